@@ -1,0 +1,80 @@
+package underhook.core.job;
+
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import underhook.core.finding.Finding;
+import underhook.core.geo.GeoPoint;
+
+/**
+ * One day's job as read.
+ *
+ * @param origin centre of the local plane
+ * @param magneticVariationRad east positive, rad
+ * @param readingFindings what was found while reading that is no fault
+ */
+public record Job(
+        String name,
+        LocalDate date,
+        ZoneId zone,
+        GeoPoint origin,
+        double magneticVariationRad,
+        PlaceId machineStart,
+        List<Place> places,
+        List<Load> loads,
+        Machine machine,
+        Weather weather,
+        List<Crew> crews,
+        List<Walk> walks,
+        Rules rules,
+        List<MapFeature> features,
+        List<Wire> wires,
+        List<Zone> zones,
+        List<ReleaseArea> releaseAreas,
+        List<InputFile> inputs,
+        List<Finding> readingFindings) {
+    public Job {
+        Objects.requireNonNull(name, "name");
+        places = List.copyOf(places);
+        loads = List.copyOf(loads);
+        crews = List.copyOf(crews);
+        walks = List.copyOf(walks);
+        features = List.copyOf(features);
+        wires = List.copyOf(wires);
+        zones = List.copyOf(zones);
+        releaseAreas = List.copyOf(releaseAreas);
+        inputs = List.copyOf(inputs);
+        readingFindings = List.copyOf(readingFindings);
+    }
+
+    public Optional<Place> findPlace(PlaceId id) {
+        return places.stream().filter(place -> place.id().equals(id)).findFirst();
+    }
+
+    /** The place; throws when the job has none of that id. */
+    public Place getPlace(PlaceId id) {
+        return findPlace(id)
+                .orElseThrow(() -> new IllegalArgumentException("no place " + id + " in the job."));
+    }
+
+    public Optional<Load> findLoad(LoadId id) {
+        return loads.stream().filter(load -> load.id().equals(id)).findFirst();
+    }
+
+    /** The load; throws when the job has none of that id. */
+    public Load getLoad(LoadId id) {
+        return findLoad(id)
+                .orElseThrow(() -> new IllegalArgumentException("no load " + id + " in the job."));
+    }
+
+    /** The rules for a kind of load; throws when the job has none of that name. */
+    public LoadKind getKind(String name) {
+        return rules.kinds().stream()
+                .filter(kind -> kind.name().equals(name))
+                .findFirst()
+                .orElseThrow(
+                        () -> new IllegalArgumentException("no kind " + name + " in the rules."));
+    }
+}

@@ -1,0 +1,63 @@
+package underhook.core.job;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.OptionalDouble;
+
+/**
+ * One thing to be lifted from one place to another.
+ *
+ * @param kind name of one of the job's {@link LoadKind}s
+ * @param massKg mass as stated, kg; empty when missing
+ * @param massTyped mass as the customer wrote it, with its unit
+ * @param lengthM longest side, m; a pole's length
+ * @param dragAreaM2 drag coefficient times frontal area, m², when the file states it
+ * @param after what must be done before this load may be set down
+ * @param combineWith loads that may ride on the same hook trip with this one
+ * @param remarks as typed
+ */
+public record Load(
+        LoadId id,
+        String kind,
+        PlaceId from,
+        PlaceId to,
+        MassStatus massStatus,
+        OptionalDouble massKg,
+        String massTyped,
+        double lengthM,
+        double widthM,
+        double heightM,
+        OptionalDouble dragAreaM2,
+        String material,
+        List<After> after,
+        List<LoadId> combineWith,
+        String remarks) {
+    /**
+     * A thing that must have happened first.
+     *
+     * @param load the load that must have been released
+     * @param waitS how long after its release, s, not negative
+     */
+    public record After(LoadId load, double waitS) {
+        public After {
+            Objects.requireNonNull(load, "load");
+            if (!(waitS >= 0 && waitS < Double.POSITIVE_INFINITY)) {
+                throw new IllegalArgumentException("waitS (" + waitS + ") must not be negative.");
+            }
+        }
+    }
+
+    public Load {
+        after = List.copyOf(after);
+        combineWith = List.copyOf(combineWith);
+        if (massKg.isPresent() == (massStatus == MassStatus.MISSING)) {
+            throw new IllegalArgumentException("massKg and massStatus must agree for " + id + ".");
+        }
+        if (massKg.isPresent() && !(massKg.getAsDouble() > 0 && massKg.getAsDouble() < 1e5)) {
+            throw new IllegalArgumentException("massKg (" + massKg + ") must be above 0.");
+        }
+        if (!(lengthM > 0 && widthM > 0 && heightM > 0)) {
+            throw new IllegalArgumentException("lengths of " + id + " must be above 0.");
+        }
+    }
+}

@@ -1,0 +1,78 @@
+package underhook.core.job;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * The helicopter as equipped for the day.
+ *
+ * @param rotorRadiusM main rotor radius, m
+ * @param tailReachM from the mast's centre to the tail's end, m
+ * @param emptyMassKg equipped empty mass from the latest weighing, kg
+ * @param crewMassKg pilot with kit, kg
+ * @param maxInternalMassKg most mass with people and no external load, kg
+ * @param maxExternalMassKg most mass with an external load, kg
+ * @param hookLimitKg most mass on the belly hook, line included, kg
+ * @param fuelUsableKg usable fuel, kg
+ * @param fuelGaugeSpreadKg how far the reading may be off either way, kg
+ * @param burnKgPerS fuel flow while rotors turn, kg/s
+ * @param hoverBurnKgPerS fuel flow in the hover while something is held up, kg/s
+ * @param startFuelKg fuel for a start and the ground run, kg
+ * @param reserveS reserve that is never planned into, as time at burnKgPerS, s
+ * @param seats people in the cabin besides the pilot
+ * @param emptyLineSpeedMPerS true airspeed with the empty line, m/s
+ * @param cabinSpeedMPerS true airspeed with the line off, m/s
+ * @param climbMPerS climb with a load, m/s
+ * @param descentMPerS descent, m/s
+ */
+public record Machine(
+        String name,
+        double rotorRadiusM,
+        double tailReachM,
+        double emptyMassKg,
+        double crewMassKg,
+        double maxInternalMassKg,
+        double maxExternalMassKg,
+        double hookLimitKg,
+        double fuelUsableKg,
+        double fuelGaugeSpreadKg,
+        double burnKgPerS,
+        double hoverBurnKgPerS,
+        double startFuelKg,
+        double reserveS,
+        int seats,
+        double emptyLineSpeedMPerS,
+        double cabinSpeedMPerS,
+        double climbMPerS,
+        double descentMPerS,
+        HoverTable hover,
+        List<LineItem> lines,
+        Optional<Balance> balance) {
+    public Machine {
+        Objects.requireNonNull(name, "name");
+        lines = List.copyOf(lines);
+        boolean good =
+                rotorRadiusM > 0
+                        && tailReachM > 0
+                        && emptyMassKg > 0
+                        && crewMassKg > 0
+                        && maxInternalMassKg > 0
+                        && maxExternalMassKg > 0
+                        && hookLimitKg > 0
+                        && fuelUsableKg > 0
+                        && fuelGaugeSpreadKg >= 0
+                        && burnKgPerS > 0
+                        && hoverBurnKgPerS > 0
+                        && startFuelKg >= 0
+                        && reserveS >= 0
+                        && seats >= 0
+                        && emptyLineSpeedMPerS > 0
+                        && cabinSpeedMPerS > 0
+                        && climbMPerS > 0
+                        && descentMPerS > 0;
+        if (!good) {
+            throw new IllegalArgumentException("machine " + name + " has a value out of range.");
+        }
+    }
+}

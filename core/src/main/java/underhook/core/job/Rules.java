@@ -1,0 +1,100 @@
+package underhook.core.job;
+
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * The operator's rules for this job.
+ *
+ * @param constructionFraction part of the sling capacity left unused for construction lifts
+ * @param estimatedMassFactor what an estimated mass is multiplied with for lift
+ * @param clearanceM least distance of load, line and machine to ground and canopy on a leg, m
+ * @param rotorClearanceM least height of rotor and tail above canopy and ground at a place, m
+ * @param wireClearanceM least distance to a wire that is not crossed by agreement, m
+ * @param stripHalfWidthM half the strip that a track is checked over, m
+ * @param canopyLegM canopy assumed on legs where no raster says otherwise, m
+ * @param finalM straight last part of the way in and first of the way out, m
+ * @param tailwindMPerS most tailwind on the last part, m/s
+ * @param crosswindMPerS most crosswind on the last part, m/s
+ * @param landingSlopeRad steepest ground to land people on, rad
+ * @param hoverExit whether people may leave the machine in the hover
+ * @param elevationToleranceM how far a listed elevation may be off the terrain, m
+ * @param trailNearM a place this near a trail needs a guard, m
+ * @param secondReleaseS extra time for each further release on one hook trip, s
+ * @param returnExtraS added to each empty return for turning in and settling, s
+ * @param boardingS to board or leave, s
+ * @param lineChangeS to fit, take off or change the line, s
+ * @param refuelS to refuel besides the flow, s
+ * @param refuelKgPerS flow of fuel, kg/s
+ * @param refuelHandlerBusyS how long whoever refuelled hooks nothing afterwards, s
+ * @param contingencyS fuel kept above the reserve when planning, as time, s
+ * @param ballastKg ballast that may be added under a light load, kg; 0 when none is carried
+ * @param leastSpeedMPerS slowest airspeed worth flying a load at; below, it flies badly, m/s
+ * @param combineMassKg most mass of loads that ride together, kg
+ * @param dutyFrom when the pilot's duty begins
+ * @param dutyS longest duty, s
+ * @param engineOnS longest time with the engine on before a break, s
+ * @param breakS shortest break with the engine off, s
+ * @param engineOnDayS longest time with the engine on in the day, s
+ * @param dayEndBeforeSunsetS the last landing this long before sunset, s
+ * @param costs the job's own rates
+ */
+public record Rules(
+        double constructionFraction,
+        double estimatedMassFactor,
+        double clearanceM,
+        double rotorClearanceM,
+        double wireClearanceM,
+        double stripHalfWidthM,
+        double canopyLegM,
+        double finalM,
+        double tailwindMPerS,
+        double crosswindMPerS,
+        double landingSlopeRad,
+        boolean hoverExit,
+        double elevationToleranceM,
+        double trailNearM,
+        double secondReleaseS,
+        double returnExtraS,
+        double boardingS,
+        double lineChangeS,
+        double refuelS,
+        double refuelKgPerS,
+        double refuelHandlerBusyS,
+        double contingencyS,
+        double ballastKg,
+        double leastSpeedMPerS,
+        double combineMassKg,
+        Instant dutyFrom,
+        double dutyS,
+        double engineOnS,
+        double breakS,
+        double engineOnDayS,
+        double dayEndBeforeSunsetS,
+        Costs costs,
+        List<LoadKind> kinds) {
+    /**
+     * What a minute costs, in the job's own money, whole cents.
+     *
+     * @param flyingCents a minute of flying
+     * @param standingCents a minute of the machine standing by
+     * @param peopleCents a minute of all ground people together
+     */
+    public record Costs(long flyingCents, long standingCents, long peopleCents, String currency) {
+        public Costs {
+            if (flyingCents < 0 || standingCents < 0 || peopleCents < 0) {
+                throw new IllegalArgumentException("costs must not be negative.");
+            }
+        }
+    }
+
+    public Rules {
+        kinds = List.copyOf(kinds);
+        if (!(constructionFraction >= 0 && constructionFraction < 1 && estimatedMassFactor >= 1)) {
+            throw new IllegalArgumentException("margins are out of range.");
+        }
+        if (!(refuelKgPerS > 0 && engineOnS > 0 && engineOnDayS > 0 && dutyS > 0)) {
+            throw new IllegalArgumentException("times are out of range.");
+        }
+    }
+}

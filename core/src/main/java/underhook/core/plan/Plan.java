@@ -1,0 +1,33 @@
+package underhook.core.plan;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Objects;
+import underhook.core.finding.Finding;
+
+/**
+ * A day's plan as written.
+ *
+ * @param id the same in every file of one run
+ * @param job name of the job
+ * @param program name and version of the program that made it
+ */
+public record Plan(
+        String id,
+        String job,
+        Instant plannedAt,
+        long seed,
+        String program,
+        Summary summary,
+        List<Step> steps,
+        List<CrewStay> crews,
+        List<LeftOut> leftOut,
+        List<Finding> findings) {
+    public Plan {
+        Objects.requireNonNull(id, "id");
+        steps = List.copyOf(steps);
+        crews = List.copyOf(crews);
+        leftOut = List.copyOf(leftOut);
+        findings = List.copyOf(findings);
+    }
+}
