@@ -1,0 +1,181 @@
+package underhook.planner.route;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import underhook.core.geo.Ground;
+import underhook.core.geo.HeightField;
+import underhook.core.geo.PlanePoint;
+
+/**
+ * Heights of the hook along a way.
+ *
+ * <p>At samples every {@value #STEP_M} m the hook must clear the highest ground and the highest canopy
+ * within {@value #SIDE_M} m. The flown profile is the least one above these heights that keeps the climb
+ * and descent and never dips: climbs first, then descends. Where a place lies lower than the profile's
+ * end the difference is flown on the spot above it.
+ */
+final class HeightProfile {
+    private static final double STEP_M = 10;
+
+    /** Reach to the side and between samples that is cleared. */
+    private static final double SIDE_M = 12;
+
+    private final Ground ground;
+    private final List<WirePlan> wires;
+
+    HeightProfile(Ground ground, List<WirePlan> wires) {
+        this.ground = ground;
+        this.wires = List.copyOf(wires);
+    }
+
+    /**
+     * What a profile must respect.
+     *
+     * @param underHookM from the hook to the lowest end of the load, m
+     * @param clearanceM least distance below that end, m
+     * @param climbRatio height gained for each metre along the ground
+     * @param descentRatio height lost for each metre along the ground
+     * @param canopyM canopy where no raster says otherwise, m
+     */
+    record Need(
+            double underHookM,
+            double clearanceM,
+            double climbRatio,
+            double descentRatio,
+            double canopyM) {}
+
+    /**
+     * A profile.
+     *
+     * @param alongM distance of each kept point from the start, m
+     * @param hookAmslM altitude of the hook there, m AMSL
+     * @param leastClearanceM least distance between the load's lower end and ground or canopy, m
+     */
+    record Profile(List<Double> alongM, List<Double> hookAmslM, double leastClearanceM) {}
+
+    /** The least profile along a way; empty when part of the way has no known ground. */
+    Optional<Profile> find(List<PlanePoint> way, Need need) {
+        List<PlanePoint> samples = new ArrayList<>();
+        List<Double> along = new ArrayList<>();
+        sample(way, samples, along);
+        int n = samples.size();
+        double[] floor = new double[n];
+        double[] hook = new double[n];
+        for (int i = 0; i < n; i++) {
+            PlanePoint point = samples.get(i);
+            if (!ground.terrain().coversDisc(point, SIDE_M)) {
+                return Optional.empty();
+            }
+            floor[i] =
+                    ground.terrain().highestWithinM(point, SIDE_M) + canopyM(point, need.canopyM());
+            hook[i] = floor[i] + need.clearanceM() + need.underHookM();
+            hook[i] = Math.max(hook[i], overWireM(point, need));
+        }
+        for (int i = n - 2; i >= 0; i--) {
+            double runM = along.get(i + 1) - along.get(i);
+            hook[i] = Math.max(hook[i], hook[i + 1] - need.climbRatio() * runM);
+        }
+        for (int i = 1; i < n; i++) {
+            double runM = along.get(i) - along.get(i - 1);
+            hook[i] = Math.max(hook[i], hook[i - 1] - need.descentRatio() * runM);
+        }
+        List<Double> keptAlong = new ArrayList<>();
+        List<Double> keptHook = new ArrayList<>();
+        upperHull(along, hook, keptAlong, keptHook);
+        double least = Double.POSITIVE_INFINITY;
+        int piece = 0;
+        for (int i = 0; i < n; i++) {
+            while (piece + 2 < keptAlong.size() && keptAlong.get(piece + 1) <= along.get(i)) {
+                piece++;
+            }
+            double hookAmslM = at(keptAlong, keptHook, along.get(i));
+            least = Math.min(least, hookAmslM - need.underHookM() - floor[i]);
+        }
+        return Optional.of(new Profile(keptAlong, keptHook, least));
+    }
+
+    private double canopyM(PlanePoint point, double otherwiseM) {
+        if (ground.canopy().isPresent()) {
+            HeightField canopy = ground.canopy().get();
+            if (canopy.coversDisc(point, SIDE_M)) {
+                double treesM = canopy.highestWithinM(point, SIDE_M);
+                return treesM > 0 ? treesM + ground.canopySpreadM() : 0;
+            }
+        }
+        return otherwiseM;
+    }
+
+    private double overWireM(PlanePoint point, Need need) {
+        double hookAmslM = Double.NEGATIVE_INFINITY;
+        for (WirePlan wire : wires) {
+            double nearM = wire.corridorM(need.clearanceM()) + SIDE_M;
+            double distanceM = Double.POSITIVE_INFINITY;
+            for (int i = 0; i + 1 < wire.supports().size(); i++) {
+                distanceM =
+                        Math.min(
+                                distanceM,
+                                Plane.distanceToPieceM(
+                                        wire.supports().get(i), wire.supports().get(i + 1), point));
+            }
+            if (distanceM <= nearM) {
+                double topAmslM = wire.highestNearAmslM(point, ground);
+                hookAmslM =
+                        Math.max(
+                                hookAmslM,
+                                topAmslM + wire.wire().crossingAboveM() + need.underHookM() + 2);
+            }
+        }
+        return hookAmslM;
+    }
+
+    private static void sample(List<PlanePoint> way, List<PlanePoint> samples, List<Double> along) {
+        double doneM = 0;
+        samples.add(way.get(0));
+        along.add(0.0);
+        for (int i = 0; i + 1 < way.size(); i++) {
+            double lengthM = way.get(i).distanceToM(way.get(i + 1));
+            int pieces = Math.max(1, (int) Math.ceil(lengthM / STEP_M));
+            for (int k = 1; k <= pieces; k++) {
+                samples.add(Plane.between(way.get(i), way.get(i + 1), (double) k / pieces));
+                along.add(doneM + lengthM * k / pieces);
+            }
+            doneM += lengthM;
+        }
+    }
+
+    /** Least concave line above the points: it climbs, then descends, and never dips. */
+    private static void upperHull(
+            List<Double> along, double[] hook, List<Double> keptAlong, List<Double> keptHook) {
+        for (int i = 0; i < hook.length; i++) {
+            while (keptAlong.size() >= 2) {
+                int last = keptAlong.size() - 1;
+                double x1 = keptAlong.get(last - 1);
+                double y1 = keptHook.get(last - 1);
+                double x2 = keptAlong.get(last);
+                double y2 = keptHook.get(last);
+                boolean below =
+                        (y2 - y1) * (along.get(i) - x1) <= (hook[i] - y1) * (x2 - x1) + 1e-9;
+                if (!below) {
+                    break;
+                }
+                keptAlong.remove(last);
+                keptHook.remove(last);
+            }
+            keptAlong.add(along.get(i));
+            keptHook.add(hook[i]);
+        }
+    }
+
+    /** Straight between kept points. */
+    static double at(List<Double> along, List<Double> hook, double x) {
+        for (int i = 0; i + 1 < along.size(); i++) {
+            if (x <= along.get(i + 1)) {
+                double runM = along.get(i + 1) - along.get(i);
+                double t = runM <= 0 ? 1 : (x - along.get(i)) / runM;
+                return hook.get(i) + Math.max(0, t) * (hook.get(i + 1) - hook.get(i));
+            }
+        }
+        return hook.get(hook.size() - 1);
+    }
+}

@@ -1,0 +1,383 @@
+package underhook.planner.route;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineString;
+import underhook.core.geo.GeoPoint;
+import underhook.core.geo.Ground;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.CrossingRule;
+import underhook.core.job.Job;
+import underhook.core.job.MapFeature;
+
+/**
+ * Finds the legs of a job.
+ *
+ * <p>Not safe for threads: ways in plan are kept once found.
+ */
+public final class LegFinder {
+    private static final GeometryFactory FACTORY = new GeometryFactory();
+
+    /** Candidate directions are this far apart. */
+    private static final double DIRECTION_STEP_RAD = Math.toRadians(10);
+
+    /** Two places nearer than this many finals are flown straight from one to the other. */
+    private static final double SHORT_HOP_FINALS_RATIO = 2.5;
+
+    private final Job job;
+    private final Ground ground;
+    private final List<WirePlan> wires;
+    private final HeightProfile profile;
+    private final Map<String, WayMap> mapsByKinds = new HashMap<>();
+    private final Map<String, List<Obstacle>> obstaclesByKinds = new HashMap<>();
+    private final Map<String, Optional<List<PlanePoint>>> ways = new HashMap<>();
+
+    public LegFinder(Job job, Ground ground) {
+        this.job = job;
+        this.ground = ground;
+        this.wires = job.wires().stream().map(wire -> WirePlan.of(wire, ground)).toList();
+        this.profile = new HeightProfile(ground, wires);
+    }
+
+    /**
+     * From where to where with what.
+     *
+     * @param from start, with the track it leaves on
+     * @param to end, with the bearing it is approached from
+     * @param kinds kinds of load carried; empty for the empty line
+     * @param underHookM from the hook to the lowest end of the load, m
+     * @param speedMPerS true airspeed, m/s
+     */
+    public record Request(
+            End from, End to, List<String> kinds, double underHookM, double speedMPerS) {
+        public Request {
+            kinds = List.copyOf(kinds);
+        }
+    }
+
+    /**
+     * One end of a leg.
+     *
+     * @param point the place
+     * @param bearingGridRad at the start the track out, at the end the bearing it comes from
+     * @param hookAmslM altitude of the hook over the place while it hovers there, m AMSL
+     */
+    public record End(PlanePoint point, double bearingGridRad, double hookAmslM) {}
+
+    /** The leg; empty when there is no way that keeps the rules. */
+    public Optional<FlownLeg> findLeg(Request request) {
+        Optional<List<PlanePoint>> way = way(request);
+        if (way.isEmpty()) {
+            return Optional.empty();
+        }
+        double groundSpeedMPerS = request.speedMPerS();
+        HeightProfile.Need need =
+                new HeightProfile.Need(
+                        request.underHookM(),
+                        job.rules().clearanceM(),
+                        job.machine().climbMPerS() / groundSpeedMPerS,
+                        job.machine().descentMPerS() / groundSpeedMPerS,
+                        job.rules().canopyLegM());
+        return profile.find(way.get(), need).map(found -> assemble(request, way.get(), found));
+    }
+
+    private FlownLeg assemble(Request request, List<PlanePoint> way, HeightProfile.Profile found) {
+        TreeSet<Double> stations = new TreeSet<>(found.alongM());
+        List<Double> bends = new ArrayList<>();
+        double doneM = 0;
+        bends.add(0.0);
+        for (int i = 0; i + 1 < way.size(); i++) {
+            doneM += way.get(i).distanceToM(way.get(i + 1));
+            bends.add(doneM);
+        }
+        stations.addAll(bends);
+        List<PlanePoint> points = new ArrayList<>();
+        List<Double> hooks = new ArrayList<>();
+        double firstM = HeightProfile.at(found.alongM(), found.hookAmslM(), 0);
+        double lastM = HeightProfile.at(found.alongM(), found.hookAmslM(), doneM);
+        double verticalS = 0;
+        if (firstM > request.from().hookAmslM()) {
+            points.add(way.get(0));
+            hooks.add(request.from().hookAmslM());
+            verticalS += (firstM - request.from().hookAmslM()) / job.machine().climbMPerS();
+        }
+        double beforeM = Double.NEGATIVE_INFINITY;
+        for (double station : stations) {
+            if (station - beforeM < 0.01 && !points.isEmpty()) {
+                continue;
+            }
+            beforeM = station;
+            points.add(pointAt(way, bends, station));
+            hooks.add(HeightProfile.at(found.alongM(), found.hookAmslM(), station));
+        }
+        if (lastM > request.to().hookAmslM()) {
+            points.add(way.get(way.size() - 1));
+            hooks.add(request.to().hookAmslM());
+            verticalS += (lastM - request.to().hookAmslM()) / job.machine().descentMPerS();
+        }
+        return new FlownLeg(
+                points, hooks, doneM, verticalS, found.leastClearanceM(), crossings(way));
+    }
+
+    private static PlanePoint pointAt(List<PlanePoint> way, List<Double> bends, double station) {
+        for (int i = 0; i + 1 < way.size(); i++) {
+            if (station <= bends.get(i + 1) + 1e-9) {
+                double runM = bends.get(i + 1) - bends.get(i);
+                double t =
+                        runM <= 0 ? 1 : Math.max(0, Math.min(1, (station - bends.get(i)) / runM));
+                return Plane.between(way.get(i), way.get(i + 1), t);
+            }
+        }
+        return way.get(way.size() - 1);
+    }
+
+    private Optional<List<PlanePoint>> way(Request request) {
+        PlanePoint a = request.from().point();
+        PlanePoint b = request.to().point();
+        double finalM = job.rules().finalM();
+        boolean shortHop = a.distanceToM(b) < SHORT_HOP_FINALS_RATIO * finalM;
+        String key =
+                String.join("|", request.kinds())
+                        + a
+                        + (shortHop ? "" : request.from().bearingGridRad())
+                        + b
+                        + (shortHop ? "" : request.to().bearingGridRad());
+        return ways.computeIfAbsent(
+                key,
+                unused -> {
+                    WayMap map = map(request.kinds());
+                    if (shortHop || finalM <= 0) {
+                        return map.findWay(a, b);
+                    }
+                    PlanePoint out = a.towards(request.from().bearingGridRad(), finalM);
+                    PlanePoint in = b.towards(request.to().bearingGridRad(), finalM);
+                    if (!map.isFree(a, out) || !map.isFree(in, b)) {
+                        return Optional.empty();
+                    }
+                    return map.findWay(out, in)
+                            .map(
+                                    middle -> {
+                                        List<PlanePoint> whole = new ArrayList<>();
+                                        whole.add(a);
+                                        whole.addAll(middle);
+                                        whole.add(b);
+                                        return List.copyOf(whole);
+                                    });
+                });
+    }
+
+    private WayMap map(List<String> kinds) {
+        return mapsByKinds.computeIfAbsent(
+                mapKey(kinds),
+                unused -> new WayMap(obstacles(kinds), wires, job.rules().wireClearanceM()));
+    }
+
+    private List<Obstacle> obstacles(List<String> kinds) {
+        return obstaclesByKinds.computeIfAbsent(
+                mapKey(kinds), unused -> Obstacles.of(job, ground, kinds));
+    }
+
+    /** Kinds that no zone speaks of share one map. */
+    private String mapKey(List<String> kinds) {
+        TreeSet<String> spoken = new TreeSet<>();
+        for (String kind : kinds) {
+            if (job.zones().stream().anyMatch(zone -> zone.kinds().contains(kind))) {
+                spoken.add(kind);
+            }
+        }
+        return String.join("|", spoken);
+    }
+
+    /** Ids of what a straight piece may not pass with these kinds on the hook. */
+    public List<String> blockers(PlanePoint a, PlanePoint b, List<String> kinds) {
+        List<String> ids = new ArrayList<>();
+        LineString piece = line(a, b);
+        for (Obstacle obstacle : obstacles(kinds)) {
+            if (obstacle.area().intersects(piece)) {
+                ids.add(obstacle.id());
+            }
+        }
+        for (WirePlan wire : wires) {
+            if (crossesWire(wire, a, b)) {
+                ids.add(wire.wire().id());
+            }
+        }
+        return ids;
+    }
+
+    private static boolean crossesWire(WirePlan wire, PlanePoint a, PlanePoint b) {
+        for (int i = 0; i + 1 < wire.supports().size(); i++) {
+            if (Plane.crossingFraction(a, b, wire.supports().get(i), wire.supports().get(i + 1))
+                    >= 0) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether a place itself lies where nothing may be flown. */
+    public boolean isClosed(PlanePoint point, List<String> kinds) {
+        return map(kinds).isInsideBlock(point);
+    }
+
+    /**
+     * The wind at a place.
+     *
+     * @param fromGridRad where it comes from, rad from grid north
+     * @param speedMPerS mean wind, m/s
+     */
+    public record PlaceWind(double fromGridRad, double speedMPerS) {}
+
+    /**
+     * The way in and out of a place: as near into the wind as what lies under the last part allows.
+     *
+     * @param headingAllowed whether rotor and tail have room there on a heading (rad from grid north)
+     * @return empty when no direction is allowed
+     */
+    public Optional<WayIn> findWayIn(
+            PlanePoint place,
+            PlaceWind wind,
+            List<String> kinds,
+            java.util.function.DoublePredicate headingAllowed) {
+        double finalM = job.rules().finalM();
+        WayMap map = map(kinds);
+        double bestOff = Double.POSITIVE_INFINITY;
+        double bestFrom = -1;
+        int count = (int) Math.round(2 * Math.PI / DIRECTION_STEP_RAD);
+        for (int k = 0; k < count; k++) {
+            // Steps are counted from straight into the wind, left and right in turn.
+            double turn = ((k + 1) >> 1) * DIRECTION_STEP_RAD * (k % 2 == 0 ? 1 : -1);
+            double heading = wind.fromGridRad() + turn;
+            double from = normal(heading + Math.PI);
+            double off = Math.abs(turn);
+            if (off >= bestOff) {
+                continue;
+            }
+            double head = wind.speedMPerS() * Math.cos(turn);
+            double cross = wind.speedMPerS() * Math.abs(Math.sin(turn));
+            PlanePoint in = place.towards(from, finalM);
+            boolean allowed =
+                    -head <= job.rules().tailwindMPerS()
+                            && cross <= job.rules().crosswindMPerS()
+                            && headingAllowed.test(normal(heading))
+                            && map.isFree(place, in)
+                            && wires.stream().noneMatch(wire -> crossesWire(wire, place, in));
+            if (allowed) {
+                bestOff = off;
+                bestFrom = from;
+            }
+        }
+        if (bestFrom < 0) {
+            return Optional.empty();
+        }
+        double heading = normal(bestFrom + Math.PI);
+        Optional<Double> out = findWayOut(place, wind, kinds);
+        if (out.isEmpty()) {
+            return Optional.empty();
+        }
+        List<String> refused =
+                bestOff < 1e-6
+                        ? List.of()
+                        : blockers(
+                                place, place.towards(wind.fromGridRad() + Math.PI, finalM), kinds);
+        double headMPerS = wind.speedMPerS() * Math.cos(wind.fromGridRad() - heading);
+        double crossMPerS = wind.speedMPerS() * Math.sin(wind.fromGridRad() - heading);
+        List<String> reasons = new ArrayList<>();
+        if (bestOff < 1e-6) {
+            reasons.add("straight into the wind");
+        } else {
+            reasons.add(
+                    Math.round(Math.toDegrees(bestOff))
+                            + "° off the wind, because straight into it "
+                            + (refused.isEmpty()
+                                    ? "there is no room for rotor and tail"
+                                    : "the last part would pass " + String.join(", ", refused)));
+        }
+        return Optional.of(new WayIn(bestFrom, out.get(), headMPerS, crossMPerS, reasons, refused));
+    }
+
+    private Optional<Double> findWayOut(PlanePoint place, PlaceWind wind, List<String> kinds) {
+        WayMap map = map(kinds);
+        int count = (int) Math.round(2 * Math.PI / DIRECTION_STEP_RAD);
+        for (int k = 0; k < count; k++) {
+            double turn = ((k + 1) >> 1) * DIRECTION_STEP_RAD * (k % 2 == 0 ? 1 : -1);
+            double track = normal(wind.fromGridRad() + turn);
+            PlanePoint out = place.towards(track, job.rules().finalM());
+            boolean allowed =
+                    -wind.speedMPerS() * Math.cos(turn) <= job.rules().tailwindMPerS()
+                            && map.isFree(place, out)
+                            && wires.stream().noneMatch(wire -> crossesWire(wire, place, out));
+            if (allowed) {
+                return Optional.of(track);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static double normal(double bearingRad) {
+        double turn = 2 * Math.PI;
+        double rest = bearingRad % turn;
+        return rest < 0 ? rest + turn : rest;
+    }
+
+    private List<FlownLeg.Crossed> crossings(List<PlanePoint> way) {
+        List<FlownLeg.Crossed> found = new ArrayList<>();
+        for (MapFeature feature : job.features()) {
+            if (feature.crossing() == CrossingRule.NEVER) {
+                continue;
+            }
+            Geometry shape = Obstacles.shape(feature.shape(), feature.outline(), ground);
+            for (int i = 0; i + 1 < way.size(); i++) {
+                Geometry shared = shape.intersection(line(way.get(i), way.get(i + 1)));
+                for (Coordinate at : shared.getCoordinates()) {
+                    String rule =
+                            feature.crossing() == CrossingRule.GUARDED
+                                    ? "guarded: nobody under the load while it passes"
+                                    : "allowed";
+                    found.add(new FlownLeg.Crossed(feature.id(), new PlanePoint(at.x, at.y), rule));
+                }
+            }
+        }
+        for (WirePlan wire : wires) {
+            for (int i = 0; i + 1 < way.size(); i++) {
+                for (int k = 0; k + 1 < wire.supports().size(); k++) {
+                    double t =
+                            Plane.crossingFraction(
+                                    way.get(i),
+                                    way.get(i + 1),
+                                    wire.supports().get(k),
+                                    wire.supports().get(k + 1));
+                    if (t >= 0) {
+                        found.add(
+                                new FlownLeg.Crossed(
+                                        wire.wire().id(),
+                                        Plane.between(way.get(i), way.get(i + 1), t),
+                                        "near square, at least "
+                                                + Math.round(wire.wire().crossingAboveM())
+                                                + " m above the highest wire; no release here"));
+                    }
+                }
+            }
+        }
+        return found;
+    }
+
+    private static LineString line(PlanePoint a, PlanePoint b) {
+        return FACTORY.createLineString(
+                new Coordinate[] {
+                    new Coordinate(a.eastM(), a.northM()), new Coordinate(b.eastM(), b.northM())
+                });
+    }
+
+    /** The point of the plane for a position. */
+    public PlanePoint toPlane(GeoPoint point) {
+        return ground.frame().toPlane(point);
+    }
+}

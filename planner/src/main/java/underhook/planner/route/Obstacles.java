@@ -1,0 +1,87 @@
+package underhook.planner.route;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Polygon;
+import underhook.core.geo.GeoPoint;
+import underhook.core.geo.Ground;
+import underhook.core.job.CrossingRule;
+import underhook.core.job.Job;
+import underhook.core.job.MapFeature;
+import underhook.core.job.Zone;
+
+/** Turns a job's map into ground that a track may not enter. */
+final class Obstacles {
+    private static final GeometryFactory FACTORY = new GeometryFactory();
+
+    /** Arc pieces for each quarter circle; buffers are widened so that chords stay outside. */
+    private static final int QUARTER_PIECES = 8;
+
+    private Obstacles() {}
+
+    /** Obstacles for a flight that carries these kinds; an empty list for the empty line. */
+    static List<Obstacle> of(Job job, Ground ground, List<String> kinds) {
+        List<Obstacle> all = new ArrayList<>();
+        for (MapFeature feature : job.features()) {
+            if (feature.crossing() == CrossingRule.NEVER) {
+                double widthM = Math.max(feature.bufferM(), 1);
+                all.add(
+                        new Obstacle(
+                                feature.id(),
+                                widen(shape(feature.shape(), feature.outline(), ground), widthM)));
+            }
+        }
+        for (Zone zone : job.zones()) {
+            boolean about =
+                    zone.kinds().isEmpty() || zone.kinds().stream().anyMatch(kinds::contains);
+            boolean keepsOff =
+                    zone.rule() == Zone.Rule.NO_OVERFLIGHT || zone.rule() == Zone.Rule.MIN_HEIGHT;
+            if (about && keepsOff && zone.isActiveOn(job.date())) {
+                all.add(
+                        new Obstacle(
+                                zone.id(), zoneArea(zone, ground, job.rules().stripHalfWidthM())));
+            }
+        }
+        return all;
+    }
+
+    /** The zone's area widened by so much. */
+    static Geometry zoneArea(Zone zone, Ground ground, double widthM) {
+        if (zone.outline().size() == 1) {
+            return widen(
+                    shape(MapFeature.Shape.POINT, zone.outline(), ground), zone.radiusM() + widthM);
+        }
+        return widen(shape(MapFeature.Shape.AREA, zone.outline(), ground), widthM);
+    }
+
+    /** Widened by at least so much everywhere. */
+    static Geometry widen(Geometry geometry, double widthM) {
+        if (widthM <= 0) {
+            return geometry;
+        }
+        double outside = 1 / Math.cos(Math.PI / (4 * QUARTER_PIECES));
+        return geometry.buffer(widthM * outside + 0.01, QUARTER_PIECES);
+    }
+
+    static Geometry shape(MapFeature.Shape shape, List<GeoPoint> outline, Ground ground) {
+        Coordinate[] points =
+                outline.stream()
+                        .map(point -> ground.frame().toPlane(point))
+                        .map(point -> new Coordinate(point.eastM(), point.northM()))
+                        .toArray(Coordinate[]::new);
+        return switch (shape) {
+            case POINT -> FACTORY.createPoint(points[0]);
+            case LINE -> FACTORY.createLineString(points);
+            case AREA -> polygon(points);
+        };
+    }
+
+    private static Polygon polygon(Coordinate[] ring) {
+        Coordinate[] closed = java.util.Arrays.copyOf(ring, ring.length + 1);
+        closed[ring.length] = ring[0];
+        return FACTORY.createPolygon(closed);
+    }
+}

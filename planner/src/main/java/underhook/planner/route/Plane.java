@@ -1,0 +1,54 @@
+package underhook.planner.route;
+
+import underhook.core.geo.PlanePoint;
+
+/** Straight pieces in the local plane. */
+final class Plane {
+    private Plane() {}
+
+    /** Where on the piece a–b the point nearest to {@code point} lies, as a fraction in [0, 1]. */
+    static double nearestFraction(PlanePoint a, PlanePoint b, PlanePoint point) {
+        double dx = b.eastM() - a.eastM();
+        double dy = b.northM() - a.northM();
+        double squareM2 = dx * dx + dy * dy;
+        if (squareM2 <= 0) {
+            return 0;
+        }
+        double t =
+                ((point.eastM() - a.eastM()) * dx + (point.northM() - a.northM()) * dy) / squareM2;
+        return Math.max(0, Math.min(1, t));
+    }
+
+    static double distanceToPieceM(PlanePoint a, PlanePoint b, PlanePoint point) {
+        double t = nearestFraction(a, b, point);
+        return Math.hypot(
+                a.eastM() + t * (b.eastM() - a.eastM()) - point.eastM(),
+                a.northM() + t * (b.northM() - a.northM()) - point.northM());
+    }
+
+    /**
+     * Where a–b crosses c–d, as a fraction of a–b in [0, 1]; negative when they do not cross or run
+     * along each other.
+     */
+    static double crossingFraction(PlanePoint a, PlanePoint b, PlanePoint c, PlanePoint d) {
+        double rx = b.eastM() - a.eastM();
+        double ry = b.northM() - a.northM();
+        double sx = d.eastM() - c.eastM();
+        double sy = d.northM() - c.northM();
+        double cross = rx * sy - ry * sx;
+        if (Math.abs(cross) < 1e-12) {
+            return -1;
+        }
+        double qx = c.eastM() - a.eastM();
+        double qy = c.northM() - a.northM();
+        double t = (qx * sy - qy * sx) / cross;
+        double u = (qx * ry - qy * rx) / cross;
+        return t >= 0 && t <= 1 && u >= 0 && u <= 1 ? t : -1;
+    }
+
+    static PlanePoint between(PlanePoint a, PlanePoint b, double fraction) {
+        return new PlanePoint(
+                a.eastM() + fraction * (b.eastM() - a.eastM()),
+                a.northM() + fraction * (b.northM() - a.northM()));
+    }
+}

@@ -1,0 +1,26 @@
+package underhook.planner.route;
+
+import java.util.List;
+
+/**
+ * The way in to a place and the way out of it at one hour.
+ *
+ * @param approachFromGridRad bearing from the place to where the way in comes from, rad from grid north
+ * @param departureTrackGridRad track of the way out, rad from grid north
+ * @param headMPerS headwind on the last part, m/s; negative is a tailwind
+ * @param crossMPerS crosswind on the last part, m/s, from the right positive
+ * @param reasons why this one, in words
+ * @param refusedInto what refuses the way straight into the wind; empty when nothing does
+ */
+public record WayIn(
+        double approachFromGridRad,
+        double departureTrackGridRad,
+        double headMPerS,
+        double crossMPerS,
+        List<String> reasons,
+        List<String> refusedInto) {
+    public WayIn {
+        reasons = List.copyOf(reasons);
+        refusedInto = List.copyOf(refusedInto);
+    }
+}
