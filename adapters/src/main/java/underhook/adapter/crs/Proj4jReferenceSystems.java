@@ -73,10 +73,7 @@ public final class Proj4jReferenceSystems implements ReferenceSystems {
             return refused(name, "it is geocentric, not a map.");
         }
         try {
-            // The short series of tmerc is metres off a few degrees from its meridian.
-            CoordinateReferenceSystem system =
-                    factory.createFromParameters(
-                            name, parameters.replace("+proj=tmerc ", "+proj=etmerc "));
+            CoordinateReferenceSystem system = factory.createFromParameters(name, parameters);
             if (!isShiftKnown(system.getDatum())) {
                 return refused(
                         name,

@@ -33,14 +33,13 @@ class Proj4jReferenceSystemsReferenceTest {
         // Snyder, USGS PP 1395 (1987), UTM numerical example; printed to 0.1 m.
         String wkt =
                 "PROJCS[\"Clarke\",GEOGCS[\"c\",DATUM[\"c\",SPHEROID[\"Clarke 1866\",6378206.4,294.9786982],TOWGS84[0,0,0]],PRIMEM[\"Greenwich\",0],UNIT[\"degree\",0.0174532925199433]],PROJECTION[\"Transverse_Mercator\"],PARAMETER[\"latitude_of_origin\",0],PARAMETER[\"central_meridian\",-75],PARAMETER[\"scale_factor\",0.9996],PARAMETER[\"false_easting\",500000],PARAMETER[\"false_northing\",0],UNIT[\"metre\",1]]";
-        ReferenceSystem system = systems.find(wkt).getValue();
+        GeoPoint onClarke = new GeoPoint(40.5, -73.5);
+        // Geocentric shift of nothing: where the printed Clarke position lies on WGS 84.
+        String geographic = wkt.substring(wkt.indexOf("GEOGCS"), wkt.indexOf(",PROJECTION"));
+        GeoPoint onWgs84 =
+                systems.find(geographic).getValue().toGeo(onClarke.lonDeg(), onClarke.latDeg());
 
-        // The printed position is on Clarke's ellipsoid: there and back through WGS 84 it must
-        // remain.
-        ReferenceSystem.Xy xy = system.fromGeo(system.toGeo(627106.5, 4484124.4));
-
-        assertThat(xy.x()).isCloseTo(627106.5, within(0.001));
-        assertThat(xy.y()).isCloseTo(4484124.4, within(0.001));
+        holds(wkt, onWgs84, 627106.5, 4484124.4, 0.1);
     }
 
     @Test

@@ -80,8 +80,27 @@ class GeoTiffIT {
                     options.forEach(o -> command.addAll(List.of("-co", o)));
                     command.addAll(List.of(folder.resolve("src.img").toString(), tif.toString()));
                     run(command);
+                    ByteBuffer expected = data;
+                    if (options.contains("PREDICTOR=3") && options.contains("ENDIANNESS=BIG")) {
+                        // GDAL 3.6 turns these bytes round when it writes them: what it reads
+                        // counts.
+                        Path back = folder.resolve("back.img");
+                        run(
+                                List.of(
+                                        "gdal_translate",
+                                        "-q",
+                                        "-of",
+                                        "ENVI",
+                                        "-co",
+                                        "INTERLEAVE=BSQ",
+                                        tif + "",
+                                        back + ""));
+                        expected =
+                                ByteBuffer.wrap(Files.readAllBytes(back))
+                                        .order(ByteOrder.LITTLE_ENDIAN);
+                    }
                     for (int band = 0; band < bands; band++) {
-                        check(tif, kind, data, band, kind + " " + bands + " " + options);
+                        check(tif, kind, expected, band, kind + " " + bands + " " + options);
                     }
                     Files.delete(tif);
                     files++;
@@ -119,7 +138,8 @@ class GeoTiffIT {
         for (boolean tiled : new boolean[] {false, true}) {
             for (String packed : new String[] {"NONE", "DEFLATE", "LZW"}) {
                 for (int predictor = 1; predictor <= 3; predictor++) {
-                    if ((packed.equals("NONE") && predictor > 1) || (predictor == 3 && !kind.isFloat())) {
+                    if ((packed.equals("NONE") && predictor > 1)
+                            || (predictor == 3 && !kind.isFloat())) {
                         continue;
                     }
                     for (String order : new String[] {"LITTLE", "BIG"}) {
@@ -153,7 +173,8 @@ class GeoTiffIT {
         int count = WIDTH * HEIGHT * bands;
         ByteBuffer data = ByteBuffer.allocate(count * kind.bytes).order(ByteOrder.LITTLE_ENDIAN);
         for (int i = 0; i < count; i++) {
-            double slope = (i % WIDTH) * 3.7 + Math.floorDiv(i, WIDTH) * 1.3 + random.nextDouble() * 40;
+            double slope =
+                    (i % WIDTH) * 3.7 + Math.floorDiv(i, WIDTH) * 1.3 + random.nextDouble() * 40;
             switch (kind) {
                 case BYTE -> data.put((byte) slope);
                 case INT16 -> data.putShort((short) (slope - 400));
