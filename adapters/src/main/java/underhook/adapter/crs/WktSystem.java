@@ -131,9 +131,12 @@ record WktSystem(String name, String parameters) {
         double inverse = ellipsoid.number(1);
         StringBuilder out =
                 new StringBuilder(
-                        inverse > 0
-                                ? String.format(Locale.ROOT, "+a=%s +rf=%s", axis, inverse)
-                                : String.format(Locale.ROOT, "+a=%s +b=%s", axis, axis));
+                        // proj4j misreads a flattening.
+                        String.format(
+                                Locale.ROOT,
+                                "+a=%s +b=%s",
+                                axis,
+                                inverse > 0 ? axis * (1 - 1 / inverse) : axis));
         Optional<WktNode> meridian = base.find("PRIMEM", "PRIMEMERIDIAN");
         if (meridian.isPresent() && Math.abs(meridian.get().number(0)) > 0) {
             double unit =
