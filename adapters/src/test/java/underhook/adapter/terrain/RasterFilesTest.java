@@ -1,0 +1,88 @@
+package underhook.adapter.terrain;
+
+import static java.nio.charset.StandardCharsets.US_ASCII;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import underhook.adapter.crs.Proj4jReferenceSystems;
+import underhook.app.port.RasterReader.Reading;
+import underhook.app.port.RasterReader.Request;
+import underhook.app.port.ReferenceSystem;
+import underhook.core.finding.FindingCode;
+import underhook.core.geo.GeoPoint;
+import underhook.core.geo.HeightField;
+import underhook.core.geo.LocalFrame;
+import underhook.core.geo.PlanePoint;
+
+class RasterFilesTest {
+    private final Proj4jReferenceSystems systems = new Proj4jReferenceSystems();
+    private final ReferenceSystem utm = systems.find("EPSG:25832").getValue();
+    private final GeoPoint middle = utm.toGeo(500050, 5200050);
+    private final LocalFrame frame = LocalFrame.of(middle);
+
+    @TempDir Path folder;
+
+    private Reading read(String name, byte[] content, Optional<ReferenceSystem> system)
+            throws IOException {
+        Path file = folder.resolve(name);
+        Files.write(file, content);
+        return new RasterFiles(systems).read(new Request(file, name, system, "", frame, 40));
+    }
+
+    private static byte[] grid(String last) {
+        StringBuilder text =
+                new StringBuilder(
+                        "ncols 10\nnrows 10\nxllcorner 500000\nyllcorner 5200000\ncellsize 10\nNODATA_value -9999\n");
+        for (int row = 0; row < 10; row++) {
+            for (int column = 0; column < 10; column++) {
+                boolean end = row == 9 && column == 9;
+                text.append(end ? last : Integer.toString(1000 + 10 * column - row)).append(' ');
+            }
+            text.append('\n');
+        }
+        return text.toString().getBytes(US_ASCII);
+    }
+
+    @Test
+    void lays_an_ascii_grid_over_the_plane() throws IOException {
+        HeightField field = read("a.asc", grid("7"), Optional.of(utm)).field().orElseThrow();
+
+        // The middle is the corner of the cells in columns 4, 5 and rows 4, 5: 1045 - 4.5.
+        // Tolerance: 5 mm of mapping on a slope of 1.
+        assertThat(field.heightM(0, 0)).isCloseTo(1040.5, within(0.006));
+        // Scale 0.9996 on the central meridian: 10 m of grid are 10.004 m of ground.
+        assertThat(field.heightM(10.004, 0)).isCloseTo(1050.5, within(0.006));
+        assertThat(field.cellSizeM()).isCloseTo(10.004, within(0.001));
+        // Disc of 12 m: columns up to the one that begins at +10 m, rows down from the one at +10
+        // m.
+        assertThat(field.highestWithinM(new PlanePoint(0, 0), 12)).isEqualTo(1056);
+        assertThat(field.covers(60, 0)).isFalse();
+    }
+
+    @Test
+    void says_what_is_wrong_with_a_file() throws IOException {
+        assertFault(
+                read("b.asc", grid("7"), Optional.empty()), FindingCode.REFERENCE_SYSTEM_MISSING);
+        assertFault(read("c.asc", grid(""), Optional.of(utm)), FindingCode.RASTER_UNREADABLE);
+        assertFault(
+                read("d.tif", new byte[] {'I', 'I', 42, 0}, Optional.of(utm)),
+                FindingCode.RASTER_UNREADABLE);
+        assertFault(read("e.tif", new byte[0], Optional.of(utm)), FindingCode.RASTER_UNREADABLE);
+        assertFault(
+                read("N46E008.hgt", new byte[99], Optional.empty()), FindingCode.RASTER_UNREADABLE);
+        assertFault(read("f.zip", new byte[99], Optional.empty()), FindingCode.RASTER_UNREADABLE);
+        assertFault(read("g.xyz", new byte[99], Optional.empty()), FindingCode.RASTER_UNREADABLE);
+    }
+
+    private static void assertFault(Reading reading, FindingCode code) {
+        assertThat(reading.field()).isEmpty();
+        assertThat(reading.faults()).hasSize(1);
+        assertThat(reading.faults().get(0).code()).isEqualTo(code);
+    }
+}
