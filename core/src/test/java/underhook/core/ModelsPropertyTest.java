@@ -168,14 +168,14 @@ class ModelsPropertyTest {
                         sample -> {
                             double height = sample.between(0, 990);
                             double temperature = sample.between(273, 292);
-                            double mass = capped.massKgAt(height, temperature);
+                            double mass = capped.tableMassKg(height, temperature);
                             assertThat(mass)
                                     .isLessThanOrEqualTo(2050)
-                                    .isLessThanOrEqualTo(open.massKgAt(height, temperature))
+                                    .isLessThanOrEqualTo(open.tableMassKg(height, temperature))
                                     .isGreaterThanOrEqualTo(
-                                            capped.massKgAt(height + 10, temperature))
+                                            capped.tableMassKg(height + 10, temperature))
                                     .isGreaterThanOrEqualTo(
-                                            capped.massKgAt(height, temperature + 1));
+                                            capped.tableMassKg(height, temperature + 1));
                             assertThat(mass % 1).isZero();
                         });
     }

@@ -171,7 +171,7 @@ class ModelsReferenceTest {
                                                 1,
                                                 "handbook"),
                                         99999)
-                                .massKgAt(row.number("fraction"), 285));
+                                .tableMassKg(row.number("fraction"), 285));
     }
 
     private static void line(Map<String, ToDoubleFunction<Case>> models) {

@@ -1,5 +1,6 @@
 package underhook.core.air;
 
+import underhook.core.unit.Ranges;
 import underhook.core.unit.Units;
 
 /**
@@ -45,7 +46,7 @@ public final class Atmosphere {
     /** Radius that turns geometric into geopotential height, m. @source ICAO-7488 section 2 */
     private static final double GEOPOTENTIAL_RADIUS_M = 6356766.0;
 
-    private static final double PRESSURE_EXPONENT =
+    private static final double PRESSURE_POWER_COEFFICIENT =
             Units.STANDARD_GRAVITY_M_PER_S2 / (GAS_CONSTANT_J_PER_KG_K * LAPSE_K_PER_M);
 
     private Atmosphere() {}
@@ -61,7 +62,8 @@ public final class Atmosphere {
         double temperatureK = isaTemperatureK(geopotentialM);
         double pressurePa =
                 SEA_LEVEL_PRESSURE_PA
-                        * Math.pow(temperatureK / SEA_LEVEL_TEMPERATURE_K, PRESSURE_EXPONENT);
+                        * Math.pow(
+                                temperatureK / SEA_LEVEL_TEMPERATURE_K, PRESSURE_POWER_COEFFICIENT);
         return new AirState(
                 pressurePa, temperatureK, pressurePa / (GAS_CONSTANT_J_PER_KG_K * temperatureK));
     }
@@ -88,7 +90,7 @@ public final class Atmosphere {
      * @source ICAO-7488 section 3
      */
     public static double soundMPerS(double temperatureK) {
-        requirePositive(temperatureK, "temperatureK");
+        Ranges.requirePositive(temperatureK, "temperatureK");
         return Math.sqrt(HEAT_RATIO * GAS_CONSTANT_J_PER_KG_K * temperatureK);
     }
 
@@ -101,8 +103,9 @@ public final class Atmosphere {
      * @source ICAO-7488 equations of the troposphere, solved for the height
      */
     public static double pressureAltitudeM(double pressurePa) {
-        requirePositive(pressurePa, "pressurePa");
-        return withinTroposphere(heightOfPressureM(pressurePa), "pressurePa (" + pressurePa + ")");
+        Ranges.requirePositive(pressurePa, "pressurePa");
+        return requireTroposphereM(
+                heightOfPressureM(pressurePa), "pressurePa (" + pressurePa + ")");
     }
 
     /**
@@ -121,7 +124,7 @@ public final class Atmosphere {
             throw new IllegalArgumentException(
                     "qnhPa (" + qnhPa + ") must lie in [85000, 110000].");
         }
-        return withinTroposphere(
+        return requireTroposphereM(
                 elevationAmslM + heightOfPressureM(qnhPa),
                 "elevationAmslM (" + elevationAmslM + ")");
     }
@@ -146,8 +149,8 @@ public final class Atmosphere {
      * @source ICAO-7488 perfect gas law
      */
     public static AirState dry(double pressurePa, double temperatureK) {
-        requirePositive(pressurePa, "pressurePa");
-        requirePositive(temperatureK, "temperatureK");
+        Ranges.requirePositive(pressurePa, "pressurePa");
+        Ranges.requirePositive(temperatureK, "temperatureK");
         return new AirState(
                 pressurePa, temperatureK, pressurePa / (GAS_CONSTANT_J_PER_KG_K * temperatureK));
     }
@@ -162,8 +165,8 @@ public final class Atmosphere {
      * @source DERIVED partial pressures of two perfect gases; vapour pressure as {@link #vapourPressurePa}
      */
     public static AirState humid(double pressurePa, double temperatureK, double dewPointK) {
-        requirePositive(pressurePa, "pressurePa");
-        requirePositive(temperatureK, "temperatureK");
+        Ranges.requirePositive(pressurePa, "pressurePa");
+        Ranges.requirePositive(temperatureK, "temperatureK");
         if (!(dewPointK <= temperatureK)) {
             throw new IllegalArgumentException(
                     "dewPointK ("
@@ -212,7 +215,7 @@ public final class Atmosphere {
      * @source ICAO-7488 equations of the troposphere, solved for the height
      */
     public static double densityAltitudeM(double densityKgPerM3) {
-        requirePositive(densityKgPerM3, "densityKgPerM3");
+        Ranges.requirePositive(densityKgPerM3, "densityKgPerM3");
         double ratio = densityKgPerM3 * GAS_CONSTANT_J_PER_KG_K * SEA_LEVEL_TEMPERATURE_K;
         double height =
                 SEA_LEVEL_TEMPERATURE_K
@@ -220,8 +223,8 @@ public final class Atmosphere {
                         * (1
                                 - Math.pow(
                                         ratio / SEA_LEVEL_PRESSURE_PA,
-                                        1 / (PRESSURE_EXPONENT - 1)));
-        return withinTroposphere(height, "densityKgPerM3 (" + densityKgPerM3 + ")");
+                                        1 / (PRESSURE_POWER_COEFFICIENT - 1)));
+        return requireTroposphereM(height, "densityKgPerM3 (" + densityKgPerM3 + ")");
     }
 
     /**
@@ -232,7 +235,7 @@ public final class Atmosphere {
      * @source DERIVED difference from the standard temperature
      */
     public static double isaDeviationK(double pressureAltitudeM, double temperatureK) {
-        requirePositive(temperatureK, "temperatureK");
+        Ranges.requirePositive(temperatureK, "temperatureK");
         return temperatureK - isaTemperatureK(pressureAltitudeM);
     }
 
@@ -257,7 +260,7 @@ public final class Atmosphere {
      * @source ICAO-7488 section 2
      */
     public static double geometricM(double geopotentialM) {
-        withinTroposphere(geopotentialM, "geopotentialM (" + geopotentialM + ")");
+        requireTroposphereM(geopotentialM, "geopotentialM (" + geopotentialM + ")");
         return GEOPOTENTIAL_RADIUS_M * geopotentialM / (GEOPOTENTIAL_RADIUS_M - geopotentialM);
     }
 
@@ -284,22 +287,18 @@ public final class Atmosphere {
     private static double heightOfPressureM(double pressurePa) {
         return SEA_LEVEL_TEMPERATURE_K
                 / LAPSE_K_PER_M
-                * (1 - Math.pow(pressurePa / SEA_LEVEL_PRESSURE_PA, 1 / PRESSURE_EXPONENT));
+                * (1
+                        - Math.pow(
+                                pressurePa / SEA_LEVEL_PRESSURE_PA,
+                                1 / PRESSURE_POWER_COEFFICIENT));
     }
 
-    private static double withinTroposphere(double heightM, String cause) {
+    private static double requireTroposphereM(double heightM, String cause) {
         // A hundredth of a millimetre of room, so that the printed ends themselves come back.
         if (!(heightM >= LOWEST_M - 1e-5 && heightM <= HIGHEST_M + 1e-5)) {
             throw new IllegalArgumentException(
                     cause + " gives a height of " + heightM + " m; it must lie in [-5000, 11000].");
         }
         return Math.max(LOWEST_M, Math.min(HIGHEST_M, heightM));
-    }
-
-    private static void requirePositive(double value, String name) {
-        if (!(value > 0 && value < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException(
-                    name + " (" + value + ") must be above 0 and finite.");
-        }
     }
 }

@@ -62,15 +62,15 @@ public record WindTriangle(
         return Math.max(0, Math.sqrt(rest) - wind.headMPerS(trackTrueRad));
     }
 
-    private static Finding notHeld(double trueAirspeed, double head, double cross) {
-        boolean across = Math.abs(cross) >= trueAirspeed;
-        double found = across ? Math.abs(cross) : head;
+    private static Finding notHeld(double trueAirspeedMPerS, double headMPerS, double crossMPerS) {
+        boolean across = Math.abs(crossMPerS) >= trueAirspeedMPerS;
+        double found = across ? Math.abs(crossMPerS) : headMPerS;
         return new Finding(
                 FindingCode.TRACK_NOT_HELD,
                 Severity.STOP,
                 "wind",
                 String.format(Locale.ROOT, "%.2f", found),
-                String.format(Locale.ROOT, "%.2f", trueAirspeed),
+                String.format(Locale.ROOT, "%.2f", trueAirspeedMPerS),
                 "m/s",
                 "DERIVED",
                 across

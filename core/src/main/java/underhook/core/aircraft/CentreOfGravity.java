@@ -145,11 +145,11 @@ public final class CentreOfGravity {
         return Outcome.done(worst, remarks(worst));
     }
 
-    private List<Double> candidates(Burden burden, double fuelFrom, double fuelTo) {
+    private List<Double> candidates(Burden burden, double fuelFromKg, double fuelToKg) {
         double base = burden.totalKg();
         // arm(m) = fuelArm + k/m: as a function of the whole mass.
-        double k = momentWithoutFuel(burden) - balance.fuelArmM() * base;
-        List<Double> candidates = new ArrayList<>(List.of(fuelFrom, fuelTo));
+        double k = (armWithoutFuelM(burden) - balance.fuelArmM()) * base;
+        List<Double> candidates = new ArrayList<>(List.of(fuelFromKg, fuelToKg));
         List<Balance.Limit> rows = balance.envelope();
         for (int i = 0; i < rows.size(); i++) {
             candidates.add(rows.get(i).massKg() - base);
@@ -162,20 +162,23 @@ public final class CentreOfGravity {
                 candidates.add(Math.sqrt(-k * run / aft) - base);
             }
         }
-        candidates.removeIf(fuel -> !(fuel >= fuelTo && fuel <= fuelFrom));
+        candidates.removeIf(fuel -> !(fuel >= fuelToKg && fuel <= fuelFromKg));
         return candidates;
     }
 
-    private double momentWithoutFuel(Burden burden) {
-        return burden.emptyMassKg() * balance.emptyArmM()
-                + burden.crewMassKg() * balance.crewArmM()
-                + burden.cabinMassKg() * balance.cabinArmM()
-                + burden.hookMassKg() * balance.hookArmM();
+    private double armWithoutFuelM(Burden burden) {
+        double moments =
+                burden.emptyMassKg() * balance.emptyArmM()
+                        + burden.crewMassKg() * balance.crewArmM()
+                        + burden.cabinMassKg() * balance.cabinArmM()
+                        + burden.hookMassKg() * balance.hookArmM();
+        return moments / burden.totalKg();
     }
 
-    private Point point(Burden burden, double fuel) {
-        double mass = burden.totalKg() + fuel;
-        double arm = (momentWithoutFuel(burden) + fuel * balance.fuelArmM()) / mass;
+    private Point point(Burden burden, double fuelKg) {
+        double base = burden.totalKg();
+        double mass = base + fuelKg;
+        double arm = (armWithoutFuelM(burden) * base + fuelKg * balance.fuelArmM()) / mass;
         List<Balance.Limit> rows = balance.envelope();
         int i = 0;
         while (i < rows.size() - 2 && mass > rows.get(i + 1).massKg()) {
@@ -191,7 +194,7 @@ public final class CentreOfGravity {
                 margin < 0
                         ? Standing.OUTSIDE
                         : margin < nearMarginM ? Standing.NEAR : Standing.INSIDE;
-        return new Point(fuel, mass, arm, margin, standing);
+        return new Point(fuelKg, mass, arm, margin, standing);
     }
 
     private static List<Finding> remarks(Point worst) {
@@ -220,9 +223,9 @@ public final class CentreOfGravity {
                         worst.armM()));
     }
 
-    private static Finding outOfRows(double mass, double least, double most) {
-        String value = String.format(Locale.ROOT, "%.0f", mass);
-        String limit = String.format(Locale.ROOT, "%.0f to %.0f", least, most);
+    private static Finding outOfRows(double massKg, double leastKg, double mostKg) {
+        String value = String.format(Locale.ROOT, "%.0f", massKg);
+        String limit = String.format(Locale.ROOT, "%.0f to %.0f", leastKg, mostKg);
         return new Finding(
                 FindingCode.CHART_RANGE,
                 Severity.STOP,

@@ -57,8 +57,12 @@ public final class HoverChart {
 
     /** Whether the printed table covers this air, ends included; false for NaN. */
     public boolean covers(double pressureAltitudeM, double temperatureK) {
-        return within(this.pressureAltitudeM, pressureAltitudeM)
-                && within(this.temperatureK, temperatureK);
+        double[] heights = this.pressureAltitudeM;
+        double[] temperatures = this.temperatureK;
+        return pressureAltitudeM >= heights[0]
+                && pressureAltitudeM <= heights[heights.length - 1]
+                && temperatureK >= temperatures[0]
+                && temperatureK <= temperatures[temperatures.length - 1];
     }
 
     /**
@@ -66,7 +70,7 @@ public final class HoverChart {
      *
      * @throws IllegalArgumentException outside the printed table
      */
-    public double massKgAt(double pressureAltitudeM, double temperatureK) {
+    public double tableMassKg(double pressureAltitudeM, double temperatureK) {
         if (!covers(pressureAltitudeM, temperatureK)) {
             throw new IllegalArgumentException(
                     "pressureAltitudeM ("
@@ -75,13 +79,23 @@ public final class HoverChart {
                             + temperatureK
                             + ") must lie inside the hover table.");
         }
-        int column = cell(this.pressureAltitudeM, pressureAltitudeM);
-        int row = cell(this.temperatureK, temperatureK);
-        double across = fraction(this.pressureAltitudeM, column, pressureAltitudeM);
-        double down = fraction(this.temperatureK, row, temperatureK);
-        double upper = mix(massKg[row][column], massKg[row][column + 1], across);
-        double lower = mix(massKg[row + 1][column], massKg[row + 1][column + 1], across);
-        return Math.floor(mix(upper, lower, down) + ROUNDING_SLACK_KG);
+        double[] heights = this.pressureAltitudeM;
+        double[] temperatures = this.temperatureK;
+        int column = 0;
+        while (column < heights.length - 2 && pressureAltitudeM >= heights[column + 1]) {
+            column++;
+        }
+        int row = 0;
+        while (row < temperatures.length - 2 && temperatureK >= temperatures[row + 1]) {
+            row++;
+        }
+        double across =
+                (pressureAltitudeM - heights[column]) / (heights[column + 1] - heights[column]);
+        double down =
+                (temperatureK - temperatures[row]) / (temperatures[row + 1] - temperatures[row]);
+        double upper = mixKg(massKg[row][column], massKg[row][column + 1], across);
+        double lower = mixKg(massKg[row + 1][column], massKg[row + 1][column + 1], across);
+        return Math.floor(mixKg(upper, lower, down) + ROUNDING_SLACK_KG);
     }
 
     /**
@@ -93,7 +107,7 @@ public final class HoverChart {
      */
     public Outcome<Double> massKg(double pressureAltitudeM, double temperatureK) {
         if (covers(pressureAltitudeM, temperatureK)) {
-            return Outcome.done(massKgAt(pressureAltitudeM, temperatureK));
+            return Outcome.done(tableMassKg(pressureAltitudeM, temperatureK));
         }
         return Outcome.refused(rangeFinding("hover-chart", pressureAltitudeM, temperatureK));
     }
@@ -128,23 +142,7 @@ public final class HoverChart {
                 Units.kelvinToCelsius(temperatureK));
     }
 
-    private static boolean within(double[] axis, double value) {
-        return value >= axis[0] && value <= axis[axis.length - 1];
-    }
-
-    private static int cell(double[] axis, double value) {
-        int index = 0;
-        while (index < axis.length - 2 && value >= axis[index + 1]) {
-            index++;
-        }
-        return index;
-    }
-
-    private static double fraction(double[] axis, int index, double value) {
-        return (value - axis[index]) / (axis[index + 1] - axis[index]);
-    }
-
-    private static double mix(double from, double to, double share) {
-        return from + share * (to - from);
+    private static double mixKg(double fromKg, double toKg, double shareFraction) {
+        return fromKg + shareFraction * (toKg - fromKg);
     }
 }

@@ -1,5 +1,6 @@
 package underhook.core.aircraft;
 
+import underhook.core.unit.Ranges;
 import underhook.core.unit.Units;
 
 /**
@@ -27,19 +28,12 @@ public record MomentumHover(
      * @source LEISHMAN-2006 chapter 2, momentum theory in hover
      */
     public static MomentumHover of(double massKg, double rotorRadiusM, double densityKgPerM3) {
-        requirePositive(massKg, "massKg");
-        requirePositive(rotorRadiusM, "rotorRadiusM");
-        requirePositive(densityKgPerM3, "densityKgPerM3");
+        Ranges.requirePositive(massKg, "massKg");
+        Ranges.requirePositive(rotorRadiusM, "rotorRadiusM");
+        Ranges.requirePositive(densityKgPerM3, "densityKgPerM3");
         double thrust = massKg * Units.STANDARD_GRAVITY_M_PER_S2;
         double discLoading = thrust / (Math.PI * rotorRadiusM * rotorRadiusM);
         double induced = Math.sqrt(discLoading / (2 * densityKgPerM3));
         return new MomentumHover(induced, 2 * induced, thrust * induced, discLoading);
-    }
-
-    private static void requirePositive(double value, String name) {
-        if (!(value > 0 && value < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException(
-                    name + " (" + value + ") must be above 0 and finite.");
-        }
     }
 }

@@ -40,8 +40,8 @@ public record Fall(
             }
         }
 
-        /** Drag over mass at 1 m/s, per metre. */
-        private double dragPerMetre() {
+        /** Drag over mass at 1 m/s, 1/m. */
+        private double retardationCoefficient() {
             return 0.5 * densityKgPerM3 * dragAreaM2 / massKg;
         }
 
@@ -51,7 +51,7 @@ public record Fall(
          * @source DERIVED drag equals weight
          */
         public double terminalMPerS() {
-            return Math.sqrt(Units.STANDARD_GRAVITY_M_PER_S2 / dragPerMetre());
+            return Math.sqrt(Units.STANDARD_GRAVITY_M_PER_S2 / retardationCoefficient());
         }
     }
 
@@ -82,7 +82,7 @@ public record Fall(
      */
     public static Fall plumb(Body body, double heightM) {
         requireRange(heightM, 0);
-        double k = body.dragPerMetre();
+        double k = body.retardationCoefficient();
         if (!(k * heightM > 1e-12)) {
             return vacuum(heightM, 0);
         }
@@ -113,14 +113,16 @@ public record Fall(
             throw new IllegalArgumentException(
                     "tailwindMPerS (" + tailwindMPerS + ") must lie in [-60, 60].");
         }
-        double[] end =
-                DormandPrince.untilGround(
-                        body.dragPerMetre(), tailwindMPerS, heightM, groundSpeedMPerS);
-        return hit(end[0], end[1], end[3], -end[4]);
+        DormandPrince.Landing landing =
+                new DormandPrince(body.retardationCoefficient(), tailwindMPerS)
+                        .untilGround(heightM, groundSpeedMPerS);
+        DormandPrince.State state = landing.state();
+        return hit(landing.timeS(), state.forwardM(), state.forwardMPerS(), -state.upMPerS());
     }
 
-    private static Fall hit(double time, double thrown, double forward, double down) {
-        return new Fall(time, thrown, Math.hypot(forward, down), forward, down);
+    private static Fall hit(double timeS, double throwM, double forwardMPerS, double downMPerS) {
+        return new Fall(
+                timeS, throwM, Math.hypot(forwardMPerS, downMPerS), forwardMPerS, downMPerS);
     }
 
     private static void requireRange(double heightM, double groundSpeedMPerS) {

@@ -12,7 +12,7 @@ import underhook.core.unit.Units;
  * <p>Apparent ecliptic longitude from the mean orbit with the equation of the centre, aberration and the
  * main term of nutation; sidereal time; parallax; refraction of standard air. Position within 0.01° from
  * 1950 to 2100 (measured against the NREL algorithm in the tests); times of rise and set within 5 s for
- * latitudes up to 60°, and within the seconds that the sun takes for 0.01° beyond. Real refraction at the
+ * latitudes up to 53°, and within the seconds that the sun takes for 0.01° beyond. Real refraction at the
  * horizon differs by minutes of time from day to day, so no use is made of the seconds.
  *
  * <p>Symbols: t Julian centuries of terrestrial time from J2000; λ apparent longitude; ε obliquity;
@@ -22,7 +22,7 @@ import underhook.core.unit.Units;
  */
 public final class Sun {
     /** Terrestrial minus universal time, s; it was 29 in 1950 and may be 90 in 2100. @source PRACTICE */
-    private static final double DELTA_T_S = 69;
+    private static final double TERRESTRIAL_LESS_UNIVERSAL_S = 69;
 
     private static final double J2000_EPOCH_S = 946728000.0;
     private static final double DAY_S = 86400;
@@ -37,8 +37,8 @@ public final class Sun {
 
     private Sun() {}
 
-    /** Geocentric right ascension and declination, rad, hour angle at the place, rad, distance, au. */
-    private record Apparent(double declination, double hourAngle, double distanceAu) {}
+    /** Geocentric declination, hour angle at the place, distance over one astronomical unit. */
+    private record Apparent(double declinationRad, double hourAngleRad, double distanceRatio) {}
 
     /**
      * Where the sun stands, seen from a place at sea level.
@@ -51,17 +51,17 @@ public final class Sun {
         double epochS = epochS(when);
         Apparent sun = apparent(place, epochS);
         double latitude = Math.toRadians(place.latDeg());
-        double geocentric = elevation(latitude, sun);
-        double parallax = Math.toRadians(8.794 / 3600) / sun.distanceAu() * Math.cos(geocentric);
+        double geocentric = elevationRad(latitude, sun);
+        double parallax = Math.toRadians(8.794 / 3600) / sun.distanceRatio() * Math.cos(geocentric);
         double geometric = geocentric - parallax;
         double azimuth =
                 Math.PI
                         + Math.atan2(
-                                Math.sin(sun.hourAngle()),
-                                Math.cos(sun.hourAngle()) * Math.sin(latitude)
-                                        - Math.tan(sun.declination()) * Math.cos(latitude));
+                                Math.sin(sun.hourAngleRad()),
+                                Math.cos(sun.hourAngleRad()) * Math.sin(latitude)
+                                        - Math.tan(sun.declinationRad()) * Math.cos(latitude));
         return new SunPosition(
-                Units.wrapTwoPiRad(azimuth), geometric, geometric + refraction(geometric));
+                Units.wrapTwoPiRad(azimuth), geometric, geometric + refractionRad(geometric));
     }
 
     /**
@@ -84,7 +84,7 @@ public final class Sun {
         epochS(Instant.ofEpochSecond(to));
         for (double at = from; at < to; at += STEP_S) {
             double next = Math.min((double) to, at + STEP_S);
-            double rise = riseBetween(event, place, at, next);
+            double rise = riseS(event, place, at, next);
             if (rise < to) {
                 return Optional.of(Instant.ofEpochSecond((long) Math.floor(rise)));
             }
@@ -100,38 +100,38 @@ public final class Sun {
      * @source DERIVED same elevation as the events
      */
     public static boolean isAbove(SunEvent event, GeoPoint place, Instant when) {
-        return depth(event, place, epochS(when)) >= 0;
+        return depthRad(event, place, epochS(when)) >= 0;
     }
 
     /** Time in a short span at which the height turns positive; infinite when it does not. */
-    private static double riseBetween(SunEvent event, GeoPoint place, double from, double to) {
-        double first = height(event, place, from);
-        double last = height(event, place, to);
+    private static double riseS(SunEvent event, GeoPoint place, double fromS, double toS) {
+        double first = heightRad(event, place, fromS);
+        double last = heightRad(event, place, toS);
         if (first < 0 && last >= 0) {
-            return crossing(event, place, from, to);
+            return crossingS(event, place, fromS, toS);
         }
         boolean sameSide = first < 0 == last < 0;
         if (sameSide && Math.min(Math.abs(first), Math.abs(last)) < NEAR_RAD) {
             // Between two looks on the same side the sun may cross and come back.
-            double turn = turning(event, place, from, to);
-            boolean belowAtTurn = height(event, place, turn) < 0;
+            double turn = turningS(event, place, fromS, toS);
+            boolean belowAtTurn = heightRad(event, place, turn) < 0;
             if (first < 0 && !belowAtTurn) {
-                return crossing(event, place, from, turn);
+                return crossingS(event, place, fromS, turn);
             }
             if (first >= 0 && belowAtTurn) {
-                return crossing(event, place, turn, to);
+                return crossingS(event, place, turn, toS);
             }
         }
         return Double.POSITIVE_INFINITY;
     }
 
     /** When the height turns from negative to positive; it is negative at the start only. */
-    private static double crossing(SunEvent event, GeoPoint place, double from, double to) {
-        double low = from;
-        double high = to;
+    private static double crossingS(SunEvent event, GeoPoint place, double fromS, double toS) {
+        double low = fromS;
+        double high = toS;
         while (high - low > 0.01) {
             double middle = (low + high) / 2;
-            if (height(event, place, middle) >= 0) {
+            if (heightRad(event, place, middle) >= 0) {
                 high = middle;
             } else {
                 low = middle;
@@ -141,16 +141,16 @@ public final class Sun {
     }
 
     /** Time of the hump or hollow in a short span; one of its ends where there is none. */
-    private static double turning(SunEvent event, GeoPoint place, double from, double to) {
-        double middle = (from + to) / 2;
-        double chord = (height(event, place, from) + height(event, place, to)) / 2;
-        double sign = height(event, place, middle) >= chord ? 1 : -1;
-        double low = from;
-        double high = to;
+    private static double turningS(SunEvent event, GeoPoint place, double fromS, double toS) {
+        double middle = (fromS + toS) / 2;
+        double chord = (heightRad(event, place, fromS) + heightRad(event, place, toS)) / 2;
+        double sign = heightRad(event, place, middle) >= chord ? 1 : -1;
+        double low = fromS;
+        double high = toS;
         while (high - low > 1) {
             double third = (high - low) / 3;
-            if (sign * height(event, place, low + third)
-                    < sign * height(event, place, high - third)) {
+            if (sign * heightRad(event, place, low + third)
+                    < sign * heightRad(event, place, high - third)) {
                 low += third;
             } else {
                 high -= third;
@@ -160,28 +160,28 @@ public final class Sun {
     }
 
     /** Above the event's depth, rad, counted so that the event is where it turns positive. */
-    private static double height(SunEvent event, GeoPoint place, double epochS) {
-        double above = depth(event, place, epochS);
+    private static double heightRad(SunEvent event, GeoPoint place, double epochS) {
+        double above = depthRad(event, place, epochS);
         return event.isRising() ? above : -above;
     }
 
-    private static double depth(SunEvent event, GeoPoint place, double epochS) {
-        return elevation(Math.toRadians(place.latDeg()), apparent(place, epochS))
+    private static double depthRad(SunEvent event, GeoPoint place, double epochS) {
+        return elevationRad(Math.toRadians(place.latDeg()), apparent(place, epochS))
                 - event.elevationGeometricRad();
     }
 
-    private static double elevation(double latitude, Apparent sun) {
+    private static double elevationRad(double latitudeRad, Apparent sun) {
         double sine =
-                Math.sin(latitude) * Math.sin(sun.declination())
-                        + Math.cos(latitude)
-                                * Math.cos(sun.declination())
-                                * Math.cos(sun.hourAngle());
+                Math.sin(latitudeRad) * Math.sin(sun.declinationRad())
+                        + Math.cos(latitudeRad)
+                                * Math.cos(sun.declinationRad())
+                                * Math.cos(sun.hourAngleRad());
         return Math.asin(Math.max(-1, Math.min(1, sine)));
     }
 
     private static Apparent apparent(GeoPoint place, double epochS) {
         double days = (epochS - J2000_EPOCH_S) / DAY_S;
-        double t = (days + DELTA_T_S / DAY_S) / 36525;
+        double t = (days + TERRESTRIAL_LESS_UNIVERSAL_S / DAY_S) / 36525;
         double meanLongitude = 280.46646 + t * (36000.76983 + t * 0.0003032);
         double anomaly = Math.toRadians(357.52911 + t * (35999.05029 - t * 0.0001537));
         double eccentricity = 0.016708634 - t * (0.000042037 + t * 0.0000001267);
@@ -214,7 +214,7 @@ public final class Sun {
     }
 
     /** Lift by standard air, rad; none once the whole disc is below the horizon. */
-    private static double refraction(double elevationRad) {
+    private static double refractionRad(double elevationRad) {
         double elevationDeg = Math.toDegrees(elevationRad);
         if (elevationDeg < -(0.26667 + 0.5667)) {
             return 0;

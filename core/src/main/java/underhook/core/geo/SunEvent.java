@@ -9,16 +9,16 @@ package underhook.core.geo;
  * @source NOAA-SOLAR glossary: zenith of 90.833° for rise and set, 96° for civil twilight
  */
 public enum SunEvent {
-    CIVIL_DAWN(-6.0, true),
-    SUNRISE(-0.833, true),
-    SUNSET(-0.833, false),
-    CIVIL_DUSK(-6.0, false);
+    CIVIL_DAWN(Math.toRadians(-6), true),
+    SUNRISE(Math.toRadians(-0.833), true),
+    SUNSET(Math.toRadians(-0.833), false),
+    CIVIL_DUSK(Math.toRadians(-6), false);
 
     private final double elevationGeometricRad;
     private final boolean rising;
 
-    SunEvent(double elevationDeg, boolean rising) {
-        elevationGeometricRad = Math.toRadians(elevationDeg);
+    SunEvent(double elevationGeometricRad, boolean rising) {
+        this.elevationGeometricRad = elevationGeometricRad;
         this.rising = rising;
     }
 

@@ -1,5 +1,6 @@
 package underhook.core.load;
 
+import underhook.core.unit.Ranges;
 import underhook.core.unit.Units;
 
 /**
@@ -25,10 +26,10 @@ public record Trail(double trailAngleRad, double lineTensionN, double dragN) {
      */
     public static Trail of(
             double massKg, double dragAreaM2, double airspeedMPerS, double densityKgPerM3) {
-        requirePositive(massKg, "massKg");
-        requireNotNegative(dragAreaM2, "dragAreaM2");
-        requireNotNegative(airspeedMPerS, "airspeedMPerS");
-        requirePositive(densityKgPerM3, "densityKgPerM3");
+        Ranges.requirePositive(massKg, "massKg");
+        Ranges.requireNotNegative(dragAreaM2, "dragAreaM2");
+        Ranges.requireNotNegative(airspeedMPerS, "airspeedMPerS");
+        Ranges.requirePositive(densityKgPerM3, "densityKgPerM3");
         double drag = 0.5 * densityKgPerM3 * airspeedMPerS * airspeedMPerS * dragAreaM2;
         double weight = massKg * Units.STANDARD_GRAVITY_M_PER_S2;
         return new Trail(Math.atan2(drag, weight), Math.hypot(drag, weight), drag);
@@ -46,10 +47,10 @@ public record Trail(double trailAngleRad, double lineTensionN, double dragN) {
      */
     public static double speedAtLimitMPerS(
             double massKg, double dragAreaM2, double limitRad, double densityKgPerM3) {
-        requirePositive(massKg, "massKg");
-        requirePositive(dragAreaM2, "dragAreaM2");
+        Ranges.requirePositive(massKg, "massKg");
+        Ranges.requirePositive(dragAreaM2, "dragAreaM2");
         requireAcute(limitRad);
-        requirePositive(densityKgPerM3, "densityKgPerM3");
+        Ranges.requirePositive(densityKgPerM3, "densityKgPerM3");
         return Math.sqrt(
                 2
                         * massKg
@@ -70,10 +71,10 @@ public record Trail(double trailAngleRad, double lineTensionN, double dragN) {
      */
     public static double massForSpeedKg(
             double dragAreaM2, double airspeedMPerS, double limitRad, double densityKgPerM3) {
-        requireNotNegative(dragAreaM2, "dragAreaM2");
-        requireNotNegative(airspeedMPerS, "airspeedMPerS");
+        Ranges.requireNotNegative(dragAreaM2, "dragAreaM2");
+        Ranges.requireNotNegative(airspeedMPerS, "airspeedMPerS");
         requireAcute(limitRad);
-        requirePositive(densityKgPerM3, "densityKgPerM3");
+        Ranges.requirePositive(densityKgPerM3, "densityKgPerM3");
         return 0.5
                 * densityKgPerM3
                 * airspeedMPerS
@@ -94,10 +95,10 @@ public record Trail(double trailAngleRad, double lineTensionN, double dragN) {
      */
     public static double boxDragAreaM2(
             double lengthM, double widthM, double heightM, double dragCoefficient) {
-        requirePositive(lengthM, "lengthM");
-        requirePositive(widthM, "widthM");
-        requirePositive(heightM, "heightM");
-        requirePositive(dragCoefficient, "dragCoefficient");
+        Ranges.requirePositive(lengthM, "lengthM");
+        Ranges.requirePositive(widthM, "widthM");
+        Ranges.requirePositive(heightM, "heightM");
+        Ranges.requirePositive(dragCoefficient, "dragCoefficient");
         double smallest = Math.min(lengthM, Math.min(widthM, heightM));
         return dragCoefficient * lengthM * widthM * heightM / smallest;
     }
@@ -105,19 +106,6 @@ public record Trail(double trailAngleRad, double lineTensionN, double dragN) {
     private static void requireAcute(double limitRad) {
         if (!(limitRad > 0 && limitRad < Math.PI / 2)) {
             throw new IllegalArgumentException("limitRad (" + limitRad + ") must lie in (0, π/2).");
-        }
-    }
-
-    private static void requirePositive(double value, String name) {
-        if (!(value > 0 && value < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException(
-                    name + " (" + value + ") must be above 0 and finite.");
-        }
-    }
-
-    private static void requireNotNegative(double value, String name) {
-        if (!(value >= 0 && value < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException(name + " (" + value + ") must not be negative.");
         }
     }
 }

@@ -1,12 +1,13 @@
 package underhook.core.pole;
 
+import underhook.core.unit.Ranges;
 import underhook.core.unit.Units;
 
 /**
  * A pole on a hinged foot, held by one guy against leaning straight away from it.
  *
  * <p>The guy's angle above the horizontal is held at its upright value; with a fixed anchor the angle
- * flattens a little as the pole leans and the real pull is lower (5 % at 3°).
+ * flattens a little as the pole leans and the real pull is lower (6 % at 3°).
  *
  * @param massKg pole with fittings, kg, above 0
  * @param centreOfGravityM centre of gravity from the foot, m, above 0
@@ -16,9 +17,9 @@ import underhook.core.unit.Units;
 public record GuyedPole(
         double massKg, double centreOfGravityM, double attachM, double guyAngleRad) {
     public GuyedPole {
-        requirePositive(massKg, "massKg");
-        requirePositive(centreOfGravityM, "centreOfGravityM");
-        requirePositive(attachM, "attachM");
+        Ranges.requirePositive(massKg, "massKg");
+        Ranges.requirePositive(centreOfGravityM, "centreOfGravityM");
+        Ranges.requirePositive(attachM, "attachM");
         if (!(guyAngleRad >= 0 && guyAngleRad < Math.PI / 2)) {
             throw new IllegalArgumentException(
                     "guyAngleRad (" + guyAngleRad + ") must lie in [0, π/2).");
@@ -46,12 +47,5 @@ public record GuyedPole(
                 * centreOfGravityM
                 * Math.sin(leanRad)
                 / (attachM * Math.cos(leanRad + guyAngleRad));
-    }
-
-    private static void requirePositive(double value, String name) {
-        if (!(value > 0 && value < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException(
-                    name + " (" + value + ") must be above 0 and finite.");
-        }
     }
 }

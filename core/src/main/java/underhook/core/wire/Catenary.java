@@ -54,7 +54,7 @@ public record Catenary(double spanM, double heightDiffM, double parameterM, doub
     /** Vertical distance from chord to wire at mid-span, m. @source DERIVED 2 a cosh(u) sinh²(s/2) */
     public double sagM() {
         double half = Math.sinh(spanM / (4 * parameterM));
-        return 2 * parameterM * Math.cosh(tilt()) * half * half;
+        return 2 * parameterM * Math.cosh(tiltRatio()) * half * half;
     }
 
     /** Length of the wire, m. @source DERIVED √(height difference² + (2 a sinh s)²) */
@@ -69,12 +69,12 @@ public record Catenary(double spanM, double heightDiffM, double parameterM, doub
      * @source DERIVED span/2 − a u
      */
     public double lowestAtM() {
-        return spanM / 2 - parameterM * tilt();
+        return spanM / 2 - parameterM * tiltRatio();
     }
 
     /** Tension at the higher support, N. @source DERIVED level tension times cosh of the distance over a */
     public double highestTensionN() {
-        return levelTensionN * Math.cosh(Math.abs(tilt()) + spanM / (2 * parameterM));
+        return levelTensionN * Math.cosh(Math.abs(tiltRatio()) + spanM / (2 * parameterM));
     }
 
     /**
@@ -91,11 +91,11 @@ public record Catenary(double spanM, double heightDiffM, double parameterM, doub
         return 2
                 * parameterM
                 * Math.sinh(alongM / (2 * parameterM))
-                * Math.sinh((alongM - spanM) / (2 * parameterM) + tilt());
+                * Math.sinh((alongM - spanM) / (2 * parameterM) + tiltRatio());
     }
 
     /** u: asinh(height difference / (2 a sinh s)). */
-    private double tilt() {
+    private double tiltRatio() {
         double slope = heightDiffM / levelLengthM();
         double size = Math.abs(slope);
         double value = Math.log1p(size + size * size / (1 + Math.hypot(1, size)));

@@ -43,21 +43,21 @@ class HoverChartTest {
     void rounds_down_to_whole_kilograms() {
         // 751 m: at 10 °C 2050 - 0.502 * 100 = 1999.8; at 20 °C 1995 - 0.502 * 120 = 1934.76;
         // 1999.8 - 0.6 * 65.04 = 1960.776.
-        assertThat(capped.massKgAt(751, Units.celsiusToKelvin(16))).isEqualTo(1960);
+        assertThat(capped.tableMassKg(751, Units.celsiusToKelvin(16))).isEqualTo(1960);
     }
 
     @Test
     void cuts_the_printed_masses_before_it_interpolates() {
         // At 10 °C, 600 m: uncut 2080 - 0.2 * 130 = 2054, which a later cut would call 2050;
         // cut first it is 2050 - 0.2 * 100 = 2030.
-        assertThat(capped.massKgAt(600, Units.celsiusToKelvin(10))).isEqualTo(2030);
+        assertThat(capped.tableMassKg(600, Units.celsiusToKelvin(10))).isEqualTo(2030);
     }
 
     @Test
     void gives_a_printed_value_as_printed() {
-        assertThat(HoverChart.of(TABLE, 9999).massKgAt(500, Units.celsiusToKelvin(10)))
+        assertThat(HoverChart.of(TABLE, 9999).tableMassKg(500, Units.celsiusToKelvin(10)))
                 .isEqualTo(2080);
-        assertThat(HoverChart.of(TABLE, 9999).massKgAt(1000, Units.celsiusToKelvin(20)))
+        assertThat(HoverChart.of(TABLE, 9999).tableMassKg(1000, Units.celsiusToKelvin(20)))
                 .isEqualTo(1875);
     }
 
@@ -78,7 +78,7 @@ class HoverChartTest {
 
     @Test
     void the_bare_look_up_throws_outside_the_table() {
-        assertThatThrownBy(() -> capped.massKgAt(1001, Units.celsiusToKelvin(10)))
+        assertThatThrownBy(() -> capped.tableMassKg(1001, Units.celsiusToKelvin(10)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("1001");
         assertThatThrownBy(() -> HoverChart.of(TABLE, 0))
@@ -100,7 +100,7 @@ class HoverChartTest {
                         1,
                         "FAA-PHAK");
 
-        double value = HoverChart.of(table, 9999).massKgAt(Units.ftToM(2500), 285);
+        double value = HoverChart.of(table, 9999).tableMassKg(Units.ftToM(2500), 285);
 
         assertThat(value).isCloseTo(1172.5, within(0.5));
     }
