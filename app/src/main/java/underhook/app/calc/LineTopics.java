@@ -1,0 +1,185 @@
+package underhook.app.calc;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import underhook.core.fall.Fall;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Outcome;
+import underhook.core.finding.Severity;
+import underhook.core.line.Bridle;
+import underhook.core.line.LegTension;
+import underhook.core.line.Pendulum;
+import underhook.core.load.Trail;
+import underhook.core.unit.Units;
+
+/** What hangs on the line, and what falls off it. */
+final class LineTopics {
+    private static final Flag MASS = Flag.positive("mass-kg", 100000);
+    private static final Flag DRAG_AREA = Flag.number("drag-area-m2", 0, 1000);
+    private static final Flag DENSITY = Flag.number("density-kgm3", 0.3, 2);
+
+    static final List<Topic> ALL =
+            List.of(
+                    new Topic(
+                            "legs",
+                            List.of(
+                                    MASS,
+                                    Flag.number("legs", 1, 8).whole(),
+                                    Flag.positive("angle-deg", 90),
+                                    Flag.of("rigid", Flag.Kind.YES_NO).optional()),
+                            LineTopics::legs),
+                    new Topic(
+                            "bridle",
+                            List.of(
+                                    MASS,
+                                    Flag.number("d1-m", 0, 100),
+                                    Flag.number("d2-m", 0, 100),
+                                    Flag.positive("height-m", 100)),
+                            LineTopics::bridle),
+                    new Topic(
+                            "trail",
+                            List.of(MASS, DRAG_AREA, Flag.number("airspeed-kt", 0, 200), DENSITY),
+                            LineTopics::trail),
+                    new Topic(
+                            "swing",
+                            List.of(
+                                    Flag.positive("length-m", 500),
+                                    Flag.number("amplitude-deg", 0, 90).optional()),
+                            LineTopics::swing),
+                    new Topic(
+                            "fall",
+                            List.of(
+                                    Flag.positive("height-m", 3000),
+                                    Flag.number("speed-kt", 0, 200),
+                                    MASS.optional(),
+                                    DRAG_AREA.optional(),
+                                    DENSITY.optional(),
+                                    Flag.number("tailwind-kt", -100, 100).optional()),
+                            LineTopics::fall));
+
+    private LineTopics() {}
+
+    private static Outcome<Map<String, Object>> legs(Flags flags) {
+        LegTension legs =
+                LegTension.of(
+                        flags.number("mass-kg"),
+                        flags.whole("legs"),
+                        Units.degToRad(flags.number("angle-deg")),
+                        flags.isSet("rigid"));
+        Answer answer =
+                new Answer()
+                        .with("legTensionN", legs.legTensionN())
+                        .with("factor", legs.angleFactor())
+                        .with("legsCounted", (double) legs.legsCounted())
+                        .from("tension = W/(n sin(angle))", "LOAD-ANGLE");
+        if (flags.isSet("rigid")) {
+            answer.from("a rigid load hangs on two of three or more legs", "PRACTICE");
+        }
+        if (flags.number("angle-deg") < 30) {
+            answer.saying(
+                    List.of(
+                            new Finding(
+                                    FindingCode.VALUE_OUT_OF_RANGE,
+                                    Severity.CAUTION,
+                                    "angle-deg",
+                                    Double.toString(flags.number("angle-deg")),
+                                    "30",
+                                    "deg",
+                                    "LOAD-ANGLE",
+                                    "The legs are flatter than 30°, where the load-angle table ends: a small error of the angle changes the tension much.")));
+        }
+        return answer.done();
+    }
+
+    private static Outcome<Map<String, Object>> bridle(Flags flags) {
+        Bridle bridle =
+                Bridle.of(
+                        flags.number("mass-kg"),
+                        flags.number("d1-m"),
+                        flags.number("d2-m"),
+                        flags.number("height-m"));
+        return new Answer()
+                .with("tension1N", bridle.tension1N())
+                .with("tension2N", bridle.tension2N())
+                .with("length1M", bridle.length1M())
+                .with("length2M", bridle.length2M())
+                .from(
+                        "T1 = W D2 S1/(H (D1 + D2)); T2 = W D1 S2/(H (D1 + D2))",
+                        "LOAD-ANGLE-UNEQUAL")
+                .done();
+    }
+
+    private static Outcome<Map<String, Object>> trail(Flags flags) {
+        Trail trail =
+                Trail.of(
+                        flags.number("mass-kg"),
+                        flags.number("drag-area-m2"),
+                        Units.ktToMPerS(flags.number("airspeed-kt")),
+                        flags.number("density-kgm3"));
+        return new Answer()
+                .with("trailAngleDeg", Units.radToDeg(trail.trailAngleRad()))
+                .with("lineTensionN", trail.lineTensionN())
+                .with("dragN", trail.dragN())
+                .from("tan(angle) = drag/weight; drag = rho V^2 CdA/2", "DERIVED")
+                .done();
+    }
+
+    private static Outcome<Map<String, Object>> swing(Flags flags) {
+        double period =
+                Pendulum.periodS(
+                        flags.number("length-m"),
+                        Units.degToRad(flags.numberOr("amplitude-deg", 0)));
+        return new Answer()
+                .with("periodS", period)
+                .from("T = 2 pi sqrt(L/g)/agm(1, cos(amplitude/2))", "DERIVED")
+                .done();
+    }
+
+    private static Outcome<Map<String, Object>> fall(Flags flags) {
+        double height = flags.number("height-m");
+        double speed = Units.ktToMPerS(flags.number("speed-kt"));
+        boolean inAir =
+                List.of("mass-kg", "drag-area-m2", "density-kgm3", "tailwind-kt").stream()
+                        .anyMatch(flags::has);
+        List<Finding> missing = new ArrayList<>();
+        for (String name : List.of("mass-kg", "drag-area-m2", "density-kgm3")) {
+            if (inAir && !flags.has(name)) {
+                missing.add(
+                        Finding.of(
+                                FindingCode.FIELD_MISSING,
+                                Severity.STOP,
+                                name,
+                                "calc fall",
+                                "--"
+                                        + name
+                                        + " is missing: with the air counted, mass, drag area and density are needed."));
+            }
+        }
+        if (!missing.isEmpty()) {
+            return Outcome.refused(missing);
+        }
+        Fall fall =
+                inAir
+                        ? Fall.inAir(
+                                new Fall.Body(
+                                        flags.number("mass-kg"),
+                                        flags.number("drag-area-m2"),
+                                        flags.number("density-kgm3")),
+                                height,
+                                speed,
+                                Units.ktToMPerS(flags.numberOr("tailwind-kt", 0)))
+                        : Fall.vacuum(height, speed);
+        return new Answer()
+                .with("timeS", fall.timeS())
+                .with("throwM", fall.throwM())
+                .with("impactMPerS", fall.impactMPerS())
+                .from(
+                        inAir
+                                ? "a = -(rho CdA/2m) |v - w| (v - w) - g, integrated"
+                                : "t = sqrt(2 h/g); throw = speed t",
+                        "DERIVED")
+                .done();
+    }
+}

@@ -1,0 +1,41 @@
+package underhook.core.line;
+
+import underhook.core.unit.Units;
+
+/**
+ * A load swinging under a fixed hook, as a point on a weightless line without drag.
+ *
+ * <p>The machine gives way under the line, which makes the real period shorter by the square root of
+ * one plus load mass over machine mass.
+ */
+public final class Pendulum {
+    private Pendulum() {}
+
+    /**
+     * Full period, s, exact for any amplitude.
+     *
+     * <p>T = 2π √(L/g) / agm(1, cos(amplitude/2)); the arithmetic-geometric mean is run to the last digit.
+     *
+     * @param lengthM hook to the load's centre, m, above 0
+     * @param amplitudeRad largest angle from plumb, rad, in [0, π/2]: beyond, a line goes slack
+     * @throws IllegalArgumentException if an argument is out of range
+     * @source DERIVED complete elliptic integral of the first kind by the arithmetic-geometric mean
+     */
+    public static double periodS(double lengthM, double amplitudeRad) {
+        if (!(lengthM > 0 && lengthM < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("lengthM (" + lengthM + ") must be above 0.");
+        }
+        if (!(amplitudeRad >= 0 && amplitudeRad <= Math.PI / 2)) {
+            throw new IllegalArgumentException(
+                    "amplitudeRad (" + amplitudeRad + ") must lie in [0, π/2].");
+        }
+        double arithmetic = 1;
+        double geometric = Math.cos(amplitudeRad / 2);
+        for (int i = 0; i < 6; i++) {
+            double next = (arithmetic + geometric) / 2;
+            geometric = Math.sqrt(arithmetic * geometric);
+            arithmetic = next;
+        }
+        return 2 * Math.PI * Math.sqrt(lengthM / Units.STANDARD_GRAVITY_M_PER_S2) / arithmetic;
+    }
+}
