@@ -83,9 +83,7 @@ record Folder(Path path, Source job, ReferenceSystems systems) {
                     Found.allowing("EPSG:n, WKT text, or {file: name.wkt}"));
         }
         return new StatedSystem(
-                true,
-                isOwn,
-                text.flatMap(code -> findSystem(new At(stated.line(), "crs"), code)));
+                true, isOwn, text.flatMap(code -> findSystem(new At(stated.line(), "crs"), code)));
     }
 
     /** A system by code or WKT; empty, with a fault, when there is none. */

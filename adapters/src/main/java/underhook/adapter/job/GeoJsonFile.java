@@ -315,7 +315,8 @@ final class GeoJsonFile {
                     FindingCode.FIELD_OUT_OF_RANGE,
                     new At(node.line(), "coordinates"),
                     "is no longitude and latitude",
-                    new Found(stated.typed(), "degrees, or a crs stated for this file in job.yaml"));
+                    new Found(
+                            stated.typed(), "degrees, or a crs stated for this file in job.yaml"));
             return Optional.empty();
         }
         return Position.of(source, new At(node.line(), "coordinates"), stated);

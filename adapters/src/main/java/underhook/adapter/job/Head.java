@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import underhook.adapter.job.FileReference.StatedSystem;
 import underhook.adapter.job.Mentions.Family;
 import underhook.adapter.job.text.Fields;
@@ -39,6 +40,7 @@ record Head(
             List.of("loads", "places", "machine", "weather", "crews", "rules", "terrain");
     private static final List<String> OPTIONAL =
             List.of("canopy", "zones", "wires", "map", "release_areas");
+    static final List<String> ROLES = Stream.concat(REQUIRED.stream(), OPTIONAL.stream()).toList();
     private static final List<String> MANY =
             List.of("terrain", "zones", "wires", "map", "release_areas");
 
@@ -71,8 +73,7 @@ record Head(
         }
         OPTIONAL.forEach(role -> readFiles(new Naming(fields, role, common), folder, files));
         fields.refuseUnknown();
-        JobDay day =
-                new JobDay(date.orElse(LocalDate.EPOCH), zone.orElse(ZoneOffset.UTC));
+        JobDay day = new JobDay(date.orElse(LocalDate.EPOCH), zone.orElse(ZoneOffset.UTC));
         return new Head(
                 fields,
                 name,

@@ -200,13 +200,7 @@ final class MapFiles {
             MapFeature.Shape shape = MapFeature.Shape.valueOf(feature.shape().name());
             features.add(
                     new MapFeature(
-                            id,
-                            kind,
-                            shape,
-                            outline(feature),
-                            bufferM,
-                            crossing,
-                            source.name()));
+                            id, kind, shape, outline(feature), bufferM, crossing, source.name()));
         }
     }
 

@@ -69,6 +69,10 @@ final class Mentions {
         unread.add(family);
     }
 
+    boolean has(Family family) {
+        return !known(family).isEmpty();
+    }
+
     /** Reports every id that nothing declares. */
     void check() {
         for (Mention mention : mentions) {

@@ -102,8 +102,7 @@ final class PlacesFile {
         }
         requireBoth(fields, "x_m", "y_m");
         Optional<ReferenceSystem> system = isPlane ? system(fields) : Optional.empty();
-        return system.flatMap(
-                known -> position(fields, known, "x_m", new OptionalDouble[] {x, y}));
+        return system.flatMap(known -> position(fields, known, "x_m", new OptionalDouble[] {x, y}));
     }
 
     private static void requireBoth(Fields fields, String first, String second) {

@@ -56,8 +56,7 @@ final class RulesFile {
         double rotorM = fields.quantity("rotor_clearance", Quantity.LENGTH, DISTANCE);
         double wireM = fields.quantity("wire_clearance", Quantity.LENGTH, DISTANCE);
         double stripM = fields.quantity("strip_half_width", Quantity.LENGTH, DISTANCE);
-        double canopyM =
-                fields.findQuantity("canopy_on_legs", Quantity.LENGTH, DISTANCE).orElse(0);
+        double canopyM = fields.findQuantity("canopy_on_legs", Quantity.LENGTH, DISTANCE).orElse(0);
         double finalM = fields.quantity("final", Quantity.LENGTH, SOME_DISTANCE);
         double tailMPerS = fields.quantity("tailwind_limit", Quantity.SPEED, WIND);
         double crossMPerS = fields.quantity("crosswind_limit", Quantity.SPEED, WIND);

@@ -47,8 +47,7 @@ public final class Fields {
         this.context = context;
         this.line = mapping.line();
         for (Node.Entry entry : mapping.entries()) {
-            Node.Entry first =
-                    entries.putIfAbsent(context.style.canonical(entry.name()), entry);
+            Node.Entry first = entries.putIfAbsent(context.style.canonical(entry.name()), entry);
             if (first != null) {
                 context.source.fault(
                         FindingCode.FIELD_UNREADABLE,
@@ -189,7 +188,9 @@ public final class Fields {
                     FindingCode.FIELD_UNREADABLE,
                     name,
                     "is no id",
-                    new Found(text, "a word of at most 40 letters without blanks , ; | + and quotes"));
+                    new Found(
+                            text,
+                            "a word of at most 40 letters without blanks , ; | + and quotes"));
         }
     }
 
@@ -403,7 +404,11 @@ public final class Fields {
 
     private Unit preferredUnit(String base, Quantity quantity) {
         return quantity.units().stream()
-                .filter(unit -> context.header.map(h -> h.has(base + "_" + unit.suffix())).orElse(false))
+                .filter(
+                        unit ->
+                                context.header
+                                        .map(h -> h.has(base + "_" + unit.suffix()))
+                                        .orElse(false))
                 .findFirst()
                 .orElse(quantity.units().get(0));
     }

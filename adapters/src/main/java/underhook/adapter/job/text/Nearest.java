@@ -58,9 +58,7 @@ public final class Nearest {
                 }
                 int change = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
                 d[i][j] =
-                        Math.min(
-                                d[i - 1][j - 1] + change,
-                                Math.min(d[i - 1][j], d[i][j - 1]) + 1);
+                        Math.min(d[i - 1][j - 1] + change, Math.min(d[i - 1][j], d[i][j - 1]) + 1);
                 if (i > 1
                         && j > 1
                         && a.charAt(i - 1) == b.charAt(j - 2)

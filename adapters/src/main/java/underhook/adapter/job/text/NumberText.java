@@ -47,7 +47,8 @@ record NumberText(double value, String unit, boolean estimated) {
         boolean ambiguous = comma || style == Decimal.COMMA;
         if (ambiguous && MAYBE_THOUSANDS.matcher(digits).matches()) {
             return Reading.refused(
-                    "may be thousands or decimals", "no thousands mark, or one decimal more or less");
+                    "may be thousands or decimals",
+                    "no thousands mark, or one decimal more or less");
         }
         double value = Double.parseDouble(digits.replace(',', '.'));
         if (!Double.isFinite(value)) {

@@ -104,7 +104,12 @@ final class Workbook {
 
     /** A sheet does not store empty cells at a row's end. */
     private static List<Table.Row> padded(List<Table.Row> rows) {
-        int width = rows.stream().filter(r -> !r.isBlank()).findFirst().map(r -> r.cells().size()).orElse(0);
+        int width =
+                rows.stream()
+                        .filter(r -> !r.isBlank())
+                        .findFirst()
+                        .map(r -> r.cells().size())
+                        .orElse(0);
         List<Table.Row> padded = new ArrayList<>();
         for (Table.Row row : rows) {
             List<String> cells = new ArrayList<>(row.cells());

@@ -6,8 +6,8 @@ import java.util.Optional;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Compose;
 import org.snakeyaml.engine.v2.api.lowlevel.Parse;
-import org.snakeyaml.engine.v2.events.CollectionStartEvent;
 import org.snakeyaml.engine.v2.events.CollectionEndEvent;
+import org.snakeyaml.engine.v2.events.CollectionStartEvent;
 import org.snakeyaml.engine.v2.events.Event;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
@@ -28,8 +28,7 @@ public final class Yaml {
 
     /** The fields of the file's one mapping; empty, with a fault, when it is none. */
     public static Optional<Fields> read(String text, Source source) {
-        LoadSettings settings =
-                LoadSettings.builder().setCodePointLimit(Integer.MAX_VALUE).build();
+        LoadSettings settings = LoadSettings.builder().setCodePointLimit(Integer.MAX_VALUE).build();
         try {
             if (!isPlainTree(new Parse(settings).parseString(text), source)) {
                 return Optional.empty();
