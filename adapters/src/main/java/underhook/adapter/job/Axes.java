@@ -87,7 +87,7 @@ final class Axes {
                         new Found(position.pair().typed(), allowed));
     }
 
-    private static boolean isFar(GeoPoint point, GeoPoint middle) {
+    static boolean isFar(GeoPoint point, GeoPoint middle) {
         double northM = (point.latDeg() - middle.latDeg()) * M_PER_DEGREE;
         double east = Math.IEEEremainder(point.lonDeg() - middle.lonDeg(), 360);
         double eastM = east * M_PER_DEGREE * Math.cos(Math.toRadians(middle.latDeg()));

@@ -263,6 +263,14 @@ public final class JobFolderReader implements JobReader {
             if (places.isEmpty() || head.file("terrain").isEmpty()) {
                 return Optional.empty();
             }
+            // A place that is far off is a fault by now, and no plane reaches there.
+            GeoPoint middle = Axes.middle(places);
+            List<Position> near =
+                    places.stream().filter(each -> !Axes.isFar(each.point(), middle)).toList();
+            return readGroundAt(near, features);
+        }
+
+        private Optional<Ground> readGroundAt(List<Position> places, List<GeoPoint> features) {
             LocalFrame frame = Axes.frame(places);
             double halfM = halfWidthM(frame, places, features);
             Optional<HeightField> terrain = readRasters("terrain", frame, halfM);
@@ -292,9 +300,7 @@ public final class JobFolderReader implements JobReader {
             }
             double nearM = farthestM + NEAR_FEATURE_M;
             for (GeoPoint feature : features) {
-                double eastDeg =
-                        Math.IEEEremainder(feature.lonDeg() - frame.origin().lonDeg(), 360);
-                if (Math.abs(eastDeg) < 2) {
+                if (!Axes.isFar(feature, frame.origin())) {
                     double reachM = reachM(frame.toPlane(feature));
                     farthestM = reachM <= nearM ? Math.max(farthestM, reachM) : farthestM;
                 }
@@ -362,9 +368,11 @@ public final class JobFolderReader implements JobReader {
                                                 new Position(
                                                         place.source(), place.at(), pair, point)));
             }
-            if (swapped.size() < places.size()) {
+            if (swapped.isEmpty()) {
                 return;
             }
+            GeoPoint middle = Axes.middle(swapped);
+            swapped.removeIf(each -> Axes.isFar(each.point(), middle));
             LocalFrame frame = Axes.frame(swapped);
             for (FileReference file : head.files("terrain")) {
                 Optional<HeightField> field = readRaster(file, frame, halfM).field();
@@ -379,6 +387,9 @@ public final class JobFolderReader implements JobReader {
         private void checkPlaces(List<PlaceRow> rows, Ground ground, Rules rules) {
             for (PlaceRow row : rows) {
                 Place place = row.place();
+                if (Axes.isFar(place.position(), ground.frame().origin())) {
+                    continue; // a fault already
+                }
                 PlanePoint point = ground.frame().toPlane(place.position());
                 String file = row.position().source().name();
                 if (!ground.terrain().covers(point.eastM(), point.northM())) {

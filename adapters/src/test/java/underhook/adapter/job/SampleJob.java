@@ -322,6 +322,9 @@ final class SampleJob {
         @Override
         public boolean covers(double eastM, double northM) {
             GeoPoint point = frame.toGeo(new PlanePoint(eastM, northM));
+            if (Math.abs(point.latDeg() - 46.8) > 1 || Math.abs(point.lonDeg() + 12) > 1) {
+                return false;
+            }
             PlanePoint plane = LocalFrame.of(new GeoPoint(46.8, -12)).toPlane(point);
             return Math.hypot(plane.eastM(), plane.northM()) < 5000;
         }

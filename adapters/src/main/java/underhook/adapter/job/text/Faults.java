@@ -16,9 +16,9 @@ public final class Faults {
     /** Notes a fault. */
     public void add(Fault fault) {
         count++;
-        if (count <= MOST) {
+        if (faults.size() < MOST) {
             faults.add(fault);
-        } else if (count == MOST + 1) {
+        } else if (faults.size() == MOST) {
             faults.add(
                     new Fault(
                             FindingCode.TOO_LARGE,
@@ -33,6 +33,11 @@ public final class Faults {
 
     public void addAll(List<Fault> more) {
         more.forEach(this::add);
+    }
+
+    /** Counts a fault that was reported before and is not said again. */
+    void addAgain() {
+        count++;
     }
 
     /** How many were noted so far; a record may be built when this did not grow while reading it. */

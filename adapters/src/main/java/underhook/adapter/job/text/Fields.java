@@ -75,7 +75,7 @@ public final class Fields {
 
     /** Whether a field is there and says something. */
     public boolean has(String name) {
-        return find(name).isPresent();
+        return entry(name).isPresent();
     }
 
     /** Whether a field holds just this word, in whatever case. */
@@ -99,6 +99,8 @@ public final class Fields {
                     new At(header.get().line(), shown(name)),
                     "column is missing",
                     Found.NOTHING);
+        } else {
+            context.source.faults().addAgain();
         }
     }
 
