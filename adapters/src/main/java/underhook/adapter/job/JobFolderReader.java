@@ -222,13 +222,13 @@ public final class JobFolderReader implements JobReader {
             if (file.isYaml()) {
                 return yaml(file, true).flatMap(fields -> WeatherFile.readYaml(fields, head.day()));
             }
-            if (!file.isTable()) {
+            if (!file.isTable() && !file.endsIn(".txt")) {
                 source(file)
                         .fault(
                                 FindingCode.FILE_UNREADABLE,
                                 new At(0, ""),
                                 "has an unknown ending",
-                                new Found(file.name(), ".csv, .yaml"));
+                                new Found(file.name(), ".csv, .xlsx, .yaml or .txt"));
                 return Optional.empty();
             }
             if (file.details().isEmpty()) {
@@ -238,6 +238,15 @@ public final class JobFolderReader implements JobReader {
                                 "weather",
                                 "says nothing of reference-elevation-m and lapse-c-per-100m",
                                 new Found(file.name(), "a mapping with file and these fields"));
+            }
+            if (file.endsIn(".txt")) {
+                ReportHours reports = new ReportHours(source(file), head.day(), findings);
+                return TextFile.read(file.path(), source(file), MOST_YAML_BYTES)
+                        .map(reports::read)
+                        .flatMap(
+                                hours ->
+                                        WeatherFile.ofHours(
+                                                hours, source(file), head.day(), file.details()));
             }
             return WeatherFile.readTable(file, source(file), head.day(), file.details());
         }

@@ -51,6 +51,15 @@ final class WeatherFile {
         return details.flatMap(fields -> reader.finish(fields, before));
     }
 
+    /** Weather from hours that were made of reports; the rest is in the details of job.yaml. */
+    static Optional<Weather> ofHours(
+            List<WeatherHour> hours, Source source, JobDay day, Optional<Fields> details) {
+        int before = source.faults().count();
+        WeatherFile reader = new WeatherFile(source, day);
+        reader.hours.addAll(hours);
+        return details.flatMap(fields -> reader.finish(fields, before));
+    }
+
     /** Weather from a YAML file. */
     static Optional<Weather> readYaml(Fields fields, JobDay day) {
         int before = fields.source().faults().count();

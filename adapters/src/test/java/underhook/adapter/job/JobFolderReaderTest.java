@@ -4,13 +4,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import underhook.app.port.JobReading;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.MassStatus;
+import underhook.core.job.WeatherHour;
 
 class JobFolderReaderTest {
     @TempDir Path folder;
@@ -49,5 +53,50 @@ class JobFolderReaderTest {
         assertThat(about.massStatus()).isEqualTo(MassStatus.ESTIMATED);
         assertThat(about.massTyped()).isEqualTo("ca. 200 kg");
         assertThat(job.getLoad(new LoadId("L04")).massStatus()).isEqualTo(MassStatus.MISSING);
+    }
+
+    @Test
+    void makes_hours_of_reports_and_takes_the_worse_where_they_leave_a_choice() {
+        Job job =
+                good(
+                        new SampleJob()
+                                .with("job.yaml", "weather.csv", "weather.txt")
+                                .with("job.yaml", "  until: \"18:00\"\n", "")
+                                .file(
+                                        "weather.txt",
+                                        """
+                                        METAR YUDO 080650Z 24004KT 9999 SCT040 14/09 Q1018=
+                                        TAF YUDO 080500Z 0807/0812 24006KT 9999 SCT040
+                                          TEMPO 0809/0811 26012G25KT
+                                          FM081100 27010KT=
+                                        """));
+
+        List<WeatherHour> hours = job.weather().hours();
+        assertThat(hours).hasSize(5);
+        // Knots by definition 1852/3600 m/s; rounding of the division only.
+        assertThat(hours.get(1).windMPerS()).isCloseTo(6 * 1852 / 3600.0, within(1e-9));
+        assertThat(hours.get(2).windMPerS()).isCloseTo(12 * 1852 / 3600.0, within(1e-9));
+        assertThat(hours.get(2).gustMPerS()).isCloseTo(25 * 1852 / 3600.0, within(1e-9));
+        assertThat(hours.get(4).windMPerS()).isCloseTo(10 * 1852 / 3600.0, within(1e-9));
+        assertThat(hours.get(4).from()).isEqualTo("2026-09-08T11:00:00Z");
+        // 14 °C and 1018 hPa of the METAR, exact.
+        assertThat(hours.get(4).temperatureK()).isCloseTo(287.15, within(1e-9));
+        assertThat(hours.get(4).qnhPa()).isEqualTo(101_800);
+        assertThat(job.readingFindings())
+                .extracting(Finding::code)
+                .containsExactly(FindingCode.WEATHER_HELD);
+    }
+
+    @Test
+    void says_what_it_doubts_about_a_place_without_refusing_the_job() {
+        Job job =
+                good(
+                        new SampleJob()
+                                .with("places.csv", "380,120,100", "380,120,130")
+                                .with("places.csv", "900,300,", "9000,300,"));
+
+        assertThat(job.readingFindings())
+                .extracting(f -> f.code() + " " + f.severity() + " " + f.subject())
+                .containsExactly("ELEVATION_DIFFERS CAUTION S01", "OUTSIDE_TERRAIN STOP H");
     }
 }
