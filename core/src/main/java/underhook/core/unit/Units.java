@@ -13,6 +13,7 @@ public final class Units {
 
     private static final double M_PER_FT = 0.3048;
     private static final double M_PER_NMI = 1852.0;
+    private static final double M_PER_STATUTE_MILE = 1609.344;
     private static final double KG_PER_LB = 0.45359237;
     private static final double M3_PER_US_GAL = 3.785411784e-3;
     private static final double PA_PER_IN_HG = 3386.389;
@@ -36,6 +37,11 @@ public final class Units {
 
     public static double mToNmi(double valueM) {
         return valueM / M_PER_NMI;
+    }
+
+    /** Statute mile of 5280 international feet. */
+    public static double statuteMileToM(double valueMile) {
+        return valueMile * M_PER_STATUTE_MILE;
     }
 
     public static double ktToMPerS(double valueKt) {

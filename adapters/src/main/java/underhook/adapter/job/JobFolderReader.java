@@ -1,0 +1,464 @@
+package underhook.adapter.job;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+import underhook.adapter.job.Mentions.Family;
+import underhook.adapter.job.PlacesFile.PlaceRow;
+import underhook.adapter.job.text.Faults;
+import underhook.adapter.job.text.Fields;
+import underhook.adapter.job.text.Quantity;
+import underhook.adapter.job.text.Range;
+import underhook.adapter.job.text.Source;
+import underhook.adapter.job.text.Source.At;
+import underhook.adapter.job.text.Source.Found;
+import underhook.adapter.job.text.TextFile;
+import underhook.adapter.job.text.Yaml;
+import underhook.app.port.JobReader;
+import underhook.app.port.JobReading;
+import underhook.app.port.RasterReader;
+import underhook.app.port.ReadJob;
+import underhook.app.port.ReferenceSystem;
+import underhook.app.port.ReferenceSystems;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
+import underhook.core.geo.GeoPoint;
+import underhook.core.geo.Ground;
+import underhook.core.geo.HeightField;
+import underhook.core.geo.LocalFrame;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.InputFile;
+import underhook.core.job.Job;
+import underhook.core.job.Load;
+import underhook.core.job.Machine;
+import underhook.core.job.Place;
+import underhook.core.job.PlaceId;
+import underhook.core.job.Rules;
+import underhook.core.job.Weather;
+
+/** Reads a job folder, every file of it, and gives the job or all the faults at once. */
+public final class JobFolderReader implements JobReader {
+    private static final String JOB_FILE = "job.yaml";
+    private static final long MOST_YAML_BYTES = 8L << 20;
+    private static final double MARGIN_M = 2000;
+    private static final double WIDEST_M = 40_000;
+    private static final double NEAR_FEATURE_M = 5000;
+
+    private final ReferenceSystems systems;
+    private final RasterReader rasters;
+    private final DaylightCheck daylight;
+
+    public JobFolderReader(ReferenceSystems systems, RasterReader rasters, DaylightCheck daylight) {
+        this.systems = systems;
+        this.rasters = rasters;
+        this.daylight = daylight;
+    }
+
+    @Override
+    public JobReading read(Path folder) {
+        Faults faults = new Faults();
+        Source job = new Source(JOB_FILE, faults);
+        if (hasJobFile(folder, job)) {
+            Optional<Fields> fields =
+                    TextFile.read(folder.resolve(JOB_FILE), job, MOST_YAML_BYTES)
+                            .flatMap(text -> Yaml.read(text, job));
+            if (fields.isPresent()) {
+                Optional<ReadJob> read =
+                        new Pass(new Folder(folder, job, systems), fields.get()).read();
+                if (faults.isEmpty()) {
+                    return new JobReading(read, List.of());
+                }
+            }
+        }
+        return new JobReading(Optional.empty(), faults.list());
+    }
+
+    private static boolean hasJobFile(Path folder, Source job) {
+        String name = String.valueOf(folder.getFileName());
+        Source whole = new Source(name, job.faults());
+        At nowhere = new At(0, "");
+        if (!Files.isDirectory(folder)) {
+            whole.fault(
+                    FindingCode.FILE_MISSING,
+                    nowhere,
+                    "is no folder",
+                    Found.allowing("a job folder"));
+            return false;
+        }
+        try (Stream<Path> entries = Files.list(folder)) {
+            if (entries.findAny().isEmpty()) {
+                whole.fault(
+                        FindingCode.JOB_EMPTY,
+                        nowhere,
+                        "is empty",
+                        Found.allowing("a folder with job.yaml"));
+                return false;
+            }
+        } catch (IOException unreadable) {
+            whole.fault(
+                    FindingCode.FILE_UNREADABLE,
+                    nowhere,
+                    "cannot be listed",
+                    Found.allowing("a readable folder"));
+            return false;
+        }
+        if (!Files.isRegularFile(folder.resolve(JOB_FILE))) {
+            job.fault(
+                    FindingCode.FILE_MISSING,
+                    nowhere,
+                    "is missing",
+                    Found.allowing("job.yaml, which names the other files"));
+            return false;
+        }
+        return true;
+    }
+
+    /** One reading of one folder. Mutable. */
+    private final class Pass {
+        private final Faults faults;
+        private final Mentions mentions = new Mentions();
+        private final Head head;
+        private final List<Finding> findings = new ArrayList<>();
+        private final MapFiles map = new MapFiles(mentions);
+
+        Pass(Folder folder, Fields fields) {
+            this.faults = folder.job().faults();
+            this.head = Head.read(fields, folder, mentions);
+        }
+
+        Optional<ReadJob> read() {
+            Optional<Rules> rules =
+                    yaml("rules").flatMap(fields -> RulesFile.read(fields, head.day(), mentions));
+            if (yaml("rules", false).isEmpty()) {
+                mentions.setUnread(Family.KIND);
+            }
+            List<PlaceRow> rows =
+                    head.file("places")
+                            .map(file -> PlacesFile.read(file, source(file), mentions))
+                            .orElse(List.of());
+            int loadsBefore = faults.count();
+            List<Load> loads =
+                    head.file("loads")
+                            .map(file -> LoadsFile.read(file, source(file), mentions))
+                            .orElse(List.of());
+            if (head.file("places").isEmpty() || (rows.isEmpty() && !mentions.has(Family.PLACE))) {
+                mentions.setUnread(Family.PLACE);
+            }
+            boolean isUnread = loads.isEmpty() && loadsBefore < faults.count();
+            if (head.file("loads").isEmpty() || (isUnread && !mentions.has(Family.LOAD))) {
+                mentions.setUnread(Family.LOAD);
+            }
+            Optional<Machine> machine = yaml("machine").flatMap(MachineFile::read);
+            Optional<Weather> weather = readWeather();
+            Optional<CrewsFile> crews =
+                    yaml("crews").map(fields -> CrewsFile.read(fields, head.day(), mentions));
+            List<Position> positions = rows.stream().map(PlaceRow::position).toList();
+            List<GeoPoint> features = readMap(positions);
+            mentions.check();
+            Optional<Ground> ground = readGround(positions, features);
+            if (ground.isPresent() && rules.isPresent()) {
+                checkPlaces(rows, ground.get(), rules.get());
+            }
+            checkDaylight(positions);
+            if (!faults.isEmpty()) {
+                return Optional.empty();
+            }
+            Ground known = ground.orElseThrow();
+            Job job =
+                    new Job(
+                            head.name(),
+                            head.day().date(),
+                            head.day().zone(),
+                            known.frame().origin(),
+                            head.magneticVariationRad(),
+                            new PlaceId(head.machineStart()),
+                            rows.stream().map(PlaceRow::place).toList(),
+                            loads,
+                            machine.orElseThrow(),
+                            weather.orElseThrow(),
+                            crews.orElseThrow().crews(),
+                            crews.orElseThrow().walks(),
+                            rules.orElseThrow(),
+                            map.features(),
+                            map.wires(),
+                            map.zones(),
+                            map.areas(),
+                            inputs(),
+                            findings);
+            return Optional.of(new ReadJob(job, known));
+        }
+
+        private Source source(FileReference file) {
+            return new Source(file.name(), faults);
+        }
+
+        private Optional<Fields> yaml(String role) {
+            return yaml(role, true);
+        }
+
+        /** The fields of a YAML file; without reporting, only whether they can be had. */
+        private Optional<Fields> yaml(String role, boolean isReporting) {
+            return head.file(role).flatMap(file -> yaml(file, isReporting));
+        }
+
+        private Optional<Fields> yaml(FileReference file, boolean isReporting) {
+            Source source = isReporting ? source(file) : new Source(file.name(), new Faults());
+            return TextFile.read(file.path(), source, MOST_YAML_BYTES)
+                    .flatMap(text -> Yaml.read(text, source));
+        }
+
+        private Optional<Weather> readWeather() {
+            Optional<FileReference> named = head.file("weather");
+            if (named.isEmpty()) {
+                return Optional.empty();
+            }
+            FileReference file = named.get();
+            if (file.isYaml()) {
+                return yaml(file, true).flatMap(fields -> WeatherFile.readYaml(fields, head.day()));
+            }
+            if (!file.isTable() && !file.endsIn(".txt")) {
+                source(file)
+                        .fault(
+                                FindingCode.FILE_UNREADABLE,
+                                new At(0, ""),
+                                "has an unknown ending",
+                                new Found(file.name(), ".csv, .xlsx, .yaml or .txt"));
+                return Optional.empty();
+            }
+            if (file.details().isEmpty()) {
+                head.fields()
+                        .fault(
+                                FindingCode.FIELD_MISSING,
+                                "weather",
+                                "says nothing of reference-elevation-m and lapse-c-per-100m",
+                                new Found(file.name(), "a mapping with file and these fields"));
+            }
+            if (file.endsIn(".txt")) {
+                ReportHours reports = new ReportHours(source(file), head.day(), findings);
+                return TextFile.read(file.path(), source(file), MOST_YAML_BYTES)
+                        .map(reports::read)
+                        .flatMap(
+                                hours ->
+                                        WeatherFile.ofHours(
+                                                hours, source(file), head.day(), file.details()));
+            }
+            return WeatherFile.readTable(file, source(file), head.day(), file.details());
+        }
+
+        private List<GeoPoint> readMap(List<Position> places) {
+            List<GeoPoint> points = new ArrayList<>();
+            if (!places.isEmpty()) {
+                Axes.checkPlaces(places);
+            }
+            for (String role : List.of("zones", "wires", "map", "release_areas")) {
+                for (FileReference file : head.files(role)) {
+                    List<Position> positions = map.read(file, source(file));
+                    if (!places.isEmpty()) {
+                        Axes.checkFile(positions, Axes.middle(places));
+                    }
+                    positions.forEach(position -> points.add(position.point()));
+                }
+            }
+            return points;
+        }
+
+        private Optional<Ground> readGround(List<Position> places, List<GeoPoint> features) {
+            if (places.isEmpty() || head.file("terrain").isEmpty()) {
+                return Optional.empty();
+            }
+            // A place that is far off is a fault by now, and no plane reaches there.
+            GeoPoint middle = Axes.middle(places);
+            List<Position> near =
+                    places.stream().filter(each -> !Axes.isFar(each.point(), middle)).toList();
+            return readGroundAt(near, features);
+        }
+
+        private Optional<Ground> readGroundAt(List<Position> places, List<GeoPoint> features) {
+            LocalFrame frame = Axes.frame(places);
+            double halfM = halfWidthM(frame, places, features);
+            Optional<HeightField> terrain = readRasters("terrain", frame, halfM);
+            Optional<HeightField> canopy = readRasters("canopy", frame, halfM);
+            double spreadM =
+                    head.file("canopy")
+                            .flatMap(FileReference::details)
+                            .map(
+                                    fields ->
+                                            fields.findQuantity(
+                                                            "spread",
+                                                            Quantity.LENGTH,
+                                                            Range.of(0, 50, "between 0 and 50 m"))
+                                                    .orElse(0))
+                            .orElse(0.0);
+            if (terrain.isPresent() && isAllOutside(places, frame, terrain.get())) {
+                checkSwapped(places, halfM);
+            }
+            return terrain.map(field -> new Ground(frame, field, canopy, spreadM));
+        }
+
+        private static double halfWidthM(
+                LocalFrame frame, List<Position> places, List<GeoPoint> features) {
+            double farthestM = 0;
+            for (Position place : places) {
+                farthestM = Math.max(farthestM, reachM(frame.toPlane(place.point())));
+            }
+            double nearM = farthestM + NEAR_FEATURE_M;
+            for (GeoPoint feature : features) {
+                if (!Axes.isFar(feature, frame.origin())) {
+                    double reachM = reachM(frame.toPlane(feature));
+                    farthestM = reachM <= nearM ? Math.max(farthestM, reachM) : farthestM;
+                }
+            }
+            return Math.min(WIDEST_M, farthestM + MARGIN_M);
+        }
+
+        private static double reachM(PlanePoint point) {
+            return Math.max(Math.abs(point.eastM()), Math.abs(point.northM()));
+        }
+
+        private Optional<HeightField> readRasters(String role, LocalFrame frame, double halfM) {
+            List<HeightField> fields = new ArrayList<>();
+            for (FileReference file : head.files(role)) {
+                if (file.system().isStated() && file.system().system().isEmpty()) {
+                    continue; // its system is a fault already
+                }
+                RasterReader.Reading reading = readRaster(file, frame, halfM);
+                faults.addAll(reading.faults());
+                reading.field().ifPresent(fields::add);
+            }
+            return fields.isEmpty() ? Optional.empty() : Optional.of(Mosaic.of(fields));
+        }
+
+        /** A raster's own system counts before the one for all files, but not before its own fault. */
+        private RasterReader.Reading readRaster(
+                FileReference file, LocalFrame frame, double halfM) {
+            Optional<ReferenceSystem> stated = file.system().system();
+            Optional<ReferenceSystem> own = file.system().isOwn() ? stated : Optional.empty();
+            RasterReader.Reading reading = rasters.read(request(file, own, frame, halfM));
+            boolean hasNone =
+                    reading.faults().stream()
+                            .anyMatch(
+                                    fault -> fault.code() == FindingCode.REFERENCE_SYSTEM_MISSING);
+            return hasNone && own.isEmpty() && stated.isPresent()
+                    ? rasters.read(request(file, stated, frame, halfM))
+                    : reading;
+        }
+
+        private static RasterReader.Request request(
+                FileReference file,
+                Optional<ReferenceSystem> system,
+                LocalFrame frame,
+                double halfM) {
+            return new RasterReader.Request(
+                    file.path(), file.name(), system, file.detail("band"), frame, halfM);
+        }
+
+        private static boolean isAllOutside(
+                List<Position> places, LocalFrame frame, HeightField terrain) {
+            return places.stream()
+                    .map(place -> frame.toPlane(place.point()))
+                    .noneMatch(point -> terrain.covers(point.eastM(), point.northM()));
+        }
+
+        /** All places off the terrain: perhaps all of them are the wrong way round. */
+        private void checkSwapped(List<Position> places, double halfM) {
+            List<Position> swapped = new ArrayList<>();
+            for (Position place : places) {
+                Position.Pair pair = place.pair().swapped();
+                pair.toGeo()
+                        .ifPresent(
+                                point ->
+                                        swapped.add(
+                                                new Position(
+                                                        place.source(), place.at(), pair, point)));
+            }
+            if (swapped.isEmpty()) {
+                return;
+            }
+            GeoPoint middle = Axes.middle(swapped);
+            swapped.removeIf(each -> Axes.isFar(each.point(), middle));
+            LocalFrame frame = Axes.frame(swapped);
+            for (FileReference file : head.files("terrain")) {
+                Optional<HeightField> field = readRaster(file, frame, halfM).field();
+                if (field.isPresent() && !isAllOutside(swapped, frame, field.get())) {
+                    Position first = places.get(0);
+                    Position.reportSwapped(first.source(), first.at(), first.pair());
+                    return;
+                }
+            }
+        }
+
+        private void checkPlaces(List<PlaceRow> rows, Ground ground, Rules rules) {
+            for (PlaceRow row : rows) {
+                Place place = row.place();
+                if (Axes.isFar(place.position(), ground.frame().origin())) {
+                    continue; // a fault already
+                }
+                PlanePoint point = ground.frame().toPlane(place.position());
+                String file = row.position().source().name();
+                if (!ground.terrain().covers(point.eastM(), point.northM())) {
+                    findings.add(
+                            Finding.of(
+                                    FindingCode.OUTSIDE_TERRAIN,
+                                    Severity.STOP,
+                                    place.id().value(),
+                                    file,
+                                    "The terrain raster says nothing about this place."));
+                } else if (place.statedElevationAmslM().isPresent()) {
+                    double groundM = ground.terrain().heightM(point.eastM(), point.northM());
+                    compare(place, groundM, new Tolerance(rules.elevationToleranceM(), file));
+                }
+            }
+        }
+
+        private record Tolerance(double heightM, String file) {}
+
+        private void compare(Place place, double groundM, Tolerance tolerance) {
+            double differenceM = place.statedElevationAmslM().getAsDouble() - groundM;
+            if (Math.abs(differenceM) > tolerance.heightM) {
+                findings.add(
+                        new Finding(
+                                FindingCode.ELEVATION_DIFFERS,
+                                Severity.CAUTION,
+                                place.id().value(),
+                                String.format(Locale.ROOT, "%.1f", differenceM),
+                                String.format(Locale.ROOT, "%.1f", tolerance.heightM),
+                                "m",
+                                tolerance.file,
+                                String.format(
+                                        Locale.ROOT,
+                                        "The listed elevation is %.1f m, the terrain's %.1f m. Perhaps the"
+                                                + " place is not where the list says.",
+                                        place.statedElevationAmslM().getAsDouble(),
+                                        groundM)));
+            }
+        }
+
+        private void checkDaylight(List<Position> places) {
+            if (places.isEmpty() || !head.isDayKnown()) {
+                return;
+            }
+            GeoPoint where = Axes.middle(places);
+            if (!daylight.hasSun(where, head.day().date(), head.day().zone())) {
+                head.fields()
+                        .fault(
+                                FindingCode.NO_SUN,
+                                "date",
+                                "is a day on which the sun does not rise there",
+                                new Found(head.day().date().toString(), "a day with sun"));
+            }
+        }
+
+        private List<InputFile> inputs() {
+            List<InputFile> inputs = new ArrayList<>();
+            Head.ROLES.forEach(
+                    role -> head.files(role).forEach(file -> inputs.add(file.toInputFile())));
+            return inputs;
+        }
+    }
+}

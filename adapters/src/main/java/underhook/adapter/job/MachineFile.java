@@ -1,0 +1,266 @@
+package underhook.adapter.job;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import underhook.adapter.job.text.Fields;
+import underhook.adapter.job.text.Quantity;
+import underhook.adapter.job.text.Range;
+import underhook.adapter.job.text.Source.Found;
+import underhook.core.finding.FindingCode;
+import underhook.core.job.Balance;
+import underhook.core.job.HoverTable;
+import underhook.core.job.LineItem;
+import underhook.core.job.Machine;
+
+/** Reads the machine with its charts and lines. */
+final class MachineFile {
+    static final Range SPEED = Range.above(0, 150, "above 0 and at most 150 m/s");
+    private static final Range MASS = Range.above(0, 50_000, "above 0 and at most 50000 kg");
+    private static final Range SMALL_MASS = Range.of(0, 5000, "between 0 and 5000 kg");
+    private static final Range REACH = Range.above(0, 40, "above 0 and at most 40 m");
+    private static final Range FLOW = Range.above(0, 10, "above 0 and at most 600 kg/min");
+    private static final Range TIME = Range.of(0, 86_400, "between 0 and 24 hours");
+    private static final Range ARM = Range.of(-100, 100, "between -100 and 100 m");
+    private static final Range LINE = Range.above(0, 400, "above 0 and at most 400 m");
+
+    private final Fields fields;
+    private final int faultsBefore;
+
+    private MachineFile(Fields fields) {
+        this.fields = fields;
+        this.faultsBefore = fields.source().faults().count();
+    }
+
+    /** The machine; empty, with faults, when anything is wrong. */
+    static Optional<Machine> read(Fields fields) {
+        return new MachineFile(fields).read();
+    }
+
+    private Optional<Machine> read() {
+        Versions.check(fields);
+        String name = fields.text("name");
+        double rotorM = fields.quantity("rotor_radius", Quantity.LENGTH, REACH);
+        double tailM = fields.quantity("tail_reach", Quantity.LENGTH, REACH);
+        double emptyKg = fields.quantity("empty_mass", Quantity.MASS, MASS);
+        double crewKg = fields.quantity("crew_mass", Quantity.MASS, MASS);
+        double internalKg = fields.quantity("max_internal_mass", Quantity.MASS, MASS);
+        double externalKg = fields.quantity("max_external_mass", Quantity.MASS, MASS);
+        double hookKg = fields.quantity("hook_limit", Quantity.MASS, MASS);
+        double fuelKg = fields.quantity("fuel_usable", Quantity.MASS, MASS);
+        double gaugeKg = fields.quantity("fuel_gauge_spread", Quantity.MASS, SMALL_MASS);
+        double burnKgPerS = fields.quantity("burn", Quantity.MASS_FLOW, FLOW);
+        double hoverKgPerS = fields.quantity("hover_burn", Quantity.MASS_FLOW, FLOW);
+        double startKg = fields.quantity("start_fuel", Quantity.MASS, SMALL_MASS);
+        double reserveS = fields.quantity("reserve", Quantity.TIME, TIME);
+        int seats = fields.whole("seats", Range.of(0, 60, "a whole number from 0 to 60"));
+        double lineMPerS = fields.quantity("empty_line_speed", Quantity.SPEED, SPEED);
+        double cabinMPerS = fields.quantity("cabin_speed", Quantity.SPEED, SPEED);
+        double climbMPerS = fields.quantity("climb", Quantity.VERTICAL_SPEED, SPEED);
+        double descentMPerS = fields.quantity("descent", Quantity.VERTICAL_SPEED, SPEED);
+        Optional<HoverTable> hover = readHover();
+        List<LineItem> lines = readLines();
+        Optional<Balance> balance = fields.findMapping("balance").flatMap(this::readBalance);
+        fields.refuseUnknown();
+        if (hasFaults() || hover.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                new Machine(
+                        name,
+                        rotorM,
+                        tailM,
+                        emptyKg,
+                        crewKg,
+                        internalKg,
+                        externalKg,
+                        hookKg,
+                        fuelKg,
+                        gaugeKg,
+                        burnKgPerS,
+                        hoverKgPerS,
+                        startKg,
+                        reserveS,
+                        seats,
+                        lineMPerS,
+                        cabinMPerS,
+                        climbMPerS,
+                        descentMPerS,
+                        hover.get(),
+                        lines,
+                        balance));
+    }
+
+    private boolean hasFaults() {
+        return fields.source().faults().count() > faultsBefore;
+    }
+
+    private Optional<HoverTable> readHover() {
+        Optional<Fields> table = fields.findMapping("hover_table");
+        if (table.isEmpty()) {
+            if (fields.findNode("hover_table").isEmpty()) {
+                fields.missing("hover_table");
+            }
+            return Optional.empty();
+        }
+        Fields chart = table.get();
+        String source = chart.text("source");
+        double stepKg = chart.quantity("rounded_down_to", Quantity.MASS, SMALL_MASS);
+        List<Double> altitudesM = readAltitudes(chart);
+        List<Double> temperaturesK = new ArrayList<>();
+        List<List<Double>> massesKg = new ArrayList<>();
+        List<Fields> rows = chart.mappings("rows");
+        for (Fields row : rows) {
+            double temperatureK =
+                    row.quantity(
+                            "oat",
+                            Quantity.TEMPERATURE,
+                            Range.of(180, 340, "between -93 and 66 degrees"));
+            if (!temperaturesK.isEmpty()
+                    && row.has("oat_c")
+                    && !(temperatureK > temperaturesK.get(temperaturesK.size() - 1))) {
+                row.fault(
+                        FindingCode.FIELD_OUT_OF_RANGE,
+                        "oat_c",
+                        "is not above the row before",
+                        new Found(row.text("oat_c", ""), "rows from cold to warm"));
+            }
+            temperaturesK.add(temperatureK);
+            massesKg.add(readMasses(row, altitudesM.size()));
+            row.refuseUnknown();
+        }
+        if (rows.size() < 2 && chart.findNode("rows").isPresent()) {
+            chart.fault(
+                    FindingCode.CHART_HOLE,
+                    "rows",
+                    "has too few rows",
+                    new Found(Integer.toString(rows.size()), "two temperatures or more"));
+        } else if (rows.isEmpty()) {
+            chart.missing("rows");
+        }
+        chart.refuseUnknown();
+        if (hasFaults()) {
+            return Optional.empty();
+        }
+        return Optional.of(new HoverTable(altitudesM, temperaturesK, massesKg, stepKg, source));
+    }
+
+    private static List<Double> readAltitudes(Fields chart) {
+        Range range = Range.of(-2000, 12_000, "between -2000 and 12000 m");
+        List<OptionalDouble> cells = chart.quantities("pressure_altitude", Quantity.LENGTH, range);
+        List<Double> altitudesM = new ArrayList<>();
+        for (OptionalDouble cell : cells) {
+            double altitudeM = cell.orElse(Double.NEGATIVE_INFINITY);
+            boolean ascends =
+                    altitudesM.isEmpty() || altitudeM > altitudesM.get(altitudesM.size() - 1);
+            if (!ascends) {
+                chart.fault(
+                        cell.isEmpty() ? FindingCode.CHART_HOLE : FindingCode.FIELD_OUT_OF_RANGE,
+                        chart.presentName("pressure_altitude", Quantity.LENGTH),
+                        cell.isEmpty() ? "has a hole" : "does not ascend",
+                        Found.allowing("pressure altitudes from low to high"));
+                return List.of();
+            }
+            altitudesM.add(altitudeM);
+        }
+        if (altitudesM.size() == 1) {
+            chart.fault(
+                    FindingCode.CHART_HOLE,
+                    chart.presentName("pressure_altitude", Quantity.LENGTH),
+                    "has one value",
+                    Found.allowing("two pressure altitudes or more"));
+        }
+        return altitudesM;
+    }
+
+    /** One printed row; a chart with a hole is not read across. */
+    private static List<Double> readMasses(Fields row, int width) {
+        List<OptionalDouble> cells = row.quantities("mass", Quantity.MASS, MASS);
+        String name = row.presentName("mass", Quantity.MASS);
+        if (cells.stream().anyMatch(OptionalDouble::isEmpty)) {
+            row.fault(
+                    FindingCode.CHART_HOLE,
+                    name,
+                    "has a hole",
+                    Found.allowing("a mass for each pressure altitude"));
+        } else if (!cells.isEmpty() && width > 0 && cells.size() != width) {
+            row.fault(
+                    FindingCode.CHART_HOLE,
+                    name,
+                    "does not fit the pressure altitudes",
+                    new Found(cells.size() + " values", width + " values"));
+        }
+        return cells.stream().map(cell -> cell.orElse(0)).toList();
+    }
+
+    private List<LineItem> readLines() {
+        List<LineItem> lines = new ArrayList<>();
+        List<Fields> rows = fields.mappings("lines");
+        if (rows.isEmpty()) {
+            fields.missing("lines");
+        }
+        for (Fields row : rows) {
+            int before = row.source().faults().count();
+            String name = row.text("name");
+            double lengthM = row.quantity("length", Quantity.LENGTH, LINE);
+            double massKg = row.quantity("mass", Quantity.MASS, MASS);
+            double limitKg = row.quantity("limit", Quantity.MASS, MASS);
+            row.refuseUnknown();
+            if (lines.stream().anyMatch(line -> line.name().equals(name))) {
+                row.fault(
+                        FindingCode.ID_DUPLICATE,
+                        "name",
+                        "is taken",
+                        new Found(name, "a name of its own"));
+            }
+            if (row.source().faults().count() == before) {
+                lines.add(new LineItem(name, lengthM, massKg, limitKg));
+            }
+        }
+        return lines;
+    }
+
+    private Optional<Balance> readBalance(Fields balance) {
+        double emptyM = balance.quantity("empty_arm", Quantity.LENGTH, ARM);
+        double crewM = balance.quantity("crew_arm", Quantity.LENGTH, ARM);
+        double fuelM = balance.quantity("fuel_arm", Quantity.LENGTH, ARM);
+        double cabinM = balance.quantity("cabin_arm", Quantity.LENGTH, ARM);
+        double hookM = balance.quantity("hook_arm", Quantity.LENGTH, ARM);
+        List<Balance.Limit> envelope = new ArrayList<>();
+        List<Fields> rows = balance.mappings("envelope");
+        for (Fields row : rows) {
+            int before = row.source().faults().count();
+            double massKg = row.quantity("mass", Quantity.MASS, MASS);
+            double forwardM = row.quantity("forward_arm", Quantity.LENGTH, ARM);
+            double aftM = row.quantity("aft_arm", Quantity.LENGTH, ARM);
+            row.refuseUnknown();
+            if (row.source().faults().count() > before) {
+                continue;
+            }
+            boolean ascends =
+                    envelope.isEmpty() || massKg > envelope.get(envelope.size() - 1).massKg();
+            if (!ascends || forwardM > aftM) {
+                row.fault(
+                        FindingCode.FIELD_OUT_OF_RANGE,
+                        ascends ? row.presentName("forward_arm", Quantity.LENGTH) : "mass_kg",
+                        ascends ? "is behind the aft limit" : "does not ascend",
+                        Found.allowing("rows ascending in mass, forward arm before aft arm"));
+                continue;
+            }
+            envelope.add(new Balance.Limit(massKg, forwardM, aftM));
+        }
+        if (rows.size() < 2) {
+            balance.fault(
+                    FindingCode.FIELD_MISSING,
+                    "envelope",
+                    "has too few rows",
+                    Found.allowing("two rows or more"));
+        }
+        balance.refuseUnknown();
+        if (hasFaults()) {
+            return Optional.empty();
+        }
+        return Optional.of(new Balance(emptyM, crewM, fuelM, cabinM, hookM, envelope));
+    }
+}

@@ -1,0 +1,224 @@
+package underhook.adapter.job;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import underhook.adapter.job.GeoJsonFile.Feature;
+import underhook.adapter.job.GeoJsonFile.Shape;
+import underhook.adapter.job.Mentions.Family;
+import underhook.adapter.job.text.Fields;
+import underhook.adapter.job.text.Quantity;
+import underhook.adapter.job.text.Range;
+import underhook.adapter.job.text.Source;
+import underhook.adapter.job.text.Source.At;
+import underhook.adapter.job.text.Source.Found;
+import underhook.core.finding.FindingCode;
+import underhook.core.geo.GeoPoint;
+import underhook.core.job.CrossingRule;
+import underhook.core.job.MapFeature;
+import underhook.core.job.ReleaseArea;
+import underhook.core.job.Wire;
+import underhook.core.job.Zone;
+import underhook.core.unit.Units;
+
+/** Reads zones, wires, the map and release areas. Mutable while it reads. */
+final class MapFiles {
+    private static final Range DISTANCE = Range.of(0, 9999, "between 0 and 9999 m");
+    private static final Range SOME_HEIGHT = Range.above(0, 1000, "above 0 and at most 1000 m");
+
+    private final Mentions mentions;
+    private final List<Zone> zones = new ArrayList<>();
+    private final List<Wire> wires = new ArrayList<>();
+    private final List<MapFeature> features = new ArrayList<>();
+    private final List<ReleaseArea> areas = new ArrayList<>();
+
+    MapFiles(Mentions mentions) {
+        this.mentions = mentions;
+    }
+
+    List<Zone> zones() {
+        return zones;
+    }
+
+    List<Wire> wires() {
+        return wires;
+    }
+
+    List<MapFeature> features() {
+        return features;
+    }
+
+    List<ReleaseArea> areas() {
+        return areas;
+    }
+
+    /** Reads a file by the field of job.yaml that names it; gives the positions in it. */
+    List<Position> read(FileReference file, Source source) {
+        List<Position> positions = new ArrayList<>();
+        GeoJsonFile.read(
+                file,
+                source,
+                feature -> {
+                    positions.addAll(feature.outline());
+                    int before = source.faults().count();
+                    switch (file.role()) {
+                        case "zones" -> readZone(feature, source, before);
+                        case "wires" -> readWire(feature, source, before);
+                        case "map" -> readMap(feature, source, before);
+                        default -> readArea(feature, source, before);
+                    }
+                });
+        return positions;
+    }
+
+    private String id(Feature feature, Family family) {
+        Fields fields = feature.properties();
+        String id = fields.id("id");
+        if (feature.part() > 0 && !id.isEmpty()) {
+            id = id + "-" + feature.part();
+        }
+        mentions.declare(family, fields, "id", id);
+        return id;
+    }
+
+    private static void requireShape(Feature feature, Source source, List<Shape> allowed) {
+        if (!allowed.contains(feature.shape())) {
+            source.fault(
+                    FindingCode.FIELD_UNREADABLE,
+                    new At(feature.line(), "geometry"),
+                    "does not fit",
+                    new Found(
+                            feature.shape().word(),
+                            String.join(" or ", allowed.stream().map(Shape::word).toList())));
+        }
+    }
+
+    private static List<GeoPoint> outline(Feature feature) {
+        return feature.outline().stream().map(Position::point).toList();
+    }
+
+    private void readZone(Feature feature, Source source, int before) {
+        Fields fields = feature.properties();
+        requireShape(feature, source, List.of(Shape.AREA, Shape.POINT));
+        String id = id(feature, Family.ZONE);
+        String name = fields.text("name", "");
+        Zone.Rule rule = fields.choice("rule", Zone.Rule.class);
+        List<String> kinds = fields.list("kinds");
+        kinds.forEach(kind -> mentions.mention(Family.KIND, fields, "kinds", kind));
+        Optional<Double> minM = find(fields, "min_agl", DISTANCE);
+        Range radii = Range.above(0, 50_000, "above 0 and at most 50000 m");
+        Optional<Double> radiusM = find(fields, "radius", radii);
+        Optional<LocalDate> from = fields.findDate("closed_from");
+        Optional<LocalDate> until = fields.findDate("closed_until");
+        feature.refuseUnknown();
+        boolean isPoint = feature.shape() == Shape.POINT;
+        boolean needsHeight = rule == Zone.Rule.MIN_HEIGHT || rule == Zone.Rule.NO_HOVER_BELOW;
+        if (isPoint && radiusM.isEmpty()) {
+            fields.missing("radius_m");
+        }
+        if (needsHeight && minM.isEmpty()) {
+            fields.missing("min_agl_m");
+        }
+        if (from.isPresent() && until.isPresent() && until.get().isBefore(from.get())) {
+            fields.fault(
+                    FindingCode.FIELD_OUT_OF_RANGE,
+                    "closed_until",
+                    "is before closed_from",
+                    new Found(until.get().toString(), "a later day"));
+        }
+        if (source.faults().count() == before) {
+            zones.add(
+                    new Zone(
+                            id,
+                            name,
+                            outline(feature),
+                            isPoint ? radiusM.orElse(0.0) : 0,
+                            rule,
+                            kinds,
+                            minM.orElse(0.0),
+                            from,
+                            until,
+                            source.name()));
+        }
+    }
+
+    private static Optional<Double> find(Fields fields, String base, Range range) {
+        OptionalDouble value = fields.findQuantity(base, Quantity.LENGTH, range);
+        return value.isPresent() ? Optional.of(value.getAsDouble()) : Optional.empty();
+    }
+
+    private void readWire(Feature feature, Source source, int before) {
+        Fields fields = feature.properties();
+        requireShape(feature, source, List.of(Shape.LINE));
+        String id = id(feature, Family.WIRE);
+        double highestM = fields.quantity("highest", Quantity.LENGTH, SOME_HEIGHT);
+        double lateralM = find(fields, "lateral", DISTANCE).orElse(5.0);
+        boolean live = fields.yesNo("live", true);
+        double voltageV =
+                fields.findQuantity("voltage", Quantity.VOLTAGE, Range.NOT_NEGATIVE).orElse(0);
+        CrossingRule crossing =
+                fields.findChoice("crossing", CrossingRule.class).orElse(CrossingRule.NEVER);
+        double aboveM = find(fields, "crossing_above", SOME_HEIGHT).orElse(30.0);
+        double squareRad =
+                fields.findQuantity(
+                                "crossing_off_square",
+                                Quantity.ANGLE,
+                                Range.of(0, Math.PI / 2, "between 0 and 90 degrees"))
+                        .orElse(Units.degToRad(15));
+        boolean registered = fields.yesNo("registered", true);
+        feature.refuseUnknown();
+        if (source.faults().count() == before) {
+            wires.add(
+                    new Wire(
+                            id,
+                            outline(feature),
+                            highestM,
+                            lateralM,
+                            live,
+                            voltageV,
+                            crossing,
+                            aboveM,
+                            squareRad,
+                            registered,
+                            source.name()));
+        }
+    }
+
+    private void readMap(Feature feature, Source source, int before) {
+        Fields fields = feature.properties();
+        String id = id(feature, Family.FEATURE);
+        MapFeature.Kind kind = fields.choice("kind", MapFeature.Kind.class);
+        double bufferM = find(fields, "buffer", DISTANCE).orElse(0.0);
+        boolean isWay = kind == MapFeature.Kind.ROAD || kind == MapFeature.Kind.TRAIL;
+        CrossingRule crossing =
+                fields.findChoice("crossing", CrossingRule.class)
+                        .orElse(isWay ? CrossingRule.GUARDED : CrossingRule.NEVER);
+        feature.refuseUnknown();
+        if (source.faults().count() == before) {
+            MapFeature.Shape shape = MapFeature.Shape.valueOf(feature.shape().name());
+            features.add(
+                    new MapFeature(
+                            id, kind, shape, outline(feature), bufferM, crossing, source.name()));
+        }
+    }
+
+    private void readArea(Feature feature, Source source, int before) {
+        Fields fields = feature.properties();
+        requireShape(feature, source, List.of(Shape.AREA));
+        if (feature.hasHoles()) {
+            source.fault(
+                    FindingCode.FIELD_UNREADABLE,
+                    new At(feature.line(), "geometry"),
+                    "has a hole",
+                    Found.allowing("an area without holes"));
+        }
+        String id = id(feature, Family.AREA);
+        boolean agreed = fields.yesNo("agreed", true);
+        feature.refuseUnknown();
+        if (source.faults().count() == before) {
+            areas.add(new ReleaseArea(id, outline(feature), agreed, source.name()));
+        }
+    }
+}

@@ -1,0 +1,93 @@
+package underhook.adapter.job;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import underhook.adapter.job.text.Fields;
+import underhook.adapter.job.text.Nearest;
+import underhook.adapter.job.text.Source.Found;
+import underhook.core.finding.FindingCode;
+
+/** Which ids the files declare, and which they speak of. Mutable. */
+final class Mentions {
+    private final Map<Family, Map<String, String>> declared = new EnumMap<>(Family.class);
+    private final Set<Family> unread = EnumSet.noneOf(Family.class);
+    private final List<Mention> mentions = new ArrayList<>();
+
+    /** What an id may stand for. */
+    enum Family {
+        PLACE("place"),
+        LOAD("load"),
+        KIND("kind"),
+        CREW("crew"),
+        WIRE("wire"),
+        ZONE("zone"),
+        FEATURE("feature"),
+        AREA("release area");
+
+        private final String word;
+
+        Family(String word) {
+            this.word = word;
+        }
+    }
+
+    private record Mention(Family family, Fields fields, String field, String id) {}
+
+    /** Declares an id, in a faulty row too, so that one fault does not bring others after it. */
+    void declare(Family family, Fields fields, String field, String id) {
+        if (id.isEmpty()) {
+            return;
+        }
+        String here = fields.source().name() + ":" + fields.line();
+        String first = known(family).putIfAbsent(id, here);
+        if (first == null && family == Family.LOAD) {
+            first = known(Family.PLACE).get(id);
+        }
+        if (first != null) {
+            fields.fault(
+                    FindingCode.ID_DUPLICATE,
+                    field,
+                    "is taken, first in " + first,
+                    new Found(id, "an id of its own"));
+        }
+    }
+
+    /** Speaks of an id. */
+    void mention(Family family, Fields fields, String field, String id) {
+        if (!id.isEmpty()) {
+            mentions.add(new Mention(family, fields, field, id));
+        }
+    }
+
+    /** A file could not be read, so that nothing is known about what it declares. */
+    void setUnread(Family family) {
+        unread.add(family);
+    }
+
+    boolean has(Family family) {
+        return !known(family).isEmpty();
+    }
+
+    /** Reports every id that nothing declares. */
+    void check() {
+        for (Mention mention : mentions) {
+            Map<String, String> known = known(mention.family);
+            if (!known.containsKey(mention.id) && !unread.contains(mention.family)) {
+                mention.fields.fault(
+                        FindingCode.ID_UNKNOWN,
+                        mention.field,
+                        "is no known " + mention.family.word,
+                        new Found(mention.id, Nearest.hint(mention.id, known.keySet())));
+            }
+        }
+    }
+
+    private Map<String, String> known(Family family) {
+        return declared.computeIfAbsent(family, any -> new LinkedHashMap<>());
+    }
+}

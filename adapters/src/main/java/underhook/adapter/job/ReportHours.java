@@ -1,0 +1,244 @@
+package underhook.adapter.job;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
+import underhook.adapter.job.text.JobDay;
+import underhook.adapter.job.text.Source;
+import underhook.adapter.job.text.Source.At;
+import underhook.adapter.job.text.Source.Found;
+import underhook.core.air.report.Conditions;
+import underhook.core.air.report.DayTime;
+import underhook.core.air.report.ReportPart;
+import underhook.core.air.report.WeatherReport;
+import underhook.core.air.report.WeatherReports;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
+import underhook.core.job.WeatherHour;
+import underhook.core.unit.Units;
+
+/**
+ * Makes hours of METAR and TAF text, always the worse where the reports leave a choice: the strongest
+ * wind of whatever may hold in the hour, the warmest temperature, the lowest pressure.
+ */
+final class ReportHours {
+    private static final Duration HOUR = Duration.ofHours(1);
+
+    private final Source source;
+    private final JobDay day;
+    private final List<Finding> findings;
+    private final List<WeatherReport> reports = new ArrayList<>();
+
+    ReportHours(Source source, JobDay day, List<Finding> findings) {
+        this.source = source;
+        this.day = day;
+        this.findings = findings;
+    }
+
+    List<WeatherHour> read(String text) {
+        int line = 0;
+        int start = 0;
+        StringBuilder report = new StringBuilder();
+        for (String each : text.lines().toList()) {
+            line++;
+            boolean begins = each.strip().matches("(METAR|SPECI|TAF)\\b.*");
+            if (begins || each.isBlank()) {
+                add(report.toString(), start);
+                report.setLength(0);
+                start = line;
+            }
+            report.append(' ').append(each);
+        }
+        add(report.toString(), start);
+        Optional<WeatherReport> metar = latest(WeatherReport.Kind.METAR);
+        Optional<WeatherReport> taf =
+                latest(WeatherReport.Kind.TAF).filter(known -> known.valid().size() == 2);
+        OptionalDouble qnhPa = all(Conditions::findQnhPa).min();
+        OptionalDouble warmestK = all(Conditions::findTemperatureK).max();
+        if (metar.isEmpty() && taf.isEmpty()) {
+            fault("holds no report with a time", "a METAR, and a TAF for the hours to come");
+        } else if (qnhPa.isEmpty() || warmestK.isEmpty()) {
+            fault(
+                    qnhPa.isEmpty() ? "has no pressure" : "has no temperature",
+                    "a METAR with temperature and QNH");
+        } else {
+            held(warmestK.getAsDouble());
+            return hours(metar, taf, new Air(qnhPa.getAsDouble(), warmestK.getAsDouble()));
+        }
+        return List.of();
+    }
+
+    private record Air(double qnhPa, double temperatureK) {}
+
+    private void add(String text, int line) {
+        if (text.isBlank()) {
+            return;
+        }
+        WeatherReports.parse(text)
+                .fold(
+                        (report, remarks) -> reports.add(report),
+                        refusals -> {
+                            source.fault(
+                                    FindingCode.FILE_UNREADABLE,
+                                    new At(line, ""),
+                                    "is no weather report",
+                                    new Found(text, "METAR or TAF text"));
+                            return false;
+                        });
+        if (!reports.isEmpty() && !reports.get(reports.size() - 1).unparsed().isEmpty()) {
+            WeatherReport last = reports.get(reports.size() - 1);
+            findings.add(
+                    Finding.of(
+                            FindingCode.REPORT_UNREADABLE,
+                            Severity.CAUTION,
+                            source.name(),
+                            source.name(),
+                            "Parts of a report were not understood: "
+                                    + String.join(" ", last.unparsed())
+                                    + "."));
+        }
+    }
+
+    private void fault(String what, String allowed) {
+        source.fault(FindingCode.FIELD_MISSING, new At(0, ""), what, Found.allowing(allowed));
+    }
+
+    private void held(double warmestK) {
+        findings.add(
+                Finding.of(
+                        FindingCode.WEATHER_HELD,
+                        Severity.CAUTION,
+                        source.name(),
+                        source.name(),
+                        String.format(
+                                Locale.ROOT,
+                                "Reports give temperature and pressure only for their own time; the"
+                                        + " warmest, %.1f °C, and the lowest pressure are held all day.",
+                                Units.kelvinToCelsius(warmestK))));
+    }
+
+    private Stream<Conditions> conditions() {
+        return reports.stream()
+                .flatMap(
+                        report ->
+                                Stream.concat(
+                                        Stream.of(report.conditions()),
+                                        report.parts().stream().map(ReportPart::conditions)));
+    }
+
+    private DoubleStream all(Function<Conditions, OptionalDouble> value) {
+        return conditions().map(value).flatMapToDouble(OptionalDouble::stream);
+    }
+
+    private Optional<WeatherReport> latest(WeatherReport.Kind kind) {
+        return reports.stream()
+                .filter(report -> report.kind() == kind && !report.issued().isEmpty())
+                .max(Comparator.comparing(report -> toInstant(report.issued().get(0))));
+    }
+
+    /** The day of that number nearest to the job's. */
+    private Instant toInstant(DayTime time) {
+        LocalDate best = day.date();
+        for (int offset = 0; offset <= 31; offset++) {
+            if (day.date().minusDays(offset).getDayOfMonth() == time.day()) {
+                best = day.date().minusDays(offset);
+                break;
+            }
+            if (day.date().plusDays(offset).getDayOfMonth() == time.day()) {
+                best = day.date().plusDays(offset);
+                break;
+            }
+        }
+        return best.atStartOfDay(ZoneOffset.UTC)
+                .toInstant()
+                .plus(Duration.ofHours(time.hour()).plusMinutes(time.minute()));
+    }
+
+    private List<WeatherHour> hours(
+            Optional<WeatherReport> metar, Optional<WeatherReport> taf, Air air) {
+        List<WeatherHour> hours = new ArrayList<>();
+        Instant from =
+                taf.map(report -> toInstant(report.valid().get(0)))
+                        .orElseGet(() -> toInstant(metar.orElseThrow().issued().get(0)));
+        Instant until = taf.map(report -> toInstant(report.valid().get(1))).orElse(from.plus(HOUR));
+        for (Instant start = from; start.isBefore(until); start = start.plus(HOUR)) {
+            List<Conditions> holding =
+                    taf.isPresent()
+                            ? holding(taf.get(), start, until)
+                            : List.of(metar.orElseThrow().conditions());
+            Optional<WeatherHour> hour = toHour(start, holding, air);
+            if (hour.isEmpty()) {
+                fault("has no wind with a direction", "a wind such as 24008KT for every period");
+                return List.of();
+            }
+            hours.add(hour.get());
+        }
+        return hours;
+    }
+
+    /** What may hold in the hour that starts then; the prevailing conditions first. */
+    private List<Conditions> holding(WeatherReport taf, Instant start, Instant end) {
+        Conditions prevailing = taf.conditions();
+        List<Conditions> others = new ArrayList<>();
+        for (ReportPart part : taf.parts()) {
+            if (part.during().isEmpty()) {
+                continue;
+            }
+            Instant from = toInstant(part.during().get(0));
+            Instant until = part.during().size() == 2 ? toInstant(part.during().get(1)) : end;
+            boolean hasBegun = from.isBefore(start.plus(HOUR));
+            boolean changes = part.change().equals("FM") || part.change().equals("BECMG");
+            Instant settled = part.change().equals("FM") ? from : until;
+            if (changes && !settled.isAfter(start)) {
+                // What a change does not speak of stays as it was.
+                prevailing =
+                        part.conditions().findWindMPerS().isPresent()
+                                ? part.conditions()
+                                : prevailing;
+            } else if (hasBegun && until.isAfter(start)) {
+                others.add(part.conditions());
+            }
+        }
+        others.add(0, prevailing);
+        return others;
+    }
+
+    private Optional<WeatherHour> toHour(Instant start, List<Conditions> holding, Air air) {
+        Conditions prevailing = holding.get(0);
+        OptionalDouble meanMPerS = most(holding, Conditions::findWindMPerS);
+        OptionalDouble fromRad = prevailing.findWindFromTrueRad();
+        boolean isCalm = meanMPerS.isPresent() && meanMPerS.getAsDouble() == 0;
+        if (meanMPerS.isEmpty() || (fromRad.isEmpty() && !isCalm)) {
+            return Optional.empty();
+        }
+        double gustMPerS =
+                Math.max(
+                        meanMPerS.getAsDouble(),
+                        most(holding, Conditions::findGustMPerS).orElse(0));
+        return Optional.of(
+                new WeatherHour(
+                        start,
+                        air.qnhPa,
+                        air.temperatureK,
+                        fromRad.orElse(0),
+                        meanMPerS.getAsDouble(),
+                        gustMPerS,
+                        ""));
+    }
+
+    private static OptionalDouble most(
+            List<Conditions> holding, Function<Conditions, OptionalDouble> value) {
+        return holding.stream().map(value).flatMapToDouble(OptionalDouble::stream).max();
+    }
+}

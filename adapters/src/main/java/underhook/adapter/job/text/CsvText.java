@@ -1,0 +1,55 @@
+package underhook.adapter.job.text;
+
+import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.CsvRecord;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import underhook.adapter.job.text.Source.At;
+import underhook.adapter.job.text.Source.Found;
+import underhook.core.finding.FindingCode;
+
+/** Reads CSV whose separator is found from its header line. */
+final class CsvText {
+    private CsvText() {}
+
+    static Optional<Table.Grid> read(String text, Source source) {
+        char separator = separator(text);
+        List<Table.Row> rows = new ArrayList<>();
+        try (CsvReader<CsvRecord> reader =
+                CsvReader.builder()
+                        .fieldSeparator(separator)
+                        .skipEmptyLines(true)
+                        .allowExtraFields(true)
+                        .allowMissingFields(true)
+                        .ofCsvRecord(text)) {
+            for (CsvRecord record : reader) {
+                rows.add(
+                        new Table.Row(
+                                Math.toIntExact(record.getStartingLineNumber()),
+                                record.getFields()));
+            }
+        } catch (CsvParseException wrong) {
+            Table.Row last = rows.isEmpty() ? null : rows.get(rows.size() - 1);
+            source.fault(
+                    FindingCode.FILE_UNREADABLE,
+                    new At(last == null ? 1 : last.line(), ""),
+                    "is no table from here on",
+                    Found.allowing("quotes closed before the next separator"));
+            return Optional.empty();
+        } catch (IOException impossible) {
+            throw new UncheckedIOException(impossible);
+        }
+        return Optional.of(new Table.Grid(rows, separator == ';'));
+    }
+
+    private static char separator(String text) {
+        String header = text.lines().filter(line -> !line.isBlank()).findFirst().orElse("");
+        long semicolons = header.chars().filter(c -> c == ';').count();
+        long commas = header.chars().filter(c -> c == ',').count();
+        return semicolons > commas ? ';' : ',';
+    }
+}

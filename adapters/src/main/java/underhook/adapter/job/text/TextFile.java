@@ -1,0 +1,50 @@
+package underhook.adapter.job.text;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import underhook.adapter.job.text.Source.At;
+import underhook.adapter.job.text.Source.Found;
+import underhook.core.finding.FindingCode;
+
+/** Reads whole files of a bounded size as UTF-8. */
+public final class TextFile {
+    private TextFile() {}
+
+    /** The text without byte order mark; empty, with a fault, when it cannot be had. */
+    public static Optional<String> read(Path file, Source source, long mostBytes) {
+        At whole = new At(0, "");
+        try {
+            long size = Files.size(file);
+            if (size > mostBytes) {
+                source.fault(
+                        FindingCode.TOO_LARGE,
+                        whole,
+                        "is too large",
+                        new Found(size + " bytes", "at most " + mostBytes + " bytes"));
+                return Optional.empty();
+            }
+            byte[] bytes = Files.readAllBytes(file);
+            String text =
+                    StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+            return Optional.of(text.startsWith("\ufeff") ? text.substring(1) : text);
+        } catch (CharacterCodingException notUtf8) {
+            source.fault(
+                    FindingCode.FILE_UNREADABLE,
+                    whole,
+                    "is no UTF-8 text",
+                    Found.allowing("text saved as UTF-8"));
+        } catch (IOException unreadable) {
+            source.fault(
+                    FindingCode.FILE_UNREADABLE,
+                    whole,
+                    "cannot be read",
+                    Found.allowing("a readable file"));
+        }
+        return Optional.empty();
+    }
+}

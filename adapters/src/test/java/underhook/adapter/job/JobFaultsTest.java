@@ -1,0 +1,301 @@
+package underhook.adapter.job;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.dhatim.fastexcel.Workbook;
+import org.dhatim.fastexcel.Worksheet;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import underhook.app.port.Fault;
+import underhook.app.port.JobReading;
+import underhook.core.finding.FindingCode;
+
+class JobFaultsTest {
+    @TempDir Path folder;
+
+    private List<String> faults(SampleJob sample) {
+        return sample.readIn(folder).faults().stream()
+                .map(fault -> fault.code() + " " + fault)
+                .toList();
+    }
+
+    private void assertOnly(SampleJob sample, String start) {
+        assertThat(faults(sample)).singleElement().asString().startsWith(start);
+    }
+
+    @Test
+    void refuses_an_empty_folder() {
+        JobReading reading = SampleJob.reader().read(folder);
+
+        assertThat(reading.faults()).extracting(Fault::code).containsExactly(FindingCode.JOB_EMPTY);
+    }
+
+    @Test
+    void refuses_a_folder_without_job_yaml() throws IOException {
+        Files.writeString(folder.resolve("loads.csv"), "id\n");
+
+        assertThat(SampleJob.reader().read(folder).faults())
+                .extracting(Fault::toString)
+                .containsExactly("job.yaml: is missing, job.yaml, which names the other files");
+    }
+
+    @Test
+    void names_the_nearest_known_field() {
+        assertOnly(
+                new SampleJob()
+                        .with(
+                                "machine.yaml",
+                                "hook-limit-kg: 750\n",
+                                "hok-limit-kg: 750\nhook-limit-kg: 750\n"),
+                "FIELD_UNKNOWN machine.yaml:9: hok-limit-kg: is no known field, perhaps"
+                        + " \"hook-limit-kg\" is meant");
+    }
+
+    @Test
+    void names_the_nearest_known_column() {
+        assertOnly(
+                new SampleJob().with("places.csv", "remarks", "remraks"),
+                "FIELD_UNKNOWN places.csv:1: remraks: is no known column, perhaps \"remarks\" is"
+                        + " meant");
+    }
+
+    @Test
+    void refuses_a_field_that_stands_twice() {
+        assertOnly(
+                new SampleJob()
+                        .with(
+                                "rules.yaml",
+                                "clearance-m: 5\nrotor",
+                                "clearance-m: 5\nclearance-m: 6\nrotor"),
+                "FIELD_UNREADABLE rules.yaml:5: clearance-m: stands twice, first in line 4");
+    }
+
+    @Test
+    void refuses_numbers_that_could_be_read_two_ways() {
+        assertOnly(
+                new SampleJob().with("rules.yaml", "final-m: 150", "final-m: 0150"),
+                "FIELD_UNREADABLE rules.yaml:8: final-m: has a leading zero, found \"0150\"");
+        assertOnly(
+                new SampleJob().with("rules.yaml", "final-m: 150", "final-m: .nan"),
+                "FIELD_UNREADABLE rules.yaml:8: final-m: is no number, found \".nan\"");
+        assertOnly(
+                new SampleJob().with("loads.csv", "L01,bag,A,S01,188", "L01,bag,A,S01,\"1,188\""),
+                "FIELD_UNREADABLE loads.csv:2: mass_kg: has a comma in a number");
+    }
+
+    @Test
+    void refuses_a_newer_version() {
+        assertOnly(
+                new SampleJob().with("crews.yaml", "version: 1", "version: 2"),
+                "VERSION_UNKNOWN crews.yaml:1: version: is newer than this program knows, found"
+                        + " \"2\"");
+    }
+
+    @Test
+    void refuses_places_without_reference_system() {
+        assertOnly(
+                new SampleJob().with("job.yaml", "crs: \"EPSG:1\"\n", ""),
+                "REFERENCE_SYSTEM_MISSING places.csv:2: x_m: has no reference system");
+    }
+
+    @Test
+    void finds_one_place_with_its_axes_swapped() {
+        assertOnly(
+                new SampleJob()
+                        .with("places.csv", "260,-130", "200260,100")
+                        .with("places.csv", "380,120", "100,200380")
+                        .with("places.csv", "820,260", "200820,100")
+                        .with("places.csv", "900,300", "200900,100")
+                        .with(
+                                "job.yaml",
+                                "zones: zones.geojson\nwires: wires.geojson\nmap: map.geojson\nrelease-areas: release.geojson\n",
+                                ""),
+                "AXES_SWAPPED places.csv:3: x_m: is far off. Perhaps easting and northing are"
+                        + " swapped");
+    }
+
+    @Test
+    void finds_all_places_with_their_axes_swapped() {
+        SampleJob sample =
+                new SampleJob()
+                        .file(
+                                "places.csv",
+                                """
+                                id,kind,lon_deg,lat_deg
+                                A,laydown,46.80,-12.00
+                                S01,site,46.81,-12.01
+                                S02,site,46.80,-12.01
+                                H,landing,46.80,-12.00
+                                """)
+                        .with(
+                                "job.yaml",
+                                "zones: zones.geojson\nwires: wires.geojson\nmap: map.geojson\nrelease-areas: release.geojson\n",
+                                "");
+        assertOnly(sample, "AXES_SWAPPED places.csv:2: lon_deg: is far off");
+    }
+
+    @Test
+    void refuses_a_chart_with_a_hole() {
+        assertOnly(
+                new SampleJob().with("machine.yaml", "[2050, 2050, 1950]", "[2050, ~, 1950]"),
+                "CHART_HOLE machine.yaml:27: mass-kg: has a hole");
+        assertOnly(
+                new SampleJob().with("machine.yaml", "[2050, 2050, 1950]", "[2050, 1950]"),
+                "CHART_HOLE machine.yaml:27: mass-kg: does not fit the pressure altitudes");
+    }
+
+    @Test
+    void names_the_nearest_known_id() {
+        assertOnly(
+                new SampleJob().with("loads.csv", "L01,bag,A,S01", "L01,bga,A,S01"),
+                "ID_UNKNOWN loads.csv:2: kind: is no known kind, found \"bga\", perhaps \"bag\" is"
+                        + " meant");
+        assertOnly(
+                new SampleJob().with("crews.yaml", "start: A", "start: Q9"),
+                "ID_UNKNOWN crews.yaml:6: start: is no known place, found \"Q9\"");
+    }
+
+    @Test
+    void refuses_loads_that_wait_for_themselves_through_others() {
+        assertThat(
+                        faults(
+                                new SampleJob()
+                                        .with(
+                                                "loads.csv",
+                                                "0.9,0.9,1.1,,\nL02",
+                                                "0.9,0.9,1.1,L03,\nL02")))
+                .allMatch(text -> text.contains("after: waits for itself through others"))
+                .hasSize(2);
+    }
+
+    @Test
+    void refuses_a_job_whose_date_has_no_sun() {
+        assertOnly(
+                new SampleJob().with("job.yaml", "2026-09-08", "2026-12-08"),
+                "NO_SUN job.yaml:3: date: ");
+    }
+
+    @Test
+    void reads_no_file_outside_the_folder() {
+        assertOnly(
+                new SampleJob().with("job.yaml", "map: map.geojson", "map: ../map.geojson"),
+                "FILE_UNREADABLE job.yaml:25: map: names no file of the job folder");
+        assertOnly(
+                new SampleJob().with("job.yaml", "map: map.geojson", "map: nap.geojson"),
+                "FILE_MISSING job.yaml:25: map: names a file that is not there");
+    }
+
+    @Test
+    void refuses_a_coordinate_that_is_no_number() {
+        assertThat(faults(new SampleJob().with("wires.geojson", "[-12.0, 46.80]", "[NaN, 46.80]")))
+                .singleElement()
+                .asString()
+                .startsWith("FILE_UNREADABLE wires.geojson:3: is no JSON");
+        assertOnly(
+                new SampleJob().with("wires.geojson", "[-12.0, 46.80]", "[\"NaN\", 46.80]"),
+                "FIELD_UNREADABLE wires.geojson:3: coordinates: is no number");
+    }
+
+    @Test
+    void reads_semicolons_decimal_commas_byte_order_mark_and_windows_lines() {
+        SampleJob sample =
+                new SampleJob()
+                        .file(
+                                "places.csv",
+                                String.join(
+                                        "\r\n",
+                                        "\ufeffID;Kind;X m;Y-M",
+                                        "",
+                                        "A;laydown;260,5;-130",
+                                        ";;;",
+                                        "S01;site;380;120,25",
+                                        "S02;site;820;260",
+                                        "H;landing;900;300"));
+        JobReading reading = sample.readIn(folder);
+
+        assertThat(reading.faults()).isEmpty();
+        assertThat(reading.job().orElseThrow().job().places()).hasSize(4);
+    }
+
+    @Test
+    void reads_a_workbook_and_names_its_rows() throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (Workbook workbook = new Workbook(bytes, "Test", "1.0")) {
+            Worksheet sheet = workbook.newWorksheet("places");
+            List<String> names = List.of("id", "kind", "x_m", "y_m", "agreed");
+            for (int i = 0; i < names.size(); i++) {
+                sheet.value(0, i, names.get(i));
+            }
+            row(sheet, 1, "A", "laydown");
+            row(sheet, 3, "S01", "site");
+            row(sheet, 4, "S02", "siet");
+            row(sheet, 5, "H", "landing");
+        }
+        SampleJob sample = new SampleJob().with("job.yaml", "places.csv", "places.xlsx");
+        sample.binaries.put("places.xlsx", bytes.toByteArray());
+
+        assertOnly(
+                sample,
+                "FIELD_UNREADABLE places.xlsx:5: kind: is no known word, found \"siet\", one of"
+                        + " laydown, site, landing; perhaps \"site\" is meant");
+    }
+
+    private static void row(Worksheet sheet, int row, String id, String kind) {
+        sheet.value(row, 0, id);
+        sheet.value(row, 1, kind);
+        sheet.value(row, 2, 100.5 + row);
+        sheet.value(row, 3, 120);
+    }
+
+    @Test
+    void reports_the_faults_of_every_file_at_once() {
+        SampleJob sample =
+                new SampleJob()
+                        .with("job.yaml", "version: 1", "version: one")
+                        .with("job.yaml", "magnetic-variation-deg", "magnetic-variaton-deg")
+                        .with("places.csv", "S02,site", "S01,site")
+                        .with("places.csv", "H,landing", "H,landin")
+                        .with("loads.csv", "L01,bag,A,S01,188", "L01,bag,A,S01,-5")
+                        .with("loads.csv", "L02,bag,A,S02,,440", "L02,bag,A,S02,180,440")
+                        .with("machine.yaml", "seats: 4", "seats: 4.5")
+                        .with("machine.yaml", "start-fuel-kg: 8\n", "")
+                        .with("weather.csv", "1020,11", "1200,11")
+                        .with("weather.csv", "08:00", "25:00")
+                        .with("crews.yaml", "people: 4", "people: 0")
+                        .with("crews.yaml", "[hook, receive, guy]", "[hok]")
+                        .with("rules.yaml", "duty-hours: 12", "duty-hours: long")
+                        .with("rules.yaml", "hover-exit: no", "hover-exit: maybe")
+                        .with("zones.geojson", "no-fuel", "no-fule")
+                        .with("wires.geojson", "\"highest_m\": 18, ", "")
+                        .with("release.geojson", "[-11.99, 46.81], ", "");
+
+        assertThat(faults(sample))
+                .anyMatch(text -> text.startsWith("VERSION_UNKNOWN job.yaml:1: version"))
+                .anyMatch(text -> text.startsWith("FIELD_UNKNOWN job.yaml:6: magnetic-variaton"))
+                .anyMatch(text -> text.startsWith("ID_DUPLICATE places.csv:4: id"))
+                .anyMatch(text -> text.startsWith("FIELD_UNREADABLE places.csv:5: kind"))
+                .anyMatch(text -> text.startsWith("FIELD_OUT_OF_RANGE loads.csv:2: mass_kg"))
+                .anyMatch(text -> text.startsWith("FIELD_UNREADABLE loads.csv:3: mass_lb"))
+                .anyMatch(
+                        text ->
+                                text.startsWith("FIELD_OUT_OF_RANGE machine.yaml:16: seats")
+                                        || text.startsWith(
+                                                "FIELD_OUT_OF_RANGE machine.yaml:15: seats"))
+                .anyMatch(text -> text.startsWith("FIELD_MISSING machine.yaml:1: start-fuel-kg"))
+                .anyMatch(text -> text.startsWith("FIELD_OUT_OF_RANGE weather.csv:2: qnh_hpa"))
+                .anyMatch(text -> text.startsWith("FIELD_UNREADABLE weather.csv:3: time"))
+                .anyMatch(text -> text.startsWith("FIELD_OUT_OF_RANGE crews.yaml:4: people"))
+                .anyMatch(text -> text.startsWith("FIELD_UNREADABLE crews.yaml:8: roles"))
+                .anyMatch(text -> text.startsWith("FIELD_UNREADABLE rules.yaml:27: duty-hours"))
+                .anyMatch(text -> text.startsWith("FIELD_UNREADABLE rules.yaml:12: hover-exit"))
+                .anyMatch(text -> text.startsWith("FIELD_UNREADABLE zones.geojson:2: rule"))
+                .anyMatch(text -> text.startsWith("FIELD_MISSING wires.geojson:2: highest_m"))
+                .anyMatch(
+                        text -> text.startsWith("FIELD_UNREADABLE release.geojson:3: coordinates"));
+    }
+}

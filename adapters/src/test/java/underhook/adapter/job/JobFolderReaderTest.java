@@ -1,0 +1,102 @@
+package underhook.adapter.job;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import underhook.app.port.JobReading;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.job.Job;
+import underhook.core.job.Load;
+import underhook.core.job.LoadId;
+import underhook.core.job.MassStatus;
+import underhook.core.job.WeatherHour;
+
+class JobFolderReaderTest {
+    @TempDir Path folder;
+
+    private Job good(SampleJob sample) {
+        JobReading reading = sample.readIn(folder);
+        assertThat(reading.faults()).isEmpty();
+        return reading.job().orElseThrow().job();
+    }
+
+    @Test
+    void reads_a_folder_without_fault() {
+        Job job = good(new SampleJob());
+
+        assertThat(job.places()).hasSize(4);
+        assertThat(job.loads()).hasSize(4);
+        assertThat(job.wires()).hasSize(1);
+        assertThat(job.zones()).hasSize(1);
+        assertThat(job.features()).hasSize(1);
+        assertThat(job.releaseAreas()).hasSize(1);
+        assertThat(job.inputs()).hasSize(11);
+        assertThat(job.readingFindings()).isEmpty();
+        assertThat(job.rules().costs().peopleCents()).isEqualTo(1055);
+        assertThat(job.weather().hours().get(0).from()).isEqualTo("2026-09-08T08:00:00Z");
+    }
+
+    @Test
+    void keeps_a_mass_as_typed_and_converts_it_once() {
+        Job job = good(new SampleJob());
+
+        Load pounds = job.getLoad(new LoadId("L02"));
+        assertThat(pounds.massTyped()).isEqualTo("440 lb");
+        // 440 x 0.45359237 by hand; exact to the printed digits.
+        assertThat(pounds.massKg().getAsDouble()).isCloseTo(199.5806428, within(1e-9));
+        Load about = job.getLoad(new LoadId("L03"));
+        assertThat(about.massStatus()).isEqualTo(MassStatus.ESTIMATED);
+        assertThat(about.massTyped()).isEqualTo("ca. 200 kg");
+        assertThat(job.getLoad(new LoadId("L04")).massStatus()).isEqualTo(MassStatus.MISSING);
+    }
+
+    @Test
+    void makes_hours_of_reports_and_takes_the_worse_where_they_leave_a_choice() {
+        Job job =
+                good(
+                        new SampleJob()
+                                .with("job.yaml", "weather.csv", "weather.txt")
+                                .with("job.yaml", "  until: \"18:00\"\n", "")
+                                .file(
+                                        "weather.txt",
+                                        """
+                                        METAR YUDO 080650Z 24004KT 9999 SCT040 14/09 Q1018=
+                                        TAF YUDO 080500Z 0807/0812 24006KT 9999 SCT040
+                                          TEMPO 0809/0811 26012G25KT
+                                          FM081100 27010KT=
+                                        """));
+
+        List<WeatherHour> hours = job.weather().hours();
+        assertThat(hours).hasSize(5);
+        // Knots by definition 1852/3600 m/s; rounding of the division only.
+        assertThat(hours.get(1).windMPerS()).isCloseTo(6 * 1852 / 3600.0, within(1e-9));
+        assertThat(hours.get(2).windMPerS()).isCloseTo(12 * 1852 / 3600.0, within(1e-9));
+        assertThat(hours.get(2).gustMPerS()).isCloseTo(25 * 1852 / 3600.0, within(1e-9));
+        assertThat(hours.get(4).windMPerS()).isCloseTo(10 * 1852 / 3600.0, within(1e-9));
+        assertThat(hours.get(4).from()).isEqualTo("2026-09-08T11:00:00Z");
+        // 14 °C and 1018 hPa of the METAR, exact.
+        assertThat(hours.get(4).temperatureK()).isCloseTo(287.15, within(1e-9));
+        assertThat(hours.get(4).qnhPa()).isEqualTo(101_800);
+        assertThat(job.readingFindings())
+                .extracting(Finding::code)
+                .containsExactly(FindingCode.WEATHER_HELD);
+    }
+
+    @Test
+    void says_what_it_doubts_about_a_place_without_refusing_the_job() {
+        Job job =
+                good(
+                        new SampleJob()
+                                .with("places.csv", "380,120,100", "380,120,130")
+                                .with("places.csv", "900,300,", "9000,300,"));
+
+        assertThat(job.readingFindings())
+                .extracting(f -> f.code() + " " + f.severity() + " " + f.subject())
+                .containsExactly("ELEVATION_DIFFERS CAUTION S01", "OUTSIDE_TERRAIN STOP H");
+    }
+}
