@@ -44,17 +44,14 @@ final class WayCheck {
             for (int i = 1; i < supports.size(); i++) {
                 PlanePoint a = supports.get(i - 1);
                 PlanePoint b = supports.get(i);
-                if (day.isKnown(a) && day.isKnown(b)) {
-                    spans.add(
-                            new Span(
-                                    wire,
-                                    a,
-                                    b,
-                                    day.groundAmslM(a) + wire.highestM(),
-                                    day.groundAmslM(b) + wire.highestM()));
-                }
+                spans.add(new Span(wire, a, b, topAmslM(wire, a), topAmslM(wire, b)));
             }
         }
+    }
+
+    /** Over unknown ground a wire counts as endlessly high: only distance aside clears it. */
+    private double topAmslM(Wire wire, PlanePoint at) {
+        return day.isKnown(at) ? day.groundAmslM(at) + wire.highestM() : Double.POSITIVE_INFINITY;
     }
 
     void run() {
@@ -311,10 +308,11 @@ final class WayCheck {
         if (aside >= needs) {
             return true;
         }
-        double top = span.topAAmslM() + share * (span.topBAmslM() - span.topAAmslM());
-        if (day.isKnown(nearest)) {
-            top = Math.max(top, day.groundAmslM(nearest) + span.wire().highestM());
-        }
+        double chord =
+                Double.isInfinite(span.topAAmslM() + span.topBAmslM())
+                        ? Double.POSITIVE_INFINITY
+                        : span.topAAmslM() + share * (span.topBAmslM() - span.topAAmslM());
+        double top = Math.max(chord, topAmslM(span.wire(), nearest));
         double end = sample.hookAmslM() - flight.step().lineLengthM() - flight.hangingM(day);
         double above = Math.max(0, end - top);
         if (agreed && above >= span.wire().crossingAboveM() - Tolerance.CLEARANCE_M) {

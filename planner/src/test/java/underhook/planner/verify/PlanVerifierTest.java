@@ -503,6 +503,16 @@ class PlanVerifierTest {
                         "crossed aslant",
                         d -> across(d, 800).wire("crossing", CrossingRule.ALLOWED),
                         "LEG_WIRE A-S2"));
+        // A support beyond the known ground (3000 m) at 4000 m: high above it is of no use
+        all.add(
+                of(
+                        "wire from unknown ground",
+                        d ->
+                                across(d, 600)
+                                        .wire("crossing", CrossingRule.ALLOWED)
+                                        .wire("supports", List.of(geo(600, -200), geo(600, 4000))),
+                        "LEG_WIRE A-S2",
+                        "LEG_WIRE S2-A"));
         // Crews
         all.add(
                 of(
