@@ -1,0 +1,181 @@
+package underhook.planner.verify;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import underhook.core.geo.GeoPoint;
+import underhook.core.geo.Ground;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.Job;
+import underhook.core.job.Load;
+import underhook.core.job.LoadId;
+import underhook.core.job.LoadKind;
+import underhook.core.job.MassStatus;
+import underhook.core.job.Place;
+import underhook.core.job.PlaceId;
+import underhook.core.plan.Drop;
+import underhook.core.plan.Leg;
+import underhook.core.plan.PathPoint;
+import underhook.core.plan.Plan;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
+import underhook.core.plan.StepKind;
+
+/** Job, ground and plan side by side, with what all checks look up. */
+final class Day {
+    private final Job job;
+    private final Ground ground;
+    private final Plan plan;
+    private final Ledger ledger;
+    private final Map<LoadId, Drop> drops = new HashMap<>();
+    private final Map<LoadId, Rotation> rotations = new HashMap<>();
+
+    Day(Job job, Ground ground, Plan plan, Ledger ledger) {
+        this.job = job;
+        this.ground = ground;
+        this.plan = plan;
+        this.ledger = ledger;
+        for (Step step : plan.steps()) {
+            step.rotation()
+                    .ifPresent(
+                            rotation -> {
+                                rotation.loads().forEach(id -> rotations.putIfAbsent(id, rotation));
+                                rotation.drops()
+                                        .forEach(drop -> drops.putIfAbsent(drop.load(), drop));
+                            });
+        }
+    }
+
+    Job job() {
+        return job;
+    }
+
+    Ground ground() {
+        return ground;
+    }
+
+    Plan plan() {
+        return plan;
+    }
+
+    Ledger ledger() {
+        return ledger;
+    }
+
+    /** First drop of each load that is placed. */
+    Map<LoadId, Drop> drops() {
+        return drops;
+    }
+
+    /** First rotation of each load that is placed. */
+    Map<LoadId, Rotation> rotations() {
+        return rotations;
+    }
+
+    static String name(int number) {
+        return "step " + number;
+    }
+
+    static double secondsBetween(Instant from, Instant to) {
+        return Duration.between(from, to).toNanos() / 1e9;
+    }
+
+    static double durationS(Step step) {
+        return secondsBetween(step.startAt(), step.endAt());
+    }
+
+    static boolean flies(Step step) {
+        return step.kind() == StepKind.ROTATION
+                || step.kind() == StepKind.POSITION
+                || step.kind() == StepKind.CREW_MOVE;
+    }
+
+    LoadKind kindOf(Load load) {
+        return job.getKind(load.kind());
+    }
+
+    List<Load> loadsOf(List<LoadId> ids) {
+        return ids.stream().map(job::getLoad).toList();
+    }
+
+    /** Mass for lift, kg: an estimate with its factor, rounded up. The mass must be known. */
+    double liftMassKg(Load load) {
+        double factor =
+                load.massStatus() == MassStatus.ESTIMATED ? job.rules().estimatedMassFactor() : 1;
+        return Math.ceil(load.massKg().orElseThrow() * factor - Tolerance.DUST_KG);
+    }
+
+    /** Mass for how it flies, kg: an estimate may be lighter by the same factor. */
+    double lightMassKg(Load load) {
+        double factor =
+                load.massStatus() == MassStatus.ESTIMATED ? job.rules().estimatedMassFactor() : 1;
+        return load.massKg().orElseThrow() / factor;
+    }
+
+    PlanePoint planeOf(GeoPoint point) {
+        return ground.frame().toPlane(point);
+    }
+
+    PlanePoint planeOf(PlaceId id) {
+        return planeOf(job.getPlace(id).position());
+    }
+
+    boolean isKnown(PlanePoint p) {
+        return ground.terrain().covers(p.eastM(), p.northM());
+    }
+
+    /** Bare ground, m AMSL; the point must be covered. */
+    double groundAmslM(PlanePoint p) {
+        return ground.terrain().heightM(p.eastM(), p.northM());
+    }
+
+    double groundAmslM(PlaceId id) {
+        return groundAmslM(planeOf(id));
+    }
+
+    /** Trees on a leg, m above ground: the raster where there is one, else the job's assumption. */
+    double canopyM(PlanePoint p) {
+        return ground.canopy()
+                .filter(raster -> raster.covers(p.eastM(), p.northM()))
+                .map(raster -> raster.heightM(p.eastM(), p.northM()))
+                .orElse(job.rules().canopyLegM());
+    }
+
+    /** Trees round a place, m above ground: as surveyed, else the highest under rotor and tail. */
+    double canopyAtM(Place place) {
+        if (place.canopyM().isPresent()) {
+            return place.canopyM().getAsDouble();
+        }
+        double reach = job.machine().rotorRadiusM() + job.machine().tailReachM();
+        PlanePoint at = planeOf(place.position());
+        return ground.canopy()
+                .filter(raster -> raster.coversDisc(at, reach))
+                .map(raster -> raster.highestWithinM(at, reach))
+                .orElse(0.0);
+    }
+
+    /** Every leg of every step, in order. */
+    List<Flight> listFlights() {
+        List<Flight> flights = new ArrayList<>();
+        for (int i = 0; i < plan.steps().size(); i++) {
+            for (Leg leg : legsOf(plan.steps().get(i))) {
+                List<PlanePoint> track =
+                        leg.path().stream()
+                                .map(PathPoint::position)
+                                .map(point -> planeOf(point))
+                                .toList();
+                flights.add(
+                        new Flight(
+                                i + 1, plan.steps().get(i), leg, loadsOf(leg.carrying()), track));
+            }
+        }
+        return flights;
+    }
+
+    static List<Leg> legsOf(Step step) {
+        return step.rotation().map(Rotation::legs).orElse(step.legs());
+    }
+}

@@ -1,0 +1,122 @@
+package underhook.planner.verify;
+
+import java.time.Instant;
+import java.util.Optional;
+import underhook.core.finding.FindingCode;
+import underhook.core.job.Rules;
+import underhook.core.plan.Step;
+import underhook.core.plan.StepKind;
+
+/** Duty, engine time and daylight. */
+final class DutyCheck {
+    private final Day day;
+    private final Rules rules;
+
+    DutyCheck(Day day) {
+        this.day = day;
+        this.rules = day.job().rules();
+    }
+
+    void run() {
+        checkEngine();
+        checkDuty();
+        checkLight();
+    }
+
+    private void checkEngine() {
+        double stretch = 0;
+        double total = 0;
+        double off = 0;
+        for (int i = 0; i < day.plan().steps().size(); i++) {
+            Step step = day.plan().steps().get(i);
+            if (!step.engineRunning()) {
+                off += Day.durationS(step);
+                continue;
+            }
+            if (off >= rules.breakS() - Tolerance.TIME_S) {
+                stretch = 0;
+            }
+            off = 0;
+            stretch += Day.durationS(step);
+            total += Day.durationS(step);
+            atMost(i + 1, stretch, rules.engineOnS(), "The engine runs too long without a break");
+            atMost(i + 1, total, rules.engineOnDayS(), "The engine runs too long this day");
+        }
+        for (int i = 0; i < day.plan().steps().size(); i++) {
+            Step step = day.plan().steps().get(i);
+            String name = Day.name(i + 1);
+            day.ledger()
+                    .demand(
+                            step.kind() != StepKind.BREAK || !step.engineRunning(),
+                            FindingCode.DUTY_LIMIT,
+                            name,
+                            () -> Told.of("rules", name + " is a break with the engine on."));
+        }
+    }
+
+    private void atMost(int number, double lastsS, double limitS, String what) {
+        day.ledger()
+                .demand(
+                        lastsS <= limitS + Tolerance.TIME_S,
+                        FindingCode.DUTY_LIMIT,
+                        Day.name(number),
+                        () -> Told.of("rules", what + ".").figures(lastsS, limitS, "s"));
+    }
+
+    private void checkDuty() {
+        for (int i = 0; i < day.plan().steps().size(); i++) {
+            Step step = day.plan().steps().get(i);
+            String name = Day.name(i + 1);
+            double before = Day.secondsBetween(rules.dutyFrom(), step.startAt());
+            double after = Day.secondsBetween(rules.dutyFrom(), step.endAt());
+            day.ledger()
+                    .demand(
+                            before >= -Tolerance.TIME_S
+                                    && after <= rules.dutyS() + Tolerance.TIME_S,
+                            FindingCode.DUTY_LIMIT,
+                            name,
+                            () ->
+                                    Told.of("rules", name + " lies outside the pilot's duty.")
+                                            .figures(after, rules.dutyS(), "s"));
+        }
+    }
+
+    private void checkLight() {
+        Optional<Daylight> light =
+                Daylight.on(day.job().date(), day.job().zone(), day.job().origin());
+        if (light.isEmpty()) {
+            day.ledger()
+                    .demand(
+                            day.plan().steps().isEmpty(),
+                            FindingCode.NO_SUN,
+                            day.job().name(),
+                            () -> Told.of("NOAA-SOLAR", "The sun does not rise on this day."));
+            return;
+        }
+        Instant rise = light.get().sunrise();
+        Instant last =
+                light.get().sunset().minusMillis(Math.round(rules.dayEndBeforeSunsetS() * 1000));
+        for (int i = 0; i < day.plan().steps().size(); i++) {
+            Step step = day.plan().steps().get(i);
+            String name = Day.name(i + 1);
+            boolean inLight =
+                    !Day.flies(step)
+                            || (Day.secondsBetween(rise, step.startAt()) >= -Tolerance.SUN_S
+                                    && Day.secondsBetween(step.endAt(), last) >= -Tolerance.SUN_S);
+            day.ledger()
+                    .demand(
+                            inLight,
+                            FindingCode.DAYLIGHT,
+                            name,
+                            () ->
+                                    Told.of(
+                                            "rules",
+                                            name
+                                                    + " is flown outside daylight, "
+                                                    + rise
+                                                    + " to "
+                                                    + last
+                                                    + "."));
+        }
+    }
+}

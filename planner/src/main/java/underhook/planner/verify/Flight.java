@@ -1,0 +1,31 @@
+package underhook.planner.verify;
+
+import java.util.List;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.Load;
+import underhook.core.plan.Leg;
+import underhook.core.plan.Step;
+
+/**
+ * One leg of one step.
+ *
+ * @param number number of the step, from 1
+ * @param loads what hangs on the hook
+ * @param track the path in the plane
+ */
+record Flight(int number, Step step, Leg leg, List<Load> loads, List<PlanePoint> track) {
+    /** What a finding calls it. */
+    String subject() {
+        return leg.from() + "-" + leg.to();
+    }
+
+    /** How far the lowest load reaches below the line's end, m. */
+    double hangingM(Day day) {
+        double most = 0;
+        for (Load load : loads) {
+            boolean stands = day.kindOf(load).standsUp();
+            most = Math.max(most, stands ? load.lengthM() : load.heightM());
+        }
+        return most;
+    }
+}

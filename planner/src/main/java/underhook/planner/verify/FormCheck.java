@@ -1,0 +1,174 @@
+package underhook.planner.verify;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import underhook.core.finding.FindingCode;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.CrewId;
+import underhook.core.job.LoadId;
+import underhook.core.job.PlaceId;
+import underhook.core.plan.Drop;
+import underhook.core.plan.Leg;
+import underhook.core.plan.PathPoint;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
+import underhook.core.plan.StepKind;
+
+/**
+ * Whether the plan speaks of things that the job has, in a form that can be re-checked, and only over
+ * known ground. Where it does not, nothing else can be computed.
+ */
+final class FormCheck {
+    private final Day day;
+
+    FormCheck(Day day) {
+        this.day = day;
+    }
+
+    void run() {
+        day.ledger()
+                .demand(
+                        !day.plan().steps().isEmpty()
+                                || !day.plan().leftOut().isEmpty()
+                                || day.job().loads().isEmpty(),
+                        FindingCode.PLAN_UNREADABLE,
+                        day.plan().id(),
+                        () -> Told.of("plan", "The plan has no step."));
+        day.job().places().forEach(place -> checkKnown(day.planeOf(place.position()), place.id()));
+        for (int i = 0; i < day.plan().steps().size(); i++) {
+            checkStep(i + 1, day.plan().steps().get(i));
+        }
+        day.plan()
+                .crews()
+                .forEach(
+                        stay -> {
+                            checkCrew(stay.crew());
+                            checkPlace(stay.place());
+                        });
+        day.plan().leftOut().forEach(left -> checkLoad(left.load()));
+    }
+
+    private void checkKnown(PlanePoint at, PlaceId id) {
+        if (isUsed(id)) {
+            double reach = day.job().machine().tailReachM() + 10;
+            boolean known = day.ground().terrain().coversDisc(at, reach);
+            day.ledger()
+                    .demand(
+                            known,
+                            FindingCode.OUTSIDE_TERRAIN,
+                            id.value(),
+                            () -> Told.of("terrain", "The ground round " + id + " is not known."));
+        }
+    }
+
+    private boolean isUsed(PlaceId id) {
+        return day.plan().steps().stream()
+                .anyMatch(
+                        step ->
+                                step.from().equals(id)
+                                        || step.to().equals(id)
+                                        || step.rotation().stream()
+                                                .flatMap(turn -> turn.drops().stream())
+                                                .anyMatch(drop -> drop.place().equals(id)));
+    }
+
+    private void checkStep(int number, Step step) {
+        checkPlace(step.from());
+        checkPlace(step.to());
+        step.crew().ifPresent(this::checkCrew);
+        boolean shaped =
+                switch (step.kind()) {
+                    case ROTATION -> step.rotation().isPresent() && step.legs().isEmpty();
+                    case POSITION -> step.rotation().isEmpty() && !step.legs().isEmpty();
+                    case CREW_MOVE ->
+                            step.rotation().isEmpty()
+                                    && step.crew().isPresent()
+                                    && !step.legs().isEmpty();
+                    case REFUEL, LINE_CHANGE, BREAK, WAIT ->
+                            step.rotation().isEmpty() && step.legs().isEmpty();
+                };
+        demand(shaped, number, step.kind() + " does not hold what its kind needs.");
+        boolean finite =
+                Double.isFinite(step.fuelStartKg())
+                        && Double.isFinite(step.fuelEndKg())
+                        && Double.isFinite(step.lineLengthM())
+                        && step.lineLengthM() >= 0;
+        demand(finite, number, "fuel or line length is not a number.");
+        step.rotation().ifPresent(rotation -> checkRotation(number, rotation));
+        Day.legsOf(step).forEach(leg -> checkLeg(number, leg));
+        if (step.kind() != StepKind.ROTATION) {
+            demand(
+                    step.legs().stream().allMatch(leg -> leg.carrying().isEmpty()),
+                    number,
+                    "a load rides on a step that is no rotation.");
+        }
+    }
+
+    private void checkRotation(int number, Rotation rotation) {
+        demand(!rotation.loads().isEmpty(), number, "a rotation carries nothing.");
+        rotation.loads().forEach(this::checkLoad);
+        List<LoadId> dropped = new ArrayList<>();
+        for (Drop drop : rotation.drops()) {
+            checkLoad(drop.load());
+            checkPlace(drop.place());
+            dropped.add(drop.load());
+        }
+        demand(dropped.equals(rotation.loads()), number, "drops are not the loads in their order.");
+        Set<LoadId> distinct = new HashSet<>(rotation.loads());
+        demand(distinct.size() == rotation.loads().size(), number, "a load rides twice.");
+        Instant before = rotation.hookedAt();
+        for (Drop drop : rotation.drops()) {
+            demand(!drop.releasedAt().isBefore(before), number, "releases are not in time order.");
+            before = drop.releasedAt();
+        }
+    }
+
+    private void checkLeg(int number, Leg leg) {
+        checkPlace(leg.from());
+        checkPlace(leg.to());
+        leg.carrying().forEach(this::checkLoad);
+        demand(
+                leg.path().size() >= 2,
+                number,
+                "path " + leg.from() + "-" + leg.to() + " is empty.");
+        for (PathPoint point : leg.path()) {
+            double apart = Plane.distanceM(point.position(), day.ground().frame().origin());
+            if (!demand(apart < 100_000, number, "a path leaves the job's plane.")) {
+                return;
+            }
+        }
+    }
+
+    private boolean demand(boolean holds, int number, String what) {
+        return day.ledger()
+                .demand(
+                        holds,
+                        FindingCode.PLAN_UNREADABLE,
+                        Day.name(number),
+                        () -> Told.of("plan", "In " + Day.name(number) + " " + what));
+    }
+
+    private void checkPlace(PlaceId id) {
+        known(day.job().findPlace(id).isPresent(), id.value());
+    }
+
+    private void checkLoad(LoadId id) {
+        known(day.job().findLoad(id).isPresent(), id.value());
+    }
+
+    private void checkCrew(CrewId id) {
+        known(day.job().crews().stream().anyMatch(crew -> crew.id().equals(id)), id.value());
+    }
+
+    private void known(boolean holds, String id) {
+        day.ledger()
+                .demand(
+                        holds,
+                        FindingCode.ID_UNKNOWN,
+                        id,
+                        () -> Told.of("plan", "The job has no " + id + "."));
+    }
+}

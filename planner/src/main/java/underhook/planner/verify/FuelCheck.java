@@ -1,0 +1,163 @@
+package underhook.planner.verify;
+
+import java.time.Instant;
+import underhook.core.finding.FindingCode;
+import underhook.core.job.Machine;
+import underhook.core.job.Zone;
+import underhook.core.plan.Drop;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
+import underhook.core.plan.StepKind;
+
+/**
+ * Fuel from step to step, recomputed: flow while the engine runs, the hover flow while a load is stood
+ * up, a start after every stop. Refuelling sets our chain to the reading that the plan states.
+ */
+final class FuelCheck {
+    private final Day day;
+    private final Machine machine;
+
+    FuelCheck(Day day) {
+        this.day = day;
+        this.machine = day.job().machine();
+    }
+
+    void run() {
+        if (day.plan().steps().isEmpty()) {
+            return;
+        }
+        double own = day.plan().steps().get(0).fuelStartKg();
+        boolean running = false;
+        for (int i = 0; i < day.plan().steps().size(); i++) {
+            Step step = day.plan().steps().get(i);
+            boolean starts = step.engineRunning() && !running;
+            double begin = own;
+            agree(i + 1, step.fuelStartKg(), begin);
+            own -= burnKg(step, starts);
+            if (step.kind() == StepKind.REFUEL) {
+                checkRefuel(i + 1, step, own);
+                own = step.fuelEndKg();
+            } else if (!agree(i + 1, step.fuelEndKg(), own)) {
+                own = step.fuelEndKg();
+            }
+            checkReading(i + 1, step, begin - (starts ? machine.startFuelKg() : 0));
+            running = step.engineRunning();
+        }
+    }
+
+    private double burnKg(Step step, boolean starts) {
+        if (!step.engineRunning()) {
+            return 0;
+        }
+        double hover =
+                step.rotation().stream()
+                        .flatMap(rotation -> rotation.loads().stream())
+                        .map(id -> day.kindOf(day.job().getLoad(id)))
+                        .filter(kind -> kind.standsUp())
+                        .mapToDouble(kind -> kind.setDownS())
+                        .sum();
+        return Day.durationS(step) * machine.burnKgPerS()
+                + hover * Math.max(0, machine.hoverBurnKgPerS() - machine.burnKgPerS())
+                + (starts ? machine.startFuelKg() : 0);
+    }
+
+    private boolean agree(int number, double statedKg, double ownKg) {
+        return day.ledger()
+                .demand(
+                        Math.abs(statedKg - ownKg) <= Tolerance.FUEL_KG,
+                        FindingCode.FUEL_ARITHMETIC,
+                        Day.name(number),
+                        () ->
+                                Told.of(
+                                                "machine",
+                                                "Fuel of " + Day.name(number) + " does not add up.")
+                                        .figures(statedKg, ownKg, "kg"));
+    }
+
+    private void checkReading(int number, Step step, double startKg) {
+        String name = Day.name(number);
+        double most = Math.max(step.fuelStartKg(), step.fuelEndKg());
+        day.ledger()
+                .demand(
+                        most <= machine.fuelUsableKg() + Tolerance.DUST_KG,
+                        FindingCode.FUEL_TANK,
+                        name,
+                        () ->
+                                Told.of("machine", name + " has more fuel than the tank holds.")
+                                        .figures(most, machine.fuelUsableKg(), "kg"));
+        double low = step.fuelEndKg() - machine.fuelGaugeSpreadKg();
+        double reserve = machine.burnKgPerS() * machine.reserveS();
+        day.ledger()
+                .demand(
+                        !step.engineRunning() || low >= reserve - Tolerance.DUST_KG,
+                        FindingCode.FUEL_RESERVE,
+                        name,
+                        () ->
+                                Told.of("machine", name + " goes into the reserve.")
+                                        .figures(low, reserve, "kg"));
+        step.rotation().ifPresent(rotation -> checkAtHook(step, rotation, startKg));
+    }
+
+    private void checkAtHook(Step step, Rotation rotation, double startKg) {
+        double until = Day.secondsBetween(step.startAt(), rotation.hookedAt());
+        double own = startKg - until * machine.burnKgPerS();
+        double stated = rotation.fuelAtHookKg();
+        String first = rotation.loads().get(0).value();
+        day.ledger()
+                .demand(
+                        // The reading at hook-up may be that of the start of hooking up.
+                        stated >= own - Tolerance.FUEL_KG && stated <= startKg + Tolerance.FUEL_KG,
+                        FindingCode.FUEL_ARITHMETIC,
+                        first,
+                        () ->
+                                Told.of(
+                                                "machine",
+                                                "Fuel at hook-up of " + first + " does not add up.")
+                                        .figures(stated, own, "kg"));
+    }
+
+    private void checkRefuel(int number, Step step, double beforeKg) {
+        String name = Day.name(number);
+        String place = step.from().value();
+        day.ledger()
+                .demand(
+                        step.fuelEndKg() >= beforeKg - Tolerance.FUEL_KG,
+                        FindingCode.FUEL_ARITHMETIC,
+                        name,
+                        () ->
+                                Told.of("plan", name + " takes fuel out.")
+                                        .figures(step.fuelEndKg(), beforeKg, "kg"));
+        day.ledger()
+                .demand(
+                        day.job().getPlace(step.from()).fuel(),
+                        FindingCode.FUEL_PLACE,
+                        place,
+                        () -> Told.of("places", "No fuel is kept at " + place + "."));
+        day.job().zones().stream()
+                .filter(zone -> zone.rule() == Zone.Rule.NO_FUEL)
+                .filter(zone -> zone.isActiveOn(day.job().date()))
+                .forEach(
+                        zone ->
+                                day.ledger()
+                                        .demand(
+                                                !Ways.shapeOf(day, zone)
+                                                        .covers(day.planeOf(step.from())),
+                                                FindingCode.FUEL_PLACE,
+                                                place,
+                                                () ->
+                                                        Told.of(
+                                                                zone.source(),
+                                                                place
+                                                                        + " lies in zone "
+                                                                        + zone.id()
+                                                                        + " where no fuel is handled.")));
+    }
+
+    /** Least fuel burnt from hook-up until a drop's hover begins, kg. */
+    static double leastBurnKg(Day day, Rotation rotation, Drop drop) {
+        Instant hooked = rotation.hookedAt();
+        double setDown = day.kindOf(day.job().getLoad(drop.load())).setDownS();
+        double flown = Day.secondsBetween(hooked, drop.releasedAt()) - setDown;
+        return Math.max(0, flown) * day.job().machine().burnKgPerS();
+    }
+}

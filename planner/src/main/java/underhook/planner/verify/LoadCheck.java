@@ -1,0 +1,204 @@
+package underhook.planner.verify;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import underhook.core.finding.FindingCode;
+import underhook.core.job.Load;
+import underhook.core.job.LoadId;
+import underhook.core.job.Place;
+import underhook.core.plan.Drop;
+import underhook.core.plan.LeftOut;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
+
+/** Every load once, where it belongs, with the right company and in the right order. */
+final class LoadCheck {
+    private final Day day;
+
+    LoadCheck(Day day) {
+        this.day = day;
+    }
+
+    void run() {
+        checkOnce();
+        for (Step step : day.plan().steps()) {
+            step.rotation().ifPresent(this::checkTogether);
+        }
+        for (Load load : day.job().loads()) {
+            Drop drop = day.drops().get(load.id());
+            Rotation rotation = day.rotations().get(load.id());
+            if (drop != null && rotation != null) {
+                checkPlaced(load, drop);
+                checkAfter(load, drop);
+                checkLast(load, rotation.hookedAt());
+                checkGuys(load);
+            }
+        }
+    }
+
+    private void checkOnce() {
+        Map<LoadId, Integer> count = new HashMap<>();
+        for (Step step : day.plan().steps()) {
+            step.rotation()
+                    .ifPresent(
+                            turn -> turn.loads().forEach(id -> count.merge(id, 1, Integer::sum)));
+        }
+        for (LeftOut left : day.plan().leftOut()) {
+            count.merge(left.load(), 1, Integer::sum);
+            demand(
+                    !left.message().isBlank(),
+                    FindingCode.LOAD_FORGOTTEN,
+                    left.load(),
+                    "is left out without a reason.");
+        }
+        for (Load load : day.job().loads()) {
+            int times = count.getOrDefault(load.id(), 0);
+            demand(
+                    times >= 1,
+                    FindingCode.LOAD_FORGOTTEN,
+                    load.id(),
+                    "stands nowhere in the plan.");
+            demand(
+                    times <= 1,
+                    FindingCode.LOAD_TWICE,
+                    load.id(),
+                    "stands in the plan more than once.");
+        }
+    }
+
+    private void checkPlaced(Load load, Drop drop) {
+        demand(
+                drop.place().equals(load.to()),
+                FindingCode.LOAD_MISPLACED,
+                load.id(),
+                "is set down at " + drop.place() + " instead of " + load.to() + ".");
+        demand(
+                load.massKg().isPresent(),
+                FindingCode.LOAD_UNFIT,
+                load.id(),
+                "is flown without a known mass.");
+    }
+
+    private void checkTogether(Rotation rotation) {
+        List<Load> loads = day.loadsOf(rotation.loads());
+        if (loads.size() < 2) {
+            return;
+        }
+        Load first = loads.get(0);
+        double sum = 0;
+        for (Load load : loads) {
+            sum += load.massKg().isPresent() ? day.liftMassKg(load) : 0;
+            boolean fits =
+                    day.kindOf(load).sharesHook()
+                            && !day.kindOf(load).standsUp()
+                            && load.from().equals(first.from());
+            demand(fits, FindingCode.COMBINATION_BROKEN, load.id(), "may not share the hook.");
+            for (Load other : loads) {
+                boolean listed =
+                        load.equals(other)
+                                || load.combineWith().contains(other.id())
+                                || other.combineWith().contains(load.id());
+                if (load.id().compareTo(other.id()) <= 0) {
+                    demand(
+                            listed,
+                            FindingCode.COMBINATION_BROKEN,
+                            load.id(),
+                            "is not listed to ride with " + other.id() + ".");
+                }
+            }
+        }
+        double mass = sum;
+        double limit = day.job().rules().combineMassKg();
+        day.ledger()
+                .demand(
+                        mass <= limit + Tolerance.DUST_KG,
+                        FindingCode.COMBINATION_BROKEN,
+                        first.id().value(),
+                        () ->
+                                Told.of(
+                                                "rules",
+                                                "Loads from "
+                                                        + first.id()
+                                                        + " on are too heavy together.")
+                                        .figures(mass, limit, "kg"));
+    }
+
+    private void checkAfter(Load load, Drop drop) {
+        for (Load.After after : load.after()) {
+            Drop before = day.drops().get(after.load());
+            if (before == null) {
+                demand(
+                        false,
+                        FindingCode.ORDER_BROKEN,
+                        load.id(),
+                        "is set down although " + after.load() + " is not, which must come first.");
+                continue;
+            }
+            double waited = Day.secondsBetween(before.releasedAt(), drop.releasedAt());
+            day.ledger()
+                    .demand(
+                            waited >= after.waitS() - Tolerance.TIME_S
+                                    && (after.waitS() > 0 || waited > 0),
+                            FindingCode.ORDER_BROKEN,
+                            load.id().value(),
+                            () ->
+                                    Told.of(
+                                                    "loads",
+                                                    load.id()
+                                                            + " comes too soon after "
+                                                            + after.load()
+                                                            + ".")
+                                            .figures(waited, after.waitS(), "s"));
+        }
+    }
+
+    private void checkLast(Load load, Instant hookedAt) {
+        if (!day.kindOf(load).lastAtPlace()) {
+            return;
+        }
+        for (Load other : day.job().loads()) {
+            Drop drop = day.drops().get(other.id());
+            if (drop != null && other.to().equals(load.from())) {
+                demand(
+                        !drop.releasedAt().isAfter(hookedAt),
+                        FindingCode.ORDER_BROKEN,
+                        load.id(),
+                        "leaves " + load.from() + " before " + other.id() + " has come.");
+            }
+        }
+    }
+
+    /** A pole holds only if no half of the compass is without a guy. */
+    private void checkGuys(Load load) {
+        Place place = day.job().getPlace(load.to());
+        if (!day.kindOf(load).standsUp() || place.guyAzimuthsTrueRad().isEmpty()) {
+            return;
+        }
+        List<Double> sorted = new ArrayList<>(place.guyAzimuthsTrueRad());
+        sorted.sort(null);
+        double gap = sorted.get(0) + 2 * Math.PI - sorted.get(sorted.size() - 1);
+        for (int i = 1; i < sorted.size(); i++) {
+            gap = Math.max(gap, sorted.get(i) - sorted.get(i - 1));
+        }
+        double widest = Math.toDegrees(gap);
+        day.ledger()
+                .demand(
+                        widest < 180 - 1e-6,
+                        FindingCode.GUY_GAP,
+                        load.id().value(),
+                        () ->
+                                Told.of(
+                                                "places",
+                                                "The guys at "
+                                                        + load.to()
+                                                        + " leave half the compass open.")
+                                        .figures(widest, 180, "deg"));
+    }
+
+    private void demand(boolean holds, FindingCode code, LoadId id, String what) {
+        day.ledger().demand(holds, code, id.value(), () -> Told.of("loads", id + " " + what));
+    }
+}

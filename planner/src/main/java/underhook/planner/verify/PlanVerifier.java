@@ -1,0 +1,40 @@
+package underhook.planner.verify;
+
+import underhook.core.geo.Ground;
+import underhook.core.job.Job;
+import underhook.core.plan.Plan;
+import underhook.core.plan.VerifierReport;
+
+/** Re-checks a written plan against its job; see the package for how. */
+public final class PlanVerifier {
+    /**
+     * Every rule over every step of the plan.
+     *
+     * <p>A plan that speaks of things the job does not have, or that lacks what its steps need, is
+     * refused for that alone: nothing else could be computed.
+     *
+     * @param job the job as read, SI
+     * @param ground height fields in the job's own plane, m AMSL and m above ground
+     * @param plan the plan as written
+     * @return how many checks were made, and each violation with severity STOP
+     */
+    public VerifierReport check(Job job, Ground ground, Plan plan) {
+        Ledger ledger = new Ledger();
+        Day day = new Day(job, ground, plan, ledger);
+        new FormCheck(day).run();
+        if (ledger.isClean()) {
+            new ClockCheck(day).run();
+            new DutyCheck(day).run();
+            new LoadCheck(day).run();
+            new FuelCheck(day).run();
+            new LiftCheck(day).run();
+            new WindCheck(day).run();
+            new LineCheck(day).run();
+            new LegCheck(day).run();
+            new WayCheck(day).run();
+            new CrewCheck(day).run();
+            new SummaryCheck(day).run();
+        }
+        return ledger.toReport();
+    }
+}

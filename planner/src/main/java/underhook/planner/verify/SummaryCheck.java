@@ -1,0 +1,68 @@
+package underhook.planner.verify;
+
+import java.util.List;
+import underhook.core.finding.FindingCode;
+import underhook.core.plan.Step;
+import underhook.core.plan.StepKind;
+import underhook.core.plan.Summary;
+
+/** The day's figures are those of its steps. */
+final class SummaryCheck {
+    private final Day day;
+
+    SummaryCheck(Day day) {
+        this.day = day;
+    }
+
+    void run() {
+        List<Step> steps = day.plan().steps();
+        Summary summary = day.plan().summary();
+        double flown = steps.stream().filter(Day::flies).mapToDouble(Day::durationS).sum();
+        demand(
+                Math.abs(summary.flightS() - flown) <= Tolerance.TOTAL_TIME_S,
+                "flightS",
+                Told.of("plan", "Flying time is not the sum of its steps.")
+                        .figures(summary.flightS(), flown, "s"));
+        count("rotations", StepKind.ROTATION, summary.rotations());
+        count("refuels", StepKind.REFUEL, summary.refuels());
+        count("lineChanges", StepKind.LINE_CHANGE, summary.lineChanges());
+        demand(
+                steps.isEmpty()
+                        || Math.abs(
+                                        Day.secondsBetween(
+                                                summary.finishAt(),
+                                                steps.get(steps.size() - 1).endAt()))
+                                <= Tolerance.TIME_S,
+                "finishAt",
+                Told.of(
+                        "plan",
+                        "The stated finish " + summary.finishAt() + " is not the last step's."));
+        demand(
+                summary.lowerBoundFlightS().orElse(0) <= flown + Tolerance.TOTAL_TIME_S,
+                "lowerBoundFlightS",
+                Told.of("plan", "The bound lies above the plan, so it is none.")
+                        .figures(summary.lowerBoundFlightS().orElse(0), flown, "s"));
+        boolean finishBound =
+                summary.finishBoundAt().map(at -> !at.isAfter(summary.finishAt())).orElse(true);
+        demand(
+                finishBound,
+                "finishBoundAt",
+                Told.of("plan", "The bound on the finish lies after the finish, so it is none."));
+        demand(
+                day.plan().job().equals(day.job().name()),
+                "job",
+                Told.of("plan", "The plan is for job " + day.plan().job() + "."));
+    }
+
+    private void count(String field, StepKind kind, int stated) {
+        long own = day.plan().steps().stream().filter(step -> step.kind() == kind).count();
+        demand(
+                own == stated,
+                field,
+                Told.of("plan", "The count of " + field + " is wrong.").figures(stated, own, ""));
+    }
+
+    private void demand(boolean holds, String field, Told told) {
+        day.ledger().demand(holds, FindingCode.SUMMARY_WRONG, field, () -> told);
+    }
+}

@@ -1,0 +1,323 @@
+package underhook.planner.verify;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import underhook.core.finding.FindingCode;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.CrossingRule;
+import underhook.core.job.MapFeature;
+import underhook.core.job.PlaceId;
+import underhook.core.job.Rules;
+import underhook.core.job.Wire;
+import underhook.core.job.Zone;
+import underhook.core.plan.Leg;
+import underhook.core.plan.PathPoint;
+
+/** What a leg passes: ground, trees, zones, wires, houses, roads. */
+final class WayCheck {
+    /** Distance between samples along a path, in space, m. */
+    private static final double SAMPLE_M = 1.0;
+
+    /** Round its ends a leg goes to the ground at least this far out, m. @source PRACTICE */
+    private static final double END_ZONE_M = 30.0;
+
+    private final Day day;
+    private final Rules rules;
+    private final List<Span> spans = new ArrayList<>();
+
+    /** One span of a wire. */
+    private record Span(Wire wire, PlanePoint a, PlanePoint b, double topAAmslM, double topBAmslM) {
+        Plane.Stretch stretch() {
+            return new Plane.Stretch(a, b);
+        }
+    }
+
+    /** A point of a path between its stated points. */
+    private record Sample(PlanePoint at, double hookAmslM) {}
+
+    WayCheck(Day day) {
+        this.day = day;
+        this.rules = day.job().rules();
+        for (Wire wire : day.job().wires()) {
+            List<PlanePoint> supports = wire.supports().stream().map(p -> day.planeOf(p)).toList();
+            for (int i = 1; i < supports.size(); i++) {
+                PlanePoint a = supports.get(i - 1);
+                PlanePoint b = supports.get(i);
+                spans.add(new Span(wire, a, b, topAmslM(wire, a), topAmslM(wire, b)));
+            }
+        }
+    }
+
+    /** Over unknown ground a wire counts as endlessly high: only distance aside clears it. */
+    private double topAmslM(Wire wire, PlanePoint at) {
+        return day.isKnown(at) ? day.groundAmslM(at) + wire.highestM() : Double.POSITIVE_INFINITY;
+    }
+
+    void run() {
+        for (Flight flight : day.listFlights()) {
+            List<Sample> samples = sample(flight);
+            boolean known =
+                    day.ledger()
+                            .demand(
+                                    samples.stream().allMatch(s -> day.isKnown(s.at())),
+                                    FindingCode.OUTSIDE_TERRAIN,
+                                    flight.subject(),
+                                    () -> Told.of("terrain", "The leg leaves the known ground."));
+            if (known) {
+                checkGround(flight, samples);
+                checkZones(flight, samples);
+                checkFeatures(flight);
+                checkWires(flight, samples);
+            }
+        }
+    }
+
+    private static List<Sample> sample(Flight flight) {
+        List<Sample> samples = new ArrayList<>();
+        List<PathPoint> path = flight.leg().path();
+        for (int i = 1; i < path.size(); i++) {
+            PlanePoint a = flight.track().get(i - 1);
+            PlanePoint b = flight.track().get(i);
+            double from = path.get(i - 1).hookAltitudeAmslM();
+            double rise = path.get(i).hookAltitudeAmslM() - from;
+            double apart = Math.hypot(Plane.apartM(a, b), rise);
+            int pieces = Math.max(1, (int) Math.ceil(apart / SAMPLE_M));
+            for (int j = i == 1 ? 0 : 1; j <= pieces; j++) {
+                double share = (double) j / pieces;
+                samples.add(new Sample(Plane.between(a, b, share), from + share * rise));
+            }
+        }
+        return samples;
+    }
+
+    private boolean nearEnd(PlanePoint at, PlaceId id) {
+        double zone = Math.max(day.job().getPlace(id).clearingRadiusM(), END_ZONE_M);
+        // Open ground has no edge; the load goes down on the final all the same.
+        return Plane.apartM(at, day.planeOf(id))
+                <= Math.min(zone, Math.max(END_ZONE_M, rules.finalM()));
+    }
+
+    private void checkGround(Flight flight, List<Sample> samples) {
+        Leg leg = flight.leg();
+        double below = flight.step().lineLengthM() + flight.hangingM(day);
+        double least = Double.POSITIVE_INFINITY;
+        double rotor = Double.POSITIVE_INFINITY;
+        for (Sample sample : samples) {
+            double top = day.groundAmslM(sample.at()) + day.canopyM(sample.at());
+            if (nearEnd(sample.at(), leg.from()) || nearEnd(sample.at(), leg.to())) {
+                rotor = Math.min(rotor, sample.hookAmslM() - top);
+            } else {
+                least = Math.min(least, sample.hookAmslM() - below - top);
+            }
+        }
+        double clear = least;
+        double rotorClear = rotor;
+        day.ledger()
+                .demand(
+                        clear >= rules.clearanceM() - Tolerance.LENGTH_M,
+                        FindingCode.LEG_CLEARANCE,
+                        flight.subject(),
+                        () ->
+                                Told.of("rules", "Load or line come too near to ground or trees.")
+                                        .figures(clear, rules.clearanceM(), "m"));
+        // With the line off the machine lands, so its height comes down to the ground.
+        double needs =
+                flight.step().lineLengthM() > Tolerance.LENGTH_M ? rules.rotorClearanceM() : 0;
+        day.ledger()
+                .demand(
+                        rotorClear >= needs - Tolerance.CLEARANCE_M,
+                        FindingCode.LEG_CLEARANCE,
+                        flight.subject(),
+                        () ->
+                                Told.of(
+                                                "rules",
+                                                "The rotor comes too near to ground or trees at an end.")
+                                        .figures(rotorClear, needs, "m"));
+        day.ledger()
+                .demand(
+                        leg.leastClearanceM() <= clear + Tolerance.CLEARANCE_M,
+                        FindingCode.LEG_CLEARANCE,
+                        flight.subject(),
+                        () ->
+                                Told.of("plan", "The least clearance is stated too large.")
+                                        .figures(leg.leastClearanceM(), clear, "m"));
+    }
+
+    private void checkZones(Flight flight, List<Sample> samples) {
+        for (Zone zone : day.job().zones()) {
+            if (!Ways.applies(day, zone, flight.loads())) {
+                continue;
+            }
+            Shape shape = Ways.shapeOf(day, zone);
+            if (zone.rule() == Zone.Rule.NO_OVERFLIGHT) {
+                keepOff(flight, shape, rules.stripHalfWidthM(), zone.id());
+            }
+            if (zone.rule() == Zone.Rule.MIN_HEIGHT) {
+                double least = Double.POSITIVE_INFINITY;
+                for (Sample sample : samples) {
+                    if (shape.covers(sample.at())) {
+                        double end = sample.hookAmslM() - flight.step().lineLengthM();
+                        least = Math.min(least, end - day.groundAmslM(sample.at()));
+                    }
+                }
+                double height = least;
+                day.ledger()
+                        .demand(
+                                height >= zone.minAglM() - Tolerance.LENGTH_M,
+                                FindingCode.LEG_IN_ZONE,
+                                flight.subject(),
+                                () ->
+                                        Told.of(
+                                                        zone.source(),
+                                                        "The leg is too low over zone "
+                                                                + zone.id()
+                                                                + ".")
+                                                .figures(height, zone.minAglM(), "m"));
+            }
+        }
+    }
+
+    private void keepOff(Flight flight, Shape shape, double bufferM, String id) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 1; i < flight.track().size(); i++) {
+            Plane.Stretch piece =
+                    new Plane.Stretch(flight.track().get(i - 1), flight.track().get(i));
+            least = Math.min(least, shape.distanceM(piece));
+        }
+        double apart = least;
+        day.ledger()
+                .demand(
+                        apart >= bufferM - Tolerance.PLAN_M && (bufferM > 0 || apart > 0),
+                        FindingCode.LEG_IN_ZONE,
+                        flight.subject(),
+                        () ->
+                                Told.of("rules", "The leg comes too near to " + id + ".")
+                                        .figures(apart, bufferM, "m"));
+    }
+
+    private void checkFeatures(Flight flight) {
+        for (MapFeature feature : day.job().features()) {
+            Shape shape = Ways.shapeOf(day, feature);
+            if (feature.crossing() == CrossingRule.NEVER) {
+                // The rule is about what may fall: it holds while a load hangs there.
+                if (!flight.loads().isEmpty()) {
+                    keepOff(flight, shape, feature.bufferM(), feature.id());
+                }
+            } else if (crosses(flight, shape.listEdges())) {
+                checkListed(flight, feature.id());
+            }
+        }
+    }
+
+    private static boolean crosses(Flight flight, List<Plane.Stretch> edges) {
+        for (int i = 1; i < flight.track().size(); i++) {
+            Plane.Stretch piece =
+                    new Plane.Stretch(flight.track().get(i - 1), flight.track().get(i));
+            if (edges.stream().anyMatch(edge -> Plane.cross(piece, edge))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Who flies with the line off lets nothing fall: only legs with a line must list crossings. */
+    private void checkListed(Flight flight, String id) {
+        boolean listed =
+                flight.step().lineLengthM() < Tolerance.LENGTH_M
+                        || flight.leg().crossings().stream()
+                                .anyMatch(crossing -> crossing.feature().equals(id));
+        day.ledger()
+                .demand(
+                        listed,
+                        FindingCode.LEG_CROSSINGS,
+                        flight.subject(),
+                        () -> Told.of("plan", "The leg does not list that it crosses " + id + "."));
+    }
+
+    private void checkWires(Flight flight, List<Sample> samples) {
+        for (Span span : spans) {
+            Optional<Plane.Stretch> crossing = findCrossing(flight, span);
+            crossing.ifPresent(piece -> checkCrossing(flight, span, piece));
+            boolean agreed = crossing.isPresent() && span.wire().crossing() != CrossingRule.NEVER;
+            boolean clear =
+                    samples.stream().allMatch(sample -> isClear(flight, span, sample, agreed));
+            day.ledger()
+                    .demand(
+                            clear,
+                            FindingCode.LEG_WIRE,
+                            flight.subject(),
+                            () ->
+                                    Told.of(
+                                            span.wire().source(),
+                                            "The leg comes too near to wire "
+                                                    + span.wire().id()
+                                                    + "."));
+        }
+    }
+
+    private static Optional<Plane.Stretch> findCrossing(Flight flight, Span span) {
+        for (int i = 1; i < flight.track().size(); i++) {
+            Plane.Stretch piece =
+                    new Plane.Stretch(flight.track().get(i - 1), flight.track().get(i));
+            if (Plane.cross(piece, span.stretch())) {
+                return Optional.of(piece);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private void checkCrossing(Flight flight, Span span, Plane.Stretch piece) {
+        Wire wire = span.wire();
+        checkListed(flight, wire.id());
+        if (flight.loads().isEmpty()) {
+            return;
+        }
+        double between =
+                Plane.bearingGridRad(piece.a(), piece.b())
+                        - Plane.bearingGridRad(span.a(), span.b());
+        double offSquare = Math.asin(Math.min(1, Math.abs(Math.cos(between))));
+        day.ledger()
+                .demand(
+                        wire.crossing() != CrossingRule.NEVER,
+                        FindingCode.LEG_WIRE,
+                        flight.subject(),
+                        () ->
+                                Told.of(
+                                        wire.source(),
+                                        "Wire " + wire.id() + " may not be crossed with a load."));
+        day.ledger()
+                .demand(
+                        offSquare <= wire.crossingOffSquareRad() + 1e-3,
+                        FindingCode.LEG_WIRE,
+                        flight.subject(),
+                        () ->
+                                Told.of(wire.source(), "Wire " + wire.id() + " is crossed aslant.")
+                                        .figures(
+                                                Math.toDegrees(offSquare),
+                                                Math.toDegrees(wire.crossingOffSquareRad()),
+                                                "deg"));
+    }
+
+    /** All from the ground up to the highest wire counts as wire. */
+    private boolean isClear(Flight flight, Span span, Sample sample, boolean agreed) {
+        double share = Plane.nearestFraction(sample.at(), span.a(), span.b());
+        PlanePoint nearest = Plane.between(span.a(), span.b(), share);
+        double aside = Math.max(0, Plane.apartM(sample.at(), nearest) - span.wire().lateralM());
+        double needs = rules.wireClearanceM();
+        if (aside >= needs) {
+            return true;
+        }
+        double chord =
+                Double.isInfinite(span.topAAmslM() + span.topBAmslM())
+                        ? Double.POSITIVE_INFINITY
+                        : span.topAAmslM() + share * (span.topBAmslM() - span.topAAmslM());
+        double top = Math.max(chord, topAmslM(span.wire(), nearest));
+        double end = sample.hookAmslM() - flight.step().lineLengthM() - flight.hangingM(day);
+        double above = Math.max(0, end - top);
+        if (agreed && above >= span.wire().crossingAboveM() - Tolerance.CLEARANCE_M) {
+            return true;
+        }
+        return Math.hypot(aside, above) >= needs - Tolerance.CLEARANCE_M;
+    }
+}

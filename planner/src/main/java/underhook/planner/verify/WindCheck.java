@@ -1,0 +1,123 @@
+package underhook.planner.verify;
+
+import java.time.Instant;
+import java.util.List;
+import underhook.core.finding.FindingCode;
+import underhook.core.job.Load;
+import underhook.core.job.PlaceId;
+import underhook.core.job.Rules;
+import underhook.core.job.WeatherHour;
+import underhook.core.job.WindLimit;
+import underhook.core.plan.Drop;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
+
+/** Wind at every hook-up and release, and along the last part of each way in. */
+final class WindCheck {
+    private final Day day;
+    private final Rules rules;
+    private final Air air;
+
+    WindCheck(Day day) {
+        this.day = day;
+        this.rules = day.job().rules();
+        this.air = new Air(day.job().weather());
+    }
+
+    void run() {
+        for (Step step : day.plan().steps()) {
+            step.rotation().ifPresent(this::check);
+        }
+    }
+
+    private void check(Rotation rotation) {
+        List<Load> loads = day.loadsOf(rotation.loads());
+        for (Load load : loads) {
+            checkLimit(load, load.from(), rotation.hookedAt());
+        }
+        for (int i = 0; i < rotation.drops().size(); i++) {
+            Drop drop = rotation.drops().get(i);
+            for (Load load : loads.subList(i, loads.size())) {
+                checkLimit(load, drop.place(), drop.releasedAt());
+            }
+            checkWayIn(drop);
+        }
+    }
+
+    private void checkLimit(Load load, PlaceId place, Instant at) {
+        double exposure = day.job().getPlace(place).exposureFactor();
+        WindLimit limit = day.kindOf(load).windLimit();
+        for (WeatherHour row : air.listRows(at)) {
+            double mean = row.windMPerS() * exposure;
+            double gust = row.gustMPerS() * exposure;
+            double dust = Tolerance.WIND_DUST_M_PER_S;
+            boolean calm =
+                    mean <= limit.meanMPerS() + dust
+                            && gust <= limit.gustMPerS() + dust
+                            && gust - mean <= limit.spreadMPerS() + dust;
+            day.ledger()
+                    .demand(
+                            calm,
+                            FindingCode.WIND_LIMIT,
+                            load.id().value(),
+                            () ->
+                                    Told.of(
+                                                    "rules",
+                                                    "The wind at "
+                                                            + place
+                                                            + " is too strong for "
+                                                            + load.id()
+                                                            + ".")
+                                            .figures(gust, limit.gustMPerS(), "m/s"));
+        }
+    }
+
+    private void checkWayIn(Drop drop) {
+        double exposure = day.job().getPlace(drop.place()).exposureFactor();
+        double track = drop.approachFromTrueRad() + Math.PI;
+        boolean agrees = false;
+        double worstTail = 0;
+        double worstCross = 0;
+        List<WeatherHour> rows = air.listRows(drop.releasedAt());
+        for (WeatherHour row : rows) {
+            double off = row.windFromTrueRad() - track;
+            double head = row.windMPerS() * exposure * Math.cos(off);
+            double cross = row.windMPerS() * exposure * Math.sin(off);
+            agrees |=
+                    Math.abs(head - drop.headMPerS()) <= Tolerance.WIND_M_PER_S
+                            && Math.abs(cross - drop.crossMPerS()) <= Tolerance.WIND_M_PER_S;
+            worstTail = Math.max(worstTail, -head);
+            worstCross = Math.max(worstCross, Math.abs(cross));
+        }
+        double tail = worstTail;
+        double side = worstCross;
+        boolean stated = agrees || rows.isEmpty();
+        String id = drop.load().value();
+        day.ledger()
+                .demand(
+                        stated,
+                        FindingCode.WIND_ARITHMETIC,
+                        id,
+                        () ->
+                                Told.of(
+                                                "weather",
+                                                "Head or cross wind of " + id + " is stated wrong.")
+                                        .figures(drop.headMPerS(), -tail, "m/s"));
+        day.ledger()
+                .demand(
+                        tail <= rules.tailwindMPerS() + Tolerance.WIND_DUST_M_PER_S,
+                        FindingCode.APPROACH_REFUSED,
+                        id,
+                        () ->
+                                Told.of("rules", "The way in of " + id + " has too much tailwind.")
+                                        .figures(tail, rules.tailwindMPerS(), "m/s"));
+        day.ledger()
+                .demand(
+                        side <= rules.crosswindMPerS() + Tolerance.WIND_DUST_M_PER_S,
+                        FindingCode.APPROACH_REFUSED,
+                        id,
+                        () ->
+                                Told.of("rules", "The way in of " + id + " has too much crosswind.")
+                                        .figures(side, rules.crosswindMPerS(), "m/s"));
+    }
+}

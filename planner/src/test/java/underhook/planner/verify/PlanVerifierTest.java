@@ -1,0 +1,634 @@
+package underhook.planner.verify;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static underhook.planner.verify.SmallDay.at;
+import static underhook.planner.verify.SmallDay.geo;
+import static underhook.planner.verify.SmallDay.lid;
+import static underhook.planner.verify.SmallDay.pid;
+import static underhook.planner.verify.SmallDay.stay;
+import static underhook.planner.verify.SmallDay.with;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import underhook.core.finding.FindingCode;
+import underhook.core.geo.Ground;
+import underhook.core.job.CrossingRule;
+import underhook.core.job.Load;
+import underhook.core.job.WeatherHour;
+import underhook.core.job.WindLimit;
+import underhook.core.job.Zone;
+import underhook.core.plan.PathPoint;
+import underhook.core.plan.VerifierReport;
+
+class PlanVerifierTest {
+    /** One rule broken; what must be refused, as "CODE subject", all of it and nothing else. */
+    record Break(String name, UnaryOperator<SmallDay> change, Set<String> refused) {
+        @Override
+        public String toString() {
+            return name;
+        }
+    }
+
+    static Break of(String name, UnaryOperator<SmallDay> change, String... refused) {
+        return new Break(name, change, Set.of(refused));
+    }
+
+    static Zone zone(Zone.Rule rule, double[] eastNorthRadiusAgl) {
+        double[] v = eastNorthRadiusAgl;
+        return new Zone(
+                "Z2",
+                "",
+                List.of(geo(v[0], v[1])),
+                v[2],
+                rule,
+                List.of(),
+                v[3],
+                Optional.empty(),
+                Optional.empty(),
+                "zones");
+    }
+
+    /** The wire lies across the way to S2, from 600 m east on. */
+    static SmallDay across(SmallDay d, double northEndEastM) {
+        return d.wire("id", "R1")
+                .wire("supports", List.of(geo(600, -200), geo(northEndEastM, 200)))
+                .wire("highestM", 5.0)
+                .wire("crossingAboveM", 20.0);
+    }
+
+    static Stream<Break> breaks() {
+        List<Break> all = new ArrayList<>();
+        // Clock and chain
+        all.add(
+                of(
+                        "starts elsewhere",
+                        d -> d.inJob("machineStart", pid("S1")),
+                        "STEP_CHAIN step 1"));
+        all.add(of("short line change", d -> d.rule("lineChangeS", 400.0), "STEP_TIME step 3"));
+        all.add(of("short boarding", d -> d.rule("boardingS", 200.0), "STEP_TIME step 1"));
+        all.add(of("short refuel", d -> d.rule("refuelS", 300.0), "STEP_TIME step 6"));
+        all.add(of("slow hose", d -> d.rule("refuelKgPerS", 0.4), "STEP_TIME step 6"));
+        all.add(
+                of(
+                        "short turn-in",
+                        d -> d.rule("returnExtraS", 40.0),
+                        "STEP_TIME step 4",
+                        "STEP_TIME step 5",
+                        "STEP_TIME step 8"));
+        all.add(
+                of(
+                        "gap",
+                        d ->
+                                d.rule("boardingS", 180.0)
+                                        .step(7, s -> with(s, "startAt", at(1700)))
+                                        .rule("breakS", 1780.0),
+                        "STEP_TIME step 7"));
+        all.add(
+                of(
+                        "overlap",
+                        d -> d.step(7, s -> with(s, "startAt", at(1680))),
+                        "STEP_OVERLAP step 7"));
+        all.add(
+                of(
+                        "early release",
+                        d -> d.drop(4, 0, x -> with(x, "releasedAt", at(990))),
+                        "STEP_TIME B1"));
+        // Duty and light
+        all.add(of("engine on too long", d -> d.rule("engineOnS", 1300.0), "DUTY_LIMIT step 5"));
+        all.add(of("engine day", d -> d.rule("engineOnDayS", 1900.0), "DUTY_LIMIT step 10"));
+        all.add(
+                of(
+                        "break too short to count",
+                        d -> d.rule("breakS", 2200.0).rule("engineOnS", 1800.0),
+                        "STEP_TIME step 7",
+                        "DUTY_LIMIT step 10"));
+        all.add(of("duty over", d -> d.rule("dutyS", 8500.0), "DUTY_LIMIT step 10"));
+        // Sunset about 18:13 = 40,380 s after seven; 36,450 s before it is 3,930 s
+        // after seven.
+        // seven.
+        all.add(of("light gone", d -> d.rule("dayEndBeforeSunsetS", 36450.0), "DAYLIGHT step 10"));
+        // Loads
+        all.add(of("forgotten", d -> d.inPlan("leftOut", List.of()), "LOAD_FORGOTTEN X1"));
+        all.add(
+                of(
+                        "placed and left out",
+                        d ->
+                                d.inPlan(
+                                        "leftOut",
+                                        Stream.concat(
+                                                        d.plan().leftOut().stream(),
+                                                        Stream.of(
+                                                                new underhook.core.plan.LeftOut(
+                                                                        lid("B1"),
+                                                                        FindingCode.HOOK_LIMIT,
+                                                                        "too heavy")))
+                                                .toList()),
+                        "LOAD_TWICE B1"));
+        all.add(
+                of(
+                        "unknown load",
+                        d ->
+                                d.inPlan(
+                                        "leftOut",
+                                        List.of(
+                                                new underhook.core.plan.LeftOut(
+                                                        lid("N9"), FindingCode.HOOK_LIMIT, "x"))),
+                        "ID_UNKNOWN N9"));
+        all.add(of("wrong place", d -> d.load("B1", "to", pid("S1")), "LOAD_MISPLACED B1"));
+        all.add(
+                of(
+                        "not listed together",
+                        d -> d.load("B2", "combineWith", List.of()),
+                        "COMBINATION_BROKEN B2"));
+        all.add(
+                of(
+                        "may not share",
+                        d -> d.kind("bag", "sharesHook", false),
+                        "COMBINATION_BROKEN B2",
+                        "COMBINATION_BROKEN B3"));
+        all.add(
+                of(
+                        "too heavy together",
+                        d -> d.rule("combineMassKg", 190.0),
+                        "COMBINATION_BROKEN B2"));
+        all.add(
+                of(
+                        "too soon after",
+                        d -> d.load("P1", "after", List.of(new Load.After(lid("B1"), 2800))),
+                        "ORDER_BROKEN P1"));
+        all.add(of("not ready", d -> d.kind("bag", "readyAfterS", 2800.0), "ORDER_BROKEN P1"));
+        all.add(
+                of(
+                        "after what is left out",
+                        d -> d.load("B1", "after", List.of(new Load.After(lid("X1"), 0))),
+                        "ORDER_BROKEN B1"));
+        all.add(
+                of(
+                        "leaves too soon",
+                        d ->
+                                d.drop(5, 1, x -> x)
+                                        .kind("bag", "lastAtPlace", true)
+                                        .load("B1", "from", pid("A")),
+                        "ORDER_BROKEN B1",
+                        "ORDER_BROKEN B2",
+                        "ORDER_BROKEN B3"));
+        all.add(
+                of(
+                        "no mass",
+                        d ->
+                                d.inJob(
+                                        "loads",
+                                        d.job().loads().stream()
+                                                .map(
+                                                        l ->
+                                                                l.id().value().equals("B1")
+                                                                        ? SmallDay.load(
+                                                                                "B1", "bag", "A",
+                                                                                "S2", 0)
+                                                                        : l)
+                                                .toList()),
+                        "LOAD_UNFIT B1"));
+        all.add(
+                of(
+                        "guy gap",
+                        d ->
+                                d.place(
+                                        "S2",
+                                        "guyAzimuthsTrueRad",
+                                        List.of(
+                                                Math.toRadians(20),
+                                                Math.toRadians(150),
+                                                Math.toRadians(195))),
+                        "GUY_GAP P1"));
+        // Fuel
+        all.add(
+                of(
+                        "thirstier",
+                        d ->
+                                d.step(2, s -> with(s, "fuelEndKg", 124.5))
+                                        .step(3, s -> with(s, "fuelStartKg", 124.5)),
+                        "FUEL_ARITHMETIC step 2",
+                        "FUEL_ARITHMETIC step 3"));
+        all.add(of("into the reserve", d -> d.machine("reserveS", 2100.0), "FUEL_RESERVE step 5"));
+        all.add(of("small tank", d -> d.machine("fuelUsableKg", 149.0), "FUEL_TANK step 1"));
+        all.add(of("no fuel kept", d -> d.place("A", "fuel", false), "FUEL_PLACE A"));
+        all.add(
+                of(
+                        "no-fuel zone",
+                        d -> d.zone(zone(Zone.Rule.NO_FUEL, SmallDay.v(0, 0, 50, 0))),
+                        "FUEL_PLACE A"));
+        all.add(
+                of(
+                        "hook fuel",
+                        d -> d.turn(4, r -> with(r, "fuelAtHookKg", 102.0)),
+                        "FUEL_ARITHMETIC B1"));
+        // Lift
+        all.add(
+                of(
+                        "hover overstated",
+                        d -> d.turn(4, r -> with(r, "hogeMassKg", 1935.0)),
+                        "HOVER_MASS B1"));
+        all.add(
+                of(
+                        "fuel overstated",
+                        d -> d.turn(4, r -> with(r, "fuelMaxKg", 505.0)),
+                        "FUEL_ABOVE_MAXIMUM B1"));
+        // 1930 - 1230 - 530/0.9 = 111.1 < 127.6 + 5; mass on the hook 560
+        all.add(
+                of(
+                        "construction margin",
+                        d ->
+                                d.load("P1", "massKg", OptionalDouble.of(530))
+                                        .turn(
+                                                8,
+                                                r ->
+                                                        with(
+                                                                with(r, "massOnHookKg", 560.0),
+                                                                "fuelMaxKg",
+                                                                111.0)),
+                        "FUEL_ABOVE_MAXIMUM P1"));
+        all.add(
+                of(
+                        "mass understated",
+                        d -> d.turn(5, r -> with(r, "massOnHookKg", 210.0)),
+                        "MASS_ARITHMETIC B2"));
+        all.add(of("hook limit", d -> d.machine("hookLimitKg", 325.0), "HOOK_LIMIT P1"));
+        all.add(
+                of(
+                        "line limit",
+                        d ->
+                                d.machine(
+                                        "lines",
+                                        List.of(
+                                                with(
+                                                        d.job().machine().lines().get(0),
+                                                        "limitKg",
+                                                        290.0))),
+                        "LINE_LIMIT P1"));
+        all.add(
+                of(
+                        "outside the chart",
+                        d ->
+                                d.inJob(
+                                        "weather",
+                                        with(
+                                                d.job().weather(),
+                                                "hours",
+                                                List.of(
+                                                        new WeatherHour(
+                                                                at(-3600), 101325, 293.25, 0, 5, 7,
+                                                                "")))),
+                        "CHART_RANGE B1",
+                        "CHART_RANGE B2",
+                        "CHART_RANGE P1",
+                        "CHART_RANGE W1"));
+        all.add(
+                of(
+                        "no weather",
+                        d -> d.inJob("weather", with(d.job().weather(), "until", at(4000))),
+                        "WEATHER_MISSING W1"));
+        // Wind
+        all.add(
+                of(
+                        "pole wind",
+                        d -> d.kind("pole", "windLimit", new WindLimit(4, 11, 6)),
+                        "WIND_LIMIT P1"));
+        all.add(
+                of(
+                        "gust spread",
+                        d -> d.kind("back", "windLimit", new WindLimit(12, 16, 1.5)),
+                        "WIND_LIMIT W1"));
+        all.add(of("tailwind", d -> d.rule("tailwindMPerS", 4.0), "APPROACH_REFUSED W1"));
+        all.add(
+                of(
+                        "crosswind",
+                        d -> d.rule("crosswindMPerS", 4.0),
+                        "APPROACH_REFUSED B1",
+                        "APPROACH_REFUSED P1"));
+        all.add(
+                of(
+                        "wrong head",
+                        d -> d.drop(5, 0, x -> with(x, "headMPerS", 8.0)),
+                        "WIND_ARITHMETIC B2"));
+        // Line and places
+        all.add(
+                of(
+                        "line appears",
+                        d -> d.step(2, s -> with(s, "lineLengthM", 20.0)),
+                        "LINE_STATE step 2",
+                        "LEG_SPEED S2-A",
+                        "LEG_CLEARANCE S2-A"));
+        all.add(
+                of(
+                        "not in stock",
+                        d -> d.machine("lines", List.of(d.job().machine().lines().get(1))),
+                        "LINE_STATE step 3",
+                        "LINE_STATE step 4",
+                        "LINE_STATE step 5",
+                        "LINE_STATE step 6",
+                        "LINE_STATE step 7",
+                        "LINE_STATE step 8",
+                        "LINE_STATE step 9",
+                        "LINE_STATE step 10"));
+        all.add(
+                of(
+                        "people and line",
+                        d ->
+                                d.step(1, s -> with(s, "lineLengthM", 20.0))
+                                        .step(2, s -> with(s, "lineLengthM", 20.0))
+                                        .rule("clearanceM", 4.0),
+                        "LINE_ON_WITH_PEOPLE step 1",
+                        "LEG_SPEED A-S2",
+                        "LEG_SPEED S2-A",
+                        "LEG_CLEARANCE A-S2",
+                        "LEG_CLEARANCE S2-A"));
+        all.add(
+                of(
+                        "tall trees",
+                        d -> d.place("S2", "canopyM", OptionalDouble.of(16)),
+                        "LINE_LENGTH B1"));
+        // Tilted by 0.2 north over the spot itself: 11.3 degrees against 7
+        all.add(
+                of(
+                        "landing too steep",
+                        d ->
+                                with(
+                                        d,
+                                        "ground",
+                                        new Ground(
+                                                SmallDay.FRAME,
+                                                SmallDay.tiltedAtS2(),
+                                                Optional.empty(),
+                                                0)),
+                        "LANDING_TOO_STEEP S2"));
+        all.add(of("not agreed", d -> d.place("S1", "agreed", false), "PLACE_REFUSED S1"));
+        all.add(of("no standing", d -> d.place("A", "standing", false), "PLACE_REFUSED A"));
+        all.add(
+                of(
+                        "low hover",
+                        d -> d.zone(zone(Zone.Rule.NO_HOVER_BELOW, SmallDay.v(0, 1000, 50, 100))),
+                        "HOVER_IN_ZONE S1"));
+        // Legs
+        all.add(
+                of(
+                        "distance",
+                        d -> d.leg(4, 0, l -> with(l, "distanceM", 950.0)),
+                        "LEG_PATH A-S2"));
+        all.add(of("leg time", d -> d.leg(4, 0, l -> with(l, "durationS", 40.0)), "LEG_TIME A-S2"));
+        all.add(
+                of(
+                        "leg speed",
+                        d -> d.leg(4, 0, l -> with(l, "speedMPerS", 22.0)),
+                        "LEG_SPEED A-S2"));
+        all.add(
+                of(
+                        "trail",
+                        d -> d.load("W1", "dragAreaM2", OptionalDouble.of(1.6)),
+                        "FLIES_BADLY W1"));
+        all.add(of("crawls", d -> d.rule("leastSpeedMPerS", 12.0), "FLIES_BADLY P1"));
+        all.add(
+                of(
+                        "path misses",
+                        d ->
+                                d.leg(
+                                        4,
+                                        0,
+                                        l ->
+                                                with(
+                                                        l,
+                                                        "path",
+                                                        List.of(
+                                                                new PathPoint(geo(0, 8), 120),
+                                                                        new PathPoint(
+                                                                                geo(0, 8), 150),
+                                                                new PathPoint(geo(1000, 0), 150),
+                                                                        new PathPoint(
+                                                                                geo(1000, 0),
+                                                                                120)))),
+                        "LEG_PATH A-S2"));
+        all.add(
+                of(
+                        "too low",
+                        d ->
+                                d.leg(
+                                        4,
+                                        0,
+                                        l ->
+                                                with(
+                                                        l,
+                                                        "path",
+                                                        List.of(
+                                                                new PathPoint(geo(0, 0), 120),
+                                                                new PathPoint(geo(1000, 0), 120)))),
+                        "LEG_CLEARANCE A-S2"));
+        all.add(
+                of(
+                        "clearance overstated",
+                        d -> d.leg(4, 0, l -> with(l, "leastClearanceM", 40.0)),
+                        "LEG_CLEARANCE A-S2"));
+        all.add(
+                of(
+                        "house near",
+                        d ->
+                                d.inJob(
+                                        "features",
+                                        List.of(
+                                                d.job().features().get(0),
+                                                with(d.job().features().get(1), "bufferM", 310.0))),
+                        "LEG_IN_ZONE A-S2"));
+        all.add(
+                of(
+                        "over a zone",
+                        d -> d.zone(zone(Zone.Rule.NO_OVERFLIGHT, SmallDay.v(40, 500, 20, 0))),
+                        "LEG_IN_ZONE A-S1",
+                        "LEG_IN_ZONE S1-A"));
+        all.add(
+                of(
+                        "low over a zone",
+                        d -> d.zone(zone(Zone.Rule.MIN_HEIGHT, SmallDay.v(0, 500, 20, 80))),
+                        "LEG_IN_ZONE A-S1",
+                        "LEG_IN_ZONE S1-A"));
+        all.add(
+                of(
+                        "road unlisted",
+                        d -> d.leg(4, 0, l -> with(l, "crossings", List.of())),
+                        "LEG_CROSSINGS A-S2"));
+        // W1 across the way to S1 at 700 m: ground 120, wire 132; lowest end 190 - 20 - 1 = 169,
+        // empty 170
+        all.add(
+                of(
+                        "forbidden wire",
+                        d -> d.wire("supports", List.of(geo(-300, 700), geo(300, 700))),
+                        "LEG_WIRE A-S1",
+                        "LEG_WIRE S1-A",
+                        "LEG_CROSSINGS A-S1",
+                        "LEG_CROSSINGS S1-A"));
+        all.add(
+                of(
+                        "wire beside",
+                        d ->
+                                d.wire("supports", List.of(geo(20, 200), geo(20, 400)))
+                                        .wire("highestM", 60.0),
+                        "LEG_WIRE A-S1",
+                        "LEG_WIRE S1-A"));
+        // Under the name of the road, which is listed. Wire top 105; lowest end with B1 150 - 20 -
+        // 1 = 129,
+        // empty 130: 24 and 25 m above, enough for an agreed crossing at 20 but not for 30.
+        all.add(
+                of(
+                        "agreed crossing holds",
+                        d -> across(d, 600).wire("crossing", CrossingRule.ALLOWED)));
+        all.add(of("crossing not agreed", d -> across(d, 600), "LEG_WIRE A-S2", "LEG_WIRE S2-A"));
+        all.add(
+                of(
+                        "agreed crossing too low",
+                        d ->
+                                across(d, 600)
+                                        .wire("crossing", CrossingRule.ALLOWED)
+                                        .wire("crossingAboveM", 24.9),
+                        "LEG_WIRE A-S2"));
+        // Only the loaded way is bound to a right angle: 200 east on 400 north is 27 degrees off
+        all.add(
+                of(
+                        "crossed aslant",
+                        d -> across(d, 800).wire("crossing", CrossingRule.ALLOWED),
+                        "LEG_WIRE A-S2"));
+        // A support beyond the known ground (3000 m) at 4000 m: high above it is of no use
+        all.add(
+                of(
+                        "wire from unknown ground",
+                        d ->
+                                across(d, 600)
+                                        .wire("crossing", CrossingRule.ALLOWED)
+                                        .wire("supports", List.of(geo(600, -200), geo(600, 4000))),
+                        "LEG_WIRE A-S2",
+                        "LEG_WIRE S2-A"));
+        // Crews
+        all.add(
+                of(
+                        "nobody receives",
+                        d -> d.crew("Q", "roles", Set.of(underhook.core.job.Crew.Role.HOOK)),
+                        "CREW_ABSENT B2",
+                        "CREW_ABSENT B3"));
+        all.add(of("nobody guys", d -> d.stay(3, stay("P", "S2", 420, 4000)), "CREW_ABSENT P1"));
+        all.add(
+                of(
+                        "nobody hooks",
+                        d -> d.crew("Q", "roles", Set.of(underhook.core.job.Crew.Role.RECEIVE)),
+                        "HANDLER_ABSENT W1"));
+        all.add(
+                of(
+                        "nobody refuels",
+                        d ->
+                                d.crew(
+                                        "L",
+                                        "roles",
+                                        Set.of(
+                                                underhook.core.job.Crew.Role.HOOK,
+                                                underhook.core.job.Crew.Role.RECEIVE)),
+                        "HANDLER_ABSENT step 6"));
+        all.add(
+                of(
+                        "has just refuelled",
+                        d -> d.rule("refuelHandlerBusyS", 1900.0),
+                        "REFUELLING_CONFLICT P1"));
+        all.add(
+                of(
+                        "walks too fast",
+                        d ->
+                                d.stay(5, stay("P", "S1", 5900, 7200))
+                                        .stay(4, with(d.plan().crews().get(4), "toAt", at(5900))),
+                        "CREW_TOO_FAST P"));
+        all.add(
+                of(
+                        "in two places",
+                        d ->
+                                d.stay(5, stay("P", "S1", 4700, 7200))
+                                        .stay(4, with(d.plan().crews().get(4), "toAt", at(4800))),
+                        "CREW_TWO_PLACES P",
+                        "CREW_TOO_FAST P"));
+        all.add(
+                of(
+                        "not there yet",
+                        d -> d.crew("P", "availableFrom", at(-600)),
+                        "CREW_TOO_FAST P"));
+        all.add(of("seats", d -> d.machine("seats", 3), "SEATS P"));
+        all.add(of("cabin mass", d -> d.machine("maxInternalMassKg", 1750.0), "CABIN_MASS P"));
+        all.add(of("stays", d -> d.crew("P", "stays", true), "CREW_MOVED P"));
+        all.add(
+                of(
+                        "does not serve",
+                        d -> d.crew("P", "serves", List.of(pid("S1"))),
+                        "CREW_ABSENT B1",
+                        "CREW_ABSENT P1",
+                        "ORDER_BROKEN P1"));
+        // Summary
+        all.add(
+                of(
+                        "flight time",
+                        d -> d.inPlan("summary", with(d.plan().summary(), "flightS", 1500.0)),
+                        "SUMMARY_WRONG flightS"));
+        all.add(
+                of(
+                        "rotations",
+                        d -> d.inPlan("summary", with(d.plan().summary(), "rotations", 3)),
+                        "SUMMARY_WRONG rotations"));
+        all.add(
+                of(
+                        "bound above",
+                        d ->
+                                d.inPlan(
+                                        "summary",
+                                        with(
+                                                d.plan().summary(),
+                                                "lowerBoundFlightS",
+                                                OptionalDouble.of(1700))),
+                        "SUMMARY_WRONG lowerBoundFlightS"));
+        all.add(
+                of(
+                        "finish",
+                        d ->
+                                d.inPlan(
+                                        "summary",
+                                        with(
+                                                with(d.plan().summary(), "finishAt", at(4200)),
+                                                "finishBoundAt",
+                                                Optional.<Instant>empty())),
+                        "SUMMARY_WRONG finishAt"));
+        return all.stream();
+    }
+
+    private static VerifierReport check(SmallDay d) {
+        return new PlanVerifier().check(d.job(), d.ground(), d.plan());
+    }
+
+    @Test
+    void holds_for_the_correct_plan() {
+        VerifierReport report = check(SmallDay.good());
+
+        assertThat(report.violations()).isEmpty();
+        assertThat(report.checks()).isGreaterThan(300);
+    }
+
+    @ParameterizedTest
+    @MethodSource("breaks")
+    void refuses_each_seeded_break_with_its_code_and_subject(Break seeded) {
+        VerifierReport report = check(seeded.change().apply(SmallDay.good()));
+
+        Set<String> found =
+                report.violations().stream()
+                        .map(finding -> finding.code() + " " + finding.subject())
+                        .collect(Collectors.toSet());
+        assertThat(found).isEqualTo(seeded.refused());
+    }
+}

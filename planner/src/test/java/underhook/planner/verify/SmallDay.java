@@ -1,0 +1,654 @@
+package underhook.planner.verify;
+
+import java.lang.reflect.RecordComponent;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.function.DoubleBinaryOperator;
+import java.util.function.UnaryOperator;
+import underhook.core.finding.FindingCode;
+import underhook.core.geo.GeoPoint;
+import underhook.core.geo.Ground;
+import underhook.core.geo.HeightField;
+import underhook.core.geo.LocalFrame;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.Crew;
+import underhook.core.job.CrewId;
+import underhook.core.job.CrossingRule;
+import underhook.core.job.HoverTable;
+import underhook.core.job.Job;
+import underhook.core.job.LineItem;
+import underhook.core.job.Load;
+import underhook.core.job.LoadId;
+import underhook.core.job.LoadKind;
+import underhook.core.job.Machine;
+import underhook.core.job.MapFeature;
+import underhook.core.job.MassStatus;
+import underhook.core.job.Place;
+import underhook.core.job.PlaceId;
+import underhook.core.job.PlaceKind;
+import underhook.core.job.Rules;
+import underhook.core.job.Walk;
+import underhook.core.job.Weather;
+import underhook.core.job.WeatherHour;
+import underhook.core.job.WindLimit;
+import underhook.core.job.Wire;
+import underhook.core.job.Zone;
+import underhook.core.plan.CrewStay;
+import underhook.core.plan.Drop;
+import underhook.core.plan.LeftOut;
+import underhook.core.plan.Leg;
+import underhook.core.plan.PathPoint;
+import underhook.core.plan.Plan;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
+import underhook.core.plan.StepKind;
+import underhook.core.plan.Summary;
+
+/**
+ * An invented day: laydown A at the origin, site S1 1000 m north and 50 m up a slope, site S2 1000 m
+ * east on the flat. Pressure altitude equals elevation (QNH 1013.25), 10 °C everywhere, wind from north
+ * 5 m/s gusting 7.
+ *
+ * <p>Hover masses by hand, table {0 m: 2000, 500 m: 1900} at 0 °C and 100 less at 20 °C: at 100 m
+ * (A, S2) halfway between 1980 and 1880 = 1930 kg; at 150 m (S1) between 1970 and 1870 = 1920 kg.
+ * Operating mass 1200 kg, line 30 kg.
+ */
+record SmallDay(Job job, Ground ground, Plan plan) {
+    static final LocalFrame FRAME = LocalFrame.of(new GeoPoint(46.8, -12.0));
+    static final Instant SEVEN = Instant.parse("2026-09-08T08:00:00Z");
+    static final double WEST = Math.toRadians(270);
+
+    /** Flat at 100 m, rising by 1 in 10 from 500 m north on. */
+    static final HeightField SLOPE = field((e, n) -> 0);
+
+    /** The same with the ground under S2 tilted by 0.2 to the north. */
+    static HeightField tiltedAtS2() {
+        return field((e, n) -> Math.abs(e - 1000) < 8 && Math.abs(n) < 8 ? 0.2 * n : 0);
+    }
+
+    private static HeightField field(DoubleBinaryOperator more) {
+        return new HeightField() {
+            @Override
+            public boolean covers(double eastM, double northM) {
+                return Math.abs(eastM) < 3000 && Math.abs(northM) < 3000;
+            }
+
+            @Override
+            public double heightM(double eastM, double northM) {
+                return 100 + Math.max(0, northM - 500) * 0.1 + more.applyAsDouble(eastM, northM);
+            }
+
+            @Override
+            public double highestWithinM(PlanePoint centre, double radiusM) {
+                return heightM(centre.eastM(), centre.northM() + radiusM);
+            }
+
+            @Override
+            public boolean coversDisc(PlanePoint centre, double radiusM) {
+                return covers(centre.eastM(), centre.northM());
+            }
+
+            @Override
+            public double cellSizeM() {
+                return 5;
+            }
+        };
+    }
+
+    static GeoPoint geo(double eastM, double northM) {
+        return FRAME.toGeo(new PlanePoint(eastM, northM));
+    }
+
+    static Instant at(double sinceSevenS) {
+        return SEVEN.plusMillis(Math.round(sinceSevenS * 1000));
+    }
+
+    static PlaceId pid(String id) {
+        return new PlaceId(id);
+    }
+
+    static LoadId lid(String id) {
+        return new LoadId(id);
+    }
+
+    static Place place(String id, PlaceKind kind, double eastM, double northM) {
+        boolean lay = kind == PlaceKind.LAYDOWN;
+        return new Place(
+                pid(id),
+                kind,
+                id,
+                geo(eastM, northM),
+                OptionalDouble.empty(),
+                id.equals("S2") ? OptionalDouble.of(12) : OptionalDouble.of(0),
+                0,
+                20,
+                1,
+                true,
+                lay,
+                lay,
+                false,
+                List.of(),
+                "");
+    }
+
+    static Load load(String id, String kind, String from, String to, double kg) {
+        boolean pole = kind.equals("pole");
+        boolean missing = kg <= 0;
+        return new Load(
+                lid(id),
+                kind,
+                pid(from),
+                pid(to),
+                missing
+                        ? MassStatus.MISSING
+                        : id.equals("B3") ? MassStatus.ESTIMATED : MassStatus.WEIGHED,
+                missing ? OptionalDouble.empty() : OptionalDouble.of(kg),
+                "",
+                pole ? 10 : 1,
+                pole ? 0.3 : 1,
+                pole ? 0.3 : 1,
+                OptionalDouble.empty(),
+                "",
+                id.equals("P1") ? List.of(new Load.After(lid("B1"), 600)) : List.of(),
+                id.equals("B2") ? List.of(lid("B3")) : List.of(),
+                "");
+    }
+
+    static LoadKind kind(String name, boolean pole, boolean bag) {
+        return new LoadKind(
+                name,
+                pole ? 10 : 20,
+                60,
+                pole ? 120 : 40,
+                pole,
+                pole,
+                bag,
+                name.equals("back"),
+                Math.toRadians(30),
+                1.0,
+                pole ? 600 : 0,
+                bag ? 600 : 0,
+                pole ? new WindLimit(8, 11, 6) : new WindLimit(12, 16, 6));
+    }
+
+    static Crew crew(String id, String start, Set<Crew.Role> roles, boolean stays) {
+        return new Crew(
+                new CrewId(id),
+                id.equals("P") ? 4 : 1,
+                100,
+                pid(start),
+                at(-1800),
+                roles,
+                stays,
+                List.of());
+    }
+
+    static Job newJob() {
+        HoverTable table =
+                new HoverTable(
+                        List.of(0.0, 500.0),
+                        List.of(273.15, 293.15),
+                        List.of(List.of(2000.0, 1900.0), List.of(1900.0, 1800.0)),
+                        5,
+                        "invented");
+        Machine machine =
+                new Machine(
+                        "T",
+                        5,
+                        7.5,
+                        1100,
+                        100,
+                        1850,
+                        2000,
+                        700,
+                        300,
+                        5,
+                        0.04,
+                        0.05,
+                        8,
+                        1200,
+                        4,
+                        25,
+                        35,
+                        4,
+                        3,
+                        table,
+                        List.of(
+                                new LineItem("20 m", 20, 30, 650),
+                                new LineItem("30 m", 30, 40, 650)),
+                        Optional.empty());
+        Weather weather =
+                new Weather(
+                        List.of(
+                                new WeatherHour(at(-3600), 101325, 283.15, 0, 5, 7, ""),
+                                new WeatherHour(at(7200), 101325, 283.15, 0, 5, 7, "")),
+                        at(36000),
+                        Weather.Between.HOLD,
+                        100,
+                        0,
+                        "invented");
+        Rules rules =
+                new Rules(
+                        0.1,
+                        1.15,
+                        5,
+                        5,
+                        30,
+                        30,
+                        0,
+                        100,
+                        6,
+                        10,
+                        Math.toRadians(7),
+                        false,
+                        10,
+                        60,
+                        30,
+                        20,
+                        180,
+                        360,
+                        240,
+                        0.5,
+                        180,
+                        600,
+                        15,
+                        8,
+                        300,
+                        at(-4500),
+                        43200,
+                        10800,
+                        1800,
+                        21600,
+                        1800,
+                        new Rules.Costs(0, 0, 0, "EUR"),
+                        List.of(
+                                kind("bag", false, true),
+                                kind("pole", true, false),
+                                kind("back", false, false)));
+        return new Job(
+                "small",
+                LocalDate.of(2026, 9, 8),
+                ZoneId.of("-01:00"),
+                FRAME.origin(),
+                0,
+                pid("A"),
+                List.of(
+                        place("A", PlaceKind.LAYDOWN, 0, 0),
+                        place("S1", PlaceKind.SITE, 0, 1000),
+                        place("S2", PlaceKind.SITE, 1000, 0)),
+                List.of(
+                        load("B1", "bag", "A", "S2", 200), load("B2", "bag", "A", "S1", 100),
+                        load("B3", "bag", "A", "S1", 80), load("P1", "pole", "A", "S2", 300),
+                        load("W1", "back", "S1", "A", 60), load("X1", "bag", "A", "S1", 0)),
+                machine,
+                weather,
+                List.of(
+                        crew(
+                                "L",
+                                "A",
+                                Set.of(Crew.Role.HOOK, Crew.Role.REFUEL, Crew.Role.RECEIVE),
+                                true),
+                        crew("Q", "S1", Set.of(Crew.Role.HOOK, Crew.Role.RECEIVE), true),
+                        crew("P", "A", Set.of(Crew.Role.RECEIVE, Crew.Role.GUY), false)),
+                List.of(new Walk(pid("S2"), pid("S1"), 1200)),
+                rules,
+                List.of(
+                        new MapFeature(
+                                "R1",
+                                MapFeature.Kind.ROAD,
+                                MapFeature.Shape.LINE,
+                                List.of(geo(500, -100), geo(500, 100)),
+                                0,
+                                CrossingRule.GUARDED,
+                                "map"),
+                        new MapFeature(
+                                "H1",
+                                MapFeature.Kind.HOUSE,
+                                MapFeature.Shape.POINT,
+                                List.of(geo(500, 300)),
+                                150,
+                                CrossingRule.NEVER,
+                                "map")),
+                List.of(
+                        new Wire(
+                                "W1",
+                                List.of(geo(-300, -300), geo(-300, 300)),
+                                12,
+                                5,
+                                true,
+                                66000,
+                                CrossingRule.NEVER,
+                                30,
+                                Math.toRadians(15),
+                                true,
+                                "wires")),
+                List.of(
+                        new Zone(
+                                "Z1",
+                                "Z1",
+                                List.of(geo(500, 500)),
+                                100,
+                                Zone.Rule.NO_OVERFLIGHT,
+                                List.of(),
+                                0,
+                                Optional.empty(),
+                                Optional.empty(),
+                                "zones")),
+                List.of(),
+                List.of(),
+                List.of());
+    }
+
+    /** Straight up, level at a height, straight down. */
+    static Leg leg(String from, String to, List<String> loads, double[] v) {
+        double[] a =
+                from.equals("A")
+                        ? new double[] {0, 0}
+                        : from.equals("S1") ? new double[] {0, 1000} : new double[] {1000, 0};
+        double[] b =
+                to.equals("A")
+                        ? new double[] {0, 0}
+                        : to.equals("S1") ? new double[] {0, 1000} : new double[] {1000, 0};
+        boolean road = from.equals("S2") || to.equals("S2");
+        return new Leg(
+                loads.stream().map(LoadId::new).toList(),
+                pid(from),
+                pid(to),
+                List.of(
+                        new PathPoint(geo(a[0], a[1]), v[0]), new PathPoint(geo(a[0], a[1]), v[1]),
+                        new PathPoint(geo(b[0], b[1]), v[1]), new PathPoint(geo(b[0], b[1]), v[2])),
+                1000,
+                v[3],
+                10,
+                v[4],
+                road ? List.of(new Leg.Crossing("R1", geo(500, 0), "guard")) : List.of());
+    }
+
+    static Drop drop(String load, String place, double releasedS, double[] v) {
+        return new Drop(lid(load), pid(place), at(releasedS), v[0], v[1], v[2], v[3], List.of());
+    }
+
+    static Step step(StepKind kind, String way, double[] times, double[] fuelAndLine) {
+        String[] ends = way.split("-", -1);
+        boolean on = kind != StepKind.BREAK && kind != StepKind.REFUEL;
+        return new Step(
+                kind,
+                pid(ends[0]),
+                pid(ends[1]),
+                at(times[0]),
+                at(times[1]),
+                fuelAndLine[0],
+                fuelAndLine[1],
+                fuelAndLine[2],
+                on,
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                "");
+    }
+
+    static Step flying(Step step, Leg leg) {
+        return with(step, "legs", List.of(leg));
+    }
+
+    static Step carrying(Step step, Rotation rotation) {
+        return with(step, "rotation", Optional.of(rotation));
+    }
+
+    static double[] v(double... values) {
+        return values;
+    }
+
+    static Rotation turn(
+            List<String> loads, double hookedS, double[] kg, List<Drop> drops, List<Leg> legs) {
+        return new Rotation(
+                loads.stream().map(LoadId::new).toList(),
+                at(hookedS),
+                kg[0],
+                kg[1],
+                kg[2],
+                kg[3],
+                0,
+                drops,
+                legs,
+                List.of());
+    }
+
+    /**
+     * Fuel by hand at 0.04 kg/s: 1: 8 start + 420 s = 24.8; 2: 60 s = 2.4; 3: 360 s = 14.4; 4: 240 s =
+     * 9.6; 5: 270 s = 10.8; 6: +50; 8: 8 start + 370 s = 14.8 + 120 s of hover at 0.01 more = 1.2; 9:
+     * 2.4; 10: 160 s = 6.4. Times: 4 = hook 60 + out 60 + set down 40 + back 60 + 20; 5 has 30 more for
+     * the second release; 6 = 240 + 50/0.5 = 340; 8 = 60 + 110 + 120 + 60 + 20. Most fuel: B1 1930 -
+     * 1230 - 200 = 500; B2 with B3 (80 x 1.15 = 92) at S1 1920 - 1230 - 192 = 498; pole 1930 - 1230 -
+     * 300/0.9 = 366.6; W1 1920 - 1230 - 60 = 630. Wind from north: way in to S2 eastward, cross 5 from
+     * the left; to S1 northward, head 5; to A southward, tail 5.
+     */
+    static Plan newPlan() {
+        List<Step> steps = new ArrayList<>();
+        Step move = step(StepKind.CREW_MOVE, "A-S2", v(0, 420), v(150, 125.2, 0));
+        steps.add(
+                with(
+                        flying(move, leg("A", "S2", List.of(), v(100, 140, 100, 60, 35))),
+                        "crew",
+                        Optional.of(new CrewId("P"))));
+        steps.add(
+                flying(
+                        step(StepKind.POSITION, "S2-A", v(420, 480), v(125.2, 122.8, 0)),
+                        leg("S2", "A", List.of(), v(100, 140, 100, 60, 35))));
+        steps.add(step(StepKind.LINE_CHANGE, "A-A", v(480, 840), v(122.8, 108.4, 20)));
+        steps.add(
+                carrying(
+                        step(StepKind.ROTATION, "A-A", v(840, 1080), v(108.4, 98.8, 20)),
+                        turn(
+                                List.of("B1"),
+                                900,
+                                v(106, 230, 1930, 500),
+                                List.of(drop("B1", "S2", 1000, v(WEST, WEST, 0, -5))),
+                                List.of(
+                                        leg("A", "S2", List.of("B1"), v(120, 150, 120, 60, 20)),
+                                        leg("S2", "A", List.of(), v(120, 150, 120, 60, 25))))));
+        steps.add(
+                carrying(
+                        step(StepKind.ROTATION, "A-A", v(1080, 1350), v(98.8, 88, 20)),
+                        turn(
+                                List.of("B2", "B3"),
+                                1140,
+                                v(96.4, 222, 1920, 498),
+                                List.of(
+                                        drop("B2", "S1", 1240, v(Math.PI, Math.PI, 5, 0)),
+                                        drop("B3", "S1", 1270, v(Math.PI, Math.PI, 5, 0))),
+                                List.of(
+                                        leg(
+                                                "A",
+                                                "S1",
+                                                List.of("B2", "B3"),
+                                                v(120, 190, 170, 60, 20)),
+                                        leg("S1", "A", List.of(), v(170, 190, 120, 60, 25))))));
+        steps.add(step(StepKind.REFUEL, "A-A", v(1350, 1690), v(88, 138, 20)));
+        steps.add(step(StepKind.BREAK, "A-A", v(1690, 3490), v(138, 138, 20)));
+        steps.add(
+                carrying(
+                        step(StepKind.ROTATION, "A-A", v(3490, 3860), v(138, 114, 20)),
+                        turn(
+                                List.of("P1"),
+                                3550,
+                                v(127.6, 330, 1930, 366),
+                                List.of(drop("P1", "S2", 3780, v(WEST, WEST, 0, -5))),
+                                List.of(
+                                        leg("A", "S2", List.of("P1"), v(120, 165, 130, 110, 10)),
+                                        leg("S2", "A", List.of(), v(130, 150, 120, 60, 25))))));
+        steps.add(
+                flying(
+                        step(StepKind.POSITION, "A-S1", v(3860, 3920), v(114, 111.6, 20)),
+                        leg("A", "S1", List.of(), v(120, 190, 170, 60, 25))));
+        steps.add(
+                carrying(
+                        step(StepKind.ROTATION, "S1-A", v(3920, 4080), v(111.6, 105.2, 20)),
+                        turn(
+                                List.of("W1"),
+                                3980,
+                                v(109.2, 90, 1920, 630),
+                                List.of(drop("W1", "A", 4080, v(0, 0, -5, 0))),
+                                List.of(leg("S1", "A", List.of("W1"), v(170, 190, 120, 60, 20))))));
+        // 420 + 60 + 240 + 270 + 370 + 60 + 160
+        Summary summary =
+                new Summary(
+                        1580,
+                        at(4080),
+                        4,
+                        1,
+                        1,
+                        OptionalDouble.of(1000),
+                        Optional.of(at(4000)),
+                        Optional.of("chosen-combination"),
+                        false);
+        return new Plan(
+                "plan-1",
+                "small",
+                at(-7200),
+                1,
+                "underhook",
+                summary,
+                steps,
+                List.of(
+                        stay("L", "A", -1800, 7200),
+                        stay("Q", "S1", -1800, 7200),
+                        stay("P", "A", -1800, 0),
+                        stay("P", "S2", 420, 4800),
+                        new CrewStay(new CrewId("P"), pid("S2"), at(4800), at(6000), "walks to S1"),
+                        stay("P", "S1", 6000, 7200)),
+                List.of(new LeftOut(lid("X1"), FindingCode.MASS_MISSING, "No mass is stated.")),
+                List.of());
+    }
+
+    static CrewStay stay(String crew, String place, double fromS, double toS) {
+        return new CrewStay(new CrewId(crew), pid(place), at(fromS), at(toS), "waits");
+    }
+
+    static SmallDay good() {
+        return new SmallDay(newJob(), new Ground(FRAME, SLOPE, Optional.empty(), 0), newPlan());
+    }
+
+    SmallDay step(int number, UnaryOperator<Step> change) {
+        List<Step> steps = new ArrayList<>(plan.steps());
+        steps.set(number - 1, change.apply(steps.get(number - 1)));
+        return with(this, "plan", with(plan, "steps", steps));
+    }
+
+    SmallDay turn(int number, UnaryOperator<Rotation> change) {
+        return step(
+                number,
+                s -> with(s, "rotation", Optional.of(change.apply(s.rotation().orElseThrow()))));
+    }
+
+    SmallDay leg(int number, int index, UnaryOperator<Leg> change) {
+        return turn(
+                number,
+                r -> {
+                    List<Leg> legs = new ArrayList<>(r.legs());
+                    legs.set(index, change.apply(legs.get(index)));
+                    return with(r, "legs", legs);
+                });
+    }
+
+    SmallDay drop(int number, int index, UnaryOperator<Drop> change) {
+        return turn(
+                number,
+                r -> {
+                    List<Drop> drops = new ArrayList<>(r.drops());
+                    drops.set(index, change.apply(drops.get(index)));
+                    return with(r, "drops", drops);
+                });
+    }
+
+    SmallDay inJob(String component, Object value) {
+        return with(this, "job", with(job, component, value));
+    }
+
+    SmallDay inPlan(String component, Object value) {
+        return with(this, "plan", with(plan, component, value));
+    }
+
+    SmallDay rule(String component, Object value) {
+        return inJob("rules", with(job.rules(), component, value));
+    }
+
+    SmallDay machine(String component, Object value) {
+        return inJob("machine", with(job.machine(), component, value));
+    }
+
+    SmallDay place(String id, String component, Object value) {
+        return inJob(
+                "places",
+                job.places().stream()
+                        .map(p -> p.id().value().equals(id) ? with(p, component, value) : p)
+                        .toList());
+    }
+
+    SmallDay load(String id, String component, Object value) {
+        return inJob(
+                "loads",
+                job.loads().stream()
+                        .map(p -> p.id().value().equals(id) ? with(p, component, value) : p)
+                        .toList());
+    }
+
+    SmallDay kind(String name, String component, Object value) {
+        return rule(
+                "kinds",
+                job.rules().kinds().stream()
+                        .map(p -> p.name().equals(name) ? with(p, component, value) : p)
+                        .toList());
+    }
+
+    SmallDay crew(String id, String component, Object value) {
+        return inJob(
+                "crews",
+                job.crews().stream()
+                        .map(p -> p.id().value().equals(id) ? with(p, component, value) : p)
+                        .toList());
+    }
+
+    SmallDay stay(int index, CrewStay stay) {
+        List<CrewStay> stays = new ArrayList<>(plan.crews());
+        stays.set(index, stay);
+        return inPlan("crews", stays);
+    }
+
+    SmallDay zone(Zone zone) {
+        return inJob("zones", List.of(zone));
+    }
+
+    SmallDay wire(String component, Object value) {
+        return inJob("wires", List.of(with(job.wires().get(0), component, value)));
+    }
+
+    /** A copy of a record with one component changed. */
+    @SuppressWarnings("unchecked")
+    static <T extends Record> T with(T record, String component, Object value) {
+        try {
+            RecordComponent[] parts = record.getClass().getRecordComponents();
+            Class<?>[] types = new Class<?>[parts.length];
+            Object[] values = new Object[parts.length];
+            boolean found = false;
+            for (int i = 0; i < parts.length; i++) {
+                types[i] = parts[i].getType();
+                boolean here = parts[i].getName().equals(component);
+                found |= here;
+                values[i] = here ? value : parts[i].getAccessor().invoke(record);
+            }
+            if (!found) {
+                throw new IllegalArgumentException("no component " + component);
+            }
+            return (T) record.getClass().getDeclaredConstructor(types).newInstance(values);
+        } catch (ReflectiveOperationException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}
