@@ -1,7 +1,10 @@
 package underhook.adapter.paper;
 
+import java.io.BufferedOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.GregorianCalendar;
@@ -50,11 +53,14 @@ final class Book implements AutoCloseable {
     private void head(Sheet sheet, String title) throws IOException {
         Face big = new Face(true, 13);
         double between = sheet.right() - sheet.left();
-        Face titleFace = fonts.shrunk(big, title, between * 0.55);
-        double end = sheet.text(sheet.left(), 30, titleFace, title);
+        double end = sheet.textWithin(new Sheet.Dot(sheet.left(), 30), between * 0.55, big, title);
         String name = job.name() + ", " + job.date();
-        Face nameFace = fonts.shrunk(Face.TEXT, name, sheet.right() - end - 12);
-        sheet.textRight(sheet.right(), 30, nameFace, name);
+        double room = sheet.right() - end - 12;
+        Face nameFace = fonts.shrunk(Face.TEXT, name, room);
+        // The date must stay, so a long name is cut before it.
+        String date = ", " + job.date();
+        String shortName = fonts.cut(nameFace, job.name(), room - fonts.width(nameFace, date));
+        sheet.textRight(sheet.right(), 30, nameFace, shortName + date);
         String version =
                 "Plan "
                         + plan.id()
@@ -63,8 +69,7 @@ final class Book implements AutoCloseable {
                         + ". All times "
                         + words.zone()
                         + ".";
-        sheet.text(
-                sheet.left(), 43, fonts.shrunk(Face.SMALL.withSize(9), version, between), version);
+        sheet.textWithin(new Sheet.Dot(sheet.left(), 43), between, Face.SMALL.withSize(9), version);
         sheet.stroke(1.2);
         sheet.line(sheet.left(), 48, sheet.right(), 48);
     }
@@ -96,7 +101,9 @@ final class Book implements AutoCloseable {
         GregorianCalendar planned = GregorianCalendar.from(plan.plannedAt().atZone(job.zone()));
         about.setCreationDate(planned);
         about.setModificationDate(planned);
-        document.save(file.toFile());
+        try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file))) {
+            document.save(out);
+        }
     }
 
     @Override

@@ -24,7 +24,7 @@ import underhook.core.plan.StepKind;
 
 /** For each crew its own day: where, when, what comes, which guys, where not to stand. */
 final class CrewSheets {
-    private static final double SKETCH_HEIGHT = 132;
+    private static final double SKETCH_HEIGHT = 92;
 
     /** A load that comes to where the crew is. */
     private record Arrival(Step step, Rotation rotation, Drop drop) {}
@@ -77,7 +77,6 @@ final class CrewSheets {
         List<Arrival> arrivals = arrivals(stays);
         if (!arrivals.isEmpty()) {
             drawArrivals(flow, arrivals);
-            drawGuys(flow, arrivals);
         }
         if (crew.roles().contains(Crew.Role.HOOK)) {
             flow.space(4);
@@ -85,6 +84,7 @@ final class CrewSheets {
         }
         drawFlights(flow, crew);
         drawRules(flow);
+        drawGuys(flow, arrivals);
     }
 
     private String placeWithName(CrewStay stay) {
@@ -127,7 +127,7 @@ final class CrewSheets {
         flow.heading("What comes to you");
         flow.table(
                 List.of(
-                        Flow.Column.of("done", 24),
+                        Flow.Column.of("tick", 27),
                         Flow.Column.strong("hook-up", 48),
                         Flow.Column.strong("set down by", 48),
                         Flow.Column.strong("place", 64),
@@ -135,7 +135,7 @@ final class CrewSheets {
                         Flow.Column.of("kind", 74),
                         Flow.Column.strong("kg", 56),
                         Flow.Column.of("line m", 40),
-                        Flow.Column.of("machine comes from, leaves to", 99)));
+                        Flow.Column.of("machine comes from, leaves to", 96)));
         for (Arrival arrival : arrivals) {
             Load load = job.getLoad(arrival.drop().load());
             flow.row(
@@ -167,8 +167,9 @@ final class CrewSheets {
         if (poles.isEmpty()) {
             return;
         }
-        flow.heading("Guys, degrees TRUE, north up; write who pulls which");
-        double width = (flow.sheet().right() - flow.sheet().left()) / 3;
+        flow.heading(
+                "Guys, degrees TRUE, north up. Dashed: the machine comes in. Gap: the largest.");
+        double width = (flow.sheet().right() - flow.sheet().left()) / 5;
         int column = 0;
         for (Map.Entry<PlaceId, Arrival> pole : poles.entrySet()) {
             Place place = job.getPlace(pole.getKey());
@@ -181,7 +182,7 @@ final class CrewSheets {
                     corner,
                     place,
                     new GuySketch.Pole(pole.getValue().drop(), gapIsWide(place, pole.getValue())));
-            column = (column + 1) % 3;
+            column = (column + 1) % 5;
             if (column == 0) {
                 flow.space(SKETCH_HEIGHT);
             }

@@ -44,11 +44,11 @@ final class FindingPages {
                 List.of(
                         Flow.Column.strong("", 78),
                         Flow.Column.strong("about", 62),
-                        Flow.Column.of("what", 200),
+                        Flow.Column.of("what", 186),
                         Flow.Column.of("value", 50),
                         Flow.Column.of("limit", 50),
                         Flow.Column.of("unit", 32),
-                        new Flow.Column("source", 55, Face.SMALL.withSize(9))));
+                        new Flow.Column("source", 69, Face.SMALL.withSize(9))));
         for (Finding finding : findings) {
             flow.row(
                     List.of(

@@ -117,7 +117,7 @@ final class Flow {
             wrapped.add(lines);
             height = Math.max(height, lines.size() * column.face().size() * LINE_HEIGHT);
         }
-        height = Math.max(height, 14) + 5;
+        height = Math.max(height, 13.5) + 4;
         if (need(height)) {
             tableHead();
         }
@@ -126,7 +126,7 @@ final class Flow {
             Face face = columns.get(i).face();
             if (cells.get(i).equals("[]")) {
                 sheet.stroke(1);
-                sheet.box(x + 2, y + 3, 13, 13);
+                sheet.box(x + 2, y + 2.5, 12.5, 12.5);
             } else {
                 double baseline = y + 3 + face.size();
                 for (String line : wrapped.get(i)) {

@@ -80,6 +80,18 @@ final class Fonts implements AutoCloseable {
                 : face.withSize(Math.max(face.size() / 2, face.size() * width / full * 0.999));
     }
 
+    /** The text, cut at its end with three dots where it is wider. */
+    String cut(Face face, String text, double width) {
+        if (width(face, text) <= width) {
+            return text;
+        }
+        int length = text.length();
+        while (length > 1 && width(face, text.substring(0, length) + "...") > width) {
+            length--;
+        }
+        return text.substring(0, length) + "...";
+    }
+
     /** Lines of at most that width; a word that is longer is broken. */
     List<String> wrap(Face face, String text, double width) {
         List<String> lines = new ArrayList<>();

@@ -13,7 +13,7 @@ final class GuySketch {
     /** From this gap on the guys cannot hold the pole. @source DERIVED each guy only pulls */
     private static final double OPEN_RAD = Math.PI;
 
-    private static final double RADIUS = 40;
+    private static final double RADIUS = 22;
 
     /** The pole as it comes, and whether its largest gap was found to be near the limit. */
     record Pole(Drop drop, boolean gapIsWide) {}
@@ -32,46 +32,42 @@ final class GuySketch {
     }
 
     static void draw(Sheet sheet, Dot corner, Place place, Pole pole) throws IOException {
-        Dot centre = new Dot(corner.x() + 54, corner.y() + 62);
+        Dot centre = new Dot(corner.x() + 36, corner.y() + 42);
         sheet.stroke(0.5);
         sheet.outline(Sheet.ring(centre, RADIUS, 60));
-        sheet.line(centre.x(), centre.y() - RADIUS, centre.x(), centre.y() - RADIUS + 6);
         Dot comesFrom = at(centre, pole.drop().approachFromTrueRad(), RADIUS);
-        Dot towards = at(centre, pole.drop().approachFromTrueRad(), RADIUS - 17);
+        Dot towards = at(centre, pole.drop().approachFromTrueRad(), RADIUS - 14);
         sheet.stroke(1, 3, 2);
         sheet.line(comesFrom.x(), comesFrom.y(), towards.x(), towards.y());
         sheet.stroke(1);
         sheet.arrowHead(comesFrom, towards, 7);
-        double y = corner.y() + 16;
-        double listX = corner.x() + 112;
+        double y = corner.y() + 12;
+        double listX = corner.x() + 69;
         sheet.text(listX, y, new Face(true, 13), place.id().value());
-        sheet.text(listX, y + 14, Face.STRONG, pole.drop().load().value());
-        y += 30;
+        sheet.text(listX, y + 12, Face.STRONG, pole.drop().load().value());
+        y += 27;
         int number = 1;
         for (double azimuthRad : place.guyAzimuthsTrueRad()) {
             Dot end = at(centre, azimuthRad, RADIUS - 2);
             sheet.stroke(2.2);
             sheet.line(centre.x(), centre.y(), end.x(), end.y());
             sheet.fill(Sheet.ring(end, 2.6, 4));
-            Dot label = at(centre, azimuthRad, RADIUS + 8);
+            Dot label = at(centre, azimuthRad, RADIUS + 7);
             sheet.textCentred(label.x(), label.y() + 4, Face.STRONG, Integer.toString(number));
             sheet.text(listX, y, Face.TEXT, number + ":");
-            sheet.text(listX + 14, y, Face.STRONG, Words.bearing(azimuthRad));
-            sheet.stroke(0.6);
-            sheet.line(listX + 40, y + 2, listX + 62, y + 2);
-            y += 15;
+            sheet.text(listX + 11, y, Face.STRONG, Words.bearing(azimuthRad));
+            y += 13;
             number++;
         }
         sheet.fill(Sheet.ring(centre, 4.5, 24));
-        sheet.text(centre.x() + 2.5, centre.y() - RADIUS + 11, Face.SMALL, "N");
         double gapRad = largestGapRad(place.guyAzimuthsTrueRad());
         String gap =
                 String.format(
                         Locale.ROOT,
-                        "largest gap %d°, %s",
+                        "gap %d°, %s",
                         Words.up(Units.radToDeg(gapRad)),
                         state(gapRad, pole));
-        sheet.text(corner.x() + 2, corner.y() + 126, Face.STRONG, gap);
+        sheet.text(corner.x() + 2, corner.y() + 87, Face.STRONG, gap);
     }
 
     private static String state(double gapRad, Pole pole) {

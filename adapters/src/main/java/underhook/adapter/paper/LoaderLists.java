@@ -1,6 +1,7 @@
 package underhook.adapter.paper;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -59,7 +60,7 @@ final class LoaderLists {
         flow.space(4);
         flow.table(
                 List.of(
-                        Flow.Column.of("done", 24),
+                        Flow.Column.of("tick", 27),
                         Flow.Column.strong("hook-up", 44),
                         Flow.Column.strong("load", 52),
                         Flow.Column.of("kind, size m", 82),
@@ -67,7 +68,7 @@ final class LoaderLists {
                         Flow.Column.strong("planned kg", 56),
                         Flow.Column.strong("to", 44),
                         Flow.Column.strong("line m", 34),
-                        Flow.Column.of("ballast, trip, who hooks", 131)));
+                        Flow.Column.of("who hooks, ballast, trip", 128)));
         for (Step step : plan.steps()) {
             if (hooksAt(step, place.id())) {
                 drawTrip(flow, step, step.rotation().orElseThrow());
@@ -103,7 +104,7 @@ final class LoaderLists {
                             words.plannedKg(load) + (Words.isEstimated(load) ? " EST" : ""),
                             drop.place().value(),
                             PilotCards.lineLength(step.lineLengthM()),
-                            trip(rotation, load.id(), first) + hooker(step, rotation)));
+                            hooker(step, rotation) + ". " + trip(rotation, load.id(), first)));
         }
     }
 
@@ -112,7 +113,7 @@ final class LoaderLists {
     }
 
     private static String shortM(double lengthM) {
-        return java.math.BigDecimal.valueOf(lengthM).stripTrailingZeros().toPlainString();
+        return BigDecimal.valueOf(lengthM).stripTrailingZeros().toPlainString();
     }
 
     private static String trip(Rotation rotation, LoadId load, boolean first) {

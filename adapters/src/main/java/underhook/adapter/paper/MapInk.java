@@ -18,6 +18,7 @@ final class MapInk {
     private static final Face NAME = Face.STRONG;
     private static final Face WORD = new Face(false, 9.5);
     private static final double SAMPLE = 4;
+    private static final double SMALL = 45;
     private static final double[] STEPS_M = {2, 5, 10, 20, 25, 50, 100, 200};
     private static final int MOST_CONTOURS = 26;
 
@@ -119,7 +120,19 @@ final class MapInk {
         Pattern.RELEASE.fill(sheet, dots);
         sheet.stroke(0.8);
         sheet.outline(dots);
+        keepSmallFree(dots);
         wish(others, name, WORD, middle(dots));
+    }
+
+    /** A small area would vanish under a word; a big one has room for it. */
+    private void keepSmallFree(List<Dot> ring) {
+        double left = ring.stream().mapToDouble(Dot::x).min().orElse(0);
+        double top = ring.stream().mapToDouble(Dot::y).min().orElse(0);
+        double width = ring.stream().mapToDouble(Dot::x).max().orElse(0) - left;
+        double height = ring.stream().mapToDouble(Dot::y).max().orElse(0) - top;
+        if (width < SMALL && height < SMALL) {
+            labels.keepFree(new Box(left, top, width, height));
+        }
     }
 
     void zone(List<PlanePoint> ring, Zone zone, boolean active) throws IOException {
@@ -134,6 +147,7 @@ final class MapInk {
             sheet.stroke(1, 2, 3);
         }
         sheet.outline(dots);
+        keepSmallFree(dots);
         wish(others, zone.id() + (active ? "" : " not active"), NAME, middle(dots));
     }
 

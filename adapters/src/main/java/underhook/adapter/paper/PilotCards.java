@@ -3,8 +3,10 @@ package underhook.adapter.paper;
 import static underhook.adapter.paper.RichRow.big;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import underhook.app.port.OutputWriter.Output;
@@ -81,8 +83,7 @@ final class PilotCards {
 
     private String variation() {
         double degrees = Units.radToDeg(job.magneticVariationRad());
-        return String.format(
-                java.util.Locale.ROOT, "%.1f° %s", Math.abs(degrees), degrees < 0 ? "W" : "E");
+        return String.format(Locale.ROOT, "%.1f° %s", Math.abs(degrees), degrees < 0 ? "W" : "E");
     }
 
     private void draw(Block block, Flow flow) throws IOException {
@@ -92,13 +93,11 @@ final class PilotCards {
             sheet.fillBox(sheet.left(), y + 1, sheet.right() - sheet.left(), BAR - 1);
             sheet.white();
             sheet.fillBox(sheet.left() + 3, y + 5, 14, 14);
-            Face face =
-                    sheet.fonts()
-                            .shrunk(
-                                    Face.FLOWN,
-                                    block.bar().get(),
-                                    sheet.right() - sheet.left() - TICK_COLUMN - 4);
-            sheet.text(sheet.left() + TICK_COLUMN, y + 17, face, block.bar().get());
+            sheet.textWithin(
+                    new Sheet.Dot(sheet.left() + TICK_COLUMN, y + 17),
+                    room(sheet) - 4,
+                    Face.FLOWN,
+                    block.bar().get());
             sheet.black();
             y += BAR;
         } else {
@@ -264,7 +263,7 @@ final class PilotCards {
 
     static String lineLength(double lengthM) {
         return lengthM > 0
-                ? java.math.BigDecimal.valueOf(lengthM).stripTrailingZeros().toPlainString()
+                ? BigDecimal.valueOf(lengthM).stripTrailingZeros().toPlainString()
                 : "OFF";
     }
 
@@ -280,8 +279,12 @@ final class PilotCards {
                     case REFUEL -> "REFUEL at " + step.from();
                     case LINE_CHANGE ->
                             step.lineLengthM() > 0
-                                    ? "LINE CHANGE: fit " + lineLength(step.lineLengthM()) + " m"
-                                    : "LINE CHANGE: line OFF";
+                                    ? "LINE CHANGE at "
+                                            + step.from()
+                                            + ": fit "
+                                            + lineLength(step.lineLengthM())
+                                            + " m"
+                                    : "LINE CHANGE at " + step.from() + ": line OFF";
                     case BREAK -> "BREAK at " + step.from();
                     case WAIT -> "WAIT at " + step.from();
                 };
@@ -298,14 +301,13 @@ final class PilotCards {
                 notes.addAll(Crossings.list(job, words, step.startAt(), step.legs()));
             }
             case REFUEL -> rows.add(row(sheet, List.of(0.0, 130.0), fuel(step)));
-            case LINE_CHANGE, BREAK, WAIT -> notes.add("At " + step.from() + ".");
+            case LINE_CHANGE, BREAK, WAIT -> {}
         }
         if (step.kind() != StepKind.ROTATION) {
-            notes.add(step.engineRunning() ? "Engine runs." : "Engine off.");
-            notes.add(step.because());
+            String engine = step.engineRunning() ? "Engine runs." : "Engine off.";
+            notes.add((engine + " " + step.because()).strip());
         }
-        String joined = String.join(" ", notes.stream().filter(n -> !n.isBlank()).toList());
-        return new Block(Optional.of(times + what), rows, wrap(sheet, List.of(joined)));
+        return new Block(Optional.of(times + what), rows, wrap(sheet, notes));
     }
 
     private List<String> direction(PlaceId from, PlaceId to) {

@@ -17,6 +17,7 @@ final class RichRow {
     private record Placed(double x, int line, String cell) {}
 
     private final Fonts fonts;
+    private final double width;
     private final List<Placed> placed = new ArrayList<>();
     private int lines = 1;
 
@@ -26,10 +27,11 @@ final class RichRow {
      */
     RichRow(Fonts fonts, double width, List<Double> tabs, List<String> cells) {
         this.fonts = fonts;
+        this.width = width;
         double x = 0;
         for (int i = 0; i < cells.size(); i++) {
             double start = i < tabs.size() ? Math.max(x, tabs.get(i)) : x;
-            double cellWidth = width(cells.get(i));
+            double cellWidth = widthOf(cells.get(i));
             if (start + cellWidth > width && x > 0) {
                 // Without its tab it may still fit.
                 start = x;
@@ -57,14 +59,15 @@ final class RichRow {
             double x = left + one.x();
             double baseline = top + one.line() * LINE + 14;
             for (Part part : parts(one.cell())) {
-                x = sheet.text(x, baseline, part.face(), part.text());
+                double room = Math.max(left + width - x, 1);
+                x = sheet.textWithin(new Sheet.Dot(x, baseline), room, part.face(), part.text());
             }
         }
     }
 
     private record Part(Face face, String text) {}
 
-    private double width(String cell) {
+    private double widthOf(String cell) {
         return parts(cell).stream()
                 .mapToDouble(part -> fonts.width(part.face(), part.text()))
                 .sum();

@@ -1,6 +1,7 @@
 package underhook.adapter.paper;
 
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 
@@ -64,6 +65,12 @@ final class Sheet {
         return x + fonts.width(face, printable);
     }
 
+    /** Writes it smaller, and at last cut, so that it is no wider than the room; returns its end. */
+    double textWithin(Dot start, double room, Face face, String text) throws IOException {
+        Face smaller = fonts.shrunk(face, text, room);
+        return text(start.x(), start.y(), smaller, fonts.cut(smaller, text, room));
+    }
+
     void textRight(double x, double y, Face face, String text) throws IOException {
         text(x - fonts.width(face, text), y, face, text);
     }
@@ -121,7 +128,7 @@ final class Sheet {
 
     /** Corners of a regular polygon with a corner at the top; many corners make a circle. */
     static List<Dot> ring(Dot centre, double radius, int corners) {
-        List<Dot> ring = new java.util.ArrayList<>();
+        List<Dot> ring = new ArrayList<>();
         for (int i = 0; i < corners; i++) {
             double turn = 2 * Math.PI * i / corners;
             ring.add(

@@ -147,7 +147,7 @@ final class SignalPage {
         }
         y += 2;
         double cellWidth = width / COLUMNS;
-        double cellHeight = 141;
+        double cellHeight = 156;
         for (int i = 0; i < SIGNALS.size(); i++) {
             double x = sheet.left() + i % COLUMNS * cellWidth;
             drawSignal(
@@ -177,7 +177,7 @@ final class SignalPage {
     private static void drawSignal(Sheet sheet, Signal signal, Dot corner, double width)
             throws IOException {
         sheet.stroke(0.6);
-        sheet.box(corner.x() + 3, corner.y() + 3, width - 6, 135);
+        sheet.box(corner.x() + 3, corner.y() + 3, width - 6, 150);
         Dot shoulders = new Dot(corner.x() + width / 2, corner.y() + 47);
         sheet.stroke(3.2);
         sheet.fill(Sheet.ring(at(shoulders, new Dot(0, 1.15)), 0.75 * UNIT, 32));

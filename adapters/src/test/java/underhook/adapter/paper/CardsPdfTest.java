@@ -1,6 +1,7 @@
 package underhook.adapter.paper;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -103,10 +104,8 @@ class CardsPdfTest {
                                 ? 148
                                 : pages.get(i).startsWith("Map") ? 297 : 210;
                 double heightMm = pages.get(i).startsWith("Map") ? 210 : widthMm < 150 ? 210 : 297;
-                assertThat(box.getWidth() / 72.0 * 25.4)
-                        .isCloseTo(widthMm, org.assertj.core.api.Assertions.within(0.2));
-                assertThat(box.getHeight() / 72.0 * 25.4)
-                        .isCloseTo(heightMm, org.assertj.core.api.Assertions.within(0.2));
+                assertThat(box.getWidth() / 72.0 * 25.4).isCloseTo(widthMm, within(0.2));
+                assertThat(box.getHeight() / 72.0 * 25.4).isCloseTo(heightMm, within(0.2));
             }
         }
     }
@@ -143,7 +142,7 @@ class CardsPdfTest {
                 .contains("road RV-9: guard stops the traffic")
                 .contains("LIVE wire LL-1, NO RELEASE HERE")
                 .contains("REFUEL at A", "take 122 kg")
-                .contains("LINE CHANGE: fit 25 m", "LINE CHANGE: line OFF")
+                .contains("LINE CHANGE at A: fit 25 m", "LINE CHANGE at B: line OFF")
                 .contains("CREW MOVE A → H", "C2: 4 people, 370 kg.")
                 .contains("BREAK at A", "POSITION A → B", "WAIT at B");
     }
@@ -163,7 +162,8 @@ class CardsPdfTest {
         String list = all("Loader's list A");
 
         // L03: 150 + 3 * 7.3 = 171.9 kg estimated, times 1.15 = 197.685 kg, up to 198.
-        assertThat(list).contains("about 172", "198 EST", "ADD 15 kg", "WITH L01", "HA hooks");
+        assertThat(list)
+                .contains("about 172", "198 EST", "ADD 15 kg", "WITH L02", "WITH L01", "HA hooks");
         // 210.7 - 88.4 kg, each cut: 210 - 88 = 122 kg; at 0.80 kg a litre 152.5, so 153.
         assertThat(list).contains("REFUEL 122 kg, about 153 litres");
     }
@@ -171,9 +171,13 @@ class CardsPdfTest {
     @Test
     void crew_sees_its_guys_with_the_largest_gap() throws IOException {
         // 020°, 150°, 195°: gaps 130°, 45°, 185°.
-        assertThat(all("Crew C2"))
-                .contains("largest gap 185°, outside", "largest gap 120°, inside");
+        assertThat(all("Crew C2")).contains("gap 185°, outside", "gap 120°, inside");
         assertThat(all("Crew C2")).contains("YOU FLY").contains("Line OFF").contains("TWO people");
+    }
+
+    @Test
+    void a_crew_with_five_poles_has_one_page() throws IOException {
+        assertThat(pages()).noneMatch(page -> page.startsWith("Crew C1, continued"));
     }
 
     @Test
@@ -219,32 +223,54 @@ class CardsPdfTest {
 
     @Test
     void no_text_leaves_its_page_and_what_is_flown_is_big() throws IOException {
-        try (PDDocument document = Loader.loadPDF(file.toFile())) {
-            List<String> outside = new ArrayList<>();
-            List<Float> flownSizes = new ArrayList<>();
-            PDFTextStripper stripper =
-                    new PDFTextStripper() {
-                        @Override
-                        protected void writeString(String text, List<TextPosition> positions) {
-                            PDRectangle box = getCurrentPage().getMediaBox();
-                            TextPosition first = positions.get(0);
-                            TextPosition last = positions.get(positions.size() - 1);
-                            double right = last.getXDirAdj() + last.getWidthDirAdj();
-                            if (first.getXDirAdj() < 12
-                                    || right > box.getWidth() - 12
-                                    || first.getYDirAdj() < 12
-                                    || first.getYDirAdj() > box.getHeight() - 12) {
-                                outside.add(text);
-                            }
-                            if (text.contains("401")) {
-                                flownSizes.add(first.getFontSizeInPt());
-                            }
-                        }
-                    };
-            stripper.getText(document);
+        Edges edges = edges(file);
 
-            assertThat(outside).isEmpty();
-            assertThat(flownSizes).isNotEmpty().allMatch(size -> size >= 14);
+        assertThat(edges.outside).isEmpty();
+        // 401 is the pole's mass on the hook, 1690 the feet of the set-down.
+        assertThat(edges.flownSizes).isNotEmpty().allMatch(size -> size >= 14);
+    }
+
+    @Test
+    void very_long_names_stay_on_the_page_too() throws IOException {
+        Path longNames = folder.resolve("long.pdf");
+
+        new CardsPdf().write(PaperDay.withLongNames(), longNames);
+
+        assertThat(edges(longNames).outside).isEmpty();
+    }
+
+    private static Edges edges(Path pdf) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+            Edges edges = new Edges();
+            edges.getText(document);
+            return edges;
+        }
+    }
+
+    /** Collects text that comes nearer than 12 points to an edge of its page. */
+    private static final class Edges extends PDFTextStripper {
+        final List<String> outside = new ArrayList<>();
+        final List<Float> flownSizes = new ArrayList<>();
+
+        @Override
+        protected void writeString(String text, List<TextPosition> positions) {
+            PDRectangle box = getCurrentPage().getMediaBox();
+            for (TextPosition one : positions) {
+                if (one.getXDirAdj() < 12
+                        || one.getXDirAdj() + one.getWidthDirAdj() > box.getWidth() - 12
+                        || one.getYDirAdj() < 12
+                        || one.getYDirAdj() > box.getHeight() - 12) {
+                    outside.add(text);
+                }
+            }
+            StringBuilder letters = new StringBuilder();
+            positions.forEach(one -> letters.append(one.getUnicode().charAt(0)));
+            for (String flown : List.of("401", "1690", "047°")) {
+                int begin = box.getWidth() < 450 ? letters.indexOf(flown) : -1;
+                for (int i = begin; begin >= 0 && i < begin + flown.length(); i++) {
+                    flownSizes.add(positions.get(i).getFontSizeInPt());
+                }
+            }
         }
     }
 

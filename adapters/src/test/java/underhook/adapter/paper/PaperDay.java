@@ -4,7 +4,9 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -76,6 +78,78 @@ final class PaperDay {
         return new Output(output().readJob(), plan(steps), new VerifierReport(0, List.of()));
     }
 
+    /** The same day with a name of 300 letters, a plan id of 120 and thirty loads on one trip. */
+    static Output withLongNames() {
+        Output usual = output();
+        Job job = usual.readJob().job();
+        Job renamed =
+                new Job(
+                        "Vessenholt ".repeat(27),
+                        job.date(),
+                        job.zone(),
+                        job.origin(),
+                        job.magneticVariationRad(),
+                        job.machineStart(),
+                        job.places(),
+                        job.loads(),
+                        job.machine(),
+                        job.weather(),
+                        job.crews(),
+                        job.walks(),
+                        job.rules(),
+                        job.features(),
+                        job.wires(),
+                        job.zones(),
+                        job.releaseAreas(),
+                        job.inputs(),
+                        job.readingFindings());
+        Plan plan = usual.plan();
+        List<Step> steps = new ArrayList<>(plan.steps());
+        Step step = steps.get(2);
+        Rotation rotation = step.rotation().orElseThrow();
+        Rotation wide =
+                new Rotation(
+                        Collections.nCopies(30, rotation.loads().get(0)),
+                        rotation.hookedAt(),
+                        141,
+                        400,
+                        1849,
+                        171,
+                        0,
+                        rotation.drops(),
+                        rotation.legs(),
+                        rotation.limits());
+        steps.set(
+                2,
+                new Step(
+                        step.kind(),
+                        step.from(),
+                        step.to(),
+                        step.startAt(),
+                        step.endAt(),
+                        141,
+                        130,
+                        40,
+                        true,
+                        Optional.of(wide),
+                        Optional.empty(),
+                        List.of(),
+                        ""));
+        Plan longer =
+                new Plan(
+                        "7f3a".repeat(30),
+                        plan.job(),
+                        plan.plannedAt(),
+                        plan.seed(),
+                        plan.program(),
+                        plan.summary(),
+                        steps,
+                        plan.crews(),
+                        plan.leftOut(),
+                        plan.findings());
+        return new Output(new ReadJob(renamed, usual.readJob().ground()), longer, usual.report());
+    }
+
     /** A valley with waves on its side; unknown far in the east. */
     private static final class Hills implements HeightField {
         @Override
@@ -110,16 +184,16 @@ final class PaperDay {
     }
 
     static String siteId(int number) {
-        return String.format(java.util.Locale.ROOT, "S%02d", number);
+        return String.format(Locale.ROOT, "S%02d", number);
     }
 
     private static double siteEastM(int number) {
         // The last two stand so close together that their names collide.
-        return number == SITES ? 5205 : 380 + 440.0 * (number - 1);
+        return number == SITES ? 4795 : 380 + 440.0 * (number - 1);
     }
 
     private static double siteNorthM(int number) {
-        return number == SITES ? 1655 : 120 + 140.0 * (number - 1);
+        return number == SITES ? 1532 : 120 + 140.0 * (number - 1);
     }
 
     private static Place place(String id, PlaceKind kind, GeoPoint at, List<Double> guysDeg) {
@@ -158,11 +232,11 @@ final class PaperDay {
     }
 
     static LoadId bag(int site) {
-        return new LoadId(String.format(java.util.Locale.ROOT, "L%02d", site));
+        return new LoadId(String.format(Locale.ROOT, "L%02d", site));
     }
 
     static LoadId pole(int site) {
-        return new LoadId(String.format(java.util.Locale.ROOT, "P%02d", site));
+        return new LoadId(String.format(Locale.ROOT, "P%02d", site));
     }
 
     private static PlaceId from(int site) {
