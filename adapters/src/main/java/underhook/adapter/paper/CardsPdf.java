@@ -1,0 +1,35 @@
+package underhook.adapter.paper;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import underhook.app.port.OutputWriter;
+
+/**
+ * Writes cards.pdf: pilot cards (A5), loader's lists, crew sheets, map, findings and hand signals
+ * (A4). A plan without steps or crews still gives map, findings and signals.
+ */
+public final class CardsPdf implements OutputWriter {
+    @Override
+    public String fileName() {
+        return "cards.pdf";
+    }
+
+    /**
+     * Writes the whole file.
+     *
+     * @throws IOException if the file cannot be written
+     */
+    @Override
+    public void write(Output output, Path file) throws IOException {
+        Words words = new Words(output.readJob().job(), output.readJob().ground());
+        try (Book book = new Book(output.readJob().job(), output.plan(), words)) {
+            new PilotCards(output, words).draw(book);
+            new LoaderLists(output, words).draw(book);
+            new CrewSheets(output, words).draw(book);
+            new MapPage(output, words).draw(book);
+            new FindingPages(output).draw(book);
+            SignalPage.draw(book);
+            book.write(file);
+        }
+    }
+}

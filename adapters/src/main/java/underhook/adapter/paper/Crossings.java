@@ -1,0 +1,168 @@
+package underhook.adapter.paper;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.Crew;
+import underhook.core.job.CrewId;
+import underhook.core.job.Job;
+import underhook.core.job.MapFeature;
+import underhook.core.job.Wire;
+import underhook.core.job.Zone;
+import underhook.core.plan.Drop;
+import underhook.core.plan.Leg;
+import underhook.core.plan.PathPoint;
+import underhook.core.plan.Rotation;
+
+/** What a step passes over, and in which minute. Minutes are cut, so a guard is never late. */
+final class Crossings {
+    private Crossings() {}
+
+    /** Crossings of a rotation. The way out is timed back from the first release. */
+    static List<String> list(Job job, Words words, Rotation rotation) {
+        Map<String, List<String>> times = new LinkedHashMap<>();
+        Instant start = rotation.hookedAt();
+        for (Leg leg : rotation.legs()) {
+            List<Drop> ends =
+                    rotation.drops().stream()
+                            .filter(drop -> drop.place().equals(leg.to()))
+                            .filter(drop -> leg.carrying().contains(drop.load()))
+                            .toList();
+            if (!ends.isEmpty()) {
+                Drop first = ends.get(0);
+                double setDownS = job.getKind(job.getLoad(first.load()).kind()).setDownS();
+                Instant timedBack =
+                        first.releasedAt().minusMillis(millis(setDownS + leg.durationS()));
+                start = timedBack.isAfter(start) ? timedBack : start;
+            }
+            collect(new Passing(leg, start), words, times);
+            start =
+                    ends.isEmpty()
+                            ? start.plusMillis(millis(leg.durationS()))
+                            : ends.get(ends.size() - 1).releasedAt();
+        }
+        return toLines(job, times);
+    }
+
+    /** Crossings of legs flown one after another from a moment on. */
+    static List<String> list(Job job, Words words, Instant from, List<Leg> legs) {
+        Map<String, List<String>> times = new LinkedHashMap<>();
+        Instant start = from;
+        for (Leg leg : legs) {
+            collect(new Passing(leg, start), words, times);
+            start = start.plusMillis(millis(leg.durationS()));
+        }
+        return toLines(job, times);
+    }
+
+    private record Passing(Leg leg, Instant start) {}
+
+    private static long millis(double durationS) {
+        return (long) (durationS * 1000);
+    }
+
+    private static void collect(Passing passing, Words words, Map<String, List<String>> times) {
+        for (Leg.Crossing crossing : passing.leg().crossings()) {
+            double done = fractionFlown(passing.leg(), words.plane(crossing.at()), words);
+            String clock =
+                    words.clock(
+                            passing.start().plusMillis(millis(passing.leg().durationS() * done)));
+            String key = crossing.feature() + '\u0000' + crossing.rule();
+            List<String> clocks = times.computeIfAbsent(key, unused -> new ArrayList<>());
+            if (!clocks.contains(clock)) {
+                clocks.add(clock);
+            }
+        }
+    }
+
+    /** Share of the path's length up to where it passes nearest to the point. */
+    private static double fractionFlown(Leg leg, PlanePoint point, Words words) {
+        List<PlanePoint> path =
+                leg.path().stream().map(PathPoint::position).map(words::plane).toList();
+        double flown = 0;
+        double nearest = Double.POSITIVE_INFINITY;
+        double atNearest = 0;
+        for (int i = 1; i < path.size(); i++) {
+            PlanePoint a = path.get(i - 1);
+            PlanePoint b = path.get(i);
+            double length = a.distanceToM(b);
+            double along = length > 0 ? project(a, b, point) : 0;
+            PlanePoint foot =
+                    new PlanePoint(
+                            a.eastM() + along * (b.eastM() - a.eastM()),
+                            a.northM() + along * (b.northM() - a.northM()));
+            if (foot.distanceToM(point) < nearest) {
+                nearest = foot.distanceToM(point);
+                atNearest = flown + along * length;
+            }
+            flown += length;
+        }
+        return flown > 0 ? atNearest / flown : 0;
+    }
+
+    private static double project(PlanePoint a, PlanePoint b, PlanePoint point) {
+        double east = b.eastM() - a.eastM();
+        double north = b.northM() - a.northM();
+        double along =
+                ((point.eastM() - a.eastM()) * east + (point.northM() - a.northM()) * north)
+                        / (east * east + north * north);
+        return Math.max(0, Math.min(1, along));
+    }
+
+    private static List<String> toLines(Job job, Map<String, List<String>> times) {
+        List<String> lines = new ArrayList<>();
+        times.forEach(
+                (key, clocks) -> {
+                    String feature = key.substring(0, key.indexOf('\u0000'));
+                    String rule = key.substring(key.indexOf('\u0000') + 1);
+                    lines.add(
+                            String.join(", ", clocks)
+                                    + " "
+                                    + named(job, feature)
+                                    + (rule.isBlank() ? "." : ": " + sentence(rule)));
+                });
+        return lines;
+    }
+
+    private static String sentence(String rule) {
+        return rule.endsWith(".") ? rule : rule + ".";
+    }
+
+    private static String named(Job job, String feature) {
+        for (Wire wire : job.wires()) {
+            if (wire.id().equals(feature)) {
+                return (wire.live() ? "LIVE wire " : "wire ") + feature + ", NO RELEASE HERE";
+            }
+        }
+        for (MapFeature one : job.features()) {
+            if (one.id().equals(feature)) {
+                return one.kind().name().toLowerCase(Locale.ROOT) + " " + feature;
+            }
+        }
+        for (Zone zone : job.zones()) {
+            if (zone.id().equals(feature)) {
+                return "zone " + feature;
+            }
+        }
+        return feature;
+    }
+
+    /** "C1: 3 people, 285 kg." */
+    static String people(Job job, CrewId id) {
+        for (Crew crew : job.crews()) {
+            if (crew.id().equals(id)) {
+                return crew.id()
+                        + ": "
+                        + crew.people()
+                        + (crew.people() == 1 ? " person, " : " people, ")
+                        + Words.up(crew.people() * crew.massEachKg())
+                        + " kg.";
+            }
+        }
+        return id + ".";
+    }
+}

@@ -1,0 +1,164 @@
+package underhook.adapter.paper;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
+
+/** Fills pages of one title from top to bottom and begins a new one when a thing does not fit. */
+final class Flow {
+    /** A column of a table. */
+    record Column(String head, double width, Face face) {
+        static Column of(String head, double width) {
+            return new Column(head, width, Face.TEXT);
+        }
+
+        static Column strong(String head, double width) {
+            return new Column(head, width, Face.STRONG);
+        }
+    }
+
+    private static final Face HEAD = new Face(true, 9);
+    private static final double LINE_HEIGHT = 1.2;
+    private static final double GAP = 5;
+
+    private final Book book;
+    private final PDRectangle size;
+    private final String title;
+    private Sheet sheet;
+    private double y;
+    private List<Column> columns = List.of();
+
+    Flow(Book book, PDRectangle size, String title) throws IOException {
+        this.book = book;
+        this.size = size;
+        this.title = title;
+        this.sheet = book.newPage(size, title);
+        this.y = sheet.top();
+    }
+
+    Sheet sheet() {
+        return sheet;
+    }
+
+    /** Top of what comes next. */
+    double y() {
+        return y;
+    }
+
+    /** Makes sure that so much height is left; true when a new page was begun. */
+    boolean need(double height) throws IOException {
+        if (y + height <= sheet.bottom() || y <= sheet.top()) {
+            return false;
+        }
+        sheet = book.newPage(size, title + ", continued");
+        y = sheet.top();
+        return true;
+    }
+
+    void space(double height) {
+        y += height;
+    }
+
+    void heading(String text) throws IOException {
+        need(50);
+        y += 16;
+        sheet.text(sheet.left(), y, new Face(true, 13), text);
+        y += 7;
+    }
+
+    void paragraph(Face face, String text) throws IOException {
+        double step = face.size() * LINE_HEIGHT;
+        for (String line : sheet.fonts().wrap(face, text, sheet.right() - sheet.left())) {
+            need(step);
+            y += step;
+            sheet.text(sheet.left(), y - face.size() * 0.2, face, line);
+        }
+    }
+
+    /** Begins a table; rows follow, and the head is repeated on each page. */
+    void table(List<Column> tableColumns) throws IOException {
+        columns = List.copyOf(tableColumns);
+        need(60);
+        tableHead();
+    }
+
+    private void tableHead() throws IOException {
+        int lines =
+                columns.stream()
+                        .mapToInt(
+                                column ->
+                                        sheet.fonts()
+                                                .wrap(HEAD, column.head(), column.width() - GAP)
+                                                .size())
+                        .max()
+                        .orElse(1);
+        double x = sheet.left();
+        for (Column column : columns) {
+            List<String> words = sheet.fonts().wrap(HEAD, column.head(), column.width() - GAP);
+            for (int i = 0; i < words.size(); i++) {
+                sheet.text(x + 2, y + 10 + (lines - words.size() + i) * 10.5, HEAD, words.get(i));
+            }
+            x += column.width();
+        }
+        y += 4 + lines * 10.5;
+        sheet.stroke(1.2);
+        sheet.line(sheet.left(), y, sheet.right(), y);
+    }
+
+    /** A row of the table; a cell "[]" is a box for a pencil tick. */
+    void row(List<String> cells) throws IOException {
+        List<List<String>> wrapped = new ArrayList<>();
+        double height = 0;
+        for (int i = 0; i < columns.size(); i++) {
+            Column column = columns.get(i);
+            List<String> lines =
+                    sheet.fonts().wrap(column.face(), cells.get(i), column.width() - GAP);
+            wrapped.add(lines);
+            height = Math.max(height, lines.size() * column.face().size() * LINE_HEIGHT);
+        }
+        height = Math.max(height, 13.5) + 4;
+        if (need(height)) {
+            tableHead();
+        }
+        double x = sheet.left();
+        for (int i = 0; i < columns.size(); i++) {
+            Face face = columns.get(i).face();
+            if (cells.get(i).equals("[]")) {
+                sheet.stroke(1);
+                sheet.box(x + 2, y + 2.5, 12.5, 12.5);
+            } else {
+                double baseline = y + 3 + face.size();
+                for (String line : wrapped.get(i)) {
+                    sheet.text(x + 2, baseline, face, line);
+                    baseline += face.size() * LINE_HEIGHT;
+                }
+            }
+            x += columns.get(i).width();
+        }
+        y += height;
+        sheet.stroke(0.4);
+        sheet.line(sheet.left(), y, sheet.right(), y);
+    }
+
+    /** A line across the table that cannot be overlooked: white on black. */
+    void bar(String text) throws IOException {
+        Face face = new Face(true, 12);
+        List<String> lines = sheet.fonts().wrap(face, text, sheet.right() - sheet.left() - 30);
+        double height = lines.size() * 15 + 5;
+        if (need(height) && !columns.isEmpty()) {
+            tableHead();
+        }
+        sheet.black();
+        sheet.fillBox(sheet.left(), y + 1, sheet.right() - sheet.left(), height - 1);
+        sheet.white();
+        sheet.fillBox(sheet.left() + 2, y + 4, 13, 13);
+        double baseline = y + 15;
+        for (String line : lines) {
+            sheet.text(sheet.left() + 24, baseline, face, line);
+            baseline += 15;
+        }
+        sheet.black();
+        y += height;
+    }
+}

@@ -1,0 +1,210 @@
+package underhook.adapter.paper;
+
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import underhook.app.port.OutputWriter.Output;
+import underhook.core.job.Crew;
+import underhook.core.job.Job;
+import underhook.core.job.LineItem;
+import underhook.core.job.Load;
+import underhook.core.job.LoadId;
+import underhook.core.job.Place;
+import underhook.core.job.PlaceId;
+import underhook.core.plan.CrewStay;
+import underhook.core.plan.Drop;
+import underhook.core.plan.Plan;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
+
+/** For each place where loads are hooked up: what goes when, how heavy, on which line. */
+final class LoaderLists {
+    /** Jet fuel as it is usually reckoned, kg per litre. @source PRACTICE common figure */
+    private static final double FUEL_KG_PER_LITRE = 0.80;
+
+    private final Job job;
+    private final Plan plan;
+    private final Words words;
+
+    LoaderLists(Output output, Words words) {
+        this.job = output.readJob().job();
+        this.plan = output.plan();
+        this.words = words;
+    }
+
+    void draw(Book book) throws IOException {
+        for (Place place : job.places()) {
+            if (plan.steps().stream().anyMatch(step -> hooksAt(step, place.id()))) {
+                drawPlace(book, place);
+            }
+        }
+    }
+
+    private static boolean hooksAt(Step step, PlaceId place) {
+        return step.rotation().isPresent() && step.from().equals(place);
+    }
+
+    private void drawPlace(Book book, Place place) throws IOException {
+        Flow flow = new Flow(book, PDRectangle.A4, "Loader's list " + place.id());
+        flow.paragraph(Face.STRONG, place.id() + " " + place.name() + ". " + linesInStock());
+        flow.paragraph(
+                Face.TEXT,
+                "EST: the mass is estimated and planned at "
+                        + percent(job.rules().estimatedMassFactor())
+                        + " % of what was typed. Heavier on the load cell than planned: do not lift."
+                        + " Nobody under the load, nobody between load and drop-off.");
+        flow.space(4);
+        flow.table(
+                List.of(
+                        Flow.Column.of("tick", 27),
+                        Flow.Column.strong("hook-up", 44),
+                        Flow.Column.strong("load", 52),
+                        Flow.Column.of("kind, size m", 82),
+                        Flow.Column.of("as typed", 60),
+                        Flow.Column.strong("planned kg", 56),
+                        Flow.Column.strong("to", 44),
+                        Flow.Column.strong("line m", 34),
+                        Flow.Column.of("who hooks, ballast, trip", 128)));
+        for (Step step : plan.steps()) {
+            if (hooksAt(step, place.id())) {
+                drawTrip(flow, step, step.rotation().orElseThrow());
+            } else if (step.from().equals(place.id())) {
+                drawOther(flow, step);
+            }
+        }
+    }
+
+    private static long percent(double factor) {
+        return Math.round(factor * 100);
+    }
+
+    private String linesInStock() {
+        return "Lines: "
+                + job.machine().lines().stream()
+                        .map(LineItem::name)
+                        .collect(Collectors.joining(", "))
+                + ".";
+    }
+
+    private void drawTrip(Flow flow, Step step, Rotation rotation) throws IOException {
+        for (Drop drop : rotation.drops()) {
+            Load load = job.getLoad(drop.load());
+            boolean first = drop.equals(rotation.drops().get(0));
+            flow.row(
+                    List.of(
+                            "[]",
+                            words.clock(rotation.hookedAt()),
+                            load.id().value(),
+                            load.kind() + " " + size(load),
+                            load.massTyped().isEmpty() ? "none" : load.massTyped(),
+                            words.plannedKg(load) + (Words.isEstimated(load) ? " EST" : ""),
+                            drop.place().value(),
+                            PilotCards.lineLength(step.lineLengthM()),
+                            hooker(step, rotation) + ". " + trip(rotation, load.id(), first)));
+        }
+    }
+
+    private static String size(Load load) {
+        return shortM(load.lengthM()) + "×" + shortM(load.widthM()) + "×" + shortM(load.heightM());
+    }
+
+    private static String shortM(double lengthM) {
+        return BigDecimal.valueOf(lengthM).stripTrailingZeros().toPlainString();
+    }
+
+    private static String trip(Rotation rotation, LoadId load, boolean first) {
+        StringBuilder text = new StringBuilder();
+        if (rotation.ballastKg() > 0 && first) {
+            text.append("ADD ").append(Words.up(rotation.ballastKg())).append(" kg ballast. ");
+        }
+        List<LoadId> others = rotation.loads().stream().filter(id -> !id.equals(load)).toList();
+        if (!others.isEmpty()) {
+            int turn = rotation.loads().indexOf(load) + 1;
+            text.append("WITH ")
+                    .append(Words.joined(others))
+                    .append(", released no. ")
+                    .append(turn)
+                    .append(". ");
+        }
+        return text.toString();
+    }
+
+    /** Whoever may hook and is at the place at that moment. */
+    private String hooker(Step step, Rotation rotation) {
+        List<String> hookers = new ArrayList<>();
+        for (CrewStay stay : plan.crews()) {
+            boolean there =
+                    stay.place().equals(step.from())
+                            && !stay.fromAt().isAfter(rotation.hookedAt())
+                            && !stay.toAt().isBefore(rotation.hookedAt());
+            if (there && mayHook(stay) && !hookers.contains(stay.crew().value())) {
+                hookers.add(stay.crew().value());
+            }
+        }
+        for (Crew crew : job.crews()) {
+            boolean unplanned =
+                    plan.crews().stream().noneMatch(stay -> stay.crew().equals(crew.id()));
+            if (unplanned
+                    && crew.start().equals(step.from())
+                    && crew.roles().contains(Crew.Role.HOOK)) {
+                hookers.add(crew.id().value());
+            }
+        }
+        return hookers.isEmpty() ? "NOBODY TO HOOK" : String.join(" or ", hookers) + " hooks";
+    }
+
+    private boolean mayHook(CrewStay stay) {
+        return job.crews().stream()
+                .anyMatch(
+                        crew ->
+                                crew.id().equals(stay.crew())
+                                        && crew.roles().contains(Crew.Role.HOOK));
+    }
+
+    private void drawOther(Flow flow, Step step) throws IOException {
+        String times = words.clock(step.startAt()) + "–" + words.clock(step.endAt()) + " ";
+        switch (step.kind()) {
+            case REFUEL -> flow.bar(times + refuelling(step));
+            case LINE_CHANGE ->
+                    flow.bar(
+                            times
+                                    + (step.lineLengthM() > 0
+                                            ? "LINE CHANGE: fit "
+                                                    + PilotCards.lineLength(step.lineLengthM())
+                                                    + " m"
+                                            : "LINE CHANGE: line OFF"));
+            case BREAK -> flow.bar(times + "BREAK");
+            case CREW_MOVE ->
+                    flow.bar(
+                            times
+                                    + "CREW "
+                                    + step.crew().map(Object::toString).orElse("")
+                                    + " flown to "
+                                    + step.to()
+                                    + ", line OFF");
+            case POSITION -> flow.bar(times + "machine moves to " + step.to());
+            case WAIT -> {
+                if (Duration.between(step.startAt(), step.endAt()).toMinutes() >= 5) {
+                    flow.bar(times + "machine waits");
+                }
+            }
+            case ROTATION -> {}
+        }
+    }
+
+    private static String refuelling(Step step) {
+        long kg = Words.down(step.fuelEndKg()) - Words.down(step.fuelStartKg());
+        return "REFUEL "
+                + kg
+                + " kg, about "
+                + Math.round(kg / FUEL_KG_PER_LITRE)
+                + " litres at 0.80 kg/litre, to "
+                + Words.down(step.fuelEndKg())
+                + " kg. "
+                + (step.engineRunning() ? "Engine runs." : "Engine off.");
+    }
+}

@@ -1,0 +1,73 @@
+package underhook.adapter.paper;
+
+import java.io.IOException;
+import java.util.List;
+import underhook.adapter.paper.Sheet.Dot;
+import underhook.core.job.PlaceKind;
+
+/** Single marks, the same on the map and in its key. */
+final class MapMarks {
+    private MapMarks() {}
+
+    static void place(Sheet sheet, Dot at, PlaceKind kind) throws IOException {
+        switch (kind) {
+            case LAYDOWN -> {
+                sheet.black();
+                sheet.fillBox(at.x() - 5, at.y() - 5, 10, 10);
+            }
+            case SITE -> ringed(sheet, Sheet.ring(at, 4.6, 24));
+            case LANDING -> ringed(sheet, Sheet.ring(at, 6, 4));
+        }
+    }
+
+    private static void ringed(Sheet sheet, List<Dot> ring) throws IOException {
+        sheet.white();
+        sheet.fill(ring);
+        sheet.black();
+        sheet.stroke(1.8);
+        sheet.outline(ring);
+    }
+
+    /** A line with cross strokes, and a dot at each support. */
+    static void wire(Sheet sheet, List<Dot> supports) throws IOException {
+        sheet.stroke(1.1);
+        sheet.polyline(supports);
+        double sinceStroke = 0;
+        for (int i = 1; i < supports.size(); i++) {
+            Dot a = supports.get(i - 1);
+            Dot b = supports.get(i);
+            double length = Math.hypot(b.x() - a.x(), b.y() - a.y());
+            double alongX = length > 0 ? (b.x() - a.x()) / length : 0;
+            double alongY = length > 0 ? (b.y() - a.y()) / length : 0;
+            for (double d = 10 - sinceStroke; d < length; d += 10) {
+                double x = a.x() + alongX * d;
+                double y = a.y() + alongY * d;
+                sheet.line(
+                        x - 2.6 * (alongX + alongY),
+                        y - 2.6 * (alongY - alongX),
+                        x + 2.6 * (alongX + alongY),
+                        y + 2.6 * (alongY - alongX));
+            }
+            sinceStroke = (sinceStroke + length) % 10;
+        }
+        for (Dot support : supports) {
+            sheet.fill(Sheet.ring(support, 1.8, 12));
+        }
+    }
+
+    static void leg(Sheet sheet, List<Dot> path, boolean loaded) throws IOException {
+        if (loaded) {
+            sheet.stroke(1.7);
+        } else {
+            sheet.stroke(0.9, 1, 2.5);
+        }
+        sheet.polyline(path);
+        sheet.stroke(1);
+        if (loaded) {
+            Dot from = path.get(path.size() - 2);
+            Dot to = path.get(path.size() - 1);
+            Dot middle = new Dot((from.x() + to.x()) / 2, (from.y() + to.y()) / 2);
+            sheet.arrowHead(from, middle, 9);
+        }
+    }
+}

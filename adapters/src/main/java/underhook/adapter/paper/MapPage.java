@@ -1,0 +1,177 @@
+package underhook.adapter.paper;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import underhook.app.port.OutputWriter.Output;
+import underhook.core.geo.GeoPoint;
+import underhook.core.geo.Ground;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.InputFile;
+import underhook.core.job.Job;
+import underhook.core.job.MapFeature;
+import underhook.core.job.Place;
+import underhook.core.job.ReleaseArea;
+import underhook.core.job.Wire;
+import underhook.core.job.Zone;
+import underhook.core.plan.Leg;
+import underhook.core.plan.PathPoint;
+import underhook.core.plan.Plan;
+
+/** The area of the day for black and white print: every mark differs in shape or pattern. */
+final class MapPage {
+    private static final double KEY_WIDTH = 158;
+    private static final int CIRCLE_CORNERS = 48;
+
+    /** Ground farther out than this from the local origin is not drawn, degrees of longitude. */
+    private static final double REACH_DEG = 3;
+
+    private final Job job;
+    private final Plan plan;
+    private final Ground ground;
+    private final Words words;
+
+    MapPage(Output output, Words words) {
+        this.job = output.readJob().job();
+        this.ground = output.readJob().ground();
+        this.plan = output.plan();
+        this.words = words;
+    }
+
+    void draw(Book book) throws IOException {
+        PDRectangle landscape =
+                new PDRectangle(
+                        /* width= */ PDRectangle.A4.getHeight(),
+                        /* height= */ PDRectangle.A4.getWidth());
+        Sheet sheet = book.newPage(landscape, "Map");
+        List<String> attribution =
+                sheet.fonts().wrap(Face.SMALL, attributions(), sheet.right() - sheet.left());
+        double attributionTop = sheet.bottom() - attribution.size() * 9.5;
+        Labels.Box frame =
+                new Labels.Box(
+                        sheet.left() + 14,
+                        sheet.top() + 2,
+                        sheet.right() - sheet.left() - KEY_WIDTH - 14,
+                        attributionTop - sheet.top() - 20);
+        MapView view = new MapView(frame, extent());
+        MapInk ink = new MapInk(sheet, view);
+        double contourStepM = drawGround(ink);
+        sheet.stroke(1);
+        sheet.black();
+        sheet.box(frame.x(), frame.y(), frame.width(), frame.height());
+        MapTicks.draw(sheet, view, ground.frame());
+        MapKey.draw(sheet, view, contourStepM);
+        double y = attributionTop;
+        for (String line : attribution) {
+            y += 9.5;
+            sheet.text(sheet.left(), y, Face.SMALL, line);
+        }
+    }
+
+    /** Draws from the ground up; words come last so that nothing covers them. */
+    private double drawGround(MapInk ink) throws IOException {
+        ink.begin();
+        double contourStepM = ink.contours(ground.terrain());
+        for (ReleaseArea area : job.releaseAreas()) {
+            ink.releaseArea(
+                    points(area.outline()), area.id() + (area.agreed() ? "" : " not agreed"));
+        }
+        for (Zone zone : job.zones()) {
+            boolean active = zone.isActiveOn(job.date());
+            ink.zone(ring(zone), zone, active);
+        }
+        for (MapFeature feature : job.features()) {
+            ink.feature(points(feature.outline()), feature);
+        }
+        for (Wire wire : job.wires()) {
+            ink.wire(points(wire.supports()), wire);
+        }
+        drawLegs(ink);
+        for (Place place : job.places()) {
+            ink.place(words.plane(place.position()), place);
+        }
+        ink.writeLabels();
+        ink.end();
+        return contourStepM;
+    }
+
+    private Stream<Leg> legs() {
+        return plan.steps().stream()
+                .flatMap(
+                        step ->
+                                Stream.concat(
+                                        step.rotation().stream()
+                                                .flatMap(rotation -> rotation.legs().stream()),
+                                        step.legs().stream()));
+    }
+
+    private void drawLegs(MapInk ink) throws IOException {
+        Set<String> drawn = new LinkedHashSet<>();
+        for (boolean loaded : new boolean[] {true, false}) {
+            for (Leg leg : legs().filter(one -> one.carrying().isEmpty() != loaded).toList()) {
+                boolean news = drawn.add(leg.from() + "\u0000" + leg.to());
+                boolean backAlongLoaded = drawn.contains(leg.to() + "\u0000" + leg.from());
+                if (news && (loaded || !backAlongLoaded)) {
+                    ink.leg(points(leg.path().stream().map(PathPoint::position).toList()), loaded);
+                }
+            }
+        }
+    }
+
+    private List<PlanePoint> extent() {
+        Stream<GeoPoint> positions =
+                Stream.of(
+                                job.places().stream().map(Place::position),
+                                legs().flatMap(leg -> leg.path().stream()).map(PathPoint::position),
+                                job.releaseAreas().stream()
+                                        .flatMap(area -> area.outline().stream()))
+                        .flatMap(stream -> stream);
+        return points(positions.toList());
+    }
+
+    private List<PlanePoint> ring(Zone zone) {
+        List<PlanePoint> outline = points(zone.outline());
+        if (zone.outline().size() > 1 || outline.isEmpty()) {
+            return outline;
+        }
+        List<PlanePoint> circle = new ArrayList<>();
+        for (int i = 0; i < CIRCLE_CORNERS; i++) {
+            circle.add(outline.get(0).towards(2 * Math.PI * i / CIRCLE_CORNERS, zone.radiusM()));
+        }
+        return circle;
+    }
+
+    private List<PlanePoint> points(List<GeoPoint> points) {
+        return points.stream().filter(this::isInReach).map(words::plane).toList();
+    }
+
+    private boolean isInReach(GeoPoint point) {
+        GeoPoint origin = ground.frame().origin();
+        return Math.abs(Math.IEEEremainder(point.lonDeg() - origin.lonDeg(), 360)) < REACH_DEG
+                && Math.abs(point.latDeg() - origin.latDeg()) < REACH_DEG;
+    }
+
+    private String attributions() {
+        Set<String> all = new LinkedHashSet<>();
+        for (InputFile input : job.inputs()) {
+            String text =
+                    (input.attribution()
+                                    + (input.licence().isBlank() ? "" : ", ")
+                                    + input.licence())
+                            .strip();
+            if (!text.isEmpty() && !text.equals(",")) {
+                all.add(
+                        String.format(Locale.ROOT, "%s: %s", input.role(), text)
+                                .replace(": , ", ": "));
+            }
+        }
+        return all.isEmpty()
+                ? "No input states an attribution."
+                : "Sources: " + String.join("; ", all) + ".";
+    }
+}

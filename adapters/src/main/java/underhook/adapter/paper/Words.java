@@ -1,0 +1,174 @@
+package underhook.adapter.paper;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Instant;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import underhook.core.geo.GeoPoint;
+import underhook.core.geo.Ground;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.Job;
+import underhook.core.job.Load;
+import underhook.core.job.MassStatus;
+import underhook.core.job.PlaceId;
+import underhook.core.plan.Limit;
+import underhook.core.unit.Units;
+
+/**
+ * Numbers as they are printed. What is flown is rounded to the safe side: masses, hook altitudes and
+ * crosswind up; fuel, clearance and headwind down.
+ */
+final class Words {
+    /** A margin below this counts as near. @source PRACTICE own choice */
+    private static final double NEAR_PERCENT = 10;
+
+    /** Keeps noise of the last binary digits from moving a whole number. */
+    private static final double NOISE = 1e-6;
+
+    private static final DateTimeFormatter CLOCK =
+            DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+    private static final DateTimeFormatter DATE_AND_CLOCK =
+            DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
+
+    /** The straight way from one place to another. */
+    record Way(double bearingTrueRad, double distanceM) {}
+
+    private final Job job;
+    private final Ground ground;
+
+    Words(Job job, Ground ground) {
+        this.job = job;
+        this.ground = ground;
+    }
+
+    String clock(Instant at) {
+        return CLOCK.format(at.atZone(job.zone()));
+    }
+
+    String dateAndClock(Instant at) {
+        ZonedDateTime zoned = at.atZone(job.zone());
+        return DATE_AND_CLOCK.format(zoned) + " " + offset(zoned);
+    }
+
+    /** "UTC+02:00 (Europe/Vienna)", with the offset of the day. */
+    String zone() {
+        ZonedDateTime noon = job.date().atTime(12, 0).atZone(job.zone());
+        String id = job.zone().getId();
+        return offset(noon) + (id.contains("/") ? " (" + id + ")" : "");
+    }
+
+    private static String offset(ZonedDateTime zoned) {
+        return "UTC" + zoned.getOffset().getId().replace("Z", "+00:00");
+    }
+
+    static long up(double value) {
+        return (long) Math.ceil(value - NOISE);
+    }
+
+    static long down(double value) {
+        return (long) Math.floor(value + NOISE);
+    }
+
+    /** Up to the next 5 m. */
+    static long hookM(double altitudeAmslM) {
+        return 5 * up(altitudeAmslM / 5);
+    }
+
+    /** Up to the next 10 ft, from the unrounded metres. */
+    static long hookFt(double altitudeAmslM) {
+        return 10 * up(Units.mToFt(altitudeAmslM) / 10);
+    }
+
+    static String km(double distanceM) {
+        return String.format(Locale.ROOT, "%.1f", distanceM / 1000);
+    }
+
+    /** Three digits; north is 360. */
+    static String bearing(double angleRad) {
+        long degrees = Math.round(Units.radToDeg(Units.wrapTwoPiRad(angleRad)));
+        return String.format(Locale.ROOT, "%03d°", degrees == 0 ? 360 : degrees);
+    }
+
+    double magneticRad(double trueRad) {
+        return trueRad - job.magneticVariationRad();
+    }
+
+    /** Knots of headwind rounded down, so that a tailwind grows. */
+    static long headKt(double headMPerS) {
+        return down(Units.mPerSToKt(headMPerS));
+    }
+
+    /** Knots of crosswind, rounded up. */
+    static long crossKt(double crossMPerS) {
+        return up(Units.mPerSToKt(Math.abs(crossMPerS)));
+    }
+
+    /** inside, near or outside. */
+    static String state(double marginPercent) {
+        return marginPercent < 0 ? "outside" : marginPercent < NEAR_PERCENT ? "near" : "inside";
+    }
+
+    /** "hover mass 1812 of 1850 kg, 2 % left, near". */
+    static String limit(Limit limit) {
+        return words(limit.code())
+                + " "
+                + shortest(limit.value(), RoundingMode.CEILING)
+                + " of "
+                + shortest(limit.limit(), RoundingMode.FLOOR)
+                + (limit.unit().isEmpty() ? "" : " " + limit.unit())
+                + ", "
+                + down(limit.marginPercent())
+                + " % left, "
+                + state(limit.marginPercent());
+    }
+
+    /** The words of a code: HOVER_MASS is "hover mass". */
+    static String words(String code) {
+        return code.toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
+
+    private static String shortest(double value, RoundingMode rounding) {
+        return BigDecimal.valueOf(value)
+                .setScale(9, RoundingMode.HALF_EVEN)
+                .setScale(Math.abs(value) < 100 ? 1 : 0, rounding)
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+
+    static String joined(List<?> ids) {
+        return ids.stream().map(Object::toString).collect(Collectors.joining(" + "));
+    }
+
+    static boolean isEstimated(Load load) {
+        return load.massStatus() == MassStatus.ESTIMATED;
+    }
+
+    /** Mass as planned for lift, kg up; a question mark where it is missing. */
+    String plannedKg(Load load) {
+        if (load.massKg().isEmpty()) {
+            return "?";
+        }
+        double factor = isEstimated(load) ? job.rules().estimatedMassFactor() : 1;
+        return Long.toString(up(load.massKg().getAsDouble() * factor));
+    }
+
+    PlanePoint plane(GeoPoint point) {
+        return ground.frame().toPlane(point);
+    }
+
+    Way way(PlaceId from, PlaceId to) {
+        PlanePoint here = plane(job.getPlace(from).position());
+        PlanePoint there = plane(job.getPlace(to).position());
+        double bearingRad = here.bearingToGridRad(there) + ground.frame().convergenceRad(here);
+        return new Way(Units.wrapTwoPiRad(bearingRad), here.distanceToM(there));
+    }
+
+    /** The number with its noun, in the plural where it needs one. */
+    static String count(long number, String noun) {
+        return number + " " + noun + (number == 1 ? "" : "s");
+    }
+}

@@ -1,0 +1,311 @@
+package underhook.adapter.paper;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import underhook.app.port.Caution;
+
+class CardsPdfTest {
+    /** Stays after the test, to be looked at. */
+    private static final Path SEEN = Path.of("target", "paper-test");
+
+    @TempDir static Path folder;
+    private static Path file;
+
+    @BeforeAll
+    static void write() throws IOException {
+        file = Files.createDirectories(SEEN).resolve("cards.pdf");
+        new CardsPdf().write(PaperDay.output(), file);
+    }
+
+    private static List<String> pages() throws IOException {
+        List<String> pages = new ArrayList<>();
+        try (PDDocument document = Loader.loadPDF(file.toFile())) {
+            for (int i = 1; i <= document.getNumberOfPages(); i++) {
+                PDFTextStripper stripper = new PDFTextStripper();
+                stripper.setSortByPosition(true);
+                stripper.setStartPage(i);
+                stripper.setEndPage(i);
+                pages.add(stripper.getText(document));
+            }
+        }
+        return pages;
+    }
+
+    private static String all(String title) throws IOException {
+        return String.join("\n", pages().stream().filter(page -> page.startsWith(title)).toList());
+    }
+
+    @Test
+    void every_page_carries_job_date_version_time_number_and_caution() throws IOException {
+        List<String> pages = pages();
+
+        for (int i = 0; i < pages.size(); i++) {
+            assertThat(pages.get(i).replaceAll("\\s+", " "))
+                    .contains("Vessenholt feeder Ø é ü Ž ?, 2026-09-08")
+                    .contains("Plan 20260907T201500-7f3a, planned 2026-09-07 20:15 UTC-01:00")
+                    .contains("page " + (i + 1) + " of " + pages.size());
+            // Page number and caution share lines, so the words are looked for one by one.
+            for (String word : Caution.TEXT.split(" ")) {
+                assertThat(pages.get(i)).contains(word);
+            }
+        }
+    }
+
+    @Test
+    void pages_come_in_order_each_in_its_size() throws IOException {
+        List<String> titles =
+                List.of(
+                        "Pilot card",
+                        "Loader's list A",
+                        "Loader's list B",
+                        "Crew C1",
+                        "Crew C2",
+                        "Crew HA",
+                        "Crew HB",
+                        "Map",
+                        "Findings",
+                        "Hand signals");
+        List<String> seen =
+                pages().stream()
+                        .map(
+                                page ->
+                                        titles.stream()
+                                                .filter(page::startsWith)
+                                                .findFirst()
+                                                .orElse("?"))
+                        .distinct()
+                        .toList();
+
+        assertThat(seen).isEqualTo(titles);
+        try (PDDocument document = Loader.loadPDF(file.toFile())) {
+            List<String> pages = pages();
+            for (int i = 0; i < pages.size(); i++) {
+                PDRectangle box = document.getPage(i).getMediaBox();
+                // ISO 216: A5 is 148 by 210 mm, A4 is 210 by 297 mm; half a point for rounding.
+                double widthMm =
+                        pages.get(i).startsWith("Pilot")
+                                ? 148
+                                : pages.get(i).startsWith("Map") ? 297 : 210;
+                double heightMm = pages.get(i).startsWith("Map") ? 210 : widthMm < 150 ? 210 : 297;
+                assertThat(box.getWidth() / 72.0 * 25.4).isCloseTo(widthMm, within(0.2));
+                assertThat(box.getHeight() / 72.0 * 25.4).isCloseTo(heightMm, within(0.2));
+            }
+        }
+    }
+
+    @Test
+    void flown_numbers_stand_on_the_card_rounded_to_the_safe_side() throws IOException {
+        String card = all("Pilot card");
+
+        // Pole: 400.2 kg up; fuel 171.9 kg down, 141.6 kg down; hook 512.3 m up to 515 m, and
+        // 512.3 / 0.3048 = 1680.8 ft up to 1690 ft; 3.2 m/s = 6.22 kt down; 1.1 m/s = 2.14 kt up;
+        // -1.2 m/s = -2.33 kt, so a tailwind of 3.
+        assertThat(card)
+                .contains("401 kg hook", "25 m line", "fuel max 171", "plan 141 kg")
+                .contains("hook 515 m 1690 ft")
+                .contains(
+                        "in from 228° TRUE",
+                        "out 047° TRUE",
+                        "head 6 kt",
+                        "TAIL 3 kt",
+                        "cross 3 left")
+                .contains("hover mass 1812 of 1849 kg, 2 % left, near");
+    }
+
+    @Test
+    void bearing_and_distance_are_from_place_to_place() throws IOException {
+        // A (260, -130) to S03 (1260, 400): atan2(1000, 530) = 62.08°, variation 3° E gives 59.08°;
+        // hypot(1000, 530) = 1131.8 m. The convergence is 0 within 0.01° so near the meridian.
+        assertThat(all("Pilot card")).contains("062° TRUE 059° MAG 1.1 km");
+    }
+
+    @Test
+    void crossings_refuelling_line_people_and_breaks_stand_on_the_card() throws IOException {
+        assertThat(all("Pilot card"))
+                .contains("road RV-9: guard stops the traffic")
+                .contains("LIVE wire LL-1, NO RELEASE HERE")
+                .contains("REFUEL at A", "take 122 kg")
+                .contains("LINE CHANGE at A: fit 25 m", "LINE CHANGE at B: line OFF")
+                .contains("CREW MOVE A → H", "C2: 4 people, 370 kg.")
+                .contains("BREAK at A", "POSITION A → B", "WAIT at B");
+    }
+
+    @Test
+    void guard_minute_is_timed_back_from_the_release() throws IOException {
+        // L05 is hooked at 06:35 local and released 2.5 min later; the set-down takes 30 s and the
+        // leg
+        // A-S05 (1760 m east, 810 m north: 1937.5 m) 77.5 s at 25 m/s, so it begins 42.5 s after
+        // hook-up
+        // and passes the road in its first tenth: 06:35.
+        assertThat(all("Pilot card")).containsPattern("06:35, 06:38 road RV-9");
+    }
+
+    @Test
+    void loader_sees_mass_as_typed_and_as_planned() throws IOException {
+        String list = all("Loader's list A");
+
+        // L03: 150 + 3 * 7.3 = 171.9 kg estimated, times 1.15 = 197.685 kg, up to 198.
+        assertThat(list)
+                .contains("about 172", "198 EST", "ADD 15 kg", "WITH L02", "WITH L01", "HA hooks");
+        // 210.7 - 88.4 kg, each cut: 210 - 88 = 122 kg; at 0.80 kg a litre 152.5, so 153.
+        assertThat(list).contains("REFUEL 122 kg, about 153 litres");
+    }
+
+    @Test
+    void crew_sees_its_guys_with_the_largest_gap() throws IOException {
+        // 020°, 150°, 195°: gaps 130°, 45°, 185°.
+        assertThat(all("Crew C2")).contains("gap 185°, outside", "gap 120°, inside");
+        assertThat(all("Crew C2")).contains("YOU FLY").contains("Line OFF").contains("TWO people");
+    }
+
+    @Test
+    void a_crew_with_five_poles_has_one_page() throws IOException {
+        assertThat(pages()).noneMatch(page -> page.startsWith("Crew C1, continued"));
+    }
+
+    @Test
+    void no_label_of_the_map_is_lost() throws IOException {
+        String map = all("Map");
+
+        List<String> names =
+                new ArrayList<>(
+                        List.of(
+                                "A fuel",
+                                "A' not agreed",
+                                "B",
+                                "H",
+                                "LL-1 LIVE",
+                                "LV-1 LIVE",
+                                "RV-9",
+                                "H-1",
+                                "school",
+                                "Z1",
+                                "Z2 not active",
+                                "Z3",
+                                "Z4",
+                                "Z5",
+                                "J1",
+                                "J2",
+                                "J5 not agreed"));
+        for (int i = 1; i <= PaperDay.SITES; i++) {
+            names.add(PaperDay.siteId(i));
+        }
+        assertThat(map).contains(names);
+        assertThat(map)
+                .contains("© OpenStreetMap contributors, ODbL 1.0", "Invented Survey, CC BY 4.0");
+    }
+
+    @Test
+    void findings_begin_with_what_was_left_out_then_what_stops() throws IOException {
+        String findings = all("Findings");
+
+        assertThat(findings)
+                .containsSubsequence("2 loads left out", "L33", "L45", "STOP", "CAUTION", "NOTE");
+        assertThat(findings).contains("185", "180", "places.csv", "Perhaps it can be");
+    }
+
+    @Test
+    void no_text_leaves_its_page_and_what_is_flown_is_big() throws IOException {
+        Edges edges = edges(file);
+
+        assertThat(edges.outside).isEmpty();
+        // 401 is the pole's mass on the hook, 1690 the feet of the set-down.
+        assertThat(edges.flownSizes).isNotEmpty().allMatch(size -> size >= 14);
+    }
+
+    @Test
+    void very_long_names_stay_on_the_page_too() throws IOException {
+        Path longNames = folder.resolve("long.pdf");
+
+        new CardsPdf().write(PaperDay.withLongNames(), longNames);
+
+        assertThat(edges(longNames).outside).isEmpty();
+    }
+
+    private static Edges edges(Path pdf) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+            Edges edges = new Edges();
+            edges.getText(document);
+            return edges;
+        }
+    }
+
+    /** Collects text that comes nearer than 12 points to an edge of its page. */
+    private static final class Edges extends PDFTextStripper {
+        final List<String> outside = new ArrayList<>();
+        final List<Float> flownSizes = new ArrayList<>();
+
+        @Override
+        protected void writeString(String text, List<TextPosition> positions) {
+            PDRectangle box = getCurrentPage().getMediaBox();
+            for (TextPosition one : positions) {
+                if (one.getXDirAdj() < 12
+                        || one.getXDirAdj() + one.getWidthDirAdj() > box.getWidth() - 12
+                        || one.getYDirAdj() < 12
+                        || one.getYDirAdj() > box.getHeight() - 12) {
+                    outside.add(text);
+                }
+            }
+            StringBuilder letters = new StringBuilder();
+            positions.forEach(one -> letters.append(one.getUnicode().charAt(0)));
+            for (String flown : List.of("401", "1690", "047°")) {
+                int begin = box.getWidth() < 450 ? letters.indexOf(flown) : -1;
+                for (int i = begin; begin >= 0 && i < begin + flown.length(); i++) {
+                    flownSizes.add(positions.get(i).getFontSizeInPt());
+                }
+            }
+        }
+    }
+
+    @Test
+    void fonts_are_embedded_as_subsets() throws IOException {
+        try (PDDocument document = Loader.loadPDF(file.toFile())) {
+            for (PDPage page : document.getPages()) {
+                for (COSName name : page.getResources().getFontNames()) {
+                    PDFont font = page.getResources().getFont(name);
+
+                    assertThat(font.isEmbedded()).isTrue();
+                    // A subset's name begins with six letters and a plus sign, ISO 32000-1, 9.6.4.
+                    assertThat(font.getName()).matches("[A-Z]{6}\\+LiberationSans(-Bold)?");
+                }
+            }
+        }
+    }
+
+    @Test
+    void the_same_plan_gives_the_same_bytes() throws IOException {
+        Path again = folder.resolve("again.pdf");
+
+        new CardsPdf().write(PaperDay.output(), again);
+
+        assertThat(Files.readAllBytes(again)).isEqualTo(Files.readAllBytes(file));
+    }
+
+    @Test
+    void a_plan_without_steps_says_so() throws IOException {
+        Path empty = folder.resolve("empty.pdf");
+
+        new CardsPdf().write(PaperDay.without(List.of()), empty);
+
+        try (PDDocument document = Loader.loadPDF(empty.toFile())) {
+            assertThat(new PDFTextStripper().getText(document)).contains("No step is planned.");
+        }
+    }
+}

@@ -1,0 +1,66 @@
+package underhook.adapter.paper;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import underhook.core.plan.Limit;
+
+class WordsTest {
+    @Test
+    void hook_altitudes_go_up_to_the_next_step() {
+        // 1000 ft is 304.8 m exactly, so the feet stay and the metres go up.
+        assertThat(Words.hookM(304.8)).isEqualTo(305);
+        assertThat(Words.hookFt(304.8)).isEqualTo(1000);
+        assertThat(Words.hookM(305.1)).isEqualTo(310);
+        assertThat(Words.hookFt(305.1)).isEqualTo(1010);
+        assertThat(Words.hookM(-3)).isEqualTo(0);
+    }
+
+    @Test
+    void whole_numbers_are_not_moved_by_binary_noise() {
+        // 0.1 + 0.2 is a little above 0.3 in binary.
+        assertThat(Words.up((0.1 + 0.2) * 10)).isEqualTo(3);
+        assertThat(Words.down(2.9999999)).isEqualTo(3);
+        assertThat(Words.up(3.001)).isEqualTo(4);
+        assertThat(Words.down(2.99)).isEqualTo(2);
+    }
+
+    @Test
+    void wind_is_rounded_against_the_pilot() {
+        // 1 kt is 1852/3600 m/s = 0.51444 m/s.
+        assertThat(Words.headKt(3.2)).isEqualTo(6);
+        assertThat(Words.headKt(-1.2)).isEqualTo(-3);
+        assertThat(Words.crossKt(-1.1)).isEqualTo(3);
+    }
+
+    @Test
+    void north_is_360() {
+        assertThat(Words.bearing(0)).isEqualTo("360°");
+        assertThat(Words.bearing(Math.toRadians(359.7))).isEqualTo("360°");
+        assertThat(Words.bearing(Math.toRadians(7))).isEqualTo("007°");
+    }
+
+    @Test
+    void a_limit_says_inside_near_or_outside() {
+        assertThat(Words.limit(limit(701.2, 750.9, 6.6)))
+                .isEqualTo("hook limit 702 of 750 kg, 6 % left, near");
+        assertThat(Words.limit(limit(400, 750, 46.7))).endsWith("46 % left, inside");
+        assertThat(Words.limit(limit(760, 750, -1.33))).endsWith("-2 % left, outside");
+    }
+
+    private static Limit limit(double value, double limit, double marginPercent) {
+        return new Limit("HOOK_LIMIT", value, limit, "kg", marginPercent, "invented", true);
+    }
+
+    @Test
+    void largest_gap_goes_round_through_north() {
+        // 020°, 150°, 195°: 130, 45 and, through north, 185 degrees.
+        double gapRad =
+                GuySketch.largestGapRad(
+                        List.of(Math.toRadians(195), Math.toRadians(20), Math.toRadians(150)));
+
+        assertThat(Math.toDegrees(gapRad)).isCloseTo(185, within(1e-9));
+    }
+}
