@@ -104,9 +104,7 @@ public final class PlanJsonWriter implements OutputWriter {
                     node,
                     "lowerBoundFlightMinutes",
                     boundS.isPresent()
-                            ? Optional.of(
-                                    Written.down(
-                                            Units.sToMinutes(boundS.getAsDouble()), PlanWords.FINE))
+                            ? Optional.of(minutes(boundS.getAsDouble()))
                             : Optional.empty());
             putNumber(node, "flightGapPercent", Gaps.flightPercent(summary));
             putText(node, "finishBoundAt", summary.finishBoundAt().map(this::time).orElse(""));
