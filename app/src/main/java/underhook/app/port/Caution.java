@@ -1,10 +1,10 @@
 package underhook.app.port;
 
-/** The caution that stands on every page, screen and written file. */
+/** The sentence that stands in every file and on every screen that shows a plan. */
 public final class Caution {
     public static final String TEXT =
-            "Planning aid. The flight manual, the operator's manual, the line owner, local rules and the"
-                    + " licensed people decide.";
+            "Planning aid. The flight manual, the operator's manual, the line owner, local rules and"
+                    + " the licensed people decide.";
 
     private Caution() {}
 }

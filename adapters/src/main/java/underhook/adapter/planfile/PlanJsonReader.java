@@ -1,0 +1,274 @@
+package underhook.adapter.planfile;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import tools.jackson.core.JacksonException;
+import underhook.app.port.PlanReader;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Outcome;
+import underhook.core.finding.Severity;
+import underhook.core.geo.GeoPoint;
+import underhook.core.job.CrewId;
+import underhook.core.job.LoadId;
+import underhook.core.job.PlaceId;
+import underhook.core.plan.CrewStay;
+import underhook.core.plan.Drop;
+import underhook.core.plan.LeftOut;
+import underhook.core.plan.Leg;
+import underhook.core.plan.Limit;
+import underhook.core.plan.PathPoint;
+import underhook.core.plan.Plan;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
+import underhook.core.plan.StepKind;
+import underhook.core.plan.Summary;
+import underhook.core.unit.Units;
+
+/**
+ * Reads plan.json strictly: unknown, missing, doubled and unreadable fields are all listed at once.
+ *
+ * <p>The plan that comes back is judged by nobody here. Gaps that do not follow from the numbers beside
+ * them come back as SUMMARY_WRONG findings with the plan, because the plan itself does not hold them.
+ */
+public final class PlanJsonReader implements PlanReader {
+    private static final long MOST_BYTES = 256L * 1024 * 1024;
+
+    /** A gap is written with three decimals, rounded up; recomputing may differ in the last. */
+    private static final double GAP_TOLERANCE_PERCENT = 0.0015;
+
+    @Override
+    public Outcome<Plan> read(Path file) {
+        String name = String.valueOf(file.getFileName());
+        Faults faults = new Faults(name);
+        Located root;
+        try {
+            if (Files.size(file) > MOST_BYTES) {
+                return refused(name, FindingCode.TOO_LARGE, "is larger than 256 MiB.");
+            }
+            String text = Files.readString(file, StandardCharsets.UTF_8);
+            root = Located.parse(text.startsWith("\uFEFF") ? text.substring(1) : text);
+        } catch (IOException unreadable) {
+            return refused(
+                    name,
+                    FindingCode.PLAN_UNREADABLE,
+                    "cannot be read as UTF-8 text: " + unreadable.getMessage() + ".");
+        } catch (JacksonException notJson) {
+            int line = notJson.getLocation() == null ? 0 : notJson.getLocation().getLineNr();
+            return refused(
+                    name + ":" + line,
+                    FindingCode.PLAN_UNREADABLE,
+                    "is no JSON: " + notJson.getOriginalMessage());
+        }
+        ObjectFields fields = new ObjectFields("", root, faults);
+        if (root.kind() == Located.Kind.OBJECT) {
+            long version = fields.whole("version");
+            if (faults.list().isEmpty() && version != PlanWords.VERSION) {
+                return refused(
+                        name,
+                        FindingCode.VERSION_UNKNOWN,
+                        "has version " + version + "; this program reads version 1.");
+            }
+        }
+        if (root.kind() != Located.Kind.OBJECT) {
+            return Outcome.refused(faults.list());
+        }
+        List<Finding> doubts = new ArrayList<>();
+        Plan plan = new Reading(name, doubts).plan(fields);
+        fields.refuseOthers();
+        return faults.list().isEmpty()
+                ? Outcome.done(plan, doubts)
+                : Outcome.refused(faults.list());
+    }
+
+    private static Outcome<Plan> refused(String where, FindingCode code, String what) {
+        return Outcome.refused(Finding.of(code, Severity.STOP, where, where, where + " " + what));
+    }
+
+    private record Reading(String file, List<Finding> doubts) {
+        Plan plan(ObjectFields root) {
+            root.allow("caution", "attribution", "licence", "verifier");
+            List<Double> gapsPercent = new ArrayList<>();
+            Plan plan =
+                    new Plan(
+                            root.text("planId"),
+                            root.text("job"),
+                            root.time("plannedAt"),
+                            root.whole("seed"),
+                            root.text("program"),
+                            root.object("summary", s -> summary(s, gapsPercent)),
+                            root.objects("steps", this::step),
+                            root.objects("crews", this::stay),
+                            root.objects("leftOut", this::leftOut),
+                            root.objects("findings", this::finding));
+            compare(
+                    "summary.flightGapPercent",
+                    gapsPercent.get(0),
+                    Gaps.flightPercent(plan.summary()).map(Number::doubleValue).orElse(Double.NaN));
+            compare(
+                    "summary.finishGapPercent",
+                    gapsPercent.get(1),
+                    Gaps.finishPercent(plan).map(Number::doubleValue).orElse(Double.NaN));
+            return plan;
+        }
+
+        /** Both may be NaN, for none. */
+        private void compare(String field, double statedPercent, double foundPercent) {
+            boolean bothNone = Double.isNaN(statedPercent) && Double.isNaN(foundPercent);
+            if (bothNone || Math.abs(statedPercent - foundPercent) <= GAP_TOLERANCE_PERCENT) {
+                return;
+            }
+            doubts.add(
+                    new Finding(
+                            FindingCode.SUMMARY_WRONG,
+                            Severity.STOP,
+                            field,
+                            Double.isNaN(statedPercent) ? "" : Double.toString(statedPercent),
+                            Double.isNaN(foundPercent) ? "" : Double.toString(foundPercent),
+                            "percent",
+                            file,
+                            field + " does not follow from the numbers beside it."));
+        }
+
+        private Summary summary(ObjectFields s, List<Double> gapsPercent) {
+            double flightS = Units.minutesToS(s.number("flightMinutes"));
+            OptionalDouble boundMinutes = s.numberOrNull("lowerBoundFlightMinutes");
+            gapsPercent.add(s.numberOrNull("flightGapPercent").orElse(Double.NaN));
+            gapsPercent.add(s.numberOrNull("finishGapPercent").orElse(Double.NaN));
+            return new Summary(
+                    flightS,
+                    s.time("finishAt"),
+                    s.count("rotations"),
+                    s.count("refuels"),
+                    s.count("lineChanges"),
+                    boundMinutes.isPresent()
+                            ? OptionalDouble.of(Units.minutesToS(boundMinutes.getAsDouble()))
+                            : OptionalDouble.empty(),
+                    s.timeOrNull("finishBoundAt"),
+                    s.textOrNull("provenFor"),
+                    s.flag("cutShort"));
+        }
+
+        private Step step(ObjectFields s) {
+            Optional<StepKind> known = PlanWords.findKind(s.text("kind"));
+            if (known.isEmpty()) {
+                s.refuse("kind", "rotation, position, crewMove, refuel, lineChange, break or wait");
+            }
+            StepKind kind = known.orElse(StepKind.WAIT);
+            boolean rotation = kind == StepKind.ROTATION;
+            if (known.isEmpty()) {
+                // Which fields belong here is not known, so none is called unknown.
+                s.allow("crew", "loads", "hookedAt", "fuelAtHookKg", "massOnHookKg", "hogeMassKg");
+                s.allow("fuelMaxKg", "ballastKg", "drops", "legs", "limits");
+            }
+            return new Step(
+                    kind,
+                    s.id("from", PlaceId::new),
+                    s.id("to", PlaceId::new),
+                    s.time("startAt"),
+                    s.time("endAt"),
+                    s.number("fuelStartKg"),
+                    s.number("fuelEndKg"),
+                    s.number("lineLengthM"),
+                    s.flag("engineRunning"),
+                    rotation ? Optional.of(rotation(s)) : Optional.empty(),
+                    kind == StepKind.CREW_MOVE
+                            ? Optional.of(s.id("crew", CrewId::new))
+                            : Optional.empty(),
+                    rotation || known.isEmpty() ? List.of() : s.objects("legs", this::leg),
+                    s.text("because"));
+        }
+
+        private Rotation rotation(ObjectFields s) {
+            return new Rotation(
+                    s.ids("loads", LoadId::new),
+                    s.time("hookedAt"),
+                    s.number("fuelAtHookKg"),
+                    s.number("massOnHookKg"),
+                    s.number("hogeMassKg"),
+                    s.number("fuelMaxKg"),
+                    s.number("ballastKg"),
+                    s.objects("drops", this::drop),
+                    s.objects("legs", this::leg),
+                    s.objects("limits", this::limit));
+        }
+
+        private Drop drop(ObjectFields d) {
+            return new Drop(
+                    d.id("load", LoadId::new),
+                    d.id("place", PlaceId::new),
+                    d.time("releasedAt"),
+                    Units.degToRad(d.number("approachFromTrueDeg")),
+                    Units.degToRad(d.number("departureTrackTrueDeg")),
+                    Units.ktToMPerS(d.number("headKt")),
+                    Units.ktToMPerS(d.number("crossKt")),
+                    d.texts("reasons"));
+        }
+
+        private Leg leg(ObjectFields l) {
+            return new Leg(
+                    l.ids("carrying", LoadId::new),
+                    l.id("from", PlaceId::new),
+                    l.id("to", PlaceId::new),
+                    l.each("path", (where, value) -> pathPoint(l.position(where, value, 3))),
+                    l.number("distanceM"),
+                    Units.minutesToS(l.number("minutes")),
+                    l.numberOrNull("leastClearanceM").orElse(Double.POSITIVE_INFINITY),
+                    Units.ktToMPerS(l.number("speedKt")),
+                    l.objects("crossings", this::crossing));
+        }
+
+        private static PathPoint pathPoint(List<Double> position) {
+            return new PathPoint(new GeoPoint(position.get(1), position.get(0)), position.get(2));
+        }
+
+        private Leg.Crossing crossing(ObjectFields c) {
+            return new Leg.Crossing(c.text("feature"), c.point("at"), c.text("rule"));
+        }
+
+        private Limit limit(ObjectFields l) {
+            return new Limit(
+                    l.text("code"),
+                    l.number("value"),
+                    l.number("limit"),
+                    l.text("unit"),
+                    l.number("marginPercent"),
+                    l.text("source"),
+                    l.flag("governing"));
+        }
+
+        private CrewStay stay(ObjectFields c) {
+            return new CrewStay(
+                    c.id("crew", CrewId::new),
+                    c.id("place", PlaceId::new),
+                    c.time("fromAt"),
+                    c.time("toAt"),
+                    c.text("doing"));
+        }
+
+        private LeftOut leftOut(ObjectFields l) {
+            return new LeftOut(
+                    l.id("load", LoadId::new),
+                    l.word("code", FindingCode.class),
+                    l.text("message"));
+        }
+
+        private Finding finding(ObjectFields f) {
+            return new Finding(
+                    f.word("code", FindingCode.class),
+                    f.word("severity", Severity.class),
+                    f.text("subject"),
+                    f.found("value"),
+                    f.found("limit"),
+                    f.textOrNull("unit").orElse(""),
+                    f.textOrNull("source").orElse(""),
+                    f.text("message"));
+        }
+    }
+}

@@ -1,0 +1,304 @@
+package underhook.adapter.planfile;
+
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.regex.Pattern;
+import tools.jackson.core.StreamWriteFeature;
+import tools.jackson.core.util.DefaultIndenter;
+import tools.jackson.core.util.DefaultPrettyPrinter;
+import tools.jackson.databind.ObjectWriter;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+import underhook.app.port.Attribution;
+import underhook.app.port.Caution;
+import underhook.app.port.OutputWriter;
+import underhook.app.port.Written;
+import underhook.core.finding.Finding;
+import underhook.core.geo.GeoPoint;
+import underhook.core.job.Job;
+import underhook.core.plan.CrewStay;
+import underhook.core.plan.Drop;
+import underhook.core.plan.LeftOut;
+import underhook.core.plan.Leg;
+import underhook.core.plan.Limit;
+import underhook.core.plan.PathPoint;
+import underhook.core.plan.Plan;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
+import underhook.core.plan.StepKind;
+import underhook.core.plan.Summary;
+import underhook.core.plan.VerifierReport;
+import underhook.core.unit.Units;
+
+/** Writes plan.json, version 1. The same plan gives the same bytes. */
+public final class PlanJsonWriter implements OutputWriter {
+    private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+    private static final ObjectWriter JSON =
+            JsonMapper.builder()
+                    .enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN)
+                    .build()
+                    .writer()
+                    .with(
+                            new DefaultPrettyPrinter()
+                                    .withObjectIndenter(new DefaultIndenter("  ", "\n")));
+
+    /** A number that JSON can hold and that reads back as the same text. */
+    private static final Pattern PLAIN_NUMBER =
+            Pattern.compile("-?(0|[1-9][0-9]{0,14})(\\.[0-9]{1,12})?");
+
+    @Override
+    public String fileName() {
+        return PlanWords.FILE_NAME;
+    }
+
+    @Override
+    public void write(Output output, Path file) throws IOException {
+        ObjectNode root = new Page(output.readJob().job()).root(output.plan(), output.report());
+        Files.writeString(file, JSON.writeValueAsString(root) + "\n", StandardCharsets.UTF_8);
+    }
+
+    /** One file's worth of nodes; all times carry the offset of the job's zone. */
+    private record Page(Job job) {
+        ObjectNode root(Plan plan, VerifierReport report) {
+            ObjectNode root = NODES.objectNode();
+            root.put("version", PlanWords.VERSION);
+            root.put("caution", Caution.TEXT);
+            root.put("planId", plan.id());
+            root.put("job", plan.job());
+            root.put("plannedAt", time(plan.plannedAt()));
+            root.put("seed", plan.seed());
+            root.put("program", plan.program());
+            root.set("summary", summary(plan));
+            root.set("steps", array(plan.steps(), this::step));
+            root.set("crews", array(plan.crews(), this::stay));
+            root.set("leftOut", array(plan.leftOut(), this::leftOut));
+            root.set("findings", array(plan.findings(), this::finding));
+            ObjectNode verifier = root.putObject("verifier");
+            verifier.put("checks", report.checks());
+            verifier.set("violations", array(report.violations(), this::finding));
+            root.set("attribution", texts(Attribution.lines(job)));
+            putText(root, "licence", Attribution.shareAlike(job).orElse(""));
+            return root;
+        }
+
+        private ObjectNode summary(Plan plan) {
+            Summary summary = plan.summary();
+            ObjectNode node = NODES.objectNode();
+            node.put("flightMinutes", minutes(summary.flightS()));
+            node.put("finishAt", time(summary.finishAt()));
+            node.put("rotations", summary.rotations());
+            node.put("refuels", summary.refuels());
+            node.put("lineChanges", summary.lineChanges());
+            OptionalDouble boundS = summary.lowerBoundFlightS();
+            putNumber(
+                    node,
+                    "lowerBoundFlightMinutes",
+                    boundS.isPresent()
+                            ? Optional.of(minutes(boundS.getAsDouble()))
+                            : Optional.empty());
+            putNumber(node, "flightGapPercent", Gaps.flightPercent(summary));
+            putText(node, "finishBoundAt", summary.finishBoundAt().map(this::time).orElse(""));
+            putNumber(node, "finishGapPercent", Gaps.finishPercent(plan));
+            putText(node, "provenFor", summary.provenFor().orElse(""));
+            node.put("cutShort", summary.cutShort());
+            return node;
+        }
+
+        private ObjectNode step(Step step) {
+            if (step.rotation().isPresent() != (step.kind() == StepKind.ROTATION)) {
+                throw new IllegalArgumentException(
+                        "a step of kind " + step.kind() + " and its rotation disagree.");
+            }
+            ObjectNode node = NODES.objectNode();
+            node.put("kind", PlanWords.word(step.kind()));
+            node.put("from", step.from().value());
+            node.put("to", step.to().value());
+            node.put("startAt", time(step.startAt()));
+            node.put("endAt", time(step.endAt()));
+            node.put("fuelStartKg", fuel(step.fuelStartKg()));
+            node.put("fuelEndKg", fuel(step.fuelEndKg()));
+            node.put("lineLengthM", Written.nearest(step.lineLengthM(), PlanWords.COARSE));
+            node.put("engineRunning", step.engineRunning());
+            step.crew().ifPresent(crew -> node.put("crew", crew.value()));
+            step.rotation().ifPresent(rotation -> putRotation(node, rotation));
+            if (step.rotation().isEmpty()) {
+                node.set("legs", array(step.legs(), this::leg));
+            }
+            node.put("because", step.because());
+            return node;
+        }
+
+        private void putRotation(ObjectNode node, Rotation rotation) {
+            node.set("loads", texts(rotation.loads()));
+            node.put("hookedAt", time(rotation.hookedAt()));
+            node.put("fuelAtHookKg", fuel(rotation.fuelAtHookKg()));
+            node.put("massOnHookKg", Written.up(rotation.massOnHookKg(), PlanWords.COARSE));
+            node.put("hogeMassKg", Written.down(rotation.hogeMassKg(), PlanWords.COARSE));
+            node.put("fuelMaxKg", fuel(rotation.fuelMaxKg()));
+            node.put("ballastKg", Written.nearest(rotation.ballastKg(), PlanWords.COARSE));
+            node.set("drops", array(rotation.drops(), this::drop));
+            node.set("legs", array(rotation.legs(), this::leg));
+            node.set("limits", array(rotation.limits(), this::limit));
+        }
+
+        private ObjectNode drop(Drop drop) {
+            ObjectNode node = NODES.objectNode();
+            node.put("load", drop.load().value());
+            node.put("place", drop.place().value());
+            node.put("releasedAt", time(drop.releasedAt()));
+            node.put("approachFromTrueDeg", degrees(drop.approachFromTrueRad()));
+            node.put("departureTrackTrueDeg", degrees(drop.departureTrackTrueRad()));
+            node.put("headKt", knots(drop.headMPerS()));
+            node.put("crossKt", knots(drop.crossMPerS()));
+            node.set("reasons", texts(drop.reasons()));
+            return node;
+        }
+
+        private ObjectNode leg(Leg leg) {
+            ObjectNode node = NODES.objectNode();
+            node.set("carrying", texts(leg.carrying()));
+            node.put("from", leg.from().value());
+            node.put("to", leg.to().value());
+            ArrayNode path = node.putArray("path");
+            for (PathPoint point : leg.path()) {
+                path.add(
+                        position(point.position())
+                                .add(Written.up(point.hookAltitudeAmslM(), PlanWords.COARSE)));
+            }
+            node.put("distanceM", Written.nearest(leg.distanceM(), PlanWords.COARSE));
+            node.put("minutes", minutes(leg.durationS()));
+            // A leg too short to have anything to keep clear of has no least clearance.
+            putNumber(
+                    node,
+                    "leastClearanceM",
+                    leg.leastClearanceM() == Double.POSITIVE_INFINITY
+                            ? Optional.empty()
+                            : Optional.of(Written.down(leg.leastClearanceM(), PlanWords.COARSE)));
+            node.put("speedKt", knots(leg.speedMPerS()));
+            node.set("crossings", array(leg.crossings(), this::crossing));
+            return node;
+        }
+
+        private ObjectNode crossing(Leg.Crossing crossing) {
+            ObjectNode node = NODES.objectNode();
+            node.put("feature", crossing.feature());
+            node.set("at", position(crossing.at()));
+            node.put("rule", crossing.rule());
+            return node;
+        }
+
+        private ObjectNode limit(Limit limit) {
+            ObjectNode node = NODES.objectNode();
+            node.put("code", limit.code());
+            node.put("value", Written.nearest(limit.value(), PlanWords.FINE));
+            node.put("limit", Written.nearest(limit.limit(), PlanWords.FINE));
+            node.put("unit", limit.unit());
+            node.put("marginPercent", Written.down(limit.marginPercent(), PlanWords.COARSE));
+            node.put("source", limit.source());
+            node.put("governing", limit.governing());
+            return node;
+        }
+
+        private ObjectNode stay(CrewStay stay) {
+            ObjectNode node = NODES.objectNode();
+            node.put("crew", stay.crew().value());
+            node.put("place", stay.place().value());
+            node.put("fromAt", time(stay.fromAt()));
+            node.put("toAt", time(stay.toAt()));
+            node.put("doing", stay.doing());
+            return node;
+        }
+
+        private ObjectNode leftOut(LeftOut leftOut) {
+            ObjectNode node = NODES.objectNode();
+            node.put("load", leftOut.load().value());
+            node.put("code", leftOut.code().name());
+            node.put("message", leftOut.message());
+            return node;
+        }
+
+        private ObjectNode finding(Finding finding) {
+            ObjectNode node = NODES.objectNode();
+            node.put("code", finding.code().name());
+            node.put("severity", finding.severity().name());
+            node.put("subject", finding.subject());
+            putFound(node, "value", finding.value());
+            putFound(node, "limit", finding.limit());
+            putText(node, "unit", finding.unit());
+            putText(node, "source", finding.source());
+            node.put("message", finding.message());
+            return node;
+        }
+
+        private String time(Instant instant) {
+            return Written.time(instant, job.zone());
+        }
+    }
+
+    private static <T> ArrayNode array(Collection<T> values, Function<T, ObjectNode> toNode) {
+        ArrayNode array = NODES.arrayNode();
+        values.forEach(value -> array.add(toNode.apply(value)));
+        return array;
+    }
+
+    private static ArrayNode texts(Collection<?> values) {
+        ArrayNode array = NODES.arrayNode();
+        values.forEach(value -> array.add(value.toString()));
+        return array;
+    }
+
+    private static ArrayNode position(GeoPoint point) {
+        return NODES.arrayNode()
+                .add(Written.nearest(point.lonDeg(), PlanWords.DEGREES))
+                .add(Written.nearest(point.latDeg(), PlanWords.DEGREES));
+    }
+
+    private static BigDecimal minutes(double durationS) {
+        return Written.nearest(Units.sToMinutes(durationS), PlanWords.FINE);
+    }
+
+    private static BigDecimal degrees(double angleRad) {
+        return Written.nearest(Units.radToDeg(angleRad), PlanWords.FINE);
+    }
+
+    private static BigDecimal knots(double speedMPerS) {
+        return Written.nearest(Units.mPerSToKt(speedMPerS), PlanWords.FINE);
+    }
+
+    /** All fuel is rounded the same way, so that what was not above a maximum is not written above it. */
+    private static BigDecimal fuel(double massKg) {
+        return Written.down(massKg, PlanWords.FINE);
+    }
+
+    private static void putNumber(ObjectNode node, String name, Optional<BigDecimal> value) {
+        value.ifPresentOrElse(number -> node.put(name, number), () -> node.putNull(name));
+    }
+
+    /** Empty text is written as null. */
+    private static void putText(ObjectNode node, String name, String text) {
+        if (text.isEmpty()) {
+            node.putNull(name);
+        } else {
+            node.put(name, text);
+        }
+    }
+
+    /** A value that was found: a number where its text is one, to the digit. */
+    private static void putFound(ObjectNode node, String name, String text) {
+        if (PLAIN_NUMBER.matcher(text).matches()) {
+            node.put(name, new BigDecimal(text));
+        } else {
+            putText(node, name, text);
+        }
+    }
+}

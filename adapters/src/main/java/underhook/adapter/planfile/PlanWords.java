@@ -1,0 +1,38 @@
+package underhook.adapter.planfile;
+
+import java.util.Arrays;
+import java.util.Optional;
+import underhook.core.plan.StepKind;
+
+/** What both directions must agree on. */
+final class PlanWords {
+    static final String FILE_NAME = "plan.json";
+    static final int VERSION = 1;
+
+    /** Decimals of values in minutes, knots, degrees and of fuel: far finer than anything is judged by. */
+    static final int FINE = 6;
+
+    /** Decimals of masses and lengths: a gram, a millimetre. */
+    static final int COARSE = 3;
+
+    /** Decimals of longitude and latitude: a centimetre. */
+    static final int DEGREES = 7;
+
+    private PlanWords() {}
+
+    static String word(StepKind kind) {
+        return switch (kind) {
+            case ROTATION -> "rotation";
+            case POSITION -> "position";
+            case CREW_MOVE -> "crewMove";
+            case REFUEL -> "refuel";
+            case LINE_CHANGE -> "lineChange";
+            case BREAK -> "break";
+            case WAIT -> "wait";
+        };
+    }
+
+    static Optional<StepKind> findKind(String word) {
+        return Arrays.stream(StepKind.values()).filter(k -> word(k).equals(word)).findFirst();
+    }
+}

@@ -1,0 +1,63 @@
+package underhook.adapter.table;
+
+import de.siegmar.fastcsv.writer.CsvWriter;
+import de.siegmar.fastcsv.writer.LineDelimiter;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Pattern;
+import underhook.app.port.Attribution;
+import underhook.app.port.Caution;
+import underhook.app.port.OutputWriter.Output;
+
+/** A CSV file whose every row ends with plan, caution and attribution. */
+final class Table implements AutoCloseable {
+    /** What spreadsheets take for the start of a formula, also in full width or behind blanks. */
+    private static final Pattern FORMULA =
+            Pattern.compile(
+                    "^[\\s\\u00A0]*[=+\\-@\\uFF1D\\uFF0B\\uFF0D\\uFF20].*|^[\\t\\r\\n].*",
+                    Pattern.DOTALL);
+
+    private static final Pattern NUMBER = Pattern.compile("-?[0-9]+(\\.[0-9]+)?");
+
+    private final CsvWriter csv;
+    private final List<String> tail;
+
+    private Table(CsvWriter csv, List<String> tail) {
+        this.csv = csv;
+        this.tail = tail;
+    }
+
+    static Table open(Path file, Output output, List<String> columns) throws IOException {
+        List<String> source = new ArrayList<>(Attribution.lines(output.readJob().job()));
+        Attribution.shareAlike(output.readJob().job()).ifPresent(source::add);
+        Table table =
+                new Table(
+                        CsvWriter.builder()
+                                .lineDelimiter(LineDelimiter.LF)
+                                .build(file, StandardCharsets.UTF_8),
+                        List.of(output.plan().id(), Caution.TEXT, String.join(" ", source)));
+        List<String> header = new ArrayList<>(columns);
+        header.addAll(List.of("plan_id", "caution", "attribution"));
+        table.csv.writeRecord(header);
+        return table;
+    }
+
+    void row(List<String> cells) {
+        List<String> row = new ArrayList<>(cells);
+        row.addAll(tail);
+        csv.writeRecord(row.stream().map(Table::guarded).toList());
+    }
+
+    static String guarded(String text) {
+        boolean formula = FORMULA.matcher(text).matches() && !NUMBER.matcher(text).matches();
+        return formula ? "'" + text : text;
+    }
+
+    @Override
+    public void close() throws IOException {
+        csv.close();
+    }
+}
