@@ -1,0 +1,171 @@
+package underhook.app;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.function.Function;
+import underhook.app.port.Fault;
+import underhook.app.port.JobReader;
+import underhook.app.port.JobReading;
+import underhook.app.port.OutputWriter;
+import underhook.app.port.ReadJob;
+import underhook.core.finding.Finding;
+import underhook.core.finding.Outcome;
+import underhook.core.plan.Plan;
+import underhook.core.plan.VerifierReport;
+
+/**
+ * Plans a job folder's day, has the plan re-checked, and publishes it.
+ *
+ * <p>What the re-check refuses is never published: the folder then holds the findings alone.
+ */
+public final class PlanDay {
+    /**
+     * What is asked for.
+     *
+     * @param folder job folder
+     * @param out output folder
+     * @param seed of the search; the same input and seed give the same plan
+     * @param ceiling longest time the search may take
+     */
+    public record Request(Path folder, Path out, long seed, Duration ceiling) {
+        public Request {
+            if (ceiling.isNegative() || ceiling.isZero()) {
+                throw new IllegalArgumentException("ceiling (" + ceiling + ") must be above 0.");
+            }
+        }
+    }
+
+    /** Makes a plan; refused when none is possible. */
+    public interface Planning {
+        Outcome<Plan> plan(ReadJob job, Request request, Progress progress);
+    }
+
+    /** Re-checks a plan, with nothing but the job and the plan. */
+    public interface Checking {
+        VerifierReport check(ReadJob job, Plan plan);
+    }
+
+    /** The output folder. */
+    public interface Publishing {
+        /** Writes every file and swaps them in together; returns what was written. */
+        List<Path> publish(OutputWriter.Output output, Path out) throws IOException;
+
+        /** Moves what an earlier run left out of the way and writes the findings. */
+        void refuse(List<Finding> findings, Path out) throws IOException;
+    }
+
+    /** What came of it. */
+    public sealed interface Result {
+        /** Reads the result: one function for each case. */
+        <R> R fold(
+                Function<? super InputRefused, ? extends R> inputRefused,
+                Function<? super NoPlan, ? extends R> noPlan,
+                Function<? super CheckRefused, ? extends R> checkRefused,
+                Function<? super Planned, ? extends R> planned);
+    }
+
+    /** The job cannot be read as meant. */
+    public record InputRefused(List<Fault> faults) implements Result {
+        public InputRefused {
+            faults = List.copyOf(faults);
+        }
+
+        @Override
+        public <R> R fold(
+                Function<? super InputRefused, ? extends R> inputRefused,
+                Function<? super NoPlan, ? extends R> noPlan,
+                Function<? super CheckRefused, ? extends R> checkRefused,
+                Function<? super Planned, ? extends R> planned) {
+            return inputRefused.apply(this);
+        }
+    }
+
+    /** No plan is possible. */
+    public record NoPlan(List<Finding> findings) implements Result {
+        public NoPlan {
+            findings = List.copyOf(findings);
+        }
+
+        @Override
+        public <R> R fold(
+                Function<? super InputRefused, ? extends R> inputRefused,
+                Function<? super NoPlan, ? extends R> noPlan,
+                Function<? super CheckRefused, ? extends R> checkRefused,
+                Function<? super Planned, ? extends R> planned) {
+            return noPlan.apply(this);
+        }
+    }
+
+    /** A plan was made, and the re-check found it wrong. */
+    public record CheckRefused(VerifierReport report) implements Result {
+        @Override
+        public <R> R fold(
+                Function<? super InputRefused, ? extends R> inputRefused,
+                Function<? super NoPlan, ? extends R> noPlan,
+                Function<? super CheckRefused, ? extends R> checkRefused,
+                Function<? super Planned, ? extends R> planned) {
+            return checkRefused.apply(this);
+        }
+    }
+
+    /** The plan holds and is written. */
+    public record Planned(OutputWriter.Output output, List<Path> files) implements Result {
+        public Planned {
+            files = List.copyOf(files);
+        }
+
+        @Override
+        public <R> R fold(
+                Function<? super InputRefused, ? extends R> inputRefused,
+                Function<? super NoPlan, ? extends R> noPlan,
+                Function<? super CheckRefused, ? extends R> checkRefused,
+                Function<? super Planned, ? extends R> planned) {
+            return planned.apply(this);
+        }
+    }
+
+    private final JobReader reader;
+    private final Planning planning;
+    private final Checking checking;
+    private final Publishing publishing;
+
+    public PlanDay(JobReader reader, Planning planning, Checking checking, Publishing publishing) {
+        this.reader = reader;
+        this.planning = planning;
+        this.checking = checking;
+        this.publishing = publishing;
+    }
+
+    /**
+     * Plans the day.
+     *
+     * @throws IOException when the output folder cannot be written; nothing half-written stays
+     */
+    public Result plan(Request request, Progress progress) throws IOException {
+        progress.at("reading the job", 0);
+        JobReading reading = reader.read(request.folder());
+        if (reading.job().isEmpty()) {
+            return new InputRefused(reading.faults());
+        }
+        ReadJob job = reading.job().get();
+        Outcome<Plan> outcome = planning.plan(job, request, progress);
+        if (!outcome.isDone()) {
+            publishing.refuse(outcome.findings(), request.out());
+            return new NoPlan(outcome.findings());
+        }
+        Plan plan = outcome.getValue();
+        progress.at("re-checking the plan", 0.9);
+        VerifierReport report = checking.check(job, plan);
+        if (!report.holds()) {
+            publishing.refuse(report.violations(), request.out());
+            return new CheckRefused(report);
+        }
+        progress.at("writing the files", 0.95);
+        OutputWriter.Output output = new OutputWriter.Output(job, plan, report);
+        List<Path> files = publishing.publish(output, request.out());
+        progress.at("done", 1);
+        return new Planned(output, files);
+    }
+}

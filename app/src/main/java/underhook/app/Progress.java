@@ -1,0 +1,15 @@
+package underhook.app;
+
+/** Hears what long work is doing. */
+public interface Progress {
+    /** Nobody listens. */
+    Progress SILENT = (doing, doneFraction) -> {};
+
+    /**
+     * Tells where the work stands.
+     *
+     * @param doing what is being done, in a few words
+     * @param doneFraction part of the whole that is done, in [0, 1]
+     */
+    void at(String doing, double doneFraction);
+}

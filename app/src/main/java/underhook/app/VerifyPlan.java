@@ -1,0 +1,49 @@
+package underhook.app;
+
+import java.nio.file.Path;
+import java.util.List;
+import underhook.app.port.Fault;
+import underhook.app.port.JobReader;
+import underhook.app.port.JobReading;
+import underhook.app.port.PlanReader;
+import underhook.core.finding.Outcome;
+import underhook.core.plan.Plan;
+import underhook.core.plan.VerifierReport;
+
+/** Re-checks a written plan against its job, with the verifier alone. */
+public final class VerifyPlan {
+    /**
+     * What came of it.
+     *
+     * @param faults of the job; when there are any, nothing was checked
+     * @param report of the plan; a plan that cannot be read is a violation
+     */
+    public record Result(List<Fault> faults, VerifierReport report) {
+        public Result {
+            faults = List.copyOf(faults);
+        }
+    }
+
+    private final JobReader jobs;
+    private final PlanReader plans;
+    private final PlanDay.Checking checking;
+
+    public VerifyPlan(JobReader jobs, PlanReader plans, PlanDay.Checking checking) {
+        this.jobs = jobs;
+        this.plans = plans;
+        this.checking = checking;
+    }
+
+    public Result verify(Path jobFolder, Path planFile) {
+        JobReading reading = jobs.read(jobFolder);
+        if (reading.job().isEmpty()) {
+            return new Result(reading.faults(), new VerifierReport(0, List.of()));
+        }
+        Outcome<Plan> plan = plans.read(planFile);
+        VerifierReport report =
+                plan.isDone()
+                        ? checking.check(reading.job().get(), plan.getValue())
+                        : new VerifierReport(0, plan.findings());
+        return new Result(List.of(), report);
+    }
+}

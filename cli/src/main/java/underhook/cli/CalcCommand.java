@@ -1,0 +1,97 @@
+package underhook.cli;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.function.BiFunction;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import picocli.CommandLine.Unmatched;
+import tools.jackson.databind.json.JsonMapper;
+import underhook.core.finding.Finding;
+import underhook.core.finding.Outcome;
+
+/** One formula by hand. Which flags a topic knows is the calculation's business, so all are let by. */
+@Command(
+        name = "calc",
+        mixinStandardHelpOptions = true,
+        customSynopsis = "underhook calc TOPIC --key=value ... [--json]",
+        description = "Works one formula by hand. docs/api.md lists the topics and their flags.")
+final class CalcCommand implements Callable<Integer> {
+    private final BiFunction<String, Map<String, String>, Outcome<Map<String, Object>>> calc;
+
+    @Spec private CommandSpec spec;
+
+    @Parameters(paramLabel = "TOPIC", description = "what to work out")
+    private String topic;
+
+    @Unmatched private List<String> rest = new ArrayList<>();
+
+    CalcCommand(BiFunction<String, Map<String, String>, Outcome<Map<String, Object>>> calc) {
+        this.calc = calc;
+    }
+
+    @Override
+    public Integer call() {
+        Map<String, String> flags = flags();
+        boolean json = flags.remove("json") != null;
+        PrintWriter out = spec.commandLine().getOut();
+        PrintWriter err = spec.commandLine().getErr();
+        return calc.apply(topic, flags)
+                .fold(
+                        (answer, findings) -> {
+                            print(answer, json, out);
+                            tell(findings, err);
+                            return Exit.DONE;
+                        },
+                        findings -> {
+                            tell(findings, err);
+                            return Exit.INPUT_REFUSED;
+                        });
+    }
+
+    private static void print(Map<String, Object> answer, boolean json, PrintWriter out) {
+        if (json) {
+            out.println(JsonMapper.shared().writeValueAsString(answer));
+        } else {
+            answer.forEach((key, value) -> out.println(key + " = " + value));
+        }
+    }
+
+    private static void tell(List<Finding> findings, PrintWriter err) {
+        findings.stream().map(Words::of).forEach(err::println);
+    }
+
+    private Map<String, String> flags() {
+        Map<String, String> flags = new LinkedHashMap<>();
+        for (int i = 0; i < rest.size(); i++) {
+            String word = rest.get(i);
+            if (!word.startsWith("--") || word.length() == 2) {
+                throw refused("\"" + word + "\" is no flag; flags look like --key=value.");
+            }
+            int equals = word.indexOf('=');
+            String key = equals < 0 ? word.substring(2) : word.substring(2, equals);
+            String value = equals < 0 ? "true" : word.substring(equals + 1);
+            boolean valueFollows =
+                    equals < 0 && i + 1 < rest.size() && !rest.get(i + 1).startsWith("--");
+            if (valueFollows) {
+                i++;
+                value = rest.get(i);
+            }
+            if (flags.put(key, value) != null) {
+                throw refused("--" + key + " is given twice.");
+            }
+        }
+        return flags;
+    }
+
+    private ParameterException refused(String why) {
+        return new ParameterException(spec.commandLine(), why);
+    }
+}

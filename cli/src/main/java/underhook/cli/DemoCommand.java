@@ -1,0 +1,67 @@
+package underhook.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import underhook.app.PlanDay;
+
+/** The invented demo day, written, planned and shown. */
+@Command(
+        name = "demo",
+        mixinStandardHelpOptions = true,
+        description = "Writes the invented demo day as a job folder, plans it and shows it.")
+final class DemoCommand implements Callable<Integer> {
+    /** Writes the demo day's job folder. */
+    interface DemoWriter {
+        void write(Path folder) throws IOException;
+    }
+
+    private final DemoWriter demo;
+    private final PlanDay planDay;
+
+    @Spec private CommandSpec spec;
+
+    @Option(
+            names = "--out",
+            paramLabel = "DIR",
+            description =
+                    "output folder; the job folder is DIR/job (default: demo in the data folder)")
+    private Path out;
+
+    @Option(names = "--no-serve", description = "do not show the plan afterwards")
+    private boolean noServe;
+
+    @Option(
+            names = "--port",
+            paramLabel = "N",
+            defaultValue = Showing.DEFAULT_PORT,
+            description = "port (default ${DEFAULT-VALUE}); 0 takes any free one")
+    private int port;
+
+    DemoCommand(DemoWriter demo, PlanDay planDay, Path defaultOut) {
+        this.demo = demo;
+        this.planDay = planDay;
+        this.out = defaultOut;
+    }
+
+    @Override
+    public Integer call() throws IOException {
+        CommandLine line = spec.commandLine();
+        Path job = out.resolve("job");
+        demo.write(job);
+        PlanDay.Request request = new PlanDay.Request(job, out, 1, Duration.ofSeconds(10));
+        PlanDay.Result result = planDay.plan(request, ProgressLines.on(line.getErr()));
+        int exit = PlanCommand.tell(result, line.getOut());
+        if (!noServe && result instanceof PlanDay.Planned planned) {
+            Showing.untilStopped(List.of(Showing.day(planned, out)), port, line.getOut());
+        }
+        return exit;
+    }
+}

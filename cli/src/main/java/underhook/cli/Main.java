@@ -1,0 +1,37 @@
+package underhook.cli;
+
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
+
+/** Where the program begins. */
+public final class Main {
+    private static final System.Logger LOG = System.getLogger("underhook");
+
+    private Main() {}
+
+    public static void main(String[] arguments) {
+        CommandLine commandLine = new CommandLine(new Root());
+        settle(commandLine);
+        commandLine.setOut(utf8(FileDescriptor.out)).setErr(utf8(FileDescriptor.err));
+        System.exit(commandLine.execute(arguments));
+    }
+
+    /** Whatever word fails unforeseen ends here, once. */
+    static void settle(CommandLine commandLine) {
+        commandLine.setExecutionExceptionHandler(
+                (failure, failed, parsed) -> {
+                    LOG.log(System.Logger.Level.ERROR, failed.getCommandName(), failure);
+                    failed.getErr().println("underhook: failed: " + failure);
+                    return Exit.FAILED;
+                });
+    }
+
+    private static PrintWriter utf8(FileDescriptor where) {
+        return new PrintWriter(
+                new OutputStreamWriter(new FileOutputStream(where), StandardCharsets.UTF_8), true);
+    }
+}

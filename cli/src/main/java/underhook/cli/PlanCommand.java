@@ -1,0 +1,86 @@
+package underhook.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.concurrent.Callable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import underhook.app.PlanDay;
+
+/** Plans a day and writes its files. */
+@Command(
+        name = "plan",
+        mixinStandardHelpOptions = true,
+        description = "Plans the day of a job folder, re-checks the plan and writes its files.")
+final class PlanCommand implements Callable<Integer> {
+    private final PlanDay planDay;
+
+    @Spec private CommandSpec spec;
+
+    @Parameters(paramLabel = "JOB", description = "job folder")
+    private Path folder;
+
+    @Option(names = "--out", required = true, paramLabel = "DIR", description = "output folder")
+    private Path out;
+
+    @Option(
+            names = "--seconds",
+            paramLabel = "N",
+            defaultValue = "10",
+            description = "longest time for the search (default ${DEFAULT-VALUE})")
+    private long seconds;
+
+    @Option(
+            names = "--seed",
+            paramLabel = "N",
+            defaultValue = "1",
+            description = "seed of the search (default ${DEFAULT-VALUE})")
+    private long seed;
+
+    PlanCommand(PlanDay planDay) {
+        this.planDay = planDay;
+    }
+
+    @Override
+    public Integer call() throws IOException {
+        CommandLine line = spec.commandLine();
+        if (seconds < 1 || seconds > 86_400) {
+            throw new ParameterException(
+                    line, "--seconds (" + seconds + ") must lie between 1 and 86400.");
+        }
+        PlanDay.Request request =
+                new PlanDay.Request(folder, out, seed, Duration.ofSeconds(seconds));
+        return tell(planDay.plan(request, ProgressLines.on(line.getErr())), line.getOut());
+    }
+
+    /** Says what came of it and gives the exit code. */
+    static int tell(PlanDay.Result result, PrintWriter out) {
+        return result.fold(
+                refused -> {
+                    refused.faults().forEach(out::println);
+                    return Exit.INPUT_REFUSED;
+                },
+                none -> {
+                    none.findings().stream().map(Words::of).forEach(out::println);
+                    out.println("No plan is possible.");
+                    return Exit.NO_PLAN;
+                },
+                wrong -> {
+                    wrong.report().violations().stream().map(Words::of).forEach(out::println);
+                    out.println("The verifier refused the plan; no plan was written.");
+                    return Exit.CHECK_REFUSED;
+                },
+                planned -> {
+                    out.println(Words.summary(planned.output().plan()));
+                    planned.files().forEach(file -> out.println("wrote " + file));
+                    return Exit.DONE;
+                });
+    }
+}

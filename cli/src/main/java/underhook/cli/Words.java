@@ -1,0 +1,54 @@
+package underhook.cli;
+
+import java.util.Locale;
+import java.util.stream.Collectors;
+import underhook.core.finding.Finding;
+import underhook.core.plan.Plan;
+import underhook.core.unit.Units;
+
+/** Findings and plans as lines of text. */
+final class Words {
+    private Words() {}
+
+    /** One line: severity, code, subject, message, numbers, source. */
+    static String of(Finding finding) {
+        StringBuilder line = new StringBuilder(finding.severity() + " " + finding.code());
+        if (!finding.subject().isEmpty()) {
+            line.append(' ').append(finding.subject());
+        }
+        line.append(": ").append(finding.message());
+        if (!finding.value().isEmpty()) {
+            line.append(" Found ").append(withUnit(finding.value(), finding.unit()));
+            if (!finding.limit().isEmpty()) {
+                line.append(", limit ").append(withUnit(finding.limit(), finding.unit()));
+            }
+            line.append('.');
+        }
+        return finding.source().isEmpty() ? line.toString() : line + " [" + finding.source() + "]";
+    }
+
+    /** The day in a few lines. */
+    static String summary(Plan plan) {
+        String leftOut =
+                plan.leftOut().stream()
+                        .map(out -> out.load() + " (" + out.code() + ")")
+                        .collect(Collectors.joining(", "));
+        return String.format(
+                Locale.ROOT,
+                "%s: plan %s%n%d rotations, %d fuel stops, %d line changes, %.0f min of flying,"
+                        + " finished %s%nleft out: %s%n%d findings",
+                plan.job(),
+                plan.id(),
+                plan.summary().rotations(),
+                plan.summary().refuels(),
+                plan.summary().lineChanges(),
+                Math.ceil(Units.sToMinutes(plan.summary().flightS())),
+                plan.summary().finishAt(),
+                leftOut.isEmpty() ? "nothing" : leftOut,
+                plan.findings().size());
+    }
+
+    private static String withUnit(String value, String unit) {
+        return unit.isEmpty() ? value : value + " " + unit;
+    }
+}

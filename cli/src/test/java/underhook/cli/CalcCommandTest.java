@@ -1,0 +1,74 @@
+package underhook.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import picocli.CommandLine;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Outcome;
+import underhook.core.finding.Severity;
+
+class CalcCommandTest {
+    private final StringWriter out = new StringWriter();
+    private final StringWriter err = new StringWriter();
+    private final Map<String, String> heard = new LinkedHashMap<>();
+
+    @Test
+    void hands_on_every_way_of_writing_a_flag() {
+        int exit = run("swing", "--length-m=15", "--amplitude-deg", "-5", "--rigid");
+
+        assertThat(exit).isZero();
+        assertThat(heard)
+                .containsExactlyInAnyOrderEntriesOf(
+                        Map.of("length-m", "15", "amplitude-deg", "-5", "rigid", "true"));
+    }
+
+    @Test
+    void writes_json_to_the_standard_output_and_nothing_else() {
+        run("swing", "--length-m=15", "--json");
+
+        assertThat(out.toString().strip()).isEqualTo("{\"periodS\":7.5,\"text\":\"é\"}");
+        assertThat(err.toString()).isEmpty();
+        assertThat(heard).doesNotContainKey("json");
+    }
+
+    @Test
+    void refuses_with_the_finding() {
+        int exit = run("no-such");
+
+        assertThat(exit).isEqualTo(2);
+        assertThat(out.toString()).isEmpty();
+        assertThat(err.toString()).contains("STOP NOT_YET_AVAILABLE no-such");
+    }
+
+    @Test
+    void refuses_a_flag_given_twice_or_a_bare_word() {
+        assertThat(run("swing", "--length-m=1", "--length-m=2")).isEqualTo(2);
+        assertThat(run("swing", "--length-m=1", "--", "x")).isEqualTo(2);
+        assertThat(err.toString()).contains("--length-m is given twice.");
+    }
+
+    private int run(String... arguments) {
+        CommandLine line = new CommandLine(new CalcCommand(this::calc));
+        line.setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
+        return line.execute(arguments);
+    }
+
+    private Outcome<Map<String, Object>> calc(String topic, Map<String, String> flags) {
+        heard.putAll(flags);
+        if (!topic.equals("swing")) {
+            return Outcome.refused(
+                    Finding.of(
+                            FindingCode.NOT_YET_AVAILABLE, Severity.STOP, topic, "", "Unknown."));
+        }
+        Map<String, Object> answer = new LinkedHashMap<>();
+        answer.put("periodS", 7.5);
+        answer.put("text", "é");
+        return Outcome.done(answer);
+    }
+}

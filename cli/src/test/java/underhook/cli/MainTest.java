@@ -1,0 +1,78 @@
+package underhook.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import org.junit.jupiter.api.Test;
+import picocli.CommandLine;
+import underhook.app.port.Fault;
+import underhook.app.port.JobReading;
+import underhook.core.finding.FindingCode;
+
+class MainTest {
+    private static final Fault FAULT =
+            new Fault(
+                    FindingCode.FIELD_UNKNOWN,
+                    "loads.csv",
+                    1,
+                    "mas_kg",
+                    "unknown field",
+                    "",
+                    "perhaps mass_kg");
+
+    private final StringWriter out = new StringWriter();
+    private final StringWriter err = new StringWriter();
+
+    @Test
+    void shows_every_fault_on_the_standard_output_and_exits_2() {
+        assertThat(run("check", "job")).isEqualTo(2);
+        assertThat(out.toString().strip())
+                .isEqualTo("loads.csv:1: mas_kg: unknown field, perhaps mass_kg");
+        assertThat(err.toString()).isEmpty();
+    }
+
+    @Test
+    void refuses_an_unknown_word_with_the_nearest_known_one() {
+        assertThat(run("chekc", "job")).isEqualTo(2);
+        assertThat(err.toString()).contains("chekc").contains("underhook check");
+        assertThat(out.toString()).isEmpty();
+    }
+
+    @Test
+    void refuses_an_unknown_option() {
+        assertThat(run("check", "job", "--sedd=1")).isEqualTo(2);
+        assertThat(err.toString()).contains("--sedd");
+    }
+
+    @Test
+    void helps_everywhere() {
+        assertThat(run("--help")).isZero();
+        assertThat(run("check", "--help")).isZero();
+        assertThat(out.toString()).contains("Usage: underhook").contains("underhook check");
+    }
+
+    @Test
+    void says_its_name_and_version() {
+        assertThat(run("--version")).isZero();
+        assertThat(out.toString().strip()).matches("underhook [0-9]+\\.[0-9]+\\.[0-9]+.*");
+    }
+
+    @Test
+    void wants_a_word() {
+        assertThat(run()).isEqualTo(2);
+        assertThat(err.toString()).contains("Say what to do");
+    }
+
+    private int run(String... arguments) {
+        CommandLine line = new CommandLine(new Root());
+        line.addSubcommand(
+                new CheckCommand(
+                        folder ->
+                                new JobReading(
+                                        java.util.Optional.empty(), java.util.List.of(FAULT))));
+        Main.settle(line);
+        line.setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
+        return line.execute(arguments);
+    }
+}
