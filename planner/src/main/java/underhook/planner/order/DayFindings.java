@@ -1,0 +1,354 @@
+package underhook.planner.order;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.CrossingRule;
+import underhook.core.job.Job;
+import underhook.core.job.LineItem;
+import underhook.core.job.Load;
+import underhook.core.job.MapFeature;
+import underhook.core.job.Place;
+import underhook.core.job.PlaceKind;
+import underhook.core.job.Weather;
+import underhook.core.job.Wire;
+import underhook.core.job.Zone;
+import underhook.core.plan.StepKind;
+import underhook.planner.route.FlownLeg;
+
+/** What a person must know of the day besides the loads: what it avoids is said too, as a note. */
+final class DayFindings {
+    private final DayModel model;
+    private final People people;
+    private final TripMaker maker;
+    private final DayState day;
+    private final List<Finding> all = new ArrayList<>();
+
+    DayFindings(DayModel model, People people, TripMaker maker, DayState day) {
+        this.model = model;
+        this.people = people;
+        this.maker = maker;
+        this.day = day;
+    }
+
+    List<Finding> list() {
+        weather();
+        wires();
+        places();
+        lines();
+        detours();
+        flown();
+        return List.copyOf(all);
+    }
+
+    private void note(FindingCode code, String subject, String source, String message) {
+        all.add(Finding.of(code, Severity.NOTE, subject, source, message));
+    }
+
+    private void weather() {
+        Weather weather = model.job.weather();
+        if (weather.between() == Weather.Between.HOLD) {
+            note(
+                    FindingCode.WEATHER_HELD,
+                    model.job.name(),
+                    "weather",
+                    "Each weather row is held until the next. On a rising wind this is optimistic.");
+        }
+        note(
+                FindingCode.WEATHER_LAPSE_ASSUMED,
+                model.job.name(),
+                "weather",
+                "Temperatures are taken "
+                        + TripMaker.text(weather.lapseKPerM() * 100, 2)
+                        + " °C colder for each 100 m. In a morning inversion it is warmer on the"
+                        + " ridge, so there is less lift.");
+    }
+
+    private void wires() {
+        for (Wire wire : model.job.wires()) {
+            if (!wire.registered()) {
+                all.add(
+                        Finding.of(
+                                FindingCode.WIRE_UNREGISTERED,
+                                Severity.CAUTION,
+                                wire.id(),
+                                wire.source(),
+                                "This wire stands in no official obstacle file. Look for it, and for"
+                                        + " others like it."));
+            }
+        }
+    }
+
+    private void places() {
+        Job job = model.job;
+        for (int i = 0; i < model.places.size(); i++) {
+            Place place = model.places.get(i);
+            String id = place.id().value();
+            if (!place.agreed()) {
+                note(FindingCode.PLACE_UNUSED, id, "places", "Not used: its owner has not agreed.");
+            }
+            if (!model.isKnown(i)) {
+                continue;
+            }
+            if (place.landingAsked() && !people.canLand(i)) {
+                double slopeDeg = Math.toDegrees(people.slopeRad(i));
+                all.add(
+                        new Finding(
+                                FindingCode.LANDING_TOO_STEEP,
+                                Severity.NOTE,
+                                id,
+                                TripMaker.text(Math.ceil(slopeDeg), 0),
+                                TripMaker.text(Math.toDegrees(model.rules.landingSlopeRad()), 0),
+                                "°",
+                                "rules",
+                                "Refused for landing people: the ground slopes "
+                                        + TripMaker.text(Math.ceil(slopeDeg), 0)
+                                        + "°."));
+            }
+            for (MapFeature feature : job.features()) {
+                double distanceM = distanceM(feature, model.points.get(i));
+                if (feature.kind() == MapFeature.Kind.TRAIL
+                        && place.kind() == PlaceKind.SITE
+                        && distanceM <= model.rules.trailNearM()) {
+                    all.add(
+                            new Finding(
+                                    FindingCode.PLACE_NEAR_TRAIL,
+                                    Severity.CAUTION,
+                                    id,
+                                    TripMaker.text(Math.floor(distanceM), 0),
+                                    TripMaker.text(model.rules.trailNearM(), 0),
+                                    "m",
+                                    feature.source(),
+                                    "The trail "
+                                            + feature.id()
+                                            + " passes "
+                                            + TripMaker.text(Math.floor(distanceM), 0)
+                                            + " m away: a guard and a rope are needed."));
+                }
+            }
+        }
+    }
+
+    private double distanceM(MapFeature feature, PlanePoint point) {
+        List<PlanePoint> line =
+                feature.outline().stream().map(at -> model.ground.frame().toPlane(at)).toList();
+        double best = Double.POSITIVE_INFINITY;
+        for (int i = 0; i + 1 < line.size(); i++) {
+            PlanePoint a = line.get(i);
+            PlanePoint b = line.get(i + 1);
+            double dx = b.eastM() - a.eastM();
+            double dy = b.northM() - a.northM();
+            double square = dx * dx + dy * dy;
+            double t =
+                    square <= 0
+                            ? 0
+                            : ((point.eastM() - a.eastM()) * dx
+                                            + (point.northM() - a.northM()) * dy)
+                                    / square;
+            t = Math.max(0, Math.min(1, t));
+            best =
+                    Math.min(
+                            best,
+                            Math.hypot(
+                                    a.eastM() + t * dx - point.eastM(),
+                                    a.northM() + t * dy - point.northM()));
+        }
+        return line.size() == 1 ? line.get(0).distanceToM(point) : best;
+    }
+
+    /** Lines too short into the wind, and lines that only just do. */
+    private void lines() {
+        Set<String> said = new TreeSet<>();
+        for (Trip trip : maker.trips()) {
+            if (!TripMaker.isSite(model.places.get(trip.to()))) {
+                continue;
+            }
+            double heading = model.wind(trip.to(), middleSlot()).fromGridRad();
+            double needM = model.lineNeedM(trip.to(), heading);
+            double spreadM = model.places.get(trip.to()).canopySpreadM();
+            for (int index : model.linesByLength()) {
+                LineItem line = model.machine.lines().get(index);
+                double hasM = model.lengthAtDropM(trip, index);
+                double leftM = hasM - needM;
+                String id = trip.ids().get(0).value();
+                boolean near = leftM >= 0 && leftM < spreadM;
+                boolean shortButClose = leftM < 0 && leftM > -spreadM;
+                if ((near || shortButClose) && said.add(id + line.name())) {
+                    all.add(
+                            new Finding(
+                                    near ? FindingCode.LINE_NEAR : FindingCode.LINE_SHORT,
+                                    near ? Severity.CAUTION : Severity.NOTE,
+                                    id,
+                                    TripMaker.text(Math.floor(hasM * 10) / 10, 1),
+                                    TripMaker.text(Math.ceil(needM * 10 - 1e-6) / 10, 1),
+                                    "m",
+                                    "places",
+                                    "With the line "
+                                            + line.name()
+                                            + " at "
+                                            + model.places.get(trip.to()).id()
+                                            + " into the wind "
+                                            + (near
+                                                    ? TripMaker.text(Math.floor(leftM * 10) / 10, 1)
+                                                            + " m are to spare, less than the trees'"
+                                                            + " uncertainty."
+                                                    : TripMaker.text(
+                                                                    Math.ceil(-leftM * 10 - 1e-6)
+                                                                            / 10,
+                                                                    1)
+                                                            + " m are missing: refused, a longer one"
+                                                            + " is used.")));
+                }
+            }
+        }
+    }
+
+    private int middleSlot() {
+        return model.slots.size() / 2;
+    }
+
+    /** Straight ways that the plan does not take, and why. */
+    private void detours() {
+        Set<String> said = new TreeSet<>();
+        for (Load load : model.job.loads()) {
+            int from = model.place(load.from());
+            int to = model.place(load.to());
+            if (!model.isKnown(from) || !model.isKnown(to)) {
+                continue;
+            }
+            String leg = load.from() + "-" + load.to();
+            for (String blocker :
+                    model.finder()
+                            .blockers(
+                                    model.points.get(from),
+                                    model.points.get(to),
+                                    List.of(load.kind()))) {
+                boolean wire = model.job.wires().stream().anyMatch(one -> one.id().equals(blocker));
+                boolean zone = isZoneFor(blocker, load.kind());
+                String subject = zone ? load.id().value() : leg;
+                if (!wire && said.add(subject + blocker)) {
+                    note(
+                            FindingCode.DETOUR,
+                            subject,
+                            blocker,
+                            "The straight way "
+                                    + leg
+                                    + " passes "
+                                    + blocker
+                                    + " too near; refused, the way goes round it.");
+                }
+            }
+        }
+    }
+
+    private boolean isZoneFor(String id, String kind) {
+        return model.job.zones().stream()
+                .anyMatch((Zone zone) -> zone.id().equals(id) && zone.kinds().contains(kind));
+    }
+
+    private void flown() {
+        TreeMap<String, Set<String>> crossings = new TreeMap<>();
+        Set<String> approaches = new TreeSet<>();
+        long refuelEndS = -1;
+        int refuelPlace = -1;
+        for (DayState.Event event : DayState.Chain.inOrder(day.events)) {
+            if (event.kind() == StepKind.REFUEL) {
+                refuelEndS = event.endS();
+                refuelPlace = event.from();
+            }
+            DayState.Flown flown = event.flown();
+            if (flown == null) {
+                continue;
+            }
+            Trip trip = maker.trips().get(flown.trip());
+            for (FlownLeg.Crossed crossed : flown.loaded().leg().crossings()) {
+                crossings
+                        .computeIfAbsent(
+                                model.places.get(trip.from()).id()
+                                        + "-"
+                                        + model.places.get(trip.to()).id(),
+                                unused -> new TreeSet<>())
+                        .add(crossed.feature());
+            }
+            List<String> refused = flown.loaded().wayIn().refusedInto();
+            String place = model.places.get(trip.to()).id().value();
+            if (!refused.isEmpty() && approaches.add(place + refused)) {
+                note(
+                        FindingCode.APPROACH_REFUSED,
+                        place,
+                        String.join(", ", refused),
+                        "Straight into the wind the last part would pass "
+                                + String.join(", ", refused)
+                                + ": refused, "
+                                + flown.loaded().wayIn().reasons().get(0)
+                                + ".");
+            }
+            boolean busy =
+                    refuelPlace == trip.from()
+                            && refuelEndS >= 0
+                            && flown.hookedS() - trip.hookUpS() - refuelEndS
+                                    <= 2 * (long) model.rules.refuelHandlerBusyS();
+            if (busy && people.refuellerAloneHooks(trip.from())) {
+                note(
+                        FindingCode.REFUELLING_CONFLICT,
+                        trip.ids().get(0).value(),
+                        "crews",
+                        "Whoever refuels at "
+                                + model.places.get(trip.from()).id()
+                                + " is the only one there trained to hook: the hook-up waits until "
+                                + (long) Math.ceil(model.rules.refuelHandlerBusyS() / 60)
+                                + " minutes after refuelling.");
+                refuelEndS = -1;
+            }
+        }
+        crossings.forEach(this::crossing);
+    }
+
+    private void crossing(String leg, Set<String> features) {
+        for (String id : features) {
+            for (MapFeature feature : model.job.features()) {
+                if (feature.id().equals(id)) {
+                    boolean guarded = feature.crossing() == CrossingRule.GUARDED;
+                    all.add(
+                            Finding.of(
+                                    feature.kind() == MapFeature.Kind.TRAIL
+                                            ? FindingCode.TRAIL_CROSSING
+                                            : FindingCode.ROAD_CROSSING,
+                                    guarded ? Severity.CAUTION : Severity.NOTE,
+                                    leg,
+                                    feature.source(),
+                                    "Loads pass over "
+                                            + id
+                                            + (guarded
+                                                    ? ": only while it is guarded. Perhaps another"
+                                                            + " laydown avoids it."
+                                                    : ".")));
+                }
+            }
+            for (Wire wire : model.job.wires()) {
+                if (wire.id().equals(id)) {
+                    all.add(
+                            new Finding(
+                                    FindingCode.WIRE_CROSSING,
+                                    Severity.CAUTION,
+                                    leg,
+                                    "",
+                                    TripMaker.text(wire.crossingAboveM(), 0),
+                                    "m",
+                                    wire.source(),
+                                    "Loads pass over "
+                                            + id
+                                            + " by agreement, near a right angle and high above it;"
+                                            + " letting go is no option there. The line owner"
+                                            + " decides."));
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,411 @@
+package underhook.planner.order;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import underhook.core.air.Atmosphere;
+import underhook.core.aircraft.HoverChart;
+import underhook.core.geo.Ground;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.Job;
+import underhook.core.job.LineItem;
+import underhook.core.job.Machine;
+import underhook.core.job.Place;
+import underhook.core.job.PlaceId;
+import underhook.core.job.Rules;
+import underhook.core.job.Weather;
+import underhook.core.job.WeatherHour;
+import underhook.core.job.WindLimit;
+import underhook.planner.route.FlownLeg;
+import underhook.planner.route.LegFinder;
+import underhook.planner.route.WayIn;
+
+/**
+ * What one lift needs at each hour: air, wind, room for the line, legs and the most fuel.
+ *
+ * <p>Times are whole seconds after the base instant, places and lines indices. Not safe for threads:
+ * what was once computed is kept.
+ */
+final class DayModel {
+    /** Beyond the tail's end ground is looked at this much further. */
+    private static final double BEHIND_TAIL_M = 2.5;
+
+    private static final double BEHIND_STEP_M = 0.5;
+
+    /** What hangs under a machine without a line when it moves people, for clearance, m. */
+    private static final double CABIN_UNDER_M = 25;
+
+    /** Legs over ground that is known end here; nothing may be planned beyond. */
+    static final long NEVER_S = Long.MAX_VALUE / 4;
+
+    /**
+     * A weather row as used: for each quantity the worse of what may hold.
+     *
+     * @param fromS start, s
+     * @param untilS end, s
+     */
+    record Slot(
+            long fromS,
+            long untilS,
+            double qnhPa,
+            double temperatureK,
+            double windFromTrueRad,
+            double windMPerS,
+            double gustMPerS,
+            double spreadMPerS) {}
+
+    /**
+     * A leg at an hour.
+     *
+     * @param leg path and heights
+     * @param durationS whole seconds, headwind counted, tailwind not
+     * @param wayIn at the place it goes to
+     * @param wayOut at the place it comes from
+     */
+    record LegAt(FlownLeg leg, long durationS, WayIn wayIn, WayIn wayOut) {}
+
+    final Job job;
+    final Ground ground;
+    final Rules rules;
+    final Machine machine;
+    final Instant base;
+    final List<Place> places;
+    final List<PlanePoint> points;
+    final double[] elevationAmslM;
+    final List<Slot> slots;
+    private final LegFinder finder;
+    private final HoverChart chart;
+    private final Map<PlaceId, Integer> placeIndex = new HashMap<>();
+    private final Map<String, Optional<LegAt>> legs = new HashMap<>();
+    private final Map<String, Optional<WayIn>> waysIn = new HashMap<>();
+    private final Map<String, Double> lineNeeds = new HashMap<>();
+
+    DayModel(Job job, Ground ground) {
+        this.job = job;
+        this.ground = ground;
+        this.rules = job.rules();
+        this.machine = job.machine();
+        this.base = job.date().atStartOfDay(job.zone()).toInstant();
+        this.places = job.places();
+        this.points =
+                places.stream().map(place -> ground.frame().toPlane(place.position())).toList();
+        this.elevationAmslM = new double[places.size()];
+        for (int i = 0; i < places.size(); i++) {
+            placeIndex.put(places.get(i).id(), i);
+            PlanePoint point = points.get(i);
+            elevationAmslM[i] =
+                    ground.terrain().covers(point.eastM(), point.northM())
+                            ? ground.terrain().heightM(point.eastM(), point.northM())
+                            : Double.NEGATIVE_INFINITY;
+        }
+        this.slots = slots(job.weather());
+        this.finder = new LegFinder(job, ground);
+        this.chart = HoverChart.of(machine.hover(), machine.maxExternalMassKg());
+    }
+
+    LegFinder finder() {
+        return finder;
+    }
+
+    int place(PlaceId id) {
+        Integer index = placeIndex.get(id);
+        if (index == null) {
+            throw new IllegalArgumentException("no place " + id + " in the job.");
+        }
+        return index;
+    }
+
+    long seconds(Instant instant) {
+        return Duration.between(base, instant).toSeconds();
+    }
+
+    Instant instant(long seconds) {
+        return base.plusSeconds(seconds);
+    }
+
+    boolean isKnown(int place) {
+        return elevationAmslM[place] > Double.NEGATIVE_INFINITY;
+    }
+
+    private List<Slot> slots(Weather weather) {
+        List<Slot> all = new ArrayList<>();
+        List<WeatherHour> hours = weather.hours();
+        for (int i = 0; i < hours.size(); i++) {
+            WeatherHour now = hours.get(i);
+            boolean last = i + 1 == hours.size();
+            WeatherHour next =
+                    weather.between() == Weather.Between.HOLD || last ? now : hours.get(i + 1);
+            long untilS = seconds(last ? weather.until() : hours.get(i + 1).from());
+            all.add(
+                    new Slot(
+                            seconds(now.from()),
+                            untilS,
+                            Math.min(now.qnhPa(), next.qnhPa()),
+                            Math.max(now.temperatureK(), next.temperatureK()),
+                            now.windFromTrueRad(),
+                            Math.max(now.windMPerS(), next.windMPerS()),
+                            Math.max(now.gustMPerS(), next.gustMPerS()),
+                            Math.max(
+                                    now.gustMPerS() - now.windMPerS(),
+                                    next.gustMPerS() - next.windMPerS())));
+        }
+        return all;
+    }
+
+    /** Index of the slot at a time; -1 when no weather is known then. */
+    int slot(long timeS) {
+        for (int i = 0; i < slots.size(); i++) {
+            if (timeS >= slots.get(i).fromS() && timeS < slots.get(i).untilS()) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    /** Whether wind, gust and spread at a place keep a limit. */
+    boolean isWindWithin(WindLimit limit, int place, int slot) {
+        Slot air = slots.get(slot);
+        double exposure = places.get(place).exposureFactor();
+        double tiny = 1e-9;
+        return air.windMPerS() * exposure <= limit.meanMPerS() + tiny
+                && air.gustMPerS() * exposure <= limit.gustMPerS() + tiny
+                && air.spreadMPerS() * exposure <= limit.spreadMPerS() + tiny;
+    }
+
+    double pressureAltitudeM(int place, int slot) {
+        // Rounded up to whole metres: less lift, never more.
+        return Math.ceil(
+                Atmosphere.pressureAltitudeM(slots.get(slot).qnhPa(), elevationAmslM[place]));
+    }
+
+    double temperatureK(int place, int slot) {
+        Weather weather = job.weather();
+        return slots.get(slot).temperatureK()
+                - weather.lapseKPerM()
+                        * (elevationAmslM[place] - weather.referenceElevationAmslM());
+    }
+
+    boolean isInChart(int place, int slot) {
+        return chart.covers(pressureAltitudeM(place, slot), temperatureK(place, slot));
+    }
+
+    /** Hover mass out of ground effect, kg, whole and rounded down; 0 outside the chart. */
+    double hoverMassKg(int place, int slot) {
+        return isInChart(place, slot)
+                ? chart.tableMassKg(pressureAltitudeM(place, slot), temperatureK(place, slot))
+                : 0;
+    }
+
+    double operatingMassKg() {
+        return machine.emptyMassKg() + machine.crewMassKg();
+    }
+
+    /** Most fuel with which the hovers of a trip are within limits, kg, rounded down. */
+    double fuelMaxKg(Trip trip, int line, int slotFrom, int slotTo) {
+        double hoverKg =
+                Math.min(hoverMassKg(trip.from(), slotFrom), hoverMassKg(trip.to(), slotTo));
+        double lineKg = machine.lines().get(line).massKg();
+        return Math.floor(
+                Math.min(
+                        hoverKg - operatingMassKg() - lineKg - trip.needMassKg(),
+                        machine.fuelUsableKg()));
+    }
+
+    /** Wind at a place as the legs see it: from grid north. */
+    LegFinder.PlaceWind wind(int place, int slot) {
+        double fromGridRad =
+                slots.get(slot).windFromTrueRad()
+                        - ground.frame().convergenceRad(points.get(place));
+        return new LegFinder.PlaceWind(
+                fromGridRad, slots.get(slot).windMPerS() * places.get(place).exposureFactor());
+    }
+
+    /** Line length that rotor and tail need at a place on a heading, m. */
+    double lineNeedM(int place, double headingGridRad) {
+        String key = place + ":" + Math.round(headingGridRad * 1000);
+        return lineNeeds.computeIfAbsent(
+                key,
+                unused -> {
+                    PlanePoint point = points.get(place);
+                    double riseM = 0;
+                    double reachM = machine.tailReachM() + BEHIND_TAIL_M;
+                    for (double d = 0; d <= reachM + 1e-9; d += BEHIND_STEP_M) {
+                        PlanePoint behind = point.towards(headingGridRad + Math.PI, d);
+                        if (!ground.terrain().covers(behind.eastM(), behind.northM())) {
+                            return Double.POSITIVE_INFINITY;
+                        }
+                        riseM =
+                                Math.max(
+                                        riseM,
+                                        ground.terrain().heightM(behind.eastM(), behind.northM())
+                                                - elevationAmslM[place]);
+                    }
+                    return canopyM(place) + rules.rotorClearanceM() + riseM;
+                });
+    }
+
+    /** Trees around a place: as surveyed, else the highest of the raster under rotor and tail. */
+    double canopyM(int place) {
+        Place at = places.get(place);
+        if (at.canopyM().isPresent()) {
+            return at.canopyM().getAsDouble();
+        }
+        double reachM = machine.tailReachM() + machine.rotorRadiusM();
+        if (ground.canopy().isPresent()
+                && ground.canopy().get().coversDisc(points.get(place), reachM)) {
+            return ground.canopy().get().highestWithinM(points.get(place), reachM);
+        }
+        return rules.canopyLegM();
+    }
+
+    /** Length that counts at the place of set-down: a standing load lifts the machine by its length. */
+    double lengthAtDropM(Trip trip, int line) {
+        double lineM = machine.lines().get(line).lengthM();
+        return trip.standsUp() ? lineM + trip.underM() : lineM;
+    }
+
+    /** The way in to a place with a line; empty when there is none. */
+    Optional<WayIn> wayIn(int place, int slot, List<String> kinds, double lengthM) {
+        String key = place + ":" + slot + ":" + String.join("|", kinds) + ":" + lengthM;
+        return waysIn.computeIfAbsent(
+                key,
+                unused ->
+                        finder.findWayIn(
+                                points.get(place),
+                                wind(place, slot),
+                                kinds,
+                                heading -> lengthM <= 0 || lineNeedM(place, heading) <= lengthM));
+    }
+
+    /** A loaded leg; empty when there is no way. */
+    Optional<LegAt> loadedLeg(Trip trip, int line, int slotFrom, int slotTo) {
+        double lineM = machine.lines().get(line).lengthM();
+        return leg(
+                new Way(
+                        trip.from(),
+                        trip.to(),
+                        slotFrom,
+                        slotTo,
+                        lineM,
+                        lengthAtDropM(trip, line),
+                        trip.underM(),
+                        trip.kindNames(),
+                        trip.speedMPerS()));
+    }
+
+    /** A leg with the empty line; with the line off the machine flies as with people. */
+    Optional<LegAt> emptyLeg(int from, int to, int line, int slot) {
+        double lineM = line < 0 ? 0 : machine.lines().get(line).lengthM();
+        double speedMPerS = line < 0 ? machine.cabinSpeedMPerS() : machine.emptyLineSpeedMPerS();
+        return leg(new Way(from, to, slot, slot, lineM, lineM, 0, List.of(), speedMPerS));
+    }
+
+    private record Way(
+            int from,
+            int to,
+            int slotFrom,
+            int slotTo,
+            double lineM,
+            double lengthAtDropM,
+            double underM,
+            List<String> kinds,
+            double speedMPerS) {}
+
+    private Optional<LegAt> leg(Way way) {
+        String key = way.toString();
+        Optional<LegAt> known = legs.get(key);
+        if (known != null) {
+            return known;
+        }
+        Optional<LegAt> found = computeLeg(way);
+        legs.put(key, found);
+        return found;
+    }
+
+    private Optional<LegAt> computeLeg(Way way) {
+        Optional<WayIn> out = wayIn(way.from(), way.slotFrom(), way.kinds(), way.lineM());
+        Optional<WayIn> in = wayIn(way.to(), way.slotTo(), way.kinds(), way.lengthAtDropM());
+        if (out.isEmpty() || in.isEmpty() || !isKnown(way.from()) || !isKnown(way.to())) {
+            return Optional.empty();
+        }
+        boolean cabin = way.lineM() <= 0;
+        double endHookM = cabin ? 0 : way.lineM() + way.underM();
+        Optional<FlownLeg> leg =
+                finder.findLeg(
+                        new LegFinder.Request(
+                                new LegFinder.End(
+                                        points.get(way.from()),
+                                        out.get().departureTrackGridRad(),
+                                        elevationAmslM[way.from()] + endHookM),
+                                new LegFinder.End(
+                                        points.get(way.to()),
+                                        in.get().approachFromGridRad(),
+                                        elevationAmslM[way.to()] + endHookM),
+                                way.kinds(),
+                                cabin ? CABIN_UNDER_M : way.lineM() + way.underM(),
+                                way.speedMPerS()));
+        if (leg.isEmpty()) {
+            return Optional.empty();
+        }
+        long durationS = durationS(leg.get(), way);
+        if (durationS >= NEVER_S) {
+            return Optional.empty();
+        }
+        return Optional.of(new LegAt(leg.get(), durationS, in.get(), out.get()));
+    }
+
+    /** Whole seconds: a headwind is counted in full, a tailwind not at all. */
+    private long durationS(FlownLeg leg, Way way) {
+        Slot air = slots.get(way.slotFrom());
+        double fromGridRad =
+                air.windFromTrueRad() - ground.frame().convergenceRad(points.get(way.from()));
+        double exposure =
+                Math.max(
+                        places.get(way.from()).exposureFactor(),
+                        places.get(way.to()).exposureFactor());
+        double windMPerS = air.windMPerS() * exposure;
+        double sumS = leg.verticalS();
+        for (int i = 0; i + 1 < leg.points().size(); i++) {
+            PlanePoint a = leg.points().get(i);
+            PlanePoint b = leg.points().get(i + 1);
+            double lengthM = a.distanceToM(b);
+            if (lengthM <= 0) {
+                continue;
+            }
+            double angle = fromGridRad - a.bearingToGridRad(b);
+            double cross = windMPerS * Math.sin(angle);
+            double square = way.speedMPerS() * way.speedMPerS() - cross * cross;
+            double groundMPerS =
+                    square <= 0
+                            ? 0
+                            : Math.min(
+                                    way.speedMPerS(),
+                                    Math.sqrt(square) - windMPerS * Math.cos(angle));
+            if (groundMPerS < 1) {
+                return NEVER_S;
+            }
+            sumS += lengthM / groundMPerS;
+        }
+        return (long) Math.ceil(sumS);
+    }
+
+    /** Lines in stock, shortest first, as indices. */
+    List<Integer> linesByLength() {
+        List<Integer> order = new ArrayList<>();
+        for (int i = 0; i < machine.lines().size(); i++) {
+            order.add(i);
+        }
+        order.sort(
+                (one, other) -> {
+                    LineItem a = machine.lines().get(one);
+                    LineItem b = machine.lines().get(other);
+                    int byLength = Double.compare(a.lengthM(), b.lengthM());
+                    return byLength != 0 ? byLength : Integer.compare(one, other);
+                });
+        return order;
+    }
+}

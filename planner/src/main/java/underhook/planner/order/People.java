@@ -1,0 +1,127 @@
+package underhook.planner.order;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import underhook.core.geo.Slope;
+import underhook.core.job.Crew;
+import underhook.core.job.Place;
+import underhook.core.job.PlaceKind;
+import underhook.core.job.Walk;
+
+/** Who is where by themselves, who can be moved, and the ways on foot. */
+final class People {
+    static final long NO_WALK_S = Long.MAX_VALUE / 8;
+
+    /** Slope at a landing place is taken over this spacing, m. */
+    private static final double SLOPE_SPACING_M = 5;
+
+    private final DayModel model;
+
+    /** Crews that move, in the order of the file. */
+    final List<Crew> teams = new ArrayList<>();
+
+    /** Crews that stay, by place. */
+    private final List<List<Crew>> staying = new ArrayList<>();
+
+    private final long[][] walkS;
+    private final boolean[] landing;
+
+    People(DayModel model) {
+        this.model = model;
+        int n = model.places.size();
+        for (int i = 0; i < n; i++) {
+            staying.add(new ArrayList<>());
+        }
+        for (Crew crew : model.job.crews()) {
+            if (crew.stays()) {
+                staying.get(model.place(crew.start())).add(crew);
+            } else {
+                teams.add(crew);
+            }
+        }
+        walkS = walks(n);
+        landing = new boolean[n];
+        for (int i = 0; i < n; i++) {
+            landing[i] = isLanding(i);
+        }
+    }
+
+    private long[][] walks(int n) {
+        long[][] all = new long[n][n];
+        for (long[] row : all) {
+            Arrays.fill(row, NO_WALK_S);
+        }
+        for (int i = 0; i < n; i++) {
+            all[i][i] = 0;
+        }
+        for (Walk walk : model.job.walks()) {
+            int a = model.place(walk.one());
+            int b = model.place(walk.other());
+            long durationS = (long) Math.ceil(walk.durationS());
+            all[a][b] = Math.min(all[a][b], durationS);
+            all[b][a] = all[a][b];
+        }
+        for (int k = 0; k < n; k++) {
+            for (int i = 0; i < n; i++) {
+                for (int j = 0; j < n; j++) {
+                    all[i][j] = Math.min(all[i][j], all[i][k] + all[k][j]);
+                }
+            }
+        }
+        return all;
+    }
+
+    private boolean isLanding(int place) {
+        Place at = model.places.get(place);
+        if (at.kind() == PlaceKind.SITE
+                || !at.agreed()
+                || !at.standing()
+                || !model.isKnown(place)) {
+            return false;
+        }
+        return slopeRad(place) <= model.rules.landingSlopeRad();
+    }
+
+    /** Slope of the ground at a place, rad; a right angle where the ground is not known. */
+    double slopeRad(int place) {
+        return Slope.find(model.ground.terrain(), model.points.get(place), SLOPE_SPACING_M)
+                .map(Slope::slopeRad)
+                .orElse(Math.PI / 2);
+    }
+
+    boolean canLand(int place) {
+        return landing[place];
+    }
+
+    long walkS(int from, int to) {
+        return walkS[from][to];
+    }
+
+    /** From when somebody who stays there can do this; {@link DayModel#NEVER_S} when nobody. */
+    long stayingFromS(int place, Crew.Role role) {
+        long from = DayModel.NEVER_S;
+        for (Crew crew : staying.get(place)) {
+            if (crew.roles().contains(role)) {
+                from = Math.min(from, model.seconds(crew.availableFrom()));
+            }
+        }
+        return from;
+    }
+
+    /** Whether whoever refuels there is the only one who may hook there. */
+    boolean refuellerAloneHooks(int place) {
+        return staying.get(place).stream()
+                .filter(crew -> crew.roles().contains(Crew.Role.HOOK))
+                .allMatch(crew -> crew.roles().contains(Crew.Role.REFUEL));
+    }
+
+    List<Crew> stayingAt(int place) {
+        return List.copyOf(staying.get(place));
+    }
+
+    boolean serves(int team, int place) {
+        List<underhook.core.job.PlaceId> serves = teams.get(team).serves();
+        return serves.isEmpty() || serves.contains(model.places.get(place).id());
+    }
+}

@@ -1,0 +1,341 @@
+package underhook.planner.order;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import underhook.core.finding.Finding;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.Crew;
+import underhook.core.job.LineItem;
+import underhook.core.job.LoadId;
+import underhook.core.job.PlaceId;
+import underhook.core.job.WindLimit;
+import underhook.core.plan.CrewStay;
+import underhook.core.plan.Drop;
+import underhook.core.plan.LeftOut;
+import underhook.core.plan.Leg;
+import underhook.core.plan.Limit;
+import underhook.core.plan.PathPoint;
+import underhook.core.plan.Plan;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
+import underhook.core.plan.StepKind;
+import underhook.core.plan.Summary;
+import underhook.core.unit.Units;
+import underhook.planner.route.FlownLeg;
+
+/** Writes a built day down as a plan. */
+final class PlanBuilder {
+    private final DayModel model;
+    private final List<Trip> trips;
+    private final People people;
+    private final DaySearch.Found found;
+
+    PlanBuilder(DayModel model, TripMaker maker, People people, DaySearch.Found found) {
+        this.model = model;
+        this.trips = maker.trips();
+        this.people = people;
+        this.found = found;
+    }
+
+    Plan build(PlanSettings settings, List<LeftOut> leftOut, List<Finding> findings, long boundS) {
+        List<Step> steps = new ArrayList<>();
+        for (DayState.Event event : DayState.Chain.inOrder(found.day().events)) {
+            steps.add(step(event));
+        }
+        Instant finishAt = steps.isEmpty() ? model.instant(0) : steps.get(steps.size() - 1).endAt();
+        Summary summary =
+                new Summary(
+                        found.day().flightS,
+                        finishAt,
+                        count(steps, StepKind.ROTATION),
+                        count(steps, StepKind.REFUEL),
+                        count(steps, StepKind.LINE_CHANGE),
+                        OptionalDouble.of(boundS),
+                        Optional.empty(),
+                        Optional.of("chosen-combination"),
+                        found.cutShort());
+        return new Plan(
+                settings.planId(),
+                model.job.name(),
+                settings.plannedAt(),
+                settings.seed(),
+                settings.program(),
+                summary,
+                steps,
+                crews(),
+                leftOut,
+                findings);
+    }
+
+    private static int count(List<Step> steps, StepKind kind) {
+        return (int) steps.stream().filter(step -> step.kind() == kind).count();
+    }
+
+    private Step step(DayState.Event event) {
+        DayState.Flown flown = event.flown();
+        List<Leg> legs = new ArrayList<>();
+        if (flown == null) {
+            for (DayModel.LegAt leg : event.legs()) {
+                double speed =
+                        event.line() < 0
+                                ? model.machine.cabinSpeedMPerS()
+                                : model.machine.emptyLineSpeedMPerS();
+                legs.add(leg(leg, List.of(), new int[] {event.from(), event.to()}, speed));
+            }
+        }
+        return new Step(
+                event.kind(),
+                id(event.from()),
+                id(event.to()),
+                model.instant(event.startS()),
+                model.instant(event.endS()),
+                event.fuelStartKg(),
+                event.fuelEndKg(),
+                event.line() < 0 ? 0 : model.machine.lines().get(event.line()).lengthM(),
+                event.engineOn(),
+                flown == null ? Optional.empty() : Optional.of(rotation(event, flown)),
+                event.team() < 0
+                        ? Optional.empty()
+                        : Optional.of(people.teams.get(event.team()).id()),
+                legs,
+                event.because());
+    }
+
+    private PlaceId id(int place) {
+        return model.places.get(place).id();
+    }
+
+    private Rotation rotation(DayState.Event event, DayState.Flown flown) {
+        Trip trip = trips.get(flown.trip());
+        LineItem line = model.machine.lines().get(flown.line());
+        List<Leg> legs = new ArrayList<>();
+        for (DayModel.LegAt before : flown.before()) {
+            legs.add(
+                    leg(
+                            before,
+                            List.of(),
+                            new int[] {flown.from(), trip.from()},
+                            model.machine.emptyLineSpeedMPerS()));
+        }
+        legs.add(
+                leg(
+                        flown.loaded(),
+                        trip.ids(),
+                        new int[] {trip.from(), trip.to()},
+                        trip.speedMPerS()));
+        for (DayModel.LegAt back : event.legs()) {
+            legs.add(
+                    leg(
+                            back,
+                            List.of(),
+                            new int[] {trip.to(), event.to()},
+                            model.machine.emptyLineSpeedMPerS()));
+        }
+        double hoverKg =
+                Math.min(
+                        model.hoverMassKg(trip.from(), flown.slotFrom()),
+                        model.hoverMassKg(trip.to(), flown.slotTo()));
+        List<Drop> drops = new ArrayList<>();
+        double convergence = model.ground.frame().convergenceRad(model.points.get(trip.to()));
+        double convergenceOut = convergence;
+        double departure =
+                event.legs().isEmpty()
+                        ? flown.loaded().wayIn().departureTrackGridRad()
+                        : event.legs().get(0).wayOut().departureTrackGridRad();
+        for (int i = 0; i < trip.loads().size(); i++) {
+            drops.add(
+                    new Drop(
+                            trip.loads().get(i).id(),
+                            id(trip.to()),
+                            model.instant(flown.releasedS().get(i)),
+                            Units.wrapTwoPiRad(
+                                    flown.loaded().wayIn().approachFromGridRad() + convergence),
+                            Units.wrapTwoPiRad(departure + convergenceOut),
+                            flown.loaded().wayIn().headMPerS(),
+                            flown.loaded().wayIn().crossMPerS(),
+                            flown.loaded().wayIn().reasons()));
+        }
+        return new Rotation(
+                trip.ids(),
+                model.instant(flown.hookedS()),
+                flown.fuelAtHookKg(),
+                Math.ceil(trip.liftMassKg() + line.massKg()),
+                hoverKg,
+                model.fuelMaxKg(trip, flown.line(), flown.slotFrom(), flown.slotTo()),
+                trip.ballastKg(),
+                drops,
+                legs,
+                limits(trip, flown, line, hoverKg));
+    }
+
+    private List<Limit> limits(Trip trip, DayState.Flown flown, LineItem line, double hoverKg) {
+        List<Limit> all = new ArrayList<>();
+        double readKg = flown.fuelAtHookKg() + model.machine.fuelGaugeSpreadKg();
+        double grossKg = model.operatingMassKg() + line.massKg() + trip.needMassKg() + readKg;
+        String table = model.machine.hover().source();
+        all.add(limit("HOVER_MASS", Math.ceil(grossKg), hoverKg, "kg", table));
+        all.add(
+                limit(
+                        "EXTERNAL_MASS_LIMIT",
+                        Math.ceil(
+                                model.operatingMassKg()
+                                        + line.massKg()
+                                        + trip.liftMassKg()
+                                        + readKg),
+                        model.machine.maxExternalMassKg(),
+                        "kg",
+                        "machine"));
+        all.add(
+                limit(
+                        "HOOK_LIMIT",
+                        trip.liftMassKg() + line.massKg(),
+                        model.machine.hookLimitKg(),
+                        "kg",
+                        "machine"));
+        all.add(limit("LINE_LIMIT", trip.liftMassKg(), line.limitKg(), "kg", "machine"));
+        double needM =
+                model.lineNeedM(trip.to(), flown.loaded().wayIn().approachFromGridRad() + Math.PI);
+        all.add(
+                limit(
+                        "LINE_LENGTH",
+                        Math.ceil(needM * 10) / 10,
+                        model.lengthAtDropM(trip, flown.line()),
+                        "m",
+                        "places"));
+        for (int[] end :
+                new int[][] {{trip.from(), flown.slotFrom()}, {trip.to(), flown.slotTo()}}) {
+            addWind(all, trip, end[0], end[1]);
+        }
+        return withGoverning(all);
+    }
+
+    private void addWind(List<Limit> all, Trip trip, int place, int slot) {
+        double exposure = model.places.get(place).exposureFactor();
+        DayModel.Slot air = model.slots.get(slot);
+        WindLimit least = trip.kinds().get(0).windLimit();
+        String at = " at " + id(place);
+        all.add(
+                limit(
+                        "WIND_MEAN" + at,
+                        Units.mPerSToKt(air.windMPerS() * exposure),
+                        Units.mPerSToKt(least.meanMPerS()),
+                        "kt",
+                        "rules"));
+        all.add(
+                limit(
+                        "WIND_GUST" + at,
+                        Units.mPerSToKt(air.gustMPerS() * exposure),
+                        Units.mPerSToKt(least.gustMPerS()),
+                        "kt",
+                        "rules"));
+        all.add(
+                limit(
+                        "WIND_SPREAD" + at,
+                        Units.mPerSToKt(air.spreadMPerS() * exposure),
+                        Units.mPerSToKt(least.spreadMPerS()),
+                        "kt",
+                        "rules"));
+    }
+
+    private static Limit limit(
+            String code, double value, double limit, String unit, String source) {
+        double marginPercent = Math.floor((limit - value) / limit * 1000 + 1e-6) / 10;
+        return new Limit(code, value, limit, unit, marginPercent, source, false);
+    }
+
+    private static List<Limit> withGoverning(List<Limit> all) {
+        int least = 0;
+        for (int i = 1; i < all.size(); i++) {
+            if (all.get(i).marginPercent() < all.get(least).marginPercent()) {
+                least = i;
+            }
+        }
+        List<Limit> marked = new ArrayList<>();
+        for (int i = 0; i < all.size(); i++) {
+            Limit one = all.get(i);
+            marked.add(
+                    new Limit(
+                            one.code(),
+                            one.value(),
+                            one.limit(),
+                            one.unit(),
+                            one.marginPercent(),
+                            one.source(),
+                            i == least));
+        }
+        return marked;
+    }
+
+    private Leg leg(DayModel.LegAt at, List<LoadId> carrying, int[] ends, double speedMPerS) {
+        FlownLeg flown = at.leg();
+        List<PathPoint> path = new ArrayList<>();
+        for (int i = 0; i < flown.points().size(); i++) {
+            PlanePoint point = flown.points().get(i);
+            path.add(new PathPoint(model.ground.frame().toGeo(point), flown.hookAmslM().get(i)));
+        }
+        return new Leg(
+                carrying,
+                id(ends[0]),
+                id(ends[1]),
+                path,
+                flown.distanceM(),
+                at.durationS(),
+                Math.floor(flown.leastClearanceM()),
+                speedMPerS,
+                flown.crossings().stream()
+                        .map(
+                                one ->
+                                        new Leg.Crossing(
+                                                one.feature(),
+                                                model.ground.frame().toGeo(one.at()),
+                                                one.rule()))
+                        .toList());
+    }
+
+    private List<CrewStay> crews() {
+        List<CrewStay> all = new ArrayList<>();
+        long endS = found.day().timeS;
+        for (Crew crew : model.job.crews()) {
+            int team = people.teams.indexOf(crew);
+            if (team < 0) {
+                long fromS = model.seconds(crew.availableFrom());
+                if (fromS < endS) {
+                    all.add(
+                            new CrewStay(
+                                    crew.id(),
+                                    crew.start(),
+                                    crew.availableFrom(),
+                                    model.instant(endS),
+                                    "stays"));
+                }
+                continue;
+            }
+            for (DayState.Stay stay : DayState.Chain.inOrder(found.day().stays)) {
+                if (stay.team() == team) {
+                    all.add(
+                            new CrewStay(
+                                    crew.id(),
+                                    id(stay.place()),
+                                    model.instant(stay.fromS()),
+                                    model.instant(stay.toS()),
+                                    stay.doing()));
+                }
+            }
+            long lastS = found.day().teamArrivedS[team];
+            long untilS = Math.max(endS, found.day().teamFreeS[team]);
+            if (untilS > lastS) {
+                all.add(
+                        new CrewStay(
+                                crew.id(),
+                                id(found.day().teamPlace[team]),
+                                model.instant(lastS),
+                                model.instant(untilS),
+                                "works and waits"));
+            }
+        }
+        return all;
+    }
+}

@@ -1,0 +1,520 @@
+package underhook.planner.order;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import underhook.core.air.Atmosphere;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
+import underhook.core.job.Load;
+import underhook.core.job.LoadId;
+import underhook.core.job.LoadKind;
+import underhook.core.job.MassStatus;
+import underhook.core.job.Place;
+import underhook.core.job.PlaceKind;
+import underhook.core.job.WeatherHour;
+import underhook.core.load.Trail;
+import underhook.core.plan.LeftOut;
+import underhook.core.pole.Guys;
+import underhook.core.unit.Units;
+
+/** Makes hook trips of a job's loads and says which loads cannot be flown, and why. */
+final class TripMaker {
+    private final DayModel model;
+    private final Map<LoadId, LeftOut> leftOut = new TreeMap<>();
+    private final List<Finding> findings = new ArrayList<>();
+    private final List<Trip> trips = new ArrayList<>();
+
+    TripMaker(DayModel model) {
+        this.model = model;
+        make();
+    }
+
+    List<Trip> trips() {
+        return List.copyOf(trips);
+    }
+
+    List<Finding> findings() {
+        return List.copyOf(findings);
+    }
+
+    Map<LoadId, LeftOut> leftOut() {
+        return leftOut;
+    }
+
+    private void make() {
+        for (Load load : model.job.loads()) {
+            checkAlone(load);
+        }
+        Set<LoadId> taken = new HashSet<>();
+        for (Load load : model.job.loads()) {
+            if (leftOut.containsKey(load.id()) || taken.contains(load.id())) {
+                continue;
+            }
+            List<Load> together = partners(load, taken);
+            together.forEach(one -> taken.add(one.id()));
+            addTrip(together);
+        }
+    }
+
+    private void addTrip(List<Load> loads) {
+        Optional<Trip> trip = trip(loads);
+        if (trip.isEmpty()) {
+            return;
+        }
+        Optional<Finding> stop = fitsSomewhen(trip.get());
+        if (stop.isEmpty()) {
+            trips.add(trip.get());
+        } else if (loads.size() > 1) {
+            loads.forEach(load -> addTrip(List.of(load)));
+        } else {
+            refuse(loads.get(0), stop.get());
+        }
+    }
+
+    private void refuse(Load load, Finding finding) {
+        findings.add(finding);
+        leftOut.put(load.id(), new LeftOut(load.id(), finding.code(), finding.message()));
+    }
+
+    /** What is wrong with a load by itself at any hour. */
+    private void checkAlone(Load load) {
+        String id = load.id().value();
+        if (load.massStatus() == MassStatus.MISSING) {
+            refuse(
+                    load,
+                    Finding.of(
+                            FindingCode.MASS_MISSING,
+                            Severity.STOP,
+                            id,
+                            "loads",
+                            "No mass is stated. It stays behind until it is weighed."));
+            return;
+        }
+        if (load.massStatus() == MassStatus.ESTIMATED) {
+            findings.add(
+                    new Finding(
+                            FindingCode.MASS_ESTIMATED,
+                            Severity.CAUTION,
+                            id,
+                            load.massTyped(),
+                            text(massKg(load), 0),
+                            "kg",
+                            "rules",
+                            "The mass is estimated; planned with "
+                                    + text(massKg(load), 0)
+                                    + " kg for lift. Weigh it before it flies."));
+        }
+        for (Place end : List.of(model.job.getPlace(load.from()), model.job.getPlace(load.to()))) {
+            if (!end.agreed()) {
+                refuse(
+                        load,
+                        Finding.of(
+                                FindingCode.PLACE_UNUSED,
+                                Severity.STOP,
+                                id,
+                                "places",
+                                end.id() + " is not agreed with its owner."));
+                return;
+            }
+            if (!model.isKnown(model.place(end.id()))) {
+                refuse(
+                        load,
+                        Finding.of(
+                                FindingCode.OUTSIDE_TERRAIN,
+                                Severity.STOP,
+                                id,
+                                "terrain",
+                                end.id() + " lies outside the known terrain."));
+                return;
+            }
+        }
+        double lineKg =
+                model.machine.lines().stream().mapToDouble(line -> line.massKg()).min().orElse(0);
+        double onHookKg = Math.ceil(massKg(load)) + lineKg;
+        if (onHookKg > model.machine.hookLimitKg()) {
+            refuse(
+                    load,
+                    new Finding(
+                            FindingCode.HOOK_LIMIT,
+                            Severity.STOP,
+                            id,
+                            text(onHookKg, 0),
+                            text(model.machine.hookLimitKg(), 0),
+                            "kg",
+                            "machine",
+                            "With the lightest line "
+                                    + text(onHookKg, 0)
+                                    + " kg hang on the hook, which may carry "
+                                    + text(model.machine.hookLimitKg(), 0)
+                                    + " kg. Perhaps it can be split."));
+            return;
+        }
+        if (model.job.getKind(load.kind()).standsUp()) {
+            checkGuys(load);
+        }
+    }
+
+    private void checkGuys(Load load) {
+        Place place = model.job.getPlace(load.to());
+        if (place.guyAzimuthsTrueRad().isEmpty()) {
+            findings.add(
+                    Finding.of(
+                            FindingCode.GUY_GAP_WIDE,
+                            Severity.CAUTION,
+                            place.id().value(),
+                            "places",
+                            "No guys are planned for the pole " + load.id() + "."));
+            return;
+        }
+        Guys guys = new Guys(place.guyAzimuthsTrueRad());
+        findings.addAll(guys.findings(place.id().value()));
+        if (!guys.holds()) {
+            String proposal =
+                    String.join(
+                            ", ",
+                            guys.proposeHolding().azimuthsTrueRad().stream()
+                                    .map(azimuth -> text(Math.toDegrees(azimuth), 0) + "°")
+                                    .toList());
+            refuse(
+                    load,
+                    new Finding(
+                            FindingCode.GUY_GAP,
+                            Severity.STOP,
+                            load.id().value(),
+                            text(Math.toDegrees(guys.largestGapRad()), 0),
+                            "180",
+                            "°",
+                            "places",
+                            "The guys at "
+                                    + place.id()
+                                    + " leave a gap of "
+                                    + text(Math.toDegrees(guys.largestGapRad()), 0)
+                                    + "°; they do not hold the pole in every direction. Perhaps at "
+                                    + proposal
+                                    + " true."));
+        }
+    }
+
+    /** Mass as planned for lift, kg. */
+    double massKg(Load load) {
+        double stated = load.massKg().orElse(0);
+        return Math.ceil(
+                load.massStatus() == MassStatus.ESTIMATED
+                        ? stated * model.rules.estimatedMassFactor() - 1e-9
+                        : stated);
+    }
+
+    private List<Load> partners(Load load, Set<LoadId> taken) {
+        List<Load> together = new ArrayList<>(List.of(load));
+        LoadKind kind = model.job.getKind(load.kind());
+        if (!kind.sharesHook() || kind.standsUp()) {
+            return together;
+        }
+        double sumKg = massKg(load);
+        for (Load other : model.job.loads()) {
+            boolean listed =
+                    load.combineWith().contains(other.id())
+                            || other.combineWith().contains(load.id());
+            LoadKind otherKind = model.job.getKind(other.kind());
+            boolean fits =
+                    listed
+                            && !other.id().equals(load.id())
+                            && !taken.contains(other.id())
+                            && !leftOut.containsKey(other.id())
+                            && otherKind.sharesHook()
+                            && !otherKind.standsUp()
+                            && other.from().equals(load.from())
+                            && other.to().equals(load.to())
+                            && sumKg + massKg(other) <= model.rules.combineMassKg();
+            if (fits) {
+                together.add(other);
+                sumKg += massKg(other);
+            }
+        }
+        return together;
+    }
+
+    private Optional<Trip> trip(List<Load> loads) {
+        List<LoadKind> kinds = loads.stream().map(load -> model.job.getKind(load.kind())).toList();
+        double densest = densestKgPerM3();
+        double speedMPerS = Double.POSITIVE_INFINITY;
+        double ballastKg = 0;
+        for (int i = 0; i < loads.size(); i++) {
+            Load load = loads.get(i);
+            LoadKind kind = kinds.get(i);
+            double area = dragAreaM2(load, kind);
+            // For how it flies the lighter value of an uncertain mass counts.
+            double lightKg =
+                    load.massKg().orElse(0)
+                            / (load.massStatus() == MassStatus.ESTIMATED
+                                    ? model.rules.estimatedMassFactor()
+                                    : 1);
+            double limitMPerS =
+                    Trail.speedAtLimitMPerS(lightKg, area, kind.trailLimitRad(), densest);
+            boolean light = limitMPerS < kind.speedMPerS();
+            if (light && loads.size() == 1 && model.rules.ballastKg() > 0) {
+                ballastKg = model.rules.ballastKg();
+                limitMPerS =
+                        Trail.speedAtLimitMPerS(
+                                lightKg + ballastKg, area, kind.trailLimitRad(), densest);
+            }
+            if (limitMPerS < model.rules.leastSpeedMPerS()) {
+                double neededKg =
+                        Trail.massForSpeedKg(
+                                area, kind.speedMPerS(), kind.trailLimitRad(), densest);
+                refuse(
+                        load,
+                        new Finding(
+                                FindingCode.FLIES_BADLY,
+                                Severity.STOP,
+                                load.id().value(),
+                                text(Units.mPerSToKt(limitMPerS), 0),
+                                text(Units.mPerSToKt(model.rules.leastSpeedMPerS()), 0),
+                                "kt",
+                                "rules",
+                                "Light and large: it trails more than "
+                                        + text(Math.toDegrees(kind.trailLimitRad()), 0)
+                                        + "° above "
+                                        + text(Units.mPerSToKt(limitMPerS), 0)
+                                        + " kt, ballast counted. Refused as rigged. Perhaps bundle it,"
+                                        + " or hang it with "
+                                        + text(Math.ceil(neededKg - lightKg), 0)
+                                        + " kg of ballast."));
+                return Optional.empty();
+            }
+            double wholeKt =
+                    Math.floor(Units.mPerSToKt(Math.min(limitMPerS, kind.speedMPerS())) + 1e-6);
+            if (ballastKg > 0) {
+                findings.add(
+                        new Finding(
+                                FindingCode.BALLAST_ADDED,
+                                Severity.CAUTION,
+                                load.id().value(),
+                                text(ballastKg, 0),
+                                text(wholeKt, 0),
+                                "kg",
+                                "rules",
+                                "Light for its size: add "
+                                        + text(ballastKg, 0)
+                                        + " kg of ballast and fly it at no more than "
+                                        + text(wholeKt, 0)
+                                        + " kt."));
+            }
+            speedMPerS = Math.min(speedMPerS, Units.ktToMPerS(wholeKt));
+        }
+        double liftKg = loads.stream().mapToDouble(this::massKg).sum() + ballastKg;
+        boolean construction = kinds.stream().anyMatch(LoadKind::constructionMargin);
+        double needKg =
+                construction
+                        ? Math.ceil(liftKg / (1 - model.rules.constructionFraction()))
+                        : liftKg;
+        double underM = 0;
+        double hookUpS = 0;
+        double setDownS = 0;
+        for (int i = 0; i < loads.size(); i++) {
+            underM =
+                    Math.max(
+                            underM,
+                            kinds.get(i).standsUp()
+                                    ? loads.get(i).lengthM()
+                                    : loads.get(i).heightM());
+            hookUpS = Math.max(hookUpS, kinds.get(i).hookUpS());
+            setDownS = Math.max(setDownS, kinds.get(i).setDownS());
+        }
+        setDownS += (loads.size() - 1) * model.rules.secondReleaseS();
+        return Optional.of(
+                new Trip(
+                        loads,
+                        kinds,
+                        model.place(loads.get(0).from()),
+                        model.place(loads.get(0).to()),
+                        liftKg,
+                        needKg,
+                        ballastKg,
+                        underM,
+                        speedMPerS,
+                        (long) Math.ceil(hookUpS),
+                        (long) Math.ceil(setDownS)));
+    }
+
+    private static double dragAreaM2(Load load, LoadKind kind) {
+        if (load.dragAreaM2().isPresent()) {
+            return load.dragAreaM2().getAsDouble();
+        }
+        return Trail.boxDragAreaM2(
+                load.lengthM(), load.widthM(), load.heightM(), kind.dragCoefficient());
+    }
+
+    /** Densest air of the day at the lowest place: most drag. */
+    private double densestKgPerM3() {
+        double lowest = Double.POSITIVE_INFINITY;
+        for (double elevation : model.elevationAmslM) {
+            if (elevation > Double.NEGATIVE_INFINITY) {
+                lowest = Math.min(lowest, elevation);
+            }
+        }
+        double densest = 0;
+        for (WeatherHour hour : model.job.weather().hours()) {
+            double temperatureK =
+                    hour.temperatureK()
+                            - model.job.weather().lapseKPerM()
+                                    * (lowest - model.job.weather().referenceElevationAmslM());
+            double pressurePa = Atmosphere.stationPressurePa(hour.qnhPa(), lowest);
+            densest = Math.max(densest, Atmosphere.dry(pressurePa, temperatureK).densityKgPerM3());
+        }
+        return densest;
+    }
+
+    /** Why a trip can be flown at no hour with no line; empty when it can. */
+    private Optional<Finding> fitsSomewhen(Trip trip) {
+        String id = trip.loads().get(0).id().value();
+        boolean wind = false;
+        boolean room = false;
+        boolean hook = false;
+        boolean way = false;
+        boolean chart = false;
+        double mostFuelKg = Double.NEGATIVE_INFINITY;
+        double fuelNeedKg = Double.POSITIVE_INFINITY;
+        for (int slot = 0; slot < model.slots.size(); slot++) {
+            for (int line : model.linesByLength()) {
+                if (!isWindWithin(trip, slot)) {
+                    continue;
+                }
+                wind = true;
+                var item = model.machine.lines().get(line);
+                if (trip.liftMassKg() > item.limitKg()
+                        || trip.liftMassKg() + item.massKg() > model.machine.hookLimitKg()) {
+                    continue;
+                }
+                hook = true;
+                double atDropM = model.lengthAtDropM(trip, line);
+                if (model.wayIn(trip.to(), slot, trip.kindNames(), atDropM).isEmpty()
+                        || model.wayIn(trip.from(), slot, trip.kindNames(), item.lengthM())
+                                .isEmpty()) {
+                    continue;
+                }
+                room = true;
+                Optional<DayModel.LegAt> leg = model.loadedLeg(trip, line, slot, slot);
+                Optional<DayModel.LegAt> back = model.emptyLeg(trip.to(), trip.from(), line, slot);
+                if (leg.isEmpty() || back.isEmpty()) {
+                    continue;
+                }
+                way = true;
+                if (!model.isInChart(trip.from(), slot) || !model.isInChart(trip.to(), slot)) {
+                    continue;
+                }
+                chart = true;
+                double need = fuelNeedKg(trip, leg.get(), back.get());
+                double most = model.fuelMaxKg(trip, line, slot, slot);
+                if (most - need > mostFuelKg - fuelNeedKg
+                        || mostFuelKg == Double.NEGATIVE_INFINITY) {
+                    mostFuelKg = most;
+                    fuelNeedKg = need;
+                }
+                if (most >= need) {
+                    return Optional.empty();
+                }
+            }
+        }
+        String place = model.places.get(trip.to()).id().value();
+        if (!wind) {
+            return stop(
+                    FindingCode.WIND_LIMIT,
+                    id,
+                    "The wind at " + place + " is over its limit all day.");
+        }
+        if (!hook) {
+            return stop(
+                    FindingCode.LINE_LIMIT,
+                    id,
+                    "No line in stock may carry it with the hook's limit kept.");
+        }
+        if (!room) {
+            return stop(
+                    FindingCode.NO_LINE_LONG_ENOUGH,
+                    id,
+                    "No line in stock leaves a way in to "
+                            + place
+                            + " with room for rotor and tail. Perhaps a longer line.");
+        }
+        if (!way) {
+            List<String> blockers =
+                    model.finder()
+                            .blockers(
+                                    model.points.get(trip.from()),
+                                    model.points.get(trip.to()),
+                                    trip.kindNames());
+            return stop(
+                    FindingCode.NO_WAY,
+                    id,
+                    "There is no way to "
+                            + place
+                            + " that keeps the rules; the straight way passes "
+                            + (blockers.isEmpty() ? "unknown ground" : String.join(", ", blockers))
+                            + ". Perhaps a guard, another laydown or a longer line.");
+        }
+        if (!chart) {
+            return stop(
+                    FindingCode.CHART_RANGE,
+                    id,
+                    "The air at " + place + " lies outside the hover table at every hour.");
+        }
+        return Optional.of(
+                new Finding(
+                        FindingCode.FUEL_TOO_LOW_FOR_LOAD,
+                        Severity.STOP,
+                        id,
+                        text(Math.floor(mostFuelKg), 0),
+                        text(Math.ceil(fuelNeedKg), 0),
+                        "kg",
+                        "machine",
+                        "At the best hour it lifts with at most "
+                                + text(Math.floor(mostFuelKg), 0)
+                                + " kg of fuel; the trip with reserve and contingency needs "
+                                + text(Math.ceil(fuelNeedKg), 0)
+                                + " kg. Perhaps it can be split."));
+    }
+
+    /**
+     * Least fuel to read at hook-up: the trip and the way back, reserve and contingency, and the gauge
+     * off both ways.
+     */
+    double fuelNeedKg(Trip trip, DayModel.LegAt out, DayModel.LegAt back) {
+        double burn = model.machine.burnKgPerS();
+        double flownKg =
+                burn * (out.durationS() + back.durationS() + model.rules.returnExtraS())
+                        + Math.max(burn, model.machine.hoverBurnKgPerS()) * trip.setDownS();
+        return flownKg
+                + burn * (model.machine.reserveS() + model.rules.contingencyS())
+                + 2 * model.machine.fuelGaugeSpreadKg();
+    }
+
+    /** Whether wind at both ends keeps the limits of every load of a trip. */
+    boolean isWindWithin(Trip trip, int slot) {
+        return trip.kinds().stream()
+                .allMatch(
+                        kind ->
+                                model.isWindWithin(kind.windLimit(), trip.from(), slot)
+                                        && model.isWindWithin(kind.windLimit(), trip.to(), slot));
+    }
+
+    private static Optional<Finding> stop(FindingCode code, String id, String message) {
+        return Optional.of(Finding.of(code, Severity.STOP, id, "rules", message));
+    }
+
+    static String text(double value, int digits) {
+        return String.format(Locale.ROOT, "%." + digits + "f", value);
+    }
+
+    /** Whether people receive what is set down there: at sites always. */
+    static boolean isSite(Place place) {
+        return place.kind() == PlaceKind.SITE;
+    }
+}
