@@ -10,6 +10,7 @@ import underhook.app.port.JobReader;
 import underhook.app.port.JobReading;
 import underhook.app.port.OutputWriter;
 import underhook.app.port.ReadJob;
+import underhook.app.port.Refusal;
 import underhook.core.finding.Finding;
 import underhook.core.finding.Outcome;
 import underhook.core.plan.Plan;
@@ -47,13 +48,21 @@ public final class PlanDay {
         VerifierReport check(ReadJob job, Plan plan);
     }
 
-    /** The output folder. */
+    /** Opens the output folder, so that nobody else writes into it meanwhile. */
     public interface Publishing {
+        OutFolder open(Path out) throws IOException;
+    }
+
+    /** The output folder while it is ours. */
+    public interface OutFolder extends AutoCloseable {
         /** Writes every file and swaps them in together; returns what was written. */
-        List<Path> publish(OutputWriter.Output output, Path out) throws IOException;
+        List<Path> publish(OutputWriter.Output output) throws IOException;
 
         /** Moves what an earlier run left out of the way and writes the findings. */
-        void refuse(List<Finding> findings, Path out) throws IOException;
+        List<Path> refuse(Refusal refusal) throws IOException;
+
+        @Override
+        void close() throws IOException;
     }
 
     /** What came of it. */
@@ -141,7 +150,8 @@ public final class PlanDay {
     /**
      * Plans the day.
      *
-     * @throws IOException when the output folder cannot be written; nothing half-written stays
+     * @throws IOException when the output folder cannot be written or another process has it; nothing
+     *     half-written stays
      */
     public Result plan(Request request, Progress progress) throws IOException {
         progress.at("reading the job", 0);
@@ -149,22 +159,28 @@ public final class PlanDay {
         if (reading.job().isEmpty()) {
             return new InputRefused(reading.faults());
         }
-        ReadJob job = reading.job().get();
+        try (OutFolder out = publishing.open(request.out())) {
+            return plan(reading.job().get(), request, out, progress);
+        }
+    }
+
+    private Result plan(ReadJob job, Request request, OutFolder out, Progress progress)
+            throws IOException {
         Outcome<Plan> outcome = planning.plan(job, request, progress);
         if (!outcome.isDone()) {
-            publishing.refuse(outcome.findings(), request.out());
+            out.refuse(new Refusal(job.job(), "", outcome.findings()));
             return new NoPlan(outcome.findings());
         }
         Plan plan = outcome.getValue();
         progress.at("re-checking the plan", 0.9);
         VerifierReport report = checking.check(job, plan);
         if (!report.holds()) {
-            publishing.refuse(report.violations(), request.out());
+            out.refuse(new Refusal(job.job(), plan.id(), report.violations()));
             return new CheckRefused(report);
         }
         progress.at("writing the files", 0.95);
         OutputWriter.Output output = new OutputWriter.Output(job, plan, report);
-        List<Path> files = publishing.publish(output, request.out());
+        List<Path> files = out.publish(output);
         progress.at("done", 1);
         return new Planned(output, files);
     }

@@ -10,8 +10,6 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import underhook.app.port.Fault;
 import underhook.app.port.JobReading;
-import underhook.app.port.OutputWriter;
-import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 
 class PlanDayTest {
@@ -29,7 +27,9 @@ class PlanDayTest {
                         (job, plan) -> {
                             throw new AssertionError("checked a job with faults");
                         },
-                        new Forbidden());
+                        out -> {
+                            throw new AssertionError("opened the output folder");
+                        });
 
         PlanDay.Result result = planDay.plan(request(), Progress.SILENT);
 
@@ -45,17 +45,5 @@ class PlanDayTest {
 
     private static PlanDay.Request request() {
         return new PlanDay.Request(Path.of("job"), OUT, 1, Duration.ofSeconds(1));
-    }
-
-    private static final class Forbidden implements PlanDay.Publishing {
-        @Override
-        public List<Path> publish(OutputWriter.Output output, Path out) {
-            throw new AssertionError("wrote");
-        }
-
-        @Override
-        public void refuse(List<Finding> findings, Path out) {
-            throw new AssertionError("wrote");
-        }
     }
 }

@@ -11,7 +11,6 @@ import java.sql.Driver;
 import java.util.Objects;
 import java.util.Properties;
 import java.util.ServiceLoader;
-import javax.imageio.spi.ImageReaderSpi;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -19,14 +18,6 @@ import org.junit.jupiter.api.Test;
 @Tag("slow")
 class JarIT {
     private static final Path JAR = Checkout.root().resolve("cli/target/underhook.jar");
-
-    @Test
-    void reads_tiff_by_the_library_that_was_chosen() throws Exception {
-        try (URLClassLoader loader = loader()) {
-            assertThat(ServiceLoader.load(ImageReaderSpi.class, loader))
-                    .anyMatch(spi -> spi.getClass().getName().endsWith(".tiff.TIFFImageReaderSpi"));
-        }
-    }
 
     @Test
     void opens_a_database_with_the_native_library_from_the_jar() throws Exception {

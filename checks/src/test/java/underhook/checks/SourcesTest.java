@@ -32,6 +32,14 @@ class SourcesTest {
                             "fromConformal",
                             "asinh",
                             "atanh"),
+                    // A report's own units, before they are turned into SI.
+                    "Conditions.java",
+                    Set.of("si", "find"),
+                    "Groups.java",
+                    Set.of("value", "celsius", "tenths"),
+                    // Counted in cells.
+                    "GridHeightField.java",
+                    Set.of("toCentres"),
                     // The unit is a component of the same record.
                     "Limit.java",
                     Set.of("value", "limit", "marginPercent"));

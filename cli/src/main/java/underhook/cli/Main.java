@@ -6,6 +6,7 @@ import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
+import underhook.assembly.Underhook;
 
 /** Where the program begins. */
 public final class Main {
@@ -14,7 +15,12 @@ public final class Main {
     private Main() {}
 
     public static void main(String[] arguments) {
-        CommandLine commandLine = new CommandLine(new Root());
+        Underhook underhook = new Underhook();
+        CommandLine commandLine =
+                new CommandLine(new Root())
+                        .addSubcommand(new CheckCommand(underhook.jobReader()))
+                        .addSubcommand(new VerifyCommand(underhook.verifyPlan()))
+                        .addSubcommand(new CalcCommand(underhook.calc()::run));
         settle(commandLine);
         commandLine.setOut(utf8(FileDescriptor.out)).setErr(utf8(FileDescriptor.err));
         System.exit(commandLine.execute(arguments));

@@ -5,13 +5,15 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
 import underhook.app.port.OutputWriter;
+import underhook.app.port.Refusal;
+import underhook.app.port.RefusalWriter;
 import underhook.core.finding.Finding;
 
 /**
  * Writes findings.csv: the findings of the plan, then what the verifier refuses. With none there is one
  * row that says so, for it carries the caution too.
  */
-public final class FindingsCsvWriter implements OutputWriter {
+public final class FindingsCsvWriter implements OutputWriter, RefusalWriter {
     private static final List<String> COLUMNS =
             List.of("code", "severity", "subject", "value", "limit", "unit", "source", "message");
 
@@ -28,10 +30,21 @@ public final class FindingsCsvWriter implements OutputWriter {
                                 output.report().violations().stream())
                         .toList();
         try (Table table = Table.open(file, output, COLUMNS)) {
-            findings.forEach(finding -> table.row(cells(finding)));
-            if (findings.isEmpty()) {
-                table.row(List.of("", "", "", "", "", "", "", "No findings."));
-            }
+            rows(table, findings);
+        }
+    }
+
+    @Override
+    public void write(Refusal refusal, Path file) throws IOException {
+        try (Table table = Table.open(file, refusal.job(), refusal.planId(), COLUMNS)) {
+            rows(table, refusal.findings());
+        }
+    }
+
+    private static void rows(Table table, List<Finding> findings) {
+        findings.forEach(finding -> table.row(cells(finding)));
+        if (findings.isEmpty()) {
+            table.row(List.of("", "", "", "", "", "", "", "No findings."));
         }
     }
 

@@ -30,7 +30,7 @@ public final class GridHeightField implements HeightField {
             for (int column = 0; column < shape.columns(); column++) {
                 PlanePoint middle = shape.centreOf(column, row);
                 values[shape.indexOf(column, row)] =
-                        checked(heightsM.applyAsDouble(middle.eastM(), middle.northM()));
+                        checkedM(heightsM.applyAsDouble(middle.eastM(), middle.northM()));
             }
         }
         return new GridHeightField(shape, values, new BitSet());
@@ -54,12 +54,12 @@ public final class GridHeightField implements HeightField {
         }
         double[] values = new double[heightsM.size()];
         for (int i = 0; i < values.length; i++) {
-            values[i] = checked(heightsM.get(i));
+            values[i] = checkedM(heightsM.get(i));
         }
         return new GridHeightField(shape, values, new BitSet());
     }
 
-    private static double checked(double valueM) {
+    private static double checkedM(double valueM) {
         if (!Double.isFinite(valueM)) {
             throw new IllegalArgumentException("a height (" + valueM + ") must be finite.");
         }

@@ -89,7 +89,7 @@ final class HeightProfile {
             while (piece + 2 < keptAlong.size() && keptAlong.get(piece + 1) <= along.get(i)) {
                 piece++;
             }
-            double hookAmslM = at(keptAlong, keptHook, along.get(i));
+            double hookAmslM = hookAmslM(keptAlong, keptHook, along.get(i));
             least = Math.min(least, hookAmslM - need.underHookM() - floor[i]);
         }
         return Optional.of(new Profile(keptAlong, keptHook, least));
@@ -146,8 +146,8 @@ final class HeightProfile {
 
     /** Least concave line above the points: it climbs, then descends, and never dips. */
     private static void upperHull(
-            List<Double> along, double[] hook, List<Double> keptAlong, List<Double> keptHook) {
-        for (int i = 0; i < hook.length; i++) {
+            List<Double> along, double[] hookAmslM, List<Double> keptAlong, List<Double> keptHook) {
+        for (int i = 0; i < hookAmslM.length; i++) {
             while (keptAlong.size() >= 2) {
                 int last = keptAlong.size() - 1;
                 double x1 = keptAlong.get(last - 1);
@@ -155,7 +155,7 @@ final class HeightProfile {
                 double x2 = keptAlong.get(last);
                 double y2 = keptHook.get(last);
                 boolean below =
-                        (y2 - y1) * (along.get(i) - x1) <= (hook[i] - y1) * (x2 - x1) + 1e-9;
+                        (y2 - y1) * (along.get(i) - x1) <= (hookAmslM[i] - y1) * (x2 - x1) + 1e-9;
                 if (!below) {
                     break;
                 }
@@ -163,16 +163,16 @@ final class HeightProfile {
                 keptHook.remove(last);
             }
             keptAlong.add(along.get(i));
-            keptHook.add(hook[i]);
+            keptHook.add(hookAmslM[i]);
         }
     }
 
     /** Straight between kept points. */
-    static double at(List<Double> along, List<Double> hook, double x) {
+    static double hookAmslM(List<Double> along, List<Double> hook, double alongM) {
         for (int i = 0; i + 1 < along.size(); i++) {
-            if (x <= along.get(i + 1)) {
+            if (alongM <= along.get(i + 1)) {
                 double runM = along.get(i + 1) - along.get(i);
-                double t = runM <= 0 ? 1 : (x - along.get(i)) / runM;
+                double t = runM <= 0 ? 1 : (alongM - along.get(i)) / runM;
                 return hook.get(i) + Math.max(0, t) * (hook.get(i + 1) - hook.get(i));
             }
         }

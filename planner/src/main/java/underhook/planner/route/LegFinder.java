@@ -100,8 +100,8 @@ public final class LegFinder {
         stations.addAll(bends);
         List<PlanePoint> points = new ArrayList<>();
         List<Double> hooks = new ArrayList<>();
-        double firstM = HeightProfile.at(found.alongM(), found.hookAmslM(), 0);
-        double lastM = HeightProfile.at(found.alongM(), found.hookAmslM(), doneM);
+        double firstM = HeightProfile.hookAmslM(found.alongM(), found.hookAmslM(), 0);
+        double lastM = HeightProfile.hookAmslM(found.alongM(), found.hookAmslM(), doneM);
         double verticalS = 0;
         if (firstM > request.from().hookAmslM()) {
             points.add(way.get(0));
@@ -115,7 +115,7 @@ public final class LegFinder {
             }
             beforeM = station;
             points.add(pointAt(way, bends, station));
-            hooks.add(HeightProfile.at(found.alongM(), found.hookAmslM(), station));
+            hooks.add(HeightProfile.hookAmslM(found.alongM(), found.hookAmslM(), station));
         }
         if (lastM > request.to().hookAmslM()) {
             points.add(way.get(way.size() - 1));
@@ -126,12 +126,12 @@ public final class LegFinder {
                 points, hooks, doneM, verticalS, found.leastClearanceM(), crossings(way));
     }
 
-    private static PlanePoint pointAt(List<PlanePoint> way, List<Double> bends, double station) {
+    private static PlanePoint pointAt(List<PlanePoint> way, List<Double> bends, double stationM) {
         for (int i = 0; i + 1 < way.size(); i++) {
-            if (station <= bends.get(i + 1) + 1e-9) {
+            if (stationM <= bends.get(i + 1) + 1e-9) {
                 double runM = bends.get(i + 1) - bends.get(i);
                 double t =
-                        runM <= 0 ? 1 : Math.max(0, Math.min(1, (station - bends.get(i)) / runM));
+                        runM <= 0 ? 1 : Math.max(0, Math.min(1, (stationM - bends.get(i)) / runM));
                 return Plane.between(way.get(i), way.get(i + 1), t);
             }
         }
@@ -255,7 +255,7 @@ public final class LegFinder {
             // Steps are counted from straight into the wind, left and right in turn.
             double turn = ((k + 1) >> 1) * DIRECTION_STEP_RAD * (k % 2 == 0 ? 1 : -1);
             double heading = wind.fromGridRad() + turn;
-            double from = normal(heading + Math.PI);
+            double from = normalRad(heading + Math.PI);
             double off = Math.abs(turn);
             if (off >= bestOff) {
                 continue;
@@ -266,7 +266,7 @@ public final class LegFinder {
             boolean allowed =
                     -head <= job.rules().tailwindMPerS()
                             && cross <= job.rules().crosswindMPerS()
-                            && headingAllowed.test(normal(heading))
+                            && headingAllowed.test(normalRad(heading))
                             && map.isFree(place, in)
                             && wires.stream().noneMatch(wire -> crossesWire(wire, place, in));
             if (allowed) {
@@ -277,7 +277,7 @@ public final class LegFinder {
         if (bestFrom < 0) {
             return Optional.empty();
         }
-        double heading = normal(bestFrom + Math.PI);
+        double heading = normalRad(bestFrom + Math.PI);
         Optional<Double> out = findWayOut(place, wind, kinds);
         if (out.isEmpty()) {
             return Optional.empty();
@@ -308,7 +308,7 @@ public final class LegFinder {
         int count = (int) Math.round(2 * Math.PI / DIRECTION_STEP_RAD);
         for (int k = 0; k < count; k++) {
             double turn = ((k + 1) >> 1) * DIRECTION_STEP_RAD * (k % 2 == 0 ? 1 : -1);
-            double track = normal(wind.fromGridRad() + turn);
+            double track = normalRad(wind.fromGridRad() + turn);
             PlanePoint out = place.towards(track, job.rules().finalM());
             boolean allowed =
                     -wind.speedMPerS() * Math.cos(turn) <= job.rules().tailwindMPerS()
@@ -321,7 +321,7 @@ public final class LegFinder {
         return Optional.empty();
     }
 
-    private static double normal(double bearingRad) {
+    private static double normalRad(double bearingRad) {
         double turn = 2 * Math.PI;
         double rest = bearingRad % turn;
         return rest < 0 ? rest + turn : rest;

@@ -6,7 +6,7 @@ import underhook.core.geo.PlanePoint;
 final class Plane {
     private Plane() {}
 
-    /** Where on the piece a–b the point nearest to {@code point} lies, as a fraction in [0, 1]. */
+    /** Where on the piece a–b the point nearest to {@code point} lies, as a alongFraction in [0, 1]. */
     static double nearestFraction(PlanePoint a, PlanePoint b, PlanePoint point) {
         double dx = b.eastM() - a.eastM();
         double dy = b.northM() - a.northM();
@@ -27,7 +27,7 @@ final class Plane {
     }
 
     /**
-     * Where a–b crosses c–d, as a fraction of a–b in [0, 1]; negative when they do not cross or run
+     * Where a–b crosses c–d, as a alongFraction of a–b in [0, 1]; negative when they do not cross or run
      * along each other.
      */
     static double crossingFraction(PlanePoint a, PlanePoint b, PlanePoint c, PlanePoint d) {
@@ -46,9 +46,9 @@ final class Plane {
         return t >= 0 && t <= 1 && u >= 0 && u <= 1 ? t : -1;
     }
 
-    static PlanePoint between(PlanePoint a, PlanePoint b, double fraction) {
+    static PlanePoint between(PlanePoint a, PlanePoint b, double alongFraction) {
         return new PlanePoint(
-                a.eastM() + fraction * (b.eastM() - a.eastM()),
-                a.northM() + fraction * (b.northM() - a.northM()));
+                a.eastM() + alongFraction * (b.eastM() - a.eastM()),
+                a.northM() + alongFraction * (b.northM() - a.northM()));
     }
 }

@@ -63,7 +63,7 @@ final class ClockCheck {
     }
 
     private void checkJoint(String name, Step before, Step step) {
-        double gap = Day.secondsBetween(before.endAt(), step.startAt());
+        double gap = Day.betweenS(before.endAt(), step.startAt());
         day.ledger()
                 .demand(
                         gap >= -Tolerance.TIME_S,
@@ -154,7 +154,7 @@ final class ClockCheck {
             }
             least += setDownS(rotation, i);
             double needs = least;
-            double lasts = Day.secondsBetween(step.startAt(), drop.releasedAt());
+            double lasts = Day.betweenS(step.startAt(), drop.releasedAt());
             boolean inStep =
                     !drop.releasedAt().isAfter(step.endAt())
                             && !rotation.hookedAt().isBefore(step.startAt());

@@ -155,7 +155,7 @@ final class CrewCheck {
     private static double overlapS(CrewStay one, CrewStay other) {
         Instant from = one.fromAt().isAfter(other.fromAt()) ? one.fromAt() : other.fromAt();
         Instant to = one.toAt().isBefore(other.toAt()) ? one.toAt() : other.toAt();
-        return Day.secondsBetween(from, to);
+        return Day.betweenS(from, to);
     }
 
     private List<Step> flightsOf(Crew crew) {
@@ -179,7 +179,7 @@ final class CrewCheck {
             boolean there =
                     walk == 0
                             ? !left.isAfter(flight.endAt())
-                            : Day.secondsBetween(left, flight.startAt()) >= walk - Tolerance.TIME_S;
+                            : Day.betweenS(left, flight.startAt()) >= walk - Tolerance.TIME_S;
             day.ledger()
                     .demand(
                             there,
@@ -203,7 +203,7 @@ final class CrewCheck {
             return;
         }
         double needs = walks.durationS(at, next.place());
-        double has = Day.secondsBetween(since, next.fromAt());
+        double has = Day.betweenS(since, next.fromAt());
         PlaceId from = at;
         day.ledger()
                 .demand(
@@ -277,7 +277,7 @@ final class CrewCheck {
                     step.kind() == StepKind.REFUEL
                             && step.from().equals(place)
                             && !at.isBefore(step.startAt())
-                            && Day.secondsBetween(step.endAt(), at)
+                            && Day.betweenS(step.endAt(), at)
                                     < rules.refuelHandlerBusyS() - Tolerance.TIME_S;
             if (busy) {
                 List<Crew> fuellers =
@@ -328,7 +328,7 @@ final class CrewCheck {
     private boolean isGuying(Crew crew, Drop drop) {
         for (Drop other : day.drops().values()) {
             LoadKind kind = day.kindOf(day.job().getLoad(other.load()));
-            double since = Day.secondsBetween(other.releasedAt(), drop.releasedAt());
+            double since = Day.betweenS(other.releasedAt(), drop.releasedAt());
             boolean busy =
                     kind.standsUp()
                             && !other.load().equals(drop.load())

@@ -79,12 +79,12 @@ final class Day {
         return "step " + number;
     }
 
-    static double secondsBetween(Instant from, Instant to) {
+    static double betweenS(Instant from, Instant to) {
         return Duration.between(from, to).toNanos() / 1e9;
     }
 
     static double durationS(Step step) {
-        return secondsBetween(step.startAt(), step.endAt());
+        return betweenS(step.startAt(), step.endAt());
     }
 
     static boolean flies(Step step) {

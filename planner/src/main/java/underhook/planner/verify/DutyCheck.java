@@ -67,8 +67,8 @@ final class DutyCheck {
         for (int i = 0; i < day.plan().steps().size(); i++) {
             Step step = day.plan().steps().get(i);
             String name = Day.name(i + 1);
-            double before = Day.secondsBetween(rules.dutyFrom(), step.startAt());
-            double after = Day.secondsBetween(rules.dutyFrom(), step.endAt());
+            double before = Day.betweenS(rules.dutyFrom(), step.startAt());
+            double after = Day.betweenS(rules.dutyFrom(), step.endAt());
             day.ledger()
                     .demand(
                             before >= -Tolerance.TIME_S
@@ -101,8 +101,8 @@ final class DutyCheck {
             String name = Day.name(i + 1);
             boolean inLight =
                     !Day.flies(step)
-                            || (Day.secondsBetween(rise, step.startAt()) >= -Tolerance.SUN_S
-                                    && Day.secondsBetween(step.endAt(), last) >= -Tolerance.SUN_S);
+                            || (Day.betweenS(rise, step.startAt()) >= -Tolerance.SUN_S
+                                    && Day.betweenS(step.endAt(), last) >= -Tolerance.SUN_S);
             day.ledger()
                     .demand(
                             inLight,

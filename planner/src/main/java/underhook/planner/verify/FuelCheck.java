@@ -99,7 +99,7 @@ final class FuelCheck {
     }
 
     private void checkAtHook(Step step, Rotation rotation, double startKg) {
-        double until = Day.secondsBetween(step.startAt(), rotation.hookedAt());
+        double until = Day.betweenS(step.startAt(), rotation.hookedAt());
         double own = startKg - until * machine.burnKgPerS();
         double stated = rotation.fuelAtHookKg();
         String first = rotation.loads().get(0).value();
@@ -157,7 +157,7 @@ final class FuelCheck {
     static double leastBurnKg(Day day, Rotation rotation, Drop drop) {
         Instant hooked = rotation.hookedAt();
         double setDown = day.kindOf(day.job().getLoad(drop.load())).setDownS();
-        double flown = Day.secondsBetween(hooked, drop.releasedAt()) - setDown;
+        double flown = Day.betweenS(hooked, drop.releasedAt()) - setDown;
         return Math.max(0, flown) * day.job().machine().burnKgPerS();
     }
 }

@@ -137,7 +137,7 @@ final class LoadCheck {
                         "is set down although " + after.load() + " is not, which must come first.");
                 continue;
             }
-            double waited = Day.secondsBetween(before.releasedAt(), drop.releasedAt());
+            double waited = Day.betweenS(before.releasedAt(), drop.releasedAt());
             day.ledger()
                     .demand(
                             waited >= after.waitS() - Tolerance.TIME_S

@@ -50,10 +50,10 @@ final class Plane {
         return Math.atan2(to.eastM() - from.eastM(), to.northM() - from.northM());
     }
 
-    static PlanePoint between(PlanePoint a, PlanePoint b, double fraction) {
+    static PlanePoint between(PlanePoint a, PlanePoint b, double alongFraction) {
         return new PlanePoint(
-                a.eastM() + fraction * (b.eastM() - a.eastM()),
-                a.northM() + fraction * (b.northM() - a.northM()));
+                a.eastM() + alongFraction * (b.eastM() - a.eastM()),
+                a.northM() + alongFraction * (b.northM() - a.northM()));
     }
 
     static PlanePoint along(PlanePoint a, double bearingGridRad, double distanceM) {
@@ -78,17 +78,17 @@ final class Plane {
         return apartM(p, between(a, b, nearestFraction(p, a, b)));
     }
 
-    private static double turn(PlanePoint a, PlanePoint b, PlanePoint p) {
+    private static double turnM2(PlanePoint a, PlanePoint b, PlanePoint p) {
         return (b.eastM() - a.eastM()) * (p.northM() - a.northM())
                 - (b.northM() - a.northM()) * (p.eastM() - a.eastM());
     }
 
     /** Whether two segments cross or touch. */
     static boolean cross(Stretch one, Stretch other) {
-        double a = turn(one.a(), one.b(), other.a());
-        double b = turn(one.a(), one.b(), other.b());
-        double c = turn(other.a(), other.b(), one.a());
-        double d = turn(other.a(), other.b(), one.b());
+        double a = turnM2(one.a(), one.b(), other.a());
+        double b = turnM2(one.a(), one.b(), other.b());
+        double c = turnM2(other.a(), other.b(), one.a());
+        double d = turnM2(other.a(), other.b(), one.b());
         if (((a > 0 && b < 0) || (a < 0 && b > 0)) && ((c > 0 && d < 0) || (c < 0 && d > 0))) {
             return true;
         }

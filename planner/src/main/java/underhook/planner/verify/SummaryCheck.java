@@ -29,7 +29,7 @@ final class SummaryCheck {
         demand(
                 steps.isEmpty()
                         || Math.abs(
-                                        Day.secondsBetween(
+                                        Day.betweenS(
                                                 summary.finishAt(),
                                                 steps.get(steps.size() - 1).endAt()))
                                 <= Tolerance.TIME_S,

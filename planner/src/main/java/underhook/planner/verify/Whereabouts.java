@@ -62,7 +62,7 @@ final class Whereabouts {
                 .filter(
                         crew ->
                                 presentS(List.of(crew), place, from, to)
-                                                >= Day.secondsBetween(from, to) - Tolerance.TIME_S
+                                                >= Day.betweenS(from, to) - Tolerance.TIME_S
                                         && isAt(crew, place, from, to))
                 .toList();
     }
@@ -85,7 +85,7 @@ final class Whereabouts {
                 if (stay.place().equals(place)) {
                     Instant begin = stay.fromAt().isAfter(from) ? stay.fromAt() : from;
                     Instant end = stay.toAt().isBefore(to) ? stay.toAt() : to;
-                    sum += Math.max(0, Day.secondsBetween(begin, end));
+                    sum += Math.max(0, Day.betweenS(begin, end));
                 }
             }
             most = Math.max(most, sum);
