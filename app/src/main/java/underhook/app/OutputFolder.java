@@ -1,0 +1,234 @@
+package underhook.app;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.time.InstantSource;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+import underhook.app.port.OutputWriter;
+
+/**
+ * The folder that a plan is written to, held against every other process until it is closed.
+ *
+ * <p>All files are first written and flushed in a hidden folder inside it (so that they lie on the same
+ * disk). That folder is then renamed: from this moment the run counts as written. Then each file is
+ * renamed over its predecessor. A run that dies before the renaming leaves the old files as they were;
+ * one that dies after it is completed by whoever opens the folder next. Not safe for threads.
+ */
+public final class OutputFolder implements AutoCloseable {
+    /** The one file that a refused plan leaves. */
+    public static final String FINDINGS = "findings.csv";
+
+    private static final String LOCK = ".underhook.lock";
+    private static final String WRITING = ".underhook-writing";
+    private static final String READY = ".underhook-ready";
+    private static final String REFUSED = ".underhook-refused";
+    private static final DateTimeFormatter TIME =
+            DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmss'Z'", Locale.ROOT)
+                    .withZone(ZoneOffset.UTC);
+
+    private final Path folder;
+    private final List<OutputWriter> writers;
+    private final InstantSource clock;
+    private final FileChannel lockFile;
+
+    private OutputFolder(
+            Path folder, List<OutputWriter> writers, InstantSource clock, FileChannel lockFile) {
+        this.folder = folder;
+        this.writers = writers;
+        this.clock = clock;
+        this.lockFile = lockFile;
+    }
+
+    /**
+     * Makes the folder if need be, locks it, and completes or clears away what an earlier run left.
+     *
+     * @param writers every file that a run may write; one of them writes findings.csv
+     * @throws FolderBusyException if somebody else holds it
+     * @throws IOException if it cannot be made, read or written
+     */
+    public static OutputFolder open(
+            Path folder, List<? extends OutputWriter> writers, InstantSource clock)
+            throws IOException {
+        List<OutputWriter> all = List.copyOf(writers);
+        if (all.stream().map(OutputWriter::fileName).distinct().count() != all.size()) {
+            throw new IllegalArgumentException("two writers write a file of the same name.");
+        }
+        Files.createDirectories(folder);
+        Path real = folder.toRealPath();
+        FileChannel lockFile =
+                FileChannel.open(
+                        real.resolve(LOCK), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+        boolean opened = false;
+        try {
+            if (!isLocked(lockFile)) {
+                throw new FolderBusyException(folder);
+            }
+            OutputFolder output = new OutputFolder(real, all, clock, lockFile);
+            output.recover();
+            opened = true;
+            return output;
+        } finally {
+            if (!opened) {
+                lockFile.close();
+            }
+        }
+    }
+
+    private static boolean isLocked(FileChannel lockFile) throws IOException {
+        try {
+            // Held until the channel is closed.
+            FileLock lock = lockFile.tryLock();
+            return lock != null;
+        } catch (OverlappingFileLockException heldByThisProcess) {
+            return false;
+        }
+    }
+
+    /**
+     * Writes every file of a plan and swaps them in; all of them or none.
+     *
+     * @throws IOException if a file cannot be written; the files of an earlier run are then untouched,
+     *     unless only the renaming failed, which the next opening completes
+     */
+    public void write(OutputWriter.Output output) throws IOException {
+        prepare(output, writers, READY);
+        install(folder.resolve(READY), false);
+    }
+
+    /**
+     * Writes the findings of a refused plan alone; what an earlier run left is moved to a folder
+     * superseded-TIME beside them, so that no old card lies beside a new refusal.
+     */
+    public void writeRefusal(OutputWriter.Output output) throws IOException {
+        List<OutputWriter> findings =
+                writers.stream().filter(writer -> writer.fileName().equals(FINDINGS)).toList();
+        if (findings.isEmpty()) {
+            throw new IllegalStateException("no writer writes " + FINDINGS + ".");
+        }
+        prepare(output, findings, REFUSED);
+        install(folder.resolve(REFUSED), true);
+    }
+
+    /** Moves the files of an earlier run away, also where nothing can be written in their place. */
+    public void supersede() throws IOException {
+        List<Path> old =
+                writers.stream()
+                        .map(writer -> folder.resolve(writer.fileName()))
+                        .filter(file -> Files.exists(file, LinkOption.NOFOLLOW_LINKS))
+                        .toList();
+        if (old.isEmpty()) {
+            return;
+        }
+        Path away = makeSuperseded();
+        for (Path file : old) {
+            Files.move(file, away.resolve(file.getFileName()), StandardCopyOption.ATOMIC_MOVE);
+        }
+        flushFolder(away);
+        flushFolder(folder);
+    }
+
+    private void prepare(OutputWriter.Output output, List<OutputWriter> chosen, String doneName)
+            throws IOException {
+        Path writing = folder.resolve(WRITING);
+        boolean done = false;
+        try {
+            Files.createDirectory(writing);
+            for (OutputWriter writer : chosen) {
+                Path file = writing.resolve(writer.fileName());
+                writer.write(output, file);
+                try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
+                    channel.force(true);
+                }
+            }
+            flushFolder(writing);
+            Files.move(writing, folder.resolve(doneName), StandardCopyOption.ATOMIC_MOVE);
+            done = true;
+            flushFolder(folder);
+        } finally {
+            if (!done) {
+                deleteFlat(writing);
+            }
+        }
+    }
+
+    private void install(Path ready, boolean allOldAway) throws IOException {
+        List<String> fresh;
+        try (Stream<Path> files = Files.list(ready)) {
+            fresh = files.map(file -> file.getFileName().toString()).sorted().toList();
+        }
+        // Nothing left to bring in: an earlier try got this far, and what lies there is the new
+        // run's.
+        if (allOldAway && !fresh.isEmpty()) {
+            supersede();
+        }
+        for (String name : fresh) {
+            Files.move(
+                    ready.resolve(name),
+                    folder.resolve(name),
+                    StandardCopyOption.ATOMIC_MOVE,
+                    StandardCopyOption.REPLACE_EXISTING);
+        }
+        Files.delete(ready);
+        flushFolder(folder);
+    }
+
+    private Path makeSuperseded() throws IOException {
+        String name = "superseded-" + TIME.format(clock.instant());
+        Path made = folder.resolve(name);
+        for (int i = 2; Files.exists(made, LinkOption.NOFOLLOW_LINKS); i++) {
+            made = folder.resolve(name + "-" + i);
+        }
+        return Files.createDirectory(made);
+    }
+
+    private void recover() throws IOException {
+        deleteFlat(folder.resolve(WRITING));
+        if (Files.isDirectory(folder.resolve(READY))) {
+            install(folder.resolve(READY), false);
+        }
+        if (Files.isDirectory(folder.resolve(REFUSED))) {
+            install(folder.resolve(REFUSED), true);
+        }
+    }
+
+    private static void deleteFlat(Path directory) throws IOException {
+        if (!Files.isDirectory(directory, LinkOption.NOFOLLOW_LINKS)) {
+            return;
+        }
+        try (Stream<Path> files = Files.list(directory)) {
+            for (Path file : files.toList()) {
+                Files.delete(file);
+            }
+        } catch (UncheckedIOException failed) {
+            throw failed.getCause();
+        }
+        Files.delete(directory);
+    }
+
+    /** Makes names durable where the system can do that; Windows cannot open a folder and needs not. */
+    private static void flushFolder(Path directory) throws IOException {
+        if (directory.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+            try (FileChannel channel = FileChannel.open(directory, StandardOpenOption.READ)) {
+                channel.force(true);
+            }
+        }
+    }
+
+    /** Gives the folder free. The lock's file stays: removing it could hand out the lock twice. */
+    @Override
+    public void close() throws IOException {
+        lockFile.close();
+    }
+}
