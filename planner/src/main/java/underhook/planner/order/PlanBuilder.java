@@ -53,7 +53,7 @@ final class PlanBuilder {
                         count(steps, StepKind.ROTATION),
                         count(steps, StepKind.REFUEL),
                         count(steps, StepKind.LINE_CHANGE),
-                        OptionalDouble.of(boundS),
+                        OptionalDouble.of((double) boundS),
                         Optional.empty(),
                         Optional.of("chosen-combination"),
                         found.cutShort());
