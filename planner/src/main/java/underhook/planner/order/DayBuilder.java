@@ -44,6 +44,10 @@ final class DayBuilder {
     private final int[][] afterTrips;
     private final long[][] afterWaitS;
     private final boolean[] afterMissing;
+    private final boolean[] standsUp;
+    private final boolean[] lastAtPlace;
+    private final long[] readyAfterS;
+    private final int[] teamPlace;
     private final int[] nearestFuel;
     private final int[] nearestGround;
 
@@ -70,9 +74,17 @@ final class DayBuilder {
         this.afterTrips = new int[trips.size()][];
         this.afterWaitS = new long[trips.size()][];
         this.afterMissing = new boolean[trips.size()];
+        this.standsUp = new boolean[trips.size()];
+        this.lastAtPlace = new boolean[trips.size()];
+        this.readyAfterS = new long[trips.size()];
+        this.teamPlace = new int[trips.size()];
         for (int k = 0; k < trips.size(); k++) {
             windowEndS[k] = windowEndS(trips.get(k));
             findAfter(k);
+            standsUp[k] = trips.get(k).standsUp();
+            lastAtPlace[k] = trips.get(k).lastAtPlace();
+            readyAfterS[k] = trips.get(k).readyAfterS();
+            teamPlace[k] = teamPlace(trips.get(k));
         }
         this.nearestFuel = new int[model.places.size()];
         this.nearestGround = new int[model.places.size()];
@@ -157,7 +169,7 @@ final class DayBuilder {
     }
 
     /** Whether a team must be at the place where a trip is set down. */
-    boolean needsTeamAtDrop(Trip trip) {
+    private boolean needsTeamAtDrop(Trip trip) {
         if (!TripMaker.isSite(model.places.get(trip.to()))) {
             return false;
         }
@@ -166,7 +178,7 @@ final class DayBuilder {
     }
 
     /** Whether a team must be at the place where a trip is hooked up. */
-    boolean needsTeamAtHook(Trip trip) {
+    private boolean needsTeamAtHook(Trip trip) {
         return TripMaker.isSite(model.places.get(trip.from()))
                 && people.stayingFromS(trip.from(), Crew.Role.HOOK) >= DayModel.NEVER_S;
     }
@@ -319,7 +331,7 @@ final class DayBuilder {
 
     private boolean hasWork(DayState state, int place) {
         for (int k = 0; k < trips.size(); k++) {
-            if (state.releasedS[k] < 0 && !state.dropped[k] && teamPlace(trips.get(k)) == place) {
+            if (state.releasedS[k] < 0 && !state.dropped[k] && teamPlace[k] == place) {
                 return true;
             }
         }
@@ -503,10 +515,10 @@ final class DayBuilder {
                 return null;
             }
         }
-        if (trip.lastAtPlace() && isAnyLeftTo(before, trip.from(), k)) {
+        if (lastAtPlace[k] && isAnyLeftTo(before, trip.from(), k)) {
             return null;
         }
-        if (trip.standsUp() && isAnyReadierLeftTo(before, k)) {
+        if (standsUp[k] && isAnyReadierLeftTo(before, k)) {
             return null;
         }
         DayState state = before.copy();
@@ -610,7 +622,7 @@ final class DayBuilder {
         for (int k = 0; k < trips.size(); k++) {
             if (k != pole
                     && trips.get(k).to() == trips.get(pole).to()
-                    && trips.get(k).readyAfterS() > 0
+                    && readyAfterS[k] > 0
                     && state.releasedS[k] < 0
                     && !state.dropped[k]) {
                 return true;
@@ -710,7 +722,7 @@ final class DayBuilder {
                     Math.max(
                             0,
                             Math.max(
-                                    earliestHookS(state, trip, team) - hookedS,
+                                    earliestHookS(state, k, team) - hookedS,
                                     earliestReleaseS(state, k, team) - firstS));
             int slotDrop = model.slot(firstS + shiftS);
             int slotLater = model.slot(hookedS + shiftS);
@@ -735,7 +747,9 @@ final class DayBuilder {
         return trip.setDownS() - (trip.loads().size() - 1) * model.rules.secondReleaseS();
     }
 
-    private long earliestHookS(DayState state, Trip trip, int team) {
+    private long earliestHookS(DayState state, int index, int team) {
+        Trip trip = trips.get(index);
+        boolean last = lastAtPlace[index];
         long readyS;
         if (needsTeamAtHook(trip)) {
             readyS =
@@ -749,7 +763,7 @@ final class DayBuilder {
             }
         }
         for (int k = 0; k < trips.size(); k++) {
-            if (trip.lastAtPlace() && trips.get(k).to() == trip.from() && state.releasedS[k] >= 0) {
+            if (last && trips.get(k).to() == trip.from() && state.releasedS[k] >= 0) {
                 readyS = Math.max(readyS, state.releasedS[k] + 1);
             }
         }
@@ -768,14 +782,13 @@ final class DayBuilder {
         for (int i = 0; i < afterTrips[k].length; i++) {
             readyS = Math.max(readyS, state.releasedS[afterTrips[k][i]] + afterWaitS[k][i]);
         }
-        if (trip.standsUp()) {
+        if (standsUp[k]) {
             for (int other = 0; other < trips.size(); other++) {
-                Trip first = trips.get(other);
-                if (first.to() == trip.to()
-                        && first.readyAfterS() > 0
+                if (readyAfterS[other] > 0
+                        && trips.get(other).to() == trip.to()
                         && state.releasedS[other] >= 0) {
                     long fromS = Math.max(state.releasedS[other], state.teamArrivedS[team]);
-                    readyS = Math.max(readyS, fromS + first.readyAfterS());
+                    readyS = Math.max(readyS, fromS + readyAfterS[other]);
                 }
             }
         }
@@ -839,8 +852,8 @@ final class DayBuilder {
                 || slotLast != slotTo
                 || !maker.isWindWithin(trip, slotFrom)
                 || !maker.isWindWithin(trip, slotTo)
-                || !model.isInChart(trip.from(), slotFrom)
-                || !model.isInChart(trip.to(), slotTo)) {
+                || model.hoverMassKg(trip.from(), slotFrom) <= 0
+                || model.hoverMassKg(trip.to(), slotTo) <= 0) {
             return null;
         }
         burn(state, out.get().durationS(), model.machine.burnKgPerS());

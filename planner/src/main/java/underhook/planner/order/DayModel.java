@@ -4,9 +4,11 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import underhook.core.air.Atmosphere;
 import underhook.core.aircraft.HoverChart;
 import underhook.core.geo.Ground;
@@ -79,8 +81,10 @@ final class DayModel {
     final List<Slot> slots;
     private final LegFinder finder;
     private final HoverChart chart;
+    private final double[] hoverMassKg;
     private final Map<PlaceId, Integer> placeIndex = new HashMap<>();
-    private final Map<String, Optional<LegAt>> legs = new HashMap<>();
+    private final IdentityHashMap<Trip, KnownLegs> loadedLegs = new IdentityHashMap<>();
+    private final KnownLegs emptyLegs;
     private final Map<String, Optional<WayIn>> waysIn = new HashMap<>();
     private final Map<String, Double> lineNeeds = new HashMap<>();
 
@@ -104,6 +108,14 @@ final class DayModel {
         }
         this.slots = slots(job.weather());
         this.finder = new LegFinder(job, ground);
+        this.emptyLegs =
+                new KnownLegs(
+                        places.size()
+                                * places.size()
+                                * (machine.lines().size() + 1)
+                                * slots.size());
+        this.hoverMassKg = new double[places.size() * slots.size()];
+        java.util.Arrays.fill(hoverMassKg, -1);
         this.chart = HoverChart.of(machine.hover(), machine.maxExternalMassKg());
     }
 
@@ -195,9 +207,15 @@ final class DayModel {
 
     /** Hover mass out of ground effect, kg, whole and rounded down; 0 outside the chart. */
     double hoverMassKg(int place, int slot) {
-        return isInChart(place, slot)
-                ? chart.tableMassKg(pressureAltitudeM(place, slot), temperatureK(place, slot))
-                : 0;
+        int at = place * slots.size() + slot;
+        if (hoverMassKg[at] < 0) {
+            hoverMassKg[at] =
+                    isInChart(place, slot)
+                            ? chart.tableMassKg(
+                                    pressureAltitudeM(place, slot), temperatureK(place, slot))
+                            : 0;
+        }
+        return hoverMassKg[at];
     }
 
     double operatingMassKg() {
@@ -283,25 +301,57 @@ final class DayModel {
 
     /** A loaded leg; empty when there is no way. */
     Optional<LegAt> loadedLeg(Trip trip, int line, int slotFrom, int slotTo) {
-        double lineM = machine.lines().get(line).lengthM();
-        return leg(
-                new Way(
-                        trip.from(),
-                        trip.to(),
-                        slotFrom,
-                        slotTo,
-                        lineM,
-                        lengthAtDropM(trip, line),
-                        trip.underM(),
-                        trip.kindNames(),
-                        trip.speedMPerS()));
+        int count = slots.size();
+        KnownLegs known =
+                loadedLegs.computeIfAbsent(
+                        trip, unused -> new KnownLegs(machine.lines().size() * count * count));
+        int at = (line * count + slotFrom) * count + slotTo;
+        Optional<LegAt> found = known.legs.get(at);
+        if (found == null) {
+            double lineM = machine.lines().get(line).lengthM();
+            found =
+                    computeLeg(
+                            new Way(
+                                    trip.from(),
+                                    trip.to(),
+                                    slotFrom,
+                                    slotTo,
+                                    lineM,
+                                    lengthAtDropM(trip, line),
+                                    trip.underM(),
+                                    trip.kindNames(),
+                                    trip.speedMPerS()));
+            known.legs.set(at, found);
+        }
+        return found;
     }
 
     /** A leg with the empty line; with the line off the machine flies as with people. */
     Optional<LegAt> emptyLeg(int from, int to, int line, int slot) {
-        double lineM = line < 0 ? 0 : machine.lines().get(line).lengthM();
-        double speedMPerS = line < 0 ? machine.cabinSpeedMPerS() : machine.emptyLineSpeedMPerS();
-        return leg(new Way(from, to, slot, slot, lineM, lineM, 0, List.of(), speedMPerS));
+        int at =
+                ((from * places.size() + to) * (machine.lines().size() + 1) + line + 1)
+                                * slots.size()
+                        + slot;
+        Optional<LegAt> found = emptyLegs.legs.get(at);
+        if (found == null) {
+            double lineM = line < 0 ? 0 : machine.lines().get(line).lengthM();
+            double speedMPerS =
+                    line < 0 ? machine.cabinSpeedMPerS() : machine.emptyLineSpeedMPerS();
+            found =
+                    computeLeg(
+                            new Way(from, to, slot, slot, lineM, lineM, 0, List.of(), speedMPerS));
+            emptyLegs.legs.set(at, found);
+        }
+        return found;
+    }
+
+    /** Legs once found, by a number made of places, line and hours; null where not yet asked. */
+    private static final class KnownLegs {
+        final List<@Nullable Optional<LegAt>> legs;
+
+        KnownLegs(int count) {
+            legs = new ArrayList<>(java.util.Collections.nCopies(count, null));
+        }
     }
 
     private record Way(
@@ -314,17 +364,6 @@ final class DayModel {
             double underM,
             List<String> kinds,
             double speedMPerS) {}
-
-    private Optional<LegAt> leg(Way way) {
-        String key = way.toString();
-        Optional<LegAt> known = legs.get(key);
-        if (known != null) {
-            return known;
-        }
-        Optional<LegAt> found = computeLeg(way);
-        legs.put(key, found);
-        return found;
-    }
 
     private Optional<LegAt> computeLeg(Way way) {
         Optional<WayIn> out = wayIn(way.from(), way.slotFrom(), way.kinds(), way.lineM());

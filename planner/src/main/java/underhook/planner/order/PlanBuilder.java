@@ -43,7 +43,11 @@ final class PlanBuilder {
     Plan build(PlanSettings settings, List<LeftOut> leftOut, List<Finding> findings, long boundS) {
         List<Step> steps = new ArrayList<>();
         for (DayState.Event event : DayState.Chain.inOrder(found.day().events)) {
-            steps.add(step(event));
+            boolean idle = event.kind() == StepKind.WAIT || event.kind() == StepKind.BREAK;
+            // The day begins with its first work.
+            if (!idle || !steps.isEmpty()) {
+                steps.add(step(event));
+            }
         }
         Instant finishAt = steps.isEmpty() ? model.instant(0) : steps.get(steps.size() - 1).endAt();
         Summary summary =

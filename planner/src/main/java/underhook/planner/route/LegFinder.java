@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
 import underhook.core.geo.GeoPoint;
@@ -29,7 +28,7 @@ public final class LegFinder {
     private static final double DIRECTION_STEP_RAD = Math.toRadians(10);
 
     /** Two places nearer than this many finals are flown straight from one to the other. */
-    private static final double SHORT_HOP_FINALS_RATIO = 2.5;
+    private static final double SHORT_HOP_FINALS_RATIO = 1.0;
 
     private final Job job;
     private final Ground ground;
@@ -37,6 +36,7 @@ public final class LegFinder {
     private final HeightProfile profile;
     private final Map<String, WayMap> mapsByKinds = new HashMap<>();
     private final Map<String, List<Obstacle>> obstaclesByKinds = new HashMap<>();
+    private final Map<String, List<PlanePoint>> outlines = new HashMap<>();
     private final Map<String, Optional<List<PlanePoint>>> ways = new HashMap<>();
 
     public LegFinder(Job job, Ground ground) {
@@ -44,6 +44,11 @@ public final class LegFinder {
         this.ground = ground;
         this.wires = job.wires().stream().map(wire -> WirePlan.of(wire, ground)).toList();
         this.profile = new HeightProfile(ground, wires);
+        for (MapFeature feature : job.features()) {
+            outlines.put(
+                    feature.id(),
+                    feature.outline().stream().map(at -> ground.frame().toPlane(at)).toList());
+        }
     }
 
     /**
@@ -333,15 +338,13 @@ public final class LegFinder {
             if (feature.crossing() == CrossingRule.NEVER) {
                 continue;
             }
-            Geometry shape = Obstacles.shape(feature.shape(), feature.outline(), ground);
             for (int i = 0; i + 1 < way.size(); i++) {
-                Geometry shared = shape.intersection(line(way.get(i), way.get(i + 1)));
-                for (Coordinate at : shared.getCoordinates()) {
+                for (PlanePoint at : crossed(feature, way.get(i), way.get(i + 1))) {
                     String rule =
                             feature.crossing() == CrossingRule.GUARDED
                                     ? "guarded: nobody under the load while it passes"
                                     : "allowed";
-                    found.add(new FlownLeg.Crossed(feature.id(), new PlanePoint(at.x, at.y), rule));
+                    found.add(new FlownLeg.Crossed(feature.id(), at, rule));
                 }
             }
         }
@@ -364,6 +367,24 @@ public final class LegFinder {
                                                 + " m above the highest wire; no release here"));
                     }
                 }
+            }
+        }
+        return found;
+    }
+
+    /** Where a straight piece passes over a feature's line or edge. */
+    private List<PlanePoint> crossed(MapFeature feature, PlanePoint a, PlanePoint b) {
+        List<PlanePoint> outline = outlines.get(feature.id());
+        List<PlanePoint> found = new ArrayList<>();
+        if (outline == null) {
+            return found;
+        }
+        int edges = feature.shape() == MapFeature.Shape.AREA ? outline.size() : outline.size() - 1;
+        for (int i = 0; i < edges; i++) {
+            PlanePoint next = outline.get((i + 1) % outline.size());
+            double t = Plane.crossingFraction(a, b, outline.get(i), next);
+            if (t >= 0) {
+                found.add(Plane.between(a, b, t));
             }
         }
         return found;
