@@ -1,6 +1,10 @@
 package underhook.assembly;
 
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.InstantSource;
 import underhook.adapter.crs.Proj4jReferenceSystems;
+import underhook.adapter.demo.DemoDay;
 import underhook.adapter.job.JobFolderReader;
 import underhook.adapter.planfile.PlanJsonReader;
 import underhook.adapter.terrain.RasterFiles;
@@ -14,12 +18,15 @@ import underhook.planner.verify.PlanVerifier;
 
 /** The whole program, put together once. */
 public final class Underhook {
+    private static final InstantSource CLOCK = InstantSource.system();
+
     private final JobReader jobReader;
+    private final PlanDay planDay;
     private final VerifyPlan verifyPlan;
     private final Calc calc;
 
     /** Puts it together; reads and writes nothing yet. */
-    public Underhook() {
+    public Underhook(Settings settings) {
         ReferenceSystems systems = new Proj4jReferenceSystems();
         PlanVerifier verifier = new PlanVerifier();
         PlanDay.Checking checking = (job, plan) -> verifier.check(job.job(), job.ground(), plan);
@@ -28,6 +35,12 @@ public final class Underhook {
                         systems,
                         new RasterFiles(systems),
                         (place, date, zone) -> Daylight.find(place, date, zone).isPresent());
+        planDay =
+                new PlanDay(
+                        jobReader,
+                        new Planning(settings.program(), CLOCK),
+                        checking,
+                        Publishing::open);
         verifyPlan = new VerifyPlan(jobReader, new PlanJsonReader(), checking);
         calc = new Calc(systems, Reports::decode);
     }
@@ -36,8 +49,21 @@ public final class Underhook {
         return jobReader;
     }
 
+    public PlanDay planDay() {
+        return planDay;
+    }
+
     public VerifyPlan verifyPlan() {
         return verifyPlan;
+    }
+
+    /**
+     * Writes the invented demo day as a job folder.
+     *
+     * @throws IOException if a file cannot be written
+     */
+    public void writeDemo(Path folder) throws IOException {
+        new DemoDay().write(folder);
     }
 
     public Calc calc() {
