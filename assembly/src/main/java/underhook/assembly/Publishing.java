@@ -5,6 +5,9 @@ import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.List;
 import underhook.adapter.folder.OutputFolder;
+import underhook.adapter.mapfile.GeoJsonWriter;
+import underhook.adapter.mapfile.GpxWriter;
+import underhook.adapter.mapfile.KmlWriter;
 import underhook.adapter.paper.CardsPdf;
 import underhook.adapter.planfile.PlanJsonWriter;
 import underhook.adapter.table.FindingsCsvWriter;
@@ -18,7 +21,14 @@ final class Publishing implements PlanDay.OutFolder {
     private static final FindingsCsvWriter FINDINGS = new FindingsCsvWriter();
     private static final OutputFolder.Writers WRITERS =
             new OutputFolder.Writers(
-                    List.of(new PlanJsonWriter(), new CardsPdf(), new LoadsCsvWriter(), FINDINGS),
+                    List.of(
+                            new PlanJsonWriter(),
+                            new GeoJsonWriter(),
+                            new GpxWriter(),
+                            new KmlWriter(),
+                            new CardsPdf(),
+                            new LoadsCsvWriter(),
+                            FINDINGS),
                     FINDINGS,
                     InstantSource.system());
 
