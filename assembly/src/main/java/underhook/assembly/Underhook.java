@@ -3,15 +3,25 @@ package underhook.assembly;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.InstantSource;
+import java.util.List;
 import underhook.adapter.crs.Proj4jReferenceSystems;
 import underhook.adapter.demo.DemoDay;
 import underhook.adapter.job.JobFolderReader;
+import underhook.adapter.mapfile.GeoJsonWriter;
+import underhook.adapter.mapfile.GpxWriter;
+import underhook.adapter.mapfile.KmlWriter;
+import underhook.adapter.paper.CardsPdf;
 import underhook.adapter.planfile.PlanJsonReader;
+import underhook.adapter.planfile.PlanJsonWriter;
+import underhook.adapter.table.FindingsCsvWriter;
+import underhook.adapter.table.LoadsCsvWriter;
 import underhook.adapter.terrain.RasterFiles;
+import underhook.app.FolderPublishing;
 import underhook.app.PlanDay;
 import underhook.app.VerifyPlan;
 import underhook.app.calc.Calc;
 import underhook.app.port.JobReader;
+import underhook.app.port.OutputWriter;
 import underhook.app.port.ReferenceSystems;
 import underhook.core.crew.Daylight;
 import underhook.planner.verify.PlanVerifier;
@@ -19,6 +29,16 @@ import underhook.planner.verify.PlanVerifier;
 /** The whole program, put together once. */
 public final class Underhook {
     private static final InstantSource CLOCK = InstantSource.system();
+
+    /** Every file of a plan but the findings. */
+    private static final List<OutputWriter> WRITERS =
+            List.of(
+                    new PlanJsonWriter(),
+                    new GeoJsonWriter(),
+                    new GpxWriter(),
+                    new KmlWriter(),
+                    new CardsPdf(),
+                    new LoadsCsvWriter());
 
     private final JobReader jobReader;
     private final PlanDay planDay;
@@ -40,7 +60,7 @@ public final class Underhook {
                         jobReader,
                         new Planning(settings.program(), CLOCK),
                         checking,
-                        Publishing::open);
+                        new FolderPublishing(WRITERS, new FindingsCsvWriter(), CLOCK));
         verifyPlan = new VerifyPlan(jobReader, new PlanJsonReader(), checking);
         calc = new Calc(systems, Reports::decode);
     }
