@@ -1,7 +1,6 @@
 package underhook.app;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
@@ -13,10 +12,13 @@ import java.nio.file.StandardOpenOption;
 import java.time.InstantSource;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
+import underhook.app.port.FindingsWriter;
 import underhook.app.port.OutputWriter;
+import underhook.core.finding.Finding;
 
 /**
  * The folder that a plan is written to, held against every other process until it is closed.
@@ -27,9 +29,6 @@ import underhook.app.port.OutputWriter;
  * one that dies after it is completed by whoever opens the folder next. Not safe for threads.
  */
 public final class OutputFolder implements AutoCloseable {
-    /** The one file that a refused plan leaves. */
-    public static final String FINDINGS = "findings.csv";
-
     private static final String LOCK = ".underhook.lock";
     private static final String WRITING = ".underhook-writing";
     private static final String READY = ".underhook-ready";
@@ -39,12 +38,14 @@ public final class OutputFolder implements AutoCloseable {
                     .withZone(ZoneOffset.UTC);
 
     private final Path folder;
-    private final List<OutputWriter> writers;
+    private final Writers writers;
     private final InstantSource clock;
     private final FileChannel lockFile;
 
-    private OutputFolder(
-            Path folder, List<OutputWriter> writers, InstantSource clock, FileChannel lockFile) {
+    /** Every file that a run may write, and the one that a refusal leaves. */
+    private record Writers(List<OutputWriter> all, FindingsWriter findings) {}
+
+    private OutputFolder(Path folder, Writers writers, InstantSource clock, FileChannel lockFile) {
         this.folder = folder;
         this.writers = writers;
         this.clock = clock;
@@ -54,14 +55,18 @@ public final class OutputFolder implements AutoCloseable {
     /**
      * Makes the folder if need be, locks it, and completes or clears away what an earlier run left.
      *
-     * @param writers every file that a run may write; one of them writes findings.csv
+     * @param writers of every file that a run may write but the findings
      * @throws FolderBusyException if somebody else holds it
      * @throws IOException if it cannot be made, read or written
      */
     public static OutputFolder open(
-            Path folder, List<? extends OutputWriter> writers, InstantSource clock)
+            Path folder,
+            List<? extends OutputWriter> writers,
+            FindingsWriter findingsWriter,
+            InstantSource clock)
             throws IOException {
-        List<OutputWriter> all = List.copyOf(writers);
+        List<OutputWriter> all = new ArrayList<>(writers);
+        all.add(findingsWriter);
         if (all.stream().map(OutputWriter::fileName).distinct().count() != all.size()) {
             throw new IllegalArgumentException("two writers write a file of the same name.");
         }
@@ -75,7 +80,9 @@ public final class OutputFolder implements AutoCloseable {
             if (!isLocked(lockFile)) {
                 throw new FolderBusyException(folder);
             }
-            OutputFolder output = new OutputFolder(real, all, clock, lockFile);
+            OutputFolder output =
+                    new OutputFolder(
+                            real, new Writers(List.copyOf(all), findingsWriter), clock, lockFile);
             output.recover();
             opened = true;
             return output;
@@ -99,32 +106,43 @@ public final class OutputFolder implements AutoCloseable {
     /**
      * Writes every file of a plan and swaps them in; all of them or none.
      *
+     * @return the files, as they now lie in the folder
      * @throws IOException if a file cannot be written; the files of an earlier run are then untouched,
      *     unless only the renaming failed, which the next opening completes
      */
-    public void write(OutputWriter.Output output) throws IOException {
-        prepare(output, writers, READY);
+    public List<Path> write(OutputWriter.Output output) throws IOException {
+        prepare(
+                READY,
+                writing -> {
+                    for (OutputWriter writer : writers.all()) {
+                        writer.write(output, writing.resolve(writer.fileName()));
+                    }
+                });
         install(folder.resolve(READY), false);
+        return writers.all().stream().map(writer -> folder.resolve(writer.fileName())).toList();
     }
 
     /**
-     * Writes the findings of a refused plan alone; what an earlier run left is moved to a folder
+     * Writes the findings of a refusal alone; what an earlier run left is moved to a folder
      * superseded-TIME beside them, so that no old card lies beside a new refusal.
      */
-    public void writeRefusal(OutputWriter.Output output) throws IOException {
-        List<OutputWriter> findings =
-                writers.stream().filter(writer -> writer.fileName().equals(FINDINGS)).toList();
-        if (findings.isEmpty()) {
-            throw new IllegalStateException("no writer writes " + FINDINGS + ".");
-        }
-        prepare(output, findings, REFUSED);
+    public void writeRefusal(List<Finding> findings) throws IOException {
+        FindingsWriter writer = writers.findings();
+        prepare(
+                REFUSED,
+                writing -> writer.writeRefusal(findings, writing.resolve(writer.fileName())));
         install(folder.resolve(REFUSED), true);
+    }
+
+    /** Fills a folder with files. */
+    private interface Filling {
+        void fill(Path writing) throws IOException;
     }
 
     /** Moves the files of an earlier run away, also where nothing can be written in their place. */
     public void supersede() throws IOException {
         List<Path> old =
-                writers.stream()
+                writers.all().stream()
                         .map(writer -> folder.resolve(writer.fileName()))
                         .filter(file -> Files.exists(file, LinkOption.NOFOLLOW_LINKS))
                         .toList();
@@ -139,15 +157,13 @@ public final class OutputFolder implements AutoCloseable {
         flushFolder(folder);
     }
 
-    private void prepare(OutputWriter.Output output, List<OutputWriter> chosen, String doneName)
-            throws IOException {
+    private void prepare(String doneName, Filling filling) throws IOException {
         Path writing = folder.resolve(WRITING);
         boolean done = false;
         try {
             Files.createDirectory(writing);
-            for (OutputWriter writer : chosen) {
-                Path file = writing.resolve(writer.fileName());
-                writer.write(output, file);
+            filling.fill(writing);
+            for (Path file : list(writing)) {
                 try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
                     channel.force(true);
                 }
@@ -163,20 +179,23 @@ public final class OutputFolder implements AutoCloseable {
         }
     }
 
-    private void install(Path ready, boolean allOldAway) throws IOException {
-        List<String> fresh;
-        try (Stream<Path> files = Files.list(ready)) {
-            fresh = files.map(file -> file.getFileName().toString()).sorted().toList();
+    private static List<Path> list(Path directory) throws IOException {
+        try (Stream<Path> files = Files.list(directory)) {
+            return files.sorted().toList();
         }
+    }
+
+    private void install(Path ready, boolean allOldAway) throws IOException {
+        List<Path> fresh = list(ready);
         // Nothing left to bring in: an earlier try got this far, and what lies there is the new
         // run's.
         if (allOldAway && !fresh.isEmpty()) {
             supersede();
         }
-        for (String name : fresh) {
+        for (Path file : fresh) {
             Files.move(
-                    ready.resolve(name),
-                    folder.resolve(name),
+                    file,
+                    folder.resolve(file.getFileName()),
                     StandardCopyOption.ATOMIC_MOVE,
                     StandardCopyOption.REPLACE_EXISTING);
         }
@@ -207,12 +226,8 @@ public final class OutputFolder implements AutoCloseable {
         if (!Files.isDirectory(directory, LinkOption.NOFOLLOW_LINKS)) {
             return;
         }
-        try (Stream<Path> files = Files.list(directory)) {
-            for (Path file : files.toList()) {
-                Files.delete(file);
-            }
-        } catch (UncheckedIOException failed) {
-            throw failed.getCause();
+        for (Path file : list(directory)) {
+            Files.delete(file);
         }
         Files.delete(directory);
     }

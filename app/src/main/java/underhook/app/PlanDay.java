@@ -10,7 +10,6 @@ import underhook.app.port.JobReader;
 import underhook.app.port.JobReading;
 import underhook.app.port.OutputWriter;
 import underhook.app.port.ReadJob;
-import underhook.app.port.Refusal;
 import underhook.core.finding.Finding;
 import underhook.core.finding.Outcome;
 import underhook.core.plan.Plan;
@@ -48,21 +47,13 @@ public final class PlanDay {
         VerifierReport check(ReadJob job, Plan plan);
     }
 
-    /** Opens the output folder, so that nobody else writes into it meanwhile. */
+    /** The output folder. */
     public interface Publishing {
-        OutFolder open(Path out) throws IOException;
-    }
-
-    /** The output folder while it is ours. */
-    public interface OutFolder extends AutoCloseable {
         /** Writes every file and swaps them in together; returns what was written. */
-        List<Path> publish(OutputWriter.Output output) throws IOException;
+        List<Path> publish(OutputWriter.Output output, Path out) throws IOException;
 
         /** Moves what an earlier run left out of the way and writes the findings. */
-        List<Path> refuse(Refusal refusal) throws IOException;
-
-        @Override
-        void close() throws IOException;
+        void refuse(List<Finding> findings, Path out) throws IOException;
     }
 
     /** What came of it. */
@@ -150,8 +141,7 @@ public final class PlanDay {
     /**
      * Plans the day.
      *
-     * @throws IOException when the output folder cannot be written or another process has it; nothing
-     *     half-written stays
+     * @throws IOException when the output folder cannot be written; nothing half-written stays
      */
     public Result plan(Request request, Progress progress) throws IOException {
         progress.at("reading the job", 0);
@@ -159,28 +149,22 @@ public final class PlanDay {
         if (reading.job().isEmpty()) {
             return new InputRefused(reading.faults());
         }
-        try (OutFolder out = publishing.open(request.out())) {
-            return plan(reading.job().get(), request, out, progress);
-        }
-    }
-
-    private Result plan(ReadJob job, Request request, OutFolder out, Progress progress)
-            throws IOException {
+        ReadJob job = reading.job().get();
         Outcome<Plan> outcome = planning.plan(job, request, progress);
         if (!outcome.isDone()) {
-            out.refuse(new Refusal(job.job(), "", outcome.findings()));
+            publishing.refuse(outcome.findings(), request.out());
             return new NoPlan(outcome.findings());
         }
         Plan plan = outcome.getValue();
         progress.at("re-checking the plan", 0.9);
         VerifierReport report = checking.check(job, plan);
         if (!report.holds()) {
-            out.refuse(new Refusal(job.job(), plan.id(), report.violations()));
+            publishing.refuse(report.violations(), request.out());
             return new CheckRefused(report);
         }
         progress.at("writing the files", 0.95);
         OutputWriter.Output output = new OutputWriter.Output(job, plan, report);
-        List<Path> files = out.publish(output);
+        List<Path> files = publishing.publish(output, request.out());
         progress.at("done", 1);
         return new Planned(output, files);
     }

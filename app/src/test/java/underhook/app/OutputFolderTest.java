@@ -18,7 +18,11 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import underhook.app.port.FindingsWriter;
 import underhook.app.port.OutputWriter;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Summary;
 import underhook.core.plan.VerifierReport;
@@ -26,11 +30,9 @@ import underhook.core.plan.VerifierReport;
 class OutputFolderTest {
     private static final InstantSource CLOCK =
             InstantSource.fixed(Instant.parse("2026-06-01T05:06:07Z"));
-    private static final List<IdWriter> WRITERS =
-            List.of(
-                    new IdWriter("cards.pdf"),
-                    new IdWriter("findings.csv"),
-                    new IdWriter("plan.json"));
+    private static final List<OutputWriter> WRITERS =
+            List.of(new IdWriter("cards.pdf"), new IdWriter("plan.json"));
+    private static final FindingsWriter FINDINGS = new FindingsIdWriter();
 
     @TempDir Path folder;
 
@@ -66,9 +68,9 @@ class OutputFolderTest {
     void a_refusal_moves_the_earlier_run_away_and_leaves_findings_alone() throws IOException {
         write("one");
 
-        try (OutputFolder output = OutputFolder.open(folder, WRITERS, CLOCK)) {
-            output.writeRefusal(output("two"));
-            output.writeRefusal(output("three"));
+        try (OutputFolder output = OutputFolder.open(folder, WRITERS, FINDINGS, CLOCK)) {
+            output.writeRefusal(refusal("two"));
+            output.writeRefusal(refusal("three"));
         }
 
         assertThat(files())
@@ -90,7 +92,7 @@ class OutputFolderTest {
                         new FailingWriter(new IllegalArgumentException("not finite")))) {
             List<OutputWriter> writers = List.of(new IdWriter("cards.pdf"), failing);
 
-            try (OutputFolder output = OutputFolder.open(folder, writers, CLOCK)) {
+            try (OutputFolder output = OutputFolder.open(folder, writers, FINDINGS, CLOCK)) {
                 assertThatThrownBy(() -> output.write(output("two")))
                         .hasMessageMatching("disk full|not finite");
             }
@@ -106,7 +108,7 @@ class OutputFolderTest {
         write("one");
         put(".underhook-writing/plan.json", "ha");
 
-        OutputFolder.open(folder, WRITERS, CLOCK).close();
+        OutputFolder.open(folder, WRITERS, FINDINGS, CLOCK).close();
 
         assertThat(files())
                 .isEqualTo(Map.of("cards.pdf", "one", "findings.csv", "one", "plan.json", "one"));
@@ -120,7 +122,7 @@ class OutputFolderTest {
         put(".underhook-ready/findings.csv", "two");
         put(".underhook-ready/plan.json", "two");
 
-        OutputFolder.open(folder, WRITERS, CLOCK).close();
+        OutputFolder.open(folder, WRITERS, FINDINGS, CLOCK).close();
 
         assertThat(files())
                 .isEqualTo(Map.of("cards.pdf", "two", "findings.csv", "two", "plan.json", "two"));
@@ -131,7 +133,7 @@ class OutputFolderTest {
         write("one");
         put(".underhook-refused/findings.csv", "two");
 
-        OutputFolder.open(folder, WRITERS, CLOCK).close();
+        OutputFolder.open(folder, WRITERS, FINDINGS, CLOCK).close();
 
         assertThat(files())
                 .containsEntry("findings.csv", "two")
@@ -144,15 +146,15 @@ class OutputFolderTest {
         put("findings.csv", "two");
         Files.createDirectory(folder.resolve(".underhook-refused"));
 
-        OutputFolder.open(folder, WRITERS, CLOCK).close();
+        OutputFolder.open(folder, WRITERS, FINDINGS, CLOCK).close();
 
         assertThat(files()).isEqualTo(Map.of("findings.csv", "two"));
     }
 
     @Test
     void is_held_against_the_same_process_until_closed() throws IOException {
-        try (OutputFolder held = OutputFolder.open(folder, WRITERS, CLOCK)) {
-            assertThatThrownBy(() -> OutputFolder.open(folder, WRITERS, CLOCK))
+        try (OutputFolder held = OutputFolder.open(folder, WRITERS, FINDINGS, CLOCK)) {
+            assertThatThrownBy(() -> OutputFolder.open(folder, WRITERS, FINDINGS, CLOCK))
                     .isInstanceOf(FolderBusyException.class);
             held.write(output("one"));
         }
@@ -175,7 +177,7 @@ class OutputFolderTest {
         try {
             assertThat((char) other.getInputStream().read()).isEqualTo('L');
 
-            assertThatThrownBy(() -> OutputFolder.open(folder, WRITERS, CLOCK))
+            assertThatThrownBy(() -> OutputFolder.open(folder, WRITERS, FINDINGS, CLOCK))
                     .isInstanceOf(FolderBusyException.class)
                     .hasMessageContaining(folder.toString());
         } finally {
@@ -188,12 +190,28 @@ class OutputFolderTest {
         assertThat(files()).containsEntry("plan.json", "one");
     }
 
+    @Test
+    void publishing_locks_writes_and_refuses() throws IOException {
+        FolderPublishing publishing = new FolderPublishing(WRITERS, FINDINGS, CLOCK);
+
+        List<Path> written = publishing.publish(output("one"), folder);
+        assertThat(written)
+                .extracting(file -> file.getFileName().toString())
+                .containsExactly("cards.pdf", "plan.json", "findings.csv");
+        publishing.refuse(refusal("two"), folder);
+
+        assertThat(files())
+                .containsEntry("findings.csv", "two")
+                .containsEntry("superseded-20260601T050607Z/plan.json", "one")
+                .doesNotContainKey("plan.json");
+    }
+
     /** Holds a folder until its input ends. */
     static final class LockHolder {
         private LockHolder() {}
 
         public static void main(String[] args) throws IOException {
-            OutputFolder held = OutputFolder.open(Path.of(args[0]), WRITERS, CLOCK);
+            OutputFolder held = OutputFolder.open(Path.of(args[0]), WRITERS, FINDINGS, CLOCK);
             System.out.write('L');
             System.out.flush();
             while (System.in.read() >= 0) {
@@ -204,7 +222,7 @@ class OutputFolderTest {
     }
 
     private void write(String planId) throws IOException {
-        try (OutputFolder output = OutputFolder.open(folder, WRITERS, CLOCK)) {
+        try (OutputFolder output = OutputFolder.open(folder, WRITERS, FINDINGS, CLOCK)) {
             output.write(output(planId));
         }
     }
@@ -261,6 +279,27 @@ class OutputFolderTest {
         public void write(Output output, Path file) throws IOException {
             Files.writeString(file, output.plan().id(), StandardCharsets.UTF_8);
         }
+    }
+
+    private static final class FindingsIdWriter implements FindingsWriter {
+        @Override
+        public String fileName() {
+            return "findings.csv";
+        }
+
+        @Override
+        public void write(Output output, Path file) throws IOException {
+            Files.writeString(file, output.plan().id(), StandardCharsets.UTF_8);
+        }
+
+        @Override
+        public void writeRefusal(List<Finding> findings, Path file) throws IOException {
+            Files.writeString(file, findings.get(0).subject(), StandardCharsets.UTF_8);
+        }
+    }
+
+    private static List<Finding> refusal(String subject) {
+        return List.of(Finding.of(FindingCode.NO_ROOM_IN_DAY, Severity.STOP, subject, "", "no"));
     }
 
     private static final class FailingWriter implements OutputWriter {

@@ -10,6 +10,8 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import underhook.app.port.Fault;
 import underhook.app.port.JobReading;
+import underhook.app.port.OutputWriter;
+import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 
 class PlanDayTest {
@@ -27,9 +29,7 @@ class PlanDayTest {
                         (job, plan) -> {
                             throw new AssertionError("checked a job with faults");
                         },
-                        out -> {
-                            throw new AssertionError("opened the output folder");
-                        });
+                        new Forbidden());
 
         PlanDay.Result result = planDay.plan(request(), Progress.SILENT);
 
@@ -45,5 +45,17 @@ class PlanDayTest {
 
     private static PlanDay.Request request() {
         return new PlanDay.Request(Path.of("job"), OUT, 1, Duration.ofSeconds(1));
+    }
+
+    private static final class Forbidden implements PlanDay.Publishing {
+        @Override
+        public List<Path> publish(OutputWriter.Output output, Path out) {
+            throw new AssertionError("wrote");
+        }
+
+        @Override
+        public void refuse(List<Finding> findings, Path out) {
+            throw new AssertionError("wrote");
+        }
     }
 }

@@ -1,25 +1,52 @@
 package underhook.assembly;
 
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.InstantSource;
+import java.util.List;
 import underhook.adapter.crs.Proj4jReferenceSystems;
+import underhook.adapter.demo.DemoDay;
 import underhook.adapter.job.JobFolderReader;
+import underhook.adapter.mapfile.GeoJsonWriter;
+import underhook.adapter.mapfile.GpxWriter;
+import underhook.adapter.mapfile.KmlWriter;
+import underhook.adapter.paper.CardsPdf;
 import underhook.adapter.planfile.PlanJsonReader;
+import underhook.adapter.planfile.PlanJsonWriter;
+import underhook.adapter.table.FindingsCsvWriter;
+import underhook.adapter.table.LoadsCsvWriter;
 import underhook.adapter.terrain.RasterFiles;
+import underhook.app.FolderPublishing;
 import underhook.app.PlanDay;
 import underhook.app.VerifyPlan;
 import underhook.app.calc.Calc;
 import underhook.app.port.JobReader;
+import underhook.app.port.OutputWriter;
 import underhook.app.port.ReferenceSystems;
 import underhook.core.crew.Daylight;
 import underhook.planner.verify.PlanVerifier;
 
 /** The whole program, put together once. */
 public final class Underhook {
+    private static final InstantSource CLOCK = InstantSource.system();
+
+    /** Every file of a plan but the findings. */
+    private static final List<OutputWriter> WRITERS =
+            List.of(
+                    new PlanJsonWriter(),
+                    new GeoJsonWriter(),
+                    new GpxWriter(),
+                    new KmlWriter(),
+                    new CardsPdf(),
+                    new LoadsCsvWriter());
+
     private final JobReader jobReader;
+    private final PlanDay planDay;
     private final VerifyPlan verifyPlan;
     private final Calc calc;
 
     /** Puts it together; reads and writes nothing yet. */
-    public Underhook() {
+    public Underhook(Settings settings) {
         ReferenceSystems systems = new Proj4jReferenceSystems();
         PlanVerifier verifier = new PlanVerifier();
         PlanDay.Checking checking = (job, plan) -> verifier.check(job.job(), job.ground(), plan);
@@ -28,6 +55,12 @@ public final class Underhook {
                         systems,
                         new RasterFiles(systems),
                         (place, date, zone) -> Daylight.find(place, date, zone).isPresent());
+        planDay =
+                new PlanDay(
+                        jobReader,
+                        new Planning(settings.program(), CLOCK),
+                        checking,
+                        new FolderPublishing(WRITERS, new FindingsCsvWriter(), CLOCK));
         verifyPlan = new VerifyPlan(jobReader, new PlanJsonReader(), checking);
         calc = new Calc(systems, Reports::decode);
     }
@@ -36,8 +69,21 @@ public final class Underhook {
         return jobReader;
     }
 
+    public PlanDay planDay() {
+        return planDay;
+    }
+
     public VerifyPlan verifyPlan() {
         return verifyPlan;
+    }
+
+    /**
+     * Writes the invented demo day as a job folder.
+     *
+     * @throws IOException if a file cannot be written
+     */
+    public void writeDemo(Path folder) throws IOException {
+        new DemoDay().write(folder);
     }
 
     public Calc calc() {

@@ -42,7 +42,13 @@ class SourcesTest {
                     Set.of("toCentres"),
                     // The unit is a component of the same record.
                     "Limit.java",
-                    Set.of("value", "limit", "marginPercent"));
+                    Set.of("value", "limit", "marginPercent"),
+                    // Any limit's numbers, whose unit is handed in beside them or is on the way
+                    // out.
+                    "PlanBuilder.java",
+                    Set.of("value", "limit"),
+                    "TripMaker.java",
+                    Set.of("value"));
 
     @Test
     void doubles_in_core_and_planner_end_in_their_unit() {

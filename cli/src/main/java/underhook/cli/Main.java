@@ -5,7 +5,10 @@ import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import picocli.CommandLine;
+import underhook.app.PlanDay;
+import underhook.assembly.Settings;
 import underhook.assembly.Underhook;
 
 /** Where the program begins. */
@@ -15,11 +18,20 @@ public final class Main {
     private Main() {}
 
     public static void main(String[] arguments) {
-        Underhook underhook = new Underhook();
+        Settings settings =
+                Settings.from(System.getenv(), Path.of(System.getProperty("user.home", "")));
+        Underhook underhook = new Underhook(settings);
+        PlanDay planDay = underhook.planDay();
+        Path data = settings.dataFolder();
         CommandLine commandLine =
                 new CommandLine(new Root())
                         .addSubcommand(new CheckCommand(underhook.jobReader()))
+                        .addSubcommand(new PlanCommand(planDay))
                         .addSubcommand(new VerifyCommand(underhook.verifyPlan()))
+                        .addSubcommand(new ServeCommand(planDay, data.resolve("plans")))
+                        .addSubcommand(
+                                new DemoCommand(
+                                        underhook::writeDemo, planDay, data.resolve("demo")))
                         .addSubcommand(new CalcCommand(underhook.calc()::run));
         settle(commandLine);
         commandLine.setOut(utf8(FileDescriptor.out)).setErr(utf8(FileDescriptor.err));

@@ -78,7 +78,10 @@ final class PlanCommand implements Callable<Integer> {
                     return Exit.CHECK_REFUSED;
                 },
                 planned -> {
-                    out.println(Words.summary(planned.output().plan()));
+                    out.println(
+                            Words.summary(
+                                    planned.output().plan(),
+                                    planned.output().readJob().job().zone()));
                     planned.files().forEach(file -> out.println("wrote " + file));
                     return Exit.DONE;
                 });

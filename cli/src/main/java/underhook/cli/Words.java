@@ -1,7 +1,9 @@
 package underhook.cli;
 
+import java.time.ZoneId;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import underhook.app.port.Written;
 import underhook.core.finding.Finding;
 import underhook.core.plan.Plan;
 import underhook.core.unit.Units;
@@ -28,7 +30,7 @@ final class Words {
     }
 
     /** The day in a few lines. */
-    static String summary(Plan plan) {
+    static String summary(Plan plan, ZoneId zone) {
         String leftOut =
                 plan.leftOut().stream()
                         .map(out -> out.load() + " (" + out.code() + ")")
@@ -43,7 +45,7 @@ final class Words {
                 plan.summary().refuels(),
                 plan.summary().lineChanges(),
                 Math.ceil(Units.sToMinutes(plan.summary().flightS())),
-                plan.summary().finishAt(),
+                Written.time(plan.summary().finishAt(), zone),
                 leftOut.isEmpty() ? "nothing" : leftOut,
                 plan.findings().size());
     }

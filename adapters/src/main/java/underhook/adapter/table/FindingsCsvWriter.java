@@ -4,16 +4,14 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
-import underhook.app.port.OutputWriter;
-import underhook.app.port.Refusal;
-import underhook.app.port.RefusalWriter;
+import underhook.app.port.FindingsWriter;
 import underhook.core.finding.Finding;
 
 /**
  * Writes findings.csv: the findings of the plan, then what the verifier refuses. With none there is one
  * row that says so, for it carries the caution too.
  */
-public final class FindingsCsvWriter implements OutputWriter, RefusalWriter {
+public final class FindingsCsvWriter implements FindingsWriter {
     private static final List<String> COLUMNS =
             List.of("code", "severity", "subject", "value", "limit", "unit", "source", "message");
 
@@ -30,18 +28,18 @@ public final class FindingsCsvWriter implements OutputWriter, RefusalWriter {
                                 output.report().violations().stream())
                         .toList();
         try (Table table = Table.open(file, output, COLUMNS)) {
-            rows(table, findings);
+            write(findings, table);
         }
     }
 
     @Override
-    public void write(Refusal refusal, Path file) throws IOException {
-        try (Table table = Table.open(file, refusal.job(), refusal.planId(), COLUMNS)) {
-            rows(table, refusal.findings());
+    public void writeRefusal(List<Finding> findings, Path file) throws IOException {
+        try (Table table = Table.openWithoutPlan(file, COLUMNS)) {
+            write(findings, table);
         }
     }
 
-    private static void rows(Table table, List<Finding> findings) {
+    private static void write(List<Finding> findings, Table table) {
         findings.forEach(finding -> table.row(cells(finding)));
         if (findings.isEmpty()) {
             table.row(List.of("", "", "", "", "", "", "", "No findings."));

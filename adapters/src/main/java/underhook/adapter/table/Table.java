@@ -11,7 +11,6 @@ import java.util.regex.Pattern;
 import underhook.app.port.Attribution;
 import underhook.app.port.Caution;
 import underhook.app.port.OutputWriter.Output;
-import underhook.core.job.Job;
 
 /** A CSV file whose every row ends with plan, caution and attribution. */
 final class Table implements AutoCloseable {
@@ -32,22 +31,26 @@ final class Table implements AutoCloseable {
     }
 
     static Table open(Path file, Output output, List<String> columns) throws IOException {
-        return open(file, output.readJob().job(), output.plan().id(), columns);
+        List<String> source = new ArrayList<>(Attribution.lines(output.readJob().job()));
+        Attribution.shareAlike(output.readJob().job()).ifPresent(source::add);
+        return open(
+                file, columns, List.of(output.plan().id(), Caution.TEXT, String.join(" ", source)));
     }
 
-    static Table open(Path file, Job job, String planId, List<String> columns) throws IOException {
-        List<String> source = new ArrayList<>(Attribution.lines(job));
-        Attribution.shareAlike(job).ifPresent(source::add);
-        Table table =
-                new Table(
-                        CsvWriter.builder()
-                                .lineDelimiter(LineDelimiter.LF)
-                                .build(file, StandardCharsets.UTF_8),
-                        List.of(planId, Caution.TEXT, String.join(" ", source)));
+    static Table openWithoutPlan(Path file, List<String> columns) throws IOException {
+        return open(file, columns, List.of("", Caution.TEXT, ""));
+    }
+
+    private static Table open(Path file, List<String> columns, List<String> tail)
+            throws IOException {
+        CsvWriter csv =
+                CsvWriter.builder()
+                        .lineDelimiter(LineDelimiter.LF)
+                        .build(file, StandardCharsets.UTF_8);
         List<String> header = new ArrayList<>(columns);
         header.addAll(List.of("plan_id", "caution", "attribution"));
-        table.csv.writeRecord(header);
-        return table;
+        csv.writeRecord(header);
+        return new Table(csv, tail);
     }
 
     void row(List<String> cells) {

@@ -77,6 +77,20 @@ class TableTest {
     }
 
     @Test
+    void a_refusal_without_a_plan_has_its_findings_and_the_caution() throws IOException {
+        Path file = folder.resolve("findings.csv");
+        new FindingsCsvWriter()
+                .writeRefusal(
+                        List.of(
+                                Finding.of(
+                                        FindingCode.NO_ROOM_IN_DAY, Severity.STOP, "L1", "", "no")),
+                        file);
+
+        assertThat(Files.readAllLines(file, StandardCharsets.UTF_8).get(1))
+                .isEqualTo("NO_ROOM_IN_DAY,STOP,L1,,,,,no,,\"" + Caution.TEXT + "\",");
+    }
+
+    @Test
     void an_empty_list_says_so_and_carries_the_caution() throws IOException {
         Plan plan = SmallDay.plan();
         Plan clean =

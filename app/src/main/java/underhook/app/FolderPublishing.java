@@ -1,0 +1,46 @@
+package underhook.app;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.InstantSource;
+import java.util.List;
+import underhook.app.port.FindingsWriter;
+import underhook.app.port.OutputWriter;
+import underhook.core.finding.Finding;
+
+/** Publishes into a folder on disk, which is locked for as long as it takes. */
+public final class FolderPublishing implements PlanDay.Publishing {
+    private final List<OutputWriter> writers;
+    private final FindingsWriter findingsWriter;
+    private final InstantSource clock;
+
+    /**
+     * @param writers of every file but the findings
+     */
+    public FolderPublishing(
+            List<? extends OutputWriter> writers,
+            FindingsWriter findingsWriter,
+            InstantSource clock) {
+        this.writers = List.copyOf(writers);
+        this.findingsWriter = findingsWriter;
+        this.clock = clock;
+    }
+
+    @Override
+    public List<Path> publish(OutputWriter.Output output, Path out) throws IOException {
+        try (OutputFolder folder = open(out)) {
+            return folder.write(output);
+        }
+    }
+
+    @Override
+    public void refuse(List<Finding> findings, Path out) throws IOException {
+        try (OutputFolder folder = open(out)) {
+            folder.writeRefusal(findings);
+        }
+    }
+
+    private OutputFolder open(Path out) throws IOException {
+        return OutputFolder.open(out, writers, findingsWriter, clock);
+    }
+}
