@@ -12,7 +12,7 @@ import java.util.List;
  *
  * <p>The reference system is spelt out in GeoKeys, for no EPSG code fits it.
  *
- * @source TIFF-6 sections 2, 8 and 19; OGC-19-008R4 annexes on GeoKeys
+ * @source TIFF-6 sections 2, 8 and 19; OGC-19-008 section 7 and annex B
  */
 final class DemoGeoTiff {
     private static final int ROWS_PER_STRIP = 76;
