@@ -32,7 +32,13 @@ final class DayBuilder {
     private static final long CREW_MOVE_BONUS_S = 600;
 
     /** A lift whose window has so many times this left ranks a second later. */
-    private static final long SLACK_PER_SECOND_S = 30;
+    private static final long SLACK_PER_SECOND_S = 8;
+
+    /** What a team needs for a place and the walk to the next, for ranking only. */
+    private static final long PLACE_S = 50 * 60;
+
+    /** From hook-up of what comes before to hook-up of what waits for it, for ranking only. */
+    private static final long LEAD_S = 12 * 60;
 
     private final DayModel model;
     private final List<Trip> trips;
@@ -164,6 +170,16 @@ final class DayBuilder {
         return afterMissing[trip];
     }
 
+    /** When the wind or the day closes a trip for good, s. */
+    long windowEndS(int trip) {
+        return windowEndS[trip];
+    }
+
+    /** Whether the wind closes a trip before the day ends. */
+    boolean isWindowed(int trip) {
+        return windowEndS[trip] < dayEndS;
+    }
+
     long dayStartS() {
         return dayStartS;
     }
@@ -203,6 +219,7 @@ final class DayBuilder {
         for (int k = 0; k < trips.size(); k++) {
             state.dropped[k] = afterMissing[k] || windowEndS[k] < 0;
         }
+        long[] due = dueS(wishes);
         boolean more = true;
         while (more) {
             dropDead(state);
@@ -218,7 +235,7 @@ final class DayBuilder {
                             startOf(next)
                                     - state.timeS
                                     + wishes.biasS().get(k)
-                                    + (windowEndS[k] - next.releasedS[k]) / SLACK_PER_SECOND_S;
+                                    + (due[k] - next.releasedS[k]) / SLACK_PER_SECOND_S;
                     if (score < bestScore) {
                         bestScore = score;
                         best = next;
@@ -242,6 +259,44 @@ final class DayBuilder {
             }
         }
         return finish(state);
+    }
+
+    /** When each trip should be done for the teams to finish behind it in time; ranks, forbids nothing. */
+    private long[] dueS(Wishes wishes) {
+        long[] due = windowEndS.clone();
+        for (List<Integer> order : wishes.teamOrder()) {
+            long nextS = dayEndS + PLACE_S;
+            for (int i = order.size() - 1; i >= 0; i--) {
+                long placeS = nextS - PLACE_S;
+                for (int k = 0; k < trips.size(); k++) {
+                    if (teamPlace[k] == order.get(i)) {
+                        placeS = Math.min(placeS, windowEndS[k]);
+                    }
+                }
+                for (int k = 0; k < trips.size(); k++) {
+                    if (teamPlace[k] == order.get(i)) {
+                        due[k] = Math.min(due[k], placeS);
+                    }
+                }
+                nextS = placeS;
+            }
+        }
+        for (int round = 0; round < 3; round++) {
+            for (int k = 0; k < trips.size(); k++) {
+                for (int i = 0; i < afterTrips[k].length; i++) {
+                    int before = afterTrips[k][i];
+                    due[before] = Math.min(due[before], due[k] - afterWaitS[k][i] - LEAD_S);
+                }
+                for (int other = 0; other < trips.size(); other++) {
+                    if (standsUp[k]
+                            && readyAfterS[other] > 0
+                            && trips.get(other).to() == trips.get(k).to()) {
+                        due[other] = Math.min(due[other], due[k] - readyAfterS[other] - LEAD_S);
+                    }
+                }
+            }
+        }
+        return due;
     }
 
     private static long startOf(DayState state) {
@@ -338,19 +393,10 @@ final class DayBuilder {
         return false;
     }
 
-    /** Brings a team to a place on foot; false when it is needed elsewhere or must be flown. */
-    private boolean bringTeam(DayState state, int team, int place, Wishes wishes) {
-        if (nextPlace(state, team, wishes) != place) {
-            return false;
-        }
-        if (state.teamPlace[team] == place) {
-            return true;
-        }
-        if (mustFly(state, team, place)) {
-            return false;
-        }
-        walk(state, team, place);
-        return true;
+    /** Whether a team is at a place, or wanted there next and can walk. */
+    private boolean canBeBrought(DayState state, int team, int place, Wishes wishes) {
+        return nextPlace(state, team, wishes) == place
+                && (state.teamPlace[team] == place || !mustFly(state, team, place));
     }
 
     private boolean mustFly(DayState state, int team, int place) {
@@ -521,17 +567,20 @@ final class DayBuilder {
         if (standsUp[k] && isAnyReadierLeftTo(before, k)) {
             return null;
         }
-        DayState state = before.copy();
         int team = -1;
-        int teamPlace = teamPlace(trip);
-        if (teamPlace >= 0) {
-            team = teamOf(wishes, teamPlace);
-            if (team < 0 || !bringTeam(state, team, teamPlace, wishes)) {
+        int at = teamPlace[k];
+        if (at >= 0) {
+            team = teamOf(wishes, at);
+            if (team < 0 || !canBeBrought(before, team, at, wishes)) {
                 return null;
             }
-            if (trip.standsUp() && !people.teams.get(team).roles().contains(Crew.Role.GUY)) {
+            if (standsUp[k] && !people.teams.get(team).roles().contains(Crew.Role.GUY)) {
                 return null;
             }
+        }
+        DayState state = before.copy();
+        if (team >= 0 && state.teamPlace[team] != at) {
+            walk(state, team, at);
         }
         int slot = model.slot(state.timeS);
         if (slot < 0) {

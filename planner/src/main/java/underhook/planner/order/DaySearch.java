@@ -14,9 +14,11 @@ import java.util.function.BooleanSupplier;
  */
 final class DaySearch {
     /** Days built in one search: about the same work whatever the machine. */
-    static final int DAYS = 1500;
+    static final int DAYS = 3000;
 
     private static final long DROPPED_CENTS = 100_000_000L;
+    private static final long TOO_LATE_S = 3600;
+    private static final long EARLY_CENTS_PER_MINUTE = 300;
     private static final long BIAS_S = 900;
     private static final double REFUEL_STEP_KG = 20;
 
@@ -39,9 +41,10 @@ final class DaySearch {
         SplittableRandom random = new SplittableRandom(seed);
         Wishes now = firstWishes();
         DayState day = builder.build(now);
-        long price = priceCents(day);
         DayState best = day;
-        long bestPrice = price;
+        long bestPrice = priceCents(day);
+        long guide = guideCents(day);
+        long bestGuide = guide;
         Wishes bestWishes = now;
         int built = 1;
         boolean cut = false;
@@ -54,23 +57,27 @@ final class DaySearch {
             DayState other = builder.build(changed);
             long otherPrice = priceCents(other);
             built++;
-            double heat = 3000.0 * (1 - (double) built / DAYS);
+            long otherGuide = guideCents(other);
+            double heat = 6000.0 * (1 - (double) built / DAYS);
             boolean take =
-                    otherPrice <= price
+                    otherGuide <= guide
                             || random.nextDouble()
-                                    < Math.exp((price - otherPrice) / Math.max(1, heat));
+                                    < Math.exp((guide - otherGuide) / Math.max(1, heat));
             if (take) {
                 now = changed;
-                price = otherPrice;
+                guide = otherGuide;
+            }
+            if (otherGuide < bestGuide) {
+                bestGuide = otherGuide;
+                bestWishes = changed;
             }
             if (otherPrice < bestPrice) {
                 best = other;
                 bestPrice = otherPrice;
-                bestWishes = changed;
             }
-            if (built % 100 == 0) {
+            if (built % 200 == 0) {
                 now = bestWishes;
-                price = bestPrice;
+                guide = bestGuide;
                 progress.step("searching the order of the day", (double) built / DAYS);
             }
         }
@@ -91,6 +98,24 @@ final class DaySearch {
         return Math.addExact(
                 Math.multiplyExact(dropped, DROPPED_CENTS),
                 Math.addExact(flying, Math.addExact(standing, ground)));
+    }
+
+    /**
+     * What the search follows: the price, and a push to do early what the wind closes, so that a day in
+     * which a lift just fails leads to one in which it just fits.
+     */
+    private long guideCents(DayState day) {
+        long push = 0;
+        for (int k = 0; k < trips.size(); k++) {
+            if (builder.isWindowed(k)) {
+                long doneS =
+                        day.releasedS[k] >= 0
+                                ? day.releasedS[k]
+                                : builder.windowEndS(k) + TOO_LATE_S;
+                push += (doneS - builder.dayStartS()) * EARLY_CENTS_PER_MINUTE / 60;
+            }
+        }
+        return Math.addExact(priceCents(day), push);
     }
 
     /** In the order of the files: sites as each crew lists them, the first crew that serves one. */
