@@ -200,6 +200,18 @@ class PlanJsonTest {
     }
 
     @Test
+    void reads_the_example_of_the_format_s_page() throws IOException {
+        String page = Files.readString(Path.of("../docs/formats.md"), StandardCharsets.UTF_8);
+        String section = page.substring(page.indexOf("## plan.json"));
+        String example = section.substring(section.indexOf("```json") + 7);
+
+        Outcome<Plan> read = read(example.substring(0, example.indexOf("```")));
+
+        assertThat(read.findings()).isEmpty();
+        assertThat(read.getValue().leftOut()).hasSize(1);
+    }
+
+    @Test
     void notes_a_gap_that_does_not_follow() throws IOException {
         String text =
                 text(SmallDay.output())
