@@ -6,6 +6,7 @@ import java.time.InstantSource;
 import java.util.List;
 import underhook.adapter.crs.Proj4jReferenceSystems;
 import underhook.adapter.demo.DemoDay;
+import underhook.adapter.geopackage.GeoPackageWriter;
 import underhook.adapter.job.JobFolderReader;
 import underhook.adapter.mapfile.GeoJsonWriter;
 import underhook.adapter.mapfile.GpxWriter;
@@ -37,6 +38,7 @@ public final class Underhook {
                     new GeoJsonWriter(),
                     new GpxWriter(),
                     new KmlWriter(),
+                    new GeoPackageWriter(),
                     new CardsPdf(),
                     new LoadsCsvWriter());
 

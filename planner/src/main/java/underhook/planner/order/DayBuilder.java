@@ -215,6 +215,7 @@ final class DayBuilder {
             state.teamFreeS[team] = Math.max(dayStartS, model.seconds(crew.availableFrom()));
             state.teamArrivedS[team] = state.teamFreeS[team];
         }
+        state.restWaitS = wishes.restWaitS();
         state.fuelKg = morningFuelKg(wishes);
         for (int k = 0; k < trips.size(); k++) {
             state.dropped[k] = afterMissing[k] || windowEndS[k] < 0;
@@ -1148,6 +1149,11 @@ final class DayBuilder {
     /** Waits on the ground; the engine is stopped when that saves fuel, and long waits are breaks. */
     private void waitUntil(DayState state, long untilS, String because) {
         long durationS = untilS - state.timeS;
+        boolean restsEarly =
+                durationS >= state.restWaitS && state.onSinceBreakS > model.rules.engineOnS() / 3;
+        if (restsEarly && durationS < (long) Math.ceil(model.rules.breakS())) {
+            durationS = (long) Math.ceil(model.rules.breakS());
+        }
         if (durationS >= (long) Math.ceil(model.rules.breakS())) {
             engineOff(state, StepKind.BREAK, durationS, because);
             state.onSinceBreakS = 0;

@@ -14,12 +14,16 @@ import java.util.function.BooleanSupplier;
  */
 final class DaySearch {
     /** Days built in one search: about the same work whatever the machine. */
-    static final int DAYS = 3000;
+    static final int DAYS = 2000;
 
     private static final long DROPPED_CENTS = 100_000_000L;
     private static final long TOO_LATE_S = 3600;
     private static final long EARLY_CENTS_PER_MINUTE = 300;
     private static final long BIAS_S = 900;
+
+    /** Waits longer than this are breaks anyhow. */
+    private static final long NO_EARLY_REST_S = 1800;
+
     private static final double REFUEL_STEP_KG = 20;
 
     private final DayModel model;
@@ -143,7 +147,7 @@ final class DaySearch {
         }
         List<Long> bias = new ArrayList<>(Collections.nCopies(trips.size(), 0L));
         double refuelKg = Math.min(model.machine.fuelUsableKg(), 230);
-        return new Wishes(bias, orders, refuelKg);
+        return new Wishes(bias, orders, refuelKg, NO_EARLY_REST_S);
     }
 
     private Wishes change(Wishes wishes, SplittableRandom random) {
@@ -151,21 +155,24 @@ final class DaySearch {
         List<List<Integer>> orders = new ArrayList<>();
         wishes.teamOrder().forEach(order -> orders.add(new ArrayList<>(order)));
         double refuelKg = wishes.refuelToKg();
-        int move = random.nextInt(10);
-        if (move < 6 && !bias.isEmpty()) {
+        long restWaitS = wishes.restWaitS();
+        int move = random.nextInt(40);
+        if (move < 2) {
+            restWaitS = random.nextLong(300, NO_EARLY_REST_S + 1);
+        } else if (move < 32 && !bias.isEmpty()) {
             int count = 1 + random.nextInt(3);
             for (int i = 0; i < count; i++) {
                 bias.set(random.nextInt(bias.size()), random.nextLong(-BIAS_S, BIAS_S + 1));
             }
-        } else if (move < 7) {
+        } else if (move < 36) {
             double step = (random.nextInt(7) - 3) * REFUEL_STEP_KG;
             refuelKg = Math.max(60, Math.min(model.machine.fuelUsableKg(), refuelKg + step));
-        } else if (move < 9) {
+        } else if (move < 38) {
             swapPlaces(orders, random);
         } else {
             handOver(orders, random);
         }
-        return new Wishes(bias, orders, refuelKg);
+        return new Wishes(bias, orders, refuelKg, restWaitS);
     }
 
     private static void swapPlaces(List<List<Integer>> orders, SplittableRandom random) {

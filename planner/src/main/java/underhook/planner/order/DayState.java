@@ -67,6 +67,7 @@ final class DayState {
     long onSinceBreakS;
     long onTotalS;
     long flightS;
+    long restWaitS;
     int refuels;
     @Nullable Flown open;
     @Nullable Chain<Event> events;
@@ -98,6 +99,7 @@ final class DayState {
         other.onSinceBreakS = onSinceBreakS;
         other.onTotalS = onTotalS;
         other.flightS = flightS;
+        other.restWaitS = restWaitS;
         other.refuels = refuels;
         other.open = open;
         other.events = events;

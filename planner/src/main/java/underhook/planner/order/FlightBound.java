@@ -10,7 +10,7 @@ import java.util.Optional;
  *
  * <p>Each trip takes at least its cheapest hour and line. From each site the machine must fly on as
  * often as trips end there beyond those that begin there; each such way takes at least the shortest
- * empty leg to anywhere. Each team that cannot walk to any of its placed sites is flown at least once,
+ * straight way to anywhere with the empty line. Each team that cannot walk to any of its placed sites is flown at least once,
  * from where it can be boarded to where it can land. Positioning is bounded by nothing.
  */
 final class FlightBound {
@@ -83,14 +83,11 @@ final class FlightBound {
             if (to == place || !sent || !model.places.get(to).agreed()) {
                 continue;
             }
-            for (int slot = 0; slot < model.slots.size(); slot++) {
-                for (int line : model.linesByLength()) {
-                    Optional<DayModel.LegAt> leg = model.emptyLeg(place, to, line, slot);
-                    if (leg.isPresent()) {
-                        best = Math.min(best, leg.get().durationS());
-                    }
-                }
-            }
+            // No leg is shorter than straight, and none is flown faster than in still air.
+            double straightS =
+                    model.points.get(place).distanceToM(model.points.get(to))
+                            / model.machine.emptyLineSpeedMPerS();
+            best = Math.min(best, (long) Math.floor(straightS));
         }
         return best == Long.MAX_VALUE ? 0 : best;
     }
