@@ -40,6 +40,18 @@ final class DayBuilder {
     /** From hook-up of what comes before to hook-up of what waits for it, for ranking only. */
     private static final long LEAD_S = 12 * 60;
 
+    /** A trip about to be lifted: its number, the team that works on it or -1, the line, and why. */
+    private record Lift(int trip, int team, int line, String why) {}
+
+    /** Something done with the engine on, ending at a place; the team is -1 when none flies along. */
+    private record Run(
+            StepKind kind,
+            int to,
+            long durationS,
+            List<DayModel.LegAt> legs,
+            int team,
+            String because) {}
+
     private final DayModel model;
     private final List<Trip> trips;
     private final TripMaker maker;
@@ -517,7 +529,8 @@ final class DayBuilder {
         }
         stayUntil(state, team, startS);
         if (!engineOn(
-                state, StepKind.CREW_MOVE, to, durationS, List.of(leg.get()), team, because)) {
+                state,
+                new Run(StepKind.CREW_MOVE, to, durationS, List.of(leg.get()), team, because))) {
             return null;
         }
         state.add(
@@ -643,7 +656,7 @@ final class DayBuilder {
                 changeLine(state, line, why + " needs this line");
             }
         }
-        return lift(state, k, team, line, why);
+        return lift(state, new Lift(k, team, line, why));
     }
 
     /** Seconds to fly to the hook-up place; negative when there is no way. */
@@ -718,25 +731,28 @@ final class DayBuilder {
     }
 
     /** From hook-up to the last release. */
-    private @Nullable DayState lift(DayState state, int k, int team, int line, String why) {
-        Trip trip = trips.get(k);
+    private @Nullable DayState lift(DayState state, Lift lift) {
+        Trip trip = trips.get(lift.trip());
         for (int round = 0; round < 4; round++) {
-            long waitS = missingS(state, k, team);
+            long waitS = missingS(state, lift.trip(), lift.team());
             if (waitS < 0) {
                 return null;
             }
             if (waitS == 0) {
-                return liftNow(state, k, team, line, why);
+                return liftNow(state, lift);
             }
-            if (!land(state, trip, false, why)) {
+            if (!land(state, trip, false, lift.why())) {
                 return null;
             }
-            waitS = missingS(state, k, team);
+            waitS = missingS(state, lift.trip(), lift.team());
             if (waitS < 0) {
                 return null;
             }
             if (waitS > 0) {
-                waitUntil(state, state.timeS + waitS, "waits: " + why + " is not ready before");
+                waitUntil(
+                        state,
+                        state.timeS + waitS,
+                        "waits: " + lift.why() + " is not ready before");
             }
         }
         return null;
@@ -845,7 +861,10 @@ final class DayBuilder {
         return readyS;
     }
 
-    private @Nullable DayState liftNow(DayState state, int k, int team, int line, String why) {
+    private @Nullable DayState liftNow(DayState state, Lift lift) {
+        int k = lift.trip();
+        int team = lift.team();
+        int line = lift.line();
         Trip trip = trips.get(k);
         List<DayModel.LegAt> before = new ArrayList<>();
         long startS = state.timeS;
@@ -862,7 +881,7 @@ final class DayBuilder {
                 burn(state, leg.get().durationS(), model.machine.burnKgPerS());
                 state.place = trip.from();
             } else {
-                if (!flyTo(state, trip.from(), why)) {
+                if (!flyTo(state, trip.from(), lift.why())) {
                     return null;
                 }
                 startS = state.timeS;
@@ -943,7 +962,7 @@ final class DayBuilder {
                         from,
                         startS,
                         fuelStartKg,
-                        why);
+                        lift.why());
         if (!TripMaker.isSite(model.places.get(trip.to()))) {
             closeRotation(state, List.of(), trip.to());
         }
@@ -986,27 +1005,20 @@ final class DayBuilder {
         state.onTotalS += durationS;
     }
 
-    private boolean engineOn(
-            DayState state,
-            StepKind kind,
-            int to,
-            long durationS,
-            List<DayModel.LegAt> legs,
-            int team,
-            String because) {
+    private boolean engineOn(DayState state, Run run) {
         double fuelStartKg = state.fuelKg;
         long startS = state.timeS;
         int from = state.place;
-        burn(state, durationS, model.machine.burnKgPerS());
-        state.place = to;
-        if (kind != StepKind.WAIT) {
-            state.flightS += durationS;
+        burn(state, run.durationS(), model.machine.burnKgPerS());
+        state.place = run.to();
+        if (run.kind() != StepKind.WAIT) {
+            state.flightS += run.durationS();
         }
         state.add(
                 new DayState.Event(
-                        kind,
+                        run.kind(),
                         from,
-                        to,
+                        run.to(),
                         startS,
                         state.timeS,
                         fuelStartKg,
@@ -1014,9 +1026,9 @@ final class DayBuilder {
                         state.line,
                         true,
                         null,
-                        team,
-                        legs,
-                        because));
+                        run.team(),
+                        run.legs(),
+                        run.because()));
         return state.fuelKg > 0;
     }
 
@@ -1061,12 +1073,13 @@ final class DayBuilder {
         }
         return engineOn(
                 state,
-                StepKind.POSITION,
-                to,
-                leg.get().durationS(),
-                List.of(leg.get()),
-                -1,
-                "moves for " + because);
+                new Run(
+                        StepKind.POSITION,
+                        to,
+                        leg.get().durationS(),
+                        List.of(leg.get()),
+                        -1,
+                        "moves for " + because));
     }
 
     private static void closeRotation(DayState state, List<DayModel.LegAt> back, int to) {
@@ -1161,7 +1174,7 @@ final class DayBuilder {
                 || durationS * model.machine.burnKgPerS() > model.machine.startFuelKg()) {
             engineOff(state, StepKind.WAIT, durationS, because);
         } else {
-            engineOn(state, StepKind.WAIT, state.place, durationS, List.of(), -1, because);
+            engineOn(state, new Run(StepKind.WAIT, state.place, durationS, List.of(), -1, because));
         }
     }
 }

@@ -28,6 +28,13 @@ import underhook.planner.route.FlownLeg;
 
 /** Writes a built day down as a plan. */
 final class PlanBuilder {
+    /** What a limit is counted in, and where it is from. */
+    private record Measure(String unit, String source) {}
+
+    private static final Measure MACHINE_KG = new Measure("kg", "machine");
+    private static final Measure PLACES_M = new Measure("m", "places");
+    private static final Measure RULES_KT = new Measure("kt", "rules");
+
     private final DayModel model;
     private final List<Trip> trips;
     private final People people;
@@ -180,7 +187,7 @@ final class PlanBuilder {
         double readKg = flown.fuelAtHookKg() + model.machine.fuelGaugeSpreadKg();
         double grossKg = model.operatingMassKg() + line.massKg() + trip.needMassKg() + readKg;
         String table = model.machine.hover().source();
-        all.add(limit("HOVER_MASS", Math.ceil(grossKg), hoverKg, "kg", table));
+        all.add(limit("HOVER_MASS", Math.ceil(grossKg), hoverKg, new Measure("kg", table)));
         all.add(
                 limit(
                         "EXTERNAL_MASS_LIMIT",
@@ -190,16 +197,14 @@ final class PlanBuilder {
                                         + trip.liftMassKg()
                                         + readKg),
                         model.machine.maxExternalMassKg(),
-                        "kg",
-                        "machine"));
+                        MACHINE_KG));
         all.add(
                 limit(
                         "HOOK_LIMIT",
                         trip.liftMassKg() + line.massKg(),
                         model.machine.hookLimitKg(),
-                        "kg",
-                        "machine"));
-        all.add(limit("LINE_LIMIT", trip.liftMassKg(), line.limitKg(), "kg", "machine"));
+                        MACHINE_KG));
+        all.add(limit("LINE_LIMIT", trip.liftMassKg(), line.limitKg(), MACHINE_KG));
         double needM =
                 model.lineNeedM(trip.to(), flown.loaded().wayIn().approachFromGridRad() + Math.PI);
         all.add(
@@ -207,8 +212,7 @@ final class PlanBuilder {
                         "LINE_LENGTH",
                         Math.ceil(needM * 10) / 10,
                         model.lengthAtDropM(trip, flown.line()),
-                        "m",
-                        "places"));
+                        PLACES_M));
         for (int[] end :
                 new int[][] {{trip.from(), flown.slotFrom()}, {trip.to(), flown.slotTo()}}) {
             addWind(all, trip, end[0], end[1]);
@@ -226,28 +230,25 @@ final class PlanBuilder {
                         "WIND_MEAN" + at,
                         Units.mPerSToKt(air.windMPerS() * exposure),
                         Units.mPerSToKt(least.meanMPerS()),
-                        "kt",
-                        "rules"));
+                        RULES_KT));
         all.add(
                 limit(
                         "WIND_GUST" + at,
                         Units.mPerSToKt(air.gustMPerS() * exposure),
                         Units.mPerSToKt(least.gustMPerS()),
-                        "kt",
-                        "rules"));
+                        RULES_KT));
         all.add(
                 limit(
                         "WIND_SPREAD" + at,
                         Units.mPerSToKt(air.spreadMPerS() * exposure),
                         Units.mPerSToKt(least.spreadMPerS()),
-                        "kt",
-                        "rules"));
+                        RULES_KT));
     }
 
-    private static Limit limit(
-            String code, double value, double limit, String unit, String source) {
+    private static Limit limit(String code, double value, double limit, Measure measure) {
         double marginPercent = Math.floor((limit - value) / limit * 1000 + 1e-6) / 10;
-        return new Limit(code, value, limit, unit, marginPercent, source, false);
+        return new Limit(
+                code, value, limit, measure.unit(), marginPercent, measure.source(), false);
     }
 
     private static List<Limit> withGoverning(List<Limit> all) {

@@ -24,7 +24,7 @@ import underhook.core.geo.PlanePoint;
  * wires the shortest way is exact for the polygons given (round buffers are polygons outside the
  * circle). Wires are crossed where a piece of the way meets them within the allowed angle of square;
  * gates stand every {@value #GATE_SPACING_M} m, so that the way over a wire may be longer than the
- * shortest by a few metres, never shorter than allowed.
+ * shortest by some ten metres, never shorter than allowed.
  *
  * <p>Safe for threads after construction.
  */

@@ -1,0 +1,124 @@
+package underhook.planner.route;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.CrossingRule;
+
+class WayMapTest {
+    private static final GeometryFactory FACTORY = new GeometryFactory();
+    private static final double WIRE_CLEARANCE_M = 25;
+    private static final PlanePoint START = new PlanePoint(0, 0);
+
+    @Test
+    void flies_straight_where_nothing_stands_between() {
+        PlanePoint end = new PlanePoint(300, 400);
+
+        assertThat(around(List.of()).findWay(START, end)).contains(List.of(START, end));
+        assertThat(around(List.of(square(500, 600))).findWay(START, end))
+                .as("with a square far off")
+                .contains(List.of(START, end));
+    }
+
+    @Test
+    void flies_the_shortest_way_round_a_square() {
+        // Corners (100, 50) and (200, 50), way (0, 0) to (300, 0). Touching both corners it is
+        // 2 sqrt(100² + 50²) + 100 = 323.607. The way turns 0.25 m off the corners: at 45° of one,
+        // 0.25 / sqrt(2) = 0.17678 out and up, and beside the other, 0.25 out, which it reaches
+        // just over the corner: sqrt(99.82322² + 50.17678²) + sqrt(100.42678² + 0.17678²)
+        // + sqrt(99.75² + 50²) = 111.72459 + 100.42693 + 111.57985 = 323.73137.
+        PlanePoint end = new PlanePoint(300, 0);
+
+        List<PlanePoint> way = around(List.of(square(100, 200))).findWay(START, end).orElseThrow();
+
+        assertThat(lengthM(way)).isCloseTo(323.73137, within(0.0001));
+        assertThat(way).hasSize(4).startsWith(START).endsWith(end);
+    }
+
+    @Test
+    void has_no_way_into_or_out_of_what_is_closed() {
+        // A ring, 10 m wide, round the start.
+        Geometry disc = FACTORY.createPoint(new Coordinate(0, 0)).buffer(100);
+        WayMap ring = around(List.of(disc.difference(disc.buffer(-10))));
+        PlanePoint outside = new PlanePoint(300, 0);
+
+        assertThat(ring.findWay(START, outside)).isEmpty();
+        assertThat(ring.findWay(outside, START)).isEmpty();
+        assertThat(ring.findWay(START, new PlanePoint(50, 0))).as("inside the ring").isPresent();
+        assertThat(around(List.of(square(100, 200))).findWay(START, new PlanePoint(150, 0)))
+                .as("an end on closed ground")
+                .isEmpty();
+    }
+
+    @Test
+    void crosses_a_wire_straight_only_near_square() {
+        WayMap map = overWire(CrossingRule.ALLOWED);
+
+        // Over the wire at 100 m east: 200 east and 72 north is 19.8° off square, 74 north 20.3°.
+        assertThat(map.isFree(START, new PlanePoint(200, 72))).isTrue();
+        assertThat(map.isFree(START, new PlanePoint(200, 74))).isFalse();
+        // The corridor is 25 + 5 = 30 m to each side.
+        assertThat(map.isFree(new PlanePoint(69, 0), new PlanePoint(69, 300))).isTrue();
+        assertThat(map.isFree(new PlanePoint(71, 0), new PlanePoint(71, 300))).isFalse();
+        assertThat(map.isFree(START, new PlanePoint(120, 0))).as("ends beside it").isFalse();
+    }
+
+    @Test
+    void goes_to_a_gate_to_cross_a_wire_that_lies_askew() {
+        // 2000 m of wire hold 33 gates, 60.606 m apart, 31 m to each side; the one at
+        // -1000 + 18.5 * 60.606 = 121.212 north is best:
+        // sqrt(69² + 121.212²) + 62 + sqrt(69² + 78.788²) = 139.475 + 62 + 104.730 = 306.205.
+        // Its neighbour at 60.606 gives 91.835 + 62 + 155.543 = 309.378.
+        PlanePoint end = new PlanePoint(200, 200);
+
+        List<PlanePoint> way = overWire(CrossingRule.ALLOWED).findWay(START, end).orElseThrow();
+
+        assertThat(lengthM(way)).isCloseTo(306.205, within(0.005));
+        assertThat(way).hasSize(4);
+        assertThat(way.get(1).northM()).isCloseTo(way.get(2).northM(), within(1e-6));
+    }
+
+    @Test
+    void goes_round_a_wire_that_may_not_be_crossed() {
+        // Its corridor ends 30 m beyond the supports, 1000 m north and south. From the start, 100 m
+        // beside it, no way is shorter than to the end of the wire and back: 2 sqrt(100² + 1000²) =
+        // 2009.98; round the corridor's end, 30 m further on, at most
+        // 2 (1031 + 100) = 2262.
+        PlanePoint end = new PlanePoint(200, 0);
+
+        List<PlanePoint> way = overWire(CrossingRule.NEVER).findWay(START, end).orElseThrow();
+
+        assertThat(lengthM(way)).isBetween(2009.98, 2262.0);
+    }
+
+    private static WayMap around(List<Geometry> areas) {
+        return new WayMap(
+                areas.stream().map(area -> new Obstacle("closed", area)).toList(),
+                List.of(),
+                WIRE_CLEARANCE_M);
+    }
+
+    private static WayMap overWire(CrossingRule rule) {
+        return new WayMap(List.of(), List.of(Wires.northSouth(100, rule, 540)), WIRE_CLEARANCE_M);
+    }
+
+    /** 50 m north and south of the line from the start to the east. */
+    private static Geometry square(double westM, double eastM) {
+        return FACTORY.toGeometry(new Envelope(westM, eastM, -50, 50));
+    }
+
+    private static double lengthM(List<PlanePoint> way) {
+        double sumM = 0;
+        for (int i = 0; i + 1 < way.size(); i++) {
+            sumM += way.get(i).distanceToM(way.get(i + 1));
+        }
+        return sumM;
+    }
+}
