@@ -202,6 +202,34 @@ class DemoDayIT {
         assertThat(said.out()).contains("no faults; 45 loads");
     }
 
+    @Test
+    void gives_the_same_steps_again_for_the_same_seed() throws IOException {
+        // Ten minutes, so that the search ends by itself also where other work slows the machine.
+        JsonNode first = planAgain("first");
+        JsonNode second = planAgain("second");
+        assertThat(first.get("summary").get("cutShort").asBoolean()).isFalse();
+        assertThat(second.get("steps")).isEqualTo(first.get("steps"));
+        assertThat(second.get("crews")).isEqualTo(first.get("crews"));
+        assertThat(second.get("leftOut")).isEqualTo(first.get("leftOut"));
+    }
+
+    private static JsonNode planAgain(String name) throws IOException {
+        Path folder = temp.resolve(name);
+        Said said =
+                Said.of(
+                        temp.resolve("data"),
+                        "plan",
+                        out.resolve("job").toString(),
+                        "--out",
+                        folder.toString(),
+                        "--seed",
+                        "7",
+                        "--seconds",
+                        "600");
+        assertThat(said.exit()).as(said.out() + said.err()).isEqualTo(Exit.DONE);
+        return JSON.readTree(Files.readString(folder.resolve("plan.json"), UTF_8));
+    }
+
     private static void assertRefused(JsonNode forged, String name) throws IOException {
         Path file = temp.resolve(name);
         Files.writeString(file, JSON.writeValueAsString(forged), UTF_8);
