@@ -20,6 +20,13 @@ public final class Main {
     public static void main(String[] arguments) {
         Settings settings =
                 Settings.from(System.getenv(), Path.of(System.getProperty("user.home", "")));
+        CommandLine commandLine = commandLine(settings);
+        commandLine.setOut(utf8(FileDescriptor.out)).setErr(utf8(FileDescriptor.err));
+        System.exit(commandLine.execute(arguments));
+    }
+
+    /** Every word of the program, put together once. */
+    static CommandLine commandLine(Settings settings) {
         Underhook underhook = new Underhook(settings);
         PlanDay planDay = underhook.planDay();
         Path data = settings.dataFolder();
@@ -34,8 +41,7 @@ public final class Main {
                                         underhook::writeDemo, planDay, data.resolve("demo")))
                         .addSubcommand(new CalcCommand(underhook.calc()::run));
         settle(commandLine);
-        commandLine.setOut(utf8(FileDescriptor.out)).setErr(utf8(FileDescriptor.err));
-        System.exit(commandLine.execute(arguments));
+        return commandLine;
     }
 
     /** Whatever word fails unforeseen ends here, once. */

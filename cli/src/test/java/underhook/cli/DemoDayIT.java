@@ -1,0 +1,287 @@
+package underhook.cli;
+
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.StreamSupport;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * The invented demo day from the command line to the written files. The faults it must find were planted in
+ * the invented day by hand; what is expected of them is DERIVED from the day's own tables.
+ */
+@Tag("slow")
+class DemoDayIT {
+    private static final JsonMapper JSON = JsonMapper.builder().build();
+
+    /** What D-1's tank holds. */
+    private static final double TANK_KG = 340;
+
+    private static final double FORGED_KG = 20;
+
+    @TempDir private static Path temp;
+
+    private static Said demo = new Said(-1, "", "");
+    private static Path out = Path.of("");
+    private static JsonNode plan = JSON.createObjectNode();
+
+    @BeforeAll
+    static void plan_the_demo_day() throws IOException {
+        out = temp.resolve("out");
+        demo = Said.of(temp.resolve("data"), "demo", "--no-serve", "--out", out.toString());
+        assertThat(demo.exit()).as(demo.out() + demo.err()).isEqualTo(Exit.DONE);
+        plan = JSON.readTree(Files.readString(out.resolve("plan.json"), UTF_8));
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "plan.json",
+                "plan.geojson",
+                "plan.gpx",
+                "plan.kml",
+                "cards.pdf",
+                "loads.csv",
+                "findings.csv"
+            })
+    void writes_the_file_and_names_it(String name) {
+        assertThat(out.resolve(name)).isNotEmptyFile();
+        assertThat(demo.out()).contains("wrote " + out.resolve(name));
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "plan.json",
+                "plan.geojson",
+                "plan.gpx",
+                "plan.kml",
+                "loads.csv",
+                "findings.csv"
+            })
+    void carries_the_plan_id_in_every_readable_file(String name) throws IOException {
+        assertThat(Files.readString(out.resolve(name), UTF_8))
+                .contains(plan.get("planId").asString());
+    }
+
+    @Test
+    void names_the_same_plan_on_the_screen() {
+        assertThat(demo.out()).contains(plan.get("planId").asString());
+    }
+
+    @Test
+    void writes_cards_that_begin_as_a_pdf() throws IOException {
+        // ISO 32000-1, 7.5.2: a PDF begins with the header "%PDF-".
+        byte[] cards = Files.readAllBytes(out.resolve("cards.pdf"));
+        assertThat(new String(cards, 0, 5, ISO_8859_1)).isEqualTo("%PDF-");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "L22, GUY_GAP",
+        "L33, MASS_MISSING",
+        "L43, FLIES_BADLY",
+        "L44, FUEL_TOO_LOW_FOR_LOAD",
+        "L45, HOOK_LIMIT"
+    })
+    void leaves_out_each_load_planted_to_be_refused(String load, String code) {
+        assertThat(leftOut()).containsEntry(load, code);
+    }
+
+    @Test
+    void places_every_load_once_or_leaves_it_out_with_a_reason() {
+        List<String> placed = placed();
+        Set<String> all =
+                IntStream.rangeClosed(1, 45)
+                        .mapToObj(n -> n < 10 ? "L0" + n : "L" + n)
+                        .collect(Collectors.toCollection(TreeSet::new));
+        assertThat(placed).doesNotHaveDuplicates().hasSizeGreaterThanOrEqualTo(38);
+        Set<String> told = new TreeSet<>(placed);
+        told.addAll(leftOut().keySet());
+        assertThat(told).isEqualTo(all);
+        assertThat(placed).doesNotContainAnyElementsOf(leftOut().keySet());
+        assertThat(plan.get("leftOut"))
+                .allSatisfy(left -> assertThat(left.get("message").asString()).isNotBlank());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "LINE_SHORT, L03",
+        "LINE_NEAR, L04",
+        "DETOUR, B-S12",
+        "DETOUR, B-S13",
+        "DETOUR, B-S14",
+        "DETOUR, L32",
+        "WIRE_UNREGISTERED, LV1",
+        "LANDING_TOO_STEEP, S05",
+        "LANDING_TOO_STEEP, S09",
+        "ROAD_CROSSING, A-S02",
+        "ROAD_CROSSING, A-S03",
+        "ROAD_CROSSING, A-S04",
+        "ROAD_CROSSING, A-S05",
+        "APPROACH_REFUSED, S14",
+        "MASS_ESTIMATED, L11",
+        "MASS_ESTIMATED, L25",
+        "MASS_ESTIMATED, L36"
+    })
+    void finds_the_planted_trap(String code, String subject) {
+        assertThat(subjects(code)).contains(subject);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"B-S12, C1", "B-S13, C1", "B-S14, C1", "L32, Z1"})
+    void says_what_each_detour_goes_round(String subject, String round) {
+        assertThat(findings("DETOUR"))
+                .filteredOn(finding -> finding.get("subject").asString().equals(subject))
+                .isNotEmpty()
+                .allSatisfy(
+                        finding -> assertThat(finding.get("message").asString()).contains(round));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"WIRE_CROSSING", "REFUELLING_CONFLICT"})
+    void finds_the_kind_of_trap(String code) {
+        assertThat(subjects(code)).isNotEmpty();
+    }
+
+    @Test
+    void is_not_refused_by_the_verifier() {
+        assertThat(plan.get("verifier").get("violations")).isEmpty();
+        assertThat(plan.get("verifier").get("checks").asInt()).isPositive();
+    }
+
+    @Test
+    void holds_when_the_written_plan_is_verified_again() {
+        Said said = verify(out.resolve("plan.json"));
+        assertThat(said.exit()).as(said.out()).isEqualTo(Exit.DONE);
+        assertThat(said.out()).contains("The plan holds: ").contains(" 0 violations");
+    }
+
+    @Test
+    void is_refused_when_one_fuel_maximum_is_raised() throws IOException {
+        JsonNode forged = plan.deepCopy();
+        ObjectNode rotation = rotation(forged);
+        rotation.put("fuelMaxKg", rotation.get("fuelMaxKg").asDouble() + FORGED_KG);
+        assertRefused(forged, "fuel.json");
+    }
+
+    @Test
+    void is_refused_when_one_release_is_moved() throws IOException {
+        JsonNode forged = plan.deepCopy();
+        ObjectNode drop = (ObjectNode) rotation(forged).get("drops").get(0);
+        OffsetDateTime moved = OffsetDateTime.parse(drop.get("releasedAt").asString());
+        drop.put("releasedAt", moved.minusMinutes(5).toString());
+        assertRefused(forged, "release.json");
+    }
+
+    @Test
+    void checks_the_demo_job_without_a_fault() {
+        Said said = Said.of(temp.resolve("data"), "check", out.resolve("job").toString());
+        assertThat(said.exit()).as(said.out()).isEqualTo(Exit.DONE);
+        assertThat(said.out()).contains("no faults; 45 loads");
+    }
+
+    @Test
+    void gives_the_same_steps_again_for_the_same_seed() throws IOException {
+        // Ten minutes, so that the search ends by itself also where other work slows the machine.
+        JsonNode first = planAgain("first");
+        JsonNode second = planAgain("second");
+        assertThat(first.get("summary").get("cutShort").asBoolean()).isFalse();
+        assertThat(second.get("steps")).isEqualTo(first.get("steps"));
+        assertThat(second.get("crews")).isEqualTo(first.get("crews"));
+        assertThat(second.get("leftOut")).isEqualTo(first.get("leftOut"));
+    }
+
+    private static JsonNode planAgain(String name) throws IOException {
+        Path folder = temp.resolve(name);
+        Said said =
+                Said.of(
+                        temp.resolve("data"),
+                        "plan",
+                        out.resolve("job").toString(),
+                        "--out",
+                        folder.toString(),
+                        "--seed",
+                        "7",
+                        "--seconds",
+                        "600");
+        assertThat(said.exit()).as(said.out() + said.err()).isEqualTo(Exit.DONE);
+        return JSON.readTree(Files.readString(folder.resolve("plan.json"), UTF_8));
+    }
+
+    private static void assertRefused(JsonNode forged, String name) throws IOException {
+        Path file = temp.resolve(name);
+        Files.writeString(file, JSON.writeValueAsString(forged), UTF_8);
+        Said said = verify(file);
+        assertThat(said.exit()).as(said.out()).isEqualTo(Exit.CHECK_REFUSED);
+        assertThat(said.out()).contains("Refused: ");
+    }
+
+    private static Said verify(Path file) {
+        return Said.of(
+                temp.resolve("data"), "verify", out.resolve("job").toString(), file.toString());
+    }
+
+    /** The first trip with a load whose fuel is held below the tank by the lift. */
+    private static ObjectNode rotation(JsonNode root) {
+        return items(root.get("steps")).stream()
+                .filter(step -> step.get("kind").asString().equals("rotation"))
+                .filter(step -> step.get("fuelMaxKg").asDouble() < TANK_KG - FORGED_KG)
+                .map(ObjectNode.class::cast)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static List<JsonNode> items(JsonNode array) {
+        return StreamSupport.stream(array.spliterator(), false).toList();
+    }
+
+    private static List<String> placed() {
+        return items(plan.get("steps")).stream()
+                .filter(step -> step.get("kind").asString().equals("rotation"))
+                .flatMap(step -> items(step.get("drops")).stream())
+                .map(drop -> drop.get("load").asString())
+                .toList();
+    }
+
+    private static Map<String, String> leftOut() {
+        Map<String, String> codes = new HashMap<>();
+        plan.get("leftOut")
+                .forEach(
+                        left ->
+                                codes.put(
+                                        left.get("load").asString(), left.get("code").asString()));
+        return codes;
+    }
+
+    private static List<JsonNode> findings(String code) {
+        return items(plan.get("findings")).stream()
+                .filter(finding -> finding.get("code").asString().equals(code))
+                .toList();
+    }
+
+    private static List<String> subjects(String code) {
+        return findings(code).stream().map(finding -> finding.get("subject").asString()).toList();
+    }
+}
