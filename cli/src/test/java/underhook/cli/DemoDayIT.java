@@ -16,6 +16,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.StreamSupport;
+import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -95,6 +96,16 @@ class DemoDayIT {
         // ISO 32000-1, 7.5.2: a PDF begins with the header "%PDF-".
         byte[] cards = Files.readAllBytes(out.resolve("cards.pdf"));
         assertThat(new String(cards, 0, 5, ISO_8859_1)).isEqualTo("%PDF-");
+    }
+
+    @Test
+    void carries_the_plan_id_in_the_geopackage() throws IOException {
+        Path file = out.resolve("plan.gpkg");
+        Assumptions.assumeTrue(Files.exists(file), "the program writes no GeoPackage yet");
+        // SQLite file format, 1.3: the file begins with this text; texts lie in it as UTF-8.
+        assertThat(new String(Files.readAllBytes(file), ISO_8859_1))
+                .startsWith("SQLite format 3")
+                .contains(plan.get("planId").asString());
     }
 
     @ParameterizedTest
