@@ -152,6 +152,7 @@ class DemoDayIT {
         "ROAD_CROSSING, A-S04",
         "ROAD_CROSSING, A-S05",
         "APPROACH_REFUSED, S14",
+        "APPROACH_REFUSED, S02",
         "MASS_ESTIMATED, L11",
         "MASS_ESTIMATED, L25",
         "MASS_ESTIMATED, L36"

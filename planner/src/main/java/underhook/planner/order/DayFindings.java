@@ -2,6 +2,7 @@ package underhook.planner.order;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -21,6 +22,7 @@ import underhook.core.job.Wire;
 import underhook.core.job.Zone;
 import underhook.core.plan.StepKind;
 import underhook.planner.route.FlownLeg;
+import underhook.planner.route.WayIn;
 
 /** What a person must know of the day besides the loads: what it avoids is said too, as a note. */
 final class DayFindings {
@@ -276,19 +278,7 @@ final class DayFindings {
                                 unused -> new TreeSet<>())
                         .add(crossed.feature());
             }
-            List<String> refused = flown.loaded().wayIn().refusedInto();
-            String place = model.places.get(trip.to()).id().value();
-            if (!refused.isEmpty() && approaches.add(place + refused)) {
-                note(
-                        FindingCode.APPROACH_REFUSED,
-                        place,
-                        String.join(", ", refused),
-                        "Straight into the wind the last part would pass "
-                                + String.join(", ", refused)
-                                + ": refused, "
-                                + flown.loaded().wayIn().reasons().get(0)
-                                + ".");
-            }
+            approaches(trip, flown.line(), approaches);
             boolean busy =
                     refuelPlace == trip.from()
                             && refuelEndS >= 0
@@ -308,6 +298,29 @@ final class DayFindings {
             }
         }
         crossings.forEach(this::crossing);
+    }
+
+    /** Ways in straight into the wind that some hour of the day would refuse, flown then or not. */
+    private void approaches(Trip trip, int line, Set<String> said) {
+        String place = model.places.get(trip.to()).id().value();
+        for (int slot = 0; slot < model.slots.size(); slot++) {
+            Optional<WayIn> way =
+                    model.wayIn(trip.to(), slot, trip.kindNames(), model.lengthAtDropM(trip, line));
+            List<String> refused = way.map(WayIn::refusedInto).orElse(List.of());
+            if (!refused.isEmpty() && said.add(place + refused)) {
+                String list = String.join(", ", refused);
+                note(
+                        FindingCode.APPROACH_REFUSED,
+                        place,
+                        list,
+                        "With the wind from "
+                                + TripMaker.text(
+                                        Math.toDegrees(model.slots.get(slot).windFromTrueRad()), 0)
+                                + "° TRUE the last part straight into it would pass "
+                                + list
+                                + ": refused, another way in is chosen.");
+            }
+        }
     }
 
     private void crossing(String leg, Set<String> features) {

@@ -151,6 +151,9 @@ final class DayModel {
             boolean last = i + 1 == hours.size();
             WeatherHour next =
                     weather.between() == Weather.Between.HOLD || last ? now : hours.get(i + 1);
+            // Direction and speed stay together: a head wind of two rows mixed is nobody's
+            // forecast.
+            WeatherHour windier = next.windMPerS() > now.windMPerS() ? next : now;
             long untilS = seconds(last ? weather.until() : hours.get(i + 1).from());
             all.add(
                     new Slot(
@@ -158,8 +161,8 @@ final class DayModel {
                             untilS,
                             Math.min(now.qnhPa(), next.qnhPa()),
                             Math.max(now.temperatureK(), next.temperatureK()),
-                            now.windFromTrueRad(),
-                            Math.max(now.windMPerS(), next.windMPerS()),
+                            windier.windFromTrueRad(),
+                            windier.windMPerS(),
                             Math.max(now.gustMPerS(), next.gustMPerS()),
                             Math.max(
                                     now.gustMPerS() - now.windMPerS(),

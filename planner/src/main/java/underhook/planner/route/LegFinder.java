@@ -210,11 +210,25 @@ public final class LegFinder {
             }
         }
         for (WirePlan wire : wires) {
-            if (crossesWire(wire, a, b)) {
+            if (crossesWire(wire, a, b) || isNearWire(wire, a, b)) {
                 ids.add(wire.wire().id());
             }
         }
         return ids;
+    }
+
+    /** Whether an end of a straight piece lies in a wire's corridor. */
+    private boolean isNearWire(WirePlan wire, PlanePoint a, PlanePoint b) {
+        double corridorM = wire.corridorM(job.rules().wireClearanceM());
+        for (int i = 0; i + 1 < wire.supports().size(); i++) {
+            PlanePoint c = wire.supports().get(i);
+            PlanePoint d = wire.supports().get(i + 1);
+            if (Math.min(Plane.distanceToPieceM(c, d, a), Plane.distanceToPieceM(c, d, b))
+                    < corridorM) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static boolean crossesWire(WirePlan wire, PlanePoint a, PlanePoint b) {

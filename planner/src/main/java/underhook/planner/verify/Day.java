@@ -144,6 +144,14 @@ final class Day {
                 .orElse(job.rules().canopyLegM());
     }
 
+    /** Trees by the raster alone, m above ground; 0 where there is none. */
+    double rasterCanopyM(PlanePoint p) {
+        return ground.canopy()
+                .filter(raster -> raster.covers(p.eastM(), p.northM()))
+                .map(raster -> raster.heightM(p.eastM(), p.northM()))
+                .orElse(0.0);
+    }
+
     /** Trees round a place, m above ground: as surveyed, else the highest under rotor and tail. */
     double canopyAtM(Place place) {
         if (place.canopyM().isPresent()) {

@@ -98,13 +98,23 @@ final class WayCheck {
                 <= Math.min(zone, Math.max(END_ZONE_M, rules.finalM()));
     }
 
+    /** Where the job's assumption for legs says nothing: the place is stated to be clear of trees. */
+    private boolean inClearing(PlanePoint at, PlaceId id) {
+        return nearEnd(at, id)
+                && Plane.apartM(at, day.planeOf(id)) <= day.job().getPlace(id).clearingRadiusM();
+    }
+
     private void checkGround(Flight flight, List<Sample> samples) {
         Leg leg = flight.leg();
         double below = flight.step().lineLengthM() + flight.hangingM(day);
         double least = Double.POSITIVE_INFINITY;
         double rotor = Double.POSITIVE_INFINITY;
         for (Sample sample : samples) {
-            double top = day.groundAmslM(sample.at()) + day.canopyM(sample.at());
+            boolean cleared =
+                    inClearing(sample.at(), leg.from()) || inClearing(sample.at(), leg.to());
+            double top =
+                    day.groundAmslM(sample.at())
+                            + (cleared ? day.rasterCanopyM(sample.at()) : day.canopyM(sample.at()));
             if (nearEnd(sample.at(), leg.from()) || nearEnd(sample.at(), leg.to())) {
                 rotor = Math.min(rotor, sample.hookAmslM() - top);
             } else {
