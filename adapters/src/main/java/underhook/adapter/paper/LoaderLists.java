@@ -45,7 +45,7 @@ final class LoaderLists {
     }
 
     private static boolean hooksAt(Step step, PlaceId place) {
-        return step.rotation().isPresent() && step.from().equals(place);
+        return step.rotation().isPresent() && Words.hookPlace(step).equals(place);
     }
 
     private void drawPlace(Book book, Place place) throws IOException {
@@ -72,7 +72,7 @@ final class LoaderLists {
         for (Step step : plan.steps()) {
             if (hooksAt(step, place.id())) {
                 drawTrip(flow, step, step.rotation().orElseThrow());
-            } else if (step.from().equals(place.id())) {
+            } else if (step.rotation().isEmpty() && step.from().equals(place.id())) {
                 drawOther(flow, step);
             }
         }
@@ -138,7 +138,7 @@ final class LoaderLists {
         List<String> hookers = new ArrayList<>();
         for (CrewStay stay : plan.crews()) {
             boolean there =
-                    stay.place().equals(step.from())
+                    stay.place().equals(Words.hookPlace(step))
                             && !stay.fromAt().isAfter(rotation.hookedAt())
                             && !stay.toAt().isBefore(rotation.hookedAt());
             if (there && mayHook(stay) && !hookers.contains(stay.crew().value())) {
@@ -149,7 +149,7 @@ final class LoaderLists {
             boolean unplanned =
                     plan.crews().stream().noneMatch(stay -> stay.crew().equals(crew.id()));
             if (unplanned
-                    && crew.start().equals(step.from())
+                    && crew.start().equals(Words.hookPlace(step))
                     && crew.roles().contains(Crew.Role.HOOK)) {
                 hookers.add(crew.id().value());
             }

@@ -149,7 +149,7 @@ final class PilotCards {
                         List.of(0.0, 52.0, 190.0),
                         List.of(
                                 big(words.clock(rotation.hookedAt())),
-                                big(step.from() + " → " + destinations(rotation)),
+                                big(Words.hookPlace(step) + " → " + destinations(rotation)),
                                 loads(rotation))));
         List<String> masses = new ArrayList<>();
         masses.add(big(Words.up(rotation.massOnHookKg())) + " kg hook");
@@ -157,7 +157,18 @@ final class PilotCards {
         masses.add("fuel max " + big(Words.down(rotation.fuelMaxKg())));
         masses.add("plan " + big(Words.down(rotation.fuelAtHookKg())) + " kg");
         rows.add(row(sheet, List.of(0.0, 94.0, 166.0, 268.0), masses));
-        PlaceId before = step.from();
+        PlaceId before = Words.hookPlace(step);
+        if (!before.equals(step.from())) {
+            Words.Way first = words.way(step.from(), before);
+            notes.add(
+                    "First to "
+                            + before
+                            + " with the empty line: "
+                            + Words.bearing(first.bearingTrueRad())
+                            + " TRUE, "
+                            + Words.km(first.distanceM())
+                            + " km.");
+        }
         for (Drop drop : rotation.drops()) {
             List<String> first = new ArrayList<>();
             if (rotation.drops().size() > 1) {

@@ -15,7 +15,9 @@ import underhook.core.job.Job;
 import underhook.core.job.Load;
 import underhook.core.job.MassStatus;
 import underhook.core.job.PlaceId;
+import underhook.core.plan.Leg;
 import underhook.core.plan.Limit;
+import underhook.core.plan.Step;
 import underhook.core.unit.Units;
 
 /**
@@ -43,6 +45,16 @@ final class Words {
     Words(Job job, Ground ground) {
         this.job = job;
         this.ground = ground;
+    }
+
+    /** Where a trip is hooked up: the machine may have to fly there first. */
+    static PlaceId hookPlace(Step step) {
+        return step.rotation().stream()
+                .flatMap(rotation -> rotation.legs().stream())
+                .filter(leg -> !leg.carrying().isEmpty())
+                .map(Leg::from)
+                .findFirst()
+                .orElse(step.from());
     }
 
     String clock(Instant at) {
