@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import underhook.core.air.Atmosphere;
+import underhook.core.aircraft.CentreOfGravity;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
@@ -380,6 +381,7 @@ final class TripMaker {
         boolean hook = false;
         boolean way = false;
         boolean chart = false;
+        boolean balanced = false;
         double mostFuelKg = Double.NEGATIVE_INFINITY;
         double fuelNeedKg = Double.POSITIVE_INFINITY;
         for (int slot = 0; slot < model.slots.size(); slot++) {
@@ -413,6 +415,10 @@ final class TripMaker {
                 chart = true;
                 double need = fuelNeedKg(trip, leg.get(), back.get());
                 double most = model.fuelMaxKg(trip, line, slot, slot);
+                if (!isBalanced(trip, item.massKg(), most)) {
+                    continue;
+                }
+                balanced = true;
                 if (most - need > mostFuelKg - fuelNeedKg
                         || mostFuelKg == Double.NEGATIVE_INFINITY) {
                     mostFuelKg = most;
@@ -466,6 +472,13 @@ final class TripMaker {
                     id,
                     "The air at " + place + " lies outside the hover table at every hour.");
         }
+        if (!balanced) {
+            return stop(
+                    FindingCode.CENTRE_OF_GRAVITY,
+                    id,
+                    "With it on the hook the centre of gravity leaves its limits at some fuel between"
+                            + " the reserve and the most it lifts with.");
+        }
         return Optional.of(
                 new Finding(
                         FindingCode.FUEL_TOO_LOW_FOR_LOAD,
@@ -480,6 +493,25 @@ final class TripMaker {
                                 + " kg of fuel; the trip with reserve and contingency needs "
                                 + text(Math.ceil(fuelNeedKg), 0)
                                 + " kg. Perhaps it can be split."));
+    }
+
+    /** Whether the centre of gravity stays within its limits from the most fuel to the reserve. */
+    private boolean isBalanced(Trip trip, double lineMassKg, double mostKg) {
+        double leastKg = model.machine.reserveS() * model.machine.burnKgPerS();
+        if (model.machine.balance().isEmpty() || mostKg < leastKg) {
+            return true;
+        }
+        CentreOfGravity.Burden burden =
+                new CentreOfGravity.Burden(
+                        model.machine.emptyMassKg(),
+                        model.machine.crewMassKg(),
+                        0,
+                        trip.liftMassKg() + lineMassKg);
+        return CentreOfGravity.of(model.machine.balance().get(), 0)
+                .worst(burden, mostKg, leastKg)
+                .fold(
+                        (worst, findings) -> worst.standing() != CentreOfGravity.Standing.OUTSIDE,
+                        findings -> false);
     }
 
     /**
