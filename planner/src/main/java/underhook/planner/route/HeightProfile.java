@@ -64,11 +64,12 @@ final class HeightProfile {
         double[] hook = new double[n];
         for (int i = 0; i < n; i++) {
             PlanePoint point = samples.get(i);
-            if (!ground.terrain().coversDisc(point, SIDE_M)) {
+            if (!ground.terrain().coversDisc(point, reachM(ground.terrain()))) {
                 return Optional.empty();
             }
             floor[i] =
-                    ground.terrain().highestWithinM(point, SIDE_M) + canopyM(point, need.canopyM());
+                    ground.terrain().highestWithinM(point, reachM(ground.terrain()))
+                            + canopyM(point, need.canopyM());
             hook[i] = floor[i] + need.clearanceM() + need.underHookM();
             hook[i] = Math.max(hook[i], overWireM(point, need));
         }
@@ -95,11 +96,19 @@ final class HeightProfile {
         return Optional.of(new Profile(keptAlong, keptHook, least));
     }
 
+    /**
+     * How far cells count. A height between cell centres leans on cells up to half a cell's diagonal
+     * beyond the one it lies in: on a coarse raster these may be the higher ones.
+     */
+    private static double reachM(HeightField field) {
+        return SIDE_M + 0.75 * field.cellSizeM();
+    }
+
     private double canopyM(PlanePoint point, double otherwiseM) {
         if (ground.canopy().isPresent()) {
             HeightField canopy = ground.canopy().get();
-            if (canopy.coversDisc(point, SIDE_M)) {
-                double treesM = canopy.highestWithinM(point, SIDE_M);
+            if (canopy.coversDisc(point, reachM(canopy))) {
+                double treesM = canopy.highestWithinM(point, reachM(canopy));
                 return treesM > 0 ? treesM + ground.canopySpreadM() : 0;
             }
         }

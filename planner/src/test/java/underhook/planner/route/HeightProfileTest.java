@@ -94,12 +94,39 @@ class HeightProfileTest {
     }
 
     @Test
+    void clears_the_ground_between_the_centres_of_large_cells() {
+        // Cells of 90 m on ground that climbs one in two: between centres it is higher than the
+        // lower cell says. Checked against the interpolated height itself, at every metre.
+        GridHeightField coarse =
+                GridHeightField.of(
+                        new GridShape(-450, -450, 90, 20, 10),
+                        (eastM, northM) -> 500 + 0.5 * eastM + 0.3 * northM);
+        HeightProfile heights =
+                new HeightProfile(
+                        new Ground(
+                                LocalFrame.of(new GeoPoint(46.8, -12.0)),
+                                coarse,
+                                Optional.empty(),
+                                0),
+                        List.of());
+
+        Profile profile = heights.find(List.of(WEST, EAST), BARE).orElseThrow();
+
+        for (double alongM = 0; alongM <= 300; alongM++) {
+            double hookAmslM =
+                    HeightProfile.hookAmslM(profile.alongM(), profile.hookAmslM(), alongM);
+            assertThat(hookAmslM - 50).isGreaterThanOrEqualTo(coarse.heightM(alongM, 0));
+        }
+    }
+
+    @Test
     void has_no_profile_where_the_ground_is_not_known() {
-        // The ground ends at 500 m; 12 m to the side of every sample must be known.
+        // The ground ends at 500 m; 12 m and three quarters of a cell of 10 m round every sample
+        // must be known: 500 - 19.5 = 480.5 m.
         HeightProfile heights = over(eastM -> 500);
 
-        assertThat(heights.find(List.of(WEST, new PlanePoint(488, 0)), BARE)).isPresent();
-        assertThat(heights.find(List.of(WEST, new PlanePoint(489, 0)), BARE)).isEmpty();
+        assertThat(heights.find(List.of(WEST, new PlanePoint(480, 0)), BARE)).isPresent();
+        assertThat(heights.find(List.of(WEST, new PlanePoint(481, 0)), BARE)).isEmpty();
     }
 
     private static double stepAmslM(double eastM) {
