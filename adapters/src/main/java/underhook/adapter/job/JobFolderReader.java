@@ -189,6 +189,7 @@ public final class JobFolderReader implements JobReader {
                             map.wires(),
                             map.zones(),
                             map.areas(),
+                            map.confirmations(),
                             inputs(),
                             findings);
             return Optional.of(new ReadJob(job, known));

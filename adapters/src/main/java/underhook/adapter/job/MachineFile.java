@@ -62,6 +62,7 @@ final class MachineFile {
         Optional<HoverTable> hover = readHover();
         List<LineItem> lines = readLines();
         Optional<Balance> balance = fields.findMapping("balance").flatMap(this::readBalance);
+        Machine.Body body = readBody(rotorM);
         fields.refuseUnknown();
         if (hasFaults() || hover.isEmpty()) {
             return Optional.empty();
@@ -89,7 +90,24 @@ final class MachineFile {
                         descentMPerS,
                         hover.get(),
                         lines,
-                        balance));
+                        balance,
+                        body));
+    }
+
+    private Machine.Body readBody(double rotorM) {
+        Machine.Body assumed = Machine.Body.assumed(rotorM > 0 ? rotorM : 1);
+        return new Machine.Body(
+                fields.findQuantity("nose_reach", Quantity.LENGTH, REACH)
+                        .orElse(assumed.noseReachM()),
+                fields.findQuantity("body_half_width", Quantity.LENGTH, REACH)
+                        .orElse(assumed.halfWidthM()),
+                fields.findQuantity("tail_half_width", Quantity.LENGTH, REACH)
+                        .orElse(assumed.tailHalfWidthM()),
+                fields.findQuantity(
+                                "rotor_above_hook",
+                                Quantity.LENGTH,
+                                Range.of(0, 10, "between 0 and 10 m"))
+                        .orElse(assumed.rotorAboveHookM()));
     }
 
     private boolean hasFaults() {

@@ -16,10 +16,13 @@ import underhook.adapter.job.text.Source.At;
 import underhook.adapter.job.text.Source.Found;
 import underhook.core.finding.FindingCode;
 import underhook.core.geo.GeoPoint;
+import underhook.core.job.Confirmation;
 import underhook.core.job.CrossingRule;
+import underhook.core.job.Hanging;
 import underhook.core.job.MapFeature;
 import underhook.core.job.ReleaseArea;
 import underhook.core.job.Wire;
+import underhook.core.job.WireKind;
 import underhook.core.job.Zone;
 import underhook.core.unit.Units;
 
@@ -33,6 +36,7 @@ final class MapFiles {
     private final List<Wire> wires = new ArrayList<>();
     private final List<MapFeature> features = new ArrayList<>();
     private final List<ReleaseArea> areas = new ArrayList<>();
+    private final List<Confirmation> confirmations = new ArrayList<>();
 
     MapFiles(Mentions mentions) {
         this.mentions = mentions;
@@ -48,6 +52,10 @@ final class MapFiles {
 
     List<MapFeature> features() {
         return features;
+    }
+
+    List<Confirmation> confirmations() {
+        return confirmations;
     }
 
     List<ReleaseArea> areas() {
@@ -168,6 +176,7 @@ final class MapFiles {
                                 Range.of(0, Math.PI / 2, "between 0 and 90 degrees"))
                         .orElse(Units.degToRad(15));
         boolean registered = fields.yesNo("registered", true);
+        Hanging hanging = readHanging(fields, feature.outline().size());
         feature.refuseUnknown();
         if (source.faults().count() == before) {
             wires.add(
@@ -182,8 +191,31 @@ final class MapFiles {
                             aboveM,
                             squareRad,
                             registered,
+                            hanging,
                             source.name()));
         }
+    }
+
+    private Hanging readHanging(Fields fields, int supports) {
+        WireKind kind = fields.findChoice("kind", WireKind.class).orElse(WireKind.POWER);
+        List<Double> tops = fields.numbers("support_tops_m", SOME_HEIGHT);
+        if (!tops.isEmpty() && tops.size() != supports) {
+            fields.fault(
+                    FindingCode.FIELD_OUT_OF_RANGE,
+                    "support_tops_m",
+                    "has " + tops.size() + " heights",
+                    Found.allowing("one for each of the " + supports + " supports"));
+            tops = List.of();
+        }
+        return new Hanging(
+                kind,
+                tops,
+                fields.findQuantity("sag", Quantity.LENGTH, SOME_HEIGHT),
+                fields.findNumber("tension_n", Range.above(0, 1e7, "above 0 and at most 1e7 N")),
+                fields.findNumber(
+                        "weight_n_per_m", Range.above(0, 1000, "above 0 and at most 1000 N/m")),
+                fields.findNumber("diameter_m", Range.above(0, 1, "above 0 and at most 1 m")),
+                fields.yesNo("height_estimated", false));
     }
 
     private void readMap(Feature feature, Source source, int before) {
@@ -191,17 +223,33 @@ final class MapFiles {
         String id = id(feature, Family.FEATURE);
         MapFeature.Kind kind = fields.choice("kind", MapFeature.Kind.class);
         double bufferM = find(fields, "buffer", DISTANCE).orElse(0.0);
-        boolean isWay = kind == MapFeature.Kind.ROAD || kind == MapFeature.Kind.TRAIL;
         CrossingRule crossing =
-                fields.findChoice("crossing", CrossingRule.class)
-                        .orElse(isWay ? CrossingRule.GUARDED : CrossingRule.NEVER);
+                fields.findChoice("crossing", CrossingRule.class).orElse(usualCrossing(kind));
+        Optional<Double> heightM = find(fields, "height", DISTANCE);
+        boolean estimated = fields.yesNo("height_estimated", false);
         feature.refuseUnknown();
         if (source.faults().count() == before) {
             MapFeature.Shape shape = MapFeature.Shape.valueOf(feature.shape().name());
             features.add(
                     new MapFeature(
-                            id, kind, shape, outline(feature), bufferM, crossing, source.name()));
+                            id,
+                            kind,
+                            shape,
+                            outline(feature),
+                            bufferM,
+                            crossing,
+                            heightM.map(OptionalDouble::of).orElse(OptionalDouble.empty()),
+                            estimated,
+                            source.name()));
         }
+    }
+
+    private static CrossingRule usualCrossing(MapFeature.Kind kind) {
+        return switch (kind) {
+            case ROAD, TRACK, TRAIL, RAILWAY -> CrossingRule.GUARDED;
+            case HOUSE, PEOPLE, MAST -> CrossingRule.NEVER;
+            case WATER, FOREST, PROTECTED -> CrossingRule.ALLOWED;
+        };
     }
 
     private void readArea(Feature feature, Source source, int before) {

@@ -14,6 +14,8 @@ import underhook.core.finding.FindingCode;
 import underhook.core.job.LoadKind;
 import underhook.core.job.Rules;
 import underhook.core.job.WindLimit;
+import underhook.core.job.WireBufferRule;
+import underhook.core.unit.Units;
 
 /** Reads the operator's rules. */
 final class RulesFile {
@@ -87,6 +89,7 @@ final class RulesFile {
         double dayEndS = fields.quantity("day_end_before_sunset", Quantity.TIME, TIME);
         Optional<Rules.Costs> costs = readCosts();
         List<LoadKind> kinds = readKinds();
+        Rules.Margins margins = readMargins();
         fields.refuseUnknown();
         if (fields.source().faults().count() > before || costs.isEmpty()) {
             return Optional.empty();
@@ -125,7 +128,25 @@ final class RulesFile {
                         engineDayS,
                         dayEndS,
                         costs.get(),
+                        margins,
                         kinds));
+    }
+
+    private Rules.Margins readMargins() {
+        Rules.Margins usual = Rules.Margins.USUAL;
+        return new Rules.Margins(
+                fields.findQuantity("place_spread", Quantity.LENGTH, DISTANCE)
+                        .orElse(usual.placeSpreadM()),
+                fields.findQuantity("under_clearance", Quantity.LENGTH, DISTANCE)
+                        .orElse(usual.underClearanceM()),
+                fields.findQuantity(
+                                "final_angle",
+                                Quantity.ANGLE,
+                                Range.of(
+                                        Units.degToRad(1), Math.PI / 2, "between 1 and 90 degrees"))
+                        .orElse(usual.finalAngleRad()),
+                fields.findChoice("wire_buffers", WireBufferRule.class)
+                        .orElse(usual.wireBuffers()));
     }
 
     private Optional<Rules.Costs> readCosts() {

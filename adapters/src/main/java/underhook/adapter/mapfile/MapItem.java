@@ -27,9 +27,15 @@ record MapItem(
         ZONE("zone", "Zones"),
         WIRE("wire", "Wires"),
         ROAD("road", "Roads"),
+        TRACK("track", "Tracks"),
         TRAIL("trail", "Trails"),
+        RAILWAY("railway", "Railways"),
         HOUSE("house", "Houses"),
         PEOPLE("people", "People"),
+        MAST("mast", "Masts"),
+        WATER("water", "Water"),
+        FOREST("forest", "Forest"),
+        PROTECTED("protected", "Protected areas"),
         RELEASE_AREA("releaseArea", "Release areas");
 
         final String word;

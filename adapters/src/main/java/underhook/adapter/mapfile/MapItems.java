@@ -200,9 +200,15 @@ final class MapItems {
         Kind kind =
                 switch (feature.kind()) {
                     case ROAD -> Kind.ROAD;
+                    case TRACK -> Kind.TRACK;
                     case TRAIL -> Kind.TRAIL;
+                    case RAILWAY -> Kind.RAILWAY;
                     case HOUSE -> Kind.HOUSE;
                     case PEOPLE -> Kind.PEOPLE;
+                    case MAST -> Kind.MAST;
+                    case WATER -> Kind.WATER;
+                    case FOREST -> Kind.FOREST;
+                    case PROTECTED -> Kind.PROTECTED;
                 };
         Map<String, Object> properties = new LinkedHashMap<>();
         properties.put("bufferM", Written.up(feature.bufferM(), 1));

@@ -157,7 +157,7 @@ final class MapInk {
             return;
         }
         switch (feature.kind()) {
-            case ROAD -> {
+            case ROAD, RAILWAY -> {
                 sheet.stroke(3);
                 drawOutline(dots, feature);
                 sheet.white();
@@ -166,7 +166,7 @@ final class MapInk {
                 sheet.black();
                 wish(others, feature.id(), WORD, middle(dots));
             }
-            case TRAIL -> {
+            case TRAIL, TRACK -> {
                 sheet.stroke(1.2, 5, 2.5);
                 drawOutline(dots, feature);
                 wish(others, feature.id(), WORD, middle(dots));
@@ -177,6 +177,14 @@ final class MapInk {
                 } else {
                     mark(dots.get(0), 2.2);
                 }
+            }
+            case MAST -> {
+                mark(dots.get(0), 1.6);
+                wish(others, feature.id(), WORD, dots.get(0));
+            }
+            case WATER, FOREST, PROTECTED -> {
+                sheet.stroke(0.5, 1, 2);
+                drawOutline(dots, feature);
             }
             case PEOPLE -> {
                 Dot at = middle(dots);

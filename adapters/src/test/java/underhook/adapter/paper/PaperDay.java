@@ -101,6 +101,7 @@ final class PaperDay {
                         job.wires(),
                         job.zones(),
                         job.releaseAreas(),
+                        List.of(),
                         job.inputs(),
                         job.readingFindings());
         Plan plan = usual.plan();
@@ -334,7 +335,8 @@ final class PaperDay {
                                 new LineItem("15 m line, 26 kg", 15, 26, 750),
                                 new LineItem("25 m line, 34 kg", 25, 34, 750),
                                 new LineItem("40 m line, 46 kg", 40, 46, 750)),
-                        Optional.empty());
+                        Optional.empty(),
+                        underhook.core.job.Machine.Body.assumed(5));
         Rules rules =
                 new Rules(
                         0.1,
@@ -369,6 +371,7 @@ final class PaperDay {
                         28800,
                         1800,
                         new Rules.Costs(3500, 1200, 1000, "EUR"),
+                        underhook.core.job.Rules.Margins.USUAL,
                         List.of(kind("bag", false), kind("pole", true)));
         Weather weather =
                 new Weather(
@@ -407,6 +410,8 @@ final class PaperDay {
                                 30,
                                 0.5,
                                 true,
+                                underhook.core.job.Hanging.of(
+                                        underhook.core.job.WireKind.POWER, false),
                                 "survey"),
                         new Wire(
                                 "LV-1",
@@ -419,6 +424,8 @@ final class PaperDay {
                                 30,
                                 0.5,
                                 false,
+                                underhook.core.job.Hanging.of(
+                                        underhook.core.job.WireKind.POWER, false),
                                 "survey")),
                 zones(),
                 List.of(
@@ -437,6 +444,7 @@ final class PaperDay {
                                 line(700, 120, 1000, 120, 1000, 200, 700, 200),
                                 false,
                                 "survey")),
+                List.of(),
                 List.of(
                         new InputFile("loads.csv", "loads", "", ""),
                         new InputFile(
@@ -498,6 +506,8 @@ final class PaperDay {
                         line(-600, -10, 800, 60, 1700, 20, 3000, 70, 4800, 90, 6700, 110),
                         30,
                         CrossingRule.GUARDED,
+                        java.util.OptionalDouble.empty(),
+                        false,
                         "roads"));
         features.add(
                 new MapFeature(
@@ -507,6 +517,8 @@ final class PaperDay {
                         line(2880, 100, 3020, 420, 3060, 800, 3600, 1240, 4400, 1700, 5150, 2050),
                         30,
                         CrossingRule.GUARDED,
+                        java.util.OptionalDouble.empty(),
+                        false,
                         "roads"));
         int number = 1;
         for (double[] at :
@@ -521,6 +533,8 @@ final class PaperDay {
                             List.of(geo(at[0], at[1])),
                             150,
                             CrossingRule.NEVER,
+                            java.util.OptionalDouble.empty(),
+                            false,
                             "roads"));
         }
         features.add(
@@ -531,6 +545,8 @@ final class PaperDay {
                         List.of(geo(2100, -100)),
                         150,
                         CrossingRule.NEVER,
+                        java.util.OptionalDouble.empty(),
+                        false,
                         "roads"));
         return features;
     }

@@ -13,6 +13,7 @@ import underhook.core.geo.GeoPoint;
  *
  * @param origin centre of the local plane
  * @param magneticVariationRad east positive, rad
+ * @param confirmations the register of hazards
  * @param readingFindings what was found while reading that is no fault
  */
 public record Job(
@@ -33,6 +34,7 @@ public record Job(
         List<Wire> wires,
         List<Zone> zones,
         List<ReleaseArea> releaseAreas,
+        List<Confirmation> confirmations,
         List<InputFile> inputs,
         List<Finding> readingFindings) {
     public Job {
@@ -45,6 +47,7 @@ public record Job(
         wires = List.copyOf(wires);
         zones = List.copyOf(zones);
         releaseAreas = List.copyOf(releaseAreas);
+        confirmations = List.copyOf(confirmations);
         inputs = List.copyOf(inputs);
         readingFindings = List.copyOf(readingFindings);
     }

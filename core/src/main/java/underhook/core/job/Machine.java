@@ -48,7 +48,31 @@ public record Machine(
         double descentMPerS,
         HoverTable hover,
         List<LineItem> lines,
-        Optional<Balance> balance) {
+        Optional<Balance> balance,
+        Body body) {
+    /**
+     * The shape of the machine beyond its rotor.
+     *
+     * @param noseReachM from the mast's centre to the nose, m
+     * @param halfWidthM half the fuselage's width, m
+     * @param tailHalfWidthM half the width of tail rotor and stabiliser, m
+     * @param rotorAboveHookM height of the rotors over the belly hook, m; 0 is the safe side
+     */
+    public record Body(
+            double noseReachM, double halfWidthM, double tailHalfWidthM, double rotorAboveHookM) {
+        public Body {
+            if (!(noseReachM > 0 && halfWidthM > 0 && tailHalfWidthM > 0 && rotorAboveHookM >= 0)) {
+                throw new IllegalArgumentException("the body has a value out of range.");
+            }
+        }
+
+        /** What is assumed where the manual was not asked: wide, and the rotors as low as the hook. */
+        public static Body assumed(double rotorRadiusM) {
+            return new Body(
+                    rotorRadiusM, Math.min(1.5, rotorRadiusM), Math.min(1.5, rotorRadiusM), 0);
+        }
+    }
+
     public Machine {
         Objects.requireNonNull(name, "name");
         lines = List.copyOf(lines);

@@ -37,6 +37,7 @@ import java.util.List;
  * @param breakS shortest break with the engine off, s
  * @param engineOnDayS longest time with the engine on in the day, s
  * @param dayEndBeforeSunsetS the last landing this long before sunset, s
+ * @param margins at a place and to wires
  * @param costs the job's own rates
  */
 public record Rules(
@@ -72,7 +73,35 @@ public record Rules(
         double engineOnDayS,
         double dayEndBeforeSunsetS,
         Costs costs,
+        Margins margins,
         List<LoadKind> kinds) {
+    /**
+     * Margins at a place and to wires.
+     *
+     * @param placeSpreadM how far a place may be from where the list says, m
+     * @param underClearanceM least distance of load and line to trees and things at a place, m
+     * @param finalAngleRad steepness of the last part of the way in and the first of the way out at
+     *     which the room is looked at, rad from the horizontal; a right angle is straight down and up
+     * @param wireBuffers table of least distances to live wires, by voltage
+     */
+    public record Margins(
+            double placeSpreadM,
+            double underClearanceM,
+            double finalAngleRad,
+            WireBufferRule wireBuffers) {
+        /** What holds where the job says nothing. */
+        public static final Margins USUAL = new Margins(2, 2, Math.PI / 2, WireBufferRule.CRANE);
+
+        public Margins {
+            if (!(placeSpreadM >= 0 && underClearanceM >= 0)) {
+                throw new IllegalArgumentException("margins must not be negative.");
+            }
+            if (!(finalAngleRad > 0 && finalAngleRad <= Math.PI / 2)) {
+                throw new IllegalArgumentException("finalAngleRad is out of range.");
+            }
+        }
+    }
+
     /**
      * What a minute costs, in the job's own money, whole cents.
      *

@@ -16,6 +16,7 @@ import underhook.core.geo.GeoPoint;
  * @param crossingAboveM least height of load and line above the highest wire when crossing, m
  * @param crossingOffSquareRad most departure from a right angle when crossing, rad
  * @param registered whether it stands in the official obstacle file
+ * @param hanging how it hangs, as far as known
  * @param source file it is from
  */
 public record Wire(
@@ -29,12 +30,16 @@ public record Wire(
         double crossingAboveM,
         double crossingOffSquareRad,
         boolean registered,
+        Hanging hanging,
         String source) {
     public Wire {
         Objects.requireNonNull(id, "id");
         supports = List.copyOf(supports);
         if (supports.size() < 2) {
             throw new IllegalArgumentException("wire " + id + " needs two supports.");
+        }
+        if (!hanging.supportTopsM().isEmpty() && hanging.supportTopsM().size() != supports.size()) {
+            throw new IllegalArgumentException("wire " + id + " needs a height for each support.");
         }
         if (!(highestM > 0 && lateralM >= 0 && voltageV >= 0 && crossingAboveM > 0)) {
             throw new IllegalArgumentException("wire " + id + " has a value out of range.");

@@ -24,6 +24,7 @@ final class Wires {
                         25,
                         Math.toRadians(20),
                         true,
+                        underhook.core.job.Hanging.of(underhook.core.job.WireKind.POWER, false),
                         "invented");
         return new WirePlan(
                 wire,

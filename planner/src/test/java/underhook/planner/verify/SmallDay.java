@@ -222,7 +222,8 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                         List.of(
                                 new LineItem("20 m", 20, 30, 650),
                                 new LineItem("30 m", 30, 40, 650)),
-                        Optional.empty());
+                        Optional.empty(),
+                        underhook.core.job.Machine.Body.assumed(5));
         Weather weather =
                 new Weather(
                         List.of(
@@ -267,6 +268,7 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                         21600,
                         1800,
                         new Rules.Costs(0, 0, 0, "EUR"),
+                        underhook.core.job.Rules.Margins.USUAL,
                         List.of(
                                 kind("bag", false, true),
                                 kind("pole", true, false),
@@ -306,6 +308,8 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                                 List.of(geo(500, -100), geo(500, 100)),
                                 0,
                                 CrossingRule.GUARDED,
+                                java.util.OptionalDouble.empty(),
+                                false,
                                 "map"),
                         new MapFeature(
                                 "H1",
@@ -314,6 +318,8 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                                 List.of(geo(500, 300)),
                                 150,
                                 CrossingRule.NEVER,
+                                java.util.OptionalDouble.empty(),
+                                false,
                                 "map")),
                 List.of(
                         new Wire(
@@ -327,6 +333,8 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                                 30,
                                 Math.toRadians(15),
                                 true,
+                                underhook.core.job.Hanging.of(
+                                        underhook.core.job.WireKind.POWER, false),
                                 "wires")),
                 List.of(
                         new Zone(
@@ -340,6 +348,7 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                                 Optional.empty(),
                                 Optional.empty(),
                                 "zones")),
+                List.of(),
                 List.of(),
                 List.of(),
                 List.of());
