@@ -1,18 +1,28 @@
 package underhook.core.fall;
 
+import underhook.core.ode.DormandPrince;
+import underhook.core.ode.Motion;
 import underhook.core.unit.Units;
 
 /**
- * A falling point in space with wind that changes straight with height, by the classical fourth-order
- * method in equal steps: some centimetres are enough here, and there are very many of them.
+ * A falling point in space with wind that changes straight with height.
+ *
+ * <p>A landing is known to a centimetre, which is ten times finer than anything that goes in: there are
+ * very many of them.
  *
  * @source DERIVED equations of motion of a point with quadratic drag
  */
-final class FallPath {
-    private static final double LONGEST_STEP_S = 0.1;
+final class FallPath implements Motion {
+    private static final double TOLERANCE_RATIO = 1e-5;
+    private static final double FIRST_STEP_S = 0.05;
 
-    /** The drag takes at most this part of the speed away in a step. */
-    private static final double STEP_FRACTION = 0.3;
+    /** No fall that may be asked for takes longer. */
+    private static final double LONGEST_S = 3600;
+
+    private static final int FORWARD = 0;
+    private static final int RIGHT = 1;
+    private static final int HEIGHT = 2;
+    private static final int SPEEDS = 3;
 
     /** How it is let go. */
     record Start(
@@ -41,78 +51,60 @@ final class FallPath {
 
     /** Follows the point until it is on the ground. */
     Impact untilGround() {
-        double[] at = {
-            start.forwardM(),
-            start.rightM(),
-            start.heightM(),
-            start.forwardMPerS(),
-            start.rightMPerS(),
-            0
-        };
-        double stepS = stepS();
-        double[] before = at.clone();
-        while (at[2] > 0) {
-            System.arraycopy(at, 0, before, 0, at.length);
-            step(at, stepS);
+        DormandPrince fall = new DormandPrince(this, 2 * SPEEDS, TOLERANCE_RATIO);
+        fall.start(
+                0,
+                new double[] {
+                    start.forwardM(),
+                    start.rightM(),
+                    start.heightM(),
+                    start.forwardMPerS(),
+                    start.rightMPerS(),
+                    0
+                },
+                FIRST_STEP_S);
+        while (fall.at(HEIGHT) > 0) {
+            fall.step(LONGEST_S);
         }
-        // The last piece is short: straight between its ends, its curve below a millimetre at 0.1 s
-        // in height and far below in plan.
-        double share = before[2] / (before[2] - at[2]);
+        double whenS = landingS(fall);
         return new Impact(
-                mixed(before[0], at[0], share),
-                mixed(before[1], at[1], share),
-                mixed(before[3], at[3], share),
-                mixed(before[4], at[4], share),
-                -mixed(before[5], at[5], share));
+                fall.within(whenS, FORWARD),
+                fall.within(whenS, RIGHT),
+                fall.within(whenS, SPEEDS + FORWARD),
+                fall.within(whenS, SPEEDS + RIGHT),
+                -fall.within(whenS, SPEEDS + HEIGHT));
     }
 
-    private static double mixed(double fromM, double toM, double shareRatio) {
-        return fromM + shareRatio * (toM - fromM);
-    }
-
-    private double stepS() {
-        double fastest =
-                Math.hypot(start.forwardMPerS(), start.rightMPerS())
-                        + Math.hypot(drift.forwardMPerS(), drift.rightMPerS())
-                        + Math.sqrt(2 * Units.STANDARD_GRAVITY_M_PER_S2 * start.heightM());
-        double rate = start.retardationCoefficient() * fastest;
-        return rate * LONGEST_STEP_S > STEP_FRACTION ? STEP_FRACTION / rate : LONGEST_STEP_S;
-    }
-
-    private final double[][] slopes = new double[4][6];
-    private final double[] probe = new double[6];
-
-    private void step(double[] at, double stepS) {
-        slope(at, slopes[0]);
-        slope(along(at, slopes[0], stepS / 2), slopes[1]);
-        slope(along(at, slopes[1], stepS / 2), slopes[2]);
-        slope(along(at, slopes[2], stepS), slopes[3]);
-        for (int i = 0; i < at.length; i++) {
-            at[i] +=
-                    stepS / 6 * (slopes[0][i] + 2 * slopes[1][i] + 2 * slopes[2][i] + slopes[3][i]);
+    /** Height falls all the way, so halving finds the ground. */
+    private static double landingS(DormandPrince fall) {
+        double lowS = fall.timeBefore();
+        double highS = fall.time();
+        for (int i = 0; i < 30; i++) {
+            double middleS = (lowS + highS) / 2;
+            if (fall.within(middleS, HEIGHT) > 0) {
+                lowS = middleS;
+            } else {
+                highS = middleS;
+            }
         }
+        return (lowS + highS) / 2;
     }
 
-    private double[] along(double[] at, double[] slope, double stepS) {
-        for (int i = 0; i < at.length; i++) {
-            probe[i] = at[i] + stepS * slope[i];
-        }
-        return probe;
-    }
-
-    private void slope(double[] at, double[] slope) {
-        double share = Math.max(0, Math.min(1, at[2] / start.heightM()));
+    @Override
+    public void rates(double time, double[] state, double[] rates) {
+        double share = Math.max(0, Math.min(1, state[HEIGHT] / start.heightM()));
         double factor = drift.groundFactor() + (1 - drift.groundFactor()) * share;
-        double forward = at[3] - factor * drift.forwardMPerS();
-        double right = at[4] - factor * drift.rightMPerS();
+        double forward = state[SPEEDS + FORWARD] - factor * drift.forwardMPerS();
+        double right = state[SPEEDS + RIGHT] - factor * drift.rightMPerS();
+        double up = state[SPEEDS + HEIGHT];
         double through =
                 start.retardationCoefficient()
-                        * Math.sqrt(forward * forward + right * right + at[5] * at[5]);
-        slope[0] = at[3];
-        slope[1] = at[4];
-        slope[2] = at[5];
-        slope[3] = -through * forward;
-        slope[4] = -through * right;
-        slope[5] = -through * at[5] - Units.STANDARD_GRAVITY_M_PER_S2;
+                        * Math.sqrt(forward * forward + right * right + up * up);
+        rates[FORWARD] = state[SPEEDS + FORWARD];
+        rates[RIGHT] = state[SPEEDS + RIGHT];
+        rates[HEIGHT] = up;
+        rates[SPEEDS + FORWARD] = -through * forward;
+        rates[SPEEDS + RIGHT] = -through * right;
+        rates[SPEEDS + HEIGHT] = -through * up - Units.STANDARD_GRAVITY_M_PER_S2;
     }
 }

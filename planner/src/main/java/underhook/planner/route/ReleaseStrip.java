@@ -233,7 +233,7 @@ final class ReleaseStrip {
         if (slope.isEmpty()) {
             return Optional.empty();
         }
-        return Optional.of(kept(station, cargo, wind, new double[] {most, least}, slope.get()));
+        return Optional.of(kept(station, cargo, wind, new Below(most, least, slope.get())));
     }
 
     private double heightM(Station station, double lowEndAmslM) {
@@ -243,9 +243,13 @@ final class ReleaseStrip {
                 : 1;
     }
 
-    private Patch kept(Station station, Cargo cargo, LegWind wind, double[] heightsM, Slope slope) {
-        double mostM = Math.ceil(heightsM[0] / HEIGHT_STEP_M) * HEIGHT_STEP_M;
-        double leastM = Math.max(0.5, Math.floor(heightsM[1] / HEIGHT_STEP_M) * HEIGHT_STEP_M);
+    /** Ground under a station: most and least height above it, and how it falls away. */
+    private record Below(double mostM, double leastM, Slope slope) {}
+
+    private Patch kept(Station station, Cargo cargo, LegWind wind, Below below) {
+        Slope slope = below.slope();
+        double mostM = Math.ceil(below.mostM() / HEIGHT_STEP_M) * HEIGHT_STEP_M;
+        double leastM = Math.max(0.5, Math.floor(below.leastM() / HEIGHT_STEP_M) * HEIGHT_STEP_M);
         double speedMPerS = Math.ceil(station.speedMPerS());
         double offRad = wind.fromGridRad() + Math.PI - station.trackGridRad();
         double falls = slope.fallsTowardsGridRad() - station.trackGridRad();
