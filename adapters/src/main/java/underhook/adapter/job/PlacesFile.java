@@ -13,6 +13,7 @@ import underhook.adapter.job.text.Source.At;
 import underhook.adapter.job.text.Source.Found;
 import underhook.adapter.job.text.Table;
 import underhook.app.port.ReferenceSystem;
+import underhook.app.port.Wgs84;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
