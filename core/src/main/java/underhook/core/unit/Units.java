@@ -135,6 +135,10 @@ public final class Units {
         return valueKgPerS * SECONDS_PER_MINUTE;
     }
 
+    public static double kvToV(double valueKv) {
+        return valueKv * 1000.0;
+    }
+
     /** Angle brought into [0, 2π). */
     public static double wrapTwoPiRad(double valueRad) {
         double turn = 2 * Math.PI;
