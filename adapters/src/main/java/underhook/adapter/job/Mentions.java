@@ -1,5 +1,6 @@
 package underhook.adapter.job;
 
+import underhook.app.port.NearestWord;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
@@ -8,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import underhook.adapter.job.text.Fields;
-import underhook.adapter.job.text.Nearest;
 import underhook.adapter.job.text.Source.Found;
 import underhook.core.finding.FindingCode;
 
@@ -82,7 +82,7 @@ final class Mentions {
                         FindingCode.ID_UNKNOWN,
                         mention.field,
                         "is no known " + mention.family.word,
-                        new Found(mention.id, Nearest.hint(mention.id, known.keySet())));
+                        new Found(mention.id, NearestWord.hint(mention.id, known.keySet())));
             }
         }
     }

@@ -1,5 +1,6 @@
 package underhook.adapter.planfile;
 
+import underhook.app.port.NearestWord;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
@@ -171,7 +172,7 @@ final class ObjectFields {
                     value.get(),
                     words.size() <= 5
                             ? "one of " + String.join(", ", words)
-                            : "a known code. Perhaps " + Nearest.of(text, words));
+                            : "a known code. Perhaps " + NearestWord.of(text, words));
         }
         return match.orElse(known[0]);
     }
@@ -257,7 +258,7 @@ final class ObjectFields {
                                                 FindingCode.PLAN_UNREADABLE,
                                                 name,
                                                 "a known field. Perhaps "
-                                                        + Nearest.of(name, asked)));
+                                                        + NearestWord.of(name, asked)));
                             }
                         });
     }

@@ -1,5 +1,6 @@
 package underhook.adapter.job.text;
 
+import underhook.app.port.NearestWord;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -122,7 +123,7 @@ public final class Fields {
                         new At(each.getValue().line(), typed),
                         "is no known field",
                         Found.allowing(
-                                Nearest.hint(typed, asked.stream().map(this::shown).toList())));
+                                NearestWord.hint(typed, asked.stream().map(this::shown).toList())));
             }
         }
     }
@@ -519,7 +520,7 @@ public final class Fields {
                             text,
                             "one of "
                                     + String.join(", ", words)
-                                    + Nearest.find(wanted, words)
+                                    + NearestWord.find(wanted, words)
                                             .map(near -> "; perhaps \"" + near + "\" is meant")
                                             .orElse("")));
         }

@@ -1,5 +1,6 @@
 package underhook.adapter.job.text;
 
+import underhook.app.port.NearestWord;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -98,7 +99,7 @@ public final class Table {
                         FindingCode.FIELD_UNKNOWN,
                         new At(header.line(), column.getValue()),
                         "is no known column",
-                        Found.allowing(Nearest.hint(column.getKey(), header.asked())));
+                        Found.allowing(NearestWord.hint(column.getKey(), header.asked())));
             }
         }
     }
