@@ -21,7 +21,9 @@ import underhook.app.FolderPublishing;
 import underhook.app.PlanDay;
 import underhook.app.VerifyPlan;
 import underhook.app.calc.Calc;
+import underhook.app.port.FeatureReader;
 import underhook.app.port.JobReader;
+import underhook.app.port.MapReader;
 import underhook.app.port.OutputWriter;
 import underhook.app.port.ReferenceSystems;
 import underhook.core.crew.Daylight;
@@ -42,6 +44,12 @@ public final class Underhook {
                     new CardsPdf(),
                     new LoadsCsvWriter());
 
+    /** Files of shapes whose values the job gives a meaning. */
+    private static final List<FeatureReader> FEATURE_READERS = List.of();
+
+    /** Maps whose words have a public meaning. */
+    private static final List<MapReader> MAP_READERS = List.of();
+
     private final JobReader jobReader;
     private final PlanDay planDay;
     private final VerifyPlan verifyPlan;
@@ -55,7 +63,8 @@ public final class Underhook {
         jobReader =
                 new JobFolderReader(
                         systems,
-                        new RasterFiles(systems),
+                        new JobFolderReader.Readers(
+                                new RasterFiles(systems), FEATURE_READERS, MAP_READERS),
                         (place, date, zone) -> Daylight.find(place, date, zone).isPresent());
         planDay =
                 new PlanDay(

@@ -4,6 +4,9 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
 import underhook.adapter.job.text.Fields;
+import underhook.adapter.job.text.Renaming;
+import underhook.adapter.job.text.Source;
+import underhook.adapter.job.text.Table;
 import underhook.app.port.ReferenceSystem;
 import underhook.core.job.InputFile;
 
@@ -32,6 +35,16 @@ record FileReference(
 
     boolean isTable() {
         return endsIn(".csv") || endsIn(".xlsx");
+    }
+
+    /** The same file as a table to read. */
+    Table.Input toTable(Source source) {
+        return new Table.Input(path, source, detail("layer"), renaming());
+    }
+
+    /** How the names of this file stand for ours; made anew for each reading. */
+    Renaming renaming() {
+        return details.map(Renaming::read).orElseGet(Renaming::none);
     }
 
     InputFile toInputFile() {

@@ -1,6 +1,5 @@
 package underhook.adapter.planfile;
 
-import underhook.app.port.NearestWord;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
@@ -14,6 +13,7 @@ import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import underhook.adapter.planfile.Located.Kind;
+import underhook.app.port.NearestWord;
 import underhook.core.finding.FindingCode;
 import underhook.core.geo.GeoPoint;
 

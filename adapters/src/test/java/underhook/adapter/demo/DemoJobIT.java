@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -29,7 +30,11 @@ class DemoJobIT {
         Proj4jReferenceSystems systems = new Proj4jReferenceSystems();
 
         JobReading reading =
-                new JobFolderReader(systems, new RasterFiles(systems), (where, date, zone) -> true)
+                new JobFolderReader(
+                                systems,
+                                new JobFolderReader.Readers(
+                                        new RasterFiles(systems), List.of(), List.of()),
+                                (where, date, zone) -> true)
                         .read(folder);
 
         assertThat(reading.faults()).isEmpty();

@@ -7,7 +7,8 @@ import org.junit.jupiter.api.Test;
 
 /** Distances counted by hand: a letter changed, added or left out, or two neighbours swapped, is one. */
 class NearestWordTest {
-    private static final List<String> KNOWN = List.of("loads", "places", "hazards", "release-areas");
+    private static final List<String> KNOWN =
+            List.of("loads", "places", "hazards", "release-areas");
 
     @Test
     void finds_a_word_with_swapped_neighbours_in_any_case() {
