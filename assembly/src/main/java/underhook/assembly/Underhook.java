@@ -18,6 +18,7 @@ import underhook.adapter.table.FindingsCsvWriter;
 import underhook.adapter.table.LoadsCsvWriter;
 import underhook.adapter.terrain.RasterFiles;
 import underhook.app.FolderPublishing;
+import underhook.app.MapChanges;
 import underhook.app.PlanDay;
 import underhook.app.VerifyPlan;
 import underhook.app.calc.Calc;
@@ -51,6 +52,7 @@ public final class Underhook {
     private static final List<MapReader> MAP_READERS = List.of();
 
     private final JobReader jobReader;
+    private final MapChanges mapChanges;
     private final PlanDay planDay;
     private final VerifyPlan verifyPlan;
     private final Calc calc;
@@ -60,12 +62,14 @@ public final class Underhook {
         ReferenceSystems systems = new Proj4jReferenceSystems();
         PlanVerifier verifier = new PlanVerifier();
         PlanDay.Checking checking = (job, plan) -> verifier.check(job.job(), job.ground(), plan);
-        jobReader =
+        JobFolderReader folders =
                 new JobFolderReader(
                         systems,
                         new JobFolderReader.Readers(
                                 new RasterFiles(systems), FEATURE_READERS, MAP_READERS),
                         (place, date, zone) -> Daylight.find(place, date, zone).isPresent());
+        jobReader = folders;
+        mapChanges = new MapChanges(folders);
         planDay =
                 new PlanDay(
                         jobReader,
@@ -86,6 +90,10 @@ public final class Underhook {
 
     public VerifyPlan verifyPlan() {
         return verifyPlan;
+    }
+
+    public MapChanges mapChanges() {
+        return mapChanges;
     }
 
     /**

@@ -25,6 +25,11 @@ record FileReference(
         return name.toLowerCase(Locale.ROOT).endsWith(ending);
     }
 
+    /** The same file as it lies elsewhere. */
+    FileReference at(Path other) {
+        return new FileReference(role, other.toString(), other, system, details);
+    }
+
     boolean isYaml() {
         return endsIn(".yaml") || endsIn(".yml");
     }

@@ -19,6 +19,7 @@ import underhook.adapter.job.text.Source.At;
 import underhook.adapter.job.text.Source.Found;
 import underhook.adapter.job.text.TextFile;
 import underhook.adapter.job.text.Yaml;
+import underhook.app.port.EditionReader;
 import underhook.app.port.FeatureReader;
 import underhook.app.port.JobReader;
 import underhook.app.port.JobReading;
@@ -47,7 +48,7 @@ import underhook.core.job.Rules;
 import underhook.core.job.Weather;
 
 /** Reads a job folder, every file of it, and gives the job or all the faults at once. */
-public final class JobFolderReader implements JobReader {
+public final class JobFolderReader implements JobReader, EditionReader {
     private static final String JOB_FILE = "job.yaml";
     private static final long MOST_YAML_BYTES = 8L << 20;
     private static final List<String> MAP_ROLES = List.of("zones", "wires", "map", "release_areas");
@@ -82,20 +83,50 @@ public final class JobFolderReader implements JobReader {
     @Override
     public JobReading read(Path folder) {
         Faults faults = new Faults();
+        Optional<ReadJob> read = open(folder, faults).flatMap(opened -> new Pass(opened).read());
+        return faults.isEmpty()
+                ? new JobReading(read, List.of())
+                : new JobReading(Optional.empty(), faults.list());
+    }
+
+    @Override
+    public Reading readEdition(Path folder, Path newer, String replaces) {
+        Faults faults = new Faults();
+        Optional<Opened> opened = open(folder, faults);
+        Optional<ReadJob> read = opened.flatMap(one -> new Pass(one).read());
+        Optional<Editions> editions =
+                faults.isEmpty() && read.isPresent()
+                        ? readEdition(opened.orElseThrow(), read.get().job(), newer, replaces)
+                        : Optional.empty();
+        return faults.isEmpty()
+                ? new Reading(editions, List.of())
+                : new Reading(Optional.empty(), faults.list());
+    }
+
+    private Optional<Editions> readEdition(Opened opened, Job job, Path newer, String replaces) {
+        Pass pass = new Pass(opened);
+        Source source = new Source(newer.toString(), opened.folder.job().faults());
+        Optional<FileReference> old =
+                new Replaced(pass.head, readers.maps()).find(source, newer, replaces);
+        return old.map(
+                file ->
+                        new Editions(
+                                job,
+                                file.name(),
+                                Contents.of(job.features(), job.wires(), file.name()),
+                                pass.readMapWith(file, file.at(newer))));
+    }
+
+    /** A folder whose job.yaml can be read. */
+    private record Opened(Folder folder, Fields fields) {}
+
+    private Optional<Opened> open(Path folder, Faults faults) {
         Source job = new Source(JOB_FILE, faults);
-        if (hasJobFile(folder, job)) {
-            Optional<Fields> fields =
-                    TextFile.read(folder.resolve(JOB_FILE), job, MOST_YAML_BYTES)
-                            .flatMap(text -> Yaml.read(text, job));
-            if (fields.isPresent()) {
-                Optional<ReadJob> read =
-                        new Pass(new Folder(folder, job, systems), fields.get()).read();
-                if (faults.isEmpty()) {
-                    return new JobReading(read, List.of());
-                }
-            }
-        }
-        return new JobReading(Optional.empty(), faults.list());
+        return hasJobFile(folder, job)
+                ? TextFile.read(folder.resolve(JOB_FILE), job, MOST_YAML_BYTES)
+                        .flatMap(text -> Yaml.read(text, job))
+                        .map(fields -> new Opened(new Folder(folder, job, systems), fields))
+                : Optional.empty();
     }
 
     private static boolean hasJobFile(Path folder, Source job) {
@@ -142,14 +173,27 @@ public final class JobFolderReader implements JobReader {
     private final class Pass {
         private final Faults faults;
         private final Mentions mentions = new Mentions();
-        private final Head head;
+        private Head head;
         private final List<Finding> findings = new ArrayList<>();
         private final FeatureFiles files = new FeatureFiles(readers.features());
         private final MapFiles map = new MapFiles(files, mentions);
 
-        Pass(Folder folder, Fields fields) {
-            this.faults = folder.job().faults();
-            this.head = Head.read(fields, folder, mentions);
+        Pass(Opened opened) {
+            this.faults = opened.folder.job().faults();
+            this.head = Head.read(opened.fields, opened.folder, mentions);
+        }
+
+        /** What the map files hold with another one in the place of one of them. */
+        Contents readMapWith(FileReference old, FileReference other) {
+            head = head.with(old, other);
+            readMap(readPlaces().stream().map(PlaceRow::position).toList());
+            return Contents.of(map.features(), map.wires(), other.name());
+        }
+
+        private List<PlaceRow> readPlaces() {
+            return head.file("places")
+                    .map(file -> PlacesFile.read(file, source(file), files, mentions))
+                    .orElse(List.of());
         }
 
         Optional<ReadJob> read() {
@@ -158,10 +202,7 @@ public final class JobFolderReader implements JobReader {
             if (yaml("rules", false).isEmpty()) {
                 mentions.setUnread(Family.KIND);
             }
-            List<PlaceRow> rows =
-                    head.file("places")
-                            .map(file -> PlacesFile.read(file, source(file), files, mentions))
-                            .orElse(List.of());
+            List<PlaceRow> rows = readPlaces();
             int loadsBefore = faults.count();
             List<Load> loads =
                     head.file("loads")
