@@ -46,6 +46,9 @@ class DemoJobIT {
         assertThat(job.zones()).hasSize(5);
         assertThat(job.features()).hasSize(14);
         assertThat(job.releaseAreas()).hasSize(5);
+        assertThat(job.confirmations())
+                .extracting(one -> one.subject() + " " + one.on())
+                .contains("LL1 2026-09-08", "LV1 2026-09-07");
         assertThat(job.rules().kinds()).hasSize(9);
         assertThat(job.crews()).hasSize(8);
         assertThat(job.walks()).hasSize(18);

@@ -2,10 +2,8 @@ package underhook.app.port;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import underhook.core.geo.PlaneLine;
 import underhook.core.geo.PlanePoint;
 
@@ -18,8 +16,7 @@ import underhook.core.geo.PlanePoint;
 final class Strip {
     private final double halfWidthM;
     private final Map<Square, List<PlaneLine>> squares = new HashMap<>();
-    private final Set<PlaneLine> lines = new HashSet<>();
-    private final Set<PlanePoint> ends = new HashSet<>();
+    private final List<PlanePoint> ends = new ArrayList<>();
 
     private record Square(long column, long row) {}
 
@@ -31,8 +28,7 @@ final class Strip {
     void add(List<PlanePoint> path) {
         for (int i = 0; i < path.size(); i++) {
             PlaneLine line = new PlaneLine(path.get(Math.max(0, i - 1)), path.get(i));
-            boolean isNew = (i > 0 || path.size() == 1) && lines.add(line);
-            if (isNew) {
+            if (i > 0 || path.size() == 1) {
                 for (Square square : squaresOf(line, halfWidthM)) {
                     squares.computeIfAbsent(square, any -> new ArrayList<>()).add(line);
                 }
