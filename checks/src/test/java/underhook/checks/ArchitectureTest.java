@@ -43,11 +43,16 @@ class ArchitectureTest {
                             List.of("core.unit", "core.finding", "core.geo", "core.job")),
                     Map.entry("core.job", List.of("core.unit", "core.finding", "core.geo")),
                     Map.entry("core.plan", List.of("core.finding", "core.geo", "core.job")),
-                    Map.entry("core.load", MIDDLE),
-                    Map.entry("core.line", MIDDLE),
+                    Map.entry("core.ode", List.of()),
+                    Map.entry(
+                            "core.load",
+                            List.of("core.unit", "core.finding", "core.air", "core.job", "core.ode")),
+                    Map.entry(
+                            "core.line",
+                            List.of("core.unit", "core.finding", "core.air", "core.job", "core.ode")),
                     Map.entry("core.aircraft", MIDDLE),
                     Map.entry("core.wire", MIDDLE),
-                    Map.entry("core.fall", MIDDLE),
+                    Map.entry("core.fall", List.of("core.unit", "core.finding", "core.ode")),
                     Map.entry("core.pole", MIDDLE),
                     Map.entry("core.site", CALCULATIONS),
                     Map.entry(

@@ -12,6 +12,7 @@ import underhook.adapter.job.text.Range;
 import underhook.adapter.job.text.Source.Found;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.LoadKind;
+import underhook.core.job.LoadShape;
 import underhook.core.job.Rules;
 import underhook.core.job.WindLimit;
 import underhook.core.job.WireBufferRule;
@@ -211,6 +212,9 @@ final class RulesFile {
         double meanMPerS = row.quantity("wind_mean", Quantity.SPEED, SOME_WIND);
         double gustMPerS = row.quantity("wind_gust", Quantity.SPEED, SOME_WIND);
         double spreadMPerS = row.quantity("wind_spread", Quantity.SPEED, SOME_WIND);
+        LoadShape shape =
+                row.findChoice("shape", LoadShape.class)
+                        .orElse(standsUp ? LoadShape.ROUND : LoadShape.BOX);
         row.refuseUnknown();
         if (row.source().faults().count() > before) {
             return Optional.empty();
@@ -229,6 +233,7 @@ final class RulesFile {
                         dragCoefficient,
                         busyS,
                         readyS,
-                        new WindLimit(meanMPerS, gustMPerS, spreadMPerS)));
+                        new WindLimit(meanMPerS, gustMPerS, spreadMPerS),
+                        shape));
     }
 }

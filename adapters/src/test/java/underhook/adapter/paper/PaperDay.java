@@ -300,7 +300,8 @@ final class PaperDay {
                 1.1,
                 300,
                 300,
-                new WindLimit(13, 16, 6));
+                new WindLimit(13, 16, 6),
+                underhook.core.job.LoadShape.BOX);
     }
 
     private static Job job() {

@@ -41,7 +41,7 @@ public record Fall(
         }
 
         /** Drag over mass at 1 m/s, 1/m. */
-        private double retardationCoefficient() {
+        double retardationCoefficient() {
             return 0.5 * densityKgPerM3 * dragAreaM2 / massKg;
         }
 
@@ -113,14 +113,11 @@ public record Fall(
             throw new IllegalArgumentException(
                     "tailwindMPerS (" + tailwindMPerS + ") must lie in [-60, 60].");
         }
-        DormandPrince.Landing landing =
-                new DormandPrince(body.retardationCoefficient(), tailwindMPerS)
-                        .untilGround(heightM, groundSpeedMPerS);
-        DormandPrince.State state = landing.state();
-        return hit(landing.timeS(), state.forwardM(), state.forwardMPerS(), -state.upMPerS());
+        return new Descent(body.retardationCoefficient(), tailwindMPerS)
+                .untilGround(heightM, groundSpeedMPerS);
     }
 
-    private static Fall hit(double timeS, double throwM, double forwardMPerS, double downMPerS) {
+    static Fall hit(double timeS, double throwM, double forwardMPerS, double downMPerS) {
         return new Fall(
                 timeS, throwM, Math.hypot(forwardMPerS, downMPerS), forwardMPerS, downMPerS);
     }

@@ -36,20 +36,18 @@ public record Hanging(
 
     public Hanging {
         supportTopsM = List.copyOf(supportTopsM);
-        for (double top : supportTopsM) {
-            requireAbove("supportTopsM", OptionalDouble.of(top));
+        boolean good =
+                supportTopsM.stream().allMatch(Hanging::isAbove)
+                        && sagM.stream().allMatch(Hanging::isAbove)
+                        && levelTensionN.stream().allMatch(Hanging::isAbove)
+                        && weightNPerM.stream().allMatch(Hanging::isAbove)
+                        && diameterM.stream().allMatch(Hanging::isAbove);
+        if (!good) {
+            throw new IllegalArgumentException("how the wire hangs has a value out of range.");
         }
-        requireAbove("sagM", sagM);
-        requireAbove("levelTensionN", levelTensionN);
-        requireAbove("weightNPerM", weightNPerM);
-        requireAbove("diameterM", diameterM);
     }
 
-    private static void requireAbove(String name, OptionalDouble value) {
-        if (value.isPresent()
-                && !(value.getAsDouble() > 0 && value.getAsDouble() < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException(
-                    name + " (" + value.getAsDouble() + ") must be above 0.");
-        }
+    private static boolean isAbove(Double figureRatio) {
+        return figureRatio > 0 && figureRatio < Double.POSITIVE_INFINITY;
     }
 }

@@ -18,6 +18,7 @@ import java.util.Objects;
  * @param busyAfterS how long the crew is busy with it after release, s
  * @param readyAfterS how long after its release, with the crew there, the place is ready for what
  *     comes next, s
+ * @param shape how it moves on the ground when it falls
  */
 public record LoadKind(
         String name,
@@ -32,7 +33,8 @@ public record LoadKind(
         double dragCoefficient,
         double busyAfterS,
         double readyAfterS,
-        WindLimit windLimit) {
+        WindLimit windLimit,
+        LoadShape shape) {
     public LoadKind {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(windLimit, "windLimit");

@@ -174,7 +174,8 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 1.0,
                 pole ? 600 : 0,
                 bag ? 600 : 0,
-                pole ? new WindLimit(8, 11, 6) : new WindLimit(12, 16, 6));
+                pole ? new WindLimit(8, 11, 6) : new WindLimit(12, 16, 6),
+                underhook.core.job.LoadShape.BOX);
     }
 
     static Crew crew(String id, String start, Set<Crew.Role> roles, boolean stays) {
