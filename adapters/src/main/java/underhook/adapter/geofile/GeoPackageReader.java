@@ -19,6 +19,7 @@ import underhook.app.port.ReferenceSystem;
 import underhook.app.port.ReferenceSystems;
 import underhook.app.port.Wgs84;
 import underhook.core.finding.FindingCode;
+import underhook.core.finding.Outcome;
 
 /** Reads a table of a GeoPackage, with or without geometry. */
 public final class GeoPackageReader implements FeatureReader {
@@ -81,15 +82,18 @@ public final class GeoPackageReader implements FeatureReader {
                     .found("srs_id " + id)
                     .allowing(remedy);
         }
+        String why = "";
         for (String text : stated.get().texts()) {
-            Optional<ReferenceSystem> found =
-                    systems.find(text).fold((s, f) -> Optional.of(s), f -> Optional.empty());
-            if (found.isPresent()) {
-                return found.get();
+            Outcome<ReferenceSystem> found = systems.find(text);
+            if (found.isDone()) {
+                return found.getValue();
             }
+            String reason = found.findings().get(0).message();
+            why = why.isEmpty() ? reason : why;
         }
         throw Unreadable.of(
-                        FindingCode.REFERENCE_SYSTEM_UNKNOWN, "its reference system is not known")
+                        FindingCode.REFERENCE_SYSTEM_UNKNOWN,
+                        "its reference system is not known. " + why)
                 .found(stated.get().name())
                 .allowing(remedy);
     }

@@ -120,7 +120,10 @@ final class GeoPackageTables implements AutoCloseable {
         }
     }
 
-    /** The layer of a name, or the only one. */
+    /**
+     * The layer of a name, or the only one. GDAL registers an empty table beside tables without geometry,
+     * which is none of them.
+     */
     Layer find(String name) throws SQLException, Unreadable {
         requireTable("gpkg_contents");
         List<String> layers = new ArrayList<>();
@@ -128,7 +131,8 @@ final class GeoPackageTables implements AutoCloseable {
                 ResultSet rows =
                         statement.executeQuery(
                                 "SELECT table_name FROM gpkg_contents WHERE data_type NOT IN"
-                                        + " ('tiles', '2d-gridded-coverage') ORDER BY table_name")) {
+                                        + " ('tiles', '2d-gridded-coverage') AND table_name <>"
+                                        + " 'ogr_empty_table' ORDER BY table_name")) {
             while (rows.next()) {
                 layers.add(text(rows, 1));
             }

@@ -100,6 +100,21 @@ class GeoPackageReaderTest {
     }
 
     @Test
+    void the_empty_table_that_gdal_registers_is_no_layer() throws Exception {
+        Path file =
+                SmallGeoPackage.make(
+                        file(),
+                        "CREATE TABLE ogr_empty_table (ogc_fid INTEGER, geom BLOB)",
+                        "CREATE TABLE rows (id TEXT)",
+                        "INSERT INTO rows VALUES ('1')",
+                        "INSERT INTO gpkg_contents VALUES ('ogr_empty_table', 'features', '', 0), ('rows',"
+                                + " 'aspatial', '', 0)");
+
+        assertThat(faults(file, "")).isEmpty();
+        assertThat(read).hasSize(1);
+    }
+
+    @Test
     void a_system_that_is_left_open_must_be_stated() throws Exception {
         for (int open : List.of(0, -1, 99)) {
             Path file = SmallGeoPackage.make(file(), SmallGeoPackage.things(open));

@@ -13,6 +13,7 @@ import java.util.SplittableRandom;
 import java.util.concurrent.TimeUnit;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -23,8 +24,9 @@ import underhook.app.port.FeatureReader.Request;
 import underhook.app.port.MapBox;
 
 /** Whatever happens to a file, it is read or it has faults: never an exception, never a hang. */
+@Tag("slow")
 @Timeout(value = 120, unit = TimeUnit.SECONDS)
-class GeoFileMutationPropertyTest {
+class GeoFileMutationIT {
     private static final int ROUNDS = 2000;
     private static final byte LITTLE = 1;
 
