@@ -6,6 +6,10 @@ import java.time.InstantSource;
 import java.util.List;
 import underhook.adapter.crs.Proj4jReferenceSystems;
 import underhook.adapter.demo.DemoDay;
+import underhook.adapter.geofile.GeoPackageReader;
+import underhook.adapter.geofile.GpxReader;
+import underhook.adapter.geofile.KmlReader;
+import underhook.adapter.geofile.aixm.AixmReader;
 import underhook.adapter.geopackage.GeoPackageWriter;
 import underhook.adapter.job.JobFolderReader;
 import underhook.adapter.mapfile.GeoJsonWriter;
@@ -22,7 +26,6 @@ import underhook.app.MapChanges;
 import underhook.app.PlanDay;
 import underhook.app.VerifyPlan;
 import underhook.app.calc.Calc;
-import underhook.app.port.FeatureReader;
 import underhook.app.port.JobReader;
 import underhook.app.port.MapReader;
 import underhook.app.port.OutputWriter;
@@ -45,11 +48,8 @@ public final class Underhook {
                     new CardsPdf(),
                     new LoadsCsvWriter());
 
-    /** Files of shapes whose values the job gives a meaning. */
-    private static final List<FeatureReader> FEATURE_READERS = List.of();
-
     /** Maps whose words have a public meaning. */
-    private static final List<MapReader> MAP_READERS = List.of();
+    private static final List<MapReader> MAP_READERS = List.of(new AixmReader());
 
     private final JobReader jobReader;
     private final MapChanges mapChanges;
@@ -66,7 +66,12 @@ public final class Underhook {
                 new JobFolderReader(
                         systems,
                         new JobFolderReader.Readers(
-                                new RasterFiles(systems), FEATURE_READERS, MAP_READERS),
+                                new RasterFiles(systems),
+                                List.of(
+                                        new GeoPackageReader(systems),
+                                        new KmlReader(),
+                                        new GpxReader()),
+                                MAP_READERS),
                         (place, date, zone) -> Daylight.find(place, date, zone).isPresent());
         jobReader = folders;
         mapChanges = new MapChanges(folders);

@@ -88,6 +88,15 @@ class ArchitectureTest {
                     Map.entry("planner.order", List.of("core", "planner.route", "planner.search")),
                     Map.entry("app", List.of("core", "planner", "app")),
                     Map.entry("adapter", List.of("core", "app.port")),
+                    // Files of geodata say nothing of lifts, plans and routes.
+                    Map.entry(
+                            "adapter.geofile",
+                            List.of(
+                                    "core.unit",
+                                    "core.finding",
+                                    "core.geo",
+                                    "core.job",
+                                    "app.port")),
                     Map.entry("assembly", List.of("core", "planner", "app", "adapter")),
                     Map.entry("web", List.of("core", "planner", "app", "assembly")),
                     Map.entry("cli", List.of("core", "planner", "app", "assembly", "web")),

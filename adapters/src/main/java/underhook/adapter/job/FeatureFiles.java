@@ -1,9 +1,7 @@
 package underhook.adapter.job;
 
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -23,8 +21,6 @@ import underhook.core.finding.FindingCode;
 
 /** Reads the features of a file: GeoJSON, tables of points, and what the readers at hand know. */
 final class FeatureFiles {
-    private static final List<String> NAMED_BY_NAME = List.of(".kml", ".kmz", ".gpx");
-
     private final List<FeatureReader> readers;
 
     FeatureFiles(List<FeatureReader> readers) {
@@ -113,7 +109,7 @@ final class FeatureFiles {
 
         private void take(StatedFeature stated) {
             isAnyThere = true;
-            Fields fields = Fields.of(source, renaming, stated.line(), named(stated.values()));
+            Fields fields = Fields.of(source, renaming, stated.line(), stated.values());
             boolean hasShape = stated.shape() != FeatureReader.Shape.NONE;
             sink.accept(
                     new Feature(
@@ -124,27 +120,6 @@ final class FeatureFiles {
                             hasShape ? outline(stated) : columns.read(fields).stream().toList(),
                             stated.hasHoles(),
                             unknownSaid));
-        }
-
-        /** What people draw on a screen has a name and no id; there the name is the id. */
-        private Map<String, String> named(Map<String, String> values) {
-            boolean hasId = !findAnyCase(values, "id").isBlank();
-            String name = findAnyCase(values, "name");
-            if (hasId || name.isBlank() || NAMED_BY_NAME.stream().noneMatch(file::endsIn)) {
-                return values;
-            }
-            Map<String, String> named = new LinkedHashMap<>(values);
-            named.keySet().removeIf(key -> key.equalsIgnoreCase("id"));
-            named.put("id", name);
-            return named;
-        }
-
-        private static String findAnyCase(Map<String, String> values, String name) {
-            return values.entrySet().stream()
-                    .filter(entry -> entry.getKey().equalsIgnoreCase(name))
-                    .map(Map.Entry::getValue)
-                    .findFirst()
-                    .orElse("");
         }
 
         private List<Position> outline(StatedFeature stated) {

@@ -19,6 +19,7 @@ import underhook.adapter.job.text.Source.At;
 import underhook.adapter.job.text.Source.Found;
 import underhook.adapter.job.text.TextFile;
 import underhook.app.port.ReferenceSystem;
+import underhook.app.port.Wgs84;
 import underhook.core.finding.FindingCode;
 
 /** Reads the features of a GeoJSON file. Mutable while it reads. */

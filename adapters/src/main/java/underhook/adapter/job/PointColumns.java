@@ -8,6 +8,7 @@ import underhook.adapter.job.text.Range;
 import underhook.adapter.job.text.Source.At;
 import underhook.adapter.job.text.Source.Found;
 import underhook.app.port.ReferenceSystem;
+import underhook.app.port.Wgs84;
 import underhook.core.finding.FindingCode;
 
 /** Reads positions out of columns. Mutable: it says once that a file has no reference system. */

@@ -9,6 +9,7 @@ import java.util.function.Consumer;
 import underhook.app.port.Fault;
 import underhook.app.port.FeatureReader;
 import underhook.app.port.ReferenceSystem;
+import underhook.app.port.Wgs84;
 import underhook.core.finding.FindingCode;
 
 /** Hands over features that a test made up, for files with any of its endings. */

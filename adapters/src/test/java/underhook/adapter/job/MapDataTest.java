@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import underhook.adapter.geofile.KmlReader;
 import underhook.app.port.FeatureReader.Shape;
 import underhook.app.port.JobReading;
 import underhook.app.port.MapBox;
@@ -43,13 +44,13 @@ class MapDataTest {
     // Shapes with values
 
     @Test
-    void reads_places_whose_name_is_their_id_where_they_have_none() {
+    void reads_places_whose_kind_holds_for_the_whole_file() {
         FakeFeatures drawn =
                 new FakeFeatures(".gpx")
-                        .add(Shape.POINT, List.of("name", "A", "sym", "Flag"), -11.996, 46.799)
+                        .add(Shape.POINT, List.of("id", "A", "sym", "Flag"), -11.996, 46.799)
                         .add(Shape.POINT, List.of("id", "S01", "name", "foot"), -11.995, 46.801)
-                        .add(Shape.POINT, List.of("name", "S02"), -11.99, 46.802)
-                        .add(Shape.POINT, List.of("name", "H"), -11.988, 46.803);
+                        .add(Shape.POINT, List.of("id", "S02"), -11.99, 46.802)
+                        .add(Shape.POINT, List.of("id", "H"), -11.988, 46.803);
         SampleJob sample =
                 new SampleJob()
                         .file("places.gpx", "")
@@ -62,7 +63,7 @@ class MapDataTest {
 
         assertThat(job.places())
                 .extracting(place -> place.id().value() + "/" + place.name())
-                .containsExactly("A/A", "S01/foot", "S02/S02", "H/H");
+                .containsExactly("A/", "S01/foot", "S02/", "H/");
     }
 
     @Test
@@ -211,6 +212,42 @@ class MapDataTest {
                 LocalFrame.of(new GeoPoint(46.8, -12))
                         .toPlane(job.features().get(0).outline().get(0));
         assertThat(mast.eastM()).isCloseTo(100, within(1e-6));
+    }
+
+    @Test
+    void reads_what_somebody_drew_on_a_screen() {
+        SampleJob sample =
+                withRole(
+                                "map",
+                                """
+                                map:
+                                  file: drawn.kml
+                                  layer: Roads
+                                  columns: {buffer-m: keep}
+                                  defaults: {kind: road, buffer-m: 7}
+                                """)
+                        .file(
+                                "drawn.kml",
+                                """
+                                <kml xmlns="http://www.opengis.net/kml/2.2"><Document>
+                                <Folder><name>Roads</name>
+                                <Placemark><name>R-1</name><description>gravel</description>
+                                <ExtendedData><Data name="keep"><value>12</value></Data></ExtendedData>
+                                <LineString><coordinates>-12,46.8 -11.99,46.8</coordinates></LineString>
+                                </Placemark>
+                                <Placemark><name>R-2</name>
+                                <LineString><coordinates>-12,46.81 -11.99,46.81</coordinates></LineString>
+                                </Placemark></Folder>
+                                <Folder><name>Other</name><Placemark><name>X</name>
+                                <Point><coordinates>-12,46.8</coordinates></Point></Placemark></Folder>
+                                </Document></kml>
+                                """);
+
+        Job job = job(sample.readIn(folder, List.of(new KmlReader()), List.of()));
+
+        assertThat(job.features())
+                .extracting(one -> one.id() + " " + one.kind() + " " + one.bufferM())
+                .containsExactly("R-1 ROAD 12.0", "R-2 ROAD 7.0");
     }
 
     @Test

@@ -14,6 +14,8 @@ public final class Units {
     private static final double M_PER_FT = 0.3048;
     private static final double M_PER_NMI = 1852.0;
     private static final double M_PER_STATUTE_MILE = 1609.344;
+    private static final double M_PER_KM = 1000.0;
+    private static final double CM_PER_M = 100.0;
     private static final double KG_PER_LB = 0.45359237;
     private static final double M3_PER_US_GAL = 3.785411784e-3;
     private static final double PA_PER_IN_HG = 3386.389;
@@ -42,6 +44,14 @@ public final class Units {
     /** Statute mile of 5280 international feet. */
     public static double statuteMileToM(double valueMile) {
         return valueMile * M_PER_STATUTE_MILE;
+    }
+
+    public static double kmToM(double valueKm) {
+        return valueKm * M_PER_KM;
+    }
+
+    public static double cmToM(double valueCm) {
+        return valueCm / CM_PER_M;
     }
 
     public static double ktToMPerS(double valueKt) {

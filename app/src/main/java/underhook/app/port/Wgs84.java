@@ -1,11 +1,11 @@
-package underhook.adapter.job;
+package underhook.app.port;
 
-import underhook.app.port.ReferenceSystem;
 import underhook.core.geo.GeoPoint;
 
 /** Longitude and latitude on WGS 84, which need no stated system. */
-final class Wgs84 implements ReferenceSystem {
-    static final ReferenceSystem SYSTEM = new Wgs84();
+public final class Wgs84 implements ReferenceSystem {
+    /** The only one, so that readers may ask for it by identity. */
+    public static final ReferenceSystem SYSTEM = new Wgs84();
 
     private Wgs84() {}
 
