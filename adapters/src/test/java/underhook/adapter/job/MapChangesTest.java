@@ -95,7 +95,8 @@ class MapChangesTest {
         SampleJob sample = new SampleJob();
         Files.writeString(
                 elsewhere.resolve("wires.geojson"),
-                sample.files.getOrDefault("wires.geojson", "")
+                sample.files
+                        .getOrDefault("wires.geojson", "")
                         .replace("\"highest_m\": 18", "\"live\": false, \"highest_m\": 21.5"));
 
         MapChanges.Result result = compare(sample, new FakeMap(), "wires.geojson", "");
@@ -108,7 +109,8 @@ class MapChangesTest {
     @Test
     void nothing_changed_when_nothing_did() throws IOException {
         SampleJob sample = new SampleJob();
-        Files.writeString(elsewhere.resolve("survey.geojson"), sample.files.getOrDefault("map.geojson", ""));
+        Files.writeString(
+                elsewhere.resolve("survey.geojson"), sample.files.getOrDefault("map.geojson", ""));
 
         MapChanges.Result result = compare(sample, new FakeMap(), "survey.geojson", "map.geojson");
 
