@@ -40,9 +40,9 @@ public final class Surroundings {
         List<MapBox> boxes = MapBox.around(ways.stream().flatMap(List::stream).toList(), STRIP_M);
         LocalFrame frame = output.readJob().ground().frame();
         Strip strip = new Strip(STRIP_M);
-        Test test = new Test(boxes, frame, strip);
+        Reach reach = new Reach(boxes, frame, strip);
         for (List<GeoPoint> way : ways) {
-            if (way.stream().allMatch(test::isInReach)) {
+            if (way.stream().allMatch(reach::isInReach)) {
                 strip.add(way.stream().map(frame::toPlane).toList());
             }
         }
@@ -50,11 +50,11 @@ public final class Surroundings {
                 job.features().stream()
                         .filter(
                                 one ->
-                                        test.isNear(
+                                        reach.isNear(
                                                 one.outline(),
                                                 one.shape() == MapFeature.Shape.AREA))
                         .toList(),
-                job.wires().stream().filter(one -> test.isNear(one.supports(), false)).toList(),
+                job.wires().stream().filter(one -> reach.isNear(one.supports(), false)).toList(),
                 job.features().size() + job.wires().size());
     }
 
@@ -76,7 +76,7 @@ public final class Surroundings {
         return ways;
     }
 
-    private record Test(List<MapBox> boxes, LocalFrame frame, Strip strip) {
+    private record Reach(List<MapBox> boxes, LocalFrame frame, Strip strip) {
         boolean isNear(List<GeoPoint> outline, boolean isArea) {
             if (boxes.stream().noneMatch(box -> box.touches(outline))) {
                 return false;

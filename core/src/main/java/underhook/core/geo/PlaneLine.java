@@ -43,12 +43,12 @@ public record PlaneLine(PlanePoint from, PlanePoint to) {
     }
 
     private boolean crosses(PlaneLine other) {
-        return Math.signum(side(other.from)) * Math.signum(side(other.to)) < 0
-                && Math.signum(other.side(from)) * Math.signum(other.side(to)) < 0;
+        return Math.signum(sideM2(other.from)) * Math.signum(sideM2(other.to)) < 0
+                && Math.signum(other.sideM2(from)) * Math.signum(other.sideM2(to)) < 0;
     }
 
-    /** Above 0 to the left of the line. */
-    private double side(PlanePoint point) {
+    /** Twice the area between line and point, m², above 0 to the left of the line. */
+    private double sideM2(PlanePoint point) {
         return (to.eastM() - from.eastM()) * (point.northM() - from.northM())
                 - (to.northM() - from.northM()) * (point.eastM() - from.eastM());
     }
