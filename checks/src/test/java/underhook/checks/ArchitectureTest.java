@@ -46,13 +46,30 @@ class ArchitectureTest {
                     Map.entry("core.ode", List.of()),
                     Map.entry(
                             "core.load",
-                            List.of("core.unit", "core.finding", "core.air", "core.job", "core.ode")),
+                            List.of(
+                                    "core.unit",
+                                    "core.finding",
+                                    "core.air",
+                                    "core.job",
+                                    "core.ode")),
                     Map.entry(
                             "core.line",
-                            List.of("core.unit", "core.finding", "core.air", "core.job", "core.ode")),
+                            List.of(
+                                    "core.unit",
+                                    "core.finding",
+                                    "core.air",
+                                    "core.job",
+                                    "core.ode")),
                     Map.entry("core.aircraft", MIDDLE),
                     Map.entry("core.wire", MIDDLE),
-                    Map.entry("core.fall", List.of("core.unit", "core.finding", "core.ode")),
+                    Map.entry(
+                            "core.fall",
+                            List.of(
+                                    "core.unit",
+                                    "core.finding",
+                                    "core.geo",
+                                    "core.job",
+                                    "core.ode")),
                     Map.entry("core.pole", MIDDLE),
                     Map.entry("core.site", CALCULATIONS),
                     Map.entry(

@@ -88,7 +88,7 @@ public final class GeoPackageReader implements FeatureReader {
             if (found.isDone()) {
                 return found.getValue();
             }
-            String reason = found.findings().get(0).message();
+            String reason = found.findings().get(0).message().replaceFirst("\\.$", "");
             why = why.isEmpty() ? reason : why;
         }
         throw Unreadable.of(

@@ -38,7 +38,7 @@ final class GeoPackageTables implements AutoCloseable {
     private static final byte[] MAGIC = "SQLite format 3\0".getBytes(StandardCharsets.US_ASCII);
     private static final int LONGEST_CELL = 64 << 20;
     private static final int STEPS_BETWEEN = 1_000_000;
-    private static final int MOST_ROUNDS = 3000;
+    private static final int MOST_ROUNDS = 1000;
     private static final int MOST_NAMES = 20;
 
     private final Connection connection;

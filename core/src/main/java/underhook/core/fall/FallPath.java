@@ -91,7 +91,7 @@ final class FallPath implements Motion {
     }
 
     @Override
-    public void rates(double time, double[] state, double[] rates) {
+    public void rates(double timeS, double[] state, double[] rates) {
         double share = Math.max(0, Math.min(1, state[HEIGHT] / start.heightM()));
         double factor = drift.groundFactor() + (1 - drift.groundFactor()) * share;
         double forward = state[SPEEDS + FORWARD] - factor * drift.forwardMPerS();

@@ -77,8 +77,8 @@ public record Patch(double backM, double forwardM, double leftM, double rightM) 
         Release.Drift drift = release.drift();
         Release.Drift wind =
                 new Release.Drift(
-                        bounded(drift.forwardMPerS() + side(rest, 1) * drift.spreadMPerS()),
-                        bounded(drift.rightMPerS() + side(rest, 2) * drift.spreadMPerS()),
+                        boundedMPerS(drift.forwardMPerS() + side(rest, 1) * drift.spreadMPerS()),
+                        boundedMPerS(drift.rightMPerS() + side(rest, 2) * drift.spreadMPerS()),
                         drift.groundFactor(),
                         0);
         Release.Hanging hanging = release.hanging();
@@ -106,7 +106,7 @@ public record Patch(double backM, double forwardM, double leftM, double rightM) 
                 wind);
     }
 
-    private static double bounded(double windMPerS) {
+    private static double boundedMPerS(double windMPerS) {
         return Math.max(-60, Math.min(60, windMPerS));
     }
 
