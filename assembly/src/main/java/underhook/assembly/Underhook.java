@@ -6,6 +6,10 @@ import java.time.InstantSource;
 import java.util.List;
 import underhook.adapter.crs.Proj4jReferenceSystems;
 import underhook.adapter.demo.DemoDay;
+import underhook.adapter.geofile.GeoPackageReader;
+import underhook.adapter.geofile.GpxReader;
+import underhook.adapter.geofile.KmlReader;
+import underhook.adapter.geofile.aixm.AixmReader;
 import underhook.adapter.geopackage.GeoPackageWriter;
 import underhook.adapter.job.JobFolderReader;
 import underhook.adapter.mapfile.GeoJsonWriter;
@@ -18,10 +22,12 @@ import underhook.adapter.table.FindingsCsvWriter;
 import underhook.adapter.table.LoadsCsvWriter;
 import underhook.adapter.terrain.RasterFiles;
 import underhook.app.FolderPublishing;
+import underhook.app.MapChanges;
 import underhook.app.PlanDay;
 import underhook.app.VerifyPlan;
 import underhook.app.calc.Calc;
 import underhook.app.port.JobReader;
+import underhook.app.port.MapReader;
 import underhook.app.port.OutputWriter;
 import underhook.app.port.ReferenceSystems;
 import underhook.core.crew.Daylight;
@@ -42,7 +48,11 @@ public final class Underhook {
                     new CardsPdf(),
                     new LoadsCsvWriter());
 
+    /** Maps whose words have a public meaning. */
+    private static final List<MapReader> MAP_READERS = List.of(new AixmReader());
+
     private final JobReader jobReader;
+    private final MapChanges mapChanges;
     private final PlanDay planDay;
     private final VerifyPlan verifyPlan;
     private final Calc calc;
@@ -52,11 +62,19 @@ public final class Underhook {
         ReferenceSystems systems = new Proj4jReferenceSystems();
         PlanVerifier verifier = new PlanVerifier();
         PlanDay.Checking checking = (job, plan) -> verifier.check(job.job(), job.ground(), plan);
-        jobReader =
+        JobFolderReader folders =
                 new JobFolderReader(
                         systems,
-                        new RasterFiles(systems),
+                        new JobFolderReader.Readers(
+                                new RasterFiles(systems),
+                                List.of(
+                                        new GeoPackageReader(systems),
+                                        new KmlReader(),
+                                        new GpxReader()),
+                                MAP_READERS),
                         (place, date, zone) -> Daylight.find(place, date, zone).isPresent());
+        jobReader = folders;
+        mapChanges = new MapChanges(folders);
         planDay =
                 new PlanDay(
                         jobReader,
@@ -77,6 +95,10 @@ public final class Underhook {
 
     public VerifyPlan verifyPlan() {
         return verifyPlan;
+    }
+
+    public MapChanges mapChanges() {
+        return mapChanges;
     }
 
     /**

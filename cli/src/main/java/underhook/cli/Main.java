@@ -35,6 +35,7 @@ public final class Main {
                         .addSubcommand(new CheckCommand(underhook.jobReader()))
                         .addSubcommand(new PlanCommand(planDay))
                         .addSubcommand(new VerifyCommand(underhook.verifyPlan()))
+                        .addSubcommand(new ChangesCommand(underhook.mapChanges()::compare))
                         .addSubcommand(new ServeCommand(planDay, data.resolve("plans")))
                         .addSubcommand(
                                 new DemoCommand(

@@ -3,10 +3,11 @@ package underhook.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import underhook.app.PlanDay;
+import underhook.app.port.Attribution;
 import underhook.app.port.OutputWriter;
-import underhook.core.job.InputFile;
 import underhook.web.Day;
 import underhook.web.PlanServer;
 
@@ -18,19 +19,9 @@ final class Showing {
 
     static Day day(PlanDay.Planned planned, Path folder) {
         OutputWriter.Output output = planned.output();
-        List<String> attributions =
-                output.readJob().job().inputs().stream()
-                        .filter(input -> !input.attribution().isEmpty())
-                        .map(Showing::attribution)
-                        .distinct()
-                        .toList();
+        List<String> attributions = new ArrayList<>(Attribution.lines(output.readJob().job()));
+        Attribution.shareAlike(output.readJob().job()).ifPresent(attributions::add);
         return new Day(output.plan(), output.readJob().job().zone(), attributions, folder);
-    }
-
-    private static String attribution(InputFile input) {
-        return input.licence().isEmpty()
-                ? input.attribution()
-                : input.attribution() + ", " + input.licence();
     }
 
     static void untilStopped(List<Day> days, int port, PrintWriter out) throws IOException {

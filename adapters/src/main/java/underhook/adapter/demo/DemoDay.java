@@ -39,7 +39,8 @@ public final class DemoDay {
                     "weather.csv",
                     "crews.yaml",
                     "rules.yaml",
-                    "places.csv");
+                    "places.csv",
+                    "hazards.csv");
     private static final List<String> GEOGRAPHIC =
             List.of("zones.geojson", "wires.geojson", "map.geojson", "release-areas.geojson");
     private static final char BYTE_ORDER_MARK = '\uFEFF';

@@ -19,6 +19,7 @@ import underhook.adapter.geopackage.GeoPackageFile.Table;
 import underhook.adapter.geopackage.GeometryBlob.Vertex;
 import underhook.app.port.Attribution;
 import underhook.app.port.OutputWriter;
+import underhook.app.port.Surroundings;
 import underhook.app.port.Written;
 import underhook.core.finding.Finding;
 import underhook.core.geo.GeoPoint;
@@ -59,6 +60,7 @@ public final class GeoPackageWriter implements OutputWriter {
         Files.deleteIfExists(file);
         Job job = output.readJob().job();
         Plan plan = output.plan();
+        Surroundings near = Surroundings.of(output);
         try (GeoPackageFile made = GeoPackageFile.create(file, TIME.format(plan.plannedAt()))) {
             String metadata =
                     "Plan "
@@ -68,13 +70,14 @@ public final class GeoPackageWriter implements OutputWriter {
                             + ", "
                             + plan.program()
                             + "\n"
-                            + String.join("\n", Attribution.notice(job));
+                            + String.join("\n", Attribution.notice(job))
+                            + near.note().map(note -> "\n" + note).orElse("");
             made.addMetadata(metadata);
             made.add(places(job, output.readJob().ground()));
             made.add(legs(plan));
             made.add(zones(job));
-            made.add(wires(job));
-            made.add(features(job));
+            made.add(wires(near));
+            made.add(features(job, near));
             made.add(loads(job, plan));
             made.add(findings(output));
             made.finish();
@@ -245,9 +248,9 @@ public final class GeoPackageWriter implements OutputWriter {
         return corners;
     }
 
-    private static Table wires(Job job) {
+    private static Table wires(Surroundings near) {
         List<Row> rows = new ArrayList<>();
-        for (Wire wire : job.wires()) {
+        for (Wire wire : near.wires()) {
             rows.add(
                     new Row(
                             () -> GeometryBlob.line(wire.supports()),
@@ -279,9 +282,9 @@ public final class GeoPackageWriter implements OutputWriter {
                 rows);
     }
 
-    private static Table features(Job job) {
+    private static Table features(Job job, Surroundings near) {
         Stream<Row> onMap =
-                job.features().stream()
+                near.features().stream()
                         .map(
                                 feature ->
                                         new Row(

@@ -4,6 +4,9 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
 import underhook.adapter.job.text.Fields;
+import underhook.adapter.job.text.Renaming;
+import underhook.adapter.job.text.Source;
+import underhook.adapter.job.text.Table;
 import underhook.app.port.ReferenceSystem;
 import underhook.core.job.InputFile;
 
@@ -22,6 +25,11 @@ record FileReference(
         return name.toLowerCase(Locale.ROOT).endsWith(ending);
     }
 
+    /** The same file as it lies elsewhere. */
+    FileReference at(Path other) {
+        return new FileReference(role, other.toString(), other, system, details);
+    }
+
     boolean isYaml() {
         return endsIn(".yaml") || endsIn(".yml");
     }
@@ -32,6 +40,16 @@ record FileReference(
 
     boolean isTable() {
         return endsIn(".csv") || endsIn(".xlsx");
+    }
+
+    /** The same file as a table to read. */
+    Table.Input toTable(Source source) {
+        return new Table.Input(path, source, detail("layer"), renaming());
+    }
+
+    /** How the names of this file stand for ours; made anew for each reading. */
+    Renaming renaming() {
+        return details.map(Renaming::read).orElseGet(Renaming::none);
     }
 
     InputFile toInputFile() {

@@ -9,9 +9,11 @@ import java.util.Set;
 import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import underhook.adapter.job.Feature.Shape;
 import underhook.adapter.job.text.Fields;
 import underhook.adapter.job.text.Json;
 import underhook.adapter.job.text.Node;
+import underhook.adapter.job.text.Renaming;
 import underhook.adapter.job.text.Source;
 import underhook.adapter.job.text.Source.At;
 import underhook.adapter.job.text.Source.Found;
@@ -30,56 +32,27 @@ final class GeoJsonFile {
 
     private final FileReference file;
     private final Source source;
+    private final Renaming renaming;
     private final Consumer<Feature> reader;
     private final Set<String> unknownSaid = new HashSet<>();
     private ReferenceSystem system = Wgs84.SYSTEM;
     private boolean isReadable = true;
     private boolean hasFeatures;
 
-    /** What kind of outline a feature has. */
-    enum Shape {
-        POINT,
-        LINE,
-        AREA;
-
-        String word() {
-            return name().toLowerCase(Locale.ROOT);
-        }
-    }
-
-    /**
-     * One feature, or one part of a feature with several.
-     *
-     * @param part which part, from 1; 0 for a feature of one part
-     * @param outline one point, a line, or a ring without its repeated last point; never empty
-     * @param hasHoles whether the area has holes, which are not in the outline
-     * @param unknownSaid names of unknown properties that were reported
-     */
-    record Feature(
-            int line,
-            Fields properties,
-            int part,
-            Shape shape,
-            List<Position> outline,
-            boolean hasHoles,
-            Set<String> unknownSaid) {
-        /** Reports properties that nobody asked for, each name once for the file. */
-        void refuseUnknown() {
-            properties.refuseUnknown(unknownSaid);
-        }
-    }
-
-    private GeoJsonFile(FileReference file, Source source, Consumer<Feature> reader) {
+    private GeoJsonFile(
+            FileReference file, Source source, Renaming renaming, Consumer<Feature> reader) {
         this.file = file;
         this.source = source;
+        this.renaming = renaming;
         this.reader = reader;
     }
 
     /** Hands every feature to the reader; one whose geometry has a fault is not handed over. */
-    static void read(FileReference file, Source source, Consumer<Feature> reader) {
+    static void read(
+            FileReference file, Source source, Renaming renaming, Consumer<Feature> reader) {
         Optional<String> text = TextFile.read(file.path(), source, MOST_BYTES);
         if (text.isPresent()) {
-            GeoJsonFile json = new GeoJsonFile(file, source, reader);
+            GeoJsonFile json = new GeoJsonFile(file, source, renaming, reader);
             json.chooseSystem();
             int before = source.faults().count();
             Json.readFeatures(text.get(), source, json::readMember);
@@ -121,7 +94,8 @@ final class GeoJsonFile {
     private void readOldCrs(Node.Entry member) {
         String name = "";
         if (member.value() instanceof Node.Mapping mapping) {
-            Optional<Fields> inner = Json.fields(mapping, source).findMapping("properties");
+            Optional<Fields> inner =
+                    Json.fields(mapping, source, Renaming.none()).findMapping("properties");
             name = inner.map(fields -> fields.text("name", "")).orElse("");
         }
         Matcher epsg = OLD_CRS_EPSG.matcher(name.toUpperCase(Locale.ROOT));
@@ -253,7 +227,7 @@ final class GeoJsonFile {
             reader.accept(
                     new Feature(
                             part.properties.line(),
-                            Json.fields(part.properties, source),
+                            Json.fields(part.properties, source, renaming),
                             part.number,
                             part.shape,
                             part.shape == Shape.AREA

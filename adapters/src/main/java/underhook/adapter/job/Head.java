@@ -39,8 +39,10 @@ record Head(
     private static final List<String> REQUIRED =
             List.of("loads", "places", "machine", "weather", "crews", "rules", "terrain");
     private static final List<String> OPTIONAL =
-            List.of("canopy", "zones", "wires", "map", "release_areas");
+            List.of("canopy", "zones", "wires", "map", "release_areas", "hazards");
     static final List<String> ROLES = Stream.concat(REQUIRED.stream(), OPTIONAL.stream()).toList();
+    private static final List<String> NAMED_VALUES =
+            List.of("loads", "places", "zones", "wires", "map", "release_areas", "hazards");
     private static final List<String> MANY =
             List.of("terrain", "zones", "wires", "map", "release_areas");
 
@@ -86,6 +88,18 @@ record Head(
 
     List<FileReference> files(String role) {
         return files.getOrDefault(role, List.of());
+    }
+
+    /** The same with another file in the place of one. */
+    Head with(FileReference old, FileReference other) {
+        Map<String, List<FileReference>> changed = new HashMap<>(files);
+        changed.computeIfPresent(
+                old.role(),
+                (role, all) ->
+                        all.stream()
+                                .map(one -> one.name().equals(old.name()) ? other : one)
+                                .toList());
+        return new Head(fields, name, day, isDayKnown, magneticVariationRad, machineStart, changed);
     }
 
     Optional<FileReference> file(String role) {
@@ -180,6 +194,11 @@ record Head(
         if (role.equals("canopy")) {
             details.findNode("spread_m");
             details.findNode("spread_ft");
+        }
+        if (NAMED_VALUES.contains(role)) {
+            details.text("layer", "");
+            details.findNode("columns");
+            details.findNode("defaults");
         }
         boolean isYaml = name.endsWith(".yaml") || name.endsWith(".yml");
         if (role.equals("weather") && !isYaml) {

@@ -19,8 +19,12 @@ import underhook.adapter.job.text.Source.At;
 import underhook.adapter.job.text.Source.Found;
 import underhook.adapter.job.text.TextFile;
 import underhook.adapter.job.text.Yaml;
+import underhook.app.port.EditionReader;
+import underhook.app.port.FeatureReader;
 import underhook.app.port.JobReader;
 import underhook.app.port.JobReading;
+import underhook.app.port.MapBox;
+import underhook.app.port.MapReader;
 import underhook.app.port.RasterReader;
 import underhook.app.port.ReadJob;
 import underhook.app.port.ReferenceSystem;
@@ -33,6 +37,7 @@ import underhook.core.geo.Ground;
 import underhook.core.geo.HeightField;
 import underhook.core.geo.LocalFrame;
 import underhook.core.geo.PlanePoint;
+import underhook.core.job.Confirmation;
 import underhook.core.job.InputFile;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
@@ -43,40 +48,85 @@ import underhook.core.job.Rules;
 import underhook.core.job.Weather;
 
 /** Reads a job folder, every file of it, and gives the job or all the faults at once. */
-public final class JobFolderReader implements JobReader {
+public final class JobFolderReader implements JobReader, EditionReader {
     private static final String JOB_FILE = "job.yaml";
     private static final long MOST_YAML_BYTES = 8L << 20;
+    private static final List<String> MAP_ROLES = List.of("zones", "wires", "map", "release_areas");
     private static final double MARGIN_M = 2000;
     private static final double WIDEST_M = 40_000;
     private static final double NEAR_FEATURE_M = 5000;
 
     private final ReferenceSystems systems;
-    private final RasterReader rasters;
+    private final Readers readers;
     private final DaylightCheck daylight;
 
-    public JobFolderReader(ReferenceSystems systems, RasterReader rasters, DaylightCheck daylight) {
+    /**
+     * Who reads files of other formats.
+     *
+     * @param features of shapes with values that the job gives a meaning
+     * @param maps of maps whose words have a public meaning
+     */
+    public record Readers(
+            RasterReader rasters, List<FeatureReader> features, List<MapReader> maps) {
+        public Readers {
+            features = List.copyOf(features);
+            maps = List.copyOf(maps);
+        }
+    }
+
+    public JobFolderReader(ReferenceSystems systems, Readers readers, DaylightCheck daylight) {
         this.systems = systems;
-        this.rasters = rasters;
+        this.readers = readers;
         this.daylight = daylight;
     }
 
     @Override
     public JobReading read(Path folder) {
         Faults faults = new Faults();
+        Optional<ReadJob> read = open(folder, faults).flatMap(opened -> new Pass(opened).read());
+        return faults.isEmpty()
+                ? new JobReading(read, List.of())
+                : new JobReading(Optional.empty(), faults.list());
+    }
+
+    @Override
+    public Reading readEdition(Path folder, Path newer, String replaces) {
+        Faults faults = new Faults();
+        Optional<Opened> opened = open(folder, faults);
+        Optional<ReadJob> read = opened.flatMap(one -> new Pass(one).read());
+        Optional<Editions> editions =
+                faults.isEmpty() && read.isPresent()
+                        ? readEdition(opened.orElseThrow(), read.get().job(), newer, replaces)
+                        : Optional.empty();
+        return faults.isEmpty()
+                ? new Reading(editions, List.of())
+                : new Reading(Optional.empty(), faults.list());
+    }
+
+    private Optional<Editions> readEdition(Opened opened, Job job, Path newer, String replaces) {
+        Pass pass = new Pass(opened);
+        Source source = new Source(newer.toString(), opened.folder.job().faults());
+        Optional<FileReference> old =
+                new Replaced(pass.head, readers.maps()).find(source, newer, replaces);
+        return old.map(
+                file ->
+                        new Editions(
+                                job,
+                                file.name(),
+                                Contents.of(job.features(), job.wires(), file.name()),
+                                pass.readMapWith(file, file.at(newer))));
+    }
+
+    /** A folder whose job.yaml can be read. */
+    private record Opened(Folder folder, Fields fields) {}
+
+    private Optional<Opened> open(Path folder, Faults faults) {
         Source job = new Source(JOB_FILE, faults);
-        if (hasJobFile(folder, job)) {
-            Optional<Fields> fields =
-                    TextFile.read(folder.resolve(JOB_FILE), job, MOST_YAML_BYTES)
-                            .flatMap(text -> Yaml.read(text, job));
-            if (fields.isPresent()) {
-                Optional<ReadJob> read =
-                        new Pass(new Folder(folder, job, systems), fields.get()).read();
-                if (faults.isEmpty()) {
-                    return new JobReading(read, List.of());
-                }
-            }
-        }
-        return new JobReading(Optional.empty(), faults.list());
+        return hasJobFile(folder, job)
+                ? TextFile.read(folder.resolve(JOB_FILE), job, MOST_YAML_BYTES)
+                        .flatMap(text -> Yaml.read(text, job))
+                        .map(fields -> new Opened(new Folder(folder, job, systems), fields))
+                : Optional.empty();
     }
 
     private static boolean hasJobFile(Path folder, Source job) {
@@ -123,13 +173,27 @@ public final class JobFolderReader implements JobReader {
     private final class Pass {
         private final Faults faults;
         private final Mentions mentions = new Mentions();
-        private final Head head;
+        private Head head;
         private final List<Finding> findings = new ArrayList<>();
-        private final MapFiles map = new MapFiles(mentions);
+        private final FeatureFiles files = new FeatureFiles(readers.features());
+        private final MapFiles map = new MapFiles(files, mentions);
 
-        Pass(Folder folder, Fields fields) {
-            this.faults = folder.job().faults();
-            this.head = Head.read(fields, folder, mentions);
+        Pass(Opened opened) {
+            this.faults = opened.folder.job().faults();
+            this.head = Head.read(opened.fields, opened.folder, mentions);
+        }
+
+        /** What the map files hold with another one in the place of one of them. */
+        Contents readMapWith(FileReference old, FileReference other) {
+            head = head.with(old, other);
+            readMap(readPlaces().stream().map(PlaceRow::position).toList());
+            return Contents.of(map.features(), map.wires(), other.name());
+        }
+
+        private List<PlaceRow> readPlaces() {
+            return head.file("places")
+                    .map(file -> PlacesFile.read(file, source(file), files, mentions))
+                    .orElse(List.of());
         }
 
         Optional<ReadJob> read() {
@@ -138,10 +202,7 @@ public final class JobFolderReader implements JobReader {
             if (yaml("rules", false).isEmpty()) {
                 mentions.setUnread(Family.KIND);
             }
-            List<PlaceRow> rows =
-                    head.file("places")
-                            .map(file -> PlacesFile.read(file, source(file), mentions))
-                            .orElse(List.of());
+            List<PlaceRow> rows = readPlaces();
             int loadsBefore = faults.count();
             List<Load> loads =
                     head.file("loads")
@@ -160,6 +221,7 @@ public final class JobFolderReader implements JobReader {
                     yaml("crews").map(fields -> CrewsFile.read(fields, head.day(), mentions));
             List<Position> positions = rows.stream().map(PlaceRow::position).toList();
             List<GeoPoint> features = readMap(positions);
+            List<Confirmation> confirmations = readHazards();
             mentions.check();
             Optional<Ground> ground = readGround(positions, features);
             if (ground.isPresent() && rules.isPresent()) {
@@ -189,7 +251,7 @@ public final class JobFolderReader implements JobReader {
                             map.wires(),
                             map.zones(),
                             map.areas(),
-                            map.confirmations(),
+                            confirmations,
                             inputs(),
                             findings);
             return Optional.of(new ReadJob(job, known));
@@ -252,21 +314,70 @@ public final class JobFolderReader implements JobReader {
             return WeatherFile.readTable(file, source(file), head.day(), file.details());
         }
 
+        /** The job's own files come first, so that their ids stand whatever a map holds. */
         private List<GeoPoint> readMap(List<Position> places) {
             List<GeoPoint> points = new ArrayList<>();
             if (!places.isEmpty()) {
                 Axes.checkPlaces(places);
             }
-            for (String role : List.of("zones", "wires", "map", "release_areas")) {
+            for (String role : MAP_ROLES) {
                 for (FileReference file : head.files(role)) {
-                    List<Position> positions = map.read(file, source(file));
-                    if (!places.isEmpty()) {
-                        Axes.checkFile(positions, Axes.middle(places));
+                    if (!isForeign(file)) {
+                        points.addAll(readMapFile(file, places));
                     }
-                    positions.forEach(position -> points.add(position.point()));
+                }
+            }
+            List<MapBox> boxes = MapBox.around(near(places), NEAR_FEATURE_M);
+            ForeignMaps foreign = new ForeignMaps(readers.maps(), mentions, findings);
+            for (FileReference file : head.files("map")) {
+                if (isForeign(file)) {
+                    foreign.read(file, source(file), boxes, map);
                 }
             }
             return points;
+        }
+
+        private boolean isForeign(FileReference file) {
+            return ForeignMaps.findReader(readers.maps(), file).isPresent();
+        }
+
+        private List<GeoPoint> readMapFile(FileReference file, List<Position> places) {
+            int before = faults.count();
+            List<Position> positions = map.read(file, source(file));
+            if (positions.isEmpty() && faults.count() > before) {
+                mentions.setUnread(Family.FEATURE); // it may hold what the register speaks of
+            }
+            if (!places.isEmpty()) {
+                Axes.checkFile(positions, Axes.middle(places));
+            }
+            return positions.stream().map(Position::point).toList();
+        }
+
+        /** Where the places are but for those far off, which are a fault by now. */
+        private static List<GeoPoint> near(List<Position> places) {
+            if (places.isEmpty()) {
+                return List.of();
+            }
+            GeoPoint middle = Axes.middle(places);
+            return places.stream()
+                    .map(Position::point)
+                    .filter(point -> !Axes.isFar(point, middle))
+                    .toList();
+        }
+
+        private List<Confirmation> readHazards() {
+            boolean isMapNamed =
+                    MAP_ROLES.stream()
+                            .allMatch(
+                                    role ->
+                                            head.fields().findNode(role).isPresent()
+                                                    == !head.files(role).isEmpty());
+            if (!isMapNamed) {
+                mentions.setUnread(Family.FEATURE);
+            }
+            return head.file("hazards")
+                    .map(file -> HazardsFile.read(file, source(file), head.day().date(), mentions))
+                    .orElse(List.of());
         }
 
         private Optional<Ground> readGround(List<Position> places, List<GeoPoint> features) {
@@ -340,13 +451,13 @@ public final class JobFolderReader implements JobReader {
                 FileReference file, LocalFrame frame, double halfM) {
             Optional<ReferenceSystem> stated = file.system().system();
             Optional<ReferenceSystem> own = file.system().isOwn() ? stated : Optional.empty();
-            RasterReader.Reading reading = rasters.read(request(file, own, frame, halfM));
+            RasterReader.Reading reading = readers.rasters().read(request(file, own, frame, halfM));
             boolean hasNone =
                     reading.faults().stream()
                             .anyMatch(
                                     fault -> fault.code() == FindingCode.REFERENCE_SYSTEM_MISSING);
             return hasNone && own.isEmpty() && stated.isPresent()
-                    ? rasters.read(request(file, stated, frame, halfM))
+                    ? readers.rasters().read(request(file, stated, frame, halfM))
                     : reading;
         }
 
@@ -457,9 +568,27 @@ public final class JobFolderReader implements JobReader {
 
         private List<InputFile> inputs() {
             List<InputFile> inputs = new ArrayList<>();
-            Head.ROLES.forEach(
-                    role -> head.files(role).forEach(file -> inputs.add(file.toInputFile())));
+            for (String role : Head.ROLES) {
+                for (FileReference file : head.files(role)) {
+                    InputFile stated = file.toInputFile();
+                    inputs.add(
+                            ForeignMaps.findReader(readers.maps(), file)
+                                    .map(reader -> withUsual(stated, reader))
+                                    .orElse(stated));
+                }
+            }
             return inputs;
+        }
+
+        /** What usually holds for such a file counts where the job states nothing. */
+        private static InputFile withUsual(InputFile stated, MapReader reader) {
+            return new InputFile(
+                    stated.path(),
+                    stated.role(),
+                    stated.licence().isEmpty() ? reader.usualLicence() : stated.licence(),
+                    stated.attribution().isEmpty()
+                            ? reader.usualAttribution()
+                            : stated.attribution());
         }
     }
 }

@@ -45,7 +45,7 @@ final class LoadsFile {
     static List<Load> read(FileReference file, Source source, Mentions mentions) {
         LoadsFile reader = new LoadsFile(source, mentions);
         if (file.isTable()) {
-            Table.read(file.path(), source, reader::readRow);
+            Table.read(file.toTable(source), reader::readRow);
         } else {
             source.fault(
                     FindingCode.FILE_UNREADABLE,

@@ -5,8 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import underhook.adapter.job.GeoJsonFile.Feature;
-import underhook.adapter.job.GeoJsonFile.Shape;
+import underhook.adapter.job.Feature.Shape;
 import underhook.adapter.job.Mentions.Family;
 import underhook.adapter.job.text.Fields;
 import underhook.adapter.job.text.Quantity;
@@ -15,8 +14,6 @@ import underhook.adapter.job.text.Source;
 import underhook.adapter.job.text.Source.At;
 import underhook.adapter.job.text.Source.Found;
 import underhook.core.finding.FindingCode;
-import underhook.core.geo.GeoPoint;
-import underhook.core.job.Confirmation;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.Hanging;
 import underhook.core.job.MapFeature;
@@ -31,14 +28,15 @@ final class MapFiles {
     private static final Range DISTANCE = Range.of(0, 9999, "between 0 and 9999 m");
     private static final Range SOME_HEIGHT = Range.above(0, 1000, "above 0 and at most 1000 m");
 
+    private final FeatureFiles files;
     private final Mentions mentions;
     private final List<Zone> zones = new ArrayList<>();
     private final List<Wire> wires = new ArrayList<>();
     private final List<MapFeature> features = new ArrayList<>();
     private final List<ReleaseArea> areas = new ArrayList<>();
-    private final List<Confirmation> confirmations = new ArrayList<>();
 
-    MapFiles(Mentions mentions) {
+    MapFiles(FeatureFiles files, Mentions mentions) {
+        this.files = files;
         this.mentions = mentions;
     }
 
@@ -54,10 +52,6 @@ final class MapFiles {
         return features;
     }
 
-    List<Confirmation> confirmations() {
-        return confirmations;
-    }
-
     List<ReleaseArea> areas() {
         return areas;
     }
@@ -65,7 +59,7 @@ final class MapFiles {
     /** Reads a file by the field of job.yaml that names it; gives the positions in it. */
     List<Position> read(FileReference file, Source source) {
         List<Position> positions = new ArrayList<>();
-        GeoJsonFile.read(
+        files.read(
                 file,
                 source,
                 feature -> {
@@ -79,6 +73,10 @@ final class MapFiles {
                     }
                 });
         return positions;
+    }
+
+    private static boolean isSound(Feature feature, Source source, int before) {
+        return !feature.outline().isEmpty() && source.faults().count() == before;
     }
 
     private String id(Feature feature, Family family) {
@@ -101,10 +99,6 @@ final class MapFiles {
                             feature.shape().word(),
                             String.join(" or ", allowed.stream().map(Shape::word).toList())));
         }
-    }
-
-    private static List<GeoPoint> outline(Feature feature) {
-        return feature.outline().stream().map(Position::point).toList();
     }
 
     private void readZone(Feature feature, Source source, int before) {
@@ -136,12 +130,12 @@ final class MapFiles {
                     "is before closed_from",
                     new Found(until.get().toString(), "a later day"));
         }
-        if (source.faults().count() == before) {
+        if (isSound(feature, source, before)) {
             zones.add(
                     new Zone(
                             id,
                             name,
-                            outline(feature),
+                            feature.points(),
                             isPoint ? radiusM.orElse(0.0) : 0,
                             rule,
                             kinds,
@@ -178,11 +172,11 @@ final class MapFiles {
         boolean registered = fields.yesNo("registered", true);
         Hanging hanging = readHanging(fields, feature.outline().size());
         feature.refuseUnknown();
-        if (source.faults().count() == before) {
+        if (isSound(feature, source, before)) {
             wires.add(
                     new Wire(
                             id,
-                            outline(feature),
+                            feature.points(),
                             highestM,
                             lateralM,
                             live,
@@ -228,14 +222,14 @@ final class MapFiles {
         Optional<Double> heightM = find(fields, "height", DISTANCE);
         boolean estimated = fields.yesNo("height_estimated", false);
         feature.refuseUnknown();
-        if (source.faults().count() == before) {
+        if (isSound(feature, source, before)) {
             MapFeature.Shape shape = MapFeature.Shape.valueOf(feature.shape().name());
             features.add(
                     new MapFeature(
                             id,
                             kind,
                             shape,
-                            outline(feature),
+                            feature.points(),
                             bufferM,
                             crossing,
                             heightM.map(OptionalDouble::of).orElse(OptionalDouble.empty()),
@@ -265,8 +259,8 @@ final class MapFiles {
         String id = id(feature, Family.AREA);
         boolean agreed = fields.yesNo("agreed", true);
         feature.refuseUnknown();
-        if (source.faults().count() == before) {
-            areas.add(new ReleaseArea(id, outline(feature), agreed, source.name()));
+        if (isSound(feature, source, before)) {
+            areas.add(new ReleaseArea(id, feature.points(), agreed, source.name()));
         }
     }
 }

@@ -3,13 +3,14 @@ package underhook.adapter.job;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import underhook.adapter.job.text.Fields;
-import underhook.adapter.job.text.Nearest;
 import underhook.adapter.job.text.Source.Found;
+import underhook.app.port.NearestWord;
 import underhook.core.finding.FindingCode;
 
 /** Which ids the files declare, and which they speak of. Mutable. */
@@ -36,7 +37,15 @@ final class Mentions {
         }
     }
 
-    private record Mention(Family family, Fields fields, String field, String id) {}
+    /** What a hazard of the register may be. */
+    static final Set<Family> HAZARDS =
+            EnumSet.of(Family.WIRE, Family.FEATURE, Family.ZONE, Family.PLACE);
+
+    private record Mention(Set<Family> families, Fields fields, String field, String id) {
+        String words() {
+            return String.join(", ", families.stream().map(family -> family.word).toList());
+        }
+    }
 
     /** Declares an id, in a faulty row too, so that one fault does not bring others after it. */
     void declare(Family family, Fields fields, String field, String id) {
@@ -57,10 +66,25 @@ final class Mentions {
         }
     }
 
+    /** Declares an id that was made up for something which no register of ours names. */
+    void declare(Family family, String id, String where) {
+        known(family).put(id, where);
+    }
+
+    /** Whether an id stands for anything that a leg can come near. */
+    boolean isTaken(String id) {
+        return HAZARDS.stream().anyMatch(family -> known(family).containsKey(id));
+    }
+
     /** Speaks of an id. */
     void mention(Family family, Fields fields, String field, String id) {
+        mention(EnumSet.of(family), fields, field, id);
+    }
+
+    /** Speaks of an id that may stand for any of these. */
+    void mention(Set<Family> families, Fields fields, String field, String id) {
         if (!id.isEmpty()) {
-            mentions.add(new Mention(family, fields, field, id));
+            mentions.add(new Mention(families, fields, field, id));
         }
     }
 
@@ -76,13 +100,15 @@ final class Mentions {
     /** Reports every id that nothing declares. */
     void check() {
         for (Mention mention : mentions) {
-            Map<String, String> known = known(mention.family);
-            if (!known.containsKey(mention.id) && !unread.contains(mention.family)) {
+            Set<String> known = new HashSet<>();
+            mention.families.forEach(family -> known.addAll(known(family).keySet()));
+            if (!known.contains(mention.id)
+                    && mention.families.stream().noneMatch(unread::contains)) {
                 mention.fields.fault(
                         FindingCode.ID_UNKNOWN,
                         mention.field,
-                        "is no known " + mention.family.word,
-                        new Found(mention.id, Nearest.hint(mention.id, known.keySet())));
+                        "is no known " + mention.words(),
+                        new Found(mention.id, NearestWord.hint(mention.id, known)));
             }
         }
     }

@@ -47,7 +47,7 @@ final class WeatherFile {
             FileReference file, Source source, JobDay day, Optional<Fields> details) {
         int before = source.faults().count();
         WeatherFile reader = new WeatherFile(source, day);
-        Table.read(file.path(), source, reader::readHour);
+        Table.read(Table.Input.of(file.path(), source), reader::readHour);
         return details.flatMap(fields -> reader.finish(fields, before));
     }
 

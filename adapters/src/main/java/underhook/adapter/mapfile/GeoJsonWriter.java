@@ -18,6 +18,7 @@ import underhook.adapter.mapfile.MapItem.Vertex;
 import underhook.app.port.Attribution;
 import underhook.app.port.Caution;
 import underhook.app.port.OutputWriter;
+import underhook.app.port.Surroundings;
 import underhook.app.port.Written;
 import underhook.core.job.Job;
 import underhook.core.plan.Plan;
@@ -56,8 +57,10 @@ public final class GeoJsonWriter implements OutputWriter {
         ArrayNode attribution = root.putArray("attribution");
         Attribution.lines(job).forEach(attribution::add);
         Attribution.shareAlike(job).ifPresent(licence -> root.put("licence", licence));
+        Surroundings near = Surroundings.of(output);
+        near.note().ifPresent(note -> root.put("note", note));
         ArrayNode features = root.putArray("features");
-        MapItems.of(output).forEach(item -> features.add(feature(item)));
+        MapItems.of(output, near).forEach(item -> features.add(feature(item)));
         Files.writeString(file, JSON.writeValueAsString(root) + "\n", StandardCharsets.UTF_8);
     }
 

@@ -9,6 +9,7 @@ import underhook.adapter.mapfile.MapItem.Kind;
 import underhook.adapter.mapfile.MapItem.Vertex;
 import underhook.app.port.Attribution;
 import underhook.app.port.OutputWriter;
+import underhook.app.port.Surroundings;
 import underhook.app.port.Written;
 
 /**
@@ -23,7 +24,8 @@ public final class KmlWriter implements OutputWriter {
 
     @Override
     public void write(Output output, Path file) throws IOException {
-        List<MapItem> items = MapItems.of(output);
+        Surroundings near = Surroundings.of(output);
+        List<MapItem> items = MapItems.of(output, near);
         XmlText.write(
                 file,
                 xml -> {
@@ -35,7 +37,8 @@ public final class KmlWriter implements OutputWriter {
                             "Plan "
                                     + output.plan().id()
                                     + ". "
-                                    + String.join(" ", Attribution.notice(output.readJob().job())));
+                                    + String.join(" ", Attribution.notice(output.readJob().job()))
+                                    + near.note().map(note -> " " + note).orElse(""));
                     style(xml, "LEG", "ffb05a1e", 3);
                     style(xml, "ZONE", "ff2020d0", 2);
                     style(xml, "WIRE", "ff000000", 2);

@@ -11,6 +11,7 @@ import underhook.adapter.mapfile.MapItem.Kind;
 import underhook.adapter.mapfile.MapItem.Shape;
 import underhook.adapter.mapfile.MapItem.Vertex;
 import underhook.app.port.OutputWriter.Output;
+import underhook.app.port.Surroundings;
 import underhook.app.port.Written;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
@@ -45,6 +46,11 @@ final class MapItems {
 
     /** In the order of {@link Kind}, and within a kind in that of plan or job. */
     static List<MapItem> of(Output output) {
+        return of(output, Surroundings.of(output));
+    }
+
+    /** The same with the features and wires that were found near the plan. */
+    static List<MapItem> of(Output output, Surroundings near) {
         MapItems all = new MapItems(output);
         all.job.places().forEach(all::addPlace);
         List<Step> steps = output.plan().steps();
@@ -57,9 +63,9 @@ final class MapItems {
             }
         }
         all.job.zones().forEach(all::addZone);
-        all.job.wires().forEach(all::addWire);
+        near.wires().forEach(all::addWire);
         for (MapFeature.Kind kind : MapFeature.Kind.values()) {
-            all.job.features().stream().filter(f -> f.kind() == kind).forEach(all::addFeature);
+            near.features().stream().filter(f -> f.kind() == kind).forEach(all::addFeature);
         }
         all.job.releaseAreas().forEach(all::addReleaseArea);
         return List.copyOf(all.items);

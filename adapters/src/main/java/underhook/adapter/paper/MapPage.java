@@ -6,9 +6,12 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import underhook.app.port.Attribution;
 import underhook.app.port.OutputWriter.Output;
+import underhook.app.port.Surroundings;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
@@ -35,12 +38,14 @@ final class MapPage {
     private final Plan plan;
     private final Ground ground;
     private final Words words;
+    private final Surroundings near;
 
     MapPage(Output output, Words words) {
         this.job = output.readJob().job();
         this.ground = output.readJob().ground();
         this.plan = output.plan();
         this.words = words;
+        this.near = Surroundings.of(output);
     }
 
     void draw(Book book) throws IOException {
@@ -85,10 +90,10 @@ final class MapPage {
             boolean active = zone.isActiveOn(job.date());
             ink.zone(ring(zone), zone, active);
         }
-        for (MapFeature feature : job.features()) {
+        for (MapFeature feature : near.features()) {
             ink.feature(points(feature.outline()), feature);
         }
-        for (Wire wire : job.wires()) {
+        for (Wire wire : near.wires()) {
             ink.wire(points(wire.supports()), wire);
         }
         drawLegs(ink);
@@ -170,8 +175,15 @@ final class MapPage {
                                 .replace(": , ", ": "));
             }
         }
-        return all.isEmpty()
-                ? "No input states an attribution."
-                : "Sources: " + String.join("; ", all) + ".";
+        String sources =
+                all.isEmpty()
+                        ? "No input states an attribution."
+                        : "Sources: " + String.join("; ", all) + ".";
+        return Stream.of(
+                        Stream.of(sources),
+                        Attribution.shareAlike(job).stream(),
+                        near.note().stream())
+                .flatMap(text -> text)
+                .collect(Collectors.joining(" "));
     }
 }

@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import underhook.adapter.planfile.Located.Kind;
+import underhook.app.port.NearestWord;
 import underhook.core.finding.FindingCode;
 import underhook.core.geo.GeoPoint;
 
@@ -171,7 +172,7 @@ final class ObjectFields {
                     value.get(),
                     words.size() <= 5
                             ? "one of " + String.join(", ", words)
-                            : "a known code. Perhaps " + Nearest.of(text, words));
+                            : "a known code. Perhaps " + NearestWord.of(text, words));
         }
         return match.orElse(known[0]);
     }
@@ -257,7 +258,7 @@ final class ObjectFields {
                                                 FindingCode.PLAN_UNREADABLE,
                                                 name,
                                                 "a known field. Perhaps "
-                                                        + Nearest.of(name, asked)));
+                                                        + NearestWord.of(name, asked)));
                             }
                         });
     }

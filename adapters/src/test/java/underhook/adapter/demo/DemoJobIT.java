@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -29,7 +30,11 @@ class DemoJobIT {
         Proj4jReferenceSystems systems = new Proj4jReferenceSystems();
 
         JobReading reading =
-                new JobFolderReader(systems, new RasterFiles(systems), (where, date, zone) -> true)
+                new JobFolderReader(
+                                systems,
+                                new JobFolderReader.Readers(
+                                        new RasterFiles(systems), List.of(), List.of()),
+                                (where, date, zone) -> true)
                         .read(folder);
 
         assertThat(reading.faults()).isEmpty();
@@ -41,6 +46,9 @@ class DemoJobIT {
         assertThat(job.zones()).hasSize(5);
         assertThat(job.features()).hasSize(14);
         assertThat(job.releaseAreas()).hasSize(5);
+        assertThat(job.confirmations())
+                .extracting(one -> one.subject() + " " + one.on())
+                .contains("LL1 2026-09-08", "LV1 2026-09-07");
         assertThat(job.rules().kinds()).hasSize(9);
         assertThat(job.crews()).hasSize(8);
         assertThat(job.walks()).hasSize(18);

@@ -32,7 +32,11 @@ class RidgeJobIT {
         Proj4jReferenceSystems systems = new Proj4jReferenceSystems();
 
         JobReading reading =
-                new JobFolderReader(systems, new RasterFiles(systems), (where, date, zone) -> true)
+                new JobFolderReader(
+                                systems,
+                                new JobFolderReader.Readers(
+                                        new RasterFiles(systems), List.of(), List.of()),
+                                (where, date, zone) -> true)
                         .read(folder);
 
         assertThat(reading.faults()).isEmpty();

@@ -9,7 +9,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import underhook.app.port.FeatureReader;
 import underhook.app.port.JobReading;
+import underhook.app.port.MapReader;
 import underhook.app.port.RasterReader;
 import underhook.app.port.ReferenceSystem;
 import underhook.app.port.ReferenceSystems;
@@ -239,6 +241,11 @@ final class SampleJob {
         return this;
     }
 
+    JobReading readIn(Path folder, List<FeatureReader> features, List<MapReader> maps) {
+        writeTo(folder);
+        return reader(features, maps).read(folder);
+    }
+
     JobReading readIn(Path folder) {
         writeTo(folder);
         return reader().read(folder);
@@ -260,10 +267,18 @@ final class SampleJob {
     }
 
     static JobFolderReader reader() {
+        return reader(List.of(), List.of());
+    }
+
+    static JobFolderReader reader(List<FeatureReader> features, List<MapReader> maps) {
         return new JobFolderReader(
                 new PlaneSystems(),
-                request ->
-                        new RasterReader.Reading(Optional.of(new Disc(request.frame())), List.of()),
+                new JobFolderReader.Readers(
+                        request ->
+                                new RasterReader.Reading(
+                                        Optional.of(new Disc(request.frame())), List.of()),
+                        features,
+                        maps),
                 (where, date, zone) -> date.getMonthValue() != 12);
     }
 
@@ -284,7 +299,7 @@ final class SampleJob {
         }
     }
 
-    private static final class Plane implements ReferenceSystem {
+    static final class Plane implements ReferenceSystem {
         private final LocalFrame frame = LocalFrame.of(new GeoPoint(46.8, -12));
 
         @Override

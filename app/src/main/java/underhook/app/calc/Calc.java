@@ -3,6 +3,7 @@ package underhook.app.calc;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import underhook.app.port.NearestWord;
 import underhook.app.port.ReferenceSystem;
 import underhook.app.port.ReferenceSystems;
 import underhook.core.finding.Finding;

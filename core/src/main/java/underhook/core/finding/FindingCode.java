@@ -89,6 +89,7 @@ public enum FindingCode {
     CHART_HOLE,
     RASTER_UNREADABLE,
     TOO_LARGE,
+    MAP_PARTLY_READ,
     JOB_EMPTY,
     // What the verifier refuses
     STEP_TIME,

@@ -9,6 +9,7 @@ import java.util.TreeSet;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
+import underhook.core.geo.GeoPoint;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.Job;
@@ -26,10 +27,18 @@ import underhook.planner.route.WayIn;
 
 /** What a person must know of the day besides the loads: what it avoids is said too, as a note. */
 final class DayFindings {
+    /**
+     * Wires and masts as near as this to a place are looked at on the day.
+     *
+     * @source PRACTICE about twice the longest line with rotor and a way in turned away
+     */
+    private static final double LOOKED_AT_WITHIN_M = 200;
+
     private final DayModel model;
     private final People people;
     private final TripMaker maker;
     private final DayState day;
+    private final Confirmations confirmations;
     private final List<Finding> all = new ArrayList<>();
 
     DayFindings(DayModel model, People people, TripMaker maker, DayState day) {
@@ -37,6 +46,7 @@ final class DayFindings {
         this.people = people;
         this.maker = maker;
         this.day = day;
+        this.confirmations = Confirmations.of(model.job);
     }
 
     List<Finding> list() {
@@ -46,6 +56,7 @@ final class DayFindings {
         lines();
         detours();
         flown();
+        unconfirmed();
         return List.copyOf(all);
     }
 
@@ -114,10 +125,11 @@ final class DayFindings {
                                         + "°."));
             }
             for (MapFeature feature : job.features()) {
-                double distanceM = distanceM(feature, model.points.get(i));
-                if (feature.kind() == MapFeature.Kind.TRAIL
-                        && place.kind() == PlaceKind.SITE
-                        && distanceM <= model.rules.trailNearM()) {
+                if (feature.kind() != MapFeature.Kind.TRAIL || place.kind() != PlaceKind.SITE) {
+                    continue;
+                }
+                double distanceM = distanceM(feature.outline(), model.points.get(i));
+                if (distanceM <= model.rules.trailNearM()) {
                     all.add(
                             new Finding(
                                     FindingCode.PLACE_NEAR_TRAIL,
@@ -137,9 +149,9 @@ final class DayFindings {
         }
     }
 
-    private double distanceM(MapFeature feature, PlanePoint point) {
+    private double distanceM(List<GeoPoint> outline, PlanePoint point) {
         List<PlanePoint> line =
-                feature.outline().stream().map(at -> model.ground.frame().toPlane(at)).toList();
+                outline.stream().map(at -> model.ground.frame().toPlane(at)).toList();
         double best = Double.POSITIVE_INFINITY;
         for (int i = 0; i + 1 < line.size(); i++) {
             PlanePoint a = line.get(i);
@@ -362,6 +374,48 @@ final class DayFindings {
                                             + " decides."));
                 }
             }
+        }
+    }
+
+    /** Wires and masts near the places of the loads that are flown, each said at its nearest. */
+    private void unconfirmed() {
+        Set<Integer> used = new TreeSet<>();
+        for (DayState.Event event : DayState.Chain.inOrder(day.events)) {
+            DayState.Flown flown = event.flown();
+            if (flown != null) {
+                used.add(maker.trips().get(flown.trip()).from());
+                used.add(maker.trips().get(flown.trip()).to());
+            }
+        }
+        for (Wire wire : model.job.wires()) {
+            unconfirmed(used, new Hazard(wire.id(), wire.source(), wire.supports()));
+        }
+        for (MapFeature feature : model.job.features()) {
+            if (feature.kind() == MapFeature.Kind.MAST) {
+                unconfirmed(used, new Hazard(feature.id(), feature.source(), feature.outline()));
+            }
+        }
+    }
+
+    private record Hazard(String id, String source, List<GeoPoint> outline) {}
+
+    private void unconfirmed(Set<Integer> places, Hazard hazard) {
+        int nearest = -1;
+        double leastM = LOOKED_AT_WITHIN_M;
+        for (int place : places) {
+            double distanceM = distanceM(hazard.outline, model.points.get(place));
+            if (distanceM <= leastM) {
+                leastM = distanceM;
+                nearest = place;
+            }
+        }
+        if (nearest >= 0) {
+            String near =
+                    model.places.get(nearest).id()
+                            + " is "
+                            + TripMaker.text(Math.floor(leastM), 0)
+                            + " m away";
+            confirmations.findUnconfirmed(hazard.id, hazard.source, near).ifPresent(all::add);
         }
     }
 }

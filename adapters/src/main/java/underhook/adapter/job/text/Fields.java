@@ -20,6 +20,7 @@ import underhook.adapter.job.text.NumberText.Decimal;
 import underhook.adapter.job.text.Quantity.Unit;
 import underhook.adapter.job.text.Source.At;
 import underhook.adapter.job.text.Source.Found;
+import underhook.app.port.NearestWord;
 import underhook.core.finding.FindingCode;
 
 /**
@@ -40,13 +41,22 @@ public final class Fields {
     private final Set<String> asked = new LinkedHashSet<>();
 
     /** What all the fields of one file share. */
-    record Context(Source source, Style style, Decimal decimal, Optional<Header> header) {}
+    record Context(
+            Source source,
+            Style style,
+            Decimal decimal,
+            Optional<Header> header,
+            Renaming renaming) {
+        Context(Source source, Style style, Decimal decimal) {
+            this(source, style, decimal, Optional.empty(), Renaming.none());
+        }
+    }
 
     /** Takes the entries; a name that comes twice is a fault. */
     Fields(Context context, Node.Mapping mapping) {
         this.context = context;
         this.line = mapping.line();
-        for (Node.Entry entry : mapping.entries()) {
+        for (Node.Entry entry : context.renaming.apply(mapping).entries()) {
             Node.Entry first = entries.putIfAbsent(context.style.canonical(entry.name()), entry);
             if (first != null) {
                 context.source.fault(
@@ -85,7 +95,7 @@ public final class Fields {
 
     /** A name as this file spells it. */
     public String shown(String name) {
-        return context.style.shown(name);
+        return context.renaming.shown(name, context.style.shown(name));
     }
 
     /** Reports a required field as missing; in a table without such a column once for all rows. */
@@ -111,8 +121,8 @@ public final class Fields {
 
     /** The same, passing over names that were said before, which then grow. */
     public void refuseUnknown(Set<String> said) {
-        if (context.header.isPresent()) {
-            return; // a table reports its unknown columns once, not for every row
+        if (context.header.isPresent() || context.renaming.isStated()) {
+            return; // reported once for the file, not for every row
         }
         for (Map.Entry<String, Node.Entry> each : entries.entrySet()) {
             if (!asked.contains(each.getKey()) && said.add(each.getKey())) {
@@ -122,7 +132,7 @@ public final class Fields {
                         new At(each.getValue().line(), typed),
                         "is no known field",
                         Found.allowing(
-                                Nearest.hint(typed, asked.stream().map(this::shown).toList())));
+                                NearestWord.hint(typed, asked.stream().map(this::shown).toList())));
             }
         }
     }
@@ -130,6 +140,7 @@ public final class Fields {
     private Optional<Node.Entry> entry(String name) {
         asked.add(name);
         context.header.ifPresent(header -> header.asked().add(name));
+        context.renaming.ask(name);
         return Optional.ofNullable(entries.get(name))
                 .filter(
                         entry ->
@@ -519,7 +530,7 @@ public final class Fields {
                             text,
                             "one of "
                                     + String.join(", ", words)
-                                    + Nearest.find(wanted, words)
+                                    + NearestWord.find(wanted, words)
                                             .map(near -> "; perhaps \"" + near + "\" is meant")
                                             .orElse("")));
         }
@@ -588,7 +599,7 @@ public final class Fields {
             return Optional.empty();
         }
         if (entry.get().value() instanceof Node.Mapping mapping) {
-            return Optional.of(new Fields(context, mapping));
+            return Optional.of(within(mapping));
         }
         fault(
                 FindingCode.FIELD_UNREADABLE,
@@ -615,7 +626,7 @@ public final class Fields {
         }
         for (Node node : items.nodes()) {
             if (node instanceof Node.Mapping mapping) {
-                mappings.add(new Fields(context, mapping));
+                mappings.add(within(mapping));
             } else {
                 context.source.fault(
                         FindingCode.FIELD_UNREADABLE,
@@ -627,6 +638,23 @@ public final class Fields {
         return mappings;
     }
 
+    /** Values out of a file that has neither rows nor nested values. */
+    public static Fields of(
+            Source source, Renaming renaming, int line, Map<String, String> values) {
+        List<Node.Entry> entries = new ArrayList<>();
+        values.forEach(
+                (name, value) ->
+                        entries.add(new Node.Entry(line, name, new Node.Scalar(line, value))));
+        return new Fields(
+                new Context(source, Style.TABLE, Decimal.POINT, Optional.empty(), renaming),
+                new Node.Mapping(line, entries));
+    }
+
+    /** Everything that stands here, by name. */
+    Map<String, Node.Entry> entries() {
+        return entries;
+    }
+
     /** The value as it stands in the file, when there is one. */
     public Optional<Node> findNode(String name) {
         return entry(name).map(Node.Entry::value);
@@ -634,6 +662,13 @@ public final class Fields {
 
     /** Fields of a mapping that stands somewhere in this one. */
     public Fields within(Node.Mapping mapping) {
-        return new Fields(context, mapping);
+        return new Fields(
+                new Context(
+                        context.source,
+                        context.style,
+                        context.decimal,
+                        context.header,
+                        Renaming.none()),
+                mapping);
     }
 }

@@ -20,9 +20,11 @@ final class Header {
         return line;
     }
 
-    /** Adds a column; false when its name is there already. */
-    boolean add(String name, String typed) {
-        return typedNames.putIfAbsent(name, typed) == null;
+    /** Adds a column; one without a name is none. */
+    void add(String name, String typed) {
+        if (!name.isEmpty()) {
+            typedNames.putIfAbsent(name, typed);
+        }
     }
 
     Map<String, String> typedNames() {

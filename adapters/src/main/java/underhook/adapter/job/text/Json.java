@@ -72,9 +72,9 @@ public final class Json {
     }
 
     /** The properties of a feature as fields. */
-    public static Fields fields(Node.Mapping properties, Source source) {
+    public static Fields fields(Node.Mapping properties, Source source, Renaming renaming) {
         return new Fields(
-                new Fields.Context(source, Style.TABLE, Decimal.POINT, Optional.empty()),
+                new Fields.Context(source, Style.TABLE, Decimal.POINT, Optional.empty(), renaming),
                 properties);
     }
 

@@ -11,6 +11,7 @@ import java.util.regex.Pattern;
 import underhook.adapter.job.text.NumberText.Decimal;
 import underhook.adapter.job.text.Source.At;
 import underhook.adapter.job.text.Source.Found;
+import underhook.app.port.NearestWord;
 import underhook.core.finding.FindingCode;
 
 /** A table from CSV or the first sheet of an XLSX workbook. */
@@ -31,18 +32,39 @@ public final class Table {
     /** Rows as they stand in the file, and whether decimal commas may come. */
     record Grid(List<Row> rows, boolean decimalCommas) {}
 
-    /** Hands every row to the reader, then reports columns that nobody asked for. */
-    public static void read(Path file, Source source, Consumer<Fields> reader) {
-        String name = file.toString().toLowerCase(Locale.ROOT);
-        Optional<Grid> grid =
-                name.endsWith(".xlsx")
-                        ? Workbook.read(file, source)
-                        : TextFile.read(file, source, MOST_BYTES)
-                                .flatMap(text -> CsvText.read(text, source));
-        grid.ifPresent(rows -> readRows(rows, source, reader));
+    /**
+     * A table to read.
+     *
+     * @param sheet name of the sheet; empty for the first
+     */
+    public record Input(Path file, Source source, String sheet, Renaming renaming) {
+        public static Input of(Path file, Source source) {
+            return new Input(file, source, "", Renaming.none());
+        }
     }
 
-    private static void readRows(Grid grid, Source source, Consumer<Fields> reader) {
+    /** Hands every row to the reader, then reports columns that nobody asked for. */
+    public static void read(Input input, Consumer<Fields> reader) {
+        Source source = input.source;
+        Optional<Grid> grid = Optional.empty();
+        if (input.file.toString().toLowerCase(Locale.ROOT).endsWith(".xlsx")) {
+            grid = Workbook.read(input.file, source, input.sheet);
+        } else if (input.sheet.isEmpty()) {
+            grid =
+                    TextFile.read(input.file, source, MOST_BYTES)
+                            .flatMap(text -> CsvText.read(text, source));
+        } else {
+            source.fault(
+                    FindingCode.FIELD_UNKNOWN,
+                    new At(0, "layer"),
+                    "is stated for a file that has one table",
+                    new Found(input.sheet, "no layer"));
+        }
+        grid.ifPresent(rows -> readRows(rows, input, reader));
+    }
+
+    private static void readRows(Grid grid, Input input, Consumer<Fields> reader) {
+        Source source = input.source;
         List<Row> rows = grid.rows().stream().filter(row -> !row.isBlank()).toList();
         if (rows.size() < 2) {
             source.fault(
@@ -61,33 +83,39 @@ public final class Table {
             return;
         }
         List<String> names = new ArrayList<>();
-        Header header = readHeader(rows.get(0), source, names);
+        Header header = readHeader(rows.get(0), input, names);
         Decimal decimal = decimal(grid);
         Fields.Context context =
-                new Fields.Context(source, Style.TABLE, decimal, Optional.of(header));
+                new Fields.Context(
+                        source, Style.TABLE, decimal, Optional.of(header), input.renaming);
         for (Row row : rows.subList(1, rows.size())) {
             if (fits(row, names, source)) {
                 reader.accept(new Fields(context, toMapping(row, names)));
             }
         }
-        if (!header.asked().isEmpty()) {
+        if (!header.asked().isEmpty() && !input.renaming.isStated()) {
             refuseUnknownColumns(header, source);
         }
+        input.renaming.check();
     }
 
-    private static Header readHeader(Row row, Source source, List<String> names) {
+    private static Header readHeader(Row row, Input input, List<String> names) {
         Header header = new Header(row.line());
         for (String cell : row.cells()) {
             String name = Style.TABLE.canonical(cell);
+            boolean isNew = !names.contains(name);
             names.add(name);
-            if (!name.isEmpty() && !header.add(name, cell.strip())) {
-                source.fault(
+            if (!name.isEmpty() && !isNew) {
+                input.source.fault(
                         FindingCode.FIELD_UNREADABLE,
                         new At(row.line(), cell.strip()),
                         "column stands twice",
                         Found.allowing("once"));
             }
         }
+        input.renaming
+                .columns(row.cells().stream().map(String::strip).toList())
+                .forEach(header::add);
         return header;
     }
 
@@ -98,7 +126,7 @@ public final class Table {
                         FindingCode.FIELD_UNKNOWN,
                         new At(header.line(), column.getValue()),
                         "is no known column",
-                        Found.allowing(Nearest.hint(column.getKey(), header.asked())));
+                        Found.allowing(NearestWord.hint(column.getKey(), header.asked())));
             }
         }
     }

@@ -19,11 +19,13 @@ import org.dhatim.fastexcel.reader.ExcelReaderException;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
 import org.dhatim.fastexcel.reader.ReadingOptions;
 import org.dhatim.fastexcel.reader.Row;
+import org.dhatim.fastexcel.reader.Sheet;
 import underhook.adapter.job.text.Source.At;
 import underhook.adapter.job.text.Source.Found;
+import underhook.app.port.NearestWord;
 import underhook.core.finding.FindingCode;
 
-/** Reads the first sheet of an XLSX workbook. */
+/** Reads a sheet of an XLSX workbook. */
 final class Workbook {
     /** Room for a quarter of a million cells; a packed file may claim to be anything. */
     private static final long MOST_UNPACKED_BYTES = 48L << 20;
@@ -32,7 +34,7 @@ final class Workbook {
 
     private Workbook() {}
 
-    static Optional<Table.Grid> read(Path file, Source source) {
+    static Optional<Table.Grid> read(Path file, Source source, String sheet) {
         try {
             if (isTooLarge(file.toFile())) {
                 source.fault(
@@ -43,11 +45,9 @@ final class Workbook {
                 return Optional.empty();
             }
             try (ReadableWorkbook workbook =
-                            new ReadableWorkbook(file.toFile(), new ReadingOptions(false, true));
-                    Stream<Row> rows = workbook.getFirstSheet().openStream()) {
-                List<Table.Row> table = new ArrayList<>();
-                rows.forEach(row -> table.add(toRow(row)));
-                return Optional.of(new Table.Grid(padded(table), true));
+                    new ReadableWorkbook(file.toFile(), new ReadingOptions(false, true))) {
+                Optional<Sheet> chosen = choose(workbook, sheet, source);
+                return chosen.isPresent() ? Optional.of(read(chosen.get())) : Optional.empty();
             }
         } catch (IOException
                 | UncheckedIOException
@@ -65,6 +65,30 @@ final class Workbook {
                     Found.allowing("an .xlsx file with its table on the first sheet"));
             return Optional.empty();
         }
+    }
+
+    private static Optional<Sheet> choose(ReadableWorkbook workbook, String name, Source source) {
+        if (name.isEmpty()) {
+            return Optional.of(workbook.getFirstSheet());
+        }
+        Optional<Sheet> named = workbook.findSheet(name);
+        if (named.isEmpty()) {
+            List<String> known = workbook.getSheets().map(Sheet::getName).toList();
+            source.fault(
+                    FindingCode.FIELD_UNKNOWN,
+                    new At(0, "layer"),
+                    "names no sheet of the workbook",
+                    new Found(name, NearestWord.hint(name, known)));
+        }
+        return named;
+    }
+
+    private static Table.Grid read(Sheet sheet) throws IOException {
+        List<Table.Row> table = new ArrayList<>();
+        try (Stream<Row> rows = sheet.openStream()) {
+            rows.forEach(row -> table.add(toRow(row)));
+        }
+        return new Table.Grid(padded(table), true);
     }
 
     /** Unpacks everything once and counts, because sizes in the directory may be false. */

@@ -52,7 +52,7 @@ public final class Yaml {
     }
 
     private static Fields.Context context(Source source) {
-        return new Fields.Context(source, Style.YAML, Decimal.POINT, Optional.empty());
+        return new Fields.Context(source, Style.YAML, Decimal.POINT);
     }
 
     private static void refuse(Source source, int line, String problem) {

@@ -1,15 +1,16 @@
-package underhook.adapter.job.text;
+package underhook.app.port;
 
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeSet;
 
 /** Finds the known word that somebody may have meant. */
-public final class Nearest {
+public final class NearestWord {
     private static final int MOST_LISTED = 12;
 
-    private Nearest() {}
+    private NearestWord() {}
 
     /** The nearest known word, when one is near: at most a third of its letters differ, or two. */
     public static Optional<String> find(String word, Collection<String> known) {
@@ -30,6 +31,18 @@ public final class Nearest {
             }
         }
         return best;
+    }
+
+    /** The word that looks most like it, however far off; empty when none is known. */
+    public static String of(String word, Collection<String> known) {
+        String wanted = word.toLowerCase(Locale.ROOT);
+        return known.stream()
+                .min(
+                        Comparator.comparingInt(
+                                        (String other) ->
+                                                distance(wanted, other.toLowerCase(Locale.ROOT)))
+                                .thenComparing(Comparator.naturalOrder()))
+                .orElse("");
     }
 
     /** "perhaps X is meant", or the words that are known when none is near. */
