@@ -15,6 +15,7 @@ import underhook.adapter.job.JobFolderReader;
 import underhook.adapter.mapfile.GeoJsonWriter;
 import underhook.adapter.mapfile.GpxWriter;
 import underhook.adapter.mapfile.KmlWriter;
+import underhook.adapter.osm.OsmMapReader;
 import underhook.adapter.paper.CardsPdf;
 import underhook.adapter.planfile.PlanJsonReader;
 import underhook.adapter.planfile.PlanJsonWriter;
@@ -49,7 +50,7 @@ public final class Underhook {
                     new LoadsCsvWriter());
 
     /** Maps whose words have a public meaning. */
-    private static final List<MapReader> MAP_READERS = List.of(new AixmReader());
+    private static final List<MapReader> MAP_READERS = List.of(new OsmMapReader(), new AixmReader());
 
     private final JobReader jobReader;
     private final MapChanges mapChanges;

@@ -200,7 +200,7 @@ final class Things {
     private String unused(String id) {
         String free = id;
         for (int i = 2; !ids.add(free); i++) {
-            free = id + "+" + i;
+            free = id + "." + i;
         }
         return free;
     }

@@ -181,10 +181,10 @@ class OsmMapReaderTest {
                         .way(2, ids(1, 2), "railway=rail", "electrified=contact_line")
                         .read(folder);
 
-        assertThat(contents.features()).extracting(MapFeature::id).contains("w1", "w1+2");
+        assertThat(contents.features()).extracting(MapFeature::id).contains("w1", "w1.2");
         assertThat(contents.wires()).hasSize(1);
         assertThat(contents.wires().get(0).id()).isEqualTo("w2");
-        assertThat(ids2(contents)).contains("w2+2");
+        assertThat(ids2(contents)).contains("w2.2");
     }
 
     @Test
