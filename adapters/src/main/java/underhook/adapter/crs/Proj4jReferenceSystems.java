@@ -48,6 +48,10 @@ public final class Proj4jReferenceSystems implements ReferenceSystems {
 
     private Outcome<ReferenceSystem> ofCode(String code) {
         String name = "EPSG:" + code;
+        if (code.equals("5513")) {
+            // The data set has it without its axes.
+            return refused(name, "its axes point south and west. Perhaps EPSG:5514 is meant.");
+        }
         Optional<String> parameters = parametersOf(code);
         if (parameters.isEmpty()) {
             return refused(name, "the EPSG data set has no such code.");
@@ -66,14 +70,12 @@ public final class Proj4jReferenceSystems implements ReferenceSystems {
     }
 
     private Outcome<ReferenceSystem> build(String name, String parameters) {
-        if (parameters.contains("+axis=")) {
-            return refused(name, "its axes do not point east and north.");
-        }
-        if (parameters.contains("+proj=geocent")) {
-            return refused(name, "it is geocentric, not a map.");
+        ProjText text = ProjText.of(parameters);
+        if (text.refusal().isPresent()) {
+            return refused(name, text.refusal().get());
         }
         try {
-            CoordinateReferenceSystem system = factory.createFromParameters(name, parameters);
+            CoordinateReferenceSystem system = factory.createFromParameters(name, text.text());
             if (!isShiftKnown(system.getDatum())) {
                 return refused(
                         name,
