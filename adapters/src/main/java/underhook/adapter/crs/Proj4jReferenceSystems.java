@@ -48,10 +48,6 @@ public final class Proj4jReferenceSystems implements ReferenceSystems {
 
     private Outcome<ReferenceSystem> ofCode(String code) {
         String name = "EPSG:" + code;
-        if (code.equals("5513")) {
-            // The data set has it without its axes.
-            return refused(name, "its axes point south and west. Perhaps EPSG:5514 is meant.");
-        }
         Optional<String> parameters = parametersOf(code);
         if (parameters.isEmpty()) {
             return refused(name, "the EPSG data set has no such code.");

@@ -48,8 +48,10 @@ final class ProjText {
         if (projection.equals("poly")) {
             return Optional.of("the polyconic projection is not read.");
         }
-        if (projection.equals("krovak") && values.containsKey("+pm")) {
-            return Optional.of("Krovak's projection counted from Ferro is not read.");
+        if (projection.equals("krovak")) {
+            // The data set's shift of its datum is off by up to 16 m, too.
+            return Optional.of(
+                    "Krovak's projection is not read. Perhaps the data can be had in UTM.");
         }
         if (projection.equals("omerc") && !values.containsKey("+no_uoff")) {
             return Optional.of("an oblique Mercator counted from its centre is not read.");

@@ -47,6 +47,10 @@ record WktSystem(String name, String parameters) {
             throws WktFault {
         switch (node.keyword()) {
             case "GEOGCS", "GEOGCRS", "GEODCRS", "GEOGRAPHICCRS" -> {
+                if (node.find("CS").isPresent()
+                        && !plain(node.get("CS").text()).equals("ellipsoidal")) {
+                    throw new WktFault("it is geocentric, not a map.");
+                }
                 if (Math.abs(angleUnit(node) * DEG_PER_RAD - 1) > 1e-9) {
                     throw new WktFault("its angles are not in degrees.");
                 }
