@@ -15,9 +15,6 @@ import java.util.function.Supplier;
  * threads run. Mutable.
  */
 final class BlockQueue {
-    /** Unpacking is what takes time, and a raster is read beside another program's work. */
-    private static final int MOST_THREADS = 4;
-
     /** Below this a thread costs more than it saves. */
     private static final int BLOCKS_PER_THREAD = 8;
 
@@ -31,10 +28,11 @@ final class BlockQueue {
         this.readers = readers;
     }
 
-    void read() throws IOException, RasterFault {
+    /** Reads them all by this many threads at most, which each have room for a row. */
+    void read(int mostThreads) throws IOException, RasterFault {
         int threads =
                 Math.min(
-                        Math.min(MOST_THREADS, Runtime.getRuntime().availableProcessors()),
+                        Math.min(mostThreads, Runtime.getRuntime().availableProcessors()),
                         1 + blocks.size() / BLOCKS_PER_THREAD);
         List<FutureTask<End>> tasks = new ArrayList<>();
         for (int i = 0; i < threads; i++) {

@@ -14,6 +14,9 @@ final class TiffBlocks {
     private static final Set<Integer> COMPRESSIONS = Set.of(1, 5, 8, 32946);
     private static final long LONGEST_ROW_BYTES = 64L << 20;
 
+    /** Unpacking is what takes time, and a raster is read beside another program's work. */
+    private static final int MOST_READERS = 4;
+
     private final TiffDirectory tags;
     private final int columns;
     private final int rows;
@@ -119,7 +122,9 @@ final class TiffBlocks {
                 wanted.add(new Block(band, c, r));
             }
         }
-        new BlockQueue(wanted, () -> new BlockReader(this, cells, values)).read();
+        long rowBytes = (long) blockColumns * samples() * bytes;
+        int mostReaders = (int) Math.min(MOST_READERS, Math.max(1, LONGEST_ROW_BYTES / rowBytes));
+        new BlockQueue(wanted, () -> new BlockReader(this, cells, values)).read(mostReaders);
     }
 
     /** One strip or tile. */
