@@ -13,12 +13,14 @@ import java.util.function.DoubleSupplier;
  * @param subjectWork the same for what is measured
  */
 record Comparison(
-        String name, String baseline, DoubleSupplier baselineWork, DoubleSupplier subjectWork) {
+        String name, String baseline, DoubleSupplier baselineWork, DoubleSupplier subjectWork)
+        implements Measured {
     private static final int WARM_UP = 5;
     private static final int ROUNDS = 15;
 
     /** Runs both in turns and tells the ratio of their medians. */
-    String measure() {
+    @Override
+    public String measure() {
         double[] baselineS = new double[ROUNDS];
         double[] subjectS = new double[ROUNDS];
         double sum = 0;

@@ -13,13 +13,13 @@ public final class Main {
     private Main() {}
 
     public static void main(String[] arguments) {
-        List<Comparison> all = List.of(frame());
-        List<Comparison> wanted =
+        List<Measured> all = List.of(frame(), new RasterWindow());
+        List<Measured> wanted =
                 all.stream()
                         .filter(one -> arguments.length == 0 || one.name().equals(arguments[0]))
                         .toList();
         if (wanted.isEmpty() || arguments.length > 1) {
-            System.err.println("bench knows: " + all.stream().map(Comparison::name).toList());
+            System.err.println("bench knows: " + all.stream().map(Measured::name).toList());
             System.exit(2);
         }
         wanted.forEach(one -> System.out.println(one.measure()));

@@ -66,14 +66,12 @@ public final class Proj4jReferenceSystems implements ReferenceSystems {
     }
 
     private Outcome<ReferenceSystem> build(String name, String parameters) {
-        if (parameters.contains("+axis=")) {
-            return refused(name, "its axes do not point east and north.");
-        }
-        if (parameters.contains("+proj=geocent")) {
-            return refused(name, "it is geocentric, not a map.");
+        ProjText text = ProjText.of(parameters);
+        if (text.refusal().isPresent()) {
+            return refused(name, text.refusal().get());
         }
         try {
-            CoordinateReferenceSystem system = factory.createFromParameters(name, parameters);
+            CoordinateReferenceSystem system = factory.createFromParameters(name, text.text());
             if (!isShiftKnown(system.getDatum())) {
                 return refused(
                         name,

@@ -16,25 +16,10 @@ import java.util.function.Function;
  * @source IOGP-373-7-2 for the methods and their parameters; OGC-01-009 and OGC-18-010 for the text
  */
 record WktSystem(String name, String parameters) {
-    /** Datums that often come without shift and code, and a geographic code that has the shift. */
-    private static final Map<String, String> CODE_OF_DATUM =
-            Map.ofEntries(
-                    Map.entry("ch1903", "4149"),
-                    Map.entry("ch1903plus", "4150"),
-                    Map.entry("osgb1936", "4277"),
-                    Map.entry("deutscheshauptdreiecksnetz", "4314"),
-                    Map.entry("militargeographischeinstitut", "4312"),
-                    Map.entry("mgi", "4312"),
-                    Map.entry("amersfoort", "4289"),
-                    Map.entry("european1950", "4230"),
-                    Map.entry("europeandatum1950", "4230"),
-                    Map.entry("montemario", "4265"),
-                    Map.entry("newzealand1949", "4272"),
-                    Map.entry("newzealandgeodeticdatum1949", "4272"),
-                    Map.entry("nouvelletriangulationfrancaise", "4275"),
-                    Map.entry("tm65", "4299"));
-
     private static final double DEG_PER_RAD = 180 / Math.PI;
+
+    /** 2.5969213 grads east of Greenwich. @source EPSG prime meridian 8903 */
+    private static final double PARIS_DEG = 2.33722917;
 
     static WktSystem read(WktNode root, Function<String, Optional<String>> parametersOfCode)
             throws WktFault {
@@ -62,6 +47,10 @@ record WktSystem(String name, String parameters) {
             throws WktFault {
         switch (node.keyword()) {
             case "GEOGCS", "GEOGCRS", "GEODCRS", "GEOGRAPHICCRS" -> {
+                if (node.find("CS").isPresent()
+                        && !plain(node.get("CS").text()).equals("ellipsoidal")) {
+                    throw new WktFault("it is geocentric, not a map.");
+                }
                 if (Math.abs(angleUnit(node) * DEG_PER_RAD - 1) > 1e-9) {
                     throw new WktFault("its angles are not in degrees.");
                 }
@@ -69,6 +58,9 @@ record WktSystem(String name, String parameters) {
                         node.text(), "+proj=longlat " + datum(node, shift, codes) + " +no_defs");
             }
             case "PROJCS", "PROJCRS", "PROJECTEDCRS" -> {
+                if (node.find("EXTENSION").isPresent()) {
+                    return ofExtension(node, codes);
+                }
                 WktNode base =
                         node.get("GEOGCS", "BASEGEOGCRS", "BASEGEODCRS", "GEOGCRS", "GEODCRS");
                 return new WktSystem(
@@ -81,6 +73,16 @@ record WktSystem(String name, String parameters) {
             }
             default -> throw new WktFault("\"" + node.keyword() + "\" is not a map's system.");
         }
+    }
+
+    /** What an extension says stands against the rest of the text, so only the code counts. */
+    private static WktSystem ofExtension(WktNode node, Function<String, Optional<String>> codes)
+            throws WktFault {
+        Optional<String> parameters = node.epsgCode().flatMap(codes);
+        if (parameters.isEmpty()) {
+            throw new WktFault("an extension says otherwise than its projection.");
+        }
+        return new WktSystem(node.text(), parameters.get());
     }
 
     private static String boundShift(WktNode bound) throws WktFault {
@@ -137,19 +139,37 @@ record WktSystem(String name, String parameters) {
                                 "+a=%s +b=%s",
                                 axis,
                                 inverse > 0 ? axis * (1 - 1 / inverse) : axis));
-        Optional<WktNode> meridian = base.find("PRIMEM", "PRIMEMERIDIAN");
-        if (meridian.isPresent() && Math.abs(meridian.get().number(0)) > 0) {
-            double unit =
-                    meridian.get()
-                            .find("ANGLEUNIT", "UNIT")
-                            .map(WktSystem::factor)
-                            .orElse(angleUnit(base));
-            out.append(
-                    String.format(
-                            Locale.ROOT, " +pm=%s", meridian.get().number(0) * unit * DEG_PER_RAD));
+        double meridianDeg = meridianDeg(base);
+        if (Math.abs(meridianDeg) > 0) {
+            out.append(String.format(Locale.ROOT, " +pm=%s", meridianDeg));
         }
         out.append(' ').append(shift.isPresent() ? shift.get() : statedShift(base, datum, codes));
         return out.toString().strip();
+    }
+
+    /** Degrees of the prime meridian from Greenwich. */
+    private static double meridianDeg(WktNode base) throws WktFault {
+        Optional<WktNode> meridian = base.find("PRIMEM", "PRIMEMERIDIAN");
+        if (meridian.isEmpty()) {
+            return 0;
+        }
+        double stated = meridian.get().number(0);
+        Optional<WktNode> own = meridian.get().find("ANGLEUNIT", "UNIT");
+        if (own.isPresent()) {
+            return stated * factor(own.get()) * DEG_PER_RAD;
+        }
+        boolean isDegree = Math.abs(angleUnit(base) * DEG_PER_RAD - 1) < 1e-9;
+        // Programs write degrees here even where the system counts in grads.
+        if (isDegree || Math.abs(stated - PARIS_DEG) < 1e-6) {
+            return stated;
+        }
+        if (Math.abs(stated - PARIS_DEG / 0.9) < 1e-6) {
+            return PARIS_DEG;
+        }
+        if (Math.abs(stated) > 0) {
+            throw new WktFault("the unit of its prime meridian is not clear.");
+        }
+        return 0;
     }
 
     private static String statedShift(
@@ -166,12 +186,16 @@ record WktSystem(String name, String parameters) {
             }
             return toWgs84(values);
         }
-        String name = datum.text().startsWith("D_") ? datum.text().substring(2) : datum.text();
-        String key = plain(name.replace("+", "plus"));
-        Optional<String> code =
-                base.epsgCode().or(() -> Optional.ofNullable(CODE_OF_DATUM.get(key)));
+        String name = datum.text();
+        Optional<String> known = base.epsgCode().or(() -> KnownDatums.codeOf(name)).flatMap(codes);
+        if (known.isEmpty() && !KnownDatums.isGeocentric(name)) {
+            throw new WktFault(
+                    "the shift from datum \""
+                            + name
+                            + "\" to WGS 84 is not known. Perhaps the system has an EPSG code.");
+        }
         // Without any shift the datum's ellipsoid decides, see Proj4jReferenceSystems.
-        return code.flatMap(codes).map(WktSystem::shiftIn).orElse("");
+        return known.map(WktSystem::shiftIn).orElse("");
     }
 
     private static String shiftIn(String parameters) {
@@ -335,16 +359,15 @@ record WktSystem(String name, String parameters) {
                             "latitudeofstandardparallel",
                             "standardparallel1");
             String pole = part("lat_0", lat < 0 ? -90 : 90);
-            String trueAt = Math.abs(lat) < 90 ? part("lat_ts", lat) : "";
             double scale = optional(SCALE_NAMES).orElse(1.0);
-            if (!trueAt.isEmpty() && Math.abs(scale - 1) > 0) {
+            if (Math.abs(lat) < 90 && Math.abs(scale - 1) > 0) {
                 throw new WktFault("it states both a true latitude and a scale factor.");
             }
             return "+proj=stere"
                     + pole
-                    + trueAt
+                    + part("lat_ts", lat)
                     + lon0()
-                    + (trueAt.isEmpty() ? part("k_0", scale) : "")
+                    + part("k", scale)
                     + offsets();
         }
 

@@ -10,6 +10,13 @@ import underhook.core.finding.Outcome;
 import underhook.core.geo.GeoPoint;
 
 class Proj4jReferenceSystemsReferenceTest {
+    private static final String MERCATOR =
+            "PROJCS[\"m\",GEOGCS[\"g\",DATUM[\"WGS_1984\",SPHEROID[\"WGS 84\",6378137,298.257223563]],"
+                    + "PRIMEM[\"Greenwich\",0],UNIT[\"degree\",0.0174532925199433]],"
+                    + "PROJECTION[\"Mercator_1SP\"],PARAMETER[\"central_meridian\",0],"
+                    + "PARAMETER[\"scale_factor\",1],PARAMETER[\"false_easting\",0],"
+                    + "PARAMETER[\"false_northing\",0],UNIT[\"metre\",1]";
+
     private final Proj4jReferenceSystems systems = new Proj4jReferenceSystems();
 
     private void holds(String text, GeoPoint point, double x, double y, double toleranceM) {
@@ -52,6 +59,13 @@ class Proj4jReferenceSystemsReferenceTest {
         assertUnknown("EPSG:26711");
         // Its axes point west and south.
         assertUnknown("EPSG:2046");
+        // The library computes a polyconic wrongly, by kilometres.
+        assertUnknown("EPSG:5880");
+        // Its extension makes a sphere of the ellipsoid, and no code says which.
+        assertUnknown(MERCATOR + ",EXTENSION[\"PROJ4\",\"+proj=merc\"]]");
+        assertThat(systems.find(MERCATOR + "]").isDone()).isTrue();
+        // Hellenic: a modern ellipsoid, yet 300 m from WGS 84.
+        assertUnknown(MERCATOR.replace("WGS_1984", "D_GGRS_1987") + "]");
     }
 
     private void assertUnknown(String text) {

@@ -30,29 +30,26 @@ public record Slope(double slopeRad, double fallsTowardsGridRad) {
      * @source HORN-1981 section on estimating slopes, weighted differences over 3 by 3 points
      */
     public static Optional<Slope> find(HeightField field, PlanePoint centre, double spacingM) {
-        if (!(spacingM > 0 && spacingM < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException("spacingM (" + spacingM + ") must be above 0.");
-        }
-        double eastwards = 0;
-        double northwards = 0;
-        for (int i = -1; i <= 1; i++) {
-            for (int j = -1; j <= 1; j++) {
-                double east = centre.eastM() + i * spacingM;
-                double north = centre.northM() + j * spacingM;
-                if (!field.covers(east, north)) {
-                    return Optional.empty();
-                }
-                double height = field.heightM(east, north);
-                eastwards += i * (2 - Math.abs(j)) * height;
-                northwards += j * (2 - Math.abs(i)) * height;
-            }
-        }
-        eastwards /= 8 * spacingM;
-        northwards /= 8 * spacingM;
-        double steepness = Math.hypot(eastwards, northwards);
-        double bearing = steepness > 0 ? Math.atan2(-eastwards, -northwards) : 0;
+        return find(field, centre, spacingM, spacingM);
+    }
+
+    /**
+     * The same where the cells are not square.
+     *
+     * @param eastSpacingM distance to the points east and west, m, above 0
+     * @param northSpacingM distance to the points north and south, m, above 0
+     * @return empty when one of the nine points has no height
+     */
+    public static Optional<Slope> find(
+            HeightField field, PlanePoint centre, double eastSpacingM, double northSpacingM) {
+        return Gradient.find(field, centre, eastSpacingM, northSpacingM).map(Slope::of);
+    }
+
+    private static Slope of(Gradient rise) {
+        double steepness = Math.hypot(rise.eastRatio(), rise.northRatio());
+        double bearing = steepness > 0 ? Math.atan2(-rise.eastRatio(), -rise.northRatio()) : 0;
         // A tiny negative bearing plus a whole turn rounds to a whole turn.
         double turned = bearing < 0 ? bearing + 2 * Math.PI : bearing + 0.0;
-        return Optional.of(new Slope(Math.atan(steepness), turned < 2 * Math.PI ? turned : 0));
+        return new Slope(Math.atan(steepness), turned < 2 * Math.PI ? turned : 0);
     }
 }
