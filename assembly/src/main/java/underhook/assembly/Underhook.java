@@ -50,7 +50,8 @@ public final class Underhook {
                     new LoadsCsvWriter());
 
     /** Maps whose words have a public meaning. */
-    private static final List<MapReader> MAP_READERS = List.of(new OsmMapReader(), new AixmReader());
+    private static final List<MapReader> MAP_READERS =
+            List.of(new OsmMapReader(), new AixmReader());
 
     private final JobReader jobReader;
     private final MapChanges mapChanges;
