@@ -377,7 +377,8 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 v[3],
                 10,
                 v[4],
-                road ? List.of(new Leg.Crossing("R1", geo(500, 0), "guard")) : List.of());
+                road ? List.of(new Leg.Crossing("R1", geo(500, 0), "guard")) : List.of(),
+                List.of());
     }
 
     static Drop drop(String load, String place, double releasedS, double[] v) {
