@@ -160,8 +160,9 @@ public final class Tube {
                                     highestAmslM(middle, nearM) + wire.highestM() * raisedFactor);
                 }
                 double sagM = supportsKnown ? mostM(range, from, to) : flatM;
-                double lowM = Math.max(0, topAmslM - lowestAmslM(a, b));
-                double outM = Math.min(sagM, lowM) * asideFraction;
+                double chordAmslM = Math.max(chordAmslM(i, from), chordAmslM(i, to));
+                double lowM = Math.max(topAmslM, chordAmslM) - lowestAmslM(a, b);
+                double outM = Math.min(sagM, Math.max(0, lowM)) * asideFraction;
                 curtains.add(new Curtain(a, b, topAmslM, wire.lateralM() + outM));
             }
             return curtains;

@@ -148,7 +148,8 @@ final class HungWire {
                             ? chord - coldM * bow
                             : Math.max(chord, overGroundAmslM(at, wire.highestM()));
             double sag = hasSupports() ? hotM * bow : hotM;
-            double height = day.isKnown(at) ? Math.max(0, top - day.groundAmslM(at)) : sag;
+            double held = Math.max(top, chord);
+            double height = day.isKnown(at) ? Math.max(0, held - day.groundAmslM(at)) : sag;
             double aside = wire.lateralM() + Math.min(sag, height) * outFraction();
             spots.add(new Spot(at, top, aside));
         }

@@ -640,6 +640,32 @@ record SmallDay(Job job, Ground ground, Plan plan) {
         return inJob("wires", List.of(with(job.wires().get(0), component, value)));
     }
 
+    /** States a wire on every leg between two places, whichever way. */
+    SmallDay passing(String one, String other, Leg.WirePass pass) {
+        UnaryOperator<Leg> state =
+                leg ->
+                        Set.of(leg.from().value(), leg.to().value()).equals(Set.of(one, other))
+                                ? with(leg, "wires", List.of(pass))
+                                : leg;
+        UnaryOperator<Step> inStep =
+                step ->
+                        step.rotation().isEmpty()
+                                ? with(step, "legs", step.legs().stream().map(state).toList())
+                                : with(
+                                        step,
+                                        "rotation",
+                                        step.rotation()
+                                                .map(
+                                                        turn ->
+                                                                with(
+                                                                        turn,
+                                                                        "legs",
+                                                                        turn.legs().stream()
+                                                                                .map(state)
+                                                                                .toList())));
+        return inPlan("steps", plan.steps().stream().map(inStep).toList());
+    }
+
     /** A copy of a record with one component changed. */
     @SuppressWarnings("unchecked")
     static <T extends Record> T with(T record, String component, Object value) {
