@@ -177,9 +177,10 @@ public final class Tube {
          * Most sag on a piece: between points 5 m apart a curve rises above both by less than 5² / 8a, a
          * few centimetres on the slackest wire.
          */
-        private static double mostM(SagRange range, double from, double to) {
-            double endsM = Math.max(range.mostM(from), range.mostM(to));
-            return Math.max(endsM, range.mostM((from + to) / 2)) + BETWEEN_M;
+        private static double mostM(SagRange range, double fromFraction, double toFraction) {
+            double middleM = range.mostM((fromFraction + toFraction) / 2);
+            double endsM = Math.max(range.mostM(fromFraction), range.mostM(toFraction));
+            return Math.max(endsM, middleM) + BETWEEN_M;
         }
 
         private double chordAmslM(int i, double alongFraction) {

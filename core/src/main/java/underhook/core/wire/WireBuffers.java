@@ -17,28 +17,28 @@ public final class WireBuffers {
     /** What stands beside every distance from here. */
     public static final String NOTE = "crane table as a floor; the line owner decides";
 
-    private record Row(double upToKv, double distanceFt) {}
+    private record Row(int upToV, int distanceFt) {}
 
     /** With a load. @source OSHA-1926.1408 table A; above 1000 kV it asks the owner */
     private static final List<Row> CRANE =
             List.of(
-                    new Row(50, 10),
-                    new Row(200, 15),
-                    new Row(350, 20),
-                    new Row(500, 25),
-                    new Row(750, 35),
-                    new Row(1000, 45));
+                    new Row(50_000, 10),
+                    new Row(200_000, 15),
+                    new Row(350_000, 20),
+                    new Row(500_000, 25),
+                    new Row(750_000, 35),
+                    new Row(1_000_000, 45));
 
     /** Travelling without a load. @source OSHA-1926.1411 table T; above 1000 kV it asks the owner */
     private static final List<Row> CRANE_TRAVEL =
             List.of(
-                    new Row(0.75, 4),
-                    new Row(50, 6),
-                    new Row(345, 10),
-                    new Row(750, 16),
-                    new Row(1000, 20));
+                    new Row(750, 4),
+                    new Row(50_000, 6),
+                    new Row(345_000, 10),
+                    new Row(750_000, 16),
+                    new Row(1_000_000, 20));
 
-    private record Height(double upToM, double factor) {}
+    private record Height(double upToM, double distanceFactor) {}
 
     /** @source UFC-3-560-01 table 3-2; above 3000 m 29 CFR 1910.269, from memory */
     private static final List<Height> HEIGHTS =
@@ -82,7 +82,7 @@ public final class WireBuffers {
         }
         Row row = table.get(table.size() - 1);
         for (int i = table.size() - 1; i >= 0 && voltageV > 0; i--) {
-            row = voltageV <= table.get(i).upToKv() * 1000 ? table.get(i) : row;
+            row = voltageV <= table.get(i).upToV() ? table.get(i) : row;
         }
         return Math.ceil(Units.ftToM(row.distanceFt()) * 100 - 1e-9) / 100;
     }
@@ -91,7 +91,7 @@ public final class WireBuffers {
     public static double altitudeFactor(double elevationAmslM) {
         return HEIGHTS.stream()
                 .filter(height -> elevationAmslM <= height.upToM())
-                .mapToDouble(Height::factor)
+                .mapToDouble(Height::distanceFactor)
                 .findFirst()
                 .orElse(HIGHER_FACTOR);
     }

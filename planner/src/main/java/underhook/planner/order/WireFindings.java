@@ -104,7 +104,7 @@ final class WireFindings {
                                 + TripMaker.text(passed.pass().leastM(), 1)
                                 + " m from anywhere it can hang"
                                 + (close
-                                        ? ", and what is left is less than its position is known."
+                                        ? ", and what is left is less than its position may be off."
                                         : ".")
                                 + rule(wire)));
     }

@@ -158,7 +158,7 @@ final class HungWire {
 
     /** Level distance and chord of two supports. */
     private record Shape(double levelM, double chordM) {
-        double perSagSquared() {
+        double perSagFactor() {
             return 8 * levelM * levelM / (3 * chordM * chordM * chordM);
         }
     }
@@ -203,7 +203,7 @@ final class HungWire {
 
     private static double grownM(double sagM, Shape shape) {
         double grown = GROWTH_COEFFICIENT * HOTTER_K * shape.chordM();
-        return Math.sqrt(sagM * sagM + grown / shape.perSagSquared());
+        return Math.sqrt(sagM * sagM + grown / shape.perSagFactor());
     }
 
     private double hotSagBetweenBendsM(Shape shape) {
@@ -222,7 +222,7 @@ final class HungWire {
             return 0;
         }
         double stated = statedSagM(shape);
-        double k = shape.perSagSquared();
+        double k = shape.perSagFactor();
         double slack = k * stated * stated - GROWTH_COEFFICIENT * COLDER_K * shape.chordM();
         Hanging how = wire.hanging();
         if (how.diameterM().isEmpty() || how.weightNPerM().isEmpty()) {

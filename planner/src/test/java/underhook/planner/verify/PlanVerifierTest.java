@@ -24,6 +24,7 @@ import underhook.core.finding.FindingCode;
 import underhook.core.geo.Ground;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.Load;
+import underhook.core.job.MapFeature;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
 import underhook.core.job.Zone;
@@ -107,6 +108,23 @@ class PlanVerifierTest {
                         "A",
                         "S1",
                         new Leg.WirePass("W1", 10, 15, geo(0, 300), OptionalDouble.empty(), true));
+    }
+
+    /** The same day with a mast beside the way to S1, at 500 m north. */
+    static SmallDay mast(double eastM, OptionalDouble heightM) {
+        List<MapFeature> features = new ArrayList<>(SmallDay.good().job().features());
+        features.add(
+                new MapFeature(
+                        "M1",
+                        MapFeature.Kind.MAST,
+                        MapFeature.Shape.POINT,
+                        List.of(geo(eastM, 500)),
+                        0,
+                        CrossingRule.NEVER,
+                        heightM,
+                        false,
+                        "map"));
+        return SmallDay.good().inJob("features", features);
     }
 
     static Stream<Break> breaks() {
@@ -547,6 +565,20 @@ class PlanVerifierTest {
                         "crossed aslant",
                         d -> across(d, 800).wire("crossing", CrossingRule.ALLOWED),
                         "LEG_WIRE A-S2"));
+        // 5 m of clearance and 30 m of strip; a mast of 50 m may have guys 40 m out.
+        all.add(of("mast far enough", d -> mast(-36, OptionalDouble.of(30))));
+        all.add(
+                of(
+                        "mast beside, with and without a load",
+                        d -> mast(-34, OptionalDouble.empty()),
+                        "LEG_IN_ZONE A-S1",
+                        "LEG_IN_ZONE S1-A"));
+        all.add(
+                of(
+                        "guyed mast beside",
+                        d -> mast(-74, OptionalDouble.of(50)),
+                        "LEG_IN_ZONE A-S1",
+                        "LEG_IN_ZONE S1-A"));
         // What a leg says of the wires that it comes near. With B1 the wire is crossed 24 m above.
         all.add(
                 of(
