@@ -26,7 +26,9 @@ import underhook.core.air.WindTriangle;
 import underhook.core.aircraft.HoverChart;
 import underhook.core.aircraft.MomentumHover;
 import underhook.core.fall.Fall;
+import underhook.core.geo.PlanePoint;
 import underhook.core.job.HoverTable;
+import underhook.core.job.WireBufferRule;
 import underhook.core.line.Bridle;
 import underhook.core.line.LegTension;
 import underhook.core.line.Pendulum;
@@ -36,6 +38,10 @@ import underhook.core.pole.GuyedPole;
 import underhook.core.pole.Guys;
 import underhook.core.unit.Units;
 import underhook.core.wire.Catenary;
+import underhook.core.wire.Curtain;
+import underhook.core.wire.Flyer;
+import underhook.core.wire.Swing;
+import underhook.core.wire.WireBuffers;
 import underhook.testkit.ReferenceCases;
 import underhook.testkit.ReferenceCases.Case;
 
@@ -251,6 +257,35 @@ class ModelsReferenceTest {
                                         row.number("tensionN"))
                                 .sagM());
         models.put(
+                "wire-inclined-sag",
+                row ->
+                        Catenary.of(
+                                        row.number("spanM"),
+                                        row.number("riseM"),
+                                        row.number("weightKgPerM") * G,
+                                        row.number("tensionN"))
+                                .sagM());
+        models.put("wire-buffer-load", row -> bufferFt(WireBufferRule.CRANE, row));
+        models.put("wire-buffer-travel", row -> bufferFt(WireBufferRule.CRANE_TRAVEL, row));
+        models.put(
+                "wire-buffer-altitude",
+                row -> WireBuffers.altitudeFactor(row.number("elevationM")));
+        models.put(
+                "wire-swing",
+                row ->
+                        Units.radToDeg(
+                                Swing.angleRad(
+                                        row.number("forceNPerM"), row.number("weightNPerM"))));
+        models.put(
+                "wire-wind-force",
+                row ->
+                        Swing.forceNPerM(
+                                row.number("windMPerS"),
+                                row.number("diameterM"),
+                                row.number("dragCoefficient")));
+        models.put("wire-blown-sag", ModelsReferenceTest::blownSagM);
+        models.put("wire-safe-height", ModelsReferenceTest::overWireM);
+        models.put(
                 "guys-worst",
                 row ->
                         new Guys(
@@ -365,6 +400,32 @@ class ModelsReferenceTest {
                 row.number("heightM"),
                 row.number("speedMPerS"),
                 row.number("tailwindMPerS"));
+    }
+
+    private static double bufferFt(WireBufferRule rule, Case row) {
+        return Units.mToFt(WireBuffers.distanceM(rule, row.number("voltageKv") * 1000));
+    }
+
+    /** Span 160 m, 0.65 kg/m, 9.5 mm, 4250 kgf/cm² with a factor of safety of 5, wind of 40 kgf/m². */
+    private static double blownSagM(Case row) {
+        double weight = 0.65 * G;
+        double force = 40 * G * 0.0095;
+        double tension = 4250 * Math.PI / 4 * 0.95 * 0.95 / 5 * G;
+        double slantM = Catenary.of(160, 0, Math.hypot(weight, force), tension).sagM();
+        return row.text("part").equals("slant")
+                ? slantM
+                : slantM * Math.cos(Swing.angleRad(force, weight));
+    }
+
+    private static double overWireM(Case row) {
+        PlanePoint here = new PlanePoint(0, 0);
+        Curtain wire =
+                new Curtain(new PlanePoint(0, -50), new PlanePoint(0, 50), row.number("wireM"), 0);
+        double hookM = row.number("hookM");
+        return wire.nearest(
+                        new Flyer(row.number("underHookM"), 0, 6),
+                        new Curtain.Flown(here, here, hookM, hookM))
+                .leastM();
     }
 
     private static Catenary spanInFeet(Case row) {

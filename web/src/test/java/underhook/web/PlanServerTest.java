@@ -236,7 +236,8 @@ class PlanServerTest {
                         90.5,
                         7.9,
                         25,
-                        List.of(new Leg.Crossing("RV-9", point, "guards stop the traffic")));
+                        List.of(new Leg.Crossing("RV-9", point, "guards stop the traffic")),
+                        List.of());
         Limit limit = new Limit("HOVER_MASS", 1700, 1950, "kg", 12.8, "machine", true);
         Rotation rotation =
                 new Rotation(

@@ -71,12 +71,21 @@ final class Crossings {
             String clock =
                     words.clock(
                             passing.start().plusMillis(millis(passing.leg().durationS() * done)));
-            String key = crossing.feature() + '\u0000' + crossing.rule();
+            String rule = crossing.rule() + assumed(passing.leg(), crossing.feature());
+            String key = crossing.feature() + '\u0000' + rule;
             List<String> clocks = times.computeIfAbsent(key, unused -> new ArrayList<>());
             if (!clocks.contains(clock)) {
                 clocks.add(clock);
             }
         }
+    }
+
+    /** Of a wire whose height or sag nobody measured. */
+    private static String assumed(Leg leg, String feature) {
+        boolean assumed =
+                leg.wires().stream()
+                        .anyMatch(pass -> pass.wire().equals(feature) && pass.assumed());
+        return assumed ? "; HEIGHT ASSUMED, look at it first" : "";
     }
 
     /** Share of the path's length up to where it passes nearest to the point. */

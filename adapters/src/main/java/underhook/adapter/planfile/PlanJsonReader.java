@@ -221,7 +221,26 @@ public final class PlanJsonReader implements PlanReader {
                     Units.minutesToS(l.number("minutes")),
                     l.numberOrNull("leastClearanceM").orElse(Double.POSITIVE_INFINITY),
                     Units.ktToMPerS(l.number("speedKt")),
-                    l.objects("crossings", this::crossing));
+                    l.objects("crossings", this::crossing),
+                    l.objects("wires", Reading::pass));
+        }
+
+        private static Leg.WirePass pass(ObjectFields w) {
+            return new Leg.WirePass(
+                    w.text("wire"),
+                    notNegative(w, "leastM"),
+                    notNegative(w, "needM"),
+                    w.point("at"),
+                    w.numberOrNull("aboveM"),
+                    w.flag("assumed"));
+        }
+
+        private static double notNegative(ObjectFields fields, String name) {
+            double value = fields.number(name);
+            if (value < 0) {
+                fields.refuse(name, "a number from 0");
+            }
+            return Math.max(0, value);
         }
 
         private static PathPoint pathPoint(List<Double> position) {

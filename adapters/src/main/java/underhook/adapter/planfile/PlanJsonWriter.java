@@ -186,6 +186,25 @@ public final class PlanJsonWriter implements OutputWriter {
                             : Optional.of(Written.down(leg.leastClearanceM(), PlanWords.COARSE)));
             node.put("speedKt", knots(leg.speedMPerS()));
             node.set("crossings", array(leg.crossings(), this::crossing));
+            node.set("wires", array(leg.wires(), this::pass));
+            return node;
+        }
+
+        private ObjectNode pass(Leg.WirePass pass) {
+            ObjectNode node = NODES.objectNode();
+            node.put("wire", pass.wire());
+            node.put("leastM", Written.down(pass.leastM(), PlanWords.COARSE));
+            node.put("needM", Written.up(pass.needM(), PlanWords.COARSE));
+            node.set("at", position(pass.at()));
+            // Beside a wire there is no height above it.
+            putNumber(
+                    node,
+                    "aboveM",
+                    pass.aboveM().isPresent()
+                            ? Optional.of(
+                                    Written.down(pass.aboveM().getAsDouble(), PlanWords.COARSE))
+                            : Optional.empty());
+            node.put("assumed", pass.assumed());
             return node;
         }
 

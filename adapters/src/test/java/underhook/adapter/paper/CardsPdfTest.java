@@ -141,6 +141,7 @@ class CardsPdfTest {
         assertThat(all("Pilot card"))
                 .contains("road RV-9: guard stops the traffic")
                 .contains("LIVE wire LL-1, NO RELEASE HERE")
+                .contains("HEIGHT ASSUMED")
                 .contains("REFUEL at A", "take 122 kg")
                 .contains("LINE CHANGE at A: fit 25 m", "LINE CHANGE at B: line OFF")
                 .contains("CREW MOVE A → H", "C2: 4 people, 370 kg.")

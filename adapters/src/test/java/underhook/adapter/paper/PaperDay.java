@@ -616,11 +616,15 @@ final class PaperDay {
         GeoPoint middle = geo((pa.eastM() + pb.eastM()) / 2 + 60, (pa.northM() + pb.northM()) / 2);
         double distanceM = pa.distanceToM(pb);
         List<Leg.Crossing> crossings = new ArrayList<>();
+        List<Leg.WirePass> passes = new ArrayList<>();
         if (from.equals(A) || to.equals(A)) {
             crossings.add(new Leg.Crossing("RV-9", geo(300, 35), "guard stops the traffic"));
             crossings.add(
                     new Leg.Crossing(
                             "LL-1", geo(900, 350), "at least 30 m above the highest wire"));
+            passes.add(
+                    new Leg.WirePass(
+                            "LL-1", 34.2, 30, geo(900, 350), OptionalDouble.of(34.2), true));
         }
         return new Leg(
                 carrying,
@@ -634,7 +638,8 @@ final class PaperDay {
                 distanceM / 25,
                 32,
                 25,
-                crossings);
+                crossings,
+                passes);
     }
 
     private static Drop drop(LoadId load, int site, double minutes) {

@@ -1,6 +1,7 @@
 package underhook.core.plan;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import underhook.core.geo.GeoPoint;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
@@ -14,6 +15,7 @@ import underhook.core.job.PlaceId;
  * @param leastClearanceM least distance of load, line or machine to ground, canopy and wires away from
  *     its two ends, m, rounded down
  * @param speedMPerS true airspeed, m/s
+ * @param wires every wire that machine, line or load come near, one entry for each
  */
 public record Leg(
         List<LoadId> carrying,
@@ -24,7 +26,8 @@ public record Leg(
         double durationS,
         double leastClearanceM,
         double speedMPerS,
-        List<Crossing> crossings) {
+        List<Crossing> crossings,
+        List<WirePass> wires) {
     /**
      * A place where the leg passes over something that has a rule.
      *
@@ -34,9 +37,43 @@ public record Leg(
      */
     public record Crossing(String feature, GeoPoint at, String rule) {}
 
+    /**
+     * A wire that the leg comes near: within 150 m or three times what is needed, whichever is more.
+     *
+     * @param wire its id
+     * @param leastM least distance in space of machine, line and load to anywhere it can be, m, rounded
+     *     down; all below the wire counts as wire
+     * @param needM least distance that is needed, m, rounded up
+     * @param at where the machine is then
+     * @param aboveM height of the lowest end above the highest the wire can be where the leg passes over
+     *     it, m, rounded down; empty where it passes beside
+     * @param assumed whether the wire's height or sag are defaults that nobody measured
+     */
+    public record WirePass(
+            String wire,
+            double leastM,
+            double needM,
+            GeoPoint at,
+            OptionalDouble aboveM,
+            boolean assumed) {
+        /** Wires within this distance are listed, m. @source PRACTICE */
+        public static final double LISTED_M = 150;
+
+        /** Wires within so many times the needed distance are listed. @source PRACTICE */
+        public static final double LISTED_NEEDS_RATIO = 3;
+
+        public WirePass {
+            if (!(leastM >= 0 && needM >= 0)) {
+                throw new IllegalArgumentException(
+                        "distances to wire " + wire + " are out of range.");
+            }
+        }
+    }
+
     public Leg {
         carrying = List.copyOf(carrying);
         path = List.copyOf(path);
         crossings = List.copyOf(crossings);
+        wires = List.copyOf(wires);
     }
 }

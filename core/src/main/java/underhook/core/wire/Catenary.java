@@ -1,5 +1,7 @@
 package underhook.core.wire;
 
+import java.util.function.DoublePredicate;
+
 /**
  * A wire between two supports at any heights.
  *
@@ -49,6 +51,66 @@ public record Catenary(double spanM, double heightDiffM, double parameterM, doub
                     "levelTensionN (" + levelTensionN + ") must be above 0.");
         }
         return new Catenary(spanM, heightDiffM, levelTensionN / weightNPerM, levelTensionN);
+    }
+
+    /**
+     * The wire whose level tension over weight per length is known, for an even weight of 1 N/m.
+     *
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public static Catenary ofParameter(double spanM, double heightDiffM, double parameterM) {
+        return new Catenary(spanM, heightDiffM, parameterM, parameterM);
+    }
+
+    /**
+     * Level tension over weight per length of a wire with a known sag, m; rounded to the slack side, by
+     * less than a part in 10¹².
+     *
+     * @param sagM vertical distance from chord to wire at mid-span, m, above 0; a sag that no wire of the
+     *     allowed range reaches gives the slackest of the range
+     * @source DERIVED sag falls steadily with the tension, so halving finds the one that fits
+     */
+    public static double parameterForSagM(double spanM, double heightDiffM, double sagM) {
+        if (!(sagM > 0 && sagM < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("sagM (" + sagM + ") must be above 0.");
+        }
+        return largestM(
+                spanM, parameterM -> ofParameter(spanM, heightDiffM, parameterM).sagM() >= sagM);
+    }
+
+    /**
+     * Level tension over weight per length of a wire of a known length, m; infinite when it is no longer
+     * than the chord.
+     *
+     * @source DERIVED length falls steadily with the tension, so halving finds the one that fits
+     */
+    public static double parameterForLengthM(double spanM, double heightDiffM, double lengthM) {
+        double chordM = Math.hypot(spanM, heightDiffM);
+        if (!(lengthM > chordM * (1 + 1e-14))) {
+            return Double.POSITIVE_INFINITY;
+        }
+        return largestM(
+                spanM,
+                parameterM -> ofParameter(spanM, heightDiffM, parameterM).lengthM() >= lengthM);
+    }
+
+    /** The largest parameter for which the wire still hangs that much, from a 39th of the span on. */
+    private static double largestM(double spanM, DoublePredicate hangsEnough) {
+        double low = spanM / 39;
+        double high = spanM;
+        while (hangsEnough.test(high)) {
+            low = high;
+            high *= 2;
+        }
+        while (high - low > 1e-13 * high) {
+            double middle = (low + high) / 2;
+            if (hangsEnough.test(middle)) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
     }
 
     /** Vertical distance from chord to wire at mid-span, m. @source DERIVED 2 a cosh(u) sinh²(s/2) */

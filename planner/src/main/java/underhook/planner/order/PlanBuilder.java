@@ -9,6 +9,7 @@ import underhook.core.finding.Finding;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Crew;
 import underhook.core.job.LineItem;
+import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
 import underhook.core.job.WindLimit;
@@ -24,7 +25,10 @@ import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
 import underhook.core.plan.Summary;
 import underhook.core.unit.Units;
+import underhook.core.wire.Flyer;
 import underhook.planner.route.FlownLeg;
+import underhook.planner.route.LegFinder;
+import underhook.planner.route.NearWire;
 
 /** Writes a built day down as a plan. */
 final class PlanBuilder {
@@ -68,6 +72,8 @@ final class PlanBuilder {
                         Optional.empty(),
                         Optional.of("chosen-combination"),
                         found.cutShort());
+        List<Finding> all = new ArrayList<>(findings);
+        all.addAll(new WireFindings(model, findings).list(steps));
         return new Plan(
                 settings.planId(),
                 model.job.name(),
@@ -78,7 +84,7 @@ final class PlanBuilder {
                 steps,
                 crews(),
                 leftOut,
-                findings);
+                all);
     }
 
     private static int count(List<Step> steps, StepKind kind) {
@@ -94,7 +100,7 @@ final class PlanBuilder {
                         event.line() < 0
                                 ? model.machine.cabinSpeedMPerS()
                                 : model.machine.emptyLineSpeedMPerS();
-                legs.add(leg(leg, List.of(), new int[] {event.from(), event.to()}, speed));
+                legs.add(leg(leg, empty(event.line(), speed), event.from(), event.to()));
             }
         }
         return new Step(
@@ -127,23 +133,18 @@ final class PlanBuilder {
             legs.add(
                     leg(
                             before,
-                            List.of(),
-                            new int[] {flown.from(), trip.from()},
-                            model.machine.emptyLineSpeedMPerS()));
+                            empty(flown.line(), model.machine.emptyLineSpeedMPerS()),
+                            flown.from(),
+                            trip.from()));
         }
-        legs.add(
-                leg(
-                        flown.loaded(),
-                        trip.ids(),
-                        new int[] {trip.from(), trip.to()},
-                        trip.speedMPerS()));
+        legs.add(leg(flown.loaded(), loaded(flown.line(), trip), trip.from(), trip.to()));
         for (DayModel.LegAt back : event.legs()) {
             legs.add(
                     leg(
                             back,
-                            List.of(),
-                            new int[] {trip.to(), event.to()},
-                            model.machine.emptyLineSpeedMPerS()));
+                            empty(flown.line(), model.machine.emptyLineSpeedMPerS()),
+                            trip.to(),
+                            event.to()));
         }
         double hoverKg =
                 Math.min(
@@ -274,7 +275,30 @@ final class PlanBuilder {
         return marked;
     }
 
-    private Leg leg(DayModel.LegAt at, List<LoadId> carrying, int[] ends, double speedMPerS) {
+    /** What is flown on a leg, how fast, and how it reaches about the hook. */
+    private record Flies(List<LoadId> carrying, double speedMPerS, Flyer flyer) {}
+
+    private Flies empty(int line, double speedMPerS) {
+        double lineM = line < 0 ? 0 : model.machine.lines().get(line).lengthM();
+        return new Flies(
+                List.of(), speedMPerS, new Flyer(lineM, 0, LegFinder.machineReachM(model.machine)));
+    }
+
+    private Flies loaded(int line, Trip trip) {
+        double radiusM = 0;
+        for (int i = 0; i < trip.loads().size(); i++) {
+            Load load = trip.loads().get(i);
+            double lengthM = trip.kinds().get(i).standsUp() ? load.heightM() : load.lengthM();
+            radiusM = Math.max(radiusM, Math.hypot(lengthM, load.widthM()) / 2);
+        }
+        double underM = model.machine.lines().get(line).lengthM() + trip.underM();
+        return new Flies(
+                trip.ids(),
+                trip.speedMPerS(),
+                new Flyer(underM, radiusM, LegFinder.machineReachM(model.machine)));
+    }
+
+    private Leg leg(DayModel.LegAt at, Flies flies, int from, int to) {
         FlownLeg flown = at.leg();
         List<PathPoint> path = new ArrayList<>();
         for (int i = 0; i < flown.points().size(); i++) {
@@ -282,14 +306,14 @@ final class PlanBuilder {
             path.add(new PathPoint(model.ground.frame().toGeo(point), flown.hookAmslM().get(i)));
         }
         return new Leg(
-                carrying,
-                id(ends[0]),
-                id(ends[1]),
+                flies.carrying(),
+                id(from),
+                id(to),
                 path,
                 flown.distanceM(),
                 at.durationS(),
                 Math.floor(flown.leastClearanceM()),
-                speedMPerS,
+                flies.speedMPerS(),
                 flown.crossings().stream()
                         .map(
                                 one ->
@@ -297,7 +321,23 @@ final class PlanBuilder {
                                                 one.feature(),
                                                 model.ground.frame().toGeo(one.at()),
                                                 one.rule()))
+                        .toList(),
+                model.finder().listNearWires(flown, flies.flyer()).stream()
+                        .map(this::pass)
                         .toList());
+    }
+
+    /** Tenths of a metre: distances down, needs up. */
+    private Leg.WirePass pass(NearWire near) {
+        return new Leg.WirePass(
+                near.wire(),
+                Math.floor(near.leastM() * 10) / 10,
+                Math.ceil(near.needM() * 10 - 1e-6) / 10,
+                model.ground.frame().toGeo(near.at()),
+                near.aboveM().isPresent()
+                        ? OptionalDouble.of(Math.floor(near.aboveM().getAsDouble() * 10) / 10)
+                        : OptionalDouble.empty(),
+                near.assumed());
     }
 
     private List<CrewStay> crews() {

@@ -54,7 +54,7 @@ final class HeightProfile {
      */
     record Profile(List<Double> alongM, List<Double> hookAmslM, double leastClearanceM) {}
 
-    /** The least profile along a way; empty when part of the way has no known ground. */
+    /** The least profile along a way; empty where ground or a wire below it is not known. */
     Optional<Profile> find(List<PlanePoint> way, Need need) {
         List<PlanePoint> samples = new ArrayList<>();
         List<Double> along = new ArrayList<>();
@@ -72,6 +72,9 @@ final class HeightProfile {
                             + canopyM(point, need.canopyM());
             hook[i] = floor[i] + need.clearanceM() + need.underHookM();
             hook[i] = Math.max(hook[i], overWireM(point, need));
+            if (hook[i] == Double.POSITIVE_INFINITY) {
+                return Optional.empty();
+            }
         }
         for (int i = n - 2; i >= 0; i--) {
             double runM = along.get(i + 1) - along.get(i);
@@ -115,25 +118,13 @@ final class HeightProfile {
         return otherwiseM;
     }
 
+    /** Least height of the hook over wires near a point; infinite where a wire's top is not known. */
     private double overWireM(PlanePoint point, Need need) {
         double hookAmslM = Double.NEGATIVE_INFINITY;
         for (WirePlan wire : wires) {
             double nearM = wire.corridorM(need.clearanceM()) + SIDE_M;
-            double distanceM = Double.POSITIVE_INFINITY;
-            for (int i = 0; i + 1 < wire.supports().size(); i++) {
-                distanceM =
-                        Math.min(
-                                distanceM,
-                                Plane.distanceToPieceM(
-                                        wire.supports().get(i), wire.supports().get(i + 1), point));
-            }
-            if (distanceM <= nearM) {
-                double topAmslM = wire.highestNearAmslM(point, ground);
-                hookAmslM =
-                        Math.max(
-                                hookAmslM,
-                                topAmslM + wire.wire().crossingAboveM() + need.underHookM() + 2);
-            }
+            double topAmslM = wire.highestWithinM(point, nearM);
+            hookAmslM = Math.max(hookAmslM, topAmslM + wire.aboveM() + need.underHookM() + 2);
         }
         return hookAmslM;
     }

@@ -14,7 +14,9 @@ import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.Job;
+import underhook.core.job.Machine;
 import underhook.core.job.MapFeature;
+import underhook.core.wire.Flyer;
 
 /**
  * Finds the legs of a job.
@@ -42,7 +44,7 @@ public final class LegFinder {
     public LegFinder(Job job, Ground ground) {
         this.job = job;
         this.ground = ground;
-        this.wires = job.wires().stream().map(wire -> WirePlan.of(wire, ground)).toList();
+        this.wires = WirePlan.all(job, ground);
         this.profile = new HeightProfile(ground, wires);
         for (MapFeature feature : job.features()) {
             outlines.put(
@@ -239,6 +241,32 @@ public final class LegFinder {
             }
         }
         return false;
+    }
+
+    /** Every wire that a leg comes near with what hangs there, one entry for each wire. */
+    public List<NearWire> listNearWires(FlownLeg leg, Flyer flyer) {
+        return NearWire.list(wires, leg, flyer);
+    }
+
+    /** Least distance in plan of a way and an outline, both points in a row, m. */
+    public double distanceM(List<PlanePoint> outline, List<PlanePoint> way) {
+        double leastM = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < outline.size(); i++) {
+            PlanePoint next = outline.get(Math.min(i + 1, outline.size() - 1));
+            for (int k = 0; k + 1 < way.size(); k++) {
+                leastM =
+                        Math.min(
+                                leastM,
+                                Plane.pieceDistanceM(
+                                        way.get(k), way.get(k + 1), outline.get(i), next));
+            }
+        }
+        return leastM;
+    }
+
+    /** Reach of a machine about its hook to any side, m. */
+    public static double machineReachM(Machine machine) {
+        return WirePlan.machineReachM(machine);
     }
 
     /** Whether a place itself lies where nothing may be flown. */

@@ -11,6 +11,7 @@ import underhook.core.geo.Ground;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.Job;
 import underhook.core.job.MapFeature;
+import underhook.core.job.Rules;
 import underhook.core.job.Zone;
 
 /** Turns a job's map into ground that a track may not enter. */
@@ -20,6 +21,12 @@ final class Obstacles {
     /** Arc pieces for each quarter circle; buffers are widened so that chords stay outside. */
     private static final int QUARTER_PIECES = 8;
 
+    /** Masts above this may be held by guys, m. @source PRACTICE */
+    private static final double GUYED_FROM_M = 30;
+
+    /** Anchors of a guyed mast stand so far out, over its height. @source PRACTICE 0.6 to 0.8 */
+    private static final double GUY_REACH_FRACTION = 0.8;
+
     private Obstacles() {}
 
     /** Obstacles for a flight that carries these kinds; an empty list for the empty line. */
@@ -27,7 +34,8 @@ final class Obstacles {
         List<Obstacle> all = new ArrayList<>();
         for (MapFeature feature : job.features()) {
             if (feature.crossing() == CrossingRule.NEVER) {
-                double widthM = Math.max(feature.bufferM(), 1);
+                double widthM =
+                        Math.max(Math.max(feature.bufferM(), 1), mastM(feature, job.rules()));
                 all.add(
                         new Obstacle(
                                 feature.id(),
@@ -46,6 +54,20 @@ final class Obstacles {
             }
         }
         return all;
+    }
+
+    /**
+     * How far the track keeps off a mast, besides its own buffer, m; 0 for anything else. A mast stands up
+     * into the strip that the track is checked over and into the distance that load and line keep, at any
+     * height, so both are added. A tall one may be held by guys.
+     */
+    private static double mastM(MapFeature feature, Rules rules) {
+        if (feature.kind() != MapFeature.Kind.MAST) {
+            return 0;
+        }
+        double heightM = feature.heightM().orElse(0);
+        double guysM = heightM > GUYED_FROM_M ? GUY_REACH_FRACTION * heightM : 0;
+        return rules.clearanceM() + rules.stripHalfWidthM() + guysM;
     }
 
     /** The zone's area widened by so much. */

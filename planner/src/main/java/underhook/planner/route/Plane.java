@@ -51,4 +51,14 @@ final class Plane {
                 a.eastM() + alongFraction * (b.eastM() - a.eastM()),
                 a.northM() + alongFraction * (b.northM() - a.northM()));
     }
+
+    /** Distance of two pieces in plan, m; 0 where they cross. */
+    static double pieceDistanceM(PlanePoint a, PlanePoint b, PlanePoint c, PlanePoint d) {
+        if (crossingFraction(a, b, c, d) >= 0) {
+            return 0;
+        }
+        return Math.min(
+                Math.min(distanceToPieceM(a, b, c), distanceToPieceM(a, b, d)),
+                Math.min(distanceToPieceM(c, d, a), distanceToPieceM(c, d, b)));
+    }
 }

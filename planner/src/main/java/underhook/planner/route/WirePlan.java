@@ -4,33 +4,76 @@ import java.util.List;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.CrossingRule;
+import underhook.core.job.Job;
+import underhook.core.job.Machine;
+import underhook.core.job.Place;
+import underhook.core.job.WeatherHour;
 import underhook.core.job.Wire;
+import underhook.core.job.WireBufferRule;
+import underhook.core.wire.Curtain;
+import underhook.core.wire.Tube;
+import underhook.core.wire.WireBuffers;
 
 /**
- * A wire in the local plane with the highest it can hang.
+ * A wire in the local plane with everywhere that it can be.
  *
  * @param supports bends in the plane
- * @param topsAmslM highest wire at each bend, m AMSL
+ * @param tube everywhere it can be, as curtains by span
+ * @param needM least distance that is kept to it where it is not crossed, m
+ * @param aboveM height that line and load keep above it where it is crossed by agreement, m
+ * @param reachM how far what flies reaches to the side of its track, m
  */
-record WirePlan(Wire wire, List<PlanePoint> supports, List<Double> topsAmslM) {
+record WirePlan(
+        Wire wire,
+        List<PlanePoint> supports,
+        Tube tube,
+        double needM,
+        double aboveM,
+        double reachM) {
     WirePlan {
         supports = List.copyOf(supports);
-        topsAmslM = List.copyOf(topsAmslM);
     }
 
-    static WirePlan of(Wire wire, Ground ground) {
+    static List<WirePlan> all(Job job, Ground ground) {
+        return job.wires().stream().map(wire -> of(job, wire, ground)).toList();
+    }
+
+    private static WirePlan of(Job job, Wire wire, Ground ground) {
+        Tube tube = Tube.of(wire, ground, strongestMPerS(job));
+        WireBufferRule rule = job.rules().margins().wireBuffers();
+        double ownM = job.rules().wireClearanceM();
         List<PlanePoint> points =
                 wire.supports().stream().map(point -> ground.frame().toPlane(point)).toList();
-        List<Double> tops =
-                points.stream().map(point -> groundAmslM(ground, point) + wire.highestM()).toList();
-        return new WirePlan(wire, points, tops);
+        return new WirePlan(
+                wire,
+                points,
+                tube,
+                WireBuffers.needM(wire, rule, ownM, tube.highestAmslM()),
+                WireBuffers.needM(wire, rule, wire.crossingAboveM(), tube.highestAmslM()),
+                sideReachM(job));
     }
 
-    /** Ground under a support; a support outside the terrain does not raise the wire. */
-    private static double groundAmslM(Ground ground, PlanePoint point) {
-        return ground.terrain().covers(point.eastM(), point.northM())
-                ? ground.terrain().heightM(point.eastM(), point.northM())
-                : -1000;
+    /** The day's strongest gust where it blows strongest: a wire swings at any hour that is flown. */
+    private static double strongestMPerS(Job job) {
+        double gustMPerS =
+                job.weather().hours().stream().mapToDouble(WeatherHour::gustMPerS).max().orElse(0);
+        double exposure = job.places().stream().mapToDouble(Place::exposureFactor).max().orElse(1);
+        return gustMPerS * exposure;
+    }
+
+    /** Reach of the machine about its mast, m. */
+    static double machineReachM(Machine machine) {
+        return Math.max(
+                Math.max(machine.rotorRadiusM(), machine.tailReachM()),
+                machine.body().noseReachM());
+    }
+
+    private static double sideReachM(Job job) {
+        double reachM = machineReachM(job.machine());
+        for (var load : job.loads()) {
+            reachM = Math.max(reachM, Math.hypot(load.lengthM(), load.widthM()) / 2);
+        }
+        return reachM;
     }
 
     boolean isCrossable() {
@@ -39,31 +82,25 @@ record WirePlan(Wire wire, List<PlanePoint> supports, List<Double> topsAmslM) {
 
     /** Half the corridor in which nothing flies along the wire, m. */
     double corridorM(double clearanceM) {
-        return clearanceM + wire.lateralM();
+        return Math.max(clearanceM, needM) + tube.widestM() + reachM;
     }
 
     /**
-     * The highest the wire can be at its point nearest to {@code point}: the chord between the supports,
-     * or the ground there plus the support's height, whichever is higher (bends may not be supports).
+     * The highest the wire can be within a distance of a point, m AMSL; minus infinity when no part of it
+     * is so near.
      */
-    double highestNearAmslM(PlanePoint point, Ground ground) {
-        double best = Double.POSITIVE_INFINITY;
-        double topAmslM = 0;
+    double highestWithinM(PlanePoint point, double withinM) {
+        double highestAmslM = Double.NEGATIVE_INFINITY;
         for (int i = 0; i + 1 < supports.size(); i++) {
-            PlanePoint a = supports.get(i);
-            PlanePoint b = supports.get(i + 1);
-            double t = Plane.nearestFraction(a, b, point);
-            PlanePoint foot =
-                    new PlanePoint(
-                            a.eastM() + t * (b.eastM() - a.eastM()),
-                            a.northM() + t * (b.northM() - a.northM()));
-            double distanceM = foot.distanceToM(point);
-            if (distanceM < best) {
-                best = distanceM;
-                double chordAmslM = topsAmslM.get(i) * (1 - t) + topsAmslM.get(i + 1) * t;
-                topAmslM = Math.max(chordAmslM, groundAmslM(ground, foot) + wire.highestM());
+            if (Plane.distanceToPieceM(supports.get(i), supports.get(i + 1), point) > withinM) {
+                continue;
+            }
+            for (Curtain curtain : tube.spans().get(i)) {
+                if (curtain.topAmslM() > highestAmslM && curtain.toAxisM(point) <= withinM) {
+                    highestAmslM = curtain.topAmslM();
+                }
             }
         }
-        return topAmslM;
+        return highestAmslM;
     }
 }

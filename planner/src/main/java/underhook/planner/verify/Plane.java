@@ -99,6 +99,14 @@ final class Plane {
                 || Plane.toSegmentM(one.b(), other.a(), other.b()) < touch;
     }
 
+    /** Where two segments that cross do so; on the middle of the first where they run along each other. */
+    static PlanePoint crossingPoint(Stretch one, Stretch other) {
+        double a = turnM2(other.a(), other.b(), one.a());
+        double b = turnM2(other.a(), other.b(), one.b());
+        double share = a - b == 0 ? 0.5 : a / (a - b);
+        return between(one.a(), one.b(), Math.max(0, Math.min(1, share)));
+    }
+
     static double stretchesApartM(Stretch one, Stretch other) {
         if (cross(one, other)) {
             return 0;

@@ -2,19 +2,17 @@ package underhook.planner.verify;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import underhook.core.finding.FindingCode;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.MapFeature;
 import underhook.core.job.PlaceId;
 import underhook.core.job.Rules;
-import underhook.core.job.Wire;
 import underhook.core.job.Zone;
 import underhook.core.plan.Leg;
 import underhook.core.plan.PathPoint;
 
-/** What a leg passes: ground, trees, zones, wires, houses, roads. */
+/** What a leg passes: ground, trees, zones, houses, masts, roads. */
 final class WayCheck {
     /** Distance between samples along a path, in space, m. */
     private static final double SAMPLE_M = 1.0;
@@ -22,16 +20,13 @@ final class WayCheck {
     /** Round its ends a leg goes to the ground at least this far out, m. @source PRACTICE */
     private static final double END_ZONE_M = 30.0;
 
+    /** A mast higher than this may be guyed, m, with anchors so far out over its height. @source PRACTICE */
+    private static final double GUYED_M = 30;
+
+    private static final double GUYS_OUT_FRACTION = 0.8;
+
     private final Day day;
     private final Rules rules;
-    private final List<Span> spans = new ArrayList<>();
-
-    /** One span of a wire. */
-    private record Span(Wire wire, PlanePoint a, PlanePoint b, double topAAmslM, double topBAmslM) {
-        Plane.Stretch stretch() {
-            return new Plane.Stretch(a, b);
-        }
-    }
 
     /** A point of a path between its stated points. */
     private record Sample(PlanePoint at, double hookAmslM) {}
@@ -39,19 +34,6 @@ final class WayCheck {
     WayCheck(Day day) {
         this.day = day;
         this.rules = day.job().rules();
-        for (Wire wire : day.job().wires()) {
-            List<PlanePoint> supports = wire.supports().stream().map(p -> day.planeOf(p)).toList();
-            for (int i = 1; i < supports.size(); i++) {
-                PlanePoint a = supports.get(i - 1);
-                PlanePoint b = supports.get(i);
-                spans.add(new Span(wire, a, b, topAmslM(wire, a), topAmslM(wire, b)));
-            }
-        }
-    }
-
-    /** Over unknown ground a wire counts as endlessly high: only distance aside clears it. */
-    private double topAmslM(Wire wire, PlanePoint at) {
-        return day.isKnown(at) ? day.groundAmslM(at) + wire.highestM() : Double.POSITIVE_INFINITY;
     }
 
     void run() {
@@ -68,7 +50,6 @@ final class WayCheck {
                 checkGround(flight, samples);
                 checkZones(flight, samples);
                 checkFeatures(flight);
-                checkWires(flight, samples);
             }
         }
     }
@@ -209,7 +190,11 @@ final class WayCheck {
     private void checkFeatures(Flight flight) {
         for (MapFeature feature : day.job().features()) {
             Shape shape = Ways.shapeOf(day, feature);
-            if (feature.crossing() == CrossingRule.NEVER) {
+            boolean mast = feature.kind() == MapFeature.Kind.MAST;
+            if (feature.crossing() == CrossingRule.NEVER && mast) {
+                // A machine without a load hits it too.
+                keepOff(flight, shape, Math.max(feature.bufferM(), mastM(feature)), feature.id());
+            } else if (feature.crossing() == CrossingRule.NEVER) {
                 // The rule is about what may fall: it holds while a load hangs there.
                 if (!flight.loads().isEmpty()) {
                     keepOff(flight, shape, feature.bufferM(), feature.id());
@@ -218,6 +203,13 @@ final class WayCheck {
                 checkListed(flight, feature.id());
             }
         }
+    }
+
+    /** Strip and clearance add up beside something that stands up; a tall mast may have guys. */
+    private double mastM(MapFeature mast) {
+        double height = mast.heightM().orElse(0);
+        double guys = height > GUYED_M ? GUYS_OUT_FRACTION * height : 0;
+        return rules.stripHalfWidthM() + rules.clearanceM() + guys;
     }
 
     private static boolean crosses(Flight flight, List<Plane.Stretch> edges) {
@@ -243,91 +235,5 @@ final class WayCheck {
                         FindingCode.LEG_CROSSINGS,
                         flight.subject(),
                         () -> Told.of("plan", "The leg does not list that it crosses " + id + "."));
-    }
-
-    private void checkWires(Flight flight, List<Sample> samples) {
-        for (Span span : spans) {
-            Optional<Plane.Stretch> crossing = findCrossing(flight, span);
-            crossing.ifPresent(piece -> checkCrossing(flight, span, piece));
-            boolean agreed = crossing.isPresent() && span.wire().crossing() != CrossingRule.NEVER;
-            boolean clear =
-                    samples.stream().allMatch(sample -> isClear(flight, span, sample, agreed));
-            day.ledger()
-                    .demand(
-                            clear,
-                            FindingCode.LEG_WIRE,
-                            flight.subject(),
-                            () ->
-                                    Told.of(
-                                            span.wire().source(),
-                                            "The leg comes too near to wire "
-                                                    + span.wire().id()
-                                                    + "."));
-        }
-    }
-
-    private static Optional<Plane.Stretch> findCrossing(Flight flight, Span span) {
-        for (int i = 1; i < flight.track().size(); i++) {
-            Plane.Stretch piece =
-                    new Plane.Stretch(flight.track().get(i - 1), flight.track().get(i));
-            if (Plane.cross(piece, span.stretch())) {
-                return Optional.of(piece);
-            }
-        }
-        return Optional.empty();
-    }
-
-    private void checkCrossing(Flight flight, Span span, Plane.Stretch piece) {
-        Wire wire = span.wire();
-        checkListed(flight, wire.id());
-        if (flight.loads().isEmpty()) {
-            return;
-        }
-        double between =
-                Plane.bearingGridRad(piece.a(), piece.b())
-                        - Plane.bearingGridRad(span.a(), span.b());
-        double offSquare = Math.asin(Math.min(1, Math.abs(Math.cos(between))));
-        day.ledger()
-                .demand(
-                        wire.crossing() != CrossingRule.NEVER,
-                        FindingCode.LEG_WIRE,
-                        flight.subject(),
-                        () ->
-                                Told.of(
-                                        wire.source(),
-                                        "Wire " + wire.id() + " may not be crossed with a load."));
-        day.ledger()
-                .demand(
-                        offSquare <= wire.crossingOffSquareRad() + 1e-3,
-                        FindingCode.LEG_WIRE,
-                        flight.subject(),
-                        () ->
-                                Told.of(wire.source(), "Wire " + wire.id() + " is crossed aslant.")
-                                        .figures(
-                                                Math.toDegrees(offSquare),
-                                                Math.toDegrees(wire.crossingOffSquareRad()),
-                                                "deg"));
-    }
-
-    /** All from the ground up to the highest wire counts as wire. */
-    private boolean isClear(Flight flight, Span span, Sample sample, boolean agreed) {
-        double share = Plane.nearestFraction(sample.at(), span.a(), span.b());
-        PlanePoint nearest = Plane.between(span.a(), span.b(), share);
-        double aside = Math.max(0, Plane.apartM(sample.at(), nearest) - span.wire().lateralM());
-        double needs = rules.wireClearanceM();
-        if (aside >= needs) {
-            return true;
-        }
-        double chord =
-                Double.isInfinite(span.topAAmslM() + span.topBAmslM())
-                        ? Double.POSITIVE_INFINITY
-                        : span.topAAmslM() + share * (span.topBAmslM() - span.topAAmslM());
-        double top = Math.max(chord, topAmslM(span.wire(), nearest));
-        double end = sample.hookAmslM() - flight.step().lineLengthM() - flight.hangingM(day);
-        double above = Math.max(0, end - top);
-        if (agreed && above >= span.wire().crossingAboveM() - Tolerance.CLEARANCE_M) {
-            return true;
-        }
-        return Math.hypot(aside, above) >= needs - Tolerance.CLEARANCE_M;
     }
 }

@@ -5,6 +5,8 @@ import underhook.core.geo.GeoPoint;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.Wire;
+import underhook.core.wire.Curtain;
+import underhook.core.wire.Tube;
 
 /** An invented wire, 40 m high, known to 5 m, crossed 25 m above it within 20° of square. */
 final class Wires {
@@ -26,9 +28,10 @@ final class Wires {
                         true,
                         underhook.core.job.Hanging.of(underhook.core.job.WireKind.POWER, false),
                         "invented");
+        PlanePoint south = new PlanePoint(eastM, -1000);
+        PlanePoint north = new PlanePoint(eastM, 1000);
+        Curtain curtain = new Curtain(south, north, topAmslM, 5);
         return new WirePlan(
-                wire,
-                List.of(new PlanePoint(eastM, -1000), new PlanePoint(eastM, 1000)),
-                List.of(topAmslM, topAmslM));
+                wire, List.of(south, north), Tube.of(List.of(List.of(curtain)), false), 0, 25, 0);
     }
 }

@@ -24,13 +24,17 @@ import underhook.core.finding.FindingCode;
 import underhook.core.geo.Ground;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.Load;
+import underhook.core.job.MapFeature;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
 import underhook.core.job.Zone;
+import underhook.core.plan.Leg;
 import underhook.core.plan.PathPoint;
 import underhook.core.plan.VerifierReport;
 
 class PlanVerifierTest {
+    private static final OptionalDouble ABOVE = OptionalDouble.of(24.7);
+
     /** One rule broken; what must be refused, as "CODE subject", all of it and nothing else. */
     record Break(String name, UnaryOperator<SmallDay> change, Set<String> refused) {
         @Override
@@ -63,7 +67,64 @@ class PlanVerifierTest {
         return d.wire("id", "R1")
                 .wire("supports", List.of(geo(600, -200), geo(northEndEastM, 200)))
                 .wire("highestM", 5.0)
-                .wire("crossingAboveM", 20.0);
+                .wire("crossingAboveM", 20.0)
+                .passing("A", "S2", over(20, 20));
+    }
+
+    /** R1 is passed over; no figure is too large for any leg that it is stated on. */
+    static Leg.WirePass over(double leastM, double needM) {
+        return new Leg.WirePass("R1", leastM, needM, geo(600, 0), OptionalDouble.of(20), true);
+    }
+
+    static SmallDay agreed(double northEndEastM) {
+        return across(SmallDay.good(), northEndEastM).wire("crossing", CrossingRule.ALLOWED);
+    }
+
+    /** One component of what the way out with B1 says of the wire that it crosses by agreement. */
+    static SmallDay saying(String component, Object value) {
+        return agreed(600)
+                .leg(
+                        4,
+                        0,
+                        leg ->
+                                with(
+                                        leg,
+                                        "wires",
+                                        List.of(with(leg.wires().get(0), component, value))));
+    }
+
+    /**
+     * W1 runs along the way to S1, 30 m east of it, from 200 to 400 m north, far higher than it. Its sag
+     * is not known, so it may swing out by 6 percent of 200 m, 12 m; the tail reaches 7.5 m: 10.5 m are left.
+     */
+    static SmallDay along(double ownM, double voltageV) {
+        return SmallDay.good()
+                .rule("wireClearanceM", ownM)
+                .wire("supports", List.of(geo(30, 200), geo(30, 400)))
+                .wire("highestM", 150.0)
+                .wire("lateralM", 0.0)
+                .wire("voltageV", voltageV)
+                .passing(
+                        "A",
+                        "S1",
+                        new Leg.WirePass("W1", 10, 15, geo(0, 300), OptionalDouble.empty(), true));
+    }
+
+    /** The same day with a mast beside the way to S1, at 500 m north. */
+    static SmallDay mast(double eastM, OptionalDouble heightM) {
+        List<MapFeature> features = new ArrayList<>(SmallDay.good().job().features());
+        features.add(
+                new MapFeature(
+                        "M1",
+                        MapFeature.Kind.MAST,
+                        MapFeature.Shape.POINT,
+                        List.of(geo(eastM, 500)),
+                        0,
+                        CrossingRule.NEVER,
+                        heightM,
+                        false,
+                        "map"));
+        return SmallDay.good().inJob("features", features);
     }
 
     static Stream<Break> breaks() {
@@ -495,7 +556,8 @@ class PlanVerifierTest {
                         d ->
                                 across(d, 600)
                                         .wire("crossing", CrossingRule.ALLOWED)
-                                        .wire("crossingAboveM", 24.9),
+                                        .wire("crossingAboveM", 24.9)
+                                        .passing("A", "S2", over(20, 25)),
                         "LEG_WIRE A-S2"));
         // Only the loaded way is bound to a right angle: 200 east on 400 north is 27 degrees off
         all.add(
@@ -503,6 +565,70 @@ class PlanVerifierTest {
                         "crossed aslant",
                         d -> across(d, 800).wire("crossing", CrossingRule.ALLOWED),
                         "LEG_WIRE A-S2"));
+        // 5 m of clearance and 30 m of strip; a mast of 50 m may have guys 40 m out.
+        all.add(of("mast far enough", d -> mast(-36, OptionalDouble.of(30))));
+        all.add(
+                of(
+                        "mast beside, with and without a load",
+                        d -> mast(-34, OptionalDouble.empty()),
+                        "LEG_IN_ZONE A-S1",
+                        "LEG_IN_ZONE S1-A"));
+        all.add(
+                of(
+                        "guyed mast beside",
+                        d -> mast(-74, OptionalDouble.of(50)),
+                        "LEG_IN_ZONE A-S1",
+                        "LEG_IN_ZONE S1-A"));
+        // What a leg says of the wires that it comes near. With B1 the wire is crossed 24 m above.
+        all.add(
+                of(
+                        "wire not said",
+                        d -> agreed(600).leg(4, 0, l -> with(l, "wires", List.of())),
+                        "LEG_WIRE A-S2"));
+        all.add(
+                of(
+                        "wire beside not said",
+                        d ->
+                                d.wire("supports", List.of(geo(-150, -300), geo(-150, 300)))
+                                        .wire("crossing", CrossingRule.ALLOWED),
+                        "LEG_WIRE A-S1",
+                        "LEG_WIRE S1-A",
+                        "LEG_WIRE A-S2",
+                        "LEG_WIRE S2-A"));
+        all.add(of("wire too far", d -> saying("leastM", 24.7), "LEG_WIRE A-S2"));
+        all.add(of("wire too high above", d -> saying("aboveM", ABOVE), "LEG_WIRE A-S2"));
+        all.add(of("wire needs more", d -> saying("needM", 19.9), "LEG_WIRE A-S2"));
+        all.add(of("wire not measured", d -> saying("assumed", false), "LEG_WIRE A-S2"));
+        all.add(of("no such wire", d -> saying("wire", "W9"), "LEG_WIRE A-S2"));
+        // Ground 120 and 80 m of height are 200 m; the way to S1 is flown at 190 m.
+        all.add(
+                of(
+                        "under a wire",
+                        d ->
+                                d.wire("supports", List.of(geo(-300, 700), geo(300, 700)))
+                                        .wire("id", "R1")
+                                        .wire("highestM", 80.0)
+                                        .wire("crossing", CrossingRule.ALLOWED)
+                                        .passing(
+                                                "A",
+                                                "S1",
+                                                new Leg.WirePass(
+                                                        "R1",
+                                                        0,
+                                                        30,
+                                                        geo(0, 700),
+                                                        OptionalDouble.empty(),
+                                                        true)),
+                        "LEG_WIRE A-S1",
+                        "LEG_WIRE S1-A",
+                        "LEG_CROSSINGS A-S1",
+                        "LEG_CROSSINGS S1-A"));
+        // 10.5 m are left; 66 kV needs 15 ft = 4.6 m, 800 kV or no voltage 45 ft = 13.7 m.
+        all.add(of("wire far enough for its class", d -> along(5, 66_000)));
+        all.add(of("own distance", d -> along(11.1, 66_000), "LEG_WIRE A-S1", "LEG_WIRE S1-A"));
+        all.add(of("large class", d -> along(5, 800_000), "LEG_WIRE A-S1", "LEG_WIRE S1-A"));
+        all.add(of("no voltage", d -> along(5, 0), "LEG_WIRE A-S1", "LEG_WIRE S1-A"));
+        all.add(of("dead wire has no class", d -> along(5, 800_000).wire("live", false)));
         // A support beyond the known ground (3000 m) at 4000 m: high above it is of no use
         all.add(
                 of(

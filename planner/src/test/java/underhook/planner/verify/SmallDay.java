@@ -377,7 +377,8 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 v[3],
                 10,
                 v[4],
-                road ? List.of(new Leg.Crossing("R1", geo(500, 0), "guard")) : List.of());
+                road ? List.of(new Leg.Crossing("R1", geo(500, 0), "guard")) : List.of(),
+                List.of());
     }
 
     static Drop drop(String load, String place, double releasedS, double[] v) {
@@ -637,6 +638,32 @@ record SmallDay(Job job, Ground ground, Plan plan) {
 
     SmallDay wire(String component, Object value) {
         return inJob("wires", List.of(with(job.wires().get(0), component, value)));
+    }
+
+    /** States a wire on every leg between two places, whichever way. */
+    SmallDay passing(String one, String other, Leg.WirePass pass) {
+        UnaryOperator<Leg> state =
+                leg ->
+                        Set.of(leg.from().value(), leg.to().value()).equals(Set.of(one, other))
+                                ? with(leg, "wires", List.of(pass))
+                                : leg;
+        UnaryOperator<Step> inStep =
+                step ->
+                        step.rotation().isEmpty()
+                                ? with(step, "legs", step.legs().stream().map(state).toList())
+                                : with(
+                                        step,
+                                        "rotation",
+                                        step.rotation()
+                                                .map(
+                                                        turn ->
+                                                                with(
+                                                                        turn,
+                                                                        "legs",
+                                                                        turn.legs().stream()
+                                                                                .map(state)
+                                                                                .toList())));
+        return inPlan("steps", plan.steps().stream().map(inStep).toList());
     }
 
     /** A copy of a record with one component changed. */

@@ -1,0 +1,277 @@
+package underhook.planner.verify;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import underhook.core.finding.FindingCode;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.CrossingRule;
+import underhook.core.job.Load;
+import underhook.core.job.Rules;
+import underhook.core.job.Wire;
+import underhook.core.plan.Leg;
+import underhook.core.plan.PathPoint;
+
+/**
+ * How near each leg comes to each wire, and whether it says so. All from the ground up to the highest wire
+ * counts as wire.
+ */
+final class WireCheck {
+    /** Distance between samples along a path, in space, m. */
+    private static final double SAMPLE_M = 1.0;
+
+    /** A crossing more aslant than this is not followed further along the wire. */
+    private static final double LEAST_SQUARE_RATIO = 0.2;
+
+    private final Day day;
+    private final Rules rules;
+    private final List<HungWire> wires;
+
+    WireCheck(Day day) {
+        this.day = day;
+        this.rules = day.job().rules();
+        this.wires = day.job().wires().stream().map(wire -> new HungWire(day, wire)).toList();
+    }
+
+    void run() {
+        for (Flight flight : day.listFlights()) {
+            for (HungWire wire : wires) {
+                new Passing(flight, wire).check();
+            }
+            for (Leg.WirePass pass : flight.leg().wires()) {
+                require(
+                        wires.stream().anyMatch(wire -> wire.wire().id().equals(pass.wire())),
+                        flight,
+                        Told.of("plan", "The job has no wire " + pass.wire() + "."));
+            }
+        }
+    }
+
+    private void require(boolean holds, Flight flight, Told told) {
+        day.ledger().demand(holds, FindingCode.LEG_WIRE, flight.subject(), () -> told);
+    }
+
+    /** One leg and one wire. */
+    private final class Passing {
+        private final Flight flight;
+        private final HungWire hung;
+        private final Wire wire;
+        private final double endM;
+        private final double loadM;
+        private final double reachM;
+        private final double needM;
+        private final double aboveNeedM;
+        private final double listedM;
+        private final double widestM;
+        private final List<PlanePoint> crossedAt = new ArrayList<>();
+        private double leastM = Double.POSITIVE_INFINITY;
+        private double aboveM = Double.POSITIVE_INFINITY;
+        private boolean tooNear;
+
+        Passing(Flight flight, HungWire hung) {
+            this.flight = flight;
+            this.hung = hung;
+            this.wire = hung.wire();
+            this.endM = flight.step().lineLengthM() + flight.hangingM(day);
+            this.loadM = loadRadiusM();
+            var machine = day.job().machine();
+            this.reachM =
+                    Math.max(
+                            machine.body().noseReachM(),
+                            Math.max(machine.rotorRadiusM(), machine.tailReachM()));
+            var table = rules.margins().wireBuffers();
+            double top = hung.highestAmslM();
+            this.needM = WireTable.needM(wire, table, rules.wireClearanceM(), top);
+            this.aboveNeedM = WireTable.needM(wire, table, wire.crossingAboveM(), top);
+            this.listedM =
+                    Math.max(
+                            Leg.WirePass.LISTED_M,
+                            Leg.WirePass.LISTED_NEEDS_RATIO * Math.max(needM, aboveNeedM));
+            this.widestM = hung.widestM();
+        }
+
+        private double loadRadiusM() {
+            double most = 0;
+            for (Load load : flight.loads()) {
+                double along = day.kindOf(load).standsUp() ? load.heightM() : load.lengthM();
+                double across = load.widthM();
+                most = Math.max(most, Math.sqrt(along * along + across * across) / 2);
+            }
+            return most;
+        }
+
+        void check() {
+            crossings();
+            for (HungWire.Span span : hung.spans()) {
+                for (int i = 1; i < flight.track().size(); i++) {
+                    Plane.Stretch piece = piece(i);
+                    double apart = Plane.stretchesApartM(piece, span.stretch());
+                    if (apart <= listedM + widestM + Math.max(reachM, loadM)) {
+                        walk(i, span);
+                    }
+                }
+            }
+            require(
+                    !tooNear,
+                    flight,
+                    Told.of(wire.source(), "The leg comes too near to wire " + wire.id() + "."));
+            stated();
+        }
+
+        private Plane.Stretch piece(int i) {
+            return new Plane.Stretch(flight.track().get(i - 1), flight.track().get(i));
+        }
+
+        private void crossings() {
+            for (HungWire.Span span : hung.spans()) {
+                for (int i = 1; i < flight.track().size(); i++) {
+                    if (Plane.cross(piece(i), span.stretch())) {
+                        crossing(piece(i), span);
+                    }
+                }
+            }
+        }
+
+        private void crossing(Plane.Stretch piece, HungWire.Span span) {
+            crossedAt.add(Plane.crossingPoint(piece, span.stretch()));
+            boolean listed =
+                    flight.step().lineLengthM() < Tolerance.LENGTH_M
+                            || flight.leg().crossings().stream()
+                                    .anyMatch(one -> one.feature().equals(wire.id()));
+            day.ledger()
+                    .demand(
+                            listed,
+                            FindingCode.LEG_CROSSINGS,
+                            flight.subject(),
+                            () ->
+                                    Told.of(
+                                            "plan",
+                                            "The leg does not list that it crosses "
+                                                    + wire.id()
+                                                    + "."));
+            if (flight.loads().isEmpty()) {
+                return;
+            }
+            double between =
+                    Plane.bearingGridRad(piece.a(), piece.b())
+                            - Plane.bearingGridRad(span.a(), span.b());
+            double offSquare = Math.asin(Math.min(1, Math.abs(Math.cos(between))));
+            require(
+                    wire.crossing() != CrossingRule.NEVER,
+                    flight,
+                    Told.of(
+                            wire.source(),
+                            "Wire " + wire.id() + " may not be crossed with a load."));
+            require(
+                    offSquare <= wire.crossingOffSquareRad() + 1e-3,
+                    flight,
+                    Told.of(wire.source(), "Wire " + wire.id() + " is crossed aslant.")
+                            .figures(
+                                    Math.toDegrees(offSquare),
+                                    Math.toDegrees(wire.crossingOffSquareRad()),
+                                    "deg"));
+        }
+
+        /** Every metre of a piece of the path against every metre of a span near it. */
+        private void walk(int i, HungWire.Span span) {
+            List<PathPoint> path = flight.leg().path();
+            Plane.Stretch piece = piece(i);
+            double from = path.get(i - 1).hookAltitudeAmslM();
+            double rise = path.get(i).hookAltitudeAmslM() - from;
+            double apart = Plane.apartM(piece.a(), piece.b());
+            int count = Math.max(1, (int) Math.ceil(Math.hypot(apart, rise) / SAMPLE_M));
+            for (int j = 0; j <= count; j++) {
+                double share = (double) j / count;
+                look(Plane.between(piece.a(), piece.b(), share), from + share * rise, span);
+            }
+        }
+
+        private void look(PlanePoint at, double hookAmslM, HungWire.Span span) {
+            int last = span.spots().size() - 1;
+            double step = Math.max(1e-3, Plane.apartM(span.a(), span.b()) / last);
+            double beside = Plane.toSegmentM(at, span.a(), span.b());
+            double within = Math.max(needM, Math.min(leastM, listedM));
+            double reach = within + widestM + Math.max(reachM, loadM);
+            double half = Math.sqrt(Math.max(0, reach * reach - beside * beside));
+            int near = (int) Math.round(Plane.nearestFraction(at, span.a(), span.b()) * last);
+            int further = (int) Math.ceil(half / step) + 1;
+            boolean agreed = isAgreed(at);
+            int to = Math.min(last, near + further);
+            for (int k = Math.max(0, near - further); k <= to; k++) {
+                look(at, hookAmslM, span.spots().get(k), agreed);
+            }
+        }
+
+        private void look(PlanePoint at, double hookAmslM, HungWire.Spot spot, boolean agreed) {
+            double apart = Plane.apartM(at, spot.at());
+            double axis = apart - spot.asideM();
+            double above = hookAmslM - spot.topAmslM();
+            double end = above - endM;
+            double load = spaceM(axis - loadM, end);
+            double machine = spaceM(axis - reachM, above);
+            double least = Math.min(load, machine);
+            leastM = Math.min(leastM, least);
+            if (apart < SAMPLE_M) {
+                aboveM = Math.min(aboveM, end);
+            }
+            boolean over = agreed && end >= aboveNeedM - Tolerance.CLEARANCE_M;
+            tooNear |= least < needM - Tolerance.CLEARANCE_M && !over;
+        }
+
+        private static double spaceM(double besideM, double overM) {
+            double beside = Math.max(0, besideM);
+            double over = Math.max(0, overM);
+            return Math.sqrt(beside * beside + over * over);
+        }
+
+        /** Whether the leg crosses the wire by agreement just here. */
+        private boolean isAgreed(PlanePoint at) {
+            double square = Math.max(LEAST_SQUARE_RATIO, Math.cos(wire.crossingOffSquareRad()));
+            double near = (needM + widestM + Math.max(reachM, loadM)) / square + SAMPLE_M;
+            return wire.crossing() != CrossingRule.NEVER
+                    && crossedAt.stream().anyMatch(point -> Plane.apartM(at, point) <= near);
+        }
+
+        private void stated() {
+            Optional<Leg.WirePass> found =
+                    flight.leg().wires().stream()
+                            .filter(pass -> pass.wire().equals(wire.id()))
+                            .findFirst();
+            require(
+                    found.isPresent() || leastM > listedM - Tolerance.CLEARANCE_M,
+                    flight,
+                    Told.of("plan", "The leg does not say that it passes wire " + wire.id() + ".")
+                            .figures(leastM, listedM, "m"));
+            if (found.isEmpty()) {
+                return;
+            }
+            Leg.WirePass pass = found.get();
+            require(
+                    pass.leastM() <= leastM + Tolerance.CLEARANCE_M,
+                    flight,
+                    Told.of("plan", "The distance to wire " + wire.id() + " is stated too large.")
+                            .figures(pass.leastM(), leastM, "m"));
+            boolean over = !crossedAt.isEmpty() && wire.crossing() != CrossingRule.NEVER;
+            double need = over ? aboveNeedM : needM;
+            require(
+                    pass.needM() >= need - Tolerance.LENGTH_M,
+                    flight,
+                    Told.of("plan", "Less is said to be needed to wire " + wire.id() + " than is.")
+                            .figures(pass.needM(), need, "m"));
+            require(
+                    pass.aboveM().isEmpty()
+                            || pass.aboveM().getAsDouble() <= aboveM + Tolerance.CLEARANCE_M,
+                    flight,
+                    Told.of("plan", "The height above wire " + wire.id() + " is stated too large.")
+                            .figures(pass.aboveM().orElse(0), aboveM, "m"));
+            require(
+                    pass.assumed() || !hung.isUnmeasured(),
+                    flight,
+                    Told.of(
+                            "plan",
+                            "Wire "
+                                    + wire.id()
+                                    + " was not measured, and the leg does not say so."));
+        }
+    }
+}
