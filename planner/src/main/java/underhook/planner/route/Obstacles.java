@@ -20,6 +20,9 @@ final class Obstacles {
     /** Arc pieces for each quarter circle; buffers are widened so that chords stay outside. */
     private static final int QUARTER_PIECES = 8;
 
+    /** Ways may run along the edge of an obstacle, so it stands this much further out. */
+    private static final double MARGIN_M = 0.25;
+
     private Obstacles() {}
 
     /** Obstacles for a flight that carries these kinds; an empty list for the empty line. */
@@ -57,13 +60,10 @@ final class Obstacles {
         return widen(shape(MapFeature.Shape.AREA, zone.outline(), ground), widthM);
     }
 
-    /** Widened by at least so much everywhere. */
+    /** Widened by more than so much everywhere. */
     static Geometry widen(Geometry geometry, double widthM) {
-        if (widthM <= 0) {
-            return geometry;
-        }
         double outside = 1 / Math.cos(Math.PI / (4 * QUARTER_PIECES));
-        return geometry.buffer(widthM * outside + 0.01, QUARTER_PIECES);
+        return geometry.buffer(Math.max(0, widthM) * outside + MARGIN_M, QUARTER_PIECES);
     }
 
     static Geometry shape(MapFeature.Shape shape, List<GeoPoint> outline, Ground ground) {
