@@ -44,10 +44,7 @@ final class ClosedGround {
      * @param extent what the grid must cover besides
      */
     ClosedGround(List<Geometry> areas, Envelope extent) {
-        Geometry union =
-                areas.isEmpty()
-                        ? FACTORY.createPolygon()
-                        : OverlayNGRobust.union(FACTORY.buildGeometry(areas));
+        Geometry union = union(areas);
         List<Coordinate[]> rings = rings(union);
         int count = rings.stream().mapToInt(ring -> ring.length - 1).sum();
         this.eastM = new double[count];
@@ -73,6 +70,12 @@ final class ClosedGround {
         this.grid = CellGrid.over(whole, count / EDGES_PER_CELL);
         this.edges = CellLists.of(grid, count, this::cellsOfEdge);
         this.inside = new IndexedPointInAreaLocator(union);
+    }
+
+    static Geometry union(List<Geometry> areas) {
+        return areas.isEmpty()
+                ? FACTORY.createPolygon()
+                : OverlayNGRobust.union(FACTORY.buildGeometry(areas));
     }
 
     private CellRows cellsOfEdge(int edge) {

@@ -25,27 +25,30 @@ final class Obstacles {
 
     private Obstacles() {}
 
-    /** Obstacles for a flight that carries these kinds; an empty list for the empty line. */
-    static List<Obstacle> of(Job job, Ground ground, List<String> kinds) {
+    /** Features that are never passed over, whatever hangs on the hook. */
+    static List<Obstacle> features(Job job, Ground ground) {
         List<Obstacle> all = new ArrayList<>();
         for (MapFeature feature : job.features()) {
             if (feature.crossing() == CrossingRule.NEVER) {
                 double widthM = Math.max(feature.bufferM(), 1);
-                all.add(
-                        new Obstacle(
-                                feature.id(),
-                                widen(shape(feature.shape(), feature.outline(), ground), widthM)));
+                Geometry shape = shape(feature.shape(), feature.outline(), ground);
+                all.add(new Obstacle(feature.id(), widen(shape, widthM)));
             }
         }
+        return all;
+    }
+
+    /** Zones closed to a flight that carries these kinds; an empty list for the empty line. */
+    static List<Obstacle> zones(Job job, Ground ground, List<String> kinds) {
+        List<Obstacle> all = new ArrayList<>();
         for (Zone zone : job.zones()) {
             boolean about =
                     zone.kinds().isEmpty() || zone.kinds().stream().anyMatch(kinds::contains);
             boolean keepsOff =
                     zone.rule() == Zone.Rule.NO_OVERFLIGHT || zone.rule() == Zone.Rule.MIN_HEIGHT;
             if (about && keepsOff && zone.isActiveOn(job.date())) {
-                all.add(
-                        new Obstacle(
-                                zone.id(), zoneArea(zone, ground, job.rules().stripHalfWidthM())));
+                double widthM = job.rules().stripHalfWidthM();
+                all.add(new Obstacle(zone.id(), zoneArea(zone, ground, widthM)));
             }
         }
         return all;

@@ -63,7 +63,7 @@ public final class WayMap {
         }
 
         /** Time for a straight piece, s; infinite where the wind does not let it be flown. */
-        double durationS(double eastM, double northM) {
+        public double durationS(double eastM, double northM) {
             double lengthM = Math.sqrt(eastM * eastM + northM * northM);
             if (!(lengthM > 0)) {
                 return 0;
@@ -78,10 +78,10 @@ public final class WayMap {
         }
     }
 
-    WayMap(List<Obstacle> obstacles, List<WirePlan> wires, double wireClearanceM) {
+    /** Closed areas are widened already by what their rules ask for. */
+    WayMap(List<Geometry> closedAreas, List<WirePlan> wires, double wireClearanceM) {
         this.wireClearanceM = wireClearanceM;
-        List<Geometry> areas = new ArrayList<>();
-        obstacles.forEach(obstacle -> areas.add(obstacle.area()));
+        List<Geometry> areas = new ArrayList<>(closedAreas);
         List<WirePlan> crossable = new ArrayList<>();
         List<PlanePoint> gates = new ArrayList<>();
         for (WirePlan wire : wires) {
@@ -103,8 +103,7 @@ public final class WayMap {
 
     /** A map without wires. */
     public static WayMap around(List<Geometry> closedAreas) {
-        return new WayMap(
-                closedAreas.stream().map(area -> new Obstacle("", area)).toList(), List.of(), 0);
+        return new WayMap(closedAreas, List.of(), 0);
     }
 
     private Geometry corridor(WirePlan wire) {

@@ -134,10 +134,7 @@ class WayMapTest {
     }
 
     private static WayMap around(List<Geometry> areas) {
-        return new WayMap(
-                areas.stream().map(area -> new Obstacle("closed", area)).toList(),
-                List.of(),
-                WIRE_CLEARANCE_M);
+        return WayMap.around(areas);
     }
 
     private static WayMap overWire(CrossingRule rule) {
