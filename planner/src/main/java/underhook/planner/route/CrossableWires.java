@@ -128,12 +128,19 @@ final class CrossableWires {
                             return false;
                         }
                         crossed.add(span.wire());
-                    } else if (Plane.apartM(from, to, span.a(), span.b()) < span.corridorM()) {
+                    } else if (apartM(from, to, span.a(), span.b()) < span.corridorM()) {
                         grazed.add(span.wire());
                     }
                 }
             }
         }
         return crossed.containsAll(grazed);
+    }
+
+    /** Distance of two pieces that do not cross. */
+    private static double apartM(PlanePoint a, PlanePoint b, PlanePoint c, PlanePoint d) {
+        return Math.min(
+                Math.min(Plane.distanceToPieceM(a, b, c), Plane.distanceToPieceM(a, b, d)),
+                Math.min(Plane.distanceToPieceM(c, d, a), Plane.distanceToPieceM(c, d, b)));
     }
 }

@@ -127,7 +127,8 @@ final class HeightProfile {
                         .max()
                         .orElse(0);
         Envelope extent = ByPlace.extent(way);
-        extent.expandBy(widestM + SIDE_M);
+        // Twice what any wire asks for, so that its width counts too.
+        extent.expandBy(2 * (widestM + SIDE_M));
         return wiresByPlace.near(extent);
     }
 

@@ -46,13 +46,6 @@ final class Plane {
         return t >= 0 && t <= 1 && u >= 0 && u <= 1 ? t : -1;
     }
 
-    /** Distance of two pieces that do not cross. */
-    static double apartM(PlanePoint a, PlanePoint b, PlanePoint c, PlanePoint d) {
-        return Math.min(
-                Math.min(distanceToPieceM(a, b, c), distanceToPieceM(a, b, d)),
-                Math.min(distanceToPieceM(c, d, a), distanceToPieceM(c, d, b)));
-    }
-
     static PlanePoint between(PlanePoint a, PlanePoint b, double alongFraction) {
         return new PlanePoint(
                 a.eastM() + alongFraction * (b.eastM() - a.eastM()),

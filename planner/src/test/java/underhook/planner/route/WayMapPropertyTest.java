@@ -19,6 +19,7 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.relateng.RelateNG;
 import org.locationtech.jts.operation.union.UnaryUnionOp;
 import underhook.core.geo.PlanePoint;
+import underhook.core.job.CrossingRule;
 import underhook.testkit.SeededSamples;
 
 /**
@@ -31,6 +32,7 @@ class WayMapPropertyTest {
     /** Sums of a few square roots in double arithmetic. */
     private static final double SHARE = 1e-9;
 
+    private static final double WIRE_CLEARANCE_M = 25;
     private static final WayMap.Wind STILL = new WayMap.Wind(0, 0, 1);
 
     @Test
@@ -73,6 +75,55 @@ class WayMapPropertyTest {
 
                             assertThat(map.isSeenBothWays()).isTrue();
                         });
+    }
+
+    @Test
+    void crosses_wires_only_as_allowed_and_never_gains_by_one() {
+        SeededSamples.of(46)
+                .forEach(
+                        200,
+                        samples -> {
+                            List<Geometry> areas = closedAreas(samples);
+                            List<WirePlan> wires = new ArrayList<>();
+                            int count = samples.wholeBetween(1, 3);
+                            for (int i = 0; i < count; i++) {
+                                double eastM = samples.between(0, 1000);
+                                wires.add(Wires.northSouth(eastM, CrossingRule.ALLOWED, 540));
+                            }
+                            PlanePoint from = point(samples);
+                            PlanePoint to = point(samples);
+                            WayMap map = new WayMap(areas, wires, WIRE_CLEARANCE_M);
+                            Optional<List<PlanePoint>> way = map.findWay(from, to);
+
+                            way.ifPresent(found -> assertLegal(found, UnaryUnionOp.union(areas)));
+                            way.ifPresent(
+                                    found -> wires.forEach(wire -> assertLegal(found, wire)));
+                            assertSame(costS(map.findWay(to, from), STILL), costS(way, STILL));
+                            assertThat(costS(way, STILL))
+                                    .isGreaterThanOrEqualTo(
+                                            costS(WayMap.around(areas).findWay(from, to), STILL)
+                                                    * (1 - SHARE));
+                        });
+    }
+
+    /** Across a wire within 20° of square, else off its corridor. */
+    private static void assertLegal(List<PlanePoint> way, WirePlan wire) {
+        LineString spans =
+                FACTORY.createLineString(
+                        wire.supports().stream()
+                                .map(WayMapPropertyTest::coordinate)
+                                .toArray(Coordinate[]::new));
+        for (int i = 0; i + 1 < way.size(); i++) {
+            LineString piece = line(coordinate(way.get(i)), coordinate(way.get(i + 1)));
+            if (piece.intersects(spans)) {
+                double east = Math.abs(way.get(i + 1).eastM() - way.get(i).eastM());
+                double north = Math.abs(way.get(i + 1).northM() - way.get(i).northM());
+                assertThat(Math.toDegrees(Math.atan2(north, east))).isLessThan(20 + 1e-6);
+            } else {
+                assertThat(piece.distance(spans))
+                        .isGreaterThanOrEqualTo(wire.corridorM(WIRE_CLEARANCE_M) - 1e-6);
+            }
+        }
     }
 
     private static void compare(List<Geometry> areas, SeededSamples samples) {
