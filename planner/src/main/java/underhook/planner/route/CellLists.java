@@ -47,4 +47,14 @@ final class CellLists {
     int thing(int at) {
         return things[at];
     }
+
+    /** Whether a thing lies in a cell. */
+    boolean has(int cell, int thing) {
+        for (int k = starts[cell]; k < starts[cell + 1]; k++) {
+            if (things[k] == thing) {
+                return true;
+            }
+        }
+        return false;
+    }
 }

@@ -4,12 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.algorithm.CGAlgorithmsDD;
 import org.locationtech.jts.algorithm.Orientation;
-import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
-import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import underhook.core.geo.PlanePoint;
@@ -37,7 +35,6 @@ final class ClosedGround {
     final int[] previous;
     final CellGrid grid;
     final CellLists edges;
-    private final IndexedPointInAreaLocator inside;
 
     /**
      * @param areas pieces, overlapping or not
@@ -69,7 +66,6 @@ final class ClosedGround {
         }
         this.grid = CellGrid.over(whole, count / EDGES_PER_CELL);
         this.edges = CellLists.of(grid, count, this::cellsOfEdge);
-        this.inside = new IndexedPointInAreaLocator(union);
     }
 
     static Geometry union(List<Geometry> areas) {
@@ -123,9 +119,33 @@ final class ClosedGround {
 
     /** Whether a point lies on closed ground or on its edge. */
     boolean isClosed(PlanePoint point) {
-        return size() > 0
-                && inside.locate(new Coordinate(point.eastM(), point.northM()))
-                        != Location.EXTERIOR;
+        int column = grid.column(point.eastM());
+        int row = grid.row(point.northM());
+        if (column < 0 || column >= grid.columns || row < 0 || row >= grid.rows) {
+            return false;
+        }
+        Spot spot = Spot.of(point);
+        int crossed = 0;
+        for (int c = column; c >= 0; c--) {
+            int cell = row * grid.columns + c;
+            for (int k = edges.start(cell); k < edges.end(cell); k++) {
+                int edge = edges.thing(k);
+                if (meets(spot, spot, edge)) {
+                    return true;
+                }
+                if (isWestOf(spot, edge) && (c == column || !edges.has(cell + 1, edge))) {
+                    crossed++;
+                }
+            }
+        }
+        return crossed % 2 == 1;
+    }
+
+    /** Whether an edge passes a spot's northing west of it. */
+    private boolean isWestOf(Spot spot, int edge) {
+        boolean up = northM[edge] <= spot.northM() && northM[next[edge]] > spot.northM();
+        boolean down = northM[edge] > spot.northM() && northM[next[edge]] <= spot.northM();
+        return (up && sideOf(edge, spot) < 0) || (down && sideOf(edge, spot) > 0);
     }
 
     /** Whether a piece leaves the ground on one side at each of its ends that is a corner. */

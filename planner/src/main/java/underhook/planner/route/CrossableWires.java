@@ -116,8 +116,9 @@ final class CrossableWires {
         if (spans.isEmpty()) {
             return true;
         }
-        Set<Integer> crossed = new HashSet<>();
-        Set<Integer> grazed = new HashSet<>();
+        // Most pieces come near no wire.
+        Set<Integer> crossed = Set.of();
+        Set<Integer> grazed = Set.of();
         for (CellRows rows = new CellRows(grid, Spot.of(from), Spot.of(to), 0); rows.next(); ) {
             for (int cell = rows.firstCell(); cell <= rows.lastCell(); cell++) {
                 for (int k = spansByCell.start(cell); k < spansByCell.end(cell); k++) {
@@ -127,14 +128,20 @@ final class CrossableWires {
                                 to.eastM() - from.eastM(), to.northM() - from.northM())) {
                             return false;
                         }
-                        crossed.add(span.wire());
+                        crossed = with(crossed, span.wire());
                     } else if (apartM(from, to, span.a(), span.b()) < span.corridorM()) {
-                        grazed.add(span.wire());
+                        grazed = with(grazed, span.wire());
                     }
                 }
             }
         }
         return crossed.containsAll(grazed);
+    }
+
+    private static Set<Integer> with(Set<Integer> wires, int another) {
+        Set<Integer> more = wires.isEmpty() ? new HashSet<>() : wires;
+        more.add(another);
+        return more;
     }
 
     /** Distance of two pieces that do not cross. */

@@ -37,12 +37,12 @@ class WayMapPropertyTest {
 
     @Test
     void is_as_short_as_by_brute_force() {
-        SeededSamples.of(41).forEach(300, samples -> compare(closedAreas(samples), samples));
+        SeededSamples.of(41).forEach(200, samples -> compare(closedAreas(samples), samples));
     }
 
     @Test
     void is_as_short_as_by_brute_force_where_edges_lie_in_one_line() {
-        SeededSamples.of(42).forEach(300, samples -> compare(blocks(samples), samples));
+        SeededSamples.of(42).forEach(200, samples -> compare(blocks(samples), samples));
     }
 
     @Test
@@ -62,6 +62,31 @@ class WayMapPropertyTest {
 
                             assertThat(afterM).isGreaterThanOrEqualTo(beforeM * (1 - SHARE));
                             assertSame(backM, afterM);
+                        });
+    }
+
+    @Test
+    void knows_closed_ground_as_the_library_does() {
+        SeededSamples.of(47)
+                .forEach(
+                        200,
+                        samples -> {
+                            List<Geometry> areas =
+                                    samples.wholeBetween(0, 1) == 0
+                                            ? closedAreas(samples)
+                                            : blocks(samples);
+                            Geometry union = UnaryUnionOp.union(areas);
+                            WayMap map = WayMap.around(areas);
+                            for (int i = 0; i < 50; i++) {
+                                PlanePoint point =
+                                        new PlanePoint(
+                                                50 * samples.wholeBetween(-2, 28),
+                                                50 * samples.wholeBetween(-2, 28));
+                                assertThat(map.isInsideBlock(point))
+                                        .isEqualTo(
+                                                union.covers(
+                                                        FACTORY.createPoint(coordinate(point))));
+                            }
                         });
     }
 
@@ -96,8 +121,7 @@ class WayMapPropertyTest {
                             Optional<List<PlanePoint>> way = map.findWay(from, to);
 
                             way.ifPresent(found -> assertLegal(found, UnaryUnionOp.union(areas)));
-                            way.ifPresent(
-                                    found -> wires.forEach(wire -> assertLegal(found, wire)));
+                            way.ifPresent(found -> wires.forEach(wire -> assertLegal(found, wire)));
                             assertSame(costS(map.findWay(to, from), STILL), costS(way, STILL));
                             assertThat(costS(way, STILL))
                                     .isGreaterThanOrEqualTo(
