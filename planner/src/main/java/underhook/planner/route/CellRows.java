@@ -40,8 +40,8 @@ final class CellRows {
         double t0 = 0;
         double t1 = 1;
         if (rise > 0 || rise < 0) {
-            double one = clamp((low - a.northM()) / rise);
-            double other = clamp((high - a.northM()) / rise);
+            double one = withinFraction((low - a.northM()) / rise);
+            double other = withinFraction((high - a.northM()) / rise);
             t0 = Math.min(one, other);
             t1 = Math.max(one, other);
         }
@@ -54,8 +54,8 @@ final class CellRows {
         return true;
     }
 
-    private static double clamp(double fraction) {
-        return Math.max(0, Math.min(1, fraction));
+    private static double withinFraction(double alongFraction) {
+        return Math.max(0, Math.min(1, alongFraction));
     }
 
     int firstCell() {

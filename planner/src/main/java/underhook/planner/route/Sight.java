@@ -86,30 +86,30 @@ final class Sight {
         }
         Arrays.fill(openM2, -1);
         int at = from.corner();
-        double in = sectorsTo(at, ground.previous[at]);
-        double out = sectorsTo(ground.next[at], at);
+        double in = cornerRatio(at, ground.previous[at]);
+        double out = cornerRatio(ground.next[at], at);
         // Along both edges and what lies between, and the same backwards.
         openBetween(in + SECTORS / 2.0, out + SECTORS / 2.0);
         openBetween(in, out);
     }
 
-    /** Direction of a corner from another, in sectors. */
-    private double sectorsTo(int corner, int from) {
-        return sectors(
+    /** Direction of a corner from another, counted in sectors. */
+    private double cornerRatio(int corner, int from) {
+        return directionRatio(
                 ground.eastM[corner] - ground.eastM[from],
                 ground.northM[corner] - ground.northM[from]);
     }
 
-    private void openBetween(double firstSectors, double lastSectors) {
-        int first = (int) Math.floor(firstSectors - 1e-3);
-        double last = lastSectors < firstSectors ? lastSectors + SECTORS : lastSectors;
+    private void openBetween(double firstRatio, double lastRatio) {
+        int first = (int) Math.floor(firstRatio - 1e-3);
+        double last = lastRatio < firstRatio ? lastRatio + SECTORS : lastRatio;
         for (int i = first; i <= Math.floor(last + 1e-3); i++) {
             openM2[Math.floorMod(i, SECTORS)] = Double.POSITIVE_INFINITY;
         }
     }
 
-    /** A measure that grows with the angle from east over north: 0 to {@value #SECTORS}. */
-    private static double sectors(double eastM, double northM) {
+    /** Direction counted in sectors from east over north: 0 to {@value #SECTORS}. */
+    private static double directionRatio(double eastM, double northM) {
         double sum = Math.abs(eastM) + Math.abs(northM);
         if (!(sum > 0)) {
             return 0;
@@ -144,11 +144,11 @@ final class Sight {
         double nearEast = Math.max(0, Math.max(west, -west - size));
         double nearNorth = Math.max(0, Math.max(south, -south - size));
         double nearM2 = (nearEast * nearEast + nearNorth * nearNorth) * NEARER_RATIO;
-        double middle = sectors(west + size / 2, south + size / 2);
+        double middle = directionRatio(west + size / 2, south + size / 2);
         double low = 0;
         double high = 0;
         for (int k = 0; k < 4; k++) {
-            double off = sectors(west + (k & 1) * size, south + (k >> 1) * size) - middle;
+            double off = directionRatio(west + (k & 1) * size, south + (k >> 1) * size) - middle;
             off -= SECTORS * Math.rint(off / SECTORS);
             low = Math.min(low, off);
             high = Math.max(high, off);
@@ -200,7 +200,7 @@ final class Sight {
     private boolean isPerhapsOpen(Spot from, Spot to) {
         double east = to.eastM() - from.eastM();
         double north = to.northM() - from.northM();
-        int sector = (int) sectors(east, north) & (SECTORS - 1);
+        int sector = (int) directionRatio(east, north) & (SECTORS - 1);
         return openM2[sector] >= (east * east + north * north) * NEARER_RATIO;
     }
 
@@ -215,7 +215,7 @@ final class Sight {
         // Seen from outside, an edge runs from left to right.
         if (cross < 0 && !own) {
             Line line = new Line(endNorth - north, east - endEast, cross);
-            close(sectors(endEast, endNorth), sectors(east, north), line);
+            close(directionRatio(endEast, endNorth), directionRatio(east, north), line);
         }
     }
 
@@ -227,9 +227,9 @@ final class Sight {
         double endNorth = span.b().northM() - from.northM();
         double cross = east * endNorth - north * endEast;
         Line line = new Line(endNorth - north, east - endEast, cross);
-        double low = sectors(cross < 0 ? endEast : east, cross < 0 ? endNorth : north);
-        double high = sectors(cross < 0 ? east : endEast, cross < 0 ? north : endNorth);
-        double last = Math.floor(until(low, high) - SLACK_SECTORS_RATIO);
+        double low = directionRatio(cross < 0 ? endEast : east, cross < 0 ? endNorth : north);
+        double high = directionRatio(cross < 0 ? east : endEast, cross < 0 ? north : endNorth);
+        double last = Math.floor(untilRatio(low, high) - SLACK_SECTORS_RATIO);
         for (int i = (int) Math.ceil(low + SLACK_SECTORS_RATIO); i < last; i++) {
             if (isAslant(span, i) && isAslant(span, i + 1)) {
                 line.close(openM2, i & (SECTORS - 1));
@@ -244,15 +244,15 @@ final class Sight {
         return alongFraction > span.leastFraction() + 1e-6;
     }
 
-    private void close(double lowSectors, double highSectors, Line line) {
-        double last = Math.floor(until(lowSectors, highSectors) - SLACK_SECTORS_RATIO);
-        for (int i = (int) Math.ceil(lowSectors + SLACK_SECTORS_RATIO); i < last; i++) {
+    private void close(double lowRatio, double highRatio, Line line) {
+        double last = Math.floor(untilRatio(lowRatio, highRatio) - SLACK_SECTORS_RATIO);
+        for (int i = (int) Math.ceil(lowRatio + SLACK_SECTORS_RATIO); i < last; i++) {
             line.close(openM2, i & (SECTORS - 1));
         }
     }
 
-    private static double until(double lowSectors, double highSectors) {
-        return highSectors < lowSectors ? highSectors + SECTORS : highSectors;
+    private static double untilRatio(double lowRatio, double highRatio) {
+        return highRatio < lowRatio ? highRatio + SECTORS : highRatio;
     }
 
     /** The points p with normal · p = cross, seen from the spot. */
