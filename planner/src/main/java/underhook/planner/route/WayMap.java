@@ -229,7 +229,6 @@ public final class WayMap {
         private final Sight sight = new Sight(ground, wires, spots);
         private final double[] bestS = new double[spots.size()];
         private final int[] before = new int[spots.size()];
-        private final boolean[] seesEnd = new boolean[spots.size()];
         private final boolean[] done = new boolean[spots.size()];
         private final OpenQueue queue = new OpenQueue();
         private double endS = Double.POSITIVE_INFINITY;
@@ -243,16 +242,13 @@ public final class WayMap {
         }
 
         Optional<List<PlanePoint>> find() {
-            for (int at : sight.look(to)) {
-                seesEnd[at] = true;
-            }
             reach(sight.look(from), -1);
             while (!queue.isEmpty() && queue.leastS() < endS) {
                 int at = queue.poll();
                 if (!done[at]) {
                     done[at] = true;
                     double reachedS = bestS[at] + restS(at);
-                    if (seesEnd[at] && reachedS < endS) {
+                    if (reachedS < endS && seesEnd(spots.get(at))) {
                         endS = reachedS;
                         last = at;
                     }
@@ -285,6 +281,13 @@ public final class WayMap {
                 seen.set(at, known);
             }
             return known;
+        }
+
+        private boolean seesEnd(Spot spot) {
+            return !spot.equals(to)
+                    && ground.isTangentAtCorners(spot, to)
+                    && ground.isOpen(spot, to)
+                    && wires.passes(spot.toPoint(), to.toPoint());
         }
 
         private double restS(int at) {
