@@ -60,7 +60,9 @@ final class GridSearch {
     }
 
     private static int cellOf(PlanePoint point) {
-        return (int) (point.northM() / CELL_M) * CELLS + (int) (point.eastM() / CELL_M);
+        int row = (int) (point.northM() / CELL_M);
+        int column = (int) (point.eastM() / CELL_M);
+        return row * CELLS + column;
     }
 
     /** Middle of the cell that a point lies in, from where and to where is searched. */
