@@ -3,6 +3,7 @@ package underhook.planner.route;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.locationtech.jts.geom.Envelope;
 import underhook.core.geo.Ground;
 import underhook.core.geo.HeightField;
 import underhook.core.geo.PlanePoint;
@@ -23,10 +24,12 @@ final class HeightProfile {
 
     private final Ground ground;
     private final List<WirePlan> wires;
+    private final ByPlace<WirePlan> wiresByPlace;
 
     HeightProfile(Ground ground, List<WirePlan> wires) {
         this.ground = ground;
         this.wires = List.copyOf(wires);
+        this.wiresByPlace = new ByPlace<>(wires, wire -> ByPlace.extent(wire.supports()));
     }
 
     /**
@@ -59,6 +62,7 @@ final class HeightProfile {
         List<PlanePoint> samples = new ArrayList<>();
         List<Double> along = new ArrayList<>();
         sample(way, samples, along);
+        List<WirePlan> near = wiresNear(way, need);
         int n = samples.size();
         double[] floor = new double[n];
         double[] hook = new double[n];
@@ -71,7 +75,7 @@ final class HeightProfile {
                     ground.terrain().highestWithinM(point, reachM(ground.terrain()))
                             + canopyM(point, need.canopyM());
             hook[i] = floor[i] + need.clearanceM() + need.underHookM();
-            hook[i] = Math.max(hook[i], overWireM(point, need));
+            hook[i] = Math.max(hook[i], overWireM(near, point, need));
             if (hook[i] == Double.POSITIVE_INFINITY) {
                 return Optional.empty();
             }
@@ -118,10 +122,23 @@ final class HeightProfile {
         return otherwiseM;
     }
 
+    /** Wires that may lie near the way. */
+    private List<WirePlan> wiresNear(List<PlanePoint> way, Need need) {
+        double widestM =
+                wires.stream()
+                        .mapToDouble(wire -> wire.corridorM(need.clearanceM()))
+                        .max()
+                        .orElse(0);
+        Envelope extent = ByPlace.extent(way);
+        // Twice what any wire asks for, so that its width counts too.
+        extent.expandBy(2 * (widestM + SIDE_M));
+        return wiresByPlace.near(extent);
+    }
+
     /** Least height of the hook over wires near a point; infinite where a wire's top is not known. */
-    private double overWireM(PlanePoint point, Need need) {
+    private double overWireM(List<WirePlan> near, PlanePoint point, Need need) {
         double hookAmslM = Double.NEGATIVE_INFINITY;
-        for (WirePlan wire : wires) {
+        for (WirePlan wire : near) {
             double nearM = wire.corridorM(need.clearanceM()) + SIDE_M;
             double topAmslM = wire.highestWithinM(point, nearM);
             hookAmslM = Math.max(hookAmslM, topAmslM + wire.aboveM() + need.underHookM() + 2);

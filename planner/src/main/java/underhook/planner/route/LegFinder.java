@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
 import underhook.core.geo.GeoPoint;
@@ -36,9 +37,12 @@ public final class LegFinder {
     private final Ground ground;
     private final List<WirePlan> wires;
     private final HeightProfile profile;
+    private final ByPlace<WirePlan> wiresByPlace;
+    private final ByPlace<Outline> crossable;
+    private final List<Obstacle> closedFeatures;
+    private final Geometry closedFeatureGround;
     private final Map<String, WayMap> mapsByKinds = new HashMap<>();
-    private final Map<String, List<Obstacle>> obstaclesByKinds = new HashMap<>();
-    private final Map<String, List<PlanePoint>> outlines = new HashMap<>();
+    private final Map<String, ByPlace<Obstacle>> obstaclesByKinds = new HashMap<>();
     private final Map<String, Optional<List<PlanePoint>>> ways = new HashMap<>();
 
     public LegFinder(Job job, Ground ground) {
@@ -46,9 +50,24 @@ public final class LegFinder {
         this.ground = ground;
         this.wires = WirePlan.all(job, ground);
         this.profile = new HeightProfile(ground, wires);
-        for (MapFeature feature : job.features()) {
-            outlines.put(
-                    feature.id(),
+        this.wiresByPlace = new ByPlace<>(wires, wire -> ByPlace.extent(wire.supports()));
+        this.crossable =
+                new ByPlace<>(
+                        job.features().stream()
+                                .filter(feature -> feature.crossing() != CrossingRule.NEVER)
+                                .map(feature -> Outline.of(feature, ground))
+                                .toList(),
+                        outline -> ByPlace.extent(outline.points()));
+        this.closedFeatures = Obstacles.features(job, ground);
+        this.closedFeatureGround =
+                ClosedGround.union(closedFeatures.stream().map(Obstacle::area).toList());
+    }
+
+    /** A feature that may be passed over, in the plane. */
+    private record Outline(MapFeature feature, List<PlanePoint> points) {
+        static Outline of(MapFeature feature, Ground ground) {
+            return new Outline(
+                    feature,
                     feature.outline().stream().map(at -> ground.frame().toPlane(at)).toList());
         }
     }
@@ -183,12 +202,22 @@ public final class LegFinder {
     private WayMap map(List<String> kinds) {
         return mapsByKinds.computeIfAbsent(
                 mapKey(kinds),
-                unused -> new WayMap(obstacles(kinds), wires, job.rules().wireClearanceM()));
+                unused -> {
+                    List<Geometry> closed = new ArrayList<>();
+                    closed.add(closedFeatureGround);
+                    Obstacles.zones(job, ground, kinds).forEach(zone -> closed.add(zone.area()));
+                    return new WayMap(closed, wires, job.rules().wireClearanceM());
+                });
     }
 
-    private List<Obstacle> obstacles(List<String> kinds) {
+    private ByPlace<Obstacle> obstacles(List<String> kinds) {
         return obstaclesByKinds.computeIfAbsent(
-                mapKey(kinds), unused -> Obstacles.of(job, ground, kinds));
+                mapKey(kinds),
+                unused -> {
+                    List<Obstacle> all = new ArrayList<>(closedFeatures);
+                    all.addAll(Obstacles.zones(job, ground, kinds));
+                    return new ByPlace<>(all, obstacle -> obstacle.area().getEnvelopeInternal());
+                });
     }
 
     /** Kinds that no zone speaks of share one map. */
@@ -206,17 +235,22 @@ public final class LegFinder {
     public List<String> blockers(PlanePoint a, PlanePoint b, List<String> kinds) {
         List<String> ids = new ArrayList<>();
         LineString piece = line(a, b);
-        for (Obstacle obstacle : obstacles(kinds)) {
+        for (Obstacle obstacle : obstacles(kinds).near(a, b, 0)) {
             if (obstacle.area().intersects(piece)) {
                 ids.add(obstacle.id());
             }
         }
-        for (WirePlan wire : wires) {
+        for (WirePlan wire : wiresByPlace.near(a, b, widestCorridorM())) {
             if (crossesWire(wire, a, b) || isNearWire(wire, a, b)) {
                 ids.add(wire.wire().id());
             }
         }
         return ids;
+    }
+
+    private double widestCorridorM() {
+        double clearanceM = job.rules().wireClearanceM();
+        return wires.stream().mapToDouble(wire -> wire.corridorM(clearanceM)).max().orElse(0);
     }
 
     /** Whether an end of a straight piece lies in a wire's corridor. */
@@ -269,6 +303,10 @@ public final class LegFinder {
         return WirePlan.machineReachM(machine);
     }
 
+    private boolean crossesNoWire(PlanePoint a, PlanePoint b) {
+        return wiresByPlace.near(a, b, 0).stream().noneMatch(wire -> crossesWire(wire, a, b));
+    }
+
     /** Whether a place itself lies where nothing may be flown. */
     public boolean isClosed(PlanePoint point, List<String> kinds) {
         return map(kinds).isInsideBlock(point);
@@ -315,7 +353,7 @@ public final class LegFinder {
                             && cross <= job.rules().crosswindMPerS()
                             && headingAllowed.test(normalRad(heading))
                             && map.isFree(place, in)
-                            && wires.stream().noneMatch(wire -> crossesWire(wire, place, in));
+                            && crossesNoWire(place, in);
             if (allowed) {
                 bestOff = off;
                 bestFrom = from;
@@ -360,7 +398,7 @@ public final class LegFinder {
             boolean allowed =
                     -wind.speedMPerS() * Math.cos(turn) <= job.rules().tailwindMPerS()
                             && map.isFree(place, out)
-                            && wires.stream().noneMatch(wire -> crossesWire(wire, place, out));
+                            && crossesNoWire(place, out);
             if (allowed) {
                 return Optional.of(track);
             }
@@ -376,21 +414,18 @@ public final class LegFinder {
 
     private List<FlownLeg.Crossed> crossings(List<PlanePoint> way) {
         List<FlownLeg.Crossed> found = new ArrayList<>();
-        for (MapFeature feature : job.features()) {
-            if (feature.crossing() == CrossingRule.NEVER) {
-                continue;
-            }
+        for (Outline outline : crossable.near(ByPlace.extent(way))) {
+            String rule =
+                    outline.feature().crossing() == CrossingRule.GUARDED
+                            ? "guarded: nobody under the load while it passes"
+                            : "allowed";
             for (int i = 0; i + 1 < way.size(); i++) {
-                for (PlanePoint at : crossed(feature, way.get(i), way.get(i + 1))) {
-                    String rule =
-                            feature.crossing() == CrossingRule.GUARDED
-                                    ? "guarded: nobody under the load while it passes"
-                                    : "allowed";
-                    found.add(new FlownLeg.Crossed(feature.id(), at, rule));
+                for (PlanePoint at : crossed(outline, way.get(i), way.get(i + 1))) {
+                    found.add(new FlownLeg.Crossed(outline.feature().id(), at, rule));
                 }
             }
         }
-        for (WirePlan wire : wires) {
+        for (WirePlan wire : wiresByPlace.near(ByPlace.extent(way))) {
             for (int i = 0; i + 1 < way.size(); i++) {
                 for (int k = 0; k + 1 < wire.supports().size(); k++) {
                     double t =
@@ -415,16 +450,14 @@ public final class LegFinder {
     }
 
     /** Where a straight piece passes over a feature's line or edge. */
-    private List<PlanePoint> crossed(MapFeature feature, PlanePoint a, PlanePoint b) {
-        List<PlanePoint> outline = outlines.get(feature.id());
+    private static List<PlanePoint> crossed(Outline outline, PlanePoint a, PlanePoint b) {
+        List<PlanePoint> points = outline.points();
         List<PlanePoint> found = new ArrayList<>();
-        if (outline == null) {
-            return found;
-        }
-        int edges = feature.shape() == MapFeature.Shape.AREA ? outline.size() : outline.size() - 1;
+        boolean area = outline.feature().shape() == MapFeature.Shape.AREA;
+        int edges = area ? points.size() : points.size() - 1;
         for (int i = 0; i < edges; i++) {
-            PlanePoint next = outline.get((i + 1) % outline.size());
-            double t = Plane.crossingFraction(a, b, outline.get(i), next);
+            PlanePoint next = points.get((i + 1) % points.size());
+            double t = Plane.crossingFraction(a, b, points.get(i), next);
             if (t >= 0) {
                 found.add(Plane.between(a, b, t));
             }

@@ -27,30 +27,36 @@ final class Obstacles {
     /** Anchors of a guyed mast stand so far out, over its height. @source PRACTICE 0.6 to 0.8 */
     private static final double GUY_REACH_FRACTION = 0.8;
 
+    /** Ways may run along the edge of an obstacle, so it stands this much further out. */
+    private static final double MARGIN_M = 0.25;
+
     private Obstacles() {}
 
-    /** Obstacles for a flight that carries these kinds; an empty list for the empty line. */
-    static List<Obstacle> of(Job job, Ground ground, List<String> kinds) {
+    /** Features that are never passed over, whatever hangs on the hook. */
+    static List<Obstacle> features(Job job, Ground ground) {
         List<Obstacle> all = new ArrayList<>();
         for (MapFeature feature : job.features()) {
             if (feature.crossing() == CrossingRule.NEVER) {
                 double widthM =
                         Math.max(Math.max(feature.bufferM(), 1), mastM(feature, job.rules()));
-                all.add(
-                        new Obstacle(
-                                feature.id(),
-                                widen(shape(feature.shape(), feature.outline(), ground), widthM)));
+                Geometry shape = shape(feature.shape(), feature.outline(), ground);
+                all.add(new Obstacle(feature.id(), widen(shape, widthM)));
             }
         }
+        return all;
+    }
+
+    /** Zones closed to a flight that carries these kinds; an empty list for the empty line. */
+    static List<Obstacle> zones(Job job, Ground ground, List<String> kinds) {
+        List<Obstacle> all = new ArrayList<>();
         for (Zone zone : job.zones()) {
             boolean about =
                     zone.kinds().isEmpty() || zone.kinds().stream().anyMatch(kinds::contains);
             boolean keepsOff =
                     zone.rule() == Zone.Rule.NO_OVERFLIGHT || zone.rule() == Zone.Rule.MIN_HEIGHT;
             if (about && keepsOff && zone.isActiveOn(job.date())) {
-                all.add(
-                        new Obstacle(
-                                zone.id(), zoneArea(zone, ground, job.rules().stripHalfWidthM())));
+                double widthM = job.rules().stripHalfWidthM();
+                all.add(new Obstacle(zone.id(), zoneArea(zone, ground, widthM)));
             }
         }
         return all;
@@ -79,13 +85,10 @@ final class Obstacles {
         return widen(shape(MapFeature.Shape.AREA, zone.outline(), ground), widthM);
     }
 
-    /** Widened by at least so much everywhere. */
+    /** Widened by more than so much everywhere. */
     static Geometry widen(Geometry geometry, double widthM) {
-        if (widthM <= 0) {
-            return geometry;
-        }
         double outside = 1 / Math.cos(Math.PI / (4 * QUARTER_PIECES));
-        return geometry.buffer(widthM * outside + 0.01, QUARTER_PIECES);
+        return geometry.buffer(Math.max(0, widthM) * outside + MARGIN_M, QUARTER_PIECES);
     }
 
     static Geometry shape(MapFeature.Shape shape, List<GeoPoint> outline, Ground ground) {

@@ -5,65 +5,105 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
-import java.util.PriorityQueue;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
-import org.locationtech.jts.geom.LineString;
-import org.locationtech.jts.geom.prep.PreparedGeometry;
-import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
-import org.locationtech.jts.index.strtree.STRtree;
-import org.locationtech.jts.operation.union.UnaryUnionOp;
 import underhook.core.geo.PlanePoint;
 
 /**
- * Shortest ways in plan around obstacles and over wires that may be crossed.
+ * Shortest and quickest ways in plan around obstacles and over wires that may be crossed.
  *
- * <p>A visibility graph over the corners of the obstacles and over gates beside the wires. Away from
- * wires the shortest way is exact for the polygons given (round buffers are polygons outside the
- * circle). Wires are crossed where a piece of the way meets them within the allowed angle of square;
- * gates stand every {@value #GATE_SPACING_M} m, so that the way over a wire may be longer than the
- * shortest by some ten metres, never shorter than allowed.
+ * <p>A graph of straight pieces between corners of the obstacles and gates beside the wires. Away from
+ * wires the way is exact for the polygons given (round buffers are polygons outside the circle), in
+ * steady wind too: a best way turns only where closed ground bulges towards it, and both its pieces
+ * there leave that ground on one side, so no other pieces are kept. A piece keeps no cost, only its
+ * ends; a change of wind needs no new map. Which spots are seen from a spot is worked out when a search
+ * first comes there, and kept.
  *
- * <p>Safe for threads after construction.
+ * <p>Wires are crossed where a piece of the way meets them within the allowed angle of square; gates
+ * stand every {@value #GATE_SPACING_M} m, so that the way over a wire may be longer than the shortest by
+ * some ten metres, never shorter than allowed.
  */
-final class WayMap {
+public final class WayMap {
     private static final double GATE_SPACING_M = 60;
-
-    /** Corners stand this far off their obstacle, so that a way along it does not touch it. */
-    private static final double CORNER_OFFSET_M = 0.25;
-
     private static final GeometryFactory FACTORY = new GeometryFactory();
 
-    private final List<PreparedGeometry> blocks = new ArrayList<>();
-    private final STRtree blockIndex = new STRtree();
-    private final List<WirePlan> wires;
+    private final ClosedGround ground;
+    private final CrossableWires wires;
+    private final Spots spots;
+    private final AtomicReferenceArray<int[]> seen;
     private final double wireClearanceM;
-    private final List<PlanePoint> nodes = new ArrayList<>();
-    private final int[][] neighbours;
-    private final double[][] lengthsM;
 
-    WayMap(List<Obstacle> obstacles, List<WirePlan> wires, double wireClearanceM) {
-        this.wires = List.copyOf(wires);
+    /**
+     * Steady wind over the whole map, and how fast is flown in it.
+     *
+     * @param towardsEastMPerS metres that the air moves east in a second
+     * @param towardsNorthMPerS metres that it moves north in a second
+     * @param airspeedMPerS true airspeed, m/s, above 0
+     */
+    public record Wind(double towardsEastMPerS, double towardsNorthMPerS, double airspeedMPerS) {
+        /** A metre takes a second: what is quickest is shortest. */
+        static final Wind STILL = new Wind(0, 0, 1);
+
+        public Wind {
+            if (!(airspeedMPerS > 0 && airspeedMPerS < Double.POSITIVE_INFINITY)) {
+                throw new IllegalArgumentException(
+                        "airspeedMPerS (" + airspeedMPerS + ") must be finite and above 0.");
+            }
+            if (!Double.isFinite(towardsEastMPerS) || !Double.isFinite(towardsNorthMPerS)) {
+                throw new IllegalArgumentException(
+                        "towardsEastMPerS ("
+                                + towardsEastMPerS
+                                + ") and towardsNorthMPerS ("
+                                + towardsNorthMPerS
+                                + ") must be finite.");
+            }
+        }
+
+        /** Time for a straight piece, s; infinite where the wind does not let it be flown. */
+        public double durationS(double eastM, double northM) {
+            double lengthM = Math.sqrt(eastM * eastM + northM * northM);
+            if (!(lengthM > 0)) {
+                return 0;
+            }
+            double along = (towardsEastMPerS * eastM + towardsNorthMPerS * northM) / lengthM;
+            double across = (towardsEastMPerS * northM - towardsNorthMPerS * eastM) / lengthM;
+            double square = airspeedMPerS * airspeedMPerS - across * across;
+            double groundSpeedMPerS = square < 0 ? 0 : along + Math.sqrt(square);
+            return groundSpeedMPerS > 1e-6 * airspeedMPerS
+                    ? lengthM / groundSpeedMPerS
+                    : Double.POSITIVE_INFINITY;
+        }
+    }
+
+    /** Closed areas are widened already by what their rules ask for. */
+    WayMap(List<Geometry> closedAreas, List<WirePlan> wires, double wireClearanceM) {
         this.wireClearanceM = wireClearanceM;
-        List<Geometry> areas = new ArrayList<>();
-        obstacles.forEach(obstacle -> areas.add(obstacle.area()));
+        List<Geometry> areas = new ArrayList<>(closedAreas);
+        List<WirePlan> crossable = new ArrayList<>();
+        List<PlanePoint> gates = new ArrayList<>();
         for (WirePlan wire : wires) {
-            if (!wire.isCrossable()) {
+            if (wire.isCrossable()) {
+                crossable.add(wire);
+                addGates(wire, gates);
+            } else {
                 areas.add(corridor(wire));
             }
         }
-        addBlocks(areas);
-        for (WirePlan wire : wires) {
-            if (wire.isCrossable()) {
-                addGates(wire);
-            }
-        }
-        nodes.removeIf(node -> isInsideBlock(node) || isInCorridor(node));
-        neighbours = new int[nodes.size()][];
-        lengthsM = new double[nodes.size()][];
-        connect();
+        List<CrossableWires.Span> spans = CrossableWires.spans(crossable, wireClearanceM);
+        Envelope extent = CrossableWires.extent(spans);
+        gates.forEach(gate -> extent.expandToInclude(gate.eastM(), gate.northM()));
+        this.ground = new ClosedGround(areas, extent);
+        this.wires = new CrossableWires(spans, ground.grid);
+        this.spots = new Spots(ground, this.wires, gates);
+        this.seen = new AtomicReferenceArray<>(spots.size());
+    }
+
+    /** A map without wires. */
+    public static WayMap around(List<Geometry> closedAreas) {
+        return new WayMap(closedAreas, List.of(), 0);
     }
 
     private Geometry corridor(WirePlan wire) {
@@ -74,26 +114,8 @@ final class WayMap {
         return Obstacles.widen(FACTORY.createLineString(points), wire.corridorM(wireClearanceM));
     }
 
-    private void addBlocks(List<Geometry> areas) {
-        if (areas.isEmpty()) {
-            blockIndex.build();
-            return;
-        }
-        Geometry union = UnaryUnionOp.union(areas);
-        Geometry outside = union.buffer(CORNER_OFFSET_M, 2);
-        for (Coordinate corner : outside.getCoordinates()) {
-            nodes.add(new PlanePoint(corner.x, corner.y));
-        }
-        for (int i = 0; i < union.getNumGeometries(); i++) {
-            PreparedGeometry block = PreparedGeometryFactory.prepare(union.getGeometryN(i));
-            blocks.add(block);
-            blockIndex.insert(block.getGeometry().getEnvelopeInternal(), block);
-        }
-        blockIndex.build();
-    }
-
     /** Pairs of points on both sides of a wire, square to it, and the corners of its corridor's ends. */
-    private void addGates(WirePlan wire) {
+    private void addGates(WirePlan wire, List<PlanePoint> gates) {
         double offM = wire.corridorM(wireClearanceM) + 1;
         List<PlanePoint> supports = wire.supports();
         for (int i = 0; i + 1 < supports.size(); i++) {
@@ -104,213 +126,187 @@ final class WayMap {
             int count = Math.max(1, (int) Math.floor(lengthM / GATE_SPACING_M));
             for (int k = 0; k < count; k++) {
                 PlanePoint foot = Plane.between(a, b, (k + 0.5) / count);
-                nodes.add(foot.towards(alongRad + Math.PI / 2, offM));
-                nodes.add(foot.towards(alongRad - Math.PI / 2, offM));
+                gates.add(foot.towards(alongRad + Math.PI / 2, offM));
+                gates.add(foot.towards(alongRad - Math.PI / 2, offM));
             }
         }
         for (Coordinate corner : corridor(wire).buffer(1, 2).getCoordinates()) {
-            nodes.add(new PlanePoint(corner.x, corner.y));
+            gates.add(new PlanePoint(corner.x, corner.y));
         }
     }
 
-    private void connect() {
-        int n = nodes.size();
-        boolean[][] open = new boolean[n][n];
-        for (int i = 0; i < n; i++) {
-            for (int j = i + 1; j < n; j++) {
-                boolean free = isFree(nodes.get(i), nodes.get(j));
-                open[i][j] = free;
-                open[j][i] = free;
-            }
+    /** Works out all pieces now, which a search would else do when it first needs them. */
+    public WayMap prepared() {
+        Sight sight = new Sight(ground, wires, spots);
+        for (int at = 0; at < spots.size(); at++) {
+            seen.set(at, sight.look(spots.get(at)));
         }
-        for (int i = 0; i < n; i++) {
-            int[] near = new int[n];
-            double[] far = new double[n];
-            int count = 0;
-            for (int j = 0; j < n; j++) {
-                if (i != j && open[i][j]) {
-                    near[count] = j;
-                    far[count] = nodes.get(i).distanceToM(nodes.get(j));
-                    count++;
-                }
-            }
-            neighbours[i] = Arrays.copyOf(near, count);
-            lengthsM[i] = Arrays.copyOf(far, count);
-        }
+        return this;
     }
 
-    /** Whether a point lies on ground that may not be entered. */
-    boolean isInsideBlock(PlanePoint point) {
-        var jts = FACTORY.createPoint(new Coordinate(point.eastM(), point.northM()));
-        for (Object found : blockIndex.query(jts.getEnvelopeInternal())) {
-            PreparedGeometry block = (PreparedGeometry) found;
-            if (block.contains(jts)) {
-                return true;
-            }
-        }
-        return false;
+    /** Spots where a way may turn. */
+    public int spotCount() {
+        return spots.size();
     }
 
-    /** Whether a point lies in the corridor of a wire that may only be crossed. */
-    boolean isInCorridor(PlanePoint point) {
-        for (WirePlan wire : wires) {
-            if (wire.isCrossable() && distanceM(wire, point) < wire.corridorM(wireClearanceM)) {
-                return true;
-            }
+    /** Straight pieces worked out so far, each counted from both its ends. */
+    public long pieceCount() {
+        long sum = 0;
+        for (int i = 0; i < seen.length(); i++) {
+            sum += seenAt(i).length;
         }
-        return false;
+        return sum;
     }
 
-    private static double distanceM(WirePlan wire, PlanePoint point) {
-        double best = Double.POSITIVE_INFINITY;
-        for (int i = 0; i + 1 < wire.supports().size(); i++) {
-            best =
-                    Math.min(
-                            best,
-                            Plane.distanceToPieceM(
-                                    wire.supports().get(i), wire.supports().get(i + 1), point));
-        }
-        return best;
-    }
-
-    /** Whether the straight piece between two points may be flown. */
-    boolean isFree(PlanePoint a, PlanePoint b) {
-        Envelope envelope = new Envelope(a.eastM(), b.eastM(), a.northM(), b.northM());
-        List<?> near = blockIndex.query(envelope);
-        if (!near.isEmpty()) {
-            LineString piece =
-                    FACTORY.createLineString(
-                            new Coordinate[] {
-                                new Coordinate(a.eastM(), a.northM()),
-                                new Coordinate(b.eastM(), b.northM())
-                            });
-            for (Object found : near) {
-                if (((PreparedGeometry) found).intersects(piece)) {
+    /** Whether of any two spots, as far as worked out, each is seen from the other or neither is. */
+    boolean isSeenBothWays() {
+        for (int i = 0; i < seen.length(); i++) {
+            for (int at : seenAt(i)) {
+                int[] back = seen.get(at);
+                if (back != null && Arrays.binarySearch(back, i) < 0) {
                     return false;
                 }
-            }
-        }
-        for (WirePlan wire : wires) {
-            if (wire.isCrossable() && !passesWire(wire, a, b)) {
-                return false;
             }
         }
         return true;
     }
 
-    /**
-     * Whether the piece keeps its rules with a wire: clear of the corridor, or across it at the allowed
-     * angle with both ends outside the corridor.
-     */
-    private boolean passesWire(WirePlan wire, PlanePoint a, PlanePoint b) {
-        List<PlanePoint> supports = wire.supports();
-        double corridorM = wire.corridorM(wireClearanceM);
-        double reachM = corridorM;
-        double west = Math.min(a.eastM(), b.eastM()) - reachM;
-        double east = Math.max(a.eastM(), b.eastM()) + reachM;
-        double south = Math.min(a.northM(), b.northM()) - reachM;
-        double north = Math.max(a.northM(), b.northM()) + reachM;
-        boolean crosses = false;
-        boolean grazes = false;
-        double least = Math.cos(Math.PI / 2 - wire.wire().crossingOffSquareRad());
-        for (int i = 0; i + 1 < supports.size(); i++) {
-            PlanePoint c = supports.get(i);
-            PlanePoint d = supports.get(i + 1);
-            boolean away =
-                    Math.max(c.eastM(), d.eastM()) < west
-                            || Math.min(c.eastM(), d.eastM()) > east
-                            || Math.max(c.northM(), d.northM()) < south
-                            || Math.min(c.northM(), d.northM()) > north;
-            if (away) {
-                continue;
-            }
-            if (Plane.crossingFraction(a, b, c, d) >= 0) {
-                crosses = true;
-                double cos = Math.abs(Math.cos(a.bearingToGridRad(b) - c.bearingToGridRad(d)));
-                // |cos| of the angle between piece and wire is 0 when square.
-                if (cos > least + 1e-9) {
-                    return false;
-                }
-            } else if (pieceDistanceM(a, b, c, d) < corridorM) {
-                grazes = true;
-            }
-        }
-        if (crosses) {
-            return distanceM(wire, a) >= corridorM && distanceM(wire, b) >= corridorM;
-        }
-        return !grazes;
+    private int[] seenAt(int spot) {
+        int[] known = seen.get(spot);
+        return known == null ? new int[0] : known;
     }
 
-    /** Distance of two pieces that do not cross. */
-    private static double pieceDistanceM(PlanePoint a, PlanePoint b, PlanePoint c, PlanePoint d) {
-        return Math.min(
-                Math.min(Plane.distanceToPieceM(a, b, c), Plane.distanceToPieceM(a, b, d)),
-                Math.min(Plane.distanceToPieceM(c, d, a), Plane.distanceToPieceM(c, d, b)));
+    /** Whether a point lies on ground that may not be entered, or on its edge. */
+    boolean isInsideBlock(PlanePoint point) {
+        return ground.isClosed(point);
+    }
+
+    /** Whether a point lies in the corridor of a wire that may only be crossed. */
+    boolean isInCorridor(PlanePoint point) {
+        return wires.isInCorridor(point);
+    }
+
+    /** Whether the straight piece between two points may be flown. */
+    boolean isFree(PlanePoint a, PlanePoint b) {
+        return mayStand(a)
+                && mayStand(b)
+                && ground.isOpen(Spot.of(a), Spot.of(b))
+                && wires.passes(a, b);
+    }
+
+    private boolean mayStand(PlanePoint point) {
+        return !ground.isClosed(point) && !wires.isInCorridor(point);
     }
 
     /** The shortest way between two points, both included; empty when there is none. */
-    Optional<List<PlanePoint>> findWay(PlanePoint from, PlanePoint to) {
-        if (isFree(from, to)) {
-            return Optional.of(from.equals(to) ? List.of(from) : List.of(from, to));
+    public Optional<List<PlanePoint>> findWay(PlanePoint from, PlanePoint to) {
+        return findWay(from, to, Wind.STILL);
+    }
+
+    /**
+     * The way between two points, both included, that takes the least time in a steady wind; empty when
+     * there is none. Pieces that the wind does not let be flown are left out.
+     */
+    public Optional<List<PlanePoint>> findWay(PlanePoint from, PlanePoint to, Wind wind) {
+        if (!mayStand(from) || !mayStand(to)) {
+            return Optional.empty();
         }
-        int n = nodes.size();
-        boolean[] seesEnd = new boolean[n];
-        for (int i = 0; i < n; i++) {
-            seesEnd[i] = isFree(nodes.get(i), to);
+        if (from.equals(to)) {
+            return Optional.of(List.of(from));
         }
-        double[] bestM = new double[n];
-        Arrays.fill(bestM, Double.POSITIVE_INFINITY);
-        int[] before = new int[n];
-        Arrays.fill(before, -1);
-        PriorityQueue<double[]> queue =
-                new PriorityQueue<>(
-                        (one, other) -> {
-                            int byCost = Double.compare(one[0], other[0]);
-                            return byCost != 0 ? byCost : Double.compare(one[1], other[1]);
-                        });
-        for (int i = 0; i < n; i++) {
-            if (isFree(from, nodes.get(i))) {
-                bestM[i] = from.distanceToM(nodes.get(i));
-                queue.add(new double[] {bestM[i] + nodes.get(i).distanceToM(to), i});
-            }
+        double straightS = wind.durationS(to.eastM() - from.eastM(), to.northM() - from.northM());
+        boolean open = ground.isOpen(Spot.of(from), Spot.of(to)) && wires.passes(from, to);
+        return open && straightS < Double.POSITIVE_INFINITY
+                ? Optional.of(List.of(from, to))
+                : new Search(Spot.of(from), Spot.of(to), wind).find();
+    }
+
+    /** One search: from spot to spot by least time so far and time straight to the end. */
+    private final class Search {
+        private final Spot from;
+        private final Spot to;
+        private final Wind wind;
+        private final Sight sight = new Sight(ground, wires, spots);
+        private final double[] bestS = new double[spots.size()];
+        private final int[] before = new int[spots.size()];
+        private final boolean[] done = new boolean[spots.size()];
+        private final OpenQueue queue = new OpenQueue();
+        private double endS = Double.POSITIVE_INFINITY;
+        private int last = -1;
+
+        Search(Spot from, Spot to, Wind wind) {
+            this.from = from;
+            this.to = to;
+            this.wind = wind;
+            Arrays.fill(bestS, Double.POSITIVE_INFINITY);
         }
-        double endM = Double.POSITIVE_INFINITY;
-        int last = -1;
-        boolean[] done = new boolean[n];
-        while (!queue.isEmpty()) {
-            double[] head = queue.poll();
-            int i = (int) head[1];
-            if (head[0] >= endM) {
-                break;
+
+        Optional<List<PlanePoint>> find() {
+            reach(sight.look(from), -1);
+            while (!queue.isEmpty() && queue.leastS() < endS) {
+                int at = queue.poll();
+                if (!done[at]) {
+                    done[at] = true;
+                    double reachedS = bestS[at] + restS(at);
+                    if (reachedS < endS && seesEnd(spots.get(at))) {
+                        endS = reachedS;
+                        last = at;
+                    }
+                    reach(seenFrom(at), at);
+                }
             }
-            if (done[i]) {
-                continue;
-            }
-            done[i] = true;
-            if (seesEnd[i] && bestM[i] + nodes.get(i).distanceToM(to) < endM) {
-                endM = bestM[i] + nodes.get(i).distanceToM(to);
-                last = i;
-            }
-            for (int k = 0; k < neighbours[i].length; k++) {
-                int j = neighbours[i][k];
-                double nowM = bestM[i] + lengthsM[i][k];
-                if (nowM < bestM[j] - 1e-9) {
-                    bestM[j] = nowM;
-                    before[j] = i;
-                    queue.add(new double[] {nowM + nodes.get(j).distanceToM(to), j});
+            return last < 0 ? Optional.empty() : Optional.of(way());
+        }
+
+        private void reach(int[] numbers, int via) {
+            Spot start = via < 0 ? from : spots.get(via);
+            double doneS = via < 0 ? 0 : bestS[via];
+            for (int at : numbers) {
+                double nowS = doneS + durationS(start, spots.get(at));
+                if (nowS < bestS[at]) {
+                    bestS[at] = nowS;
+                    before[at] = via;
+                    double wholeS = nowS + restS(at);
+                    if (wholeS < endS) {
+                        queue.add(at, wholeS);
+                    }
                 }
             }
         }
-        if (last < 0) {
-            return Optional.empty();
+
+        private int[] seenFrom(int at) {
+            int[] known = seen.get(at);
+            if (known == null) {
+                known = sight.look(spots.get(at));
+                seen.set(at, known);
+            }
+            return known;
         }
-        List<PlanePoint> way = new ArrayList<>();
-        way.add(to);
-        for (int i = last; i >= 0; i = before[i]) {
-            way.add(nodes.get(i));
+
+        private boolean seesEnd(Spot spot) {
+            return !spot.equals(to)
+                    && ground.isTangentAtCorners(spot, to)
+                    && ground.isOpen(spot, to)
+                    && wires.passes(spot.toPoint(), to.toPoint());
         }
-        way.add(from);
-        Collections.reverse(way);
-        return Optional.of(way);
+
+        private double restS(int at) {
+            return durationS(spots.get(at), to);
+        }
+
+        private double durationS(Spot a, Spot b) {
+            return wind.durationS(b.eastM() - a.eastM(), b.northM() - a.northM());
+        }
+
+        private List<PlanePoint> way() {
+            List<PlanePoint> way = new ArrayList<>();
+            way.add(to.toPoint());
+            for (int at = last; at >= 0; at = before[at]) {
+                way.add(spots.get(at).toPoint());
+            }
+            way.add(from.toPoint());
+            Collections.reverse(way);
+            return way;
+        }
     }
 }

@@ -29,17 +29,49 @@ class WayMapTest {
 
     @Test
     void flies_the_shortest_way_round_a_square() {
-        // Corners (100, 50) and (200, 50), way (0, 0) to (300, 0). Touching both corners it is
-        // 2 sqrt(100² + 50²) + 100 = 323.607. The way turns 0.25 m off the corners: at 45° of one,
-        // 0.25 / sqrt(2) = 0.17678 out and up, and beside the other, 0.25 out, which it reaches
-        // just over the corner: sqrt(99.82322² + 50.17678²) + sqrt(100.42678² + 0.17678²)
-        // + sqrt(99.75² + 50²) = 111.72459 + 100.42693 + 111.57985 = 323.73137.
+        // Over the corners (100, 50) and (200, 50): 2 sqrt(100² + 50²) + 100 = 323.6068.
         PlanePoint end = new PlanePoint(300, 0);
 
         List<PlanePoint> way = around(List.of(square(100, 200))).findWay(START, end).orElseThrow();
 
-        assertThat(lengthM(way)).isCloseTo(323.73137, within(0.0001));
+        assertThat(lengthM(way)).isCloseTo(100 + 100 * Math.sqrt(5), within(1e-9));
         assertThat(way).hasSize(4).startsWith(START).endsWith(end);
+    }
+
+    @Test
+    void takes_the_longer_way_where_the_wind_makes_it_quicker() {
+        // A triangle on its point. Over the top 100 + 300 + 100 = 500 m, round the point
+        // 2 sqrt(150² + 199²) = 498.401 m. With 10 m/s from the north and 25 m/s through the air
+        // the
+        // top takes 100 / (25 - 10) + 300 / sqrt(25² - 10²) + 100 / (25 + 10) = 22.6169 s; a piece
+        // (e, n) takes the t with e² + (n + 10 t)² = 625 t², the two round the point 23.0352 s.
+        Coordinate[] corners = {
+            new Coordinate(0, 100),
+            new Coordinate(150, -199),
+            new Coordinate(300, 100),
+            new Coordinate(0, 100)
+        };
+        WayMap map = around(List.of(FACTORY.createPolygon(corners)));
+        PlanePoint end = new PlanePoint(300, 0);
+
+        List<PlanePoint> still = map.findWay(START, end).orElseThrow();
+        List<PlanePoint> windy = map.findWay(START, end, new WayMap.Wind(0, -10, 25)).orElseThrow();
+
+        assertThat(still).containsExactly(START, new PlanePoint(150, -199), end);
+        assertThat(windy)
+                .containsExactly(START, new PlanePoint(0, 100), new PlanePoint(300, 100), end);
+    }
+
+    @Test
+    void flies_no_piece_that_the_wind_does_not_allow() {
+        // 30 m/s from the west, 25 m/s through the air: only east within asin(25 / 30) = 56.4°.
+        WayMap map = around(List.of(square(100, 200)));
+        WayMap.Wind storm = new WayMap.Wind(30, 0, 25);
+
+        assertThat(map.findWay(START, new PlanePoint(300, 0), storm)).isPresent();
+        assertThat(map.findWay(START, new PlanePoint(-300, 0), storm)).isEmpty();
+        assertThat(map.findWay(START, new PlanePoint(99, 160), storm)).as("too steep").isEmpty();
+        assertThat(map.findWay(START, new PlanePoint(99, 140), storm)).isPresent();
     }
 
     @Test
@@ -54,6 +86,9 @@ class WayMapTest {
         assertThat(ring.findWay(START, new PlanePoint(50, 0))).as("inside the ring").isPresent();
         assertThat(around(List.of(square(100, 200))).findWay(START, new PlanePoint(150, 0)))
                 .as("an end on closed ground")
+                .isEmpty();
+        assertThat(around(List.of(square(100, 200))).findWay(START, new PlanePoint(100, 0)))
+                .as("an end on its edge")
                 .isEmpty();
     }
 
@@ -99,10 +134,7 @@ class WayMapTest {
     }
 
     private static WayMap around(List<Geometry> areas) {
-        return new WayMap(
-                areas.stream().map(area -> new Obstacle("closed", area)).toList(),
-                List.of(),
-                WIRE_CLEARANCE_M);
+        return WayMap.around(areas);
     }
 
     private static WayMap overWire(CrossingRule rule) {
