@@ -13,7 +13,7 @@ public final class Main {
     private Main() {}
 
     public static void main(String[] arguments) {
-        List<Comparison> all = List.of(frame());
+        List<Comparison> all = List.of(frame(), RoomBench.room(), RoomBench.ways());
         List<Comparison> wanted =
                 all.stream()
                         .filter(one -> arguments.length == 0 || one.name().equals(arguments[0]))

@@ -36,7 +36,7 @@ public record Margin(
     }
 
     /** Whether this one decides rather than another: the worse fit, then the smaller spare. */
-    boolean isTighterThan(Margin other) {
+    public boolean isTighterThan(Margin other) {
         int byFit = fit().compareTo(other.fit());
         return byFit != 0 ? byFit > 0 : spareM() < other.spareM();
     }

@@ -56,7 +56,8 @@ public final class Room {
         return around.canopyM() + needs.rotorClearanceM() + riseBehindM(headingGridRad);
     }
 
-    private double riseBehindM(double headingGridRad) {
+    /** How far the ground behind the tail rises over the place, m; infinite where it is not known. */
+    public double riseBehindM(double headingGridRad) {
         return around.riseM(
                 headingGridRad + Math.PI, craft.tailReachM() + BEHIND_TAIL_M, BEHIND_STEP_M);
     }
