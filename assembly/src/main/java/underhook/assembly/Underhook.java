@@ -19,6 +19,7 @@ import underhook.adapter.table.LoadsCsvWriter;
 import underhook.adapter.terrain.RasterFiles;
 import underhook.app.FolderPublishing;
 import underhook.app.PlanDay;
+import underhook.app.RoomAtPlaces;
 import underhook.app.VerifyPlan;
 import underhook.app.calc.Calc;
 import underhook.app.port.JobReader;
@@ -86,6 +87,10 @@ public final class Underhook {
      */
     public void writeDemo(Path folder) throws IOException {
         new DemoDay().write(folder);
+    }
+
+    public RoomAtPlaces roomAtPlaces() {
+        return new RoomAtPlaces(jobReader);
     }
 
     public Calc calc() {

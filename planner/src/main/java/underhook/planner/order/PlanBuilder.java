@@ -9,6 +9,7 @@ import underhook.core.finding.Finding;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Crew;
 import underhook.core.job.LineItem;
+import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
 import underhook.core.job.WindLimit;
@@ -18,6 +19,7 @@ import underhook.core.plan.LeftOut;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Limit;
 import underhook.core.plan.PathPoint;
+import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
@@ -78,7 +80,22 @@ final class PlanBuilder {
                 steps,
                 crews(),
                 leftOut,
-                findings);
+                findings,
+                rooms());
+    }
+
+    /** At every place where a placed load is hooked up or set down. */
+    private List<PlaceRoom> rooms() {
+        List<Load> placed = new ArrayList<>();
+        for (int k = 0; k < trips.size(); k++) {
+            if (found.day().releasedS[k] >= 0) {
+                placed.addAll(trips.get(k).loads());
+            }
+        }
+        PlaceRooms rooms = new PlaceRooms(model);
+        return model.places.stream()
+                .flatMap(place -> rooms.find(place.id(), placed).stream())
+                .toList();
     }
 
     private static int count(List<Step> steps, StepKind kind) {

@@ -534,6 +534,7 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                         new CrewStay(new CrewId("P"), pid("S2"), at(4800), at(6000), "walks to S1"),
                         stay("P", "S1", 6000, 7200)),
                 List.of(new LeftOut(lid("X1"), FindingCode.MASS_MISSING, "No mass is stated.")),
+                List.of(),
                 List.of());
     }
 
