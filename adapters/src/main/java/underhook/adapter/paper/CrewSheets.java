@@ -246,7 +246,9 @@ final class CrewSheets {
         return plan.rooms().stream()
                 .filter(room -> room.place().equals(place))
                 .flatMap(room -> room.lines().stream())
-                .filter(line -> Math.abs(line.lineLengthM() - lineM) < 0.01
+                .filter(
+                        line ->
+                                Math.abs(line.lineLengthM() - lineM) < 0.01
                                         && line.standsM() > 0 == stands)
                 .findFirst();
     }

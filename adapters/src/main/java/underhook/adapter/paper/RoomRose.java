@@ -52,7 +52,7 @@ final class RoomRose {
         sheet.text(start.x(), start.y(), new Face(true, 13), shown.drop().place().value());
         double y = start.y() + 12;
         for (String line : lines) {
-            sheet.text(start.x(), y, Face.STRONG, line);
+            sheet.textWithin(new Dot(start.x(), y), 53, Face.STRONG, line);
             y += 12;
         }
         String decides =

@@ -396,7 +396,7 @@ class PlanVerifierTest {
         all.add(
                 of(
                         "bank under the rotor",
-                        d -> with(d, "ground", ground(SmallDay.bankAtS2(3))),
+                        d -> with(d, "ground", ground(SmallDay.bankAtS2(2.5))),
                         "ROOM_REFUSED B1"));
         // Coming from the north puts the tail's end, 9 m behind, over a bank from 8.5 m on.
         all.add(
@@ -405,6 +405,8 @@ class PlanVerifierTest {
                         d ->
                                 with(d, "ground", ground(SmallDay.bankAtS2(8.5)))
                                         .turn(4, r -> fromNorth(r)),
+                        "WIND_ARITHMETIC B1",
+                        "LEG_PATH A-S2",
                         "LINE_LENGTH B1",
                         "ROOM_REFUSED B1"));
         all.add(
