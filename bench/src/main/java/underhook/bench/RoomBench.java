@@ -233,18 +233,15 @@ final class RoomBench {
             double[] best = new double[bottomsM.length];
             double[] bestLevel = new double[bottomsM.length];
             Arrays.fill(best, Double.POSITIVE_INFINITY);
-            double fromEast = -shape.behindM() * Math.sin(headingRad);
-            double fromNorth = -shape.behindM() * Math.cos(headingRad);
-            double dx = shape.aheadM() * Math.sin(headingRad) - fromEast;
-            double dy = shape.aheadM() * Math.cos(headingRad) - fromNorth;
-            double square = dx * dx + dy * dy;
+            boolean round = shape.behindM() + shape.aheadM() <= 0;
+            double east = round ? 0 : Math.sin(headingRad);
+            double north = round ? 1 : Math.cos(headingRad);
             for (int c = 0; c < cells.eastM.length; c++) {
-                double px = cells.eastM[c] - fromEast;
-                double py = cells.northM[c] - fromNorth;
-                double t = square > 0 ? Math.max(0, Math.min(1, (px * dx + py * dy) / square)) : 0;
-                double ex = px - t * dx;
-                double ey = py - t * dy;
-                double level = Math.sqrt(ex * ex + ey * ey) - shape.radiusM() - cells.padM[c];
+                double along = cells.eastM[c] * east + cells.northM[c] * north;
+                double aside = cells.eastM[c] * north - cells.northM[c] * east;
+                double beyond =
+                        Math.max(0, Math.max(-shape.behindM() - along, along - shape.aheadM()));
+                double level = Math.sqrt(beyond * beyond + aside * aside) - shape.radiusM() - cells.padM[c];
                 for (int i = 0; i < bottomsM.length; i++) {
                     double over = bottomsM[i] - cells.topAmslM[c];
                     double margin;
@@ -263,7 +260,7 @@ final class RoomBench {
             double needed = hangs ? NEEDS.margins().underClearanceM() : NEEDS.rotorClearanceM();
             List<Margin> all = new ArrayList<>();
             for (int i = 0; i < bottomsM.length; i++) {
-                double aside =
+                double asideRatio =
                         best[i] > 0 && bestLevel[i] < best[i]
                                 ? Math.max(0, bestLevel[i]) / best[i]
                                 : 1;
@@ -275,7 +272,7 @@ final class RoomBench {
                                 headingRad,
                                 best[i],
                                 needed,
-                                unknownM(aside)));
+                                unknownM(asideRatio)));
             }
             return all;
         }

@@ -1,73 +1,62 @@
 package underhook.core.site;
 
 /**
- * A level bar with round ends around a straight piece, or a disc where both ends are the same; it
+ * A level bar with round ends on a line through the place, or a disc where both ends are the same; it
  * reaches up without end.
  *
- * @param fromEastM one end, m east of the place
- * @param fromNorthM one end, m north of the place
- * @param toEastM other end, m east of the place
- * @param toNorthM other end, m north of the place
+ * @param eastFactor eastward part of its line's bearing
+ * @param northFactor northward part of its line's bearing
+ * @param fromM one end along the line, m from the place
+ * @param toM other end along the line, m from the place, not below the first
  * @param radiusM half its width, m
  * @param bottomAmslM its lowest, m AMSL
  */
 record Bar(
-        double fromEastM,
-        double fromNorthM,
-        double toEastM,
-        double toNorthM,
+        double eastFactor,
+        double northFactor,
+        double fromM,
+        double toM,
         double radiusM,
         double bottomAmslM) {
 
     static Bar disc(double radiusM, double bottomAmslM) {
-        return new Bar(0, 0, 0, 0, radiusM, bottomAmslM);
+        return new Bar(0, 1, 0, 0, radiusM, bottomAmslM);
     }
 
     /** A disc drawn out from so far behind the place to so far ahead of it on a heading. */
     static Bar along(double headingGridRad, double behindM, double aheadM, Bar disc) {
-        double east = Math.sin(headingGridRad);
-        double north = Math.cos(headingGridRad);
         return new Bar(
-                -behindM * east,
-                -behindM * north,
-                aheadM * east,
-                aheadM * north,
+                Math.sin(headingGridRad),
+                Math.cos(headingGridRad),
+                -behindM,
+                aheadM,
                 disc.radiusM(),
                 disc.bottomAmslM());
     }
 
-    /** The same, moved along a way and up, and wider by half a step of it. */
+    /** The same, moved along a way on its own line and up, and wider by half a step of it. */
     Bar moved(Steps steps, double alongM, double upM) {
-        double east = alongM * steps.eastFactor();
-        double north = alongM * steps.northFactor();
+        double ownM = alongM * steps.alongM(eastFactor, northFactor);
         return new Bar(
-                fromEastM + east,
-                fromNorthM + north,
-                toEastM + east,
-                toNorthM + north,
+                eastFactor,
+                northFactor,
+                fromM + ownM,
+                toM + ownM,
                 radiusM + Steps.STEP_M / 2,
                 bottomAmslM + upM);
     }
 
-    /** How far its piece reaches from the place, m. */
+    /** How far its ends lie from the place, m. */
     double reachM() {
-        return Math.sqrt(
-                Math.max(
-                        fromEastM * fromEastM + fromNorthM * fromNorthM,
-                        toEastM * toEastM + toNorthM * toNorthM));
+        return Math.max(Math.abs(fromM), Math.abs(toM));
     }
 
-    /** Level distance of a point to the piece, m. */
+    /** Level distance of a point to its middle line, m. */
     double apartM(double eastM, double northM) {
-        double dx = toEastM - fromEastM;
-        double dy = toNorthM - fromNorthM;
-        double px = eastM - fromEastM;
-        double py = northM - fromNorthM;
-        double square = dx * dx + dy * dy;
-        double t = square > 0 ? Math.max(0, Math.min(1, (px * dx + py * dy) / square)) : 0;
-        double ex = px - t * dx;
-        double ey = py - t * dy;
-        return Math.sqrt(ex * ex + ey * ey);
+        double alongM = eastM * eastFactor + northM * northFactor;
+        double asideM = eastM * northFactor - northM * eastFactor;
+        double beyondM = Math.max(0, Math.max(fromM - alongM, alongM - toM));
+        return Math.sqrt(beyondM * beyondM + asideM * asideM);
     }
 
     /**
