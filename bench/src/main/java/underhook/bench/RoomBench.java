@@ -241,7 +241,10 @@ final class RoomBench {
                 double aside = cells.eastM[c] * north - cells.northM[c] * east;
                 double beyond =
                         Math.max(0, Math.max(-shape.behindM() - along, along - shape.aheadM()));
-                double level = Math.sqrt(beyond * beyond + aside * aside) - shape.radiusM() - cells.padM[c];
+                double level =
+                        Math.sqrt(beyond * beyond + aside * aside)
+                                - shape.radiusM()
+                                - cells.padM[c];
                 for (int i = 0; i < bottomsM.length; i++) {
                     double over = bottomsM[i] - cells.topAmslM[c];
                     double margin;

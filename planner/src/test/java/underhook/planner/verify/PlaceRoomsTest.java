@@ -87,7 +87,8 @@ class PlaceRoomsTest {
         LineRoom row = row(atS2(SmallDay.good()), "20 m");
 
         assertThat(row.cost().downwashMPerS()).isCloseTo(20.14, within(0.02));
-        // Three periods 2π√(L/g) of 20 m and half the load: 26.9 s of 20 m alone, 0.2 % more at 10°.
+        // Three periods 2π√(L/g) of 20 m and half the load: 26.9 s of 20 m alone, 0.2 % more at
+        // 10°.
         assertThat(row.cost().settleS()).isBetween(26.9, 28.5);
         assertThat(row.cost().reachM()).isGreaterThan(20);
     }
