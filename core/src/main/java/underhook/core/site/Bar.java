@@ -34,12 +34,18 @@ record Bar(
                 disc.bottomAmslM());
     }
 
-    /** The same, moved along a way on its own line and up, and wider by half a step of it. */
+    /**
+     * The same, moved along a way and up, and wider by half a step of it. A disc may go any way, a bar
+     * only along its own line.
+     */
     Bar moved(Steps steps, double alongM, double upM) {
-        double ownM = alongM * steps.alongM(eastFactor, northFactor);
+        boolean isDisc = toM - fromM <= 0;
+        double east = isDisc ? steps.eastFactor() : eastFactor;
+        double north = isDisc ? steps.northFactor() : northFactor;
+        double ownM = alongM * steps.alongM(east, north);
         return new Bar(
-                eastFactor,
-                northFactor,
+                east,
+                north,
                 fromM + ownM,
                 toM + ownM,
                 radiusM + Steps.STEP_M / 2,
