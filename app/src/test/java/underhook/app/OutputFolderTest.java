@@ -270,6 +270,7 @@ class OutputFolderTest {
                         List.of(),
                         List.of(),
                         List.of(),
+                        List.of(),
                         List.of());
         return new OutputWriter.Output(null, plan, new VerifierReport(0, List.of()));
     }

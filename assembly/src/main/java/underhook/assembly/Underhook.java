@@ -25,6 +25,7 @@ import underhook.adapter.terrain.RasterFiles;
 import underhook.app.FolderPublishing;
 import underhook.app.MapChanges;
 import underhook.app.PlanDay;
+import underhook.app.RoomAtPlaces;
 import underhook.app.VerifyPlan;
 import underhook.app.calc.Calc;
 import underhook.app.port.JobReader;
@@ -110,6 +111,10 @@ public final class Underhook {
      */
     public void writeDemo(Path folder) throws IOException {
         new DemoDay().write(folder);
+    }
+
+    public RoomAtPlaces roomAtPlaces() {
+        return new RoomAtPlaces(jobReader);
     }
 
     public Calc calc() {

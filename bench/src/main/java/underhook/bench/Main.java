@@ -14,7 +14,13 @@ public final class Main {
 
     public static void main(String[] arguments) {
         List<Measured> all =
-                List.of(frame(), new RasterWindow(), new WaysMeasured(), new TownMeasured());
+                List.of(
+                        frame(),
+                        RoomBench.room(),
+                        RoomBench.ways(),
+                        new RasterWindow(),
+                        new WaysMeasured(),
+                        new TownMeasured());
         List<Measured> wanted =
                 all.stream()
                         .filter(one -> arguments.length == 0 || one.name().equals(arguments[0]))

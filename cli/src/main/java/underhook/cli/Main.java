@@ -33,6 +33,7 @@ public final class Main {
         CommandLine commandLine =
                 new CommandLine(new Root())
                         .addSubcommand(new CheckCommand(underhook.jobReader()))
+                        .addSubcommand(new RoomCommand(underhook.roomAtPlaces()::find))
                         .addSubcommand(new PlanCommand(planDay))
                         .addSubcommand(new VerifyCommand(underhook.verifyPlan()))
                         .addSubcommand(new ChangesCommand(underhook.mapChanges()::compare))

@@ -120,6 +120,34 @@ class DemoDayIT {
         assertThat(leftOut()).containsEntry(load, code);
     }
 
+    /** The demo's own table of lines: S03 needs 25.8 m for bags, S04 has 0.8 m to spare with 25 m. */
+    @ParameterizedTest
+    @CsvSource({"S03, 40 m", "S04, 40 m", "S06, 25 m", "S10, 15 m", "B, 25 m"})
+    void advises_the_shortest_line_with_room(String place, String line) {
+        for (JsonNode room : plan.get("places")) {
+            if (room.get("place").asString().equals(place)) {
+                assertThat(room.get("advisedLine").asString()).isEqualTo(line);
+                return;
+            }
+        }
+        throw new AssertionError("no room is told for " + place);
+    }
+
+    @Test
+    void room_tells_the_same_before_anything_is_planned() {
+        Said said = Said.of(temp, "room", out.resolve("job").toString(), "S03", "--json");
+
+        assertThat(said.exit()).isEqualTo(Exit.DONE);
+        JsonNode lines = JSON.readTree(said.out()).get("places").get(0).get("lines");
+        // 15 m, 15 m with a pole, 25 m: refused all round for a bag.
+        assertThat(lines.get(2).get("line").asString()).isEqualTo("25 m");
+        assertThat(lines.get(2).get("standsM").asDouble()).isZero();
+        assertThat(lines.get(2).get("refusedTrueDeg").toString()).isEqualTo("[[0.0,360.0]]");
+        assertThat(lines.get(4).get("freeTrueDeg").toString()).isEqualTo("[[0.0,360.0]]");
+        assertThat(Said.of(temp, "room", out.resolve("job").toString(), "S99").exit())
+                .isEqualTo(Exit.INPUT_REFUSED);
+    }
+
     @Test
     void places_every_load_once_or_leaves_it_out_with_a_reason() {
         List<String> placed = placed();
@@ -140,6 +168,8 @@ class DemoDayIT {
     @CsvSource({
         "LINE_SHORT, L03",
         "LINE_NEAR, L04",
+        "ROOM_REFUSED, S03",
+        "ROOM_NEAR, S06",
         "DETOUR, B-S12",
         "DETOUR, B-S13",
         "DETOUR, B-S14",

@@ -288,6 +288,7 @@ class PlanServerTest {
                 List.of(
                         Finding.of(FindingCode.DETOUR, Severity.NOTE, "A-S01", "zones", "a detour"),
                         Finding.of(
-                                FindingCode.HOOK_LIMIT, Severity.STOP, "L45", "machine", "over")));
+                                FindingCode.HOOK_LIMIT, Severity.STOP, "L45", "machine", "over")),
+                List.of());
     }
 }

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import underhook.app.port.OutputWriter.Output;
@@ -17,6 +18,7 @@ import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Drop;
+import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
@@ -85,6 +87,7 @@ final class CrewSheets {
         drawFlights(flow, crew);
         drawRules(flow);
         drawGuys(flow, arrivals);
+        drawRooms(flow, arrivals);
     }
 
     private String placeWithName(CrewStay stay) {
@@ -190,6 +193,64 @@ final class CrewSheets {
         if (column != 0) {
             flow.space(SKETCH_HEIGHT);
         }
+    }
+
+    /** One rose for each place, line and heading that the crew sees. */
+    private void drawRooms(Flow flow, List<Arrival> arrivals) throws IOException {
+        Map<String, RoomRose.Shown> roses = new LinkedHashMap<>();
+        for (Arrival arrival : arrivals) {
+            Load load = job.getLoad(arrival.drop().load());
+            double standsM = job.getKind(load.kind()).standsUp() ? load.lengthM() : 0;
+            Step step = arrival.step();
+            findRoom(arrival.drop().place(), step.lineLengthM(), standsM > 0)
+                    .ifPresent(
+                            room ->
+                                    roses.putIfAbsent(
+                                            arrival.drop().place()
+                                                    + room.line()
+                                                    + room.standsM()
+                                                    + Words.bearing(
+                                                            arrival.drop().approachFromTrueRad()),
+                                            new RoomRose.Shown(arrival.drop(), room)));
+        }
+        if (roses.isEmpty()) {
+            return;
+        }
+        flow.heading("Room by heading, degrees TRUE, north up");
+        flow.paragraph(
+                Face.TEXT,
+                "For rotor, tail, line and load. Open: free. Striped: near. Black: refused. Arrow:"
+                        + " nose as planned. Below: what decides on the worst heading.");
+        flow.space(4);
+        double width = (flow.sheet().right() - flow.sheet().left()) / 5;
+        int column = 0;
+        for (RoomRose.Shown rose : roses.values()) {
+            if (column == 0) {
+                flow.need(SKETCH_HEIGHT);
+            }
+            RoomRose.draw(
+                    flow.sheet(),
+                    new Sheet.Dot(flow.sheet().left() + column * width, flow.y()),
+                    rose);
+            column = (column + 1) % 5;
+            if (column == 0) {
+                flow.space(SKETCH_HEIGHT);
+            }
+        }
+        if (column != 0) {
+            flow.space(SKETCH_HEIGHT);
+        }
+    }
+
+    private Optional<PlaceRoom.LineRoom> findRoom(PlaceId place, double lineM, boolean stands) {
+        return plan.rooms().stream()
+                .filter(room -> room.place().equals(place))
+                .flatMap(room -> room.lines().stream())
+                .filter(
+                        line ->
+                                Math.abs(line.lineLengthM() - lineM) < 0.01
+                                        && line.standsM() > 0 == stands)
+                .findFirst();
     }
 
     private boolean gapIsWide(Place place, Arrival arrival) {

@@ -199,6 +199,29 @@ final class ObjectFields {
         return numbers;
     }
 
+    /** Pairs of bearings, degrees: first below 360, second up to it. */
+    List<List<Double>> sectors(String name) {
+        return each(name, this::sector);
+    }
+
+    private List<Double> sector(String where, Located value) {
+        List<Double> numbers = new ArrayList<>();
+        for (Located item : value.items()) {
+            numbers.add(item.kind() == Kind.NUMBER ? Double.parseDouble(item.text()) : Double.NaN);
+        }
+        boolean good =
+                numbers.size() == 2
+                        && numbers.get(0) >= 0
+                        && numbers.get(0) < 360
+                        && numbers.get(1) >= 0
+                        && numbers.get(1) <= 360;
+        if (!good) {
+            faults.add(where, value, "[from in 0 to below 360, to in 0 to 360]");
+            return List.of(0.0, 0.0);
+        }
+        return numbers;
+    }
+
     GeoPoint point(String name) {
         return member(name)
                 .map(value -> position(at(name), value, 2))

@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -24,6 +25,7 @@ import underhook.core.plan.LeftOut;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Limit;
 import underhook.core.plan.PathPoint;
+import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
@@ -106,7 +108,8 @@ public final class PlanJsonReader implements PlanReader {
                             root.objects("steps", this::step),
                             root.objects("crews", this::stay),
                             root.objects("leftOut", this::leftOut),
-                            root.objects("findings", this::finding));
+                            root.objects("findings", this::finding),
+                            root.objects("places", this::room));
             compare(
                     "summary.flightGapPercent",
                     gapsPercent.get(0),
@@ -269,6 +272,49 @@ public final class PlanJsonReader implements PlanReader {
                     c.time("fromAt"),
                     c.time("toAt"),
                     c.text("doing"));
+        }
+
+        private PlaceRoom room(ObjectFields r) {
+            return new PlaceRoom(
+                    r.id("place", PlaceId::new),
+                    r.objects("lines", this::lineRoom),
+                    r.textOrNull("advisedLine"),
+                    r.text("reason"));
+        }
+
+        private PlaceRoom.LineRoom lineRoom(ObjectFields r) {
+            List<PlaceRoom.Sector> sectors = new ArrayList<>();
+            for (PlaceRoom.Fit fit : PlaceRoom.Fit.values()) {
+                r.sectors(PlanWords.sectorsField(fit))
+                        .forEach(
+                                deg ->
+                                        sectors.add(
+                                                new PlaceRoom.Sector(
+                                                        fit,
+                                                        Units.degToRad(deg.get(0)),
+                                                        Units.degToRad(deg.get(1)))));
+            }
+            sectors.sort(Comparator.comparingDouble(PlaceRoom.Sector::fromTrueRad));
+            return new PlaceRoom.LineRoom(
+                    r.text("line"),
+                    r.number("lineLengthM"),
+                    r.number("standsM"),
+                    sectors,
+                    r.object("tightest", this::tightest),
+                    new PlaceRoom.Cost(
+                            r.number("settleSeconds"),
+                            Units.ktToMPerS(r.number("downwashKt")),
+                            r.number("reachM")));
+        }
+
+        private PlaceRoom.Tightest tightest(ObjectFields t) {
+            return new PlaceRoom.Tightest(
+                    t.text("part"),
+                    t.text("cause"),
+                    Units.degToRad(t.number("headingTrueDeg")),
+                    t.numberOrNull("marginM").orElse(Double.NEGATIVE_INFINITY),
+                    t.number("neededM"),
+                    t.number("unknownM"));
         }
 
         private LeftOut leftOut(ObjectFields l) {

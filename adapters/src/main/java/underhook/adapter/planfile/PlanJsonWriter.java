@@ -32,6 +32,7 @@ import underhook.core.plan.LeftOut;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Limit;
 import underhook.core.plan.PathPoint;
+import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
@@ -81,6 +82,7 @@ public final class PlanJsonWriter implements OutputWriter {
             root.set("summary", summary(plan));
             root.set("steps", array(plan.steps(), this::step));
             root.set("crews", array(plan.crews(), this::stay));
+            root.set("places", array(plan.rooms(), this::room));
             root.set("leftOut", array(plan.leftOut(), this::leftOut));
             root.set("findings", array(plan.findings(), this::finding));
             ObjectNode verifier = root.putObject("verifier");
@@ -238,6 +240,54 @@ public final class PlanJsonWriter implements OutputWriter {
             return node;
         }
 
+        private ObjectNode room(PlaceRoom room) {
+            ObjectNode node = NODES.objectNode();
+            node.put("place", room.place().value());
+            node.set("lines", array(room.lines(), this::lineRoom));
+            putText(node, "advisedLine", room.advisedLine().orElse(""));
+            node.put("reason", room.reason());
+            return node;
+        }
+
+        private ObjectNode lineRoom(PlaceRoom.LineRoom room) {
+            ObjectNode node = NODES.objectNode();
+            node.put("line", room.line());
+            node.put("lineLengthM", Written.nearest(room.lineLengthM(), PlanWords.FINE));
+            node.put("standsM", Written.nearest(room.standsM(), PlanWords.FINE));
+            for (PlaceRoom.Fit fit : PlaceRoom.Fit.values()) {
+                ArrayNode sectors = node.putArray(PlanWords.sectorsField(fit));
+                for (PlaceRoom.Sector sector : room.sectors()) {
+                    if (sector.fit() == fit) {
+                        sectors.addArray()
+                                .add(bearing(sector.fromTrueRad()))
+                                .add(degrees(sector.toTrueRad()));
+                    }
+                }
+            }
+            node.set("tightest", tightest(room.tightest()));
+            node.put("settleSeconds", Written.up(room.cost().settleS(), PlanWords.COARSE));
+            node.put("downwashKt", knots(room.cost().downwashMPerS()));
+            node.put("reachM", Written.up(room.cost().reachM(), PlanWords.COARSE));
+            return node;
+        }
+
+        private ObjectNode tightest(PlaceRoom.Tightest tightest) {
+            ObjectNode node = NODES.objectNode();
+            node.put("part", tightest.part());
+            node.put("cause", tightest.cause());
+            node.put("headingTrueDeg", degrees(tightest.headingTrueRad()));
+            // Over unknown ground there is no distance.
+            putNumber(
+                    node,
+                    "marginM",
+                    tightest.marginM() == Double.NEGATIVE_INFINITY
+                            ? Optional.empty()
+                            : Optional.of(Written.down(tightest.marginM(), PlanWords.FINE)));
+            node.put("neededM", Written.nearest(tightest.neededM(), PlanWords.FINE));
+            node.put("unknownM", Written.up(tightest.unknownM(), PlanWords.FINE));
+            return node;
+        }
+
         private ObjectNode leftOut(LeftOut leftOut) {
             ObjectNode node = NODES.objectNode();
             node.put("load", leftOut.load().value());
@@ -288,6 +338,12 @@ public final class PlanJsonWriter implements OutputWriter {
 
     private static BigDecimal degrees(double angleRad) {
         return Written.nearest(Units.radToDeg(angleRad), PlanWords.FINE);
+    }
+
+    /** Below a whole turn also when rounded. */
+    private static BigDecimal bearing(double angleRad) {
+        BigDecimal degrees = degrees(angleRad);
+        return degrees.compareTo(BigDecimal.valueOf(360)) >= 0 ? degrees(0) : degrees;
     }
 
     private static BigDecimal knots(double speedMPerS) {

@@ -2,6 +2,7 @@ package underhook.adapter.planfile;
 
 import java.util.Arrays;
 import java.util.Optional;
+import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.StepKind;
 
 /** What both directions must agree on. */
@@ -34,5 +35,14 @@ final class PlanWords {
 
     static Optional<StepKind> findKind(String word) {
         return Arrays.stream(StepKind.values()).filter(k -> word(k).equals(word)).findFirst();
+    }
+
+    /** Name of the list of sectors of one answer. */
+    static String sectorsField(PlaceRoom.Fit fit) {
+        return switch (fit) {
+            case FREE -> "freeTrueDeg";
+            case NEAR -> "nearTrueDeg";
+            case REFUSED -> "refusedTrueDeg";
+        };
     }
 }

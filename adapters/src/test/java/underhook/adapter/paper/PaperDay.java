@@ -147,7 +147,8 @@ final class PaperDay {
                         steps,
                         plan.crews(),
                         plan.leftOut(),
-                        plan.findings());
+                        plan.findings(),
+                        plan.rooms());
         return new Output(new ReadJob(renamed, usual.readJob().ground()), longer, usual.report());
     }
 
@@ -803,7 +804,8 @@ final class PaperDay {
                                 new LoadId("L45"),
                                 FindingCode.HOOK_LIMIT,
                                 "790 kg and the line pass the hook's 750 kg. Perhaps it can be split.")),
-                findings());
+                findings(),
+                List.of());
     }
 
     private static List<Finding> findings() {

@@ -104,7 +104,8 @@ class TableTest {
                         plan.steps(),
                         plan.crews(),
                         plan.leftOut(),
-                        List.of());
+                        List.of(),
+                        plan.rooms());
 
         List<NamedCsvRecord> rows =
                 rows(

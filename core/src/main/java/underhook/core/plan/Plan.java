@@ -11,6 +11,7 @@ import underhook.core.finding.Finding;
  * @param id the same in every file of one run
  * @param job name of the job
  * @param program name and version of the program that made it
+ * @param rooms room at each place that placed loads use
  */
 public record Plan(
         String id,
@@ -22,12 +23,14 @@ public record Plan(
         List<Step> steps,
         List<CrewStay> crews,
         List<LeftOut> leftOut,
-        List<Finding> findings) {
+        List<Finding> findings,
+        List<PlaceRoom> rooms) {
     public Plan {
         Objects.requireNonNull(id, "id");
         steps = List.copyOf(steps);
         crews = List.copyOf(crews);
         leftOut = List.copyOf(leftOut);
         findings = List.copyOf(findings);
+        rooms = List.copyOf(rooms);
     }
 }

@@ -21,7 +21,12 @@ import underhook.core.job.PlaceKind;
 import underhook.core.job.Weather;
 import underhook.core.job.Wire;
 import underhook.core.job.Zone;
+import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.StepKind;
+import underhook.core.site.Fit;
+import underhook.core.site.HeadingRoom;
+import underhook.core.site.Margin;
+import underhook.core.unit.Units;
 import underhook.planner.route.FlownLeg;
 import underhook.planner.route.WayIn;
 
@@ -41,6 +46,9 @@ final class DayFindings {
     private final Confirmations confirmations;
     private final List<Finding> all = new ArrayList<>();
 
+    /** Load and line of which it was said that the line is short or only just does. */
+    private final Set<String> linesSaid = new TreeSet<>();
+
     DayFindings(DayModel model, People people, TripMaker maker, DayState day) {
         this.model = model;
         this.people = people;
@@ -54,6 +62,7 @@ final class DayFindings {
         wires();
         places();
         lines();
+        rooms();
         detours();
         flown();
         unconfirmed();
@@ -178,7 +187,7 @@ final class DayFindings {
 
     /** Lines too short into the wind, and lines that only just do. */
     private void lines() {
-        Set<String> said = new TreeSet<>();
+        Set<String> said = linesSaid;
         for (Trip trip : maker.trips()) {
             if (!TripMaker.isSite(model.places.get(trip.to()))) {
                 continue;
@@ -221,6 +230,89 @@ final class DayFindings {
                 }
             }
         }
+    }
+
+    /** Lines with which no heading at a place has room: the longest of them for each place. */
+    private void rooms() {
+        PlaceRooms rooms = new PlaceRooms(model);
+        List<Load> loads = maker.trips().stream().flatMap(trip -> trip.loads().stream()).toList();
+        for (Place place : model.places) {
+            Optional<PlaceRoom> found = rooms.find(place.id(), loads);
+            List<PlaceRoom.LineRoom> refused =
+                    found.map(PlaceRoom::lines).orElse(List.of()).stream()
+                            .filter(line -> line.standsM() <= 0)
+                            .filter(
+                                    line ->
+                                            line.sectors().stream()
+                                                    .allMatch(
+                                                            sector ->
+                                                                    sector.fit()
+                                                                            == PlaceRoom.Fit
+                                                                                    .REFUSED))
+                            .toList();
+            if (!refused.isEmpty()) {
+                PlaceRoom.LineRoom line = refused.get(refused.size() - 1);
+                PlaceRoom.Tightest worst = line.tightest();
+                all.add(
+                        new Finding(
+                                FindingCode.ROOM_REFUSED,
+                                Severity.NOTE,
+                                place.id().value(),
+                                Double.isFinite(worst.marginM())
+                                        ? TripMaker.text(Math.floor(worst.marginM() * 10) / 10, 1)
+                                        : "",
+                                TripMaker.text(worst.neededM(), 1),
+                                "m",
+                                "rules",
+                                "With the line "
+                                        + line.line()
+                                        + " or a shorter one no heading has room: "
+                                        + worst.part()
+                                        + " to "
+                                        + worst.cause()
+                                        + " on the worst. A longer one is used."));
+            }
+        }
+    }
+
+    /** A hover that is flown with less to spare than is not known. */
+    private void roomNear(Trip trip, DayState.Flown flown, Set<String> said) {
+        LineItem line = model.machine.lines().get(flown.line());
+        double headingGridRad = flown.loaded().wayIn().approachFromGridRad() + Math.PI;
+        HeadingRoom found = model.room(trip.to()).at(headingGridRad, trip.rig(line.lengthM()));
+        Margin worst = found.tightest();
+        String place = model.places.get(trip.to()).id().value();
+        boolean isNews =
+                worst.fit() == Fit.NEAR
+                        && !linesSaid.contains(trip.ids().get(0).value() + line.name())
+                        && said.add(place + line.name() + worst.part() + worst.cause());
+        if (!isNews) {
+            return;
+        }
+        double headingTrueRad =
+                Units.wrapTwoPiRad(
+                        headingGridRad
+                                + model.ground.frame().convergenceRad(model.points.get(trip.to())));
+        all.add(
+                new Finding(
+                        FindingCode.ROOM_NEAR,
+                        Severity.CAUTION,
+                        place,
+                        TripMaker.text(Math.floor(worst.marginM() * 10) / 10, 1),
+                        TripMaker.text(worst.neededM(), 1),
+                        "m",
+                        "rules",
+                        "With the line "
+                                + line.name()
+                                + " on heading "
+                                + TripMaker.text(Math.rint(Math.toDegrees(headingTrueRad)), 0)
+                                + "° TRUE the "
+                                + worst.part().word()
+                                + " is near to "
+                                + (worst.id().isEmpty() ? worst.cause().word() : worst.id())
+                                + ": what is not known comes to "
+                                + TripMaker.text(Math.ceil(worst.unknownM() * 10) / 10, 1)
+                                + " m."));
     }
 
     private int middleSlot() {
@@ -269,6 +361,7 @@ final class DayFindings {
     private void flown() {
         TreeMap<String, Set<String>> crossings = new TreeMap<>();
         Set<String> approaches = new TreeSet<>();
+        Set<String> near = new TreeSet<>();
         long refuelEndS = -1;
         int refuelPlace = -1;
         for (DayState.Event event : DayState.Chain.inOrder(day.events)) {
@@ -291,6 +384,7 @@ final class DayFindings {
                         .add(crossed.feature());
             }
             approaches(trip, flown.line(), approaches);
+            roomNear(trip, flown, near);
             boolean busy =
                     refuelPlace == trip.from()
                             && refuelEndS >= 0
@@ -317,7 +411,11 @@ final class DayFindings {
         String place = model.places.get(trip.to()).id().value();
         for (int slot = 0; slot < model.slots.size(); slot++) {
             Optional<WayIn> way =
-                    model.wayIn(trip.to(), slot, trip.kindNames(), model.lengthAtDropM(trip, line));
+                    model.wayIn(
+                            trip.to(),
+                            slot,
+                            trip.kindNames(),
+                            trip.rig(model.machine.lines().get(line).lengthM()));
             List<String> refused = way.map(WayIn::refusedInto).orElse(List.of());
             if (!refused.isEmpty() && said.add(place + refused)) {
                 String list = String.join(", ", refused);

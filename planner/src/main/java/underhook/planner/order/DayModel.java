@@ -22,6 +22,14 @@ import underhook.core.job.Rules;
 import underhook.core.job.Weather;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
+import underhook.core.site.Craft;
+import underhook.core.site.Fit;
+import underhook.core.site.Needs;
+import underhook.core.site.Rig;
+import underhook.core.site.Room;
+import underhook.core.site.Surroundings;
+import underhook.core.site.Wall;
+import underhook.core.site.Walls;
 import underhook.planner.route.FlownLeg;
 import underhook.planner.route.LegFinder;
 import underhook.planner.route.WayIn;
@@ -33,11 +41,6 @@ import underhook.planner.route.WayIn;
  * what was once computed is kept.
  */
 final class DayModel {
-    /** Beyond the tail's end ground is looked at this much further. */
-    private static final double BEHIND_TAIL_M = 2.5;
-
-    private static final double BEHIND_STEP_M = 0.5;
-
     /** What hangs under a machine without a line when it moves people, for clearance, m. */
     private static final double CABIN_UNDER_M = 25;
 
@@ -86,7 +89,8 @@ final class DayModel {
     private final IdentityHashMap<Trip, KnownLegs> loadedLegs = new IdentityHashMap<>();
     private final KnownLegs emptyLegs;
     private final Map<String, Optional<WayIn>> waysIn = new HashMap<>();
-    private final Map<String, Double> lineNeeds = new HashMap<>();
+    private final List<Wall> walls;
+    private final List<@Nullable Room> rooms;
 
     DayModel(Job job, Ground ground) {
         this.job = job;
@@ -106,6 +110,8 @@ final class DayModel {
                             ? ground.terrain().heightM(point.eastM(), point.northM())
                             : Double.NEGATIVE_INFINITY;
         }
+        this.walls = Walls.of(job, ground);
+        this.rooms = new ArrayList<>(java.util.Collections.nCopies(places.size(), null));
         this.slots = slots(job.weather());
         this.finder = new LegFinder(job, ground);
         this.emptyLegs =
@@ -245,42 +251,26 @@ final class DayModel {
                 fromGridRad, slots.get(slot).windMPerS() * places.get(place).exposureFactor());
     }
 
-    /** Line length that rotor and tail need at a place on a heading, m. */
-    double lineNeedM(int place, double headingGridRad) {
-        String key = place + ":" + Math.round(headingGridRad * 1000);
-        return lineNeeds.computeIfAbsent(
-                key,
-                unused -> {
-                    PlanePoint point = points.get(place);
-                    double riseM = 0;
-                    double reachM = machine.tailReachM() + BEHIND_TAIL_M;
-                    for (double d = 0; d <= reachM + 1e-9; d += BEHIND_STEP_M) {
-                        PlanePoint behind = point.towards(headingGridRad + Math.PI, d);
-                        if (!ground.terrain().covers(behind.eastM(), behind.northM())) {
-                            return Double.POSITIVE_INFINITY;
-                        }
-                        riseM =
-                                Math.max(
-                                        riseM,
-                                        ground.terrain().heightM(behind.eastM(), behind.northM())
-                                                - elevationAmslM[place]);
-                    }
-                    return canopyM(place) + rules.rotorClearanceM() + riseM;
-                });
+    /** Room at a place; gathered when first asked for. */
+    Room room(int place) {
+        Room known = rooms.get(place);
+        if (known == null) {
+            Craft craft = Craft.of(machine);
+            Needs needs = Needs.of(rules);
+            known =
+                    Room.of(
+                            Surroundings.of(
+                                    ground, places.get(place), Room.view(craft, needs), walls),
+                            craft,
+                            needs);
+            rooms.set(place, known);
+        }
+        return known;
     }
 
-    /** Trees around a place: as surveyed, else the highest of the raster under rotor and tail. */
-    double canopyM(int place) {
-        Place at = places.get(place);
-        if (at.canopyM().isPresent()) {
-            return at.canopyM().getAsDouble();
-        }
-        double reachM = machine.tailReachM() + machine.rotorRadiusM();
-        if (ground.canopy().isPresent()
-                && ground.canopy().get().coversDisc(points.get(place), reachM)) {
-            return ground.canopy().get().highestWithinM(points.get(place), reachM);
-        }
-        return rules.canopyLegM();
+    /** Line length that rotor and tail need at a place on a heading, m. */
+    double lineNeedM(int place, double headingGridRad) {
+        return room(place).lineNeedM(headingGridRad);
     }
 
     /** Length that counts at the place of set-down: a standing load lifts the machine by its length. */
@@ -289,9 +279,14 @@ final class DayModel {
         return trip.standsUp() ? lineM + trip.underM() : lineM;
     }
 
-    /** The way in to a place with a line; empty when there is none. */
-    Optional<WayIn> wayIn(int place, int slot, List<String> kinds, double lengthM) {
-        String key = place + ":" + slot + ":" + String.join("|", kinds) + ":" + lengthM;
+    /** The way in to a place with what hangs there; empty when there is none. */
+    Optional<WayIn> wayIn(int place, int slot, List<String> kinds, Rig rig) {
+        return findWayIn(place, slot, kinds, rig);
+    }
+
+    /** Without a line the machine lands: no rig, and nothing is asked of the room over the trees. */
+    private Optional<WayIn> findWayIn(int place, int slot, List<String> kinds, @Nullable Rig rig) {
+        String key = place + ":" + slot + ":" + String.join("|", kinds) + ":" + rig;
         return waysIn.computeIfAbsent(
                 key,
                 unused ->
@@ -299,7 +294,15 @@ final class DayModel {
                                 points.get(place),
                                 wind(place, slot),
                                 kinds,
-                                heading -> lengthM <= 0 || lineNeedM(place, heading) <= lengthM));
+                                new LegFinder.Headings(
+                                        heading ->
+                                                rig == null
+                                                        || room(place).at(heading, rig).fit()
+                                                                != Fit.REFUSED,
+                                        track ->
+                                                rig == null
+                                                        || room(place).wayOut(track, rig)
+                                                                != Fit.REFUSED)));
     }
 
     /** A loaded leg; empty when there is no way. */
@@ -320,7 +323,7 @@ final class DayModel {
                                     slotFrom,
                                     slotTo,
                                     lineM,
-                                    lengthAtDropM(trip, line),
+                                    trip.rig(lineM),
                                     trip.underM(),
                                     trip.kindNames(),
                                     trip.speedMPerS()));
@@ -342,7 +345,16 @@ final class DayModel {
                     line < 0 ? machine.cabinSpeedMPerS() : machine.emptyLineSpeedMPerS();
             found =
                     computeLeg(
-                            new Way(from, to, slot, slot, lineM, lineM, 0, List.of(), speedMPerS));
+                            new Way(
+                                    from,
+                                    to,
+                                    slot,
+                                    slot,
+                                    lineM,
+                                    lineM > 0 ? Rig.empty(lineM) : null,
+                                    0,
+                                    List.of(),
+                                    speedMPerS));
             emptyLegs.legs.set(at, found);
         }
         return found;
@@ -363,14 +375,16 @@ final class DayModel {
             int slotFrom,
             int slotTo,
             double lineM,
-            double lengthAtDropM,
+            @Nullable Rig rig,
             double underM,
             List<String> kinds,
             double speedMPerS) {}
 
     private Optional<LegAt> computeLeg(Way way) {
-        Optional<WayIn> out = wayIn(way.from(), way.slotFrom(), way.kinds(), way.lineM());
-        Optional<WayIn> in = wayIn(way.to(), way.slotTo(), way.kinds(), way.lengthAtDropM());
+        Rig rig = way.rig();
+        Rig rigAtStart = rig == null ? null : rig.withoutCredit();
+        Optional<WayIn> out = findWayIn(way.from(), way.slotFrom(), way.kinds(), rigAtStart);
+        Optional<WayIn> in = findWayIn(way.to(), way.slotTo(), way.kinds(), rig);
         if (out.isEmpty() || in.isEmpty() || !isKnown(way.from()) || !isKnown(way.to())) {
             return Optional.empty();
         }

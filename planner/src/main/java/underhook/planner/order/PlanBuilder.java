@@ -19,6 +19,7 @@ import underhook.core.plan.LeftOut;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Limit;
 import underhook.core.plan.PathPoint;
+import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
@@ -84,7 +85,22 @@ final class PlanBuilder {
                 steps,
                 crews(),
                 leftOut,
-                all);
+                all,
+                rooms());
+    }
+
+    /** At every place where a placed load is hooked up or set down. */
+    private List<PlaceRoom> rooms() {
+        List<Load> placed = new ArrayList<>();
+        for (int k = 0; k < trips.size(); k++) {
+            if (found.day().releasedS[k] >= 0) {
+                placed.addAll(trips.get(k).loads());
+            }
+        }
+        PlaceRooms rooms = new PlaceRooms(model);
+        return model.places.stream()
+                .flatMap(place -> rooms.find(place.id(), placed).stream())
+                .toList();
     }
 
     private static int count(List<Step> steps, StepKind kind) {

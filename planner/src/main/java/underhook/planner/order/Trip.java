@@ -4,6 +4,7 @@ import java.util.List;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.LoadKind;
+import underhook.core.site.Rig;
 
 /**
  * Loads that ride on one hook trip to one place, with what does not change over the day.
@@ -35,6 +36,11 @@ record Trip(
     Trip {
         loads = List.copyOf(loads);
         kinds = List.copyOf(kinds);
+    }
+
+    /** What hangs under a line of so much while it is set down. */
+    Rig rig(double lineLengthM) {
+        return Rig.of(lineLengthM, loads, kinds);
     }
 
     boolean standsUp() {

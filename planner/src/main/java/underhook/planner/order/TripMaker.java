@@ -23,6 +23,7 @@ import underhook.core.job.WeatherHour;
 import underhook.core.load.Trail;
 import underhook.core.plan.LeftOut;
 import underhook.core.pole.Guys;
+import underhook.core.site.Rig;
 import underhook.core.unit.Units;
 
 /** Makes hook trips of a job's loads and says which loads cannot be flown, and why. */
@@ -396,10 +397,10 @@ final class TripMaker {
                     continue;
                 }
                 hook = true;
-                double atDropM = model.lengthAtDropM(trip, line);
-                if (model.wayIn(trip.to(), slot, trip.kindNames(), atDropM).isEmpty()
-                        || model.wayIn(trip.from(), slot, trip.kindNames(), item.lengthM())
-                                .isEmpty()) {
+                Rig rig = trip.rig(item.lengthM());
+                Rig hooking = rig.withoutCredit();
+                if (model.wayIn(trip.to(), slot, trip.kindNames(), rig).isEmpty()
+                        || model.wayIn(trip.from(), slot, trip.kindNames(), hooking).isEmpty()) {
                     continue;
                 }
                 room = true;

@@ -321,16 +321,22 @@ public final class LegFinder {
     public record PlaceWind(double fromGridRad, double speedMPerS) {}
 
     /**
+     * Where there is room.
+     *
+     * @param in whether the last part and the hover have room on a heading, rad from grid north
+     * @param out whether the first part of a way out has room on a track, rad from grid north
+     */
+    public record Headings(
+            java.util.function.DoublePredicate in, java.util.function.DoublePredicate out) {}
+
+    /**
      * The way in and out of a place: as near into the wind as what lies under the last part allows.
      *
-     * @param headingAllowed whether rotor and tail have room there on a heading (rad from grid north)
+     * @param headings where there is room at the place
      * @return empty when no direction is allowed
      */
     public Optional<WayIn> findWayIn(
-            PlanePoint place,
-            PlaceWind wind,
-            List<String> kinds,
-            java.util.function.DoublePredicate headingAllowed) {
+            PlanePoint place, PlaceWind wind, List<String> kinds, Headings headings) {
         double finalM = job.rules().finalM();
         WayMap map = map(kinds);
         double bestOff = Double.POSITIVE_INFINITY;
@@ -351,7 +357,7 @@ public final class LegFinder {
             boolean allowed =
                     -head <= job.rules().tailwindMPerS()
                             && cross <= job.rules().crosswindMPerS()
-                            && headingAllowed.test(normalRad(heading))
+                            && headings.in().test(normalRad(heading))
                             && map.isFree(place, in)
                             && crossesNoWire(place, in);
             if (allowed) {
@@ -363,7 +369,7 @@ public final class LegFinder {
             return Optional.empty();
         }
         double heading = normalRad(bestFrom + Math.PI);
-        Optional<Double> out = findWayOut(place, wind, kinds);
+        Optional<Double> out = findWayOut(place, wind, kinds, headings);
         if (out.isEmpty()) {
             return Optional.empty();
         }
@@ -382,13 +388,14 @@ public final class LegFinder {
                     Math.round(Math.toDegrees(bestOff))
                             + "° off the wind, because straight into it "
                             + (refused.isEmpty()
-                                    ? "there is no room for rotor and tail"
+                                    ? "there is no room for rotor, tail, line and load"
                                     : "the last part would pass " + String.join(", ", refused)));
         }
         return Optional.of(new WayIn(bestFrom, out.get(), headMPerS, crossMPerS, reasons, refused));
     }
 
-    private Optional<Double> findWayOut(PlanePoint place, PlaceWind wind, List<String> kinds) {
+    private Optional<Double> findWayOut(
+            PlanePoint place, PlaceWind wind, List<String> kinds, Headings headings) {
         WayMap map = map(kinds);
         int count = (int) Math.round(2 * Math.PI / DIRECTION_STEP_RAD);
         for (int k = 0; k < count; k++) {
@@ -397,6 +404,7 @@ public final class LegFinder {
             PlanePoint out = place.towards(track, job.rules().finalM());
             boolean allowed =
                     -wind.speedMPerS() * Math.cos(turn) <= job.rules().tailwindMPerS()
+                            && headings.out().test(track)
                             && map.isFree(place, out)
                             && crossesNoWire(place, out);
             if (allowed) {

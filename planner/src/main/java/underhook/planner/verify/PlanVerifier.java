@@ -30,6 +30,7 @@ public final class PlanVerifier {
             new LiftCheck(day).run();
             new WindCheck(day).run();
             new LineCheck(day).run();
+            new RoomCheck(day).run();
             new LegCheck(day).run();
             new WayCheck(day).run();
             new WireCheck(day).run();

@@ -29,7 +29,10 @@ import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
 import underhook.core.job.Zone;
 import underhook.core.plan.Leg;
+import underhook.core.plan.Drop;
 import underhook.core.plan.PathPoint;
+import underhook.core.plan.PlaceRoom;
+import underhook.core.plan.Rotation;
 import underhook.core.plan.VerifierReport;
 
 class PlanVerifierTest {
@@ -125,6 +128,36 @@ class PlanVerifierTest {
                         false,
                         "map"));
         return SmallDay.good().inJob("features", features);
+    }
+
+    static Ground ground(underhook.core.geo.HeightField terrain) {
+        return new Ground(SmallDay.FRAME, terrain, Optional.empty(), 0);
+    }
+
+    static Rotation fromNorth(Rotation rotation) {
+        List<Drop> drops = new ArrayList<>();
+        for (Drop drop : rotation.drops()) {
+            drops.add(with(drop, "approachFromTrueRad", 0.0));
+        }
+        return with(rotation, "drops", drops);
+    }
+
+    /** What the bag's line is said to have at S2. */
+    static PlaceRoom allRefused() {
+        return new PlaceRoom(
+                pid("S2"),
+                List.of(
+                        new PlaceRoom.LineRoom(
+                                "20 m",
+                                20,
+                                0,
+                                List.of(
+                                        new PlaceRoom.Sector(
+                                                PlaceRoom.Fit.REFUSED, 0, 2 * Math.PI)),
+                                new PlaceRoom.Tightest("tail", "trees", 0, 1, 5, 1),
+                                new PlaceRoom.Cost(27, 20, 21))),
+                Optional.empty(),
+                "none");
     }
 
     static Stream<Break> breaks() {
@@ -417,7 +450,31 @@ class PlanVerifierTest {
                 of(
                         "tall trees",
                         d -> d.place("S2", "canopyM", OptionalDouble.of(16)),
-                        "LINE_LENGTH B1"));
+                        "LINE_LENGTH B1",
+                        "ROOM_REFUSED B1"));
+        // Trees of 12 m on a bank of 5 m leave 3 m under the rotor at 20 m; the ray behind the tail
+        // misses it.
+        all.add(
+                of(
+                        "bank under the rotor",
+                        d -> with(d, "ground", ground(SmallDay.bankAtS2(2.5))),
+                        "ROOM_REFUSED B1"));
+        // Coming from the north puts the tail's end, 9 m behind, over a bank from 8.5 m on.
+        all.add(
+                of(
+                        "tail over the bank",
+                        d ->
+                                with(d, "ground", ground(SmallDay.bankAtS2(8.5)))
+                                        .turn(4, r -> fromNorth(r)),
+                        "WIND_ARITHMETIC B1",
+                        "LEG_PATH A-S2",
+                        "LINE_LENGTH B1",
+                        "ROOM_REFUSED B1"));
+        all.add(
+                of(
+                        "no room by its own table",
+                        d -> with(d, "plan", with(d.plan(), "rooms", List.of(allRefused()))),
+                        "ROOM_REFUSED B1"));
         // Tilted by 0.2 north over the spot itself: 11.3 degrees against 7
         all.add(
                 of(

@@ -72,6 +72,11 @@ record SmallDay(Job job, Ground ground, Plan plan) {
         return field((e, n) -> Math.abs(e - 1000) < 8 && Math.abs(n) < 8 ? 0.2 * n : 0);
     }
 
+    /** The same with a bank beside S2, 5 m high, from so far north of it on over 2 m. */
+    static HeightField bankAtS2(double northM) {
+        return field((e, n) -> Math.abs(e - 1000) < 6 && n >= northM && n <= northM + 2 ? 5 : 0);
+    }
+
     private static HeightField field(DoubleBinaryOperator more) {
         return new HeightField() {
             @Override
@@ -535,6 +540,7 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                         new CrewStay(new CrewId("P"), pid("S2"), at(4800), at(6000), "walks to S1"),
                         stay("P", "S1", 6000, 7200)),
                 List.of(new LeftOut(lid("X1"), FindingCode.MASS_MISSING, "No mass is stated.")),
+                List.of(),
                 List.of());
     }
 
