@@ -331,11 +331,11 @@ class ModelsReferenceTest {
                 RiggingChain.of(
                         1300,
                         List.of(
-                                new RiggingChain.Item("sling", sling, 8, false),
-                                new RiggingChain.Item("hook", 1360, 12, false),
-                                new RiggingChain.Item("swivel", 1360, 0, false),
-                                new RiggingChain.Item("line", 1500, 30, true),
-                                new RiggingChain.Item("belly", 1400, 0, false)));
+                                RiggingChain.Item.ofUntagged("sling", sling, 8, false),
+                                RiggingChain.Item.ofUntagged("hook", 1360, 12, false),
+                                RiggingChain.Item.ofUntagged("swivel", 1360, 0, false),
+                                RiggingChain.Item.ofUntagged("line", 1500, 30, true),
+                                RiggingChain.Item.ofUntagged("belly", 1400, 0, false)));
         assertThat(chain.governing().item().name()).isEqualTo("swivel");
         assertThat(chain.isWithinLimits()).isTrue();
         return chain.uses().stream()
