@@ -39,7 +39,7 @@ import underhook.core.wire.Catenary;
 import underhook.testkit.ReferenceCases;
 import underhook.testkit.ReferenceCases.Case;
 
-/** Runs every row of every reference file against the model it is about; the sun has its own class. */
+/** Runs every row of every reference file against the model it is about; sun and hanging loads have their own. */
 class ModelsReferenceTest {
     private static final double G = Units.STANDARD_GRAVITY_M_PER_S2;
     private static final List<String> OF_THE_SUN =
@@ -71,6 +71,7 @@ class ModelsReferenceTest {
                         ModelsReferenceTest.class.getResource("/reference/isa-density.csv"));
         List<String> run = new ArrayList<>(MODELS.keySet());
         run.addAll(OF_THE_SUN);
+        run.addAll(HangingReferenceTest.topics());
 
         try (Stream<Path> files =
                 Files.list(Objects.requireNonNull(Path.of(folder.toURI()).getParent()))) {

@@ -68,10 +68,8 @@ public enum Hitch {
     private static double basketFactor(Material material, double angleHorizontalRad) {
         double exact = 2 * Math.sin(angleHorizontalRad);
         boolean upright = exact > 2 - 1e-9;
-        boolean flattest = exact < 1 + 1e-9;
-        if (upright || flattest) {
-            return Math.rint(exact);
-        }
-        return exact * (material == Material.FIBRE_ROPE ? 0.94 : 0.98);
+        double cut = material == Material.FIBRE_ROPE ? 0.94 : 0.98;
+        // All tables agree on 200 % upright and 100 % at the flattest.
+        return upright ? 2 : Math.max(1, exact * cut);
     }
 }
