@@ -13,7 +13,9 @@ final class SwingExtremes {
     private final double[] state = new double[4];
     private final double[] rates = new double[4];
 
-    private SwingState rest = SwingState.PLUMB;
+    private double restAheadRatio;
+    private double restAsideRatio;
+    private double restAboveRatio;
     private double stillM;
     private boolean afterPath;
     private SwingResult.End end = SwingResult.End.WATCHED;
@@ -33,8 +35,10 @@ final class SwingExtremes {
     }
 
     /** Forgets the run before and looks at where this one starts. */
-    void begin(SwingState newRest, double newStillM) {
-        rest = newRest;
+    void begin(SwingState rest, double newStillM) {
+        restAheadRatio = Math.sin(rest.foreRad()) * Math.cos(rest.sideRad());
+        restAsideRatio = Math.sin(rest.sideRad());
+        restAboveRatio = -Math.cos(rest.foreRad()) * Math.cos(rest.sideRad());
         stillM = newStillM;
         afterPath = false;
         end = SwingResult.End.WATCHED;
@@ -77,10 +81,11 @@ final class SwingExtremes {
         greatestForeRad = Math.max(greatestForeRad, fore);
         greatestAftRad = Math.max(greatestAftRad, -fore);
         greatestSideRad = Math.max(greatestSideRad, Math.abs(side));
-        measure(timeS, fore, side);
-        double pull = motion.loadTensionN(timeS, state, rates);
+        motion.rates(timeS, state, rates);
+        measure(timeS);
+        double pull = motion.loadTensionN();
         leastTensionN = Math.min(leastTensionN, pull);
-        hookTensionN = Math.max(hookTensionN, pull + motion.lineTensionN(state));
+        hookTensionN = Math.max(hookTensionN, pull + motion.lineTensionN());
         if (!(pull > 0)) {
             end = SwingResult.End.SLACK;
         } else if (Math.abs(fore) > SwingState.WIDEST_RAD
@@ -90,16 +95,14 @@ final class SwingExtremes {
     }
 
     /** Distance from rest, straight through the air. */
-    private void measure(double timeS, double foreRad, double sideRad) {
-        double cosSide = Math.cos(sideRad);
-        double cosRest = Math.cos(rest.sideRad());
-        double ahead = Math.sin(foreRad) * cosSide - Math.sin(rest.foreRad()) * cosRest;
+    private void measure(double timeS) {
+        double ahead = motion.aheadRatio() - restAheadRatio;
         overshootM = Math.max(overshootM, lengthM * ahead);
         if (!afterPath) {
             return;
         }
-        double right = Math.sin(sideRad) - Math.sin(rest.sideRad());
-        double up = Math.cos(rest.foreRad()) * cosRest - Math.cos(foreRad) * cosSide;
+        double right = motion.asideRatio() - restAsideRatio;
+        double up = motion.aboveRatio() - restAboveRatio;
         double away = lengthM * Math.sqrt(ahead * ahead + right * right + up * up);
         residualM = Math.max(residualM, away);
         if (away > stillM) {

@@ -37,7 +37,13 @@ final class SwingMotion implements Motion {
     private double forwardMPerS2;
     private double rightMPerS2;
 
-    // What the last call of prepare found: drag over inertia, in the three directions.
+    // What the last call of rates found: direction to the load, turning rate squared over the
+    // length, and
+    // drag over inertia.
+    private double aheadRatio;
+    private double asideRatio;
+    private double aboveRatio;
+    private double inwardMPerS2;
     private double dragForwardMPerS2;
     private double dragRightMPerS2;
     private double dragUpMPerS2;
@@ -95,6 +101,10 @@ final class SwingMotion implements Motion {
         double sideRate = state[SIDE_RATE];
         double moveForward = cosFore * cosSide * foreRate - sinFore * sinSide * sideRate;
         double moveUp = sinFore * cosSide * foreRate + cosFore * sinSide * sideRate;
+        aheadRatio = sinFore * cosSide;
+        asideRatio = sinSide;
+        aboveRatio = -cosFore * cosSide;
+        inwardMPerS2 = lengthM * (cosSide * cosSide * foreRate * foreRate + sideRate * sideRate);
         drag(timeS, moveForward, cosSide * sideRate, moveUp);
         double forward = dragForwardMPerS2 - restoringRatio * forwardMPerS2;
         double right = dragRightMPerS2 - restoringRatio * rightMPerS2;
@@ -130,39 +140,39 @@ final class SwingMotion implements Motion {
         dragUpMPerS2 = through * up;
     }
 
-    /**
-     * Pull of the line on the load, N; below 0 only a strut could hold it there.
-     *
-     * @param rates filled here
-     */
-    double loadTensionN(double timeS, double[] state, double[] rates) {
-        rates(timeS, state, rates);
+    /** Load from the hook along the track, over the length, in the state last given to rates. */
+    double aheadRatio() {
+        return aheadRatio;
+    }
+
+    /** Load from the hook to the right, over the length, likewise. */
+    double asideRatio() {
+        return asideRatio;
+    }
+
+    /** Load from the hook upward, over the length, likewise. */
+    double aboveRatio() {
+        return aboveRatio;
+    }
+
+    /** Pull of the line on the load, N, likewise; below 0 only a strut could hold it there. */
+    double loadTensionN() {
         double dragOverMass = loadDragFraction * load.inertiaKg() / load.massKg();
         return load.massKg()
-                * (lengthM * turnRadPerS(state) * turnRadPerS(state)
+                * (inwardMPerS2
                         + outwardMPerS2(
-                                state,
                                 dragOverMass * dragForwardMPerS2 - forwardMPerS2,
                                 dragOverMass * dragRightMPerS2 - rightMPerS2,
                                 dragOverMass * dragUpMPerS2 - G));
     }
 
-    /** What the line itself adds up to the hook, N. */
-    double lineTensionN(double[] state) {
+    /** What the line itself adds up to the hook, N, likewise. */
+    double lineTensionN() {
         return load.lineMassKg()
-                * (lengthM / 2 * turnRadPerS(state) * turnRadPerS(state)
-                        + outwardMPerS2(state, -forwardMPerS2, -rightMPerS2, -G));
+                * (inwardMPerS2 / 2 + outwardMPerS2(-forwardMPerS2, -rightMPerS2, -G));
     }
 
-    private static double turnRadPerS(double[] state) {
-        return Math.hypot(Math.cos(state[SIDE]) * state[FORE_RATE], state[SIDE_RATE]);
-    }
-
-    private static double outwardMPerS2(
-            double[] state, double awayMPerS2, double sidewardMPerS2, double upMPerS2) {
-        double cosSide = Math.cos(state[SIDE]);
-        return awayMPerS2 * Math.sin(state[FORE]) * cosSide
-                + sidewardMPerS2 * Math.sin(state[SIDE])
-                - upMPerS2 * Math.cos(state[FORE]) * cosSide;
+    private double outwardMPerS2(double awayMPerS2, double sidewardMPerS2, double upMPerS2) {
+        return awayMPerS2 * aheadRatio + sidewardMPerS2 * asideRatio + upMPerS2 * aboveRatio;
     }
 }

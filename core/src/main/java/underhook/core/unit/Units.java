@@ -97,6 +97,10 @@ public final class Units {
         return ftToM(valueInch / INCHES_PER_FT);
     }
 
+    public static double mmToM(double valueMm) {
+        return valueMm / 1000.0;
+    }
+
     public static double lbPerFt3ToKgPerM3(double valueLbPerFt3) {
         return lbToKg(valueLbPerFt3) / (M_PER_FT * M_PER_FT * M_PER_FT);
     }
