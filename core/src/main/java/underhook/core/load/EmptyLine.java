@@ -23,8 +23,9 @@ public record EmptyLine(double lengthM, double endKg, boolean sheet) {
     private static final double SHORT_SLING_BALLAST_KG = 15;
 
     /**
-     * An empty line of 33 m with less than this at its end has gone into a tail rotor, kg. @source
-     * TSB-A05P0103 33 m of line, whole mass under 40 kg
+     * An empty line of 33 m with less than this in all has gone into a tail rotor, kg.
+     *
+     * @source TSB-A05P0103 33 m of line, whole mass under 40 kg
      */
     private static final double KNOWN_TOO_LIGHT_KG = 40;
 
