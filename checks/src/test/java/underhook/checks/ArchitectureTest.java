@@ -44,12 +44,8 @@ class ArchitectureTest {
                     Map.entry("core.job", List.of("core.unit", "core.finding", "core.geo")),
                     Map.entry("core.plan", List.of("core.finding", "core.geo", "core.job")),
                     Map.entry("core.ode", List.of()),
-                    Map.entry(
-                            "core.load",
-                            List.of("core.unit", "core.finding", "core.line")),
-                    Map.entry(
-                            "core.line",
-                            List.of("core.unit", "core.finding", "core.ode")),
+                    Map.entry("core.load", List.of("core.unit", "core.finding", "core.line")),
+                    Map.entry("core.line", List.of("core.unit", "core.finding", "core.ode")),
                     Map.entry("core.aircraft", MIDDLE),
                     Map.entry("core.wire", MIDDLE),
                     Map.entry(

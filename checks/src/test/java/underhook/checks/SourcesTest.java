@@ -91,8 +91,7 @@ class SourcesTest {
     private static boolean isException(String complaint) {
         String file = complaint.replaceAll(".*/|: .*", "");
         String name = complaint.replaceAll(".*: ", "");
-        return MIXED.contains(name)
-                || UNIT_EXCEPTIONS.getOrDefault(file, Set.of()).contains(name);
+        return MIXED.contains(name) || UNIT_EXCEPTIONS.getOrDefault(file, Set.of()).contains(name);
     }
 
     @Test
