@@ -147,8 +147,8 @@ public final class Approach {
     }
 
     /** Neither speeding up nor slowing harder than allowed. */
-    private static double allowedFraction(double fraction) {
-        return Double.isFinite(fraction) ? Math.max(0, Math.min(1, fraction)) : 0.5;
+    private static double allowedFraction(double anyFraction) {
+        return Double.isFinite(anyFraction) ? Math.max(0, Math.min(1, anyFraction)) : 0.5;
     }
 
     private SwingState miss(SlowDown slowDown) {

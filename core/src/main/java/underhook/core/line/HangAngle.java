@@ -5,7 +5,7 @@ import underhook.core.unit.Units;
 
 /** What accelerating, turning and stopping does to a load without drag, in closed forms. */
 public final class HangAngle {
-    private static final double G = Units.STANDARD_GRAVITY_M_PER_S2;
+    private static final double GRAVITY_M_PER_S2 = Units.STANDARD_GRAVITY_M_PER_S2;
 
     private HangAngle() {}
 
@@ -19,7 +19,7 @@ public final class HangAngle {
      */
     public static double steadyRad(double accelerationMPerS2) {
         Ranges.requireNotNegative(accelerationMPerS2, "accelerationMPerS2");
-        return Math.atan2(accelerationMPerS2, G);
+        return Math.atan2(accelerationMPerS2, GRAVITY_M_PER_S2);
     }
 
     /**
@@ -59,7 +59,7 @@ public final class HangAngle {
     public static double afterStopRad(double changeMPerS, double lengthM) {
         Ranges.requireNotNegative(changeMPerS, "changeMPerS");
         Ranges.requirePositive(lengthM, "lengthM");
-        double cosine = 1 - changeMPerS * changeMPerS / (2 * G * lengthM);
+        double cosine = 1 - changeMPerS * changeMPerS / (2 * GRAVITY_M_PER_S2 * lengthM);
         if (!(cosine >= 0)) {
             throw new IllegalArgumentException(
                     "changeMPerS (" + changeMPerS + ") swings the load above its hook's height.");

@@ -49,7 +49,7 @@ public final class Swing {
     private final DormandPrince course;
     private final SwingExtremes extremes;
     private final double periodS;
-    private final double[] start = new double[4];
+    private final double[] state = new double[4];
 
     /** For one load in one air. */
     public Swing(SlungLoad load, SwingAir air) {
@@ -127,13 +127,13 @@ public final class Swing {
     }
 
     private void begin(HookPath path, SwingState from) {
-        start[SwingMotion.FORE] = from.foreRad();
-        start[SwingMotion.SIDE] = from.sideRad();
-        start[SwingMotion.FORE_RATE] = from.foreRadPerS();
-        start[SwingMotion.SIDE_RATE] = from.sideRadPerS();
+        state[SwingMotion.FORE] = from.foreRad();
+        state[SwingMotion.SIDE] = from.sideRad();
+        state[SwingMotion.FORE_RATE] = from.foreRadPerS();
+        state[SwingMotion.SIDE_RATE] = from.sideRadPerS();
         motion.setSpeed(0, path.startMPerS(), 0);
         motion.setAcceleration(0, 0);
-        course.start(0, start, periodS / 40);
+        course.start(0, state, periodS / 40);
     }
 
     /** Goes on along the path's parts, at most to a time; false if the run must end. */

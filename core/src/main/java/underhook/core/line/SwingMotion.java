@@ -22,7 +22,7 @@ final class SwingMotion implements Motion {
     static final int SIDE = 1;
     static final int FORE_RATE = 2;
     static final int SIDE_RATE = 3;
-    private static final double G = Units.STANDARD_GRAVITY_M_PER_S2;
+    private static final double GRAVITY_M_PER_S2 = Units.STANDARD_GRAVITY_M_PER_S2;
 
     private final SlungLoad load;
     private final SwingAir air;
@@ -108,7 +108,7 @@ final class SwingMotion implements Motion {
         drag(timeS, moveForward, cosSide * sideRate, moveUp);
         double forward = dragForwardMPerS2 - restoringRatio * forwardMPerS2;
         double right = dragRightMPerS2 - restoringRatio * rightMPerS2;
-        double up = dragUpMPerS2 - restoringRatio * G;
+        double up = dragUpMPerS2 - restoringRatio * GRAVITY_M_PER_S2;
         double alongFore = forward * cosFore + up * sinFore;
         double alongSide = sinSide * (up * cosFore - forward * sinFore) + right * cosSide;
         rates[FORE] = foreRate;
@@ -163,13 +163,14 @@ final class SwingMotion implements Motion {
                         + outwardMPerS2(
                                 dragOverMass * dragForwardMPerS2 - forwardMPerS2,
                                 dragOverMass * dragRightMPerS2 - rightMPerS2,
-                                dragOverMass * dragUpMPerS2 - G));
+                                dragOverMass * dragUpMPerS2 - GRAVITY_M_PER_S2));
     }
 
     /** What the line itself adds up to the hook, N, likewise. */
     double lineTensionN() {
         return load.lineMassKg()
-                * (inwardMPerS2 / 2 + outwardMPerS2(-forwardMPerS2, -rightMPerS2, -G));
+                * (inwardMPerS2 / 2
+                        + outwardMPerS2(-forwardMPerS2, -rightMPerS2, -GRAVITY_M_PER_S2));
     }
 
     private double outwardMPerS2(double awayMPerS2, double sidewardMPerS2, double upMPerS2) {
