@@ -12,18 +12,12 @@ import underhook.core.unit.Ranges;
  * Changeable; one thread at a time.
  */
 public final class Approach {
-    /** Fits end here; more does not change the third digit. */
-    private static final int FITS = 8;
-
-    private static final double NUDGE_FRACTION = 1e-4;
-
     /** Room for the middle step, in first steps, so that the fit can move both ends. */
     private static final double MIDDLE_RATIO = 1.3;
 
     private final SlowDownLimits limits;
     private final Swing.Watch watch;
     private final double periodS;
-    private final double lengthM;
     private final List<Swing> spread;
     private final Swing asComputed;
     private final Swing withoutGust;
@@ -33,7 +27,7 @@ public final class Approach {
         this.limits = limits;
         this.watch = watch;
         periodS = load.periodS();
-        lengthM = load.lengthM();
+        double lengthM = load.lengthM();
         asComputed = new Swing(load, air);
         withoutGust =
                 new Swing(
@@ -98,57 +92,10 @@ public final class Approach {
                 worst);
     }
 
-    /** Fits both ends by Newton's method until offset and rate at the place are gone. */
     private SlowDown tune(double speedMPerS) {
-        double step = periodS / 2;
-        double full = Math.min(limits.mostMPerS2(), speedMPerS / (MIDDLE_RATIO * step));
-        SlowDown.Ends ends = new SlowDown.Ends(step, 0.5, 0.5);
-        SlowDown best = SlowDown.steps(speedMPerS, full, ends);
-        double least = missM(best);
-        for (int i = 0; i < FITS && least > 1e-4; i++) {
-            ends = better(speedMPerS, full, ends);
-            SlowDown candidate = SlowDown.steps(speedMPerS, full, ends);
-            double miss = missM(candidate);
-            if (!(candidate.path().endMPerS() <= 1e-6) || !(miss < least)) {
-                break;
-            }
-            best = candidate;
-            least = miss;
-        }
-        return best;
-    }
-
-    /** One step of Newton's method in the heights of first and last step. */
-    private SlowDown.Ends better(double speedMPerS, double fullMPerS2, SlowDown.Ends at) {
-        double first = at.firstFraction();
-        double last = at.lastFraction();
-        SwingState here = miss(SlowDown.steps(speedMPerS, fullMPerS2, at));
-        SwingState byFirst =
-                miss(
-                        SlowDown.steps(
-                                speedMPerS,
-                                fullMPerS2,
-                                new SlowDown.Ends(at.stepS(), first + NUDGE_FRACTION, last)));
-        SwingState byLast =
-                miss(
-                        SlowDown.steps(
-                                speedMPerS,
-                                fullMPerS2,
-                                new SlowDown.Ends(at.stepS(), first, last + NUDGE_FRACTION)));
-        double a = (byFirst.foreRad() - here.foreRad()) / NUDGE_FRACTION;
-        double b = (byLast.foreRad() - here.foreRad()) / NUDGE_FRACTION;
-        double c = (byFirst.foreRadPerS() - here.foreRadPerS()) / NUDGE_FRACTION;
-        double d = (byLast.foreRadPerS() - here.foreRadPerS()) / NUDGE_FRACTION;
-        double determinant = a * d - b * c;
-        double moveFirst = (b * here.foreRadPerS() - d * here.foreRad()) / determinant;
-        double moveLast = (c * here.foreRad() - a * here.foreRadPerS()) / determinant;
-        return new SlowDown.Ends(
-                at.stepS(), allowedFraction(first + moveFirst), allowedFraction(last + moveLast));
-    }
-
-    /** Neither speeding up nor slowing harder than allowed. */
-    private static double allowedFraction(double anyFraction) {
-        return Double.isFinite(anyFraction) ? Math.max(0, Math.min(1, anyFraction)) : 0.5;
+        double full = Math.min(limits.mostMPerS2(), speedMPerS / (MIDDLE_RATIO * periodS / 2));
+        return new EndsFit(periodS, ends -> SlowDown.steps(speedMPerS, full, ends), this::miss)
+                .best();
     }
 
     private SwingState miss(SlowDown slowDown) {
@@ -156,11 +103,6 @@ public final class Approach {
         SwingState end = withoutGust.endOf(slowDown.path());
         return new SwingState(
                 end.foreRad() - rest.foreRad(), 0, end.foreRadPerS() - rest.foreRadPerS(), 0);
-    }
-
-    private double missM(SlowDown slowDown) {
-        SwingState miss = miss(slowDown);
-        return lengthM * Math.hypot(miss.foreRad(), miss.foreRadPerS() * periodS / (2 * Math.PI));
     }
 
     private static void requireSpeed(double speedMPerS) {

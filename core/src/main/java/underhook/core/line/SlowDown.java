@@ -54,29 +54,33 @@ public record SlowDown(Kind kind, HookPath path) {
         require(speedMPerS, mostMPerS2, periodS);
         double step = periodS / 2;
         double full = Math.min(mostMPerS2, speedMPerS / step);
-        return steps(speedMPerS, full, new Ends(step, 0.5, 0.5)).as(Kind.SHAPED);
+        return steps(speedMPerS, full, new Ends(step, 0.5, step, 0.5)).as(Kind.SHAPED);
     }
 
     /**
      * First and last step of a shaped slow-down.
      *
-     * @param stepS how long each lasts, s
-     * @param firstFraction part of the full deceleration in the first
-     * @param lastFraction part of the full deceleration in the last
+     * @param firstS how long the first lasts, s
+     * @param firstFraction part of the full deceleration in it
+     * @param lastS how long the last lasts, s
+     * @param lastFraction part of the full deceleration in it
      */
-    record Ends(double stepS, double firstFraction, double lastFraction) {}
+    record Ends(double firstS, double firstFraction, double lastS, double lastFraction) {
+        /** Way in speed that both take, over the full deceleration, s. */
+        double takenS() {
+            return firstS * firstFraction + lastS * lastFraction;
+        }
+    }
 
     /** Steps of any height; the middle lasts as long as it takes to come to a hover. */
     static SlowDown steps(double speedMPerS, double fullMPerS2, Ends ends) {
         List<Part> parts = new ArrayList<>();
-        parts.add(new Part(ends.stepS(), -ends.firstFraction() * fullMPerS2, 0));
-        double middle =
-                speedMPerS / fullMPerS2
-                        - (ends.firstFraction() + ends.lastFraction()) * ends.stepS();
+        parts.add(new Part(ends.firstS(), -ends.firstFraction() * fullMPerS2, 0));
+        double middle = speedMPerS / fullMPerS2 - ends.takenS();
         if (middle > 1e-9) {
             parts.add(new Part(middle, -fullMPerS2, 0));
         }
-        parts.add(new Part(ends.stepS(), -ends.lastFraction() * fullMPerS2, 0));
+        parts.add(new Part(ends.lastS(), -ends.lastFraction() * fullMPerS2, 0));
         return new SlowDown(Kind.TUNED, new HookPath(speedMPerS, parts));
     }
 

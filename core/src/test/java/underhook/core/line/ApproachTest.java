@@ -93,7 +93,7 @@ class ApproachTest {
         List<Arrival> ways = new Approach(draggy, headwind, LIMITS, WATCH).compare(22);
 
         assertThat(ways.get(3).residualM())
-                .isLessThan(0.1)
+                .isLessThan(0.02)
                 .isLessThan(ways.get(2).residualM())
                 .isLessThan(ways.get(0).residualM());
     }
