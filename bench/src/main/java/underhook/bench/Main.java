@@ -13,7 +13,8 @@ public final class Main {
     private Main() {}
 
     public static void main(String[] arguments) {
-        List<Measured> all = List.of(frame(), new RasterWindow(), new SwingApproaches().comparison());
+        List<Measured> all =
+                List.of(frame(), new RasterWindow(), new SwingApproaches().comparison());
         List<Measured> wanted =
                 all.stream()
                         .filter(one -> arguments.length == 0 || one.name().equals(arguments[0]))
