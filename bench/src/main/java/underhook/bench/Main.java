@@ -20,7 +20,8 @@ public final class Main {
                         RoomBench.ways(),
                         new RasterWindow(),
                         new WaysMeasured(),
-                        new TownMeasured());
+                        new TownMeasured(),
+                        new SwingApproaches().comparison());
         List<Measured> wanted =
                 all.stream()
                         .filter(one -> arguments.length == 0 || one.name().equals(arguments[0]))

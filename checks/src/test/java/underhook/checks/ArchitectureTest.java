@@ -44,22 +44,8 @@ class ArchitectureTest {
                     Map.entry("core.job", List.of("core.unit", "core.finding", "core.geo")),
                     Map.entry("core.plan", List.of("core.finding", "core.geo", "core.job")),
                     Map.entry("core.ode", List.of()),
-                    Map.entry(
-                            "core.load",
-                            List.of(
-                                    "core.unit",
-                                    "core.finding",
-                                    "core.air",
-                                    "core.job",
-                                    "core.ode")),
-                    Map.entry(
-                            "core.line",
-                            List.of(
-                                    "core.unit",
-                                    "core.finding",
-                                    "core.air",
-                                    "core.job",
-                                    "core.ode")),
+                    Map.entry("core.load", List.of("core.unit", "core.finding", "core.line")),
+                    Map.entry("core.line", List.of("core.unit", "core.finding", "core.ode")),
                     Map.entry("core.aircraft", MIDDLE),
                     Map.entry("core.wire", MIDDLE),
                     Map.entry(
@@ -70,7 +56,7 @@ class ArchitectureTest {
                                     "core.geo",
                                     "core.job",
                                     "core.ode")),
-                    Map.entry("core.pole", MIDDLE),
+                    Map.entry("core.pole", List.of("core.unit", "core.finding", "core.load")),
                     Map.entry("core.site", CALCULATIONS),
                     Map.entry(
                             "core.crew",

@@ -45,7 +45,7 @@ import underhook.core.wire.WireBuffers;
 import underhook.testkit.ReferenceCases;
 import underhook.testkit.ReferenceCases.Case;
 
-/** Runs every row of every reference file against the model it is about; the sun has its own class. */
+/** Runs every row of every reference file against the model it is about; sun and hanging loads have their own. */
 class ModelsReferenceTest {
     private static final double G = Units.STANDARD_GRAVITY_M_PER_S2;
     private static final List<String> OF_THE_SUN =
@@ -77,6 +77,7 @@ class ModelsReferenceTest {
                         ModelsReferenceTest.class.getResource("/reference/isa-density.csv"));
         List<String> run = new ArrayList<>(MODELS.keySet());
         run.addAll(OF_THE_SUN);
+        run.addAll(HangingReferenceTest.topics());
 
         try (Stream<Path> files =
                 Files.list(Objects.requireNonNull(Path.of(folder.toURI()).getParent()))) {
@@ -366,11 +367,11 @@ class ModelsReferenceTest {
                 RiggingChain.of(
                         1300,
                         List.of(
-                                new RiggingChain.Item("sling", sling, 8, false),
-                                new RiggingChain.Item("hook", 1360, 12, false),
-                                new RiggingChain.Item("swivel", 1360, 0, false),
-                                new RiggingChain.Item("line", 1500, 30, true),
-                                new RiggingChain.Item("belly", 1400, 0, false)));
+                                RiggingChain.Item.ofUntagged("sling", sling, 8, false),
+                                RiggingChain.Item.ofUntagged("hook", 1360, 12, false),
+                                RiggingChain.Item.ofUntagged("swivel", 1360, 0, false),
+                                RiggingChain.Item.ofUntagged("line", 1500, 30, true),
+                                RiggingChain.Item.ofUntagged("belly", 1400, 0, false)));
         assertThat(chain.governing().item().name()).isEqualTo("swivel");
         assertThat(chain.isWithinLimits()).isTrue();
         return chain.uses().stream()

@@ -83,7 +83,7 @@ class ModelsTest {
                 () -> Pendulum.periodS(0, 0),
                 () -> Pendulum.periodS(10, 1.6),
                 () -> RiggingChain.of(100, List.of()),
-                () -> new RiggingChain.Item("line", nan, 1, true),
+                () -> RiggingChain.Item.ofUntagged("line", nan, 1, true),
                 () -> Trail.of(0, 1, 1, 1),
                 () -> Trail.speedAtLimitMPerS(100, 1, Math.PI / 2, 1.2),
                 () -> Trail.massForSpeedKg(1, nan, 0.2, 1.2),

@@ -6,6 +6,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -13,7 +14,9 @@ import underhook.core.air.AirState;
 import underhook.core.air.Atmosphere;
 import underhook.core.air.Wind;
 import underhook.core.air.WindTriangle;
+import underhook.core.aircraft.Downwash;
 import underhook.core.aircraft.MomentumHover;
+import underhook.core.aircraft.VortexRing;
 import underhook.core.finding.Outcome;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Sun;
@@ -50,7 +53,10 @@ final class AirTopics {
                             List.of(
                                     Flag.positive("mass-kg", 100000),
                                     Flag.positive("rotor-radius-m", 30),
-                                    Flag.number("density-kgm3", 0.3, 2)),
+                                    Flag.number("density-kgm3", 0.3, 2),
+                                    Flag.number("below-m", 0, 500).optional(),
+                                    Flag.number("descent-ft-per-min", -6000, 6000).optional(),
+                                    Flag.number("airspeed-kt", 0, 200).optional()),
                             AirTopics::hover),
                     new Topic(
                             "sun",
@@ -143,13 +149,58 @@ final class AirTopics {
                         flags.number("mass-kg"),
                         flags.number("rotor-radius-m"),
                         flags.number("density-kgm3"));
-        return new Answer()
-                .with("inducedMPerS", hover.inducedMPerS())
-                .with("farWakeMPerS", hover.farWakeMPerS())
-                .with("idealPowerKw", hover.idealPowerW() / 1000)
-                .with("discLoadingPa", hover.discLoadingPa())
-                .from("v = sqrt(T/(2 rho A)); wake = 2 v; P = T v", "LEISHMAN-2006")
-                .done();
+        Answer answer =
+                new Answer()
+                        .with("inducedMPerS", hover.inducedMPerS())
+                        .with("farWakeMPerS", hover.farWakeMPerS())
+                        .with("idealPowerKw", hover.idealPowerW() / 1000)
+                        .with("discLoadingPa", hover.discLoadingPa())
+                        .with("keepOffM", Downwash.keepOffM(flags.number("rotor-radius-m")))
+                        .from("v = sqrt(T/(2 rho A)); wake = 2 v; P = T v", "LEISHMAN-2006")
+                        .from("keep off: three rotor diameters, at least 100 ft", "FAA-AIM");
+        if (flags.has("below-m")) {
+            below(flags, hover, answer);
+        }
+        if (flags.has("descent-ft-per-min")) {
+            descend(flags, hover, answer);
+        }
+        return answer.done();
+    }
+
+    private static void below(Flags flags, MomentumHover hover, Answer answer) {
+        Downwash wash =
+                Downwash.of(
+                        hover,
+                        flags.number("rotor-radius-m"),
+                        flags.number("density-kgm3"),
+                        flags.number("below-m"));
+        answer.with("downMPerS", wash.downMPerS())
+                .with("wakeRadiusM", wash.wakeRadiusM())
+                .with("washPa", wash.pressurePa())
+                .with("pushOnSheetN", wash.pushOnSheetN())
+                .from("w = v (1 + z/sqrt(z^2 + R^2)); an estimate of the mean", "MCCORMICK-1967");
+    }
+
+    private static void descend(Flags flags, MomentumHover hover, Answer answer) {
+        VortexRing ring =
+                new VortexRing(
+                        Units.ftPerMinuteToMPerS(flags.number("descent-ft-per-min")),
+                        Units.ktToMPerS(flags.numberOr("airspeed-kt", 0)),
+                        hover.inducedMPerS());
+        answer.with("vortexRing", ring.nearness().name().toLowerCase(Locale.ROOT))
+                .with(
+                        "vortexFromFtPerMin",
+                        ring.findBand()
+                                .map(band -> Units.mPerSToFtPerMinute(band.fromMPerS()))
+                                .orElse(null))
+                .with(
+                        "vortexToFtPerMin",
+                        ring.findBand()
+                                .map(band -> Units.mPerSToFtPerMinute(band.toMPerS()))
+                                .orElse(null))
+                .saying(ring.findings("descent-ft-per-min"))
+                .from("region of heave instability", "JOHNSON-2005")
+                .from("300 ft/min below 24 kt", "FAA-8083-21B");
     }
 
     private static Outcome<Map<String, Object>> sun(Flags flags) {

@@ -16,7 +16,7 @@ import underhook.core.geo.GeoPoint;
  * Answers one calculation by hand.
  *
  * <p>Flags come without their dashes and as typed. The answer holds numbers as {@link Double}, truth values,
- * text, ISO times with offset, and under {@code how} the formulas with the keys of their sources; a null
+ * text, ISO times with offset, lists of such answers, and under {@code how} the formulas with the keys of their sources; a null
  * value says that there is none (no sunrise on that day). Findings beside an answer are remarks.
  */
 public final class Calc {
@@ -30,6 +30,7 @@ public final class Calc {
         List<Topic> all = new ArrayList<>();
         all.addAll(AirTopics.ALL);
         all.addAll(LineTopics.ALL);
+        all.addAll(HangTopics.ALL);
         all.addAll(PoleTopics.ALL);
         all.add(
                 new Topic(

@@ -9,9 +9,9 @@ import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
 import underhook.core.finding.Severity;
 import underhook.core.line.Bridle;
+import underhook.core.line.HungBridle;
 import underhook.core.line.LegTension;
-import underhook.core.line.Pendulum;
-import underhook.core.load.Trail;
+import underhook.core.line.Sling;
 import underhook.core.unit.Units;
 
 /** What hangs on the line, and what falls off it. */
@@ -28,7 +28,8 @@ final class LineTopics {
                                     MASS,
                                     Flag.number("legs", 1, 8).whole(),
                                     Flag.positive("angle-deg", 90),
-                                    Flag.of("rigid", Flag.Kind.YES_NO).optional()),
+                                    Flag.of("rigid", Flag.Kind.YES_NO).optional(),
+                                    Flag.positive("leg-limit-kg", 100000).optional()),
                             LineTopics::legs),
                     new Topic(
                             "bridle",
@@ -36,18 +37,11 @@ final class LineTopics {
                                     MASS,
                                     Flag.number("d1-m", 0, 100),
                                     Flag.number("d2-m", 0, 100),
-                                    Flag.positive("height-m", 100)),
+                                    Flag.positive("height-m", 100),
+                                    Flag.positive("leg1-m", 100).optional(),
+                                    Flag.positive("leg2-m", 100).optional(),
+                                    Flag.number("attach-above-m", -100, 100).optional()),
                             LineTopics::bridle),
-                    new Topic(
-                            "trail",
-                            List.of(MASS, DRAG_AREA, Flag.number("airspeed-kt", 0, 200), DENSITY),
-                            LineTopics::trail),
-                    new Topic(
-                            "swing",
-                            List.of(
-                                    Flag.positive("length-m", 500),
-                                    Flag.number("amplitude-deg", 0, 90).optional()),
-                            LineTopics::swing),
                     new Topic(
                             "fall",
                             List.of(
@@ -74,6 +68,15 @@ final class LineTopics {
                         .with("factor", legs.angleFactor())
                         .with("legsCounted", (double) legs.legsCounted())
                         .from("tension = W/(n sin(angle))", "LOAD-ANGLE");
+        if (flags.has("leg-limit-kg")) {
+            answer.with(
+                    "limitKg",
+                    Sling.legsLimitKg(
+                            flags.number("leg-limit-kg"),
+                            flags.whole("legs"),
+                            Units.degToRad(flags.number("angle-deg")),
+                            flags.isSet("rigid")));
+        }
         if (flags.isSet("rigid")) {
             answer.from("a rigid load hangs on two of three or more legs", "PRACTICE");
         }
@@ -100,41 +103,49 @@ final class LineTopics {
                         flags.number("d1-m"),
                         flags.number("d2-m"),
                         flags.number("height-m"));
-        return new Answer()
-                .with("tension1N", bridle.tension1N())
-                .with("tension2N", bridle.tension2N())
-                .with("length1M", bridle.length1M())
-                .with("length2M", bridle.length2M())
-                .from(
-                        "T1 = W D2 S1/(H (D1 + D2)); T2 = W D1 S2/(H (D1 + D2))",
-                        "LOAD-ANGLE-UNEQUAL")
-                .done();
+        Answer answer =
+                new Answer()
+                        .with("tension1N", bridle.tension1N())
+                        .with("tension2N", bridle.tension2N())
+                        .with("length1M", bridle.length1M())
+                        .with("length2M", bridle.length2M())
+                        .from(
+                                "T1 = W D2 S1/(H (D1 + D2)); T2 = W D1 S2/(H (D1 + D2))",
+                                "LOAD-ANGLE-UNEQUAL");
+        if (flags.has("leg1-m") || flags.has("leg2-m")) {
+            return hung(flags, answer, bridle);
+        }
+        return answer.done();
     }
 
-    private static Outcome<Map<String, Object>> trail(Flags flags) {
-        Trail trail =
-                Trail.of(
+    /** The same load on legs that were not cut for it; a leg not given is as worked out. */
+    private static Outcome<Map<String, Object>> hung(Flags flags, Answer answer, Bridle bridle) {
+        HungBridle.Attachments attachments =
+                new HungBridle.Attachments(
+                        flags.number("d1-m"),
+                        flags.number("d2-m"),
+                        flags.numberOr("attach-above-m", 0));
+        return HungBridle.find(
                         flags.number("mass-kg"),
-                        flags.number("drag-area-m2"),
-                        Units.ktToMPerS(flags.number("airspeed-kt")),
-                        flags.number("density-kgm3"));
-        return new Answer()
-                .with("trailAngleDeg", Units.radToDeg(trail.trailAngleRad()))
-                .with("lineTensionN", trail.lineTensionN())
-                .with("dragN", trail.dragN())
-                .from("tan(angle) = drag/weight; drag = rho V^2 CdA/2", "DERIVED")
-                .done();
-    }
-
-    private static Outcome<Map<String, Object>> swing(Flags flags) {
-        double period =
-                Pendulum.periodS(
-                        flags.number("length-m"),
-                        Units.degToRad(flags.numberOr("amplitude-deg", 0)));
-        return new Answer()
-                .with("periodS", period)
-                .from("T = 2 pi sqrt(L/g)/agm(1, cos(amplitude/2))", "DERIVED")
-                .done();
+                        attachments,
+                        flags.numberOr("leg1-m", bridle.length1M()),
+                        flags.numberOr("leg2-m", bridle.length2M()))
+                .map(
+                        hung ->
+                                answer.with("tiltDeg", Units.radToDeg(hung.tiltRad()))
+                                        .with("hung1N", hung.tension1N())
+                                        .with("hung2N", hung.tension2N())
+                                        .from("hook plumb over the centre of gravity", "DERIVED")
+                                        .done())
+                .orElseGet(
+                        () ->
+                                Outcome.refused(
+                                        Finding.of(
+                                                FindingCode.VALUE_OUT_OF_RANGE,
+                                                Severity.STOP,
+                                                "leg1-m",
+                                                "calc bridle",
+                                                "These legs do not meet above the load, or one would have to push.")));
     }
 
     private static Outcome<Map<String, Object>> fall(Flags flags) {

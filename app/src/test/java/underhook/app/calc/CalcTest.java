@@ -98,6 +98,14 @@ class CalcTest {
                 "swing | length-m=25 | periodS | 10.0 | 0.05 | by hand",
                 "swing | length-m=40 | periodS | 12.7 | 0.05 | by hand",
                 "swing | length-m=10 amplitude-deg=90 | periodS | 7.4890 | 0.0005 | 6.3448 times 1.180341",
+                "swing | length-m=20 mass-kg=500 machine-kg=2000 | freePeriodS | 8.026 | 0.001 | E-PE-06",
+                "trail | mass-kg=100 drag-area-m2=1.28 airspeed-kt=60 density-kgm3=1.225 line-m=30 | hookTensionN | 1232.7 | 1.2 | NASA-GLENN-SHAPE",
+                "trail | mass-kg=100 drag-area-m2=0 airspeed-kt=0 density-kgm3=1.225 line-m=30 line-kg=20 line-mm=16 | hookTensionN | 1176.8 | 0.1 | by hand 120 g",
+                "legs | mass-kg=250 legs=4 angle-deg=60 rigid=true leg-limit-kg=500 | limitKg | 866.0 | 0.1 | by hand 500 2 sin 60",
+                "bridle | mass-kg=400 d1-m=1.5 d2-m=2.5 height-m=2 leg1-m=3 leg2-m=3 | tiltDeg | 12.604 | 0.001 | by hand atan(0.5/2.2361)",
+                "hover | mass-kg=2250 rotor-radius-m=5.345 density-kgm3=1.225 below-m=500 | downMPerS | 20.03 | 0.01 | LEISHMAN-2006",
+                "hover | mass-kg=2250 rotor-radius-m=5.345 density-kgm3=1.225 | keepOffM | 32.1 | 0.05 | FAA-AIM",
+                "hover | mass-kg=2250 rotor-radius-m=5.345 density-kgm3=1.225 descent-ft-per-min=400 | vortexFromFtPerMin | 887 | 2 | JOHNSON-2005",
                 "fall | height-m=50 speed-kt=0 | timeS | 3.1933 | 0.0001 | by hand",
                 "fall | height-m=50 speed-kt=0 | impactMPerS | 31.316 | 0.001 | by hand",
                 "fall | height-m=100 speed-kt=38.876889848812095 mass-kg=100 drag-area-m2=1.0006785714285714 density-kgm3=1.225 | throwM | 73.312 | 0.001 | SciPy",
@@ -278,7 +286,7 @@ class CalcTest {
         assertThat(calc.listTopics())
                 .contains("isa", "air", "wind", "hover", "legs", "bridle", "trail", "swing")
                 .contains("fall", "sag", "guy", "guys", "sun", "point", "report");
-        assertThat(calc.listFlags("swing")).containsExactly("length-m", "[amplitude-deg]");
+        assertThat(calc.listFlags("swing")).startsWith("length-m", "[amplitude-deg]");
     }
 
     private Outcome<Map<String, Object>> run(String topic, String flags) {
@@ -299,5 +307,53 @@ class CalcTest {
     private static long secondsFrom(String expected, @Nullable Object text) {
         OffsetDateTime there = OffsetDateTime.parse((String) Objects.requireNonNull(text));
         return Math.abs(there.toEpochSecond() - OffsetDateTime.parse(expected).toEpochSecond());
+    }
+
+    @Test
+    void slowing_down_is_answered_way_by_way() {
+        Object ways =
+                run(
+                                "swing",
+                                "length-m=25 speed-kt=40 mass-kg=400 drag-area-m2=0.8 density-kgm3=1.1"
+                                        + " deceleration-mps2=1.5 nose-up-deg=12")
+                        .getValue()
+                        .get("ways");
+
+        List<?> listed = (List<?>) Objects.requireNonNull(ways);
+        assertThat(listed).hasSize(4);
+        Map<?, ?> first = (Map<?, ?>) listed.get(0);
+        Map<?, ?> last = (Map<?, ?>) listed.get(3);
+        assertThat(first.get("way")).isEqualTo("abrupt");
+        // 20.578 m/s squared over twice 1.5 m/s².
+        assertThat((Double) first.get("beginM")).isCloseTo(141.2, within(0.1));
+        assertThat((Double) last.get("residualM")).isLessThan((Double) first.get("residualM"));
+        assertThat(last.get("slack")).isEqualTo(false);
+    }
+
+    @Test
+    void slowing_down_needs_mass_drag_air_and_limits() {
+        assertThat(run("swing", "length-m=25 speed-kt=40").findings())
+                .extracting(Finding::subject)
+                .containsExactly(
+                        "mass-kg",
+                        "drag-area-m2",
+                        "density-kgm3",
+                        "deceleration-mps2",
+                        "nose-up-deg");
+    }
+
+    @Test
+    void a_descent_near_the_vortex_ring_is_cautioned() {
+        var answer =
+                run(
+                        "hover",
+                        "mass-kg=2250 rotor-radius-m=5.345 density-kgm3=1.225 descent-ft-per-min=400"
+                                + " airspeed-kt=20");
+
+        assertThat(answer.getValue().get("vortexRing")).isEqualTo("warned");
+        assertThat(answer.getValue().get("vortexFromFtPerMin")).isNull();
+        assertThat(answer.findings())
+                .extracting(Finding::code)
+                .containsExactly(FindingCode.VORTEX_RING);
     }
 }

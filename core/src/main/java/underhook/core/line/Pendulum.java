@@ -1,13 +1,9 @@
 package underhook.core.line;
 
+import underhook.core.unit.Ranges;
 import underhook.core.unit.Units;
 
-/**
- * A load swinging under a fixed hook, as a point on a weightless line without drag.
- *
- * <p>The machine gives way under the line, which makes the real period shorter by the square root of
- * one plus load mass over machine mass.
- */
+/** A load swinging on a line without drag, in closed forms. */
 public final class Pendulum {
     private Pendulum() {}
 
@@ -37,5 +33,29 @@ public final class Pendulum {
             arithmetic = next;
         }
         return 2 * Math.PI * Math.sqrt(lengthM / Units.STANDARD_GRAVITY_M_PER_S2) / arithmetic;
+    }
+
+    /**
+     * Period of a small swing when the machine above is free to give way, s.
+     *
+     * <p>Shorter than under a fixed hook. A machine held over its place by hand lies between the two.
+     *
+     * @param lengthM hook to the load's centre, m, above 0
+     * @param loadOverMachineRatio load mass over machine mass, not negative
+     * @source DERIVED two masses on a line, level momentum kept: ω² = g/L (1 + m/M)
+     */
+    public static double freePeriodS(double lengthM, double loadOverMachineRatio) {
+        Ranges.requireNotNegative(loadOverMachineRatio, "loadOverMachineRatio");
+        return periodS(lengthM, 0) / Math.sqrt(1 + loadOverMachineRatio);
+    }
+
+    /**
+     * Period of a small swing of an even rod that hangs by its end, s: a pole without a line.
+     *
+     * @param lengthM of the rod, m, above 0
+     * @source DERIVED moment of inertia m l²/3 about the end
+     */
+    public static double rodPeriodS(double lengthM) {
+        return periodS(lengthM * 2 / 3, 0);
     }
 }

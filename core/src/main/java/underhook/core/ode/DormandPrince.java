@@ -105,7 +105,10 @@ public final class DormandPrince {
         largestStep = largest;
     }
 
-    /** Takes the rates anew: for a system that changes suddenly at this time. */
+    /**
+     * Takes the rates anew: for a system that changes suddenly at this time. What was within the last step
+     * can be asked no more.
+     */
     public void renewRates() {
         motion.rates(time, state, rates[0]);
     }

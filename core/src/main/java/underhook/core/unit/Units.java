@@ -17,6 +17,8 @@ public final class Units {
     private static final double M_PER_KM = 1000.0;
     private static final double CM_PER_M = 100.0;
     private static final double KG_PER_LB = 0.45359237;
+    private static final double LB_PER_SHORT_TON = 2000.0;
+    private static final double INCHES_PER_FT = 12.0;
     private static final double M3_PER_US_GAL = 3.785411784e-3;
     private static final double PA_PER_IN_HG = 3386.389;
     private static final double SECONDS_PER_HOUR = 3600.0;
@@ -80,6 +82,27 @@ public final class Units {
 
     public static double kgToLb(double valueKg) {
         return valueKg / KG_PER_LB;
+    }
+
+    /** US short ton of 2000 pounds. */
+    public static double shortTonToKg(double valueShortTon) {
+        return lbToKg(valueShortTon * LB_PER_SHORT_TON);
+    }
+
+    public static double mToInch(double valueM) {
+        return mToFt(valueM) * INCHES_PER_FT;
+    }
+
+    public static double inchToM(double valueInch) {
+        return ftToM(valueInch / INCHES_PER_FT);
+    }
+
+    public static double mmToM(double valueMm) {
+        return valueMm / 1000.0;
+    }
+
+    public static double lbPerFt3ToKgPerM3(double valueLbPerFt3) {
+        return lbToKg(valueLbPerFt3) / (M_PER_FT * M_PER_FT * M_PER_FT);
     }
 
     public static double usGalToM3(double valueUsGal) {
