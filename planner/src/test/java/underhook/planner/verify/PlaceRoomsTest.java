@@ -67,7 +67,8 @@ class PlaceRoomsTest {
 
     @Test
     void only_headings_that_put_the_tail_over_the_bank_are_refused() {
-        // The bank lies north from 9.5 m on: southward headings have the tail's end over it. The rotor
+        // The bank lies north from 9.5 m on: southward headings have the tail's end over it. The
+        // rotor
         // keeps √(4.29² + 3²) = 5.23 m: its first cell's middle is 10 m off, less 5 m and 0.71 m.
         LineRoom row = row(atS2(over(SmallDay.bankAtS2(9.5))), "20 m");
 
