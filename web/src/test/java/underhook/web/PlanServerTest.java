@@ -234,6 +234,7 @@ class PlanServerTest {
                         List.of(),
                         500,
                         90.5,
+                        60.5,
                         7.9,
                         25,
                         List.of(new Leg.Crossing("RV-9", point, "guards stop the traffic")),

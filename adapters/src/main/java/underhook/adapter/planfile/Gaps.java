@@ -6,12 +6,16 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import underhook.app.port.Written;
+import underhook.core.plan.Leg;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Summary;
 import underhook.core.unit.Units;
 
 /** How far the plan is from its proven bounds, percent, rounded up: never closer than it is. */
 final class Gaps {
+    /** What was read back from a file is written the same again. */
+    private static final double ROUNDING_MINUTES = 1e-9;
+
     private Gaps() {}
 
     /** (flying time less bound) over bound; empty where no bound is proven. */
@@ -21,6 +25,17 @@ final class Gaps {
         }
         double boundMinutes = minutes(summary.lowerBoundFlightS().getAsDouble());
         return percent(minutes(summary.flightS()) - boundMinutes, boundMinutes);
+    }
+
+    /** A leg's bound as written: rounded down, never more than is proven. */
+    static BigDecimal boundMinutes(Leg leg) {
+        return Written.down(Units.sToMinutes(leg.boundS()) + ROUNDING_MINUTES, PlanWords.FINE);
+    }
+
+    /** (time less bound) over bound of a leg; empty where the bound is none. */
+    static Optional<BigDecimal> legPercent(Leg leg) {
+        double boundMinutes = boundMinutes(leg).doubleValue();
+        return percent(minutes(leg.durationS()) - boundMinutes, boundMinutes);
     }
 
     /** As written, so that whoever reads the file finds the same gap. */

@@ -215,6 +215,16 @@ public final class PlanJsonReader implements PlanReader {
         }
 
         private Leg leg(ObjectFields l) {
+            double gapPercent = l.numberOrNull("gapPercent").orElse(Double.NaN);
+            Leg leg = legWithoutGap(l);
+            compare(
+                    leg.from() + "-" + leg.to() + " gapPercent",
+                    gapPercent,
+                    Gaps.legPercent(leg).map(Number::doubleValue).orElse(Double.NaN));
+            return leg;
+        }
+
+        private Leg legWithoutGap(ObjectFields l) {
             return new Leg(
                     l.ids("carrying", LoadId::new),
                     l.id("from", PlaceId::new),
@@ -222,6 +232,7 @@ public final class PlanJsonReader implements PlanReader {
                     l.each("path", (where, value) -> pathPoint(l.position(where, value, 3))),
                     l.number("distanceM"),
                     Units.minutesToS(l.number("minutes")),
+                    Units.minutesToS(notNegative(l, "boundMinutes")),
                     l.numberOrNull("leastClearanceM").orElse(Double.POSITIVE_INFINITY),
                     Units.ktToMPerS(l.number("speedKt")),
                     l.objects("crossings", this::crossing),

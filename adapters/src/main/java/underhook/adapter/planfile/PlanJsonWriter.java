@@ -179,6 +179,8 @@ public final class PlanJsonWriter implements OutputWriter {
             }
             node.put("distanceM", Written.nearest(leg.distanceM(), PlanWords.COARSE));
             node.put("minutes", minutes(leg.durationS()));
+            node.put("boundMinutes", Gaps.boundMinutes(leg));
+            putNumber(node, "gapPercent", Gaps.legPercent(leg));
             // A leg too short to have anything to keep clear of has no least clearance.
             putNumber(
                     node,

@@ -637,6 +637,7 @@ final class PaperDay {
                         new PathPoint(b, to.equals(A) || to.equals(B) ? 230 : 512.3)),
                 distanceM,
                 distanceM / 25,
+                distanceM / 30,
                 32,
                 25,
                 crossings,

@@ -12,6 +12,7 @@ import underhook.core.job.PlaceId;
  * @param carrying loads on the hook; empty for the empty line or no line
  * @param distanceM along the ground, m
  * @param durationS time in the air on this leg, s, without hooking up and setting down
+ * @param boundS no legal way between the two places takes less, s; 0 where nothing is proven
  * @param leastClearanceM least distance of load, line or machine to ground, canopy and wires away from
  *     its two ends, m, rounded down
  * @param speedMPerS true airspeed, m/s
@@ -24,6 +25,7 @@ public record Leg(
         List<PathPoint> path,
         double distanceM,
         double durationS,
+        double boundS,
         double leastClearanceM,
         double speedMPerS,
         List<Crossing> crossings,
@@ -71,6 +73,10 @@ public record Leg(
     }
 
     public Leg {
+        if (!(boundS >= 0 && boundS < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException(
+                    "boundS (" + boundS + ") must be finite and not negative.");
+        }
         carrying = List.copyOf(carrying);
         path = List.copyOf(path);
         crossings = List.copyOf(crossings);

@@ -33,6 +33,7 @@ import underhook.core.site.Walls;
 import underhook.planner.route.FlownLeg;
 import underhook.planner.route.LegFinder;
 import underhook.planner.route.WayIn;
+import underhook.planner.route.WayMap;
 
 /**
  * What one lift needs at each hour: air, wind, room for the line, legs and the most fuel.
@@ -43,6 +44,9 @@ import underhook.planner.route.WayIn;
 final class DayModel {
     /** What hangs under a machine without a line when it moves people, for clearance, m. */
     private static final double CABIN_UNDER_M = 25;
+
+    /** A leg against a wind that leaves less than this over the ground is not flown. */
+    private static final double LEAST_GROUND_SPEED_M_PER_S = 1;
 
     /** Legs over ground that is known end here; nothing may be planned beyond. */
     static final long NEVER_S = Long.MAX_VALUE / 4;
@@ -70,8 +74,16 @@ final class DayModel {
      * @param durationS whole seconds, headwind counted, tailwind not
      * @param wayIn at the place it goes to
      * @param wayOut at the place it comes from
+     * @param request what was asked for
+     * @param wind as it counts
      */
-    record LegAt(FlownLeg leg, long durationS, WayIn wayIn, WayIn wayOut) {}
+    record LegAt(
+            FlownLeg leg,
+            long durationS,
+            WayIn wayIn,
+            WayIn wayOut,
+            LegFinder.Request request,
+            WayMap.Wind wind) {}
 
     final Job job;
     final Ground ground;
@@ -390,32 +402,33 @@ final class DayModel {
         }
         boolean cabin = way.lineM() <= 0;
         double endHookM = cabin ? 0 : way.lineM() + way.underM();
-        Optional<FlownLeg> leg =
-                finder.findLeg(
-                        new LegFinder.Request(
-                                new LegFinder.End(
-                                        points.get(way.from()),
-                                        out.get().departureTrackGridRad(),
-                                        elevationAmslM[way.from()] + endHookM),
-                                new LegFinder.End(
-                                        points.get(way.to()),
-                                        in.get().approachFromGridRad(),
-                                        elevationAmslM[way.to()] + endHookM),
-                                way.kinds(),
-                                cabin ? CABIN_UNDER_M : way.lineM() + way.underM(),
-                                way.speedMPerS()));
+        LegFinder.Request request =
+                new LegFinder.Request(
+                        new LegFinder.End(
+                                points.get(way.from()),
+                                out.get().departureTrackGridRad(),
+                                elevationAmslM[way.from()] + endHookM),
+                        new LegFinder.End(
+                                points.get(way.to()),
+                                in.get().approachFromGridRad(),
+                                elevationAmslM[way.to()] + endHookM),
+                        way.kinds(),
+                        cabin ? CABIN_UNDER_M : way.lineM() + way.underM(),
+                        way.speedMPerS());
+        Optional<FlownLeg> leg = finder.findLeg(request);
         if (leg.isEmpty()) {
             return Optional.empty();
         }
-        long durationS = durationS(leg.get(), way);
+        WayMap.Wind wind = legWind(way);
+        long durationS = durationS(leg.get(), wind);
         if (durationS >= NEVER_S) {
             return Optional.empty();
         }
-        return Optional.of(new LegAt(leg.get(), durationS, in.get(), out.get()));
+        return Optional.of(new LegAt(leg.get(), durationS, in.get(), out.get(), request, wind));
     }
 
-    /** Whole seconds: a headwind is counted in full, a tailwind not at all. */
-    private long durationS(FlownLeg leg, Way way) {
+    /** The wind on a leg: a headwind is counted in full, a tailwind not at all. */
+    private WayMap.Wind legWind(Way way) {
         Slot air = slots.get(way.slotFrom());
         double fromGridRad =
                 air.windFromTrueRad() - ground.frame().convergenceRad(points.get(way.from()));
@@ -424,29 +437,45 @@ final class DayModel {
                         places.get(way.from()).exposureFactor(),
                         places.get(way.to()).exposureFactor());
         double windMPerS = air.windMPerS() * exposure;
+        return new WayMap.Wind(
+                -windMPerS * Math.sin(fromGridRad),
+                -windMPerS * Math.cos(fromGridRad),
+                way.speedMPerS(),
+                false);
+    }
+
+    /** Whole seconds; never where the wind holds the machine nearly still. */
+    private static long durationS(FlownLeg leg, WayMap.Wind wind) {
         double sumS = leg.verticalS();
         for (int i = 0; i + 1 < leg.points().size(); i++) {
             PlanePoint a = leg.points().get(i);
             PlanePoint b = leg.points().get(i + 1);
-            double lengthM = a.distanceToM(b);
-            if (lengthM <= 0) {
-                continue;
-            }
-            double angle = fromGridRad - a.bearingToGridRad(b);
-            double cross = windMPerS * Math.sin(angle);
-            double square = way.speedMPerS() * way.speedMPerS() - cross * cross;
-            double groundMPerS =
-                    square <= 0
-                            ? 0
-                            : Math.min(
-                                    way.speedMPerS(),
-                                    Math.sqrt(square) - windMPerS * Math.cos(angle));
-            if (groundMPerS < 1) {
+            double pieceS = wind.durationS(b.eastM() - a.eastM(), b.northM() - a.northM());
+            if (pieceS > a.distanceToM(b) / LEAST_GROUND_SPEED_M_PER_S) {
                 return NEVER_S;
             }
-            sumS += lengthM / groundMPerS;
+            sumS += pieceS;
         }
         return (long) Math.ceil(sumS);
+    }
+
+    /** What no legal leg between the same ends goes below at that hour, s. */
+    double boundS(LegAt at) {
+        return finder.leastS(at.request(), at.wind());
+    }
+
+    /** What no leg with the empty line between two places goes below at any hour, s. */
+    double emptyBoundS(int from, int to) {
+        double lineM = machine.lines().stream().mapToDouble(LineItem::lengthM).min().orElse(0);
+        double speedMPerS = machine.emptyLineSpeedMPerS();
+        return finder.leastS(
+                new LegFinder.Request(
+                        new LegFinder.End(points.get(from), 0, elevationAmslM[from] + lineM),
+                        new LegFinder.End(points.get(to), 0, elevationAmslM[to] + lineM),
+                        List.of(),
+                        lineM,
+                        speedMPerS),
+                new WayMap.Wind(0, 0, speedMPerS, false));
     }
 
     /** Lines in stock, shortest first, as indices. */

@@ -9,8 +9,8 @@ import java.util.Optional;
  * A lower bound on the flying seconds of the placed trips, whatever their order.
  *
  * <p>Each trip takes at least its cheapest hour and line. From each site the machine must fly on as
- * often as trips end there beyond those that begin there; each such way takes at least the shortest
- * straight way to anywhere with the empty line. Each team that cannot walk to any of its placed sites is flown at least once,
+ * often as trips end there beyond those that begin there; each such way takes at least the least
+ * that any leg with the empty line to anywhere can take ({@code LegBound}). Each team that cannot walk to any of its placed sites is flown at least once,
  * from where it can be boarded to where it can land. Positioning is bounded by nothing.
  */
 final class FlightBound {
@@ -83,11 +83,12 @@ final class FlightBound {
             if (to == place || !sent || !model.places.get(to).agreed()) {
                 continue;
             }
-            // No leg is shorter than straight, and none is flown faster than in still air.
-            double straightS =
-                    model.points.get(place).distanceToM(model.points.get(to))
-                            / model.machine.emptyLineSpeedMPerS();
-            best = Math.min(best, (long) Math.floor(straightS));
+            if (model.isKnown(place) && model.isKnown(to)) {
+                // Still air: none is flown faster in any wind.
+                best = Math.min(best, (long) Math.ceil(model.emptyBoundS(place, to)));
+            } else {
+                best = 0;
+            }
         }
         return best == Long.MAX_VALUE ? 0 : best;
     }

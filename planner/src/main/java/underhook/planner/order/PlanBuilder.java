@@ -328,6 +328,7 @@ final class PlanBuilder {
                 path,
                 flown.distanceM(),
                 at.durationS(),
+                model.boundS(at),
                 Math.floor(flown.leastClearanceM()),
                 flies.speedMPerS(),
                 flown.crossings().stream()

@@ -68,12 +68,7 @@ final class HeightProfile {
         double[] hook = new double[n];
         for (int i = 0; i < n; i++) {
             PlanePoint point = samples.get(i);
-            if (!ground.terrain().coversDisc(point, reachM(ground.terrain()))) {
-                return Optional.empty();
-            }
-            floor[i] =
-                    ground.terrain().highestWithinM(point, reachM(ground.terrain()))
-                            + canopyM(point, need.canopyM());
+            floor[i] = floorAmslM(point, need);
             hook[i] = floor[i] + need.clearanceM() + need.underHookM();
             hook[i] = Math.max(hook[i], overWireM(near, point, need));
             if (hook[i] == Double.POSITIVE_INFINITY) {
@@ -101,6 +96,21 @@ final class HeightProfile {
             least = Math.min(least, hookAmslM - need.underHookM() - floor[i]);
         }
         return Optional.of(new Profile(keptAlong, keptHook, least));
+    }
+
+    /** Least altitude of the hook over a point, m AMSL; infinite where ground or wire are not known. */
+    double leastAmslM(PlanePoint point, Need need) {
+        return Math.max(
+                floorAmslM(point, need) + need.clearanceM() + need.underHookM(),
+                overWireM(wiresNear(List.of(point), need), point, need));
+    }
+
+    /** The highest of ground and canopy near a point, m AMSL; infinite where the ground is not known. */
+    private double floorAmslM(PlanePoint point, Need need) {
+        double reachM = reachM(ground.terrain());
+        return ground.terrain().coversDisc(point, reachM)
+                ? ground.terrain().highestWithinM(point, reachM) + canopyM(point, need.canopyM())
+                : Double.POSITIVE_INFINITY;
     }
 
     /**

@@ -42,6 +42,8 @@ public final class LegFinder {
     private final List<Obstacle> closedFeatures;
     private final Geometry closedFeatureGround;
     private final Map<String, WayMap> mapsByKinds = new HashMap<>();
+    private final Map<String, WayMap> boundMapsByKinds = new HashMap<>();
+    private final LegBound bound;
     private final Map<String, ByPlace<Obstacle>> obstaclesByKinds = new HashMap<>();
     private final Map<String, Optional<List<PlanePoint>>> ways = new HashMap<>();
 
@@ -50,6 +52,11 @@ public final class LegFinder {
         this.ground = ground;
         this.wires = WirePlan.all(job, ground);
         this.profile = new HeightProfile(ground, wires);
+        this.bound =
+                new LegBound(
+                        profile,
+                        new LegBound.Rates(
+                                job.machine().climbMPerS(), job.machine().descentMPerS()));
         this.wiresByPlace = new ByPlace<>(wires, wire -> ByPlace.extent(wire.supports()));
         this.crossable =
                 new ByPlace<>(
@@ -103,15 +110,44 @@ public final class LegFinder {
         if (way.isEmpty()) {
             return Optional.empty();
         }
+        return profile.find(way.get(), need(request))
+                .map(found -> assemble(request, way.get(), found));
+    }
+
+    private HeightProfile.Need need(Request request) {
         double groundSpeedMPerS = request.speedMPerS();
-        HeightProfile.Need need =
-                new HeightProfile.Need(
-                        request.underHookM(),
-                        job.rules().clearanceM(),
-                        job.machine().climbMPerS() / groundSpeedMPerS,
-                        job.machine().descentMPerS() / groundSpeedMPerS,
-                        job.rules().canopyLegM());
-        return profile.find(way.get(), need).map(found -> assemble(request, way.get(), found));
+        return new HeightProfile.Need(
+                request.underHookM(),
+                job.rules().clearanceM(),
+                job.machine().climbMPerS() / groundSpeedMPerS,
+                job.machine().descentMPerS() / groundSpeedMPerS,
+                job.rules().canopyLegM());
+    }
+
+    /**
+     * What no legal leg between two ends goes below, whatever its directions there, s.
+     *
+     * @param wind as it counts for the leg's time
+     */
+    public double leastS(Request request, WayMap.Wind wind) {
+        return bound.leastS(request, need(request), wind, boundMap(request.kinds()));
+    }
+
+    /** Wires that may be crossed are left out: gates make ways longer than they have to be. */
+    private WayMap boundMap(List<String> kinds) {
+        List<WirePlan> never = wires.stream().filter(wire -> !wire.isCrossable()).toList();
+        return never.size() == wires.size()
+                ? map(kinds)
+                : boundMapsByKinds.computeIfAbsent(
+                        mapKey(kinds),
+                        unused -> new WayMap(closed(kinds), never, job.rules().wireClearanceM()));
+    }
+
+    private List<Geometry> closed(List<String> kinds) {
+        List<Geometry> closed = new ArrayList<>();
+        closed.add(closedFeatureGround);
+        Obstacles.zones(job, ground, kinds).forEach(zone -> closed.add(zone.area()));
+        return closed;
     }
 
     private FlownLeg assemble(Request request, List<PlanePoint> way, HeightProfile.Profile found) {
@@ -202,12 +238,7 @@ public final class LegFinder {
     private WayMap map(List<String> kinds) {
         return mapsByKinds.computeIfAbsent(
                 mapKey(kinds),
-                unused -> {
-                    List<Geometry> closed = new ArrayList<>();
-                    closed.add(closedFeatureGround);
-                    Obstacles.zones(job, ground, kinds).forEach(zone -> closed.add(zone.area()));
-                    return new WayMap(closed, wires, job.rules().wireClearanceM());
-                });
+                unused -> new WayMap(closed(kinds), wires, job.rules().wireClearanceM()));
     }
 
     private ByPlace<Obstacle> obstacles(List<String> kinds) {

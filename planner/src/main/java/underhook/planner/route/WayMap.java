@@ -42,10 +42,21 @@ public final class WayMap {
      * @param towardsEastMPerS metres that the air moves east in a second
      * @param towardsNorthMPerS metres that it moves north in a second
      * @param airspeedMPerS true airspeed, m/s, above 0
+     * @param tailCounts whether a tailwind shortens the time; where not, nothing is flown faster over
+     *     the ground than through the air. Time by direction stays convex, so ways stay exact.
      */
-    public record Wind(double towardsEastMPerS, double towardsNorthMPerS, double airspeedMPerS) {
+    public record Wind(
+            double towardsEastMPerS,
+            double towardsNorthMPerS,
+            double airspeedMPerS,
+            boolean tailCounts) {
         /** A metre takes a second: what is quickest is shortest. */
         static final Wind STILL = new Wind(0, 0, 1);
+
+        /** A tailwind counts. */
+        public Wind(double towardsEastMPerS, double towardsNorthMPerS, double airspeedMPerS) {
+            this(towardsEastMPerS, towardsNorthMPerS, airspeedMPerS, true);
+        }
 
         public Wind {
             if (!(airspeedMPerS > 0 && airspeedMPerS < Double.POSITIVE_INFINITY)) {
@@ -71,7 +82,9 @@ public final class WayMap {
             double along = (towardsEastMPerS * eastM + towardsNorthMPerS * northM) / lengthM;
             double across = (towardsEastMPerS * northM - towardsNorthMPerS * eastM) / lengthM;
             double square = airspeedMPerS * airspeedMPerS - across * across;
-            double groundSpeedMPerS = square < 0 ? 0 : along + Math.sqrt(square);
+            double withWindMPerS = square < 0 ? 0 : along + Math.sqrt(square);
+            double groundSpeedMPerS =
+                    tailCounts ? withWindMPerS : Math.min(withWindMPerS, airspeedMPerS);
             return groundSpeedMPerS > 1e-6 * airspeedMPerS
                     ? lengthM / groundSpeedMPerS
                     : Double.POSITIVE_INFINITY;

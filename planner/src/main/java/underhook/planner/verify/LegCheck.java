@@ -40,6 +40,7 @@ final class LegCheck {
             checkEnds(flight);
             checkLength(flight);
             checkTime(flight);
+            checkBound(flight);
             checkSpeed(flight);
         }
         for (Step step : day.plan().steps()) {
@@ -172,6 +173,19 @@ final class LegCheck {
                                                 "machine",
                                                 "The leg is flown faster than its speed and climb.")
                                         .figures(leg.durationS(), least, "s"));
+    }
+
+    /** A bound above the leg's own time is none. */
+    private void checkBound(Flight flight) {
+        Leg leg = flight.leg();
+        day.ledger()
+                .demand(
+                        leg.boundS() <= leg.durationS() + Tolerance.TIME_S,
+                        FindingCode.LEG_TIME,
+                        flight.subject(),
+                        () ->
+                                Told.of("plan", "The leg is shorter than its stated bound.")
+                                        .figures(leg.durationS(), leg.boundS(), "s"));
     }
 
     private void checkSpeed(Flight flight) {

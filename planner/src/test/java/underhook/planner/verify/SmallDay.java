@@ -380,6 +380,7 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                         new PathPoint(geo(b[0], b[1]), v[1]), new PathPoint(geo(b[0], b[1]), v[2])),
                 1000,
                 v[3],
+                0,
                 10,
                 v[4],
                 road ? List.of(new Leg.Crossing("R1", geo(500, 0), "guard")) : List.of(),
