@@ -83,14 +83,27 @@ public record Rules(
      * @param finalAngleRad steepness of the last part of the way in and the first of the way out at
      *     which the room is looked at, rad from the horizontal; a right angle is straight down and up
      * @param wireBuffers table of least distances to live wires, by voltage
+     * @param bankRad most bank with which turns between the places are planned, rad
      */
     public record Margins(
             double placeSpreadM,
             double underClearanceM,
             double finalAngleRad,
-            WireBufferRule wireBuffers) {
+            WireBufferRule wireBuffers,
+            double bankRad) {
+        /** Bank with a load on a line where the job says nothing. @source PRACTICE gentle turns */
+        public static final double USUAL_BANK_RAD = Math.toRadians(20);
+
         /** What holds where the job says nothing. */
         public static final Margins USUAL = new Margins(2, 2, Math.PI / 2, WireBufferRule.CRANE);
+
+        public Margins(
+                double placeSpreadM,
+                double underClearanceM,
+                double finalAngleRad,
+                WireBufferRule wireBuffers) {
+            this(placeSpreadM, underClearanceM, finalAngleRad, wireBuffers, USUAL_BANK_RAD);
+        }
 
         public Margins {
             if (!(placeSpreadM >= 0 && underClearanceM >= 0)) {
@@ -98,6 +111,9 @@ public record Rules(
             }
             if (!(finalAngleRad > 0 && finalAngleRad <= Math.PI / 2)) {
                 throw new IllegalArgumentException("finalAngleRad is out of range.");
+            }
+            if (!(bankRad > 0 && bankRad <= Math.PI / 3)) {
+                throw new IllegalArgumentException("bankRad (" + bankRad + ") is out of range.");
             }
         }
     }

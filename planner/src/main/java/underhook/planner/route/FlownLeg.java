@@ -12,6 +12,8 @@ import underhook.core.geo.PlanePoint;
  * @param verticalS time spent climbing or descending on the spot, s
  * @param leastClearanceM least distance below the load to ground and canopy between the places, m
  * @param crossings ids and points of what it passes over
+ * @param turnS time lost by flying turns slower than the rest, s
+ * @param tight turns for which there is no room at the planned bank
  */
 public record FlownLeg(
         List<PlanePoint> points,
@@ -19,13 +21,43 @@ public record FlownLeg(
         double distanceM,
         double verticalS,
         double leastClearanceM,
-        List<Crossed> crossings) {
+        List<Crossed> crossings,
+        double turnS,
+        List<Tight> tight) {
     /** A thing passed over. */
     public record Crossed(String feature, PlanePoint at, String rule) {}
+
+    /**
+     * A corner without room for the turn.
+     *
+     * @param bankRad bank that it takes at the speed, rad
+     * @param speedMPerS slowest over the ground in a turn, m/s
+     */
+    public record Tight(PlanePoint at, double bankRad, double speedMPerS) {}
+
+    /** A leg without turns. */
+    public FlownLeg(
+            List<PlanePoint> points,
+            List<Double> hookAmslM,
+            double distanceM,
+            double verticalS,
+            double leastClearanceM,
+            List<Crossed> crossings) {
+        this(
+                points,
+                hookAmslM,
+                distanceM,
+                verticalS,
+                leastClearanceM,
+                crossings,
+                0,
+                List.of());
+    }
 
     public FlownLeg {
         points = List.copyOf(points);
         hookAmslM = List.copyOf(hookAmslM);
         crossings = List.copyOf(crossings);
+        tight = List.copyOf(tight);
     }
 }

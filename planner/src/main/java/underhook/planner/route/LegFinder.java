@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
@@ -17,6 +18,9 @@ import underhook.core.job.CrossingRule;
 import underhook.core.job.Job;
 import underhook.core.job.Machine;
 import underhook.core.job.MapFeature;
+import underhook.core.job.Place;
+import underhook.core.job.WeatherHour;
+import underhook.core.unit.Units;
 import underhook.core.wire.Flyer;
 
 /**
@@ -29,6 +33,9 @@ public final class LegFinder {
 
     /** Candidate directions are this far apart. */
     private static final double DIRECTION_STEP_RAD = Math.toRadians(10);
+
+    /** Slowest over the ground in a turn, so that a turn is flown and not hovered. @source PRACTICE 20 kt */
+    private static final double LEAST_TURN_M_PER_S = Units.ktToMPerS(20);
 
     /** Two places nearer than this many finals are flown straight from one to the other. */
     private static final double SHORT_HOP_FINALS_RATIO = 1.0;
@@ -46,10 +53,13 @@ public final class LegFinder {
     private final LegBound bound;
     private final Map<String, ByPlace<Obstacle>> obstaclesByKinds = new HashMap<>();
     private final Map<String, Optional<List<PlanePoint>>> ways = new HashMap<>();
+    private final Map<String, Optional<RoundedWay>> roundedWays = new HashMap<>();
+    private final double strongestWindMPerS;
 
     public LegFinder(Job job, Ground ground) {
         this.job = job;
         this.ground = ground;
+        this.strongestWindMPerS = strongestWindMPerS(job);
         this.wires = WirePlan.all(job, ground);
         this.profile = new HeightProfile(ground, wires);
         this.bound =
@@ -106,12 +116,54 @@ public final class LegFinder {
 
     /** The leg; empty when there is no way that keeps the rules. */
     public Optional<FlownLeg> findLeg(Request request) {
-        Optional<List<PlanePoint>> way = way(request);
+        Optional<RoundedWay> way = rounded(request);
         if (way.isEmpty()) {
             return Optional.empty();
         }
-        return profile.find(way.get(), need(request))
+        return profile.find(way.get().points(), need(request))
                 .map(found -> assemble(request, way.get(), found));
+    }
+
+    /** The way with its corners flown as arcs; what must stay straight stays so. */
+    private Optional<RoundedWay> rounded(Request request) {
+        String key = wayKey(request) + "|" + request.speedMPerS();
+        return roundedWays.computeIfAbsent(
+                key, unused -> way(request).map(way -> round(request, way)));
+    }
+
+    private RoundedWay round(Request request, List<PlanePoint> way) {
+        Set<Integer> rigid = new TreeSet<>();
+        if (hasFinals(request)) {
+            rigid.add(0);
+            rigid.add(way.size() - 2);
+        }
+        for (int i = 0; i + 1 < way.size(); i++) {
+            if (!crossesNoWire(way.get(i), way.get(i + 1))) {
+                rigid.add(i);
+            }
+        }
+        RoundedWay.Turning turning =
+                new RoundedWay.Turning(
+                        request.speedMPerS(),
+                        request.speedMPerS() + strongestWindMPerS,
+                        Math.min(LEAST_TURN_M_PER_S, request.speedMPerS()),
+                        job.rules().margins().bankRad(),
+                        hasFinals(request) ? job.rules().finalM() : 0);
+        return RoundedWay.of(way, rigid, turning, map(request.kinds())::isFree);
+    }
+
+    private boolean hasFinals(Request request) {
+        double finalM = job.rules().finalM();
+        double apartM = request.from().point().distanceToM(request.to().point());
+        return finalM > 0 && apartM >= SHORT_HOP_FINALS_RATIO * finalM;
+    }
+
+    /** Mean wind that may blow along any leg of the day from behind, m/s. */
+    private static double strongestWindMPerS(Job job) {
+        double windMPerS =
+                job.weather().hours().stream().mapToDouble(WeatherHour::windMPerS).max().orElse(0);
+        double exposure = job.places().stream().mapToDouble(Place::exposureFactor).max().orElse(1);
+        return windMPerS * exposure;
     }
 
     private HeightProfile.Need need(Request request) {
@@ -150,7 +202,8 @@ public final class LegFinder {
         return closed;
     }
 
-    private FlownLeg assemble(Request request, List<PlanePoint> way, HeightProfile.Profile found) {
+    private FlownLeg assemble(Request request, RoundedWay rounded, HeightProfile.Profile found) {
+        List<PlanePoint> way = rounded.points();
         TreeSet<Double> stations = new TreeSet<>(found.alongM());
         List<Double> bends = new ArrayList<>();
         double doneM = 0;
@@ -185,7 +238,20 @@ public final class LegFinder {
             verticalS += (lastM - request.to().hookAmslM()) / job.machine().descentMPerS();
         }
         return new FlownLeg(
-                points, hooks, doneM, verticalS, found.leastClearanceM(), crossings(way));
+                points,
+                hooks,
+                doneM,
+                verticalS,
+                found.leastClearanceM(),
+                crossings(way),
+                rounded.turnS(),
+                rounded.turns().stream()
+                        .filter(RoundedWay.Turn::isKept)
+                        .map(
+                                turn ->
+                                        new FlownLeg.Tight(
+                                                turn.at(), turn.bankRad(), turn.speedMPerS()))
+                        .toList());
     }
 
     private static PlanePoint pointAt(List<PlanePoint> way, List<Double> bends, double stationM) {
@@ -204,18 +270,11 @@ public final class LegFinder {
         PlanePoint a = request.from().point();
         PlanePoint b = request.to().point();
         double finalM = job.rules().finalM();
-        boolean shortHop = a.distanceToM(b) < SHORT_HOP_FINALS_RATIO * finalM;
-        String key =
-                String.join("|", request.kinds())
-                        + a
-                        + (shortHop ? "" : request.from().bearingGridRad())
-                        + b
-                        + (shortHop ? "" : request.to().bearingGridRad());
         return ways.computeIfAbsent(
-                key,
+                wayKey(request),
                 unused -> {
                     WayMap map = map(request.kinds());
-                    if (shortHop || finalM <= 0) {
+                    if (!hasFinals(request)) {
                         return map.findWay(a, b);
                     }
                     PlanePoint out = a.towards(request.from().bearingGridRad(), finalM);
@@ -233,6 +292,15 @@ public final class LegFinder {
                                         return List.copyOf(whole);
                                     });
                 });
+    }
+
+    private String wayKey(Request request) {
+        boolean finals = hasFinals(request);
+        return String.join("|", request.kinds())
+                + request.from().point()
+                + (finals ? request.from().bearingGridRad() : "")
+                + request.to().point()
+                + (finals ? request.to().bearingGridRad() : "");
     }
 
     private WayMap map(List<String> kinds) {

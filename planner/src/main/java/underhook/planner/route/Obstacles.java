@@ -28,7 +28,7 @@ final class Obstacles {
     private static final double GUY_REACH_FRACTION = 0.8;
 
     /** Ways may run along the edge of an obstacle, so it stands this much further out. */
-    private static final double MARGIN_M = 0.25;
+    static final double MARGIN_M = 0.25;
 
     private Obstacles() {}
 
