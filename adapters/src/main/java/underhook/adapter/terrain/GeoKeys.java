@@ -57,9 +57,11 @@ final class GeoKeys {
             return Optional.of(
                     String.format(
                             Locale.ROOT,
-                            "PROJCS[\"transverse Mercator of the file\",GEOGCS[\"base\",DATUM[\"base\",SPHEROID[\"base\",%s,%s]],UNIT[\"degree\",0.017453292519943295]],"
+                            "PROJCS[\"transverse Mercator of the file\",GEOGCS[\"base\",DATUM[\"%s\",SPHEROID[\"base\",%s,%s]],UNIT[\"degree\",0.017453292519943295]],"
                                     + "PROJECTION[\"Transverse_Mercator\"],PARAMETER[\"latitude_of_origin\",%s],PARAMETER[\"central_meridian\",%s],PARAMETER[\"scale_factor\",%s],"
                                     + "PARAMETER[\"false_easting\",%s],PARAMETER[\"false_northing\",%s],UNIT[\"metre\",1]]",
+                            // All of them are tied to the Earth's centre: 2 m apart at most.
+                            geographic == 4326 ? "WGS_1984" : "ETRS89",
                             6378137.0,
                             geographic == 4326 ? 298.257223563 : 298.257222101,
                             values.getOrDefault(3081, 0.0),
