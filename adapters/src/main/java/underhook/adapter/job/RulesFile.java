@@ -146,12 +146,12 @@ final class RulesFile {
                                 Range.of(
                                         Units.degToRad(1), Math.PI / 2, "between 1 and 90 degrees"))
                         .orElse(usual.finalAngleRad()),
-                fields.findChoice("wire_buffers", WireBufferRule.class)
-                        .orElse(usual.wireBuffers()),
+                fields.findChoice("wire_buffers", WireBufferRule.class).orElse(usual.wireBuffers()),
                 fields.findQuantity(
                                 "bank",
                                 Quantity.ANGLE,
-                                Range.of(Units.degToRad(5), Math.PI / 3, "between 5 and 60 degrees"))
+                                Range.of(
+                                        Units.degToRad(5), Math.PI / 3, "between 5 and 60 degrees"))
                         .orElse(usual.bankRad()));
     }
 

@@ -48,6 +48,7 @@ public enum FindingCode {
     // A leg
     NO_WAY,
     DETOUR,
+    TURN_TIGHT,
     ROAD_CROSSING,
     TRAIL_CROSSING,
     WIRE_CROSSING,

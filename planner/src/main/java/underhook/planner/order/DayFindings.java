@@ -1,6 +1,7 @@
 package underhook.planner.order;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -362,6 +363,7 @@ final class DayFindings {
         TreeMap<String, Set<String>> crossings = new TreeMap<>();
         Set<String> approaches = new TreeSet<>();
         Set<String> near = new TreeSet<>();
+        Set<String> turns = new TreeSet<>();
         long refuelEndS = -1;
         int refuelPlace = -1;
         for (DayState.Event event : DayState.Chain.inOrder(day.events)) {
@@ -383,6 +385,7 @@ final class DayFindings {
                                 unused -> new TreeSet<>())
                         .add(crossed.feature());
             }
+            tightTurns(trip, flown.loaded().leg(), turns);
             approaches(trip, flown.line(), approaches);
             roomNear(trip, flown, near);
             boolean busy =
@@ -404,6 +407,32 @@ final class DayFindings {
             }
         }
         crossings.forEach(this::crossing);
+    }
+
+    /** Corners of a loaded leg without room for the planned turn, the tightest of them. */
+    private void tightTurns(Trip trip, FlownLeg leg, Set<String> said) {
+        String name = model.places.get(trip.from()).id() + "-" + model.places.get(trip.to()).id();
+        Optional<FlownLeg.Tight> worst =
+                leg.tight().stream().max(Comparator.comparingDouble(FlownLeg.Tight::bankRad));
+        if (worst.isEmpty() || !said.add(name)) {
+            return;
+        }
+        double bankDeg = Math.ceil(Units.radToDeg(worst.get().bankRad()));
+        double plannedDeg = Units.radToDeg(model.rules.margins().bankRad());
+        all.add(
+                new Finding(
+                        FindingCode.TURN_TIGHT,
+                        Severity.NOTE,
+                        name,
+                        TripMaker.text(bankDeg, 0),
+                        TripMaker.text(plannedDeg, 0),
+                        "°",
+                        "rules",
+                        "A turn is tighter than the planned bank allows: at "
+                                + TripMaker.text(Units.mPerSToKt(worst.get().speedMPerS()), 0)
+                                + " kt it takes "
+                                + TripMaker.text(bankDeg, 0)
+                                + "°. Planned as a stop and a turn on the spot."));
     }
 
     /** Ways in straight into the wind that some hour of the day would refuse, flown then or not. */

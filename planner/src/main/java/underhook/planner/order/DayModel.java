@@ -446,7 +446,7 @@ final class DayModel {
 
     /** Whole seconds; never where the wind holds the machine nearly still. */
     private static long durationS(FlownLeg leg, WayMap.Wind wind) {
-        double sumS = leg.verticalS() + leg.turnS();
+        double sumS = leg.verticalS() + leg.turnLossS();
         for (int i = 0; i + 1 < leg.points().size(); i++) {
             PlanePoint a = leg.points().get(i);
             PlanePoint b = leg.points().get(i + 1);

@@ -452,20 +452,7 @@ final class TripMaker {
                             + " with room for rotor and tail. Perhaps a longer line.");
         }
         if (!way) {
-            List<String> blockers =
-                    model.finder()
-                            .blockers(
-                                    model.points.get(trip.from()),
-                                    model.points.get(trip.to()),
-                                    trip.kindNames());
-            return stop(
-                    FindingCode.NO_WAY,
-                    id,
-                    "There is no way to "
-                            + place
-                            + " that keeps the rules; the straight way passes "
-                            + (blockers.isEmpty() ? "unknown ground" : String.join(", ", blockers))
-                            + ". Perhaps a guard, another laydown or a longer line.");
+            return stop(FindingCode.NO_WAY, id, new NoWay(model).say(trip));
         }
         if (!chart) {
             return stop(

@@ -12,7 +12,7 @@ import underhook.core.geo.PlanePoint;
  * @param verticalS time spent climbing or descending on the spot, s
  * @param leastClearanceM least distance below the load to ground and canopy between the places, m
  * @param crossings ids and points of what it passes over
- * @param turnS time lost by flying turns slower than the rest, s
+ * @param turnLossS time lost by flying turns slower than the rest, s
  * @param tight turns for which there is no room at the planned bank
  */
 public record FlownLeg(
@@ -22,7 +22,7 @@ public record FlownLeg(
         double verticalS,
         double leastClearanceM,
         List<Crossed> crossings,
-        double turnS,
+        double turnLossS,
         List<Tight> tight) {
     /** A thing passed over. */
     public record Crossed(String feature, PlanePoint at, String rule) {}
@@ -43,15 +43,7 @@ public record FlownLeg(
             double verticalS,
             double leastClearanceM,
             List<Crossed> crossings) {
-        this(
-                points,
-                hookAmslM,
-                distanceM,
-                verticalS,
-                leastClearanceM,
-                crossings,
-                0,
-                List.of());
+        this(points, hookAmslM, distanceM, verticalS, leastClearanceM, crossings, 0, List.of());
     }
 
     public FlownLeg {

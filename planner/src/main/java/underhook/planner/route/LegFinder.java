@@ -20,6 +20,7 @@ import underhook.core.job.Machine;
 import underhook.core.job.MapFeature;
 import underhook.core.job.Place;
 import underhook.core.job.WeatherHour;
+import underhook.core.job.Zone;
 import underhook.core.unit.Units;
 import underhook.core.wire.Flyer;
 
@@ -244,7 +245,7 @@ public final class LegFinder {
                 verticalS,
                 found.leastClearanceM(),
                 crossings(way),
-                rounded.turnS(),
+                rounded.turnLossS(),
                 rounded.turns().stream()
                         .filter(RoundedWay.Turn::isKept)
                         .map(
@@ -328,6 +329,55 @@ public final class LegFinder {
             }
         }
         return String.join("|", spoken);
+    }
+
+    /** What closes every way between two points with these kinds on the hook. */
+    public Blocked.Found findBlock(PlanePoint from, PlanePoint to, List<String> kinds) {
+        List<Blocked.Thing> things = new ArrayList<>();
+        for (Obstacle feature : closedFeatures) {
+            things.add(
+                    new Blocked.Thing(feature.id(), feature.area(), featureOpener(feature.id())));
+        }
+        for (Obstacle zone : Obstacles.zones(job, ground, kinds)) {
+            things.add(new Blocked.Thing(zone.id(), zone.area(), zoneOpener(zone.id())));
+        }
+        for (WirePlan wire : wires) {
+            if (!wire.isCrossable()) {
+                things.add(
+                        new Blocked.Thing(
+                                wire.wire().id(),
+                                wire.corridor(job.rules().wireClearanceM()),
+                                "an agreement to cross " + wire.wire().id()));
+            }
+        }
+        return Blocked.between(from, to, things);
+    }
+
+    private String featureOpener(String id) {
+        MapFeature feature =
+                job.features().stream()
+                        .filter(one -> one.id().equals(id))
+                        .findFirst()
+                        .orElseThrow();
+        return switch (feature.kind()) {
+            case ROAD, TRACK, TRAIL, RAILWAY -> "a guard at " + id;
+            case HOUSE, PEOPLE -> "nobody at " + id + " and its owner's word";
+            case MAST -> "a survey that shows " + id + " to be lower or elsewhere";
+            case WATER, FOREST, PROTECTED -> "a permission for " + id;
+        };
+    }
+
+    private String zoneOpener(String id) {
+        Zone zone =
+                job.zones().stream().filter(one -> one.id().equals(id)).findFirst().orElseThrow();
+        return zone.closedUntil()
+                .map(last -> "a day after " + last + ", when " + id + " is open again")
+                .orElse("a permission for zone " + id);
+    }
+
+    /** Whether any way joins two points with these kinds on the hook. */
+    public boolean isJoined(PlanePoint from, PlanePoint to, List<String> kinds) {
+        return map(kinds).findWay(from, to).isPresent();
     }
 
     /** Ids of what a straight piece may not pass with these kinds on the hook. */

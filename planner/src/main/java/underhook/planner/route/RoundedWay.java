@@ -22,9 +22,10 @@ import underhook.core.unit.Units;
  *
  * <p>Arcs are written as straight pieces that touch the circle from outside, none turning more than
  * {@value #STEP_DEG}°. Each piece must be free; where one is not, the turns at its ends are flown slower
- * and so smaller. What has no room at the least speed is kept as a corner and said to be too tight.
+ * and so smaller. What has no room at the least speed is kept as a corner, said to be too tight and
+ * counted as a stop and a turn on the spot.
  */
-record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnS) {
+record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnLossS) {
     static final double STEP_DEG = 10;
 
     /** Corners lie this deep inside their discs, so that touching is no question of rounding. */
@@ -65,9 +66,7 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnS) {
          * @source DERIVED balance of forces in a level turn: tan(bank) = V² / (g r)
          */
         double radiusM(double speedMPerS) {
-            return speedMPerS
-                    * speedMPerS
-                    / (Units.STANDARD_GRAVITY_M_PER_S2 * Math.tan(bankRad));
+            return speedMPerS * speedMPerS / (Units.STANDARD_GRAVITY_M_PER_S2 * Math.tan(bankRad));
         }
 
         /** Speed of one try at a turn, the first at 0; below the least where none is left, m/s. */
@@ -152,17 +151,12 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnS) {
             }
             while (true) {
                 List<Disc> discs = discs();
-                Optional<RoundedWay> found = Optional.empty();
-                Set<Integer> tight = merge(discs);
+                Optional<Set<Integer>> tight = merge(discs).or(() -> blocked(discs));
                 if (tight.isEmpty()) {
-                    tight = blocked(discs);
-                    found = tight.isEmpty() ? Optional.of(written(discs)) : Optional.empty();
-                }
-                if (found.isPresent()) {
-                    return found.get();
+                    return quicker(written(discs));
                 }
                 boolean isSlower = false;
-                for (int corner : tight) {
+                for (int corner : tight.get()) {
                     if (!isKept(corner)) {
                         tries[corner]++;
                         isSlower = true;
@@ -172,6 +166,30 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnS) {
                     return unchanged();
                 }
             }
+        }
+
+        /** A wide turn takes the less time the slower it is flown: each corner once, by itself. */
+        private RoundedWay quicker(RoundedWay found) {
+            RoundedWay best = found;
+            for (int corner = 1; corner + 1 < way.size(); corner++) {
+                int bestTries = tries[corner];
+                for (tries[corner]++; !isKept(corner); tries[corner]++) {
+                    List<Disc> discs = discs();
+                    if (merge(discs).or(() -> blocked(discs)).isEmpty()) {
+                        RoundedWay other = written(discs);
+                        if (durationS(other) < durationS(best) - 1e-6) {
+                            best = other;
+                            bestTries = tries[corner];
+                        }
+                    }
+                }
+                tries[corner] = bestTries;
+            }
+            return best;
+        }
+
+        private double durationS(RoundedWay rounded) {
+            return lengthM(rounded.points()) / turning.airspeedMPerS() + rounded.turnLossS();
         }
 
         private boolean isAtFinal(int corner) {
@@ -267,27 +285,27 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnS) {
                     : Optional.empty();
         }
 
-        /** Puts corners too near to each other on one disc; what cannot be flown so, or nothing. */
-        private Set<Integer> merge(List<Disc> discs) {
+        /** Puts corners too near to each other on one disc; corners that cannot be flown so, if any. */
+        private Optional<Set<Integer>> merge(List<Disc> discs) {
             while (true) {
-                Set<Integer> apart = untouched(discs);
-                if (!apart.isEmpty()) {
+                Optional<Set<Integer>> apart = untouched(discs);
+                if (apart.isPresent()) {
                     return apart;
                 }
                 int at = backwards(discs);
                 if (at < 0) {
-                    return Set.of();
+                    return Optional.empty();
                 }
                 int other = partner(discs, at);
                 if (other < 0) {
-                    return around(discs, at);
+                    return Optional.of(around(discs, at));
                 }
                 int first = Math.min(at, other);
                 List<Integer> corners = new ArrayList<>(discs.get(first).corners());
                 corners.addAll(discs.get(first + 1).corners());
                 Optional<Disc> both = round(corners, discs.get(first).side());
                 if (both.isEmpty()) {
-                    return new TreeSet<>(corners);
+                    return Optional.of(new TreeSet<>(corners));
                 }
                 discs.set(first, both.get());
                 discs.remove(first + 1);
@@ -295,14 +313,14 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnS) {
         }
 
         /** Corners of the first two neighbours that no tangent joins. */
-        private Set<Integer> untouched(List<Disc> discs) {
+        private Optional<Set<Integer>> untouched(List<Disc> discs) {
             for (int i = 0; i + 1 < discs.size(); i++) {
                 if (!isRigidAfter(discs.get(i))
                         && Circles.tangentRad(discs.get(i), discs.get(i + 1)).isEmpty()) {
-                    return corners(discs, i, i + 1);
+                    return Optional.of(corners(discs, i, i + 1));
                 }
             }
-            return Set.of();
+            return Optional.empty();
         }
 
         /** The first disc that the string would have to go round the wrong way; -1 where none. */
@@ -378,35 +396,34 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnS) {
 
         private double sweepRad(List<Disc> discs, int at) {
             double sweepRad =
-                    discs.get(at).side()
-                            * (directionRad(discs, at) - directionRad(discs, at - 1));
+                    discs.get(at).side() * (directionRad(discs, at) - directionRad(discs, at - 1));
             double whole = 2 * Math.PI;
             double wrapped = ((sweepRad % whole) + whole) % whole;
             // A hair of turning back is rounding.
             return wrapped > whole - 1e-9 ? 0 : wrapped;
         }
 
-        /** Corners at the first piece that is not free; none where all are. */
-        private Set<Integer> blocked(List<Disc> discs) {
+        /** Corners at the first piece that is not free, if any. */
+        private Optional<Set<Integer>> blocked(List<Disc> discs) {
             PlanePoint at = way.get(0);
             for (int i = 1; i < discs.size(); i++) {
                 Disc disc = discs.get(i);
                 PlanePoint begins = touch(disc, directionRad(discs, i - 1));
                 boolean asFound = isRigidAfter(discs.get(i - 1));
                 if (!asFound && !isOpen(at, begins)) {
-                    return corners(discs, i - 1, i);
+                    return Optional.of(corners(discs, i - 1, i));
                 }
                 at = begins;
                 if (i + 1 < discs.size()) {
                     for (PlanePoint next : arc(discs, i)) {
                         if (!isOpen(at, next)) {
-                            return new TreeSet<>(disc.corners());
+                            return Optional.of(new TreeSet<>(disc.corners()));
                         }
                         at = next;
                     }
                 }
             }
-            return Set.of();
+            return Optional.empty();
         }
 
         private boolean isOpen(PlanePoint a, PlanePoint b) {
@@ -436,7 +453,7 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnS) {
         private RoundedWay written(List<Disc> discs) {
             List<PlanePoint> points = new ArrayList<>(List.of(way.get(0)));
             List<Turn> turns = new ArrayList<>();
-            double turnS = 0;
+            double turnLossS = 0;
             for (int i = 1; i + 1 < discs.size(); i++) {
                 List<PlanePoint> flown = new ArrayList<>();
                 flown.add(touch(discs.get(i), directionRad(discs, i - 1)));
@@ -444,7 +461,7 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnS) {
                 Turn turn = turn(discs.get(i));
                 if (turn.bankRad() > 0) {
                     turns.add(turn);
-                    turnS += slowS(turn, discs.get(i), lengthM(flown));
+                    turnLossS += slowS(turn, discs.get(i), lengthM(flown));
                 }
                 flown.forEach(point -> add(points, point));
             }
@@ -453,7 +470,7 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnS) {
                 points.remove(points.size() - 1);
             }
             points.add(end);
-            return new RoundedWay(points, turns, turnS);
+            return new RoundedWay(points, turns, turnLossS);
         }
 
         private static void add(List<PlanePoint> points, PlanePoint point) {
@@ -492,14 +509,15 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnS) {
             double speedMPerS = turning.leastMPerS();
             double bankRad =
                     Math.atan(
-                            speedMPerS
-                                    * speedMPerS
-                                    / (Units.STANDARD_GRAVITY_M_PER_S2 * radiusM));
+                            speedMPerS * speedMPerS / (Units.STANDARD_GRAVITY_M_PER_S2 * radiusM));
             return new Turn(way.get(corner), 0, speedMPerS, bankRad);
         }
 
         /** Time lost by flying a turn slower than the rest, s. */
         private double slowS(Turn turn, Disc disc, double lengthM) {
+            if (turn.isKept()) {
+                return spotS(disc.first());
+            }
             double slowerMPerS = turning.airspeedMPerS() - turn.speedMPerS();
             if (slowerMPerS <= 0) {
                 return 0;
@@ -515,19 +533,29 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnS) {
             return arcS + changeS;
         }
 
+        /** Stopping, turning no quicker than in a turn at the least speed, and going on, s. */
+        private double spotS(int corner) {
+            double turnsRadPerS =
+                    Units.STANDARD_GRAVITY_M_PER_S2
+                            * Math.tan(turning.bankRad())
+                            / turning.leastMPerS();
+            double stopS = isAtFinal(corner) ? 0 : turning.airspeedMPerS() / SPEED_CHANGE_M_PER_S2;
+            return Math.abs(cornerRad(corner)) / turnsRadPerS + stopS;
+        }
+
         /** Where not even kept corners go together, the way as it was found. */
         private RoundedWay unchanged() {
             List<Turn> turns = new ArrayList<>();
-            double turnS = 0;
+            double turnLossS = 0;
             Arrays.fill(tries, Integer.MAX_VALUE / 2);
             for (int i = 1; i + 1 < way.size(); i++) {
                 if (Math.abs(cornerRad(i)) >= 1e-6) {
                     Turn turn = tooTight(i);
                     turns.add(turn);
-                    turnS += slowS(turn, Disc.point(way.get(i), i), 0);
+                    turnLossS += slowS(turn, Disc.point(way.get(i), i), 0);
                 }
             }
-            return new RoundedWay(way, turns, turnS);
+            return new RoundedWay(way, turns, turnLossS);
         }
 
         private static double lengthM(List<PlanePoint> points) {

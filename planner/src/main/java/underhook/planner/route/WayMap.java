@@ -9,7 +9,6 @@ import java.util.concurrent.atomic.AtomicReferenceArray;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.GeometryFactory;
 import underhook.core.geo.PlanePoint;
 
 /**
@@ -28,7 +27,6 @@ import underhook.core.geo.PlanePoint;
  */
 public final class WayMap {
     private static final double GATE_SPACING_M = 60;
-    private static final GeometryFactory FACTORY = new GeometryFactory();
 
     private final ClosedGround ground;
     private final CrossableWires wires;
@@ -102,7 +100,7 @@ public final class WayMap {
                 crossable.add(wire);
                 addGates(wire, gates);
             } else {
-                areas.add(corridor(wire));
+                areas.add(wire.corridor(wireClearanceM));
             }
         }
         List<CrossableWires.Span> spans = CrossableWires.spans(crossable, wireClearanceM);
@@ -117,14 +115,6 @@ public final class WayMap {
     /** A map without wires. */
     public static WayMap around(List<Geometry> closedAreas) {
         return new WayMap(closedAreas, List.of(), 0);
-    }
-
-    private Geometry corridor(WirePlan wire) {
-        Coordinate[] points =
-                wire.supports().stream()
-                        .map(point -> new Coordinate(point.eastM(), point.northM()))
-                        .toArray(Coordinate[]::new);
-        return Obstacles.widen(FACTORY.createLineString(points), wire.corridorM(wireClearanceM));
     }
 
     /** Pairs of points on both sides of a wire, square to it, and the corners of its corridor's ends. */
@@ -143,7 +133,7 @@ public final class WayMap {
                 gates.add(foot.towards(alongRad - Math.PI / 2, offM));
             }
         }
-        for (Coordinate corner : corridor(wire).buffer(1, 2).getCoordinates()) {
+        for (Coordinate corner : wire.corridor(wireClearanceM).buffer(1, 2).getCoordinates()) {
             gates.add(new PlanePoint(corner.x, corner.y));
         }
     }

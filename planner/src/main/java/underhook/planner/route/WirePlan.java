@@ -1,6 +1,9 @@
 package underhook.planner.route;
 
 import java.util.List;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.CrossingRule;
@@ -30,6 +33,8 @@ record WirePlan(
         double needM,
         double aboveM,
         double reachM) {
+    private static final GeometryFactory FACTORY = new GeometryFactory();
+
     WirePlan {
         supports = List.copyOf(supports);
     }
@@ -83,6 +88,15 @@ record WirePlan(
     /** Half the corridor in which nothing flies along the wire, m. */
     double corridorM(double clearanceM) {
         return Math.max(clearanceM, needM) + tube.widestM() + reachM;
+    }
+
+    /** Ground under that corridor. */
+    Geometry corridor(double clearanceM) {
+        Coordinate[] points =
+                supports.stream()
+                        .map(point -> new Coordinate(point.eastM(), point.northM()))
+                        .toArray(Coordinate[]::new);
+        return Obstacles.widen(FACTORY.createLineString(points), corridorM(clearanceM));
     }
 
     /**
