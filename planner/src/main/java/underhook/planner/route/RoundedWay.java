@@ -26,7 +26,7 @@ import underhook.core.unit.Units;
  * counted as a stop and a turn on the spot.
  */
 record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnLossS) {
-    static final double STEP_DEG = 10;
+    static final int STEP_DEG = 10;
 
     /** Corners lie this deep inside their discs, so that touching is no question of rounding. */
     static final double INSIDE_M = 0.01;
