@@ -21,11 +21,7 @@ import underhook.core.unit.Units;
  * @param guys at least one
  */
 public record StandingPole(
-        double massKg,
-        double lengthM,
-        double centreOfGravityM,
-        double windAreaM2,
-        List<Guy> guys) {
+        double massKg, double lengthM, double centreOfGravityM, double windAreaM2, List<Guy> guys) {
     /**
      * A guy.
      *

@@ -23,10 +23,10 @@ class StandingPoleTest {
 
     @Test
     void one_windward_guy_holds_the_wind_of_the_worked_example() {
-        // R-GUY-08/09 (STAT, plane statics): 426.4 N at 4.404 m, guy at 8 m, anchor at 6 m: 391.2 N.
+        // R-GUY-08/09 (STAT, plane statics): 426.4 N at 4.404 m, guy at 8 m, anchor at 6 m: 391.2
+        // N.
         // Here the push acts at half the length, so the pole is 8.808 m long.
-        StandingPole pole =
-                new StandingPole(300, 8.808, 4, 426.4 / 245.2, guys(8, 6, 180));
+        StandingPole pole = new StandingPole(300, 8.808, 4, 426.4 / 245.2, guys(8, 6, 180));
 
         Pulls pulls = pole.findPulls(Lean.NONE, new Push(0, 245.2)).orElseThrow();
 
@@ -48,7 +48,8 @@ class StandingPoleTest {
 
     @Test
     void two_neighbours_share_a_push_between_them() {
-        // R-GUY-10 (STAT): three guys 120° apart, push 15° off the first: 1.1154 and 0.2989 of the force.
+        // R-GUY-10 (STAT): three guys 120° apart, push 15° off the first: 1.1154 and 0.2989 of the
+        // force.
         StandingPole pole = new StandingPole(1, 10, 5, 1000, guys(10, 1000, 0, 120, 240));
         // A push of 1,000 Pa m² at half the length is 500 N at the guys' height.
         Pulls pulls =
@@ -65,15 +66,15 @@ class StandingPoleTest {
         StandingPole pole = new StandingPole(371, 12, 6, 2, guys(9, 9, 20, 150, 195));
 
         assertThat(pole.findWorstPulls(Lean.NONE, 100)).isEmpty();
-        // Pushed towards 288°, the middle of the gap: nobody pulls the other way. From there it holds.
+        // Pushed towards 288°, the middle of the gap: nobody pulls the other way. From there it
+        // holds.
         assertThat(pole.findPulls(Lean.NONE, new Push(Math.toRadians(108), 100))).isEmpty();
         assertThat(pole.findPulls(Lean.NONE, new Push(Math.toRadians(285), 100))).isPresent();
     }
 
     @Test
     void an_anchor_down_the_slope_pulls_harder_than_one_up_it() {
-        StandingPole down =
-                new StandingPole(300, 10, 5, 2, List.of(new Guy(0, 9, 9, -4)));
+        StandingPole down = new StandingPole(300, 10, 5, 2, List.of(new Guy(0, 9, 9, -4)));
         StandingPole up = new StandingPole(300, 10, 5, 2, List.of(new Guy(0, 9, 9, 4)));
         Push south = new Push(Math.PI, 100);
 
