@@ -263,6 +263,8 @@ public final class GeoPackageWriter implements OutputWriter {
                                     wire.voltageV(),
                                     word(wire.crossing()),
                                     wire.registered(),
+                                    word(wire.hanging().kind()),
+                                    wire.hanging().heightEstimated(),
                                     wire.source())));
         }
         return new Table(
@@ -278,6 +280,8 @@ public final class GeoPackageWriter implements OutputWriter {
                         "voltage_v DOUBLE",
                         "crossing TEXT",
                         "registered BOOLEAN",
+                        "kind TEXT",
+                        "height_estimated BOOLEAN",
                         "source TEXT"),
                 rows);
     }
@@ -296,6 +300,10 @@ public final class GeoPackageWriter implements OutputWriter {
                                                         feature.bufferM(),
                                                         word(feature.crossing()),
                                                         "",
+                                                        feature.heightM().isPresent()
+                                                                ? feature.heightM().getAsDouble()
+                                                                : "",
+                                                        feature.heightEstimated(),
                                                         feature.source())));
         Stream<Row> areas =
                 job.releaseAreas().stream()
@@ -310,6 +318,8 @@ public final class GeoPackageWriter implements OutputWriter {
                                                         "",
                                                         "",
                                                         area.agreed(),
+                                                        "",
+                                                        false,
                                                         area.source())));
         return new Table(
                 "features",
@@ -322,6 +332,8 @@ public final class GeoPackageWriter implements OutputWriter {
                         "buffer_m DOUBLE",
                         "crossing TEXT",
                         "agreed BOOLEAN",
+                        "height_m DOUBLE",
+                        "height_estimated BOOLEAN",
                         "source TEXT"),
                 Stream.concat(onMap, areas).toList());
     }

@@ -191,6 +191,8 @@ final class MapItems {
         properties.put("voltageV", Written.nearest(wire.voltageV(), 0));
         properties.put("crossing", word(wire.crossing()));
         properties.put("registered", wire.registered());
+        properties.put("wireKind", word(wire.hanging().kind()));
+        properties.put("heightEstimated", wire.hanging().heightEstimated());
         properties.put("source", wire.source());
         items.add(
                 new MapItem(
@@ -218,6 +220,10 @@ final class MapItems {
                 };
         Map<String, Object> properties = new LinkedHashMap<>();
         properties.put("bufferM", Written.up(feature.bufferM(), 1));
+        if (feature.heightM().isPresent()) {
+            properties.put("heightM", Written.up(feature.heightM().getAsDouble(), 1));
+            properties.put("heightEstimated", feature.heightEstimated());
+        }
         properties.put("crossing", word(feature.crossing()));
         properties.put("source", feature.source());
         if (feature.shape() == MapFeature.Shape.AREA) {

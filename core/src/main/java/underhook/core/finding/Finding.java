@@ -40,4 +40,9 @@ public record Finding(
             FindingCode code, Severity severity, String subject, String source, String message) {
         return new Finding(code, severity, subject, "", "", "", source, message);
     }
+
+    /** The same with another severity. */
+    public Finding withSeverity(Severity other) {
+        return new Finding(code, other, subject, value, limit, unit, source, message);
+    }
 }

@@ -2,12 +2,12 @@ package underhook.planner.order;
 
 import java.time.LocalDate;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
@@ -17,7 +17,7 @@ import underhook.core.job.Job;
 /** Who looked at which hazard, and when, out of the job's register. Mutable: it says each thing once. */
 final class Confirmations {
     private final LocalDate today;
-    private final Map<String, Confirmation> latest = new HashMap<>();
+    private final Map<String, Confirmation> latest = new TreeMap<>();
     private final Set<String> said = new HashSet<>();
 
     Confirmations(LocalDate today, List<Confirmation> all) {
@@ -70,5 +70,17 @@ final class Confirmations {
                         "",
                         findLatest(subject).map(Confirmation::source).orElse(source),
                         "Nobody has confirmed " + subject + " today, " + last + "; " + near + "."));
+    }
+
+    /** Notes on what the register holds that nobody looked at today, as far as it was not said before. */
+    List<Finding> listRest() {
+        return latest.values().stream()
+                .flatMap(
+                        one ->
+                                findUnconfirmed(
+                                        one.subject(), one.source(), "nothing planned comes near")
+                                        .stream())
+                .map(finding -> finding.withSeverity(Severity.NOTE))
+                .toList();
     }
 }

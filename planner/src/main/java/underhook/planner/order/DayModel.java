@@ -8,6 +8,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import underhook.core.air.Atmosphere;
 import underhook.core.aircraft.HoverChart;
@@ -122,10 +123,12 @@ final class DayModel {
                             ? ground.terrain().heightM(point.eastM(), point.northM())
                             : Double.NEGATIVE_INFINITY;
         }
-        this.walls = Walls.of(job, ground);
         this.rooms = new ArrayList<>(java.util.Collections.nCopies(places.size(), null));
         this.slots = slots(job.weather());
         this.finder = new LegFinder(job, ground);
+        this.walls =
+                Stream.concat(Walls.things(job, ground).stream(), finder.wireWalls().stream())
+                        .toList();
         this.emptyLegs =
                 new KnownLegs(
                         places.size()

@@ -2,9 +2,12 @@ package underhook.planner.order;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
+import underhook.core.geo.PlanePoint;
 import underhook.core.job.PlaceKind;
 import underhook.planner.route.Blocked;
+import underhook.planner.route.NoWayIn;
 
 /** Says why no way that keeps the rules leads from where a load waits to where it belongs. */
 final class NoWay {
@@ -29,6 +32,59 @@ final class NoWay {
         String why = "There is no way to " + to + " that keeps the rules: " + why(found, from, to);
         List<String> openers = openers(found, trip);
         return openers.isEmpty() ? why : why + " Perhaps " + named(openers, " or ") + ".";
+    }
+
+    /** Why no direction of a last part will do; empty where it is for want of room, not of ground. */
+    Optional<String> sayNoWayIn(Trip trip) {
+        return sayNoWayIn(trip.to(), trip).or(() -> sayNoWayIn(trip.from(), trip));
+    }
+
+    private Optional<String> sayNoWayIn(int place, Trip trip) {
+        PlanePoint at = model.points.get(place);
+        NoWayIn.Found found =
+                NoWayIn.find(
+                        from ->
+                                model.finder()
+                                        .blockers(
+                                                at.towards(from, model.rules.finalM()),
+                                                at,
+                                                trip.kindNames()),
+                        IntStream.range(0, model.slots.size())
+                                .filter(
+                                        slot ->
+                                                trip.kinds().stream()
+                                                        .allMatch(
+                                                                kind ->
+                                                                        model.isWindWithin(
+                                                                                kind.windLimit(),
+                                                                                place,
+                                                                                slot)))
+                                .mapToObj(slot -> model.wind(place, slot))
+                                .toList(),
+                        new NoWayIn.Limits(
+                                model.rules.tailwindMPerS(), model.rules.crosswindMPerS()));
+        String name = model.places.get(place).id().value();
+        return switch (found.cause()) {
+            case ROOM -> Optional.empty();
+            case BLOCKED ->
+                    Optional.of(
+                            "Every last part to "
+                                    + name
+                                    + " would pass "
+                                    + named(found.ids(), ", ")
+                                    + ". Perhaps another place, a guard or an agreement to cross.");
+            case WIND ->
+                    Optional.of(
+                            "Where the last part to "
+                                    + name
+                                    + " passes nothing the wind is too much from behind or the side"
+                                    + " at every hour"
+                                    + (found.ids().isEmpty()
+                                            ? ""
+                                            : "; elsewhere it would pass "
+                                                    + named(found.ids(), ", "))
+                                    + ". Perhaps another hour with another wind.");
+        };
     }
 
     private static String why(Blocked.Found found, String from, String to) {

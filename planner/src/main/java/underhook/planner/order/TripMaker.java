@@ -444,6 +444,10 @@ final class TripMaker {
                     "No line in stock may carry it with the hook's limit kept.");
         }
         if (!room) {
+            Optional<String> closed = new NoWay(model).sayNoWayIn(trip);
+            if (closed.isPresent()) {
+                return stop(FindingCode.NO_WAY, id, closed.get());
+            }
             return stop(
                     FindingCode.NO_LINE_LONG_ENOUGH,
                     id,

@@ -61,6 +61,9 @@ final class WireFindings {
                         .toList();
         wires(legs);
         masts(legs);
+        confirmations.listRest().stream()
+                .filter(finding -> unconfirmed.add(finding.subject()))
+                .forEach(all::add);
         return List.copyOf(all);
     }
 

@@ -21,6 +21,8 @@ import underhook.core.job.MapFeature;
 import underhook.core.job.Place;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.Zone;
+import underhook.core.site.Wall;
+import underhook.core.site.Walls;
 import underhook.core.unit.Units;
 import underhook.core.wire.Flyer;
 
@@ -424,6 +426,23 @@ public final class LegFinder {
             }
         }
         return false;
+    }
+
+    /**
+     * Everywhere that wires can be, for the room at a place; wider where the table of buffers asks for more
+     * than the operator's own distance.
+     */
+    public List<Wall> wireWalls() {
+        double ownM = job.rules().wireClearanceM();
+        return wires.stream()
+                .flatMap(
+                        plan ->
+                                Walls.wire(
+                                        plan.wire().id(),
+                                        plan.tube(),
+                                        Math.max(0, plan.needM() - ownM))
+                                        .stream())
+                .toList();
     }
 
     /** Every wire that a leg comes near with what hangs there, one entry for each wire. */

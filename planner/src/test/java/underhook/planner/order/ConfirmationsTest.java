@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import underhook.core.finding.Finding;
+import underhook.core.finding.Severity;
 import underhook.core.job.Confirmation;
 
 /** Dates by hand. */
@@ -55,5 +56,16 @@ class ConfirmationsTest {
         assertThat(register.findUnconfirmed("W3", "wires.geojson", "S1 is 9 m away"))
                 .map(Finding::value)
                 .hasValue("never");
+    }
+
+    @Test
+    void what_nobody_looked_at_today_stays_on_the_list_though_nothing_comes_near() {
+        register.findUnconfirmed("W9", "wires.geojson", "the place S1 is near");
+
+        List<Finding> rest = register.listRest();
+
+        assertThat(rest).extracting(Finding::subject).containsExactly("W2");
+        assertThat(rest).extracting(Finding::severity).containsOnly(Severity.NOTE);
+        assertThat(register.listRest()).isEmpty();
     }
 }
