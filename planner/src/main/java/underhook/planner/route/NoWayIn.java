@@ -49,9 +49,7 @@ public final class NoWayIn {
      * @param winds the wind at the place at each hour
      */
     public static Found find(
-            DoubleFunction<List<String>> blockers,
-            List<LegFinder.PlaceWind> winds,
-            Limits limits) {
+            DoubleFunction<List<String>> blockers, List<LegFinder.PlaceWind> winds, Limits limits) {
         TreeSet<String> ids = new TreeSet<>();
         List<Double> open = new ArrayList<>();
         boolean suits = false;
