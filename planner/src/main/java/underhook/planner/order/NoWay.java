@@ -36,6 +36,16 @@ final class NoWay {
 
     /** Why no direction of a last part will do; empty where it is for want of room, not of ground. */
     Optional<String> sayNoWayIn(Trip trip) {
+        Blocked.Why why =
+                model.finder()
+                        .findBlock(
+                                model.points.get(trip.from()),
+                                model.points.get(trip.to()),
+                                trip.kindNames())
+                        .why();
+        if (why == Blocked.Why.START_CLOSED || why == Blocked.Why.END_CLOSED) {
+            return Optional.of(say(trip));
+        }
         return sayNoWayIn(trip.to(), trip).or(() -> sayNoWayIn(trip.from(), trip));
     }
 

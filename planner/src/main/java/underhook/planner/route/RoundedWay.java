@@ -18,7 +18,8 @@ import underhook.core.unit.Units;
  * the way is the string pulled tight round the discs: tangent, arc, tangent. Corners that lie nearer
  * together than a turn takes share one disc. A piece that must stay as it is (the last part of a way in,
  * the first of a way out, a piece across a wire) keeps its direction and its whole length: the turn
- * begins behind its end and ends before its start.
+ * begins behind its end and ends before its start, to the shorter side or, where that has no room, to
+ * the longer.
  *
  * <p>Arcs are written as straight pieces that touch the circle from outside, none turning more than
  * {@value #STEP_DEG}°. Each piece must be free; where one is not, the turns at its ends are flown slower
@@ -133,6 +134,9 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnLossS) {
         private final BiPredicate<PlanePoint, PlanePoint> isFree;
         private final int[] tries;
 
+        /** Corners beside a straight piece that are turned at the long way round. */
+        private final boolean[] longWay;
+
         Rounding(
                 List<PlanePoint> way,
                 Set<Integer> rigid,
@@ -143,6 +147,7 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnLossS) {
             this.turning = turning;
             this.isFree = isFree;
             this.tries = new int[way.size()];
+            this.longWay = new boolean[way.size()];
         }
 
         RoundedWay find() {
@@ -158,7 +163,7 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnLossS) {
                 boolean isSlower = false;
                 for (int corner : tight.get()) {
                     if (!isKept(corner)) {
-                        tries[corner]++;
+                        slower(corner);
                         isSlower = true;
                     }
                 }
@@ -168,24 +173,42 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnLossS) {
             }
         }
 
-        /** A wide turn takes the less time the slower it is flown: each corner once, by itself. */
+        /**
+         * Each corner once more by itself: it may have been slowed for its neighbour's sake, and a wide
+         * turn takes the less time the slower it is flown.
+         */
         private RoundedWay quicker(RoundedWay found) {
             RoundedWay best = found;
             for (int corner = 1; corner + 1 < way.size(); corner++) {
                 int bestTries = tries[corner];
-                for (tries[corner]++; !isKept(corner); tries[corner]++) {
+                boolean bestLong = longWay[corner];
+                tries[corner] = 0;
+                longWay[corner] = false;
+                for (; !isKept(corner); slower(corner)) {
                     List<Disc> discs = discs();
                     if (merge(discs).or(() -> blocked(discs)).isEmpty()) {
                         RoundedWay other = written(discs);
                         if (durationS(other) < durationS(best) - 1e-6) {
                             best = other;
                             bestTries = tries[corner];
+                            bestLong = longWay[corner];
                         }
                     }
                 }
                 tries[corner] = bestTries;
+                longWay[corner] = bestLong;
             }
             return best;
+        }
+
+        /** Next try: slower; behind a straight piece, when slower is too slow, to the other side. */
+        private void slower(int corner) {
+            tries[corner]++;
+            boolean atStraight = rigid.contains(corner - 1) != rigid.contains(corner);
+            if (isKept(corner) && atStraight && !longWay[corner]) {
+                longWay[corner] = true;
+                tries[corner] = 0;
+            }
         }
 
         private double durationS(RoundedWay rounded) {
@@ -231,11 +254,12 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnLossS) {
             if (Math.abs(turnRad) < 1e-6 || (rigidIn && rigidOut)) {
                 return Disc.point(at, corner);
             }
-            int side = turnRad > 0 ? 1 : -1;
+            int shortSide = turnRad > 0 ? 1 : -1;
             if (rigidIn || rigidOut) {
                 if (isKept(corner)) {
                     return Disc.point(at, corner);
                 }
+                int side = longWay[corner] ? -shortSide : shortSide;
                 double radiusM = radiusM(corner);
                 double alongRad = rigidIn ? inRad : outRad;
                 return new Disc(
@@ -244,7 +268,7 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnLossS) {
                         side,
                         List.of(corner));
             }
-            return round(List.of(corner), side).orElseThrow();
+            return round(List.of(corner), shortSide).orElseThrow();
         }
 
         /** The disc round corners that all turn to one side; empty where none of its size holds them. */
