@@ -1,0 +1,26 @@
+package underhook.planner.route;
+
+import java.util.List;
+import underhook.core.geo.PlanePoint;
+
+/**
+ * A place at an hour with what hangs there, as the ways in and out are chosen for it.
+ *
+ * @param wind at the place
+ * @param kinds kinds of load carried; empty for the empty line
+ * @param convergenceRad what is added to a grid bearing to make it TRUE, rad
+ * @param suns the sun at both ends of the hour and in its middle
+ * @param room for rotor, tail, line and load
+ */
+public record PlaceHour(
+        PlanePoint place,
+        LegFinder.PlaceWind wind,
+        List<String> kinds,
+        double convergenceRad,
+        List<SunSeen> suns,
+        RoomView room) {
+    public PlaceHour {
+        kinds = List.copyOf(kinds);
+        suns = List.copyOf(suns);
+    }
+}
