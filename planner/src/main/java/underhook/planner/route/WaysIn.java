@@ -40,12 +40,14 @@ final class WaysIn {
                 in.intoWind().equals(best)
                         ? List.of()
                         : below.lies(wind.fromGridRad() + Math.PI).blockers();
+        double outRad = out.best().get().trackGridRad();
         return Optional.of(
                 new WayIn(
                         Directions.normalRad(best.trackGridRad() + Math.PI),
-                        out.best().get().trackGridRad(),
+                        outRad,
                         wind.speedMPerS() * Math.cos(offRad),
                         wind.speedMPerS() * Math.sin(offRad),
+                        -wind.speedMPerS() * Math.cos(wind.fromGridRad() - outRad),
                         reasons(in, at.convergenceRad()),
                         refusedInto));
     }
