@@ -54,6 +54,7 @@ final class DayModel {
      *
      * @param fromS start, s
      * @param untilS end, s
+     * @param otherFromTrueRad the less windy of two rows that may hold; the same where only one may
      */
     record Slot(
             long fromS,
@@ -62,6 +63,8 @@ final class DayModel {
             double temperatureK,
             double windFromTrueRad,
             double windMPerS,
+            double otherFromTrueRad,
+            double otherMPerS,
             double gustMPerS,
             double spreadMPerS) {}
 
@@ -167,6 +170,7 @@ final class DayModel {
             // Direction and speed stay together: a head wind of two rows mixed is nobody's
             // forecast.
             WeatherHour windier = next.windMPerS() > now.windMPerS() ? next : now;
+            WeatherHour calmer = next.windMPerS() > now.windMPerS() ? now : next;
             long untilS = seconds(last ? weather.until() : hours.get(i + 1).from());
             all.add(
                     new Slot(
@@ -176,6 +180,8 @@ final class DayModel {
                             Math.max(now.temperatureK(), next.temperatureK()),
                             windier.windFromTrueRad(),
                             windier.windMPerS(),
+                            calmer.windFromTrueRad(),
+                            calmer.windMPerS(),
                             Math.max(now.gustMPerS(), next.gustMPerS()),
                             Math.max(
                                     now.gustMPerS() - now.windMPerS(),
@@ -256,6 +262,17 @@ final class DayModel {
                 fromGridRad, slots.get(slot).windMPerS() * places.get(place).exposureFactor());
     }
 
+    /** Every wind that may hold then, the one that is flown by first. */
+    private List<LegFinder.PlaceWind> winds(int place, int slot) {
+        Slot air = slots.get(slot);
+        LegFinder.PlaceWind other =
+                new LegFinder.PlaceWind(
+                        air.otherFromTrueRad() - convergenceRad(place),
+                        air.otherMPerS() * places.get(place).exposureFactor());
+        LegFinder.PlaceWind flownBy = wind(place, slot);
+        return other.equals(flownBy) ? List.of(flownBy) : List.of(flownBy, other);
+    }
+
     /** Room at a place; gathered when first asked for. */
     Room room(int place) {
         Room known = rooms.get(place);
@@ -297,7 +314,7 @@ final class DayModel {
                         finder.findWayIn(
                                 new PlaceHour(
                                         points.get(place),
-                                        wind(place, slot),
+                                        winds(place, slot),
                                         kinds,
                                         convergenceRad(place),
                                         sky.suns(place, slot),

@@ -1,5 +1,6 @@
 package underhook.planner.route;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.DoublePredicate;
@@ -44,31 +45,36 @@ final class Judges {
 
     private Judges() {}
 
-    /** Head, cross and tail wind on the last part. */
-    static Judge wind(LegFinder.PlaceWind wind, Rules rules) {
-        Judge tail = tailwind(wind, rules);
+    /** Cross and tail wind on the last part, in every wind that may hold. */
+    static Judge wind(List<LegFinder.PlaceWind> winds, Rules rules) {
+        Judge tail = tailwind(winds, rules);
         return track -> {
-            double crossMPerS = wind.speedMPerS() * Math.abs(Math.sin(track - wind.fromGridRad()));
-            if (crossMPerS > rules.crosswindMPerS() + DUST_M_PER_S) {
-                return Said.refused(over("crosswind", rules.crosswindMPerS(), wind));
+            for (LegFinder.PlaceWind wind : winds) {
+                double sideFraction = Math.abs(Math.sin(track - wind.fromGridRad()));
+                if (wind.speedMPerS() * sideFraction > rules.crosswindMPerS() + DUST_M_PER_S) {
+                    return Said.refused(over("crosswind", rules.crosswindMPerS(), wind));
+                }
             }
             return tail.judge(track);
         };
     }
 
     /** Tailwind alone, as on the way out. */
-    static Judge tailwind(LegFinder.PlaceWind wind, Rules rules) {
+    static Judge tailwind(List<LegFinder.PlaceWind> winds, Rules rules) {
         return track -> {
-            double tailMPerS = -wind.speedMPerS() * Math.cos(track - wind.fromGridRad());
-            if (tailMPerS > rules.tailwindMPerS() + DUST_M_PER_S) {
-                return Said.refused(over("tailwind", rules.tailwindMPerS(), wind));
+            double mostKt = 0;
+            for (LegFinder.PlaceWind wind : winds) {
+                double tailMPerS = -wind.speedMPerS() * Math.cos(track - wind.fromGridRad());
+                if (tailMPerS > rules.tailwindMPerS() + DUST_M_PER_S) {
+                    return Said.refused(over("tailwind", rules.tailwindMPerS(), wind));
+                }
+                mostKt = Math.max(mostKt, Units.mPerSToKt(tailMPerS));
             }
-            double tailKt = Units.mPerSToKt(tailMPerS);
-            return tailKt < 0.5
+            return mostKt < 0.5
                     ? Said.NOTHING
                     : Said.priced(
-                            TAILWIND_KNOT_PRICE_RATIO * tailKt,
-                            "tailwind " + whole(Math.ceil(tailKt - 1e-6)) + " kt");
+                            TAILWIND_KNOT_PRICE_RATIO * mostKt,
+                            "tailwind " + whole(Math.ceil(mostKt - 1e-6)) + " kt");
         };
     }
 

@@ -47,7 +47,13 @@ final class WaysIn {
                         outRad,
                         wind.speedMPerS() * Math.cos(offRad),
                         wind.speedMPerS() * Math.sin(offRad),
-                        -wind.speedMPerS() * Math.cos(wind.fromGridRad() - outRad),
+                        at.winds().stream()
+                                .mapToDouble(
+                                        one ->
+                                                -one.speedMPerS()
+                                                        * Math.cos(one.fromGridRad() - outRad))
+                                .max()
+                                .orElseThrow(),
                         reasons(in, at.convergenceRad()),
                         refusedInto));
     }
@@ -58,7 +64,7 @@ final class WaysIn {
         return Directions.rank(
                 at.wind().fromGridRad(),
                 List.of(
-                        Judges.wind(at.wind(), rules),
+                        Judges.wind(at.winds(), rules),
                         Judges.underWayIn(below),
                         Judges.room(at.room()),
                         Judges.sun(at, leansRight),
@@ -69,7 +75,7 @@ final class WaysIn {
         return Directions.rank(
                 at.wind().fromGridRad(),
                 List.of(
-                        Judges.tailwind(at.wind(), rules),
+                        Judges.tailwind(at.winds(), rules),
                         Judges.underWayOut(below),
                         Judges.roomOut(at.room())));
     }
