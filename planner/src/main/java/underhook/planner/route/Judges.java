@@ -5,7 +5,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.DoublePredicate;
 import underhook.core.geo.Glare;
-import underhook.core.job.Rules;
 import underhook.core.site.Fit;
 import underhook.core.site.Margin;
 import underhook.core.unit.Units;
@@ -45,14 +44,22 @@ final class Judges {
 
     private Judges() {}
 
+    /**
+     * What the rules allow.
+     *
+     * @param tailwindMPerS most tailwind, m/s
+     * @param crosswindMPerS most crosswind on the last part, m/s
+     */
+    record Limits(double tailwindMPerS, double crosswindMPerS) {}
+
     /** Cross and tail wind on the last part, in every wind that may hold. */
-    static Judge wind(List<LegFinder.PlaceWind> winds, Rules rules) {
-        Judge tail = tailwind(winds, rules);
+    static Judge wind(List<LegFinder.PlaceWind> winds, Limits limits) {
+        Judge tail = tailwind(winds, limits);
         return track -> {
             for (LegFinder.PlaceWind wind : winds) {
                 double sideFraction = Math.abs(Math.sin(track - wind.fromGridRad()));
-                if (wind.speedMPerS() * sideFraction > rules.crosswindMPerS() + DUST_M_PER_S) {
-                    return Said.refused(over("crosswind", rules.crosswindMPerS(), wind));
+                if (wind.speedMPerS() * sideFraction > limits.crosswindMPerS() + DUST_M_PER_S) {
+                    return Said.refused(over("crosswind", limits.crosswindMPerS(), wind));
                 }
             }
             return tail.judge(track);
@@ -60,13 +67,13 @@ final class Judges {
     }
 
     /** Tailwind alone, as on the way out. */
-    static Judge tailwind(List<LegFinder.PlaceWind> winds, Rules rules) {
+    static Judge tailwind(List<LegFinder.PlaceWind> winds, Limits limits) {
         return track -> {
             double mostKt = 0;
             for (LegFinder.PlaceWind wind : winds) {
                 double tailMPerS = -wind.speedMPerS() * Math.cos(track - wind.fromGridRad());
-                if (tailMPerS > rules.tailwindMPerS() + DUST_M_PER_S) {
-                    return Said.refused(over("tailwind", rules.tailwindMPerS(), wind));
+                if (tailMPerS > limits.tailwindMPerS() + DUST_M_PER_S) {
+                    return Said.refused(over("tailwind", limits.tailwindMPerS(), wind));
                 }
                 mostKt = Math.max(mostKt, Units.mPerSToKt(tailMPerS));
             }

@@ -50,7 +50,11 @@ public final class LegFinder {
         this.job = job;
         this.ground = ground;
         this.wires = WirePlan.all(job, ground);
-        this.waysIn = new WaysIn(job.rules(), job.machine().pilotSide());
+        this.waysIn =
+                new WaysIn(
+                        new Judges.Limits(
+                                job.rules().tailwindMPerS(), job.rules().crosswindMPerS()),
+                        job.machine().pilotSide());
         this.profile = new HeightProfile(ground, wires);
         this.wiresByPlace = new ByPlace<>(wires, wire -> ByPlace.extent(wire.supports()));
         this.crossable =

@@ -6,18 +6,17 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.DoublePredicate;
 import underhook.core.job.Machine;
-import underhook.core.job.Rules;
 import underhook.core.site.Fit;
 import underhook.planner.route.Directions.Judged;
 import underhook.planner.route.Directions.Ranked;
 
 /** Chooses the way in to a place and the way out of it, and says why. */
 final class WaysIn {
-    private final Rules rules;
+    private final Judges.Limits limits;
     private final boolean leansRight;
 
-    WaysIn(Rules rules, Machine.PilotSide side) {
-        this.rules = rules;
+    WaysIn(Judges.Limits limits, Machine.PilotSide side) {
+        this.limits = limits;
         this.leansRight = side == Machine.PilotSide.RIGHT;
     }
 
@@ -64,7 +63,7 @@ final class WaysIn {
         return Directions.rank(
                 at.wind().fromGridRad(),
                 List.of(
-                        Judges.wind(at.winds(), rules),
+                        Judges.wind(at.winds(), limits),
                         Judges.underWayIn(below),
                         Judges.room(at.room()),
                         Judges.sun(at, leansRight),
@@ -75,7 +74,7 @@ final class WaysIn {
         return Directions.rank(
                 at.wind().fromGridRad(),
                 List.of(
-                        Judges.tailwind(at.winds(), rules),
+                        Judges.tailwind(at.winds(), limits),
                         Judges.underWayOut(below),
                         Judges.roomOut(at.room())));
     }

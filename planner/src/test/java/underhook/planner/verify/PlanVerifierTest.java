@@ -410,8 +410,7 @@ class PlanVerifierTest {
                         "APPROACH_REFUSED W1",
                         "APPROACH_REFUSED B2",
                         "APPROACH_REFUSED B3"));
-        // Turned about, P1 is left eastward like it came; the wind is from north: no tail either
-        // way.
+        // B1 and P1 are left westward: in a wind from the east that one is from behind.
         all.add(
                 of(
                         "tailwind out in a wind from the east",
