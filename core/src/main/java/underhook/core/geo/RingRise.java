@@ -6,7 +6,26 @@ import java.util.OptionalDouble;
 public final class RingRise {
     private static final int BEARINGS = 36;
 
+    /** A place stands free when all ground so far off lies lower by so much. @source PRACTICE */
+    private static final double FAR_M = 100;
+
+    private static final double FALLS_M = 5;
+    private static final double NEAR_M = 50;
+
     private RingRise() {}
+
+    /**
+     * Whether the ground falls away on all sides of a place, so that little near it tells the height; not
+     * where the ground around is not known.
+     */
+    public static boolean standsFree(HeightField terrain, PlanePoint place) {
+        OptionalDouble far = findHighestM(terrain, place, FAR_M);
+        OptionalDouble near = findHighestM(terrain, place, NEAR_M);
+        return far.isPresent()
+                && near.isPresent()
+                && far.getAsDouble() <= -FALLS_M
+                && near.getAsDouble() <= 0;
+    }
 
     /**
      * The highest ground on a ring over the ground at its centre, m, negative where all of it lies lower;

@@ -26,6 +26,20 @@ class RingRiseTest {
     }
 
     @Test
+    void a_knoll_stands_free_and_a_ridge_does_not() {
+        HeightField knoll = GridHeightField.of(SHAPE, (e, n) -> 90 - 0.06 * Math.hypot(e, n));
+        HeightField flat = GridHeightField.of(SHAPE, (e, n) -> 90 - 0.04 * Math.hypot(e, n));
+        HeightField ridge = GridHeightField.of(SHAPE, (e, n) -> 90 - 0.2 * Math.abs(n));
+        HeightField slope = GridHeightField.of(SHAPE, (e, n) -> 90 - 0.2 * n);
+
+        assertThat(RingRise.standsFree(knoll, TOP)).isTrue();
+        assertThat(RingRise.standsFree(flat, TOP)).isFalse();
+        assertThat(RingRise.standsFree(ridge, TOP)).isFalse();
+        assertThat(RingRise.standsFree(slope, TOP)).isFalse();
+        assertThat(RingRise.standsFree(knoll, new PlanePoint(150, 0))).isFalse();
+    }
+
+    @Test
     void is_empty_where_the_ground_is_not_known() {
         HeightField plain = GridHeightField.of(SHAPE, (e, n) -> 0);
 

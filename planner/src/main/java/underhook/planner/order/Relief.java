@@ -2,12 +2,10 @@ package underhook.planner.order;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.TreeSet;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
-import underhook.core.geo.HeightField;
 import underhook.core.geo.Horizon;
 import underhook.core.geo.RingRise;
 import underhook.core.geo.WindSide;
@@ -17,12 +15,6 @@ import underhook.core.unit.Units;
 final class Relief {
     /** From this wind on, up- and downdraught are to be expected, m/s: 10 kt. @source FAA-8083-21B */
     private static final double DRAUGHT_FROM_M_PER_S = Units.ktToMPerS(10);
-
-    /** A place stands free when all ground so far off lies lower by so much. @source PRACTICE */
-    private static final double AROUND_M = 100;
-
-    private static final double NEARER_M = 50;
-    private static final double FALLS_M = 5;
 
     private final Flights flights;
     private final DayModel model;
@@ -42,7 +34,8 @@ final class Relief {
                             if (!hoursOn(WindSide.WINDWARD, place, lifts).isEmpty()) {
                                 windward.add(id(place));
                             }
-                            if (standsFree(model.ground.terrain(), place)) {
+                            if (RingRise.standsFree(
+                                    model.ground.terrain(), model.points.get(place))) {
                                 fewCues(place, lifts);
                             }
                         });
@@ -103,16 +96,6 @@ final class Relief {
                                 + " the place lies in the lee of higher ground: expect"
                                 + " downdraught and turbulence. An estimate from the terrain; no"
                                 + " figure of the plan allows for it."));
-    }
-
-    /** Whether the ground falls away on all sides. */
-    private boolean standsFree(HeightField terrain, int place) {
-        OptionalDouble far = RingRise.findHighestM(terrain, model.points.get(place), AROUND_M);
-        OptionalDouble near = RingRise.findHighestM(terrain, model.points.get(place), NEARER_M);
-        return far.isPresent()
-                && near.isPresent()
-                && far.getAsDouble() <= -FALLS_M
-                && near.getAsDouble() <= 0;
     }
 
     private void fewCues(int place, List<DayState.Flown> lifts) {

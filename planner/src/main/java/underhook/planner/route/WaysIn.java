@@ -63,8 +63,8 @@ final class WaysIn {
         return Directions.rank(
                 at.wind().fromGridRad(),
                 List.of(
-                        Judges.wind(at.winds(), limits),
                         Judges.underWayIn(below),
+                        Judges.wind(at.winds(), limits),
                         Judges.room(at.room()),
                         Judges.sun(at, leansRight),
                         Judges.escape(clear)));
@@ -74,8 +74,8 @@ final class WaysIn {
         return Directions.rank(
                 at.wind().fromGridRad(),
                 List.of(
-                        Judges.tailwind(at.winds(), limits),
                         Judges.underWayOut(below),
+                        Judges.tailwind(at.winds(), limits),
                         Judges.roomOut(at.room())));
     }
 
