@@ -81,16 +81,16 @@ final class Judges {
                     ? Said.NOTHING
                     : Said.priced(
                             TAILWIND_KNOT_PRICE_RATIO * mostKt,
-                            "tailwind " + whole(Math.ceil(mostKt - 1e-6)) + " kt");
+                            "tailwind " + (long) Math.ceil(mostKt - 1e-6) + " kt");
         };
     }
 
     private static String over(String what, double limitMPerS, LegFinder.PlaceWind wind) {
         return what
                 + " over "
-                + whole(Units.mPerSToKt(limitMPerS))
+                + knots(limitMPerS)
                 + " kt in "
-                + whole(Units.mPerSToKt(wind.speedMPerS()))
+                + knots(wind.speedMPerS())
                 + " kt of wind";
     }
 
@@ -189,7 +189,7 @@ final class Judges {
         };
     }
 
-    private static String whole(double value) {
-        return String.format(Locale.ROOT, "%.0f", value);
+    private static String knots(double speedMPerS) {
+        return String.format(Locale.ROOT, "%.0f", Units.mPerSToKt(speedMPerS));
     }
 }
