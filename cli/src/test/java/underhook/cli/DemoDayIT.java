@@ -183,6 +183,8 @@ class DemoDayIT {
         "ROAD_CROSSING, A-S05",
         "APPROACH_REFUSED, S14",
         "APPROACH_REFUSED, S02",
+        "GLARE, S03",
+        "GLARE, S09",
         "MASS_ESTIMATED, L11",
         "MASS_ESTIMATED, L25",
         "MASS_ESTIMATED, L36"
@@ -199,6 +201,62 @@ class DemoDayIT {
                 .isNotEmpty()
                 .allSatisfy(
                         finding -> assertThat(finding.get("message").asString()).contains(round));
+    }
+
+    /** The day's own table: LL-1 just north of S02, Z3 beside S14, C1 below S11. */
+    @ParameterizedTest
+    @CsvSource({"L16, LL1", "L28, Z3", "L25, C1"})
+    void says_what_refuses_a_way_in(String load, String id) {
+        assertThat(reasons(load)).anySatisfy(reason -> assertThat(reason).contains("passes " + id));
+    }
+
+    @Test
+    void says_why_this_way_in_first_then_the_second_best() {
+        for (String load : placed()) {
+            assertThat(reasons(load).get(0)).as(load).contains("wind");
+            assertThat(reasons(load).get(1)).as(load).startsWith("second best: track ");
+        }
+    }
+
+    /** 10 kt and more on the ridge at noon: tracks with the wind behind are over the limit of 5 kt. */
+    @Test
+    void refuses_ways_in_with_too_much_tailwind() {
+        assertThat(placed())
+                .anySatisfy(
+                        load ->
+                                assertThat(reasons(load))
+                                        .anySatisfy(
+                                                reason ->
+                                                        assertThat(reason)
+                                                                .contains("tailwind over 5 kt")));
+    }
+
+    /**
+     * The day's own table: late glare from about 15:30 on 240° to 250°. The sun comes within 30° of the
+     * track at 15:10.
+     */
+    @Test
+    void tells_late_glare_and_what_is_flown_instead() {
+        assertThat(findings("GLARE"))
+                .filteredOn(finding -> finding.get("subject").asString().equals("S03"))
+                .singleElement()
+                .satisfies(
+                        finding ->
+                                assertThat(finding.get("message").asString())
+                                        .contains("15:10 to 16:00 on track 245° TRUE")
+                                        .contains("16:00 to 17:00 on track 250° TRUE")
+                                        .contains("is taken instead"));
+    }
+
+    @Test
+    void says_how_fast_to_come_down_without_airspeed() {
+        assertThat(findings("VORTEX_RING"))
+                .singleElement()
+                .satisfies(
+                        finding ->
+                                assertThat(finding.get("message").asString())
+                                        .contains("Below 24 kt")
+                                        .contains("300 ft/min"));
     }
 
     @ParameterizedTest
@@ -304,6 +362,16 @@ class DemoDayIT {
                 .filter(step -> step.get("kind").asString().equals("rotation"))
                 .flatMap(step -> items(step.get("drops")).stream())
                 .map(drop -> drop.get("load").asString())
+                .toList();
+    }
+
+    private static List<String> reasons(String load) {
+        return items(plan.get("steps")).stream()
+                .filter(step -> step.get("kind").asString().equals("rotation"))
+                .flatMap(step -> items(step.get("drops")).stream())
+                .filter(drop -> drop.get("load").asString().equals(load))
+                .flatMap(drop -> items(drop.get("reasons")).stream())
+                .map(JsonNode::asString)
                 .toList();
     }
 

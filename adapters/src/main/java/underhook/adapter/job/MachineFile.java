@@ -63,6 +63,9 @@ final class MachineFile {
         List<LineItem> lines = readLines();
         Optional<Balance> balance = fields.findMapping("balance").flatMap(this::readBalance);
         Machine.Body body = readBody(rotorM);
+        Machine.PilotSide side =
+                fields.findChoice("pilot_side", Machine.PilotSide.class)
+                        .orElse(Machine.PilotSide.RIGHT);
         fields.refuseUnknown();
         if (hasFaults() || hover.isEmpty()) {
             return Optional.empty();
@@ -91,7 +94,8 @@ final class MachineFile {
                         hover.get(),
                         lines,
                         balance,
-                        body));
+                        body,
+                        side));
     }
 
     private Machine.Body readBody(double rotorM) {

@@ -78,7 +78,8 @@ final class PilotCards {
                 + words.clock(plan.summary().finishAt())
                 + ". Variation "
                 + variation()
-                + ". Hook heights AMSL. Fuel is the reading at hook-up.";
+                + ". Hook heights AMSL. Fuel is the reading at hook-up. Look every place over before its"
+                + " first use.";
     }
 
     private String variation() {

@@ -13,6 +13,7 @@ import underhook.core.finding.FindingCode;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
+import underhook.core.job.Machine;
 import underhook.core.job.MassStatus;
 import underhook.core.job.WeatherHour;
 
@@ -39,6 +40,28 @@ class JobFolderReaderTest {
         assertThat(job.readingFindings()).isEmpty();
         assertThat(job.rules().costs().peopleCents()).isEqualTo(1055);
         assertThat(job.weather().hours().get(0).from()).isEqualTo("2026-09-08T08:00:00Z");
+    }
+
+    @Test
+    void reads_on_which_side_the_pilot_looks_down() {
+        assertThat(good(new SampleJob()).machine().pilotSide()).isEqualTo(Machine.PilotSide.RIGHT);
+        assertThat(
+                        good(new SampleJob()
+                                        .with(
+                                                "machine.yaml",
+                                                "seats: 4\n",
+                                                "seats: 4\npilot-side: left\n"))
+                                .machine()
+                                .pilotSide())
+                .isEqualTo(Machine.PilotSide.LEFT);
+        assertThat(
+                        new SampleJob()
+                                .with("machine.yaml", "seats: 4\n", "seats: 4\npilot-side: up\n")
+                                .readIn(folder)
+                                .faults())
+                .singleElement()
+                .asString()
+                .contains("pilot-side");
     }
 
     @Test

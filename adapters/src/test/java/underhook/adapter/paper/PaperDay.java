@@ -338,7 +338,8 @@ final class PaperDay {
                                 new LineItem("25 m line, 34 kg", 25, 34, 750),
                                 new LineItem("40 m line, 46 kg", 40, 46, 750)),
                         Optional.empty(),
-                        underhook.core.job.Machine.Body.assumed(5));
+                        underhook.core.job.Machine.Body.assumed(5),
+                        underhook.core.job.Machine.PilotSide.RIGHT);
         Rules rules =
                 new Rules(
                         0.1,

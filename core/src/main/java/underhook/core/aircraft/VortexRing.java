@@ -25,7 +25,7 @@ public record VortexRing(double descentMPerS, double airspeedMPerS, double induc
     private static final double TRAINING_DESCENT_M_PER_S = Units.ftPerMinuteToMPerS(300);
 
     /** Speed by which translational lift is surely there, m/s: 24 kt. @source FAA-8083-21B chapter 2 */
-    private static final double TRAINING_AIRSPEED_M_PER_S = Units.ktToMPerS(24);
+    public static final double TRAINING_AIRSPEED_M_PER_S = Units.ktToMPerS(24);
 
     /** Ends of the unstable region, over induced speed. @source JOHNSON-2005 page 24 */
     private static final double FIRST_DESCENT_RATIO = 0.45;
@@ -57,6 +57,22 @@ public record VortexRing(double descentMPerS, double airspeedMPerS, double induc
         }
         Ranges.requireNotNegative(airspeedMPerS, "airspeedMPerS");
         Ranges.requirePositive(inducedMPerS, "inducedMPerS");
+    }
+
+    /**
+     * The fastest descent that both lines leave clear below the speed of translational lift, m/s: the
+     * training line, or less where the model's region begins before it.
+     *
+     * @param inducedMPerS induced speed in the hover, m/s, above 0
+     */
+    public static double cautiousDescentMPerS(double inducedMPerS) {
+        return Math.min(TRAINING_DESCENT_M_PER_S, firstDescentMPerS(inducedMPerS));
+    }
+
+    /** Where the model's region begins without airspeed, m/s. */
+    public static double firstDescentMPerS(double inducedMPerS) {
+        Ranges.requirePositive(inducedMPerS, "inducedMPerS");
+        return FIRST_DESCENT_RATIO * inducedMPerS;
     }
 
     /**

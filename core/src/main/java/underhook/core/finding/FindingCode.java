@@ -42,6 +42,7 @@ public enum FindingCode {
     ELEVATION_DIFFERS,
     OUTSIDE_TERRAIN,
     PLACE_UNUSED,
+    FEW_HEIGHT_CUES,
     PLACE_NEAR_TRAIL,
     PLACE_NEAR_ZONE,
     HOVER_IN_ZONE,
@@ -60,6 +61,9 @@ public enum FindingCode {
     CLEARANCE_NEAR,
     CLEARANCE_SHORT,
     APPROACH_REFUSED,
+    GLARE,
+    LEE,
+    WINDWARD,
     // Wind, light, time
     WIND_LIMIT,
     WIND_AT_LIMIT,

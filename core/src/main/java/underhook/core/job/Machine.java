@@ -25,6 +25,7 @@ import java.util.Optional;
  * @param cabinSpeedMPerS true airspeed with the line off, m/s
  * @param climbMPerS climb with a load, m/s
  * @param descentMPerS descent, m/s
+ * @param pilotSide where the pilot looks down the line
  */
 public record Machine(
         String name,
@@ -49,7 +50,14 @@ public record Machine(
         HoverTable hover,
         List<LineItem> lines,
         Optional<Balance> balance,
-        Body body) {
+        Body body,
+        PilotSide pilotSide) {
+    /** On which side the pilot leans out and looks down the line. */
+    public enum PilotSide {
+        LEFT,
+        RIGHT
+    }
+
     /**
      * The shape of the machine beyond its rotor.
      *

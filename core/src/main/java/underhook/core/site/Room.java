@@ -2,6 +2,7 @@ package underhook.core.site;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleFunction;
 
 /**
  * Room at one place for a machine, for any heading and line.
@@ -65,6 +66,15 @@ public final class Room {
     /** Room on one heading, the last part of the way in along it included. */
     public HeadingRoom at(double headingGridRad, Rig rig) {
         return new Hover(around, craft, needs, rig).on(headingGridRad, riseBehindM(headingGridRad));
+    }
+
+    /**
+     * Room on any heading with one line: the same as {@link #at}, quicker when asked often. Not safe for
+     * threads.
+     */
+    public DoubleFunction<HeadingRoom> headings(Rig rig) {
+        Hover hover = new Hover(around, craft, needs, rig);
+        return headingGridRad -> hover.on(headingGridRad, riseBehindM(headingGridRad));
     }
 
     /** Room for each line on {@link #HEADINGS} headings, starting north; one list for each rig. */

@@ -92,6 +92,21 @@ class DownwashTest {
     }
 
     @Test
+    void the_cautious_descent_is_clear_at_any_airspeed() {
+        double cautious = VortexRing.cautiousDescentMPerS(INDUCED);
+
+        assertThat(cautious).isCloseTo(feet(300), within(1e-12));
+        assertThat(new VortexRing(cautious - 1e-9, 0, INDUCED).nearness())
+                .isEqualTo(Nearness.CLEAR);
+        // A rotor of so low an induced speed that the model begins first: 0.45 of 2 m/s.
+        assertThat(VortexRing.cautiousDescentMPerS(2)).isCloseTo(0.9, within(1e-12));
+        assertThat(VortexRing.firstDescentMPerS(INDUCED))
+                .isCloseTo(
+                        new VortexRing(1, 0, INDUCED).findBand().orElseThrow().fromMPerS(),
+                        within(1e-12));
+    }
+
+    @Test
     void what_is_near_is_said_and_what_is_inside_stops() {
         assertThat(new VortexRing(1, 0, INDUCED).findings("A-B")).isEmpty();
         assertThat(new VortexRing(2, 0, INDUCED).findings("A-B"))

@@ -67,6 +67,10 @@ final class DayFindings {
         detours();
         flown();
         unconfirmed();
+        Flights flights = Flights.of(model, maker.trips(), day);
+        all.addAll(new Glares(flights).list());
+        all.addAll(new Relief(flights).list());
+        all.addAll(new Descents(flights).list());
         return List.copyOf(all);
     }
 

@@ -24,7 +24,6 @@ import underhook.core.job.Weather;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
 import underhook.core.site.Craft;
-import underhook.core.site.Fit;
 import underhook.core.site.Needs;
 import underhook.core.site.Rig;
 import underhook.core.site.Room;
@@ -33,6 +32,8 @@ import underhook.core.site.Wall;
 import underhook.core.site.Walls;
 import underhook.planner.route.FlownLeg;
 import underhook.planner.route.LegFinder;
+import underhook.planner.route.PlaceHour;
+import underhook.planner.route.RoomView;
 import underhook.planner.route.WayIn;
 import underhook.planner.route.WayMap;
 
@@ -57,6 +58,7 @@ final class DayModel {
      *
      * @param fromS start, s
      * @param untilS end, s
+     * @param otherFromTrueRad the less windy of two rows that may hold; the same where only one may
      */
     record Slot(
             long fromS,
@@ -65,6 +67,8 @@ final class DayModel {
             double temperatureK,
             double windFromTrueRad,
             double windMPerS,
+            double otherFromTrueRad,
+            double otherMPerS,
             double gustMPerS,
             double spreadMPerS) {}
 
@@ -102,6 +106,8 @@ final class DayModel {
     private final IdentityHashMap<Trip, KnownLegs> loadedLegs = new IdentityHashMap<>();
     private final KnownLegs emptyLegs;
     private final Map<String, Optional<WayIn>> waysIn = new HashMap<>();
+    private final Map<String, RoomView> roomViews = new HashMap<>();
+    private final SkyView sky;
     private final List<Wall> walls;
     private final List<@Nullable Room> rooms;
 
@@ -125,6 +131,7 @@ final class DayModel {
         }
         this.rooms = new ArrayList<>(java.util.Collections.nCopies(places.size(), null));
         this.slots = slots(job.weather());
+        this.sky = new SkyView(this);
         this.finder = new LegFinder(job, ground);
         this.walls =
                 Stream.concat(Walls.things(job, ground).stream(), finder.wireWalls().stream())
@@ -175,6 +182,7 @@ final class DayModel {
             // Direction and speed stay together: a head wind of two rows mixed is nobody's
             // forecast.
             WeatherHour windier = next.windMPerS() > now.windMPerS() ? next : now;
+            WeatherHour calmer = next.windMPerS() > now.windMPerS() ? now : next;
             long untilS = seconds(last ? weather.until() : hours.get(i + 1).from());
             all.add(
                     new Slot(
@@ -184,6 +192,8 @@ final class DayModel {
                             Math.max(now.temperatureK(), next.temperatureK()),
                             windier.windFromTrueRad(),
                             windier.windMPerS(),
+                            calmer.windFromTrueRad(),
+                            calmer.windMPerS(),
                             Math.max(now.gustMPerS(), next.gustMPerS()),
                             Math.max(
                                     now.gustMPerS() - now.windMPerS(),
@@ -259,11 +269,20 @@ final class DayModel {
 
     /** Wind at a place as the legs see it: from grid north. */
     LegFinder.PlaceWind wind(int place, int slot) {
-        double fromGridRad =
-                slots.get(slot).windFromTrueRad()
-                        - ground.frame().convergenceRad(points.get(place));
+        double fromGridRad = slots.get(slot).windFromTrueRad() - convergenceRad(place);
         return new LegFinder.PlaceWind(
                 fromGridRad, slots.get(slot).windMPerS() * places.get(place).exposureFactor());
+    }
+
+    /** Every wind that may hold then, the one that is flown by first. */
+    private List<LegFinder.PlaceWind> winds(int place, int slot) {
+        Slot air = slots.get(slot);
+        LegFinder.PlaceWind other =
+                new LegFinder.PlaceWind(
+                        air.otherFromTrueRad() - convergenceRad(place),
+                        air.otherMPerS() * places.get(place).exposureFactor());
+        LegFinder.PlaceWind flownBy = wind(place, slot);
+        return other.equals(flownBy) ? List.of(flownBy) : List.of(flownBy, other);
     }
 
     /** Room at a place; gathered when first asked for. */
@@ -299,25 +318,33 @@ final class DayModel {
         return findWayIn(place, slot, kinds, rig);
     }
 
-    /** Without a line the machine lands: no rig, and nothing is asked of the room over the trees. */
     private Optional<WayIn> findWayIn(int place, int slot, List<String> kinds, @Nullable Rig rig) {
         String key = place + ":" + slot + ":" + String.join("|", kinds) + ":" + rig;
         return waysIn.computeIfAbsent(
                 key,
                 unused ->
                         finder.findWayIn(
-                                points.get(place),
-                                wind(place, slot),
-                                kinds,
-                                new LegFinder.Headings(
-                                        heading ->
-                                                rig == null
-                                                        || room(place).at(heading, rig).fit()
-                                                                != Fit.REFUSED,
-                                        track ->
-                                                rig == null
-                                                        || room(place).wayOut(track, rig)
-                                                                != Fit.REFUSED)));
+                                new PlaceHour(
+                                        points.get(place),
+                                        winds(place, slot),
+                                        kinds,
+                                        convergenceRad(place),
+                                        sky.suns(place, slot),
+                                        rig == null ? RoomView.NOT_ASKED : roomView(place, rig))));
+    }
+
+    private RoomView roomView(int place, Rig rig) {
+        return roomViews.computeIfAbsent(
+                place + ":" + rig, unused -> new KnownRoom(room(place), rig));
+    }
+
+    /** What is added to a grid bearing at a place to make it TRUE, rad. */
+    double convergenceRad(int place) {
+        return ground.frame().convergenceRad(points.get(place));
+    }
+
+    SkyView sky() {
+        return sky;
     }
 
     /** A loaded leg; empty when there is no way. */

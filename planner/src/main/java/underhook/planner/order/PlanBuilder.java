@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import underhook.core.aircraft.VortexRing;
 import underhook.core.finding.Finding;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Crew;
@@ -30,6 +31,7 @@ import underhook.core.wire.Flyer;
 import underhook.planner.route.FlownLeg;
 import underhook.planner.route.LegFinder;
 import underhook.planner.route.NearWire;
+import underhook.planner.route.WayIn;
 
 /** Writes a built day down as a plan. */
 final class PlanBuilder {
@@ -169,10 +171,10 @@ final class PlanBuilder {
         List<Drop> drops = new ArrayList<>();
         double convergence = model.ground.frame().convergenceRad(model.points.get(trip.to()));
         double convergenceOut = convergence;
-        double departure =
-                event.legs().isEmpty()
-                        ? flown.loaded().wayIn().departureTrackGridRad()
-                        : event.legs().get(0).wayOut().departureTrackGridRad();
+        WayIn out = event.legs().isEmpty() ? flown.loaded().wayIn() : event.legs().get(0).wayOut();
+        double departure = out.departureTrackGridRad();
+        List<String> reasons = new ArrayList<>(flown.loaded().wayIn().reasons());
+        tailwindOut(out, flown).ifPresent(reasons::add);
         for (int i = 0; i < trip.loads().size(); i++) {
             drops.add(
                     new Drop(
@@ -184,7 +186,7 @@ final class PlanBuilder {
                             Units.wrapTwoPiRad(departure + convergenceOut),
                             flown.loaded().wayIn().headMPerS(),
                             flown.loaded().wayIn().crossMPerS(),
-                            flown.loaded().wayIn().reasons()));
+                            reasons));
         }
         return new Rotation(
                 trip.ids(),
@@ -197,6 +199,32 @@ final class PlanBuilder {
                 drops,
                 legs,
                 limits(trip, flown, line, hoverKg));
+    }
+
+    /** What a way out with tailwind costs; empty when there is none worth a word. */
+    private Optional<String> tailwindOut(WayIn out, DayState.Flown flown) {
+        double tailKt = Math.ceil(Units.mPerSToKt(out.outTailMPerS()) - 1e-6);
+        if (tailKt < 1) {
+            return Optional.empty();
+        }
+        Trip trip = trips.get(flown.trip());
+        // The load is gone; the fuel is what it was at the hook-up, which errs heavy.
+        double massKg =
+                model.operatingMassKg()
+                        + model.machine.lines().get(flown.line()).massKg()
+                        + trip.ballastKg()
+                        + flown.fuelAtHookKg()
+                        + model.machine.fuelGaugeSpreadKg();
+        double spareKg = Math.floor(model.hoverMassKg(trip.to(), flown.slotTo()) - massKg);
+        double liftKt = Units.mPerSToKt(VortexRing.TRAINING_AIRSPEED_M_PER_S);
+        return Optional.of(
+                "way out: tailwind "
+                        + TripMaker.text(tailKt, 0)
+                        + " kt, no credit for wind; hover power until about "
+                        + TripMaker.text(Math.ceil(liftKt + tailKt - 1e-6), 0)
+                        + " kt of ground speed, "
+                        + TripMaker.text(spareKg, 0)
+                        + " kg to spare");
     }
 
     private List<Limit> limits(Trip trip, DayState.Flown flown, LineItem line, double hoverKg) {

@@ -55,7 +55,7 @@ final class Directions {
      *
      * @param trackGridRad track flown, rad from grid north
      * @param offWindRad turned away from straight into the wind, rad, to the right positive
-     * @param refusals everything that refuses it
+     * @param refusals the first judge's refusal, when there is one
      * @param words everything that speaks against it
      */
     record Judged(
@@ -86,6 +86,13 @@ final class Directions {
 
         Optional<Judged> best() {
             return all.stream().filter(Judged::isAllowed).findFirst();
+        }
+
+        /** The one straight into the wind. */
+        Judged intoWind() {
+            return all.stream()
+                    .min(Comparator.comparingDouble(one -> Math.abs(one.offWindRad())))
+                    .orElseThrow();
         }
 
         Optional<Judged> second() {
@@ -158,15 +165,24 @@ final class Directions {
         return new Ranked(all);
     }
 
-    private static Judged judge(double trackGridRad, double offWindRad, List<Judge> judges) {
+    /** The same direction in [0, 2π). */
+    static double normalRad(double bearingRad) {
         double turn = 2 * Math.PI;
-        double track = ((trackGridRad % turn) + turn) % turn;
+        return ((bearingRad % turn) + turn) % turn;
+    }
+
+    private static Judged judge(double trackGridRad, double offWindRad, List<Judge> judges) {
+        double track = normalRad(trackGridRad);
         List<String> refusals = new ArrayList<>();
         List<String> words = new ArrayList<>();
         double price = Math.abs(Math.toDegrees(offWindRad)) / STEP_DEG;
         for (Judge judge : judges) {
             Said said = judge.judge(track);
-            said.refusal().ifPresent(refusals::add);
+            if (said.refusal().isPresent()) {
+                // What refuses first is said; the rest changes nothing and is dear to work out.
+                refusals.add(said.refusal().get());
+                break;
+            }
             price += said.priceRatio();
             if (!said.words().isEmpty()) {
                 words.add(said.words());

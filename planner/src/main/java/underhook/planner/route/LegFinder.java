@@ -34,9 +34,6 @@ import underhook.core.wire.Flyer;
 public final class LegFinder {
     private static final GeometryFactory FACTORY = new GeometryFactory();
 
-    /** Candidate directions are this far apart. */
-    private static final double DIRECTION_STEP_RAD = Math.toRadians(10);
-
     /** Slowest over the ground in a turn, so that a turn is flown and not hovered. @source PRACTICE 20 kt */
     private static final double LEAST_TURN_M_PER_S = Units.ktToMPerS(20);
 
@@ -58,12 +55,19 @@ public final class LegFinder {
     private final Map<String, Optional<List<PlanePoint>>> ways = new HashMap<>();
     private final Map<String, Optional<RoundedWay>> roundedWays = new HashMap<>();
     private final double strongestWindMPerS;
+    private final Map<String, Map<Long, Lies>> liesByPlace = new HashMap<>();
+    private final WaysIn waysIn;
 
     public LegFinder(Job job, Ground ground) {
         this.job = job;
         this.ground = ground;
         this.strongestWindMPerS = strongestWindMPerS(job);
         this.wires = WirePlan.all(job, ground);
+        this.waysIn =
+                new WaysIn(
+                        new Judges.Limits(
+                                job.rules().tailwindMPerS(), job.rules().crosswindMPerS()),
+                        job.machine().pilotSide());
         this.profile = new HeightProfile(ground, wires);
         this.bound =
                 new LegBound(
@@ -489,103 +493,43 @@ public final class LegFinder {
     public record PlaceWind(double fromGridRad, double speedMPerS) {}
 
     /**
-     * Where there is room.
+     * The way in and out of a place: as near into the wind as what speaks against it allows.
      *
-     * @param in whether the last part and the hover have room on a heading, rad from grid north
-     * @param out whether the first part of a way out has room on a track, rad from grid north
-     */
-    public record Headings(
-            java.util.function.DoublePredicate in, java.util.function.DoublePredicate out) {}
-
-    /**
-     * The way in and out of a place: as near into the wind as what lies under the last part allows.
-     *
-     * @param headings where there is room at the place
      * @return empty when no direction is allowed
      */
-    public Optional<WayIn> findWayIn(
-            PlanePoint place, PlaceWind wind, List<String> kinds, Headings headings) {
-        double finalM = job.rules().finalM();
-        WayMap map = map(kinds);
-        double bestOff = Double.POSITIVE_INFINITY;
-        double bestFrom = -1;
-        int count = (int) Math.round(2 * Math.PI / DIRECTION_STEP_RAD);
-        for (int k = 0; k < count; k++) {
-            // Steps are counted from straight into the wind, left and right in turn.
-            double turn = ((k + 1) >> 1) * DIRECTION_STEP_RAD * (k % 2 == 0 ? 1 : -1);
-            double heading = wind.fromGridRad() + turn;
-            double from = normalRad(heading + Math.PI);
-            double off = Math.abs(turn);
-            if (off >= bestOff) {
-                continue;
-            }
-            double head = wind.speedMPerS() * Math.cos(turn);
-            double cross = wind.speedMPerS() * Math.abs(Math.sin(turn));
-            PlanePoint in = place.towards(from, finalM);
-            boolean allowed =
-                    -head <= job.rules().tailwindMPerS()
-                            && cross <= job.rules().crosswindMPerS()
-                            && headings.in().test(normalRad(heading))
-                            && map.isFree(place, in)
-                            && crossesNoWire(place, in);
-            if (allowed) {
-                bestOff = off;
-                bestFrom = from;
-            }
+    public Optional<WayIn> findWayIn(PlaceHour at) {
+        Map<Long, Lies> known =
+                liesByPlace.computeIfAbsent(
+                        at.place() + mapKey(at.kinds()) + "|" + at.kinds().isEmpty(),
+                        unused -> new HashMap<>());
+        return waysIn.find(
+                at,
+                bearing ->
+                        known.computeIfAbsent(
+                                Math.round(Directions.normalRad(bearing) * 1e6),
+                                unused -> lies(at.place(), bearing, at.kinds())));
+    }
+
+    /** What lies under the piece from a place as long as the last part. */
+    private Lies lies(PlanePoint place, double bearingGridRad, List<String> kinds) {
+        PlanePoint end = place.towards(bearingGridRad, job.rules().finalM());
+        if (!map(kinds).isFree(place, end) || !crossesNoWire(place, end)) {
+            return new Lies(false, blockers(place, end, kinds), List.of());
         }
-        if (bestFrom < 0) {
-            return Optional.empty();
-        }
-        double heading = normalRad(bestFrom + Math.PI);
-        Optional<Double> out = findWayOut(place, wind, kinds, headings);
-        if (out.isEmpty()) {
-            return Optional.empty();
-        }
-        List<String> refused =
-                bestOff < 1e-6
+        // Under the empty line nobody has to keep away.
+        List<String> guarded =
+                kinds.isEmpty()
                         ? List.of()
-                        : blockers(
-                                place, place.towards(wind.fromGridRad() + Math.PI, finalM), kinds);
-        double headMPerS = wind.speedMPerS() * Math.cos(wind.fromGridRad() - heading);
-        double crossMPerS = wind.speedMPerS() * Math.sin(wind.fromGridRad() - heading);
-        List<String> reasons = new ArrayList<>();
-        if (bestOff < 1e-6) {
-            reasons.add("straight into the wind");
-        } else {
-            reasons.add(
-                    Math.round(Math.toDegrees(bestOff))
-                            + "° off the wind, because straight into it "
-                            + (refused.isEmpty()
-                                    ? "there is no room for rotor, tail, line and load"
-                                    : "the last part would pass " + String.join(", ", refused)));
-        }
-        return Optional.of(new WayIn(bestFrom, out.get(), headMPerS, crossMPerS, reasons, refused));
-    }
-
-    private Optional<Double> findWayOut(
-            PlanePoint place, PlaceWind wind, List<String> kinds, Headings headings) {
-        WayMap map = map(kinds);
-        int count = (int) Math.round(2 * Math.PI / DIRECTION_STEP_RAD);
-        for (int k = 0; k < count; k++) {
-            double turn = ((k + 1) >> 1) * DIRECTION_STEP_RAD * (k % 2 == 0 ? 1 : -1);
-            double track = normalRad(wind.fromGridRad() + turn);
-            PlanePoint out = place.towards(track, job.rules().finalM());
-            boolean allowed =
-                    -wind.speedMPerS() * Math.cos(turn) <= job.rules().tailwindMPerS()
-                            && headings.out().test(track)
-                            && map.isFree(place, out)
-                            && crossesNoWire(place, out);
-            if (allowed) {
-                return Optional.of(track);
-            }
-        }
-        return Optional.empty();
-    }
-
-    private static double normalRad(double bearingRad) {
-        double turn = 2 * Math.PI;
-        double rest = bearingRad % turn;
-        return rest < 0 ? rest + turn : rest;
+                        : crossable.near(place, end, 0).stream()
+                                .filter(
+                                        outline ->
+                                                outline.feature().crossing()
+                                                        == CrossingRule.GUARDED)
+                                .filter(outline -> !crossed(outline, place, end).isEmpty())
+                                .map(outline -> outline.feature().id())
+                                .distinct()
+                                .toList();
+        return new Lies(true, List.of(), guarded);
     }
 
     private List<FlownLeg.Crossed> crossings(List<PlanePoint> way) {

@@ -9,6 +9,7 @@ import java.util.List;
  * @param departureTrackGridRad track of the way out, rad from grid north
  * @param headMPerS headwind on the last part, m/s; negative is a tailwind
  * @param crossMPerS crosswind on the last part, m/s, from the right positive
+ * @param outTailMPerS most tailwind on the way out in any wind that may hold, m/s; negative is a headwind
  * @param reasons why this one, in words
  * @param refusedInto what refuses the way straight into the wind; empty when nothing does
  */
@@ -17,6 +18,7 @@ public record WayIn(
         double departureTrackGridRad,
         double headMPerS,
         double crossMPerS,
+        double outTailMPerS,
         List<String> reasons,
         List<String> refusedInto) {
     public WayIn {

@@ -34,6 +34,7 @@ public final class PlanVerifier {
             new LegCheck(day).run();
             new WayCheck(day).run();
             new WireCheck(day).run();
+            new FinalCheck(day).run();
             new CrewCheck(day).run();
             new SummaryCheck(day).run();
         }

@@ -402,7 +402,54 @@ class PlanVerifierTest {
                         "gust spread",
                         d -> d.kind("back", "windLimit", new WindLimit(12, 16, 1.5)),
                         "WIND_LIMIT W1"));
-        all.add(of("tailwind", d -> d.rule("tailwindMPerS", 4.0), "APPROACH_REFUSED W1"));
+        // W1 comes in southward, B2 and B3 are left southward: 5 m/s from behind.
+        all.add(
+                of(
+                        "tailwind in and out",
+                        d -> d.rule("tailwindMPerS", 4.0),
+                        "APPROACH_REFUSED W1",
+                        "APPROACH_REFUSED B2",
+                        "APPROACH_REFUSED B3"));
+        // B1 and P1 are left westward: in a wind from the east that one is from behind.
+        all.add(
+                of(
+                        "tailwind out in a wind from the east",
+                        d ->
+                                d.rule("tailwindMPerS", 4.0)
+                                        .rule("crosswindMPerS", 6.0)
+                                        .inJob(
+                                                "weather",
+                                                with(
+                                                        d.job().weather(),
+                                                        "hours",
+                                                        d.job().weather().hours().stream()
+                                                                .map(
+                                                                        row ->
+                                                                                with(
+                                                                                        row,
+                                                                                        "windFromTrueRad",
+                                                                                        Math.PI
+                                                                                                / 2))
+                                                                .toList())),
+                        "APPROACH_REFUSED B1",
+                        "APPROACH_REFUSED P1",
+                        "WIND_ARITHMETIC B1",
+                        "WIND_ARITHMETIC B2",
+                        "WIND_ARITHMETIC B3",
+                        "WIND_ARITHMETIC P1",
+                        "WIND_ARITHMETIC W1"));
+        // 90 m before S2 the wire stands in the last 100 m, agreed or not; 110 m before, it does
+        // not.
+        all.add(
+                of(
+                        "wire under the last part",
+                        d -> agreed(600).wire("supports", List.of(geo(910, -200), geo(910, 200))),
+                        "APPROACH_REFUSED A-S2",
+                        "APPROACH_REFUSED S2-A"));
+        all.add(
+                of(
+                        "wire before the last part",
+                        d -> agreed(600).wire("supports", List.of(geo(890, -200), geo(890, 200)))));
         all.add(
                 of(
                         "crosswind",

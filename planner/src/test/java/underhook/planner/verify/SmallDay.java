@@ -229,7 +229,8 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                                 new LineItem("20 m", 20, 30, 650),
                                 new LineItem("30 m", 30, 40, 650)),
                         Optional.empty(),
-                        underhook.core.job.Machine.Body.assumed(5));
+                        underhook.core.job.Machine.Body.assumed(5),
+                        underhook.core.job.Machine.PilotSide.RIGHT);
         Weather weather =
                 new Weather(
                         List.of(

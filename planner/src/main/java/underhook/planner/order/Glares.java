@@ -1,0 +1,130 @@
+package underhook.planner.order;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
+import underhook.core.geo.Glare;
+import underhook.core.job.Machine;
+import underhook.core.unit.Units;
+import underhook.planner.route.SunSeen;
+import underhook.planner.route.WayIn;
+
+/** Hours in which the way in straight into the wind faces the sun, flown then or not. */
+final class Glares {
+    private static final long STEP_S = 600;
+
+    private final Flights flights;
+    private final DayModel model;
+    private final boolean leansRight;
+
+    Glares(Flights flights) {
+        this.flights = flights;
+        this.model = flights.model();
+        this.leansRight = model.machine.pilotSide() == Machine.PilotSide.RIGHT;
+    }
+
+    /**
+     * Glare within one hour.
+     *
+     * @param highest the sun when it stands highest in that time
+     */
+    private record Spell(int slot, long fromS, long untilS, SunSeen highest) {}
+
+    List<Finding> list() {
+        List<Finding> all = new ArrayList<>();
+        flights.byPlace().forEach((place, lifts) -> find(place, lifts).ifPresent(all::add));
+        return all;
+    }
+
+    private Optional<Finding> find(int place, List<DayState.Flown> lifts) {
+        List<String> told = new ArrayList<>();
+        double leastDeg = 180;
+        for (int slot : flights.hours(lifts)) {
+            Optional<Spell> spell = find(place, slot);
+            if (spell.isPresent()) {
+                told.add(words(place, spell.get(), lifts.get(0)));
+                double headingTrueRad = model.slots.get(slot).windFromTrueRad();
+                Glare glare = spell.get().highest().glare(headingTrueRad, leansRight);
+                leastDeg = Math.min(leastDeg, Math.toDegrees(glare.aheadRad()));
+            }
+        }
+        if (told.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                new Finding(
+                        FindingCode.GLARE,
+                        Severity.CAUTION,
+                        model.places.get(place).id().value(),
+                        TripMaker.text(Math.floor(leastDeg), 0),
+                        TripMaker.text(Math.toDegrees(Glare.DAZZLE_RAD), 0),
+                        "°",
+                        "PRACTICE",
+                        "Straight into the wind the way in faces the sun: "
+                                + String.join("; ", told)
+                                + ". Clouds may hide it."));
+    }
+
+    private Optional<Spell> find(int place, int slot) {
+        DayModel.Slot hour = model.slots.get(slot);
+        long fromS = -1;
+        long untilS = -1;
+        SunSeen highest = null;
+        for (long timeS = hour.fromS(); timeS <= hour.untilS(); timeS += STEP_S) {
+            SunSeen seen = model.sky().seen(place, model.instant(timeS));
+            if (!seen.glare(hour.windFromTrueRad(), leansRight).isAhead()) {
+                continue;
+            }
+            fromS = fromS < 0 ? timeS : fromS;
+            untilS = timeS;
+            if (highest == null || elevationRad(seen) > elevationRad(highest)) {
+                highest = seen;
+            }
+        }
+        return highest == null
+                ? Optional.empty()
+                : Optional.of(
+                        new Spell(slot, fromS, Math.min(untilS + STEP_S, hour.untilS()), highest));
+    }
+
+    private static double elevationRad(SunSeen seen) {
+        return seen.sun().elevationApparentRad();
+    }
+
+    private String words(int place, Spell spell, DayState.Flown lift) {
+        double windTrueRad = model.slots.get(spell.slot()).windFromTrueRad();
+        return flights.clock(spell.fromS())
+                + " to "
+                + flights.clock(spell.untilS())
+                + " on track "
+                + bearing(windTrueRad)
+                + " TRUE, the sun up to "
+                + Math.round(Math.toDegrees(elevationRad(spell.highest())))
+                + "° high, "
+                + instead(place, spell.slot(), lift);
+    }
+
+    private String instead(int place, int slot, DayState.Flown lift) {
+        Trip trip = flights.trip(lift);
+        double lineM = model.machine.lines().get(lift.line()).lengthM();
+        Optional<WayIn> way = model.wayIn(place, slot, trip.kindNames(), trip.rig(lineM));
+        if (way.isEmpty()) {
+            return "no way in then";
+        }
+        double trackTrueRad =
+                way.get().approachFromGridRad() + Math.PI + model.convergenceRad(place);
+        double offRad = trackTrueRad - model.slots.get(slot).windFromTrueRad();
+        return Math.abs(Units.wrapPiRad(offRad)) < 1e-6
+                ? "flown all the same"
+                : "track " + bearing(trackTrueRad) + " is taken instead";
+    }
+
+    private static String bearing(double trueRad) {
+        long degrees = Math.round(Math.toDegrees(trueRad));
+        return String.format(Locale.ROOT, "%03d°", Math.floorMod(degrees, 360L));
+    }
+}

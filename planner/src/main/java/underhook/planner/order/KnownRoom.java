@@ -1,0 +1,45 @@
+package underhook.planner.order;
+
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.DoubleFunction;
+import underhook.core.site.Fit;
+import underhook.core.site.HeadingRoom;
+import underhook.core.site.Margin;
+import underhook.core.site.Rig;
+import underhook.core.site.Room;
+import underhook.planner.route.RoomView;
+
+/** Room for one rig, kept by heading: many hours ask for the same. Not safe for threads. */
+final class KnownRoom implements RoomView {
+    private final Room room;
+    private final Rig rig;
+    private final DoubleFunction<HeadingRoom> headings;
+    private final Map<Long, Margin> in = new HashMap<>();
+    private final Map<Long, Fit> out = new HashMap<>();
+
+    KnownRoom(Room room, Rig rig) {
+        this.room = room;
+        this.rig = rig;
+        this.headings = room.headings(rig);
+    }
+
+    @Override
+    public Optional<Margin> in(double headingGridRad) {
+        return Optional.of(
+                in.computeIfAbsent(
+                        key(headingGridRad), unused -> headings.apply(headingGridRad).tightest()));
+    }
+
+    @Override
+    public Fit out(double trackGridRad) {
+        return out.computeIfAbsent(key(trackGridRad), unused -> room.wayOut(trackGridRad, rig));
+    }
+
+    /** Headings nearer than a millionth of a radian are one. */
+    private static long key(double bearingRad) {
+        double turn = 2 * Math.PI;
+        return Math.round(((bearingRad % turn) + turn) % turn * 1e6);
+    }
+}

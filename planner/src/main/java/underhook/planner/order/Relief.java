@@ -1,0 +1,126 @@
+package underhook.planner.order;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
+import underhook.core.geo.Horizon;
+import underhook.core.geo.RingRise;
+import underhook.core.geo.WindSide;
+import underhook.core.unit.Units;
+
+/** What the shape of the ground does to the wind at a place, and to judging height there. */
+final class Relief {
+    /** From this wind on, up- and downdraught are to be expected, m/s: 10 kt. @source FAA-8083-21B */
+    private static final double DRAUGHT_FROM_M_PER_S = Units.ktToMPerS(10);
+
+    private final Flights flights;
+    private final DayModel model;
+    private final List<Finding> all = new ArrayList<>();
+
+    Relief(Flights flights) {
+        this.flights = flights;
+        this.model = flights.model();
+    }
+
+    List<Finding> list() {
+        List<String> windward = new ArrayList<>();
+        flights.byPlace()
+                .forEach(
+                        (place, lifts) -> {
+                            lee(place, lifts);
+                            if (!hoursOn(WindSide.WINDWARD, place, lifts).isEmpty()) {
+                                windward.add(id(place));
+                            }
+                            if (RingRise.standsFree(
+                                    model.ground.terrain(), model.points.get(place))) {
+                                fewCues(place, lifts);
+                            }
+                        });
+        if (!windward.isEmpty()) {
+            all.add(
+                    Finding.of(
+                            FindingCode.WINDWARD,
+                            Severity.NOTE,
+                            model.job.name(),
+                            "FAA-8083-21B",
+                            "The ground stands up behind these places and falls towards the wind: "
+                                    + String.join(", ", windward)
+                                    + ". With 10 kt or more expect updraught on the way in. An"
+                                    + " estimate from the terrain."));
+        }
+        return List.copyOf(all);
+    }
+
+    private String id(int place) {
+        return model.places.get(place).id().value();
+    }
+
+    /** Hours with wind enough in which the place lies on that side of the ground. */
+    private List<Integer> hoursOn(WindSide side, int place, List<DayState.Flown> lifts) {
+        Horizon.Eye eye = new Horizon.Eye(model.points.get(place), model.elevationAmslM[place]);
+        return flights.hours(lifts).stream()
+                .filter(slot -> model.slots.get(slot).windMPerS() >= DRAUGHT_FROM_M_PER_S - 1e-9)
+                .filter(
+                        slot ->
+                                WindSide.of(
+                                                model.ground.terrain(),
+                                                eye,
+                                                model.wind(place, slot).fromGridRad())
+                                        == side)
+                .toList();
+    }
+
+    private void lee(int place, List<DayState.Flown> lifts) {
+        List<Integer> hours = hoursOn(WindSide.LEE, place, lifts);
+        if (hours.isEmpty()) {
+            return;
+        }
+        double mostMPerS =
+                hours.stream()
+                        .mapToDouble(slot -> model.slots.get(slot).windMPerS())
+                        .max()
+                        .orElse(0);
+        all.add(
+                new Finding(
+                        FindingCode.LEE,
+                        Severity.CAUTION,
+                        id(place),
+                        TripMaker.text(Math.ceil(Units.mPerSToKt(mostMPerS) - 1e-6), 0),
+                        TripMaker.text(Units.mPerSToKt(DRAUGHT_FROM_M_PER_S), 0),
+                        "kt",
+                        "FAA-8083-21B",
+                        flights.spans(hours)
+                                + " the place lies in the lee of higher ground: expect"
+                                + " downdraught and turbulence. An estimate from the terrain; no"
+                                + " figure of the plan allows for it."));
+    }
+
+    private void fewCues(int place, List<DayState.Flown> lifts) {
+        TreeSet<String> heights = new TreeSet<>();
+        for (DayState.Flown one : lifts) {
+            double hookM =
+                    model.elevationAmslM[place]
+                            + model.lengthAtDropM(flights.trip(one), one.line());
+            heights.add(
+                    TripMaker.text(Math.ceil(hookM), 0)
+                            + " m ("
+                            + TripMaker.text(Math.ceil(Units.mToFt(hookM)), 0)
+                            + " ft) AMSL with the line "
+                            + model.machine.lines().get(one.line()).name());
+        }
+        all.add(
+                Finding.of(
+                        FindingCode.FEW_HEIGHT_CUES,
+                        Severity.NOTE,
+                        id(place),
+                        "PRACTICE",
+                        "The ground falls away on all sides, so little tells the height. Planned"
+                                + " altitude of the hook at set-down: "
+                                + String.join(", ", heights)
+                                + ". Set the altimeter to a known place, let those below call the"
+                                + " last metres, and look the place over before first use."));
+    }
+}

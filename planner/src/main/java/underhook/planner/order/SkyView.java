@@ -1,0 +1,60 @@
+package underhook.planner.order;
+
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.LongStream;
+import underhook.core.geo.Horizon;
+import underhook.core.geo.Sun;
+import underhook.core.geo.SunPosition;
+import underhook.planner.route.SunSeen;
+
+/** The sun and the terrain against the sky, seen from the places of a day. Not safe for threads. */
+final class SkyView {
+    /** How far terrain is looked at that may hide the sun, m. @source PRACTICE */
+    private static final double HORIZON_REACH_M = 5000;
+
+    private final DayModel model;
+    private final double eyeAglM;
+    private final Map<Long, List<SunSeen>> known = new HashMap<>();
+
+    SkyView(DayModel model) {
+        this.model = model;
+        // The longest line puts the pilot highest, where the sun is seen longest.
+        this.eyeAglM =
+                model.machine.lines().stream().mapToDouble(line -> line.lengthM()).max().orElse(0);
+    }
+
+    /** The sun at both ends of an hour and in its middle. */
+    List<SunSeen> suns(int place, int slot) {
+        return known.computeIfAbsent(
+                (long) place * model.slots.size() + slot,
+                unused -> {
+                    DayModel.Slot hour = model.slots.get(slot);
+                    return LongStream.of(
+                                    hour.fromS(), (hour.fromS() + hour.untilS()) / 2, hour.untilS())
+                            .mapToObj(timeS -> seen(place, model.instant(timeS)))
+                            .toList();
+                });
+    }
+
+    /** The sun at one moment. */
+    SunSeen seen(int place, Instant when) {
+        SunPosition sun = Sun.position(model.places.get(place).position(), when);
+        double gridRad = sun.azimuthTrueRad() - model.convergenceRad(place);
+        return new SunSeen(sun, horizonRad(place, gridRad, eyeAglM, HORIZON_REACH_M));
+    }
+
+    /** Angle up to the highest terrain on a bearing; level where the place's height is not known. */
+    double horizonRad(int place, double bearingGridRad, double eyeAglM, double reachM) {
+        if (!model.isKnown(place)) {
+            return 0;
+        }
+        return Horizon.elevationRad(
+                model.ground.terrain(),
+                new Horizon.Eye(model.points.get(place), model.elevationAmslM[place] + eyeAglM),
+                bearingGridRad,
+                reachM);
+    }
+}

@@ -1,0 +1,183 @@
+package underhook.planner.verify;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static underhook.planner.verify.SmallDay.geo;
+import static underhook.planner.verify.SmallDay.pid;
+import static underhook.planner.verify.SmallDay.with;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.DoubleBinaryOperator;
+import org.junit.jupiter.api.Test;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
+import underhook.core.geo.GeoPoint;
+import underhook.core.geo.GridHeightField;
+import underhook.core.geo.GridShape;
+import underhook.core.geo.Ground;
+import underhook.core.job.Zone;
+import underhook.core.plan.Drop;
+import underhook.core.plan.Plan;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
+import underhook.core.unit.Units;
+import underhook.planner.order.DayPlanner;
+import underhook.planner.order.PlanSettings;
+
+/**
+ * What a planned day says of its places, over invented ground; the small day's figures are worked out by
+ * hand, and each plan is re-checked.
+ */
+class PlannedPlacesTest {
+    private static final GridShape SHAPE = new GridShape(-2500, -2500, 10, 500, 500);
+
+    private static SmallDay over(DoubleBinaryOperator heightM) {
+        return with(
+                SmallDay.good(),
+                "ground",
+                new Ground(
+                        SmallDay.FRAME, GridHeightField.of(SHAPE, heightM), Optional.empty(), 0));
+    }
+
+    private static Plan planned(SmallDay day) {
+        Plan plan =
+                DayPlanner.plan(
+                                day.job(),
+                                day.ground(),
+                                new PlanSettings("p", SmallDay.SEVEN, 1, "test", () -> false),
+                                (what, share) -> {})
+                        .fold((made, findings) -> made, refused -> fail(refused));
+        assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
+        return plan;
+    }
+
+    private static Plan fail(List<Finding> refused) {
+        throw new AssertionError(refused);
+    }
+
+    private static List<Finding> found(Plan plan, FindingCode code) {
+        return plan.findings().stream().filter(finding -> finding.code() == code).toList();
+    }
+
+    private static SmallDay windier(SmallDay day, double windMPerS) {
+        return day.inJob(
+                "weather",
+                with(
+                        day.job().weather(),
+                        "hours",
+                        day.job().weather().hours().stream()
+                                .map(row -> with(row, "windMPerS", windMPerS))
+                                .toList()));
+    }
+
+    @Test
+    void a_knoll_gives_few_cues_of_height_and_says_where_the_hook_will_be() {
+        // S1 on top of 10 m of knoll, 100 m around it 0.6 m are left: 110 m and a line of 20 m.
+        Plan plan =
+                planned(
+                        over(
+                                (east, north) -> {
+                                    double off = Math.hypot(east, north - 1000) / 60;
+                                    return 100 + 10 * Math.exp(-off * off);
+                                }));
+
+        assertThat(found(plan, FindingCode.FEW_HEIGHT_CUES))
+                .singleElement()
+                .satisfies(
+                        finding -> {
+                            assertThat(finding.subject()).isEqualTo("S1");
+                            assertThat(finding.severity()).isEqualTo(Severity.NOTE);
+                            assertThat(finding.message())
+                                    .contains("130 m (")
+                                    .contains("AMSL with the line 20 m")
+                                    .contains("look the place over");
+                        });
+    }
+
+    @Test
+    void the_lee_is_told_from_ten_knots_on() {
+        // North of S1 the ground rises by 0.3, 16.7°; the wind is from north, 9.7 kt, then 10.1.
+        SmallDay day = over((east, north) -> 100 + 0.3 * Math.max(0, north - 990));
+
+        assertThat(found(planned(day), FindingCode.LEE)).isEmpty();
+        assertThat(found(planned(windier(day, 5.2)), FindingCode.LEE))
+                .singleElement()
+                .satisfies(
+                        finding -> {
+                            assertThat(finding.subject()).isEqualTo("S1");
+                            assertThat(finding.severity()).isEqualTo(Severity.CAUTION);
+                            assertThat(finding.message()).startsWith("06:00 to 17:00");
+                        });
+    }
+
+    /** Closed on three sides of S1: in from the south into the wind, out again the same way. */
+    private static SmallDay cornered() {
+        List<GeoPoint> ring =
+                List.of(
+                        geo(-90, 905),
+                        geo(-90, 1120),
+                        geo(90, 1120),
+                        geo(90, 905),
+                        geo(45, 905),
+                        geo(45, 1050),
+                        geo(-45, 1050),
+                        geo(-45, 905));
+        return SmallDay.good()
+                .zone(
+                        new Zone(
+                                "Z1",
+                                "Z1",
+                                ring,
+                                0,
+                                Zone.Rule.NO_OVERFLIGHT,
+                                List.of(),
+                                0,
+                                Optional.empty(),
+                                Optional.empty(),
+                                "zones"));
+    }
+
+    @Test
+    void a_way_out_with_a_tailwind_says_what_it_costs() {
+        Plan plan = planned(cornered());
+
+        Rotation rotation =
+                plan.steps().stream()
+                        .map(Step::rotation)
+                        .flatMap(Optional::stream)
+                        .filter(one -> one.drops().get(0).place().equals(pid("S1")))
+                        .findFirst()
+                        .orElseThrow();
+        Drop drop = rotation.drops().get(0);
+        assertThat(drop.departureTrackTrueRad()).isCloseTo(Math.PI, within(0.01));
+        assertThat(Units.wrapPiRad(drop.approachFromTrueRad() - Math.PI))
+                .isCloseTo(0, within(0.01));
+        // 5 m/s are 9.7 kt; 1920 kg of hover less machine 1200, line 30, fuel and 5 of its reading.
+        long spareKg = (long) Math.floor(1920 - 1200 - 30 - rotation.fuelAtHookKg() - 5);
+        assertThat(drop.reasons())
+                .contains(
+                        "way out: tailwind 10 kt, no credit for wind; hover power until about 34 kt"
+                                + " of ground speed, "
+                                + spareKg
+                                + " kg to spare");
+        assertThat(drop.reasons()).anyMatch(reason -> reason.endsWith("passes Z1"));
+    }
+
+    @Test
+    void descents_on_the_spot_are_a_caution_where_they_are_timed_too_fast() {
+        // 3 m/s are 590 ft/min; at 1.5 m/s nothing is faster than training allows.
+        Finding fast = found(planned(SmallDay.good()), FindingCode.VORTEX_RING).get(0);
+        Finding slow =
+                found(
+                                planned(SmallDay.good().machine("descentMPerS", 1.5)),
+                                FindingCode.VORTEX_RING)
+                        .get(0);
+
+        assertThat(fast.severity()).isEqualTo(Severity.CAUTION);
+        assertThat(fast.limit()).isEqualTo("300");
+        assertThat(slow.severity()).isEqualTo(Severity.NOTE);
+        assertThat(slow.message()).contains("no faster than 290 ft/min");
+    }
+}
