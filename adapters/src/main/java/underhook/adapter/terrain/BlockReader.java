@@ -180,18 +180,31 @@ final class BlockReader implements AutoCloseable {
         return Double.longBitsToDouble(bits);
     }
 
-    /** Undoes the differences between neighbours. */
+    /** Undoes the differences between neighbours; each sample has its own sum, kept at hand. */
     private void addNumbers(int start) {
         int end = start + rowBytes;
-        int back = samples * bytes;
-        for (int at = start + back; at < end; at += bytes) {
-            switch (bytes) {
-                case 1 -> rows[at] += rows[at - back];
-                case 2 ->
-                        numbers.putShort(
-                                at, (short) (numbers.getShort(at) + numbers.getShort(at - back)));
-                case 4 -> numbers.putInt(at, numbers.getInt(at) + numbers.getInt(at - back));
-                default -> numbers.putLong(at, numbers.getLong(at) + numbers.getLong(at - back));
+        int step = samples * bytes;
+        for (int first = start; first < start + step; first += bytes) {
+            long sum = 0;
+            for (int at = first; at < end; at += step) {
+                switch (bytes) {
+                    case 1 -> {
+                        sum += rows[at];
+                        rows[at] = (byte) sum;
+                    }
+                    case 2 -> {
+                        sum += numbers.getShort(at);
+                        numbers.putShort(at, (short) sum);
+                    }
+                    case 4 -> {
+                        sum += numbers.getInt(at);
+                        numbers.putInt(at, (int) sum);
+                    }
+                    default -> {
+                        sum += numbers.getLong(at);
+                        numbers.putLong(at, sum);
+                    }
+                }
             }
         }
     }
