@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.util.Arrays;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -26,6 +27,10 @@ import underhook.core.finding.Severity;
 public final class Proj4jReferenceSystems implements ReferenceSystems {
     private static final Pattern CODE =
             Pattern.compile("(?:EPSG:{1,2}|urn:ogc:def:crs:EPSG:[0-9.]*:)?([0-9]{4,6})");
+
+    /** The data set says no shift for the intermediate Israeli systems, GDAL one of 78 m. */
+    private static final Set<String> SHIFT_MISSING = Set.of("6990", "6991");
+
     private static final int LONGEST_TEXT = 65_536;
 
     private final Map<String, Outcome<ReferenceSystem>> byCode = new ConcurrentHashMap<>();
@@ -50,7 +55,7 @@ public final class Proj4jReferenceSystems implements ReferenceSystems {
         String name = "EPSG:" + code;
         Optional<String> parameters = parametersOf(code);
         if (parameters.isEmpty()) {
-            return refused(name, "the EPSG data set has no such code.");
+            return refused(name, "the EPSG data set has no such code, or not all of it.");
         }
         return build(name, parameters.get());
     }
@@ -96,6 +101,9 @@ public final class Proj4jReferenceSystems implements ReferenceSystems {
 
     /** The proj text of an EPSG code; heights and geoids are left out. */
     private Optional<String> parametersOf(String code) {
+        if (SHIFT_MISSING.contains(code)) {
+            return Optional.empty();
+        }
         @Nullable String[] parameters;
         try {
             parameters = new Proj4FileReader().readParametersFromFile("epsg", code);

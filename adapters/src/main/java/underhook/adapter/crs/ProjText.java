@@ -17,6 +17,25 @@ final class ProjText {
             Map.of("WGS84", 298.257223563, "GRS80", 298.257222101, "krass", 298.3);
     private static final Set<String> UNITS = Set.of("m", "ft", "us-ft");
 
+    /**
+     * Shifts that the data set takes for a whole datum, and that are off by 30 m to 5 km somewhere in the
+     * area of a system that uses them: Fatu Iva 72, Nuku Hiva, Indian 1975, Pampa del Castillo, Kalianpur,
+     * PSAD56, Tete, Arc 1950.
+     *
+     * @source DERIVED from every projected EPSG system against GDAL 3.6.2 with EPSG's operations alone
+     */
+    private static final Set<String> MEAN_SHIFTS =
+            Set.of(
+                    "347.103,1078.125,2623.922,-33.8875,70.6773,-9.3943,186.074",
+                    "84,274,65",
+                    "210,814,289",
+                    "27.5,14,186.4",
+                    "214,804,268",
+                    "295,736,257",
+                    "-288,175,-376",
+                    "-80,-100,-228",
+                    "-143,-90,-294");
+
     private final Map<String, String> values = new LinkedHashMap<>();
 
     private ProjText() {}
@@ -56,12 +75,36 @@ final class ProjText {
         if (projection.equals("omerc") && !values.containsKey("+no_uoff")) {
             return Optional.of("an oblique Mercator counted from its centre is not read.");
         }
+        if (hasMeanShift()) {
+            return Optional.of(
+                    "the shift from its datum to WGS 84 differs from region to region."
+                            + " Perhaps the data can be had in the country's present system.");
+        }
+        if (isFerro()) {
+            return Optional.of(
+                    "it counts from Ferro, which lies elsewhere from one user to the next.");
+        }
         if (isMercator()
                 && !values.containsKey("+a")
                 && !INVERSE_FLATTENING.containsKey(ellipsoid())) {
             return Optional.of("a Mercator on this ellipsoid is not read.");
         }
         return Optional.empty();
+    }
+
+    /** Whole numbers may have a fraction of 0, and rotations of 0 may follow. */
+    private boolean hasMeanShift() {
+        String shift =
+                ("," + values.getOrDefault("+towgs84", ""))
+                        .replaceAll("\\.0+(?=,|$)", "")
+                        .replaceAll("(,-?0)+$", "");
+        return shift.length() > 1 && MEAN_SHIFTS.contains(shift.substring(1));
+    }
+
+    /** 17°40' west of Greenwich, or 14 seconds less. @source EPSG prime meridian 8909 */
+    private boolean isFerro() {
+        String meridian = values.getOrDefault("+pm", "");
+        return meridian.equals("ferro") || meridian.startsWith("-17.66");
     }
 
     private boolean isMercator() {

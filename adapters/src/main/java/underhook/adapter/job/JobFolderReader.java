@@ -53,6 +53,10 @@ public final class JobFolderReader implements JobReader, EditionReader {
     private static final long MOST_YAML_BYTES = 8L << 20;
     private static final List<String> MAP_ROLES = List.of("zones", "wires", "map", "release_areas");
     private static final double MARGIN_M = 2000;
+
+    /** About twice a rotor's diameter: wider cells say little about the room at a place. */
+    private static final double COARSE_CELL_M = 20;
+
     private static final double WIDEST_M = 40_000;
     private static final double NEAR_FEATURE_M = 5000;
 
@@ -505,7 +509,25 @@ public final class JobFolderReader implements JobReader, EditionReader {
             }
         }
 
+        private void checkCells(Ground ground) {
+            double cellM = ground.terrain().cellSizeM();
+            if (cellM > COARSE_CELL_M) {
+                findings.add(
+                        new Finding(
+                                FindingCode.TERRAIN_COARSE,
+                                Severity.CAUTION,
+                                "terrain",
+                                String.format(Locale.ROOT, "%.0f", cellM),
+                                String.format(Locale.ROOT, "%.0f", COARSE_CELL_M),
+                                "m",
+                                "PRACTICE",
+                                "The terrain has one height for each cell. What rises between two of them is"
+                                        + " not seen. Perhaps a finer raster can be had."));
+            }
+        }
+
         private void checkPlaces(List<PlaceRow> rows, Ground ground, Rules rules) {
+            checkCells(ground);
             for (PlaceRow row : rows) {
                 Place place = row.place();
                 if (Axes.isFar(place.position(), ground.frame().origin())) {

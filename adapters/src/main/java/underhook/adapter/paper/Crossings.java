@@ -12,7 +12,6 @@ import underhook.core.job.CrewId;
 import underhook.core.job.Job;
 import underhook.core.job.MapFeature;
 import underhook.core.job.Wire;
-import underhook.core.job.Zone;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Leg;
 import underhook.core.plan.PathPoint;
@@ -122,42 +121,51 @@ final class Crossings {
         return Math.max(0, Math.min(1, along));
     }
 
+    /** What has the same kind, the same rule and the same minutes shares a line. */
     private static List<String> toLines(Job job, Map<String, List<String>> times) {
-        List<String> lines = new ArrayList<>();
+        Map<Line, List<String>> lines = new LinkedHashMap<>();
         times.forEach(
                 (key, clocks) -> {
                     String feature = key.substring(0, key.indexOf('\u0000'));
                     String rule = key.substring(key.indexOf('\u0000') + 1);
-                    lines.add(
-                            String.join(", ", clocks)
-                                    + " "
-                                    + named(job, feature)
-                                    + (rule.isBlank() ? "." : ": " + sentence(rule)));
+                    Line line = line(job, feature, String.join(", ", clocks), rule);
+                    lines.computeIfAbsent(line, unused -> new ArrayList<>()).add(feature);
                 });
-        return lines;
+        return lines.entrySet().stream()
+                .map(line -> line.getKey().text(String.join(", ", line.getValue())))
+                .toList();
+    }
+
+    private record Line(String clocks, String before, String behind, String rule) {
+        String text(String features) {
+            return clocks
+                    + " "
+                    + before
+                    + features
+                    + behind
+                    + (rule.isBlank() ? "." : ": " + sentence(rule));
+        }
     }
 
     private static String sentence(String rule) {
         return rule.endsWith(".") ? rule : rule + ".";
     }
 
-    private static String named(Job job, String feature) {
+    private static Line line(Job job, String feature, String clocks, String rule) {
         for (Wire wire : job.wires()) {
             if (wire.id().equals(feature)) {
-                return (wire.live() ? "LIVE wire " : "wire ") + feature + ", NO RELEASE HERE";
+                String before = wire.live() ? "LIVE wire " : "wire ";
+                return new Line(clocks, before, ", NO RELEASE HERE", rule);
             }
         }
         for (MapFeature one : job.features()) {
             if (one.id().equals(feature)) {
-                return one.kind().name().toLowerCase(Locale.ROOT) + " " + feature;
+                String before = one.kind().name().toLowerCase(Locale.ROOT) + " ";
+                return new Line(clocks, before, "", rule);
             }
         }
-        for (Zone zone : job.zones()) {
-            if (zone.id().equals(feature)) {
-                return "zone " + feature;
-            }
-        }
-        return feature;
+        boolean isZone = job.zones().stream().anyMatch(zone -> zone.id().equals(feature));
+        return new Line(clocks, isZone ? "zone " : "", "", rule);
     }
 
     /** "C1: 3 people, 285 kg." */

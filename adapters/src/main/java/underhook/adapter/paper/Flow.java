@@ -106,37 +106,66 @@ final class Flow {
         sheet.line(sheet.left(), y, sheet.right(), y);
     }
 
-    /** A row of the table; a cell "[]" is a box for a pencil tick. */
+    /** A row of the table; a cell "[]" is a box for a pencil tick. One that no page holds is parted. */
     void row(List<String> cells) throws IOException {
         List<List<String>> wrapped = new ArrayList<>();
-        double height = 0;
         for (int i = 0; i < columns.size(); i++) {
             Column column = columns.get(i);
-            List<String> lines =
-                    sheet.fonts().wrap(column.face(), cells.get(i), column.width() - GAP);
-            wrapped.add(lines);
-            height = Math.max(height, lines.size() * column.face().size() * LINE_HEIGHT);
+            wrapped.add(sheet.fonts().wrap(column.face(), cells.get(i), column.width() - GAP));
         }
-        height = Math.max(height, 13.5) + 4;
-        if (need(height)) {
+        if (need(height(wrapped))) {
             tableHead();
         }
+        while (y + height(wrapped) > sheet.bottom()) {
+            double room = sheet.bottom() - y;
+            drawRow(part(wrapped, room, true));
+            wrapped = part(wrapped, room, false);
+            need(sheet.bottom());
+            tableHead();
+        }
+        drawRow(wrapped);
+    }
+
+    private double height(List<List<String>> wrapped) {
+        double height = 13.5;
+        for (int i = 0; i < columns.size(); i++) {
+            height = Math.max(height, wrapped.get(i).size() * step(i));
+        }
+        return height + 4;
+    }
+
+    private double step(int column) {
+        return columns.get(column).face().size() * LINE_HEIGHT;
+    }
+
+    /** The lines of each cell that fit into the room, or those that do not; one always fits. */
+    private List<List<String>> part(List<List<String>> wrapped, double room, boolean fitting) {
+        List<List<String>> out = new ArrayList<>();
+        for (int i = 0; i < columns.size(); i++) {
+            List<String> lines = wrapped.get(i);
+            int count = Math.min(lines.size(), Math.max(1, (int) ((room - 4) / step(i))));
+            out.add(fitting ? lines.subList(0, count) : lines.subList(count, lines.size()));
+        }
+        return out;
+    }
+
+    private void drawRow(List<List<String>> wrapped) throws IOException {
         double x = sheet.left();
         for (int i = 0; i < columns.size(); i++) {
             Face face = columns.get(i).face();
-            if (cells.get(i).equals("[]")) {
+            if (wrapped.get(i).equals(List.of("[]"))) {
                 sheet.stroke(1);
                 sheet.box(x + 2, y + 2.5, 12.5, 12.5);
             } else {
                 double baseline = y + 3 + face.size();
                 for (String line : wrapped.get(i)) {
                     sheet.text(x + 2, baseline, face, line);
-                    baseline += face.size() * LINE_HEIGHT;
+                    baseline += step(i);
                 }
             }
             x += columns.get(i).width();
         }
-        y += height;
+        y += height(wrapped);
         sheet.stroke(0.4);
         sheet.line(sheet.left(), y, sheet.right(), y);
     }

@@ -63,16 +63,29 @@ final class Labels {
         return frame.holds(box) && taken.stream().allMatch(one -> one.overlap(box) <= 0);
     }
 
+    /** Whether it can stand so near that no line has to lead to it, and cover nothing. */
+    boolean hasRoom(Wish wish) {
+        for (double distance : DISTANCES) {
+            for (int i = 0; i < DIRECTIONS && distance <= NEEDS_LEADER; i++) {
+                if (isFree(candidate(wish, 2 * Math.PI * i / DIRECTIONS, distance).box())) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
     Placed place(Wish wish) {
         Placed best = null;
         double least = Double.POSITIVE_INFINITY;
         for (double distance : DISTANCES) {
+            List<Box> around = around(wish, distance);
             for (int i = 0; i < DIRECTIONS; i++) {
                 // East first, as a reader expects it.
                 double turn = 2 * Math.PI * i / DIRECTIONS;
                 Placed candidate = candidate(wish, turn, distance);
                 Box box = candidate.box();
-                double covered = taken.stream().mapToDouble(one -> one.overlap(box)).sum();
+                double covered = around.stream().mapToDouble(one -> one.overlap(box)).sum();
                 if (frame.holds(box) && covered < least) {
                     least = covered;
                     best = candidate;
@@ -87,6 +100,15 @@ final class Labels {
         }
         taken.add(best.box());
         return best;
+    }
+
+    /** What a candidate at this distance could cover: far less than a town has. */
+    private List<Box> around(Wish wish, double distance) {
+        double across = distance + wish.size().x();
+        double down = distance + wish.size().y();
+        Box reach =
+                new Box(wish.anchor().x() - across, wish.anchor().y() - down, 2 * across, 2 * down);
+        return taken.stream().filter(one -> one.overlap(reach) > 0).toList();
     }
 
     private Placed candidate(Wish wish, double turn, double distance) {

@@ -19,6 +19,10 @@ final class MapInk {
     private static final Face WORD = new Face(false, 9.5);
     private static final double SAMPLE = 4;
     private static final double SMALL = 45;
+
+    /** More names of features than this would cover the map. */
+    private static final int MOST_NAMES = 60;
+
     private static final double[] STEPS_M = {2, 5, 10, 20, 25, 50, 100, 200};
     private static final int MOST_CONTOURS = 26;
 
@@ -27,6 +31,7 @@ final class MapInk {
     private final Labels labels;
     private final List<Labels.Wish> places = new ArrayList<>();
     private final List<Labels.Wish> others = new ArrayList<>();
+    private final List<Labels.Wish> features = new ArrayList<>();
 
     MapInk(Sheet sheet, MapView view) {
         this.sheet = sheet;
@@ -151,10 +156,14 @@ final class MapInk {
         wish(others, zone.id() + (active ? "" : " not active"), NAME, middle(dots));
     }
 
-    void feature(List<PlanePoint> outline, MapFeature feature) throws IOException {
+    /** A feature, with its name if it is wanted; what lies off the map is passed over. */
+    void feature(List<PlanePoint> outline, MapFeature feature, boolean named) throws IOException {
         List<Dot> dots = toPage(outline);
         if (dots.isEmpty()) {
             return;
+        }
+        if (named) {
+            nameOf(feature, dots);
         }
         switch (feature.kind()) {
             case ROAD, RAILWAY -> {
@@ -164,12 +173,10 @@ final class MapInk {
                 sheet.stroke(1.6);
                 drawOutline(dots, feature);
                 sheet.black();
-                wish(others, feature.id(), WORD, middle(dots));
             }
             case TRAIL, TRACK -> {
                 sheet.stroke(1.2, 5, 2.5);
                 drawOutline(dots, feature);
-                wish(others, feature.id(), WORD, middle(dots));
             }
             case HOUSE -> {
                 if (feature.shape() == MapFeature.Shape.AREA) {
@@ -178,10 +185,7 @@ final class MapInk {
                     mark(dots.get(0), 2.2);
                 }
             }
-            case MAST -> {
-                mark(dots.get(0), 1.6);
-                wish(others, feature.id(), WORD, dots.get(0));
-            }
+            case MAST -> mark(dots.get(0), 1.6);
             case WATER, FOREST, PROTECTED -> {
                 sheet.stroke(0.5, 1, 2);
                 drawOutline(dots, feature);
@@ -195,8 +199,16 @@ final class MapInk {
                 sheet.stroke(1.2);
                 sheet.line(at.x() - 3, at.y() - 3, at.x() + 3, at.y() + 3);
                 sheet.line(at.x() - 3, at.y() + 3, at.x() + 3, at.y() - 3);
-                wish(others, feature.id(), WORD, at);
             }
+        }
+    }
+
+    private void nameOf(MapFeature feature, List<Dot> dots) {
+        switch (feature.kind()) {
+            case HOUSE, WATER, FOREST, PROTECTED -> {}
+            case MAST -> wish(features, feature.id(), WORD, dots.get(0));
+            case ROAD, RAILWAY, TRAIL, TRACK, PEOPLE ->
+                    wish(features, feature.id(), WORD, middle(dots));
         }
     }
 
@@ -273,11 +285,20 @@ final class MapInk {
         }
     }
 
-    /** Writes every word that was asked for; heights only where there is room. */
+    /**
+     * Writes every word that was asked for; heights only where there is room, and names of features too
+     * once they are many.
+     */
     void writeLabels() throws IOException {
         List<Labels.Placed> placed = new ArrayList<>();
         places.forEach(wish -> placed.add(labels.place(wish)));
         others.forEach(wish -> placed.add(labels.place(wish)));
+        boolean crowded = features.size() > MOST_NAMES;
+        for (Labels.Wish wish : features) {
+            if (!crowded || labels.hasRoom(wish)) {
+                placed.add(labels.place(wish));
+            }
+        }
         for (HeightMark mark : heightMarks) {
             double width = sheet.fonts().width(Face.SMALL, mark.text()) + 2;
             Box box = new Box(mark.middle().x() - width / 2, mark.middle().y() - 4, width, 8);

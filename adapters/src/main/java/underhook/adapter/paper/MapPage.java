@@ -31,6 +31,9 @@ final class MapPage {
     private static final double KEY_WIDTH = 158;
     private static final int CIRCLE_CORNERS = 48;
 
+    /** Up to so many features each has its name. */
+    private static final int SMALL_MAP = 100;
+
     /** Ground farther out than this from the local origin is not drawn, degrees of longitude. */
     private static final double REACH_DEG = 3;
 
@@ -90,8 +93,9 @@ final class MapPage {
             boolean active = zone.isActiveOn(job.date());
             ink.zone(ring(zone), zone, active);
         }
+        Set<String> wanted = namedFeatures();
         for (MapFeature feature : near.features()) {
-            ink.feature(points(feature.outline()), feature);
+            ink.feature(points(feature.outline()), feature, wanted.contains(feature.id()));
         }
         for (Wire wire : near.wires()) {
             ink.wire(points(wire.supports()), wire);
@@ -103,6 +107,22 @@ final class MapPage {
         ink.writeLabels();
         ink.end();
         return contourStepM;
+    }
+
+    /** All of a small map; of a large one what a leg crosses, and every mast. */
+    private Set<String> namedFeatures() {
+        Set<String> crossed =
+                legs().flatMap(leg -> leg.crossings().stream())
+                        .map(Leg.Crossing::feature)
+                        .collect(Collectors.toSet());
+        return near.features().stream()
+                .filter(
+                        feature ->
+                                near.features().size() <= SMALL_MAP
+                                        || feature.kind() == MapFeature.Kind.MAST
+                                        || crossed.contains(feature.id()))
+                .map(MapFeature::id)
+                .collect(Collectors.toSet());
     }
 
     private Stream<Leg> legs() {

@@ -110,11 +110,20 @@ final class PilotCards {
             row.draw(sheet, sheet.left() + TICK_COLUMN, y);
             y += row.height();
         }
+        flow.space(y - flow.y());
         for (String note : block.notes()) {
-            y += NOTE_LINE;
-            sheet.text(sheet.left() + TICK_COLUMN, y - 2, Face.TEXT, note);
+            if (flow.need(NOTE_LINE)) {
+                note(flow, Face.STRONG, "The step before, continued:");
+            }
+            note(flow, Face.TEXT, note);
         }
-        flow.space(block.height());
+        flow.space(6);
+    }
+
+    private static void note(Flow flow, Face face, String text) throws IOException {
+        flow.space(NOTE_LINE);
+        Sheet sheet = flow.sheet();
+        sheet.text(sheet.left() + TICK_COLUMN, flow.y() - 2, face, text);
     }
 
     private Block block(Step step, Sheet sheet) {

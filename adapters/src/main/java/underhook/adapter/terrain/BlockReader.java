@@ -135,8 +135,14 @@ final class BlockReader implements AutoCloseable {
     }
 
     private void addBytes(int start) {
-        for (int i = start + samples; i < start + rowBytes; i++) {
-            rows[i] += rows[i - samples];
+        int end = start + rowBytes;
+        for (int sample = 0; sample < samples; sample++) {
+            // A sum kept at hand: what was just written would be slow to read again.
+            byte sum = 0;
+            for (int i = start + sample; i < end; i += samples) {
+                sum += rows[i];
+                rows[i] = sum;
+            }
         }
     }
 
@@ -144,39 +150,61 @@ final class BlockReader implements AutoCloseable {
     private void putRanked(Part part, int y, int start) {
         int count = rowBytes / bytes;
         int at = start + (part.firstColumn - part.left) * samples + part.sample;
-        for (int x = part.firstColumn; x <= part.lastColumn; x++) {
-            double value;
-            if (bytes == 4) {
-                value =
-                        Float.intBitsToFloat(
-                                rows[at] << 24
-                                        | (rows[at + count] & 0xff) << 16
-                                        | (rows[at + 2 * count] & 0xff) << 8
-                                        | (rows[at + 3 * count] & 0xff));
-            } else {
-                long bits = 0;
-                for (int rank = 0; rank < 8; rank++) {
-                    bits = bits << 8 | (rows[at + rank * count] & 0xff);
-                }
-                value = Double.longBitsToDouble(bits);
+        int column = part.firstColumn - window.firstColumn();
+        int row = y - window.firstRow();
+        int last = column + part.lastColumn - part.firstColumn;
+        if (bytes == 4) {
+            for (; column <= last; column++, at += samples) {
+                cells.set(column, row, values.of(ranked4(at, count)));
             }
-            cells.set(x - window.firstColumn(), y - window.firstRow(), values.of(value));
-            at += samples;
+        } else {
+            for (; column <= last; column++, at += samples) {
+                cells.set(column, row, values.of(ranked8(at, count)));
+            }
         }
     }
 
-    /** Undoes the differences between neighbours. */
+    private float ranked4(int at, int count) {
+        return Float.intBitsToFloat(
+                rows[at] << 24
+                        | (rows[at + count] & 0xff) << 16
+                        | (rows[at + 2 * count] & 0xff) << 8
+                        | (rows[at + 3 * count] & 0xff));
+    }
+
+    private double ranked8(int at, int count) {
+        long bits = 0;
+        for (int rank = 0; rank < 8; rank++) {
+            bits = bits << 8 | (rows[at + rank * count] & 0xff);
+        }
+        return Double.longBitsToDouble(bits);
+    }
+
+    /** Undoes the differences between neighbours; each sample has its own sum, kept at hand. */
     private void addNumbers(int start) {
         int end = start + rowBytes;
-        int back = samples * bytes;
-        for (int at = start + back; at < end; at += bytes) {
-            switch (bytes) {
-                case 1 -> rows[at] += rows[at - back];
-                case 2 ->
-                        numbers.putShort(
-                                at, (short) (numbers.getShort(at) + numbers.getShort(at - back)));
-                case 4 -> numbers.putInt(at, numbers.getInt(at) + numbers.getInt(at - back));
-                default -> numbers.putLong(at, numbers.getLong(at) + numbers.getLong(at - back));
+        int step = samples * bytes;
+        for (int first = start; first < start + step; first += bytes) {
+            long sum = 0;
+            for (int at = first; at < end; at += step) {
+                switch (bytes) {
+                    case 1 -> {
+                        sum += rows[at];
+                        rows[at] = (byte) sum;
+                    }
+                    case 2 -> {
+                        sum += numbers.getShort(at);
+                        numbers.putShort(at, (short) sum);
+                    }
+                    case 4 -> {
+                        sum += numbers.getInt(at);
+                        numbers.putInt(at, (int) sum);
+                    }
+                    default -> {
+                        sum += numbers.getLong(at);
+                        numbers.putLong(at, sum);
+                    }
+                }
             }
         }
     }

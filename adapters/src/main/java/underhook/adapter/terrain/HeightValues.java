@@ -15,9 +15,9 @@ record HeightValues(double nodata, double factor, double offset) implements Tiff
 
     @Override
     public double of(double stored) {
-        // A float raster rounds its nodata mark to a float.
-        if (Double.compare(stored, nodata) == 0
-                || Double.compare(stored, (double) (float) nodata) == 0) {
+        // A float raster rounds its nodata mark to a float. Marks beyond all heights fall away
+        // below.
+        if (Math.abs(stored - nodata) <= 0 || Math.abs(stored - (float) nodata) <= 0) {
             return Double.NaN;
         }
         double height = stored * factor + offset;

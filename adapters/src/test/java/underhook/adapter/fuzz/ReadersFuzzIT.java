@@ -23,7 +23,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  */
 @Tag("slow")
 class ReadersFuzzIT {
-    private static final int RUNS = Integer.getInteger("underhook.fuzz.runs", 1000);
+    private static final int RUNS = Integer.getInteger("underhook.fuzz.runs", 500);
     private static final int SEED = Integer.getInteger("underhook.fuzz.seed", 20260908);
     private static final Pattern COVERED = Pattern.compile("(INITED|DONE)\\s+cov: ([0-9]+)");
 

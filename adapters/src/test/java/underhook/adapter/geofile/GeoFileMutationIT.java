@@ -1,18 +1,14 @@
 package underhook.adapter.geofile;
 
-import static java.nio.ByteOrder.LITTLE_ENDIAN;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayOutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.concurrent.TimeUnit;
-import java.util.zip.ZipEntry;
-import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -28,7 +24,6 @@ import underhook.app.port.MapBox;
 @Timeout(value = 120, unit = TimeUnit.SECONDS)
 class GeoFileMutationIT {
     private static final int ROUNDS = 2000;
-    private static final byte LITTLE = 1;
 
     @TempDir Path folder;
 
@@ -85,27 +80,8 @@ class GeoFileMutationIT {
 
     @Test
     void geopackage() throws Exception {
-        Path file = SmallGeoPackage.make(folder.resolve("b.gpkg"), SmallGeoPackage.things(4326));
-        for (int i = 0; i < 60; i++) {
-            SmallGeoPackage.insert(
-                    file,
-                    "row " + i,
-                    SmallGeoPackage.blob(
-                            LITTLE_ENDIAN,
-                            0,
-                            4326,
-                            LITTLE,
-                            1002,
-                            2,
-                            11.0,
-                            46.0,
-                            1.0,
-                            11.1,
-                            46.1,
-                            2.0));
-        }
         spoil(
-                Files.readAllBytes(file),
+                GeoFileSamples.geoPackage(folder.resolve("b.gpkg")),
                 "a.gpkg",
                 new GeoPackageReader(new Proj4jReferenceSystems()));
     }
@@ -117,12 +93,7 @@ class GeoFileMutationIT {
 
     @Test
     void kmz() throws Exception {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
-            zip.putNextEntry(new ZipEntry("doc.kml"));
-            zip.write(KmlReaderTest.SAMPLE.getBytes(UTF_8));
-        }
-        spoil(bytes.toByteArray(), "a.kmz", new KmlReader());
+        spoil(GeoFileSamples.kmz(), "a.kmz", new KmlReader());
     }
 
     @Test

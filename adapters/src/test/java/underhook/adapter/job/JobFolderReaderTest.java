@@ -122,4 +122,18 @@ class JobFolderReaderTest {
                 .extracting(f -> f.code() + " " + f.severity() + " " + f.subject())
                 .containsExactly("ELEVATION_DIFFERS CAUTION S01", "OUTSIDE_TERRAIN STOP H");
     }
+
+    /** Rasters of 3 seconds of arc have cells of about 90 m. */
+    @Test
+    void says_that_wide_cells_hide_what_rises_between_them() {
+        Job job =
+                good(
+                        new SampleJob()
+                                .with("job.yaml", "terrain.tif", "coarse.tif")
+                                .file("coarse.tif", "raster"));
+
+        assertThat(job.readingFindings())
+                .extracting(f -> f.code() + " " + f.severity() + " " + f.value() + " " + f.limit())
+                .containsExactly("TERRAIN_COARSE CAUTION 90 20");
+    }
 }

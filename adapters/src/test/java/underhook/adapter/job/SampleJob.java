@@ -276,7 +276,13 @@ final class SampleJob {
                 new JobFolderReader.Readers(
                         request ->
                                 new RasterReader.Reading(
-                                        Optional.of(new Disc(request.frame())), List.of()),
+                                        Optional.of(
+                                                new Disc(
+                                                        request.frame(),
+                                                        request.statedName().contains("coarse")
+                                                                ? 90
+                                                                : 10)),
+                                        List.of()),
                         features,
                         maps),
                 (where, date, zone) -> date.getMonthValue() != 12);
@@ -333,7 +339,7 @@ final class SampleJob {
     }
 
     /** Flat ground, 100 m AMSL, within 5 km of the plane's centre. */
-    private record Disc(LocalFrame frame) implements HeightField {
+    private record Disc(LocalFrame frame, double cellSizeM) implements HeightField {
         @Override
         public boolean covers(double eastM, double northM) {
             GeoPoint point = frame.toGeo(new PlanePoint(eastM, northM));
@@ -357,11 +363,6 @@ final class SampleJob {
         @Override
         public boolean coversDisc(PlanePoint centre, double radiusM) {
             return covers(centre.eastM(), centre.northM());
-        }
-
-        @Override
-        public double cellSizeM() {
-            return 10;
         }
     }
 }

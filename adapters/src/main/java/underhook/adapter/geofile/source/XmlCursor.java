@@ -52,8 +52,7 @@ public final class XmlCursor {
         int line = 0;
         try {
             XmlCursor cursor =
-                    new XmlCursor(
-                            factory().createXMLStreamReader(new BoundedStream(in, mostBytes)));
+                    new XmlCursor(XmlText.reader(factory(), new BoundedStream(in, mostBytes)));
             try {
                 cursor.toRoot();
                 line = cursor.line();
@@ -62,7 +61,7 @@ public final class XmlCursor {
             } finally {
                 cursor.reader.close();
             }
-        } catch (XMLStreamException e) {
+        } catch (IOException | XMLStreamException e) {
             faults.add(line(e), reason(e, mostBytes));
         } catch (Unreadable e) {
             faults.add(line, e);
@@ -81,11 +80,13 @@ public final class XmlCursor {
         return factory;
     }
 
-    private static int line(XMLStreamException e) {
-        return e.getLocation() == null ? 0 : Math.max(0, e.getLocation().getLineNumber());
+    private static int line(Exception e) {
+        return e instanceof XMLStreamException there && there.getLocation() != null
+                ? Math.max(0, there.getLocation().getLineNumber())
+                : 0;
     }
 
-    private static Unreadable reason(XMLStreamException e, long mostBytes) {
+    private static Unreadable reason(Exception e, long mostBytes) {
         if (e instanceof Refused refused) {
             return Unreadable.file(refused.what);
         }
