@@ -59,6 +59,9 @@ public enum FindingCode {
     CLEARANCE_NEAR,
     CLEARANCE_SHORT,
     APPROACH_REFUSED,
+    RELEASE_CLOSED,
+    RELEASE_UNNAMED,
+    RELEASE_RUNS,
     // Wind, light, time
     WIND_LIMIT,
     WIND_AT_LIMIT,
@@ -121,6 +124,7 @@ public enum FindingCode {
     LEG_IN_ZONE,
     LEG_CLEARANCE,
     LEG_WIRE,
+    LEG_RELEASE,
     COMBINATION_BROKEN,
     SUMMARY_WRONG,
     PLAN_UNREADABLE,

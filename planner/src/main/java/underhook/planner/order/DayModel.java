@@ -8,6 +8,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import underhook.core.air.Atmosphere;
@@ -31,8 +32,11 @@ import underhook.core.site.Room;
 import underhook.core.site.Surroundings;
 import underhook.core.site.Wall;
 import underhook.core.site.Walls;
+import underhook.planner.route.Cargo;
+import underhook.planner.route.ClearLegs;
 import underhook.planner.route.FlownLeg;
 import underhook.planner.route.LegFinder;
+import underhook.planner.route.LegWind;
 import underhook.planner.route.WayIn;
 
 /**
@@ -84,6 +88,9 @@ final class DayModel {
     final double[] elevationAmslM;
     final List<Slot> slots;
     private final LegFinder finder;
+    private final ClearLegs clearLegs;
+    private final Cargos cargos;
+    private final Map<PlaceId, TreeSet<String>> inReach = new HashMap<>();
     private final HoverChart chart;
     private final double[] hoverMassKg;
     private final Map<PlaceId, Integer> placeIndex = new HashMap<>();
@@ -117,6 +124,8 @@ final class DayModel {
         this.walls =
                 Stream.concat(Walls.things(job, ground).stream(), finder.wireWalls().stream())
                         .toList();
+        this.clearLegs = new ClearLegs(job, ground, finder);
+        this.cargos = new Cargos(this);
         this.emptyLegs =
                 new KnownLegs(
                         places.size()
@@ -329,7 +338,8 @@ final class DayModel {
                                     trip.rig(lineM),
                                     trip.underM(),
                                     trip.kindNames(),
-                                    trip.speedMPerS()));
+                                    trip.speedMPerS(),
+                                    cargos.of(trip, lineM)));
             known.legs.set(at, found);
         }
         return found;
@@ -357,7 +367,10 @@ final class DayModel {
                                     lineM > 0 ? Rig.empty(lineM) : null,
                                     0,
                                     List.of(),
-                                    speedMPerS));
+                                    speedMPerS,
+                                    line < 0
+                                            ? List.of()
+                                            : cargos.ofEmpty(machine.lines().get(line))));
             emptyLegs.legs.set(at, found);
         }
         return found;
@@ -381,7 +394,8 @@ final class DayModel {
             @Nullable Rig rig,
             double underM,
             List<String> kinds,
-            double speedMPerS) {}
+            double speedMPerS,
+            List<Cargo> cargos) {}
 
     private Optional<LegAt> computeLeg(Way way) {
         Rig rig = way.rig();
@@ -393,20 +407,20 @@ final class DayModel {
         }
         boolean cabin = way.lineM() <= 0;
         double endHookM = cabin ? 0 : way.lineM() + way.underM();
-        Optional<FlownLeg> leg =
-                finder.findLeg(
-                        new LegFinder.Request(
-                                new LegFinder.End(
-                                        points.get(way.from()),
-                                        out.get().departureTrackGridRad(),
-                                        elevationAmslM[way.from()] + endHookM),
-                                new LegFinder.End(
-                                        points.get(way.to()),
-                                        in.get().approachFromGridRad(),
-                                        elevationAmslM[way.to()] + endHookM),
-                                way.kinds(),
-                                cabin ? CABIN_UNDER_M : way.lineM() + way.underM(),
-                                way.speedMPerS()));
+        LegFinder.Request request =
+                new LegFinder.Request(
+                        new LegFinder.End(
+                                points.get(way.from()),
+                                out.get().departureTrackGridRad(),
+                                elevationAmslM[way.from()] + endHookM),
+                        new LegFinder.End(
+                                points.get(way.to()),
+                                in.get().approachFromGridRad(),
+                                elevationAmslM[way.to()] + endHookM),
+                        way.kinds(),
+                        cabin ? CABIN_UNDER_M : way.lineM() + way.underM(),
+                        way.speedMPerS());
+        Optional<FlownLeg> leg = cabin ? finder.findLeg(request) : findClear(request, way);
         if (leg.isEmpty()) {
             return Optional.empty();
         }
@@ -415,6 +429,55 @@ final class DayModel {
             return Optional.empty();
         }
         return Optional.of(new LegAt(leg.get(), durationS, in.get(), out.get()));
+    }
+
+    private Optional<FlownLeg> findClear(LegFinder.Request request, Way way) {
+        ClearLegs.Found found =
+                clearLegs.find(
+                        request,
+                        new ClearLegs.Carried(
+                                way.cargos(),
+                                legWind(way.from(), way.to(), way.slotFrom(), way.slotTo())));
+        if (!found.inReach().isEmpty()) {
+            inReach.computeIfAbsent(places.get(way.to()).id(), unused -> new TreeSet<>())
+                    .addAll(found.inReach());
+        }
+        return found.leg();
+    }
+
+    /** What a load, or the empty line, could hit on ways to a place that were refused for it. */
+    List<String> inReach(int place) {
+        return List.copyOf(inReach.getOrDefault(places.get(place).id(), new TreeSet<>()));
+    }
+
+    /** What letting go means on a loaded leg; empty over unknown ground. */
+    Optional<ClearLegs.Seen> look(Trip trip, DayState.Flown flown) {
+        double lineM = machine.lines().get(flown.line()).lengthM();
+        return clearLegs.look(
+                flown.loaded().leg(),
+                trip.kindNames(),
+                new ClearLegs.Carried(
+                        cargos.of(trip, lineM),
+                        legWind(trip.from(), trip.to(), flown.slotFrom(), flown.slotTo())));
+    }
+
+    /**
+     * The wind that may drift a load on a leg: from the mean at the calmer end less the gusts' spread to
+     * the gusts at the windier one, in the windier of the hours.
+     */
+    private LegWind legWind(int from, int to, int slotFrom, int slotTo) {
+        Slot one = slots.get(slotFrom);
+        Slot other = slots.get(slotTo);
+        Slot air = other.windMPerS() > one.windMPerS() ? other : one;
+        double atFrom = places.get(from).exposureFactor();
+        double atTo = places.get(to).exposureFactor();
+        double mostFactor = Math.max(atFrom, atTo);
+        double leastFactor = Math.min(atFrom, atTo);
+        double spreadMPerS = Math.max(one.spreadMPerS(), other.spreadMPerS());
+        return new LegWind(
+                air.windFromTrueRad() - ground.frame().convergenceRad(points.get(from)),
+                air.windMPerS() * (mostFactor + leastFactor) / 2,
+                air.windMPerS() * (mostFactor - leastFactor) / 2 + spreadMPerS * mostFactor);
     }
 
     /** Whole seconds: a headwind is counted in full, a tailwind not at all. */

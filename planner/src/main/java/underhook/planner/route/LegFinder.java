@@ -101,7 +101,16 @@ public final class LegFinder {
 
     /** The leg; empty when there is no way that keeps the rules. */
     public Optional<FlownLeg> findLeg(Request request) {
-        Optional<List<PlanePoint>> way = way(request);
+        return findLeg(request, Map.of());
+    }
+
+    /**
+     * The leg that keeps further off some things, away from its first and last part.
+     *
+     * @param keepM how far from houses, people or zones by their ids, m
+     */
+    Optional<FlownLeg> findLeg(Request request, Map<String, Double> keepM) {
+        Optional<List<PlanePoint>> way = way(request, keepM);
         if (way.isEmpty()) {
             return Optional.empty();
         }
@@ -166,7 +175,7 @@ public final class LegFinder {
         return way.get(way.size() - 1);
     }
 
-    private Optional<List<PlanePoint>> way(Request request) {
+    private Optional<List<PlanePoint>> way(Request request, Map<String, Double> keepM) {
         PlanePoint a = request.from().point();
         PlanePoint b = request.to().point();
         double finalM = job.rules().finalM();
@@ -176,17 +185,19 @@ public final class LegFinder {
                         + a
                         + (shortHop ? "" : request.from().bearingGridRad())
                         + b
-                        + (shortHop ? "" : request.to().bearingGridRad());
+                        + (shortHop ? "" : request.to().bearingGridRad())
+                        + (keepM.isEmpty() ? "" : keepM);
         return ways.computeIfAbsent(
                 key,
                 unused -> {
-                    WayMap map = map(request.kinds());
+                    WayMap map = map(request.kinds(), keepM);
                     if (shortHop || finalM <= 0) {
                         return map.findWay(a, b);
                     }
                     PlanePoint out = a.towards(request.from().bearingGridRad(), finalM);
                     PlanePoint in = b.towards(request.to().bearingGridRad(), finalM);
-                    if (!map.isFree(a, out) || !map.isFree(in, b)) {
+                    WayMap ends = map(request.kinds());
+                    if (!ends.isFree(a, out) || !ends.isFree(in, b)) {
                         return Optional.empty();
                     }
                     return map.findWay(out, in)
@@ -202,12 +213,24 @@ public final class LegFinder {
     }
 
     private WayMap map(List<String> kinds) {
+        return map(kinds, Map.of());
+    }
+
+    private WayMap map(List<String> kinds, Map<String, Double> keepM) {
         return mapsByKinds.computeIfAbsent(
-                mapKey(kinds),
+                mapKey(kinds) + (keepM.isEmpty() ? "" : keepM),
                 unused -> {
                     List<Geometry> closed = new ArrayList<>();
                     closed.add(closedFeatureGround);
                     Obstacles.zones(job, ground, kinds).forEach(zone -> closed.add(zone.area()));
+                    Under.of(job, ground, kinds).stream()
+                            .filter(under -> keepM.containsKey(under.id()))
+                            .forEach(
+                                    under ->
+                                            closed.add(
+                                                    Obstacles.widen(
+                                                            under.area(),
+                                                            keepM.getOrDefault(under.id(), 0.0))));
                     return new WayMap(closed, wires, job.rules().wireClearanceM());
                 });
     }
