@@ -36,6 +36,7 @@ final class ReleaseFindings {
     private final Job job;
     private final Map<String, Seen> closed = new TreeMap<>();
     private final Map<String, Seen> unnamed = new TreeMap<>();
+    private final Map<String, Seen> runsTo = new TreeMap<>();
     private final EnumMap<LoadShape, Seen> runs = new EnumMap<>(LoadShape.class);
     private final EnumMap<LoadShape, TreeSet<String>> runsOn = new EnumMap<>(LoadShape.class);
 
@@ -54,6 +55,12 @@ final class ReleaseFindings {
                 next.name(),
                 next,
                 (a, b) -> b.look().longestUnnamedS() > a.look().longestUnnamedS() ? b : a);
+        if (!seen.runsTo().isEmpty()) {
+            runsTo.merge(
+                    next.name(),
+                    next,
+                    (a, b) -> b.seen().runsTo().size() > a.seen().runsTo().size() ? b : a);
+        }
         if (seen.runsM() > 0) {
             LoadShape shape = trip.kinds().get(0).shape();
             runs.merge(shape, next, (a, b) -> b.seen().runsM() > a.seen().runsM() ? b : a);
@@ -71,6 +78,7 @@ final class ReleaseFindings {
                     .filter(one -> !isServed(one))
                     .forEach(one -> all.add(unnamed(one)));
         }
+        runsTo.values().forEach(one -> all.add(runsTo(one)));
         runs.forEach((shape, one) -> all.add(runs(shape, one)));
         return all;
     }
@@ -136,11 +144,24 @@ final class ReleaseFindings {
                                         + " would serve once the owner agrees."));
     }
 
+    private static Finding runsTo(Seen one) {
+        return Finding.of(
+                FindingCode.RELEASE_RUNS,
+                Severity.CAUTION,
+                one.name(),
+                "terrain",
+                "Let go on a part of this way "
+                        + one.leg().carrying().get(0)
+                        + " lands clear but does not come to rest by friction, and "
+                        + String.join(", ", one.seen().runsTo())
+                        + " lies below in its run: nobody may be there while it is flown.");
+    }
+
     private Finding runs(LoadShape shape, Seen one) {
         TreeSet<String> names = runsOn.getOrDefault(shape, new TreeSet<>());
         return new Finding(
                 FindingCode.RELEASE_RUNS,
-                shape == LoadShape.ROUND ? Severity.CAUTION : Severity.NOTE,
+                Severity.NOTE,
                 one.name(),
                 whole(one.seen().runsM()),
                 "",

@@ -60,11 +60,18 @@ public final class ClearLegs {
      * What letting go means on a leg.
      *
      * @param runsM length over which a load would not come to rest by friction, m
+     * @param runsTo ids of houses, people or closed zones that lie in its run then
      * @param near agreed areas that are reached from somewhere on the leg within {@link #REACHED_IN_S}
      * @param candidates areas that would be, but are not agreed
      */
-    public record Seen(ReleaseLook look, double runsM, List<String> near, List<String> candidates) {
+    public record Seen(
+            ReleaseLook look,
+            double runsM,
+            List<String> runsTo,
+            List<String> near,
+            List<String> candidates) {
         public Seen {
+            runsTo = List.copyOf(runsTo);
             near = List.copyOf(near);
             candidates = List.copyOf(candidates);
         }
@@ -120,6 +127,7 @@ public final class ClearLegs {
                                 new Seen(
                                         found.look(),
                                         found.runsM(),
+                                        found.runsTo(),
                                         near(leg, carried, true),
                                         near(leg, carried, false)));
     }

@@ -81,8 +81,7 @@ final class Patches {
     Optional<Below> below(Station station, Cargo cargo) {
         double lowEndAmslM = station.hookAmslM() - cargo.underHookM();
         double guessM =
-                station.groundSpeedMPerS()
-                        * Math.sqrt(2 * Math.max(1, heightM(station, lowEndAmslM)) / 9);
+                station.fastMPerS() * Math.sqrt(2 * Math.max(1, heightM(station, lowEndAmslM)) / 9);
         double lowest = Double.POSITIVE_INFINITY;
         double highest = Double.NEGATIVE_INFINITY;
         for (int i = 0; i <= 4; i++) {
@@ -115,17 +114,49 @@ final class Patches {
                 : 1;
     }
 
-    /** The patch of a release there. */
+    /** The patch of a release there, however far it runs. */
     Patch patch(Station station, Cargo cargo, LegWind wind, Below below) {
-        Patch.Ground ground = below.along(station.trackGridRad());
-        double speedMPerS = Math.ceil(station.groundSpeedMPerS());
+        return patch(new At(station, below), cargo, wind, below.along(station.trackGridRad()));
+    }
+
+    /**
+     * The same without what it runs for being on ground steeper than friction holds: nothing but our own
+     * cap would end that run, so it is told and not refused. The run of its own speed stays.
+     */
+    Patch heldPatch(Station station, Cargo cargo, LegWind wind, Below below) {
+        return patch(
+                new At(station, below),
+                cargo,
+                wind,
+                held(cargo, below.along(station.trackGridRad())));
+    }
+
+    /** Level where it is too steep; then its run uphill is longer than it would be, never shorter. */
+    private static Patch.Ground held(Cargo cargo, Patch.Ground ground) {
+        return new Patch.Ground(
+                heldRad(cargo, ground.fallsForwardRad()), heldRad(cargo, ground.fallsRightRad()));
+    }
+
+    private static double heldRad(Cargo cargo, double fallRad) {
+        return Runout.runsAway(cargo.shape(), Math.abs(fallRad)) ? 0 : fallRad;
+    }
+
+    private record At(Station station, Below below) {}
+
+    private Patch patch(At at, Cargo cargo, LegWind wind, Patch.Ground ground) {
+        Station station = at.station();
+        Below below = at.below();
+        double fastMPerS = Math.ceil(station.fastMPerS());
+        double slowMPerS = Math.floor(station.slowMPerS());
         double offDeg = Math.rint(Math.toDegrees(offRad(station, wind)));
         String key =
                 below.mostM()
                         + "|"
                         + below.leastM()
                         + "|"
-                        + speedMPerS
+                        + fastMPerS
+                        + "|"
+                        + slowMPerS
                         + "|"
                         + offDeg
                         + wind
@@ -146,19 +177,20 @@ final class Patches {
     }
 
     private static Release release(Station station, Cargo cargo, LegWind wind, Below below) {
-        double speedMPerS = Math.ceil(station.groundSpeedMPerS());
+        double fastMPerS = Math.ceil(station.fastMPerS()) * (1 + SPEED_SPREAD_RATIO);
+        double slowMPerS = Math.floor(station.slowMPerS()) * (1 - SPEED_SPREAD_RATIO);
         double offRad = Math.toRadians(Math.rint(Math.toDegrees(offRad(station, wind))));
         return new Release(
                 (below.mostM() + below.leastM()) / 2,
                 (below.mostM() - below.leastM()) / 2,
-                speedMPerS,
-                speedMPerS * SPEED_SPREAD_RATIO,
+                (fastMPerS + slowMPerS) / 2,
+                (fastMPerS - slowMPerS) / 2,
                 new Release.Drift(
                         wind.speedMPerS() * Math.cos(offRad),
                         wind.speedMPerS() * Math.sin(offRad),
                         1,
                         wind.spreadMPerS() + ANGLE_SLACK_RATIO * wind.speedMPerS()),
-                hanging(cargo, speedMPerS));
+                hanging(cargo, Math.ceil(station.fastMPerS())));
     }
 
     private static Release.Hanging hanging(Cargo cargo, double speedMPerS) {
@@ -173,7 +205,7 @@ final class Patches {
     }
 
     /**
-     * A box that surely holds the patch, without following any fall.
+     * A box that surely holds the {@link #heldPatch}, without following any fall.
      *
      * <p>Drag only brings the speeds along and across nearer to the wind's, so neither leaves what lies
      * between the two; and no fall takes longer than one whose air passes at the largest speed there is.
@@ -198,7 +230,7 @@ final class Patches {
         double windMPerS = wind.speedMPerS() + 2 * drift.spreadMPerS();
         double s = longestS(cargo, below.mostM(), fastest + swingMPerS + windMPerS);
         double lineM = cargo.lineM() * Math.sin(swing + release.hanging().trailRad());
-        Patch.Ground ground = below.along(station.trackGridRad());
+        Patch.Ground ground = held(cargo, below.along(station.trackGridRad()));
         double downMPerS = Math.sqrt(2 * Units.STANDARD_GRAVITY_M_PER_S2 * below.mostM());
         double padM = 10;
         return new Patch(

@@ -36,8 +36,13 @@ final class ReleaseStrip {
      * A whole leg.
      *
      * @param runsM length over which a load would not come to rest by friction, m
+     * @param runsTo ids of houses, people or closed zones that lie in its run then
      */
-    record Strip(ReleaseLook look, double runsM) {}
+    record Strip(ReleaseLook look, double runsM, List<String> runsTo) {
+        Strip {
+            runsTo = List.copyOf(runsTo);
+        }
+    }
 
     private record Thing(Under under, PreparedGeometry shape) {}
 
@@ -74,6 +79,7 @@ final class ReleaseStrip {
         List<Stretch> stretches = new ArrayList<>();
         double farthestM = 0;
         double runsM = 0;
+        TreeSet<String> runsTo = new TreeSet<>();
         for (Station station : stations(leg, cargos.get(0), wind)) {
             List<Geometry> areas = new ArrayList<>();
             boolean runs = false;
@@ -87,6 +93,7 @@ final class ReleaseStrip {
                 runs |= Runout.runsAway(cargo.shape(), below.get().slope().slopeRad());
                 areas.add(area(station, patch));
             }
+            areas.forEach(area -> hit(keptOff, area).forEach(one -> runsTo.add(one.under().id())));
             runsM += runs ? station.toM() - station.fromM() : 0;
             add(stretches, look(station, areas));
         }
@@ -97,7 +104,8 @@ final class ReleaseStrip {
                                 longestS(stretches, List.of(Use.CLOSED, Use.GUARDED)),
                                 longestS(stretches, List.of(Use.CLOSED, Use.GUARDED, Use.OPEN)),
                                 Math.ceil(farthestM)),
-                        runsM));
+                        runsM,
+                        List.copyOf(runsTo)));
     }
 
     /**
@@ -117,7 +125,7 @@ final class ReleaseStrip {
                 if (hit(keptOff, area(station, outer)).isEmpty()) {
                     continue;
                 }
-                Patch patch = patches.patch(station, cargo, wind, below.get());
+                Patch patch = patches.heldPatch(station, cargo, wind, below.get());
                 double sideM = Math.max(patch.leftM(), patch.rightM());
                 for (Thing thing : hit(keptOff, area(station, patch))) {
                     double apartM = thing.under().area().distance(line(leg));

@@ -9,8 +9,8 @@ import underhook.core.plan.ReleaseLook;
  * A piece of a leg, short enough to be one release.
  *
  * @param under its middle
- * @param groundSpeedMPerS fastest speed over the ground there, m/s: a tail wind helps, a head wind does
- *     not
+ * @param fastMPerS fastest speed over the ground there, m/s: a tail wind helps, a head wind does not
+ * @param slowMPerS slowest, m/s: a head wind counts, a tail wind does not
  * @param durationS time to fly it, s: a head wind counts, a tail wind does not
  * @param fromM start along the leg, m
  * @param toM end along the leg, m
@@ -19,7 +19,8 @@ record Station(
         PlanePoint under,
         double trackGridRad,
         double hookAmslM,
-        double groundSpeedMPerS,
+        double fastMPerS,
+        double slowMPerS,
         double durationS,
         double fromM,
         double toM) {
@@ -77,6 +78,7 @@ record Station(
                 track,
                 fromAmslM + piece.shareFraction() * (toAmslM - fromAmslM),
                 flown + Math.max(0, tail),
+                Math.max(0, flown + Math.min(0, tail)),
                 (toM - fromM) / Math.max(LEAST_SPEED_M_PER_S, flown + Math.min(0, tail)),
                 fromM,
                 toM);

@@ -34,6 +34,7 @@ public final class PlanVerifier {
             new LegCheck(day).run();
             new WayCheck(day).run();
             new WireCheck(day).run();
+            new FallCheck(day).run();
             new CrewCheck(day).run();
             new SummaryCheck(day).run();
         }
