@@ -154,7 +154,8 @@ final class ReleaseFindings {
                         + one.leg().carrying().get(0)
                         + " lands clear but does not come to rest by friction, and "
                         + String.join(", ", one.seen().runsTo())
-                        + " lies below in its run: nobody may be there while it is flown.");
+                        + " lies in its run: keep people out of there while it is flown, or do not fly"
+                        + " it.");
     }
 
     private Finding runs(LoadShape shape, Seen one) {

@@ -89,10 +89,12 @@ final class FallCheck {
             if (stated == Use.NAMED && !boxesInNamed(flight, spot, wind)) {
                 unsaid.add("no named area");
             }
-            for (Load load : flight.loads()) {
+            Box within = Box.round(List.of(spot.at())).widened(reachM(flight, spot, wind));
+            List<Below> near = below.stream().filter(one -> !one.box().misses(within)).toList();
+            for (Load load : near.isEmpty() ? List.<Load>of() : flight.loads()) {
                 List<PlanePoint> corners = corners(spot, box(flight, load, spot, wind));
                 Box round = Box.round(corners);
-                for (Below one : below) {
+                for (Below one : near) {
                     if (!one.box().misses(round) && touches(corners, one.shape())) {
                         if (one.keptOff()) {
                             hit.add(one.id());
@@ -108,6 +110,14 @@ final class FallCheck {
         demand(flight, unsaid.isEmpty(), "The leg does not say what it passes: ", unsaid);
         checkCovered(flight, look, spots);
         checkTimes(flight, look);
+    }
+
+    /** Further than any load flies: twice the time of a fall without drag, and five seconds. */
+    private double reachM(Flight flight, Spot spot, Wind wind) {
+        double height = Math.max(1, spot.hookAmslM() - day.groundAmslM(spot.at()));
+        double fastest = flight.leg().speedMPerS() + wind.speedMPerS() + wind.gustMPerS();
+        double longest = 2 * Math.sqrt(2 * height / 9.80665) + 5;
+        return flight.step().lineLengthM() + (1.1 * fastest + 5) * longest;
     }
 
     private void demand(Flight flight, boolean holds, String message, Set<String> ids) {
