@@ -17,7 +17,8 @@ import underhook.core.plan.ReleaseLook;
  * Finds legs on which what hangs there may be let go at any second without hurting anyone.
  *
  * <p>A way from which it could hit a house, people or a closed zone is found anew with these widened by
- * what is missing, a few times; then there is none. Not safe for threads.
+ * what is missing, a few times; then there is none. Nor is there one from which a load could fall on ground
+ * that is not known. Not safe for threads.
  */
 public final class ClearLegs {
     /** An area serves a leg from which it is reached within this time, s. @source PRACTICE */
@@ -96,6 +97,10 @@ public final class ClearLegs {
             }
             Map<String, Double> reached =
                     strip.reached(leg.get(), carried.cargos(), carried.wind());
+            boolean unknown = reached.remove(ReleaseStrip.UNKNOWN_GROUND) != null;
+            if (unknown && !request.kinds().isEmpty()) {
+                return new Found(Optional.empty(), List.of(ReleaseStrip.UNKNOWN_GROUND));
+            }
             if (reached.isEmpty()) {
                 return new Found(leg, List.of());
             }

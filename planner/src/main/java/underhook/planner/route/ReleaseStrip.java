@@ -29,6 +29,8 @@ import underhook.core.plan.ReleaseLook.Use;
 final class ReleaseStrip {
     private static final GeometryFactory FACTORY = new GeometryFactory();
 
+    static final String UNKNOWN_GROUND = "unknown ground";
+
     /** A way that is not good enough is looked for so much further off, m. */
     private static final double FURTHER_M = 20;
 
@@ -111,14 +113,18 @@ final class ReleaseStrip {
     /**
      * What no load may hit but this one may, let go somewhere on the leg; for each how far the track should
      * keep off it, m: more than the ground that may be hit reaches to the side, and further off than now.
-     * What lies over unknown ground is not said.
+     * {@link #UNKNOWN_GROUND} where it is not known how far it falls.
      */
     Map<String, Double> reached(FlownLeg leg, List<Cargo> cargos, LegWind wind) {
         Map<String, Double> all = new TreeMap<>();
-        for (Cargo cargo : keptOff.isEmpty() ? List.<Cargo>of() : cargos) {
+        for (Cargo cargo : cargos) {
             for (Station station : stations(leg, cargo, wind)) {
                 Optional<Patches.Below> below = patches.below(station, cargo);
                 if (below.isEmpty()) {
+                    all.put(UNKNOWN_GROUND, 0.0);
+                    continue;
+                }
+                if (keptOff.isEmpty()) {
                     continue;
                 }
                 Patch outer = patches.outer(station, cargo, wind, below.get());
