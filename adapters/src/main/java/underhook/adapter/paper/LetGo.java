@@ -3,6 +3,7 @@ package underhook.adapter.paper;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
@@ -52,7 +53,7 @@ final class LetGo {
     /** Outward, so that a closed stretch is never short. */
     private static String tenths(double distanceM, boolean up) {
         double tenths = up ? Math.ceil(distanceM / 100) : Math.floor(distanceM / 100);
-        return String.format(java.util.Locale.ROOT, "%.1f", tenths / 10);
+        return String.format(Locale.ROOT, "%.1f", tenths / 10);
     }
 
     /** The pieces of the path over which it may not be let go. */

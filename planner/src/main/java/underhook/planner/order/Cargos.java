@@ -57,14 +57,14 @@ final class Cargos {
             double areaM2 = TripMaker.dragAreaM2(load, kind);
             double lightKg = massKg / factor + trip.ballastKg();
             double trailRad =
-                    Trail.of(lightKg, areaM2, trip.speedMPerS(), densest()).trailAngleRad();
+                    Trail.of(lightKg, areaM2, trip.speedMPerS(), airKgPerM3()).trailAngleRad();
             all.add(
                     new Cargo(
-                            new Fall.Body(lightKg, areaM2 * MOST_DRAG_FACTOR, densest()),
+                            new Fall.Body(lightKg, areaM2 * MOST_DRAG_FACTOR, airKgPerM3()),
                             new Fall.Body(
                                     massKg * factor + trip.ballastKg(),
                                     areaM2 * LEAST_DRAG_FACTOR,
-                                    densest() * THIN_AIR_FACTOR),
+                                    airKgPerM3() * THIN_AIR_FACTOR),
                             kind.shape(),
                             lineM,
                             lineM + (kind.standsUp() ? load.lengthM() : load.heightM()),
@@ -80,16 +80,16 @@ final class Cargos {
         double speedMPerS = model.machine.emptyLineSpeedMPerS();
         return List.of(
                 new Cargo(
-                        new Fall.Body(line.massKg(), areaM2 * MOST_DRAG_FACTOR, densest()),
-                        new Fall.Body(line.massKg(), 0, densest()),
+                        new Fall.Body(line.massKg(), areaM2 * MOST_DRAG_FACTOR, airKgPerM3()),
+                        new Fall.Body(line.massKg(), 0, airKgPerM3()),
                         LoadShape.BAG,
                         line.lengthM(),
                         line.lengthM(),
                         speedMPerS,
-                        Trail.of(line.massKg(), areaM2, speedMPerS, densest()).trailAngleRad()));
+                        Trail.of(line.massKg(), areaM2, speedMPerS, airKgPerM3()).trailAngleRad()));
     }
 
-    private double densest() {
+    private double airKgPerM3() {
         if (densestKgPerM3 == 0) {
             densestKgPerM3 = TripMaker.densestKgPerM3(model);
         }

@@ -51,7 +51,7 @@ record FallBox(double backM, double forwardM, double leftM, double rightM) {
         double left = Double.NEGATIVE_INFINITY;
         double right = Double.NEGATIVE_INFINITY;
         for (int corner = 0; corner < 64; corner++) {
-            double[] at = land(body, release, corner);
+            double[] at = landingM(body, release, corner);
             back = Math.min(back, at[0]);
             forward = Math.max(forward, at[0]);
             left = Math.max(left, -at[1]);
@@ -65,7 +65,7 @@ record FallBox(double backM, double forwardM, double leftM, double rightM) {
     }
 
     /** Along and across, m. */
-    private static double[] land(Body body, Release release, int corner) {
+    private static double[] landingM(Body body, Release release, int corner) {
         double k = side(corner, 0) > 0 ? body.heavyCoefficient() : body.lightCoefficient();
         double windAhead = release.aheadMPerS() + side(corner, 1) * release.gustMPerS();
         double windRight = release.rightMPerS() + side(corner, 2) * release.gustMPerS();
