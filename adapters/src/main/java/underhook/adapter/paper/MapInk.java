@@ -242,6 +242,14 @@ final class MapInk {
         }
     }
 
+    /** A stretch of a leg over which nothing may be let go. */
+    void closed(List<PlanePoint> path) throws IOException {
+        List<Dot> dots = toPage(path);
+        if (dots.size() > 1) {
+            MapMarks.closed(sheet, dots);
+        }
+    }
+
     void place(PlanePoint position, Place place) throws IOException {
         Dot at = view.toPage(position);
         MapMarks.place(sheet, at, place.kind());

@@ -64,6 +64,9 @@ final class MapKey {
         }
         MapMarks.leg(sheet, sample(), true);
         word("leg with load");
+        MapMarks.leg(sheet, sample(), true);
+        MapMarks.closed(sheet, sample());
+        word("no letting go");
         MapMarks.leg(sheet, sample(), false);
         word("leg without load");
         MapMarks.wire(sheet, sample());

@@ -7,6 +7,9 @@ import underhook.core.job.PlaceKind;
 
 /** Single marks, the same on the map and in its key. */
 final class MapMarks {
+    /** Distance between ticks. */
+    private static final double TICK = 5;
+
     private MapMarks() {}
 
     static void place(Sheet sheet, Dot at, PlaceKind kind) throws IOException {
@@ -68,6 +71,25 @@ final class MapMarks {
             Dot to = path.get(path.size() - 1);
             Dot middle = new Dot((from.x() + to.x()) / 2, (from.y() + to.y()) / 2);
             sheet.arrowHead(from, middle, 9);
+        }
+    }
+
+    /** Short ticks across a path. */
+    static void closed(Sheet sheet, List<Dot> path) throws IOException {
+        sheet.stroke(0.9);
+        double sinceTick = TICK / 2;
+        for (int i = 1; i < path.size(); i++) {
+            Dot a = path.get(i - 1);
+            Dot b = path.get(i);
+            double length = Math.hypot(b.x() - a.x(), b.y() - a.y());
+            double alongX = length > 0 ? (b.x() - a.x()) / length : 0;
+            double alongY = length > 0 ? (b.y() - a.y()) / length : 0;
+            for (double d = TICK - sinceTick; d < length; d += TICK) {
+                double x = a.x() + alongX * d;
+                double y = a.y() + alongY * d;
+                sheet.line(x - 3.2 * alongY, y + 3.2 * alongX, x + 3.2 * alongY, y - 3.2 * alongX);
+            }
+            sinceTick = (sinceTick + length) % TICK;
         }
     }
 }

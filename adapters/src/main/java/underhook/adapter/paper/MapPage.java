@@ -143,6 +143,9 @@ final class MapPage {
                 boolean backAlongLoaded = drawn.contains(leg.to() + "\u0000" + leg.from());
                 if (news && (loaded || !backAlongLoaded)) {
                     ink.leg(points(leg.path().stream().map(PathPoint::position).toList()), loaded);
+                    for (List<PlanePoint> part : LetGo.closed(leg, this::points)) {
+                        ink.closed(part);
+                    }
                 }
             }
         }

@@ -214,6 +214,7 @@ final class PilotCards {
             }
         }
         notes.addAll(Crossings.list(job, words, rotation));
+        rotation.legs().stream().flatMap(leg -> LetGo.line(leg).stream()).forEach(notes::add);
         if (!step.to().equals(step.from())) {
             Words.Way back = words.way(before, step.to());
             notes.add(

@@ -259,6 +259,17 @@ final class ObjectFields {
         return result;
     }
 
+    <T> Optional<T> objectOrNull(String name, Function<ObjectFields, T> read) {
+        return valueOrNull(name, Kind.OBJECT, "an object or null")
+                .map(
+                        value -> {
+                            ObjectFields fields = new ObjectFields(at(name), value, faults);
+                            T result = read.apply(fields);
+                            fields.refuseOthers();
+                            return result;
+                        });
+    }
+
     /** Fields that are there for people and say nothing about the plan. */
     void allow(String... names) {
         asked.addAll(List.of(names));

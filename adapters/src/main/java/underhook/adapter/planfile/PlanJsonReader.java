@@ -27,6 +27,7 @@ import underhook.core.plan.Limit;
 import underhook.core.plan.PathPoint;
 import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
+import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
@@ -236,7 +237,34 @@ public final class PlanJsonReader implements PlanReader {
                     l.numberOrNull("leastClearanceM").orElse(Double.POSITIVE_INFINITY),
                     Units.ktToMPerS(l.number("speedKt")),
                     l.objects("crossings", this::crossing),
-                    l.objects("wires", Reading::pass));
+                    l.objects("wires", Reading::pass),
+                    l.objectOrNull("release", Reading::look));
+        }
+
+        private static ReleaseLook look(ObjectFields r) {
+            return new ReleaseLook(
+                    r.objects("stretches", Reading::stretch),
+                    notNegative(r, "longestClosedSeconds"),
+                    notNegative(r, "longestUnnamedSeconds"),
+                    notNegative(r, "farthestM"));
+        }
+
+        private static ReleaseLook.Stretch stretch(ObjectFields s) {
+            Optional<ReleaseLook.Use> use = PlanWords.findUse(s.text("use"));
+            if (use.isEmpty()) {
+                s.refuse("use", "closed, guarded, open or named");
+            }
+            double fromM = notNegative(s, "fromM");
+            double toM = notNegative(s, "toM");
+            if (toM < fromM) {
+                s.refuse("toM", "a number not below fromM");
+            }
+            return new ReleaseLook.Stretch(
+                    use.orElse(ReleaseLook.Use.CLOSED),
+                    fromM,
+                    Math.max(fromM, toM),
+                    notNegative(s, "seconds"),
+                    s.texts("what"));
         }
 
         private static Leg.WirePass pass(ObjectFields w) {

@@ -34,6 +34,7 @@ import underhook.core.plan.Limit;
 import underhook.core.plan.PathPoint;
 import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
+import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
@@ -191,6 +192,26 @@ public final class PlanJsonWriter implements OutputWriter {
             node.put("speedKt", knots(leg.speedMPerS()));
             node.set("crossings", array(leg.crossings(), this::crossing));
             node.set("wires", array(leg.wires(), this::pass));
+            node.set("release", leg.release().map(this::look).orElse(null));
+            return node;
+        }
+
+        private ObjectNode look(ReleaseLook look) {
+            ObjectNode node = NODES.objectNode();
+            node.put("longestClosedSeconds", Written.up(look.longestClosedS(), PlanWords.COARSE));
+            node.put("longestUnnamedSeconds", Written.up(look.longestUnnamedS(), PlanWords.COARSE));
+            node.put("farthestM", Written.up(look.farthestM(), PlanWords.COARSE));
+            node.set("stretches", array(look.stretches(), this::stretch));
+            return node;
+        }
+
+        private ObjectNode stretch(ReleaseLook.Stretch stretch) {
+            ObjectNode node = NODES.objectNode();
+            node.put("use", PlanWords.word(stretch.use()));
+            node.put("fromM", Written.nearest(stretch.fromM(), PlanWords.COARSE));
+            node.put("toM", Written.nearest(stretch.toM(), PlanWords.COARSE));
+            node.put("seconds", Written.up(stretch.durationS(), PlanWords.COARSE));
+            node.set("what", texts(stretch.what()));
             return node;
         }
 

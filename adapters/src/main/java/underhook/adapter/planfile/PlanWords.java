@@ -3,6 +3,7 @@ package underhook.adapter.planfile;
 import java.util.Arrays;
 import java.util.Optional;
 import underhook.core.plan.PlaceRoom;
+import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.StepKind;
 
 /** What both directions must agree on. */
@@ -35,6 +36,21 @@ final class PlanWords {
 
     static Optional<StepKind> findKind(String word) {
         return Arrays.stream(StepKind.values()).filter(k -> word(k).equals(word)).findFirst();
+    }
+
+    static String word(ReleaseLook.Use use) {
+        return switch (use) {
+            case CLOSED -> "closed";
+            case GUARDED -> "guarded";
+            case OPEN -> "open";
+            case NAMED -> "named";
+        };
+    }
+
+    static Optional<ReleaseLook.Use> findUse(String word) {
+        return Arrays.stream(ReleaseLook.Use.values())
+                .filter(use -> word(use).equals(word))
+                .findFirst();
     }
 
     /** Name of the list of sectors of one answer. */

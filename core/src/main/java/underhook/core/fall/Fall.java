@@ -41,7 +41,7 @@ public record Fall(
         }
 
         /** Drag over mass at 1 m/s, 1/m. */
-        double retardationCoefficient() {
+        public double retardationCoefficient() {
             return 0.5 * densityKgPerM3 * dragAreaM2 / massKg;
         }
 

@@ -18,11 +18,6 @@ import underhook.core.job.LoadShape;
  * @param rightM to its right edge, m to the right of the track
  */
 public record Patch(double backM, double forwardM, double leftM, double rightM) {
-    /** What corners and their mixtures may miss: part of the box's size and a length. */
-    private static final double PAD_RATIO = 0.02;
-
-    private static final double PAD_M = 1;
-
     public Patch {
         if (!(backM <= forwardM && -leftM <= rightM)) {
             throw new IllegalArgumentException("the box is turned inside out.");
@@ -44,74 +39,7 @@ public record Patch(double backM, double forwardM, double leftM, double rightM) 
      * @source DERIVED fall with drag from every corner of the spreads, and {@link Runout}
      */
     public static Patch of(Release release, LoadShape shape, Ground ground) {
-        Box box = new Box();
-        for (int corner = 0; corner < CORNERS; corner++) {
-            FallPath.Impact hit = path(release, corner).untilGround();
-            box.hold(hit.forwardM(), hit.rightM());
-            double down = hit.downMPerS();
-            double ahead =
-                    Runout.runM(
-                            shape, Math.max(0, hit.forwardMPerS()), down, ground.fallsForwardRad);
-            double behind =
-                    Runout.runM(
-                            shape, Math.max(0, -hit.forwardMPerS()), down, -ground.fallsForwardRad);
-            double right =
-                    Runout.runM(shape, Math.max(0, hit.rightMPerS()), down, ground.fallsRightRad);
-            double left =
-                    Runout.runM(shape, Math.max(0, -hit.rightMPerS()), down, -ground.fallsRightRad);
-            box.hold(hit.forwardM() + ahead, hit.rightM() + right);
-            box.hold(hit.forwardM() - behind, hit.rightM() - left);
-        }
-        return box.toPatch();
-    }
-
-    /** Height has three values, each other thing two. */
-    private static final int CORNERS = 3 * 2 * 2 * 2 * 2 * 2 * 2;
-
-    private static FallPath path(Release release, int corner) {
-        int rest = corner / 3;
-        double height = release.heightM() + (corner % 3 - 1) * release.heightSpreadM();
-        double speed =
-                Math.max(
-                        0, release.groundSpeedMPerS() + side(rest, 0) * release.speedSpreadMPerS());
-        Release.Drift drift = release.drift();
-        Release.Drift wind =
-                new Release.Drift(
-                        boundedMPerS(drift.forwardMPerS() + side(rest, 1) * drift.spreadMPerS()),
-                        boundedMPerS(drift.rightMPerS() + side(rest, 2) * drift.spreadMPerS()),
-                        drift.groundFactor(),
-                        0);
-        Release.Hanging hanging = release.hanging();
-        Fall.Body body = side(rest, 3) > 0 ? hanging.heavy() : hanging.light();
-        double swing = hanging.swingRad();
-        double sidewaysM = side(rest, 5) * hanging.lineLengthM() * Math.sin(swing);
-        double lengthwaysM =
-                hanging.lineLengthM() * Math.sin(side(rest, 4) * swing - hanging.trailRad());
-        // The swing is fastest where it is plumb and stands still at its ends; both at once is the
-        // safe side.
-        double swingMPerS =
-                Math.sqrt(
-                        2
-                                * underhook.core.unit.Units.STANDARD_GRAVITY_M_PER_S2
-                                * hanging.lineLengthM()
-                                * (1 - Math.cos(swing)));
-        return new FallPath(
-                new FallPath.Start(
-                        height,
-                        lengthwaysM,
-                        sidewaysM,
-                        speed + side(rest, 4) * swingMPerS,
-                        side(rest, 5) * swingMPerS,
-                        body.retardationCoefficient()),
-                wind);
-    }
-
-    private static double boundedMPerS(double windMPerS) {
-        return Math.max(-60, Math.min(60, windMPerS));
-    }
-
-    private static int side(int bits, int bit) {
-        return (bits >> bit & 1) == 0 ? -1 : 1;
+        return Landings.of(release).patch(shape, ground);
     }
 
     /** From the point under the hook to the farthest corner, m: what lies further off is not hit. */
@@ -139,29 +67,5 @@ public record Patch(double backM, double forwardM, double leftM, double rightM) 
                 near.towards(across, rightM),
                 far.towards(across, rightM),
                 far.towards(across, -leftM));
-    }
-
-    private static final class Box {
-        private double backM = Double.POSITIVE_INFINITY;
-        private double forwardM = Double.NEGATIVE_INFINITY;
-        private double leftmostM = Double.POSITIVE_INFINITY;
-        private double rightmostM = Double.NEGATIVE_INFINITY;
-
-        void hold(double alongM, double acrossM) {
-            backM = Math.min(backM, alongM);
-            forwardM = Math.max(forwardM, alongM);
-            leftmostM = Math.min(leftmostM, acrossM);
-            rightmostM = Math.max(rightmostM, acrossM);
-        }
-
-        Patch toPatch() {
-            double alongM = PAD_M + PAD_RATIO * (forwardM - backM);
-            double acrossM = PAD_M + PAD_RATIO * (rightmostM - leftmostM);
-            return new Patch(
-                    backM - alongM,
-                    forwardM + alongM,
-                    -(leftmostM - acrossM),
-                    rightmostM + acrossM);
-        }
     }
 }

@@ -65,6 +65,9 @@ public enum FindingCode {
     GLARE,
     LEE,
     WINDWARD,
+    RELEASE_CLOSED,
+    RELEASE_UNNAMED,
+    RELEASE_RUNS,
     // Wind, light, time
     WIND_LIMIT,
     WIND_AT_LIMIT,
@@ -127,6 +130,7 @@ public enum FindingCode {
     LEG_IN_ZONE,
     LEG_CLEARANCE,
     LEG_WIRE,
+    LEG_RELEASE,
     COMBINATION_BROKEN,
     SUMMARY_WRONG,
     PLAN_UNREADABLE,

@@ -1,6 +1,7 @@
 package underhook.core.plan;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import underhook.core.geo.GeoPoint;
 import underhook.core.job.LoadId;
@@ -17,6 +18,7 @@ import underhook.core.job.PlaceId;
  *     its two ends, m, rounded down
  * @param speedMPerS true airspeed, m/s
  * @param wires every wire that machine, line or load come near, one entry for each
+ * @param release what it means to let the load go on the way; empty without a load
  */
 public record Leg(
         List<LoadId> carrying,
@@ -29,7 +31,8 @@ public record Leg(
         double leastClearanceM,
         double speedMPerS,
         List<Crossing> crossings,
-        List<WirePass> wires) {
+        List<WirePass> wires,
+        Optional<ReleaseLook> release) {
     /**
      * A place where the leg passes over something that has a rule.
      *
@@ -81,5 +84,50 @@ public record Leg(
         path = List.copyOf(path);
         crossings = List.copyOf(crossings);
         wires = List.copyOf(wires);
+    }
+
+    /** A leg on which nothing hangs that could be let go. */
+    public Leg(
+            List<LoadId> carrying,
+            PlaceId from,
+            PlaceId to,
+            List<PathPoint> path,
+            double distanceM,
+            double durationS,
+            double boundS,
+            double leastClearanceM,
+            double speedMPerS,
+            List<Crossing> crossings,
+            List<WirePass> wires) {
+        this(
+                carrying,
+                from,
+                to,
+                path,
+                distanceM,
+                durationS,
+                boundS,
+                leastClearanceM,
+                speedMPerS,
+                crossings,
+                wires,
+                Optional.empty());
+    }
+
+    /** The same with what it means to let its load go. */
+    public Leg withRelease(ReleaseLook look) {
+        return new Leg(
+                carrying,
+                from,
+                to,
+                path,
+                distanceM,
+                durationS,
+                boundS,
+                leastClearanceM,
+                speedMPerS,
+                crossings,
+                wires,
+                Optional.of(look));
     }
 }

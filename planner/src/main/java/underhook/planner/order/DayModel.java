@@ -8,6 +8,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import underhook.core.air.Atmosphere;
@@ -30,10 +31,13 @@ import underhook.core.site.Room;
 import underhook.core.site.Surroundings;
 import underhook.core.site.Wall;
 import underhook.core.site.Walls;
+import underhook.planner.route.Cargo;
+import underhook.planner.route.ClearLegs;
 import underhook.planner.route.FlownLeg;
 import underhook.planner.route.LegFinder;
 import underhook.planner.route.PlaceHour;
 import underhook.planner.route.RoomView;
+import underhook.planner.route.LegWind;
 import underhook.planner.route.WayIn;
 import underhook.planner.route.WayMap;
 
@@ -100,6 +104,9 @@ final class DayModel {
     final double[] elevationAmslM;
     final List<Slot> slots;
     private final LegFinder finder;
+    private final ClearLegs clearLegs;
+    private final Cargos cargos;
+    private final Map<PlaceId, TreeSet<String>> inReach = new HashMap<>();
     private final HoverChart chart;
     private final double[] hoverMassKg;
     private final Map<PlaceId, Integer> placeIndex = new HashMap<>();
@@ -136,6 +143,8 @@ final class DayModel {
         this.walls =
                 Stream.concat(Walls.things(job, ground).stream(), finder.wireWalls().stream())
                         .toList();
+        this.clearLegs = new ClearLegs(job, ground, finder);
+        this.cargos = new Cargos(this);
         this.emptyLegs =
                 new KnownLegs(
                         places.size()
@@ -368,7 +377,8 @@ final class DayModel {
                                     trip.rig(lineM),
                                     trip.underM(),
                                     trip.kindNames(),
-                                    trip.speedMPerS()));
+                                    trip.speedMPerS(),
+                                    cargos.of(trip, lineM)));
             known.legs.set(at, found);
         }
         return found;
@@ -396,7 +406,10 @@ final class DayModel {
                                     lineM > 0 ? Rig.empty(lineM) : null,
                                     0,
                                     List.of(),
-                                    speedMPerS));
+                                    speedMPerS,
+                                    line < 0
+                                            ? List.of()
+                                            : cargos.ofEmpty(machine.lines().get(line))));
             emptyLegs.legs.set(at, found);
         }
         return found;
@@ -420,7 +433,8 @@ final class DayModel {
             @Nullable Rig rig,
             double underM,
             List<String> kinds,
-            double speedMPerS) {}
+            double speedMPerS,
+            List<Cargo> cargos) {}
 
     private Optional<LegAt> computeLeg(Way way) {
         Rig rig = way.rig();
@@ -445,7 +459,7 @@ final class DayModel {
                         way.kinds(),
                         cabin ? CABIN_UNDER_M : way.lineM() + way.underM(),
                         way.speedMPerS());
-        Optional<FlownLeg> leg = finder.findLeg(request);
+        Optional<FlownLeg> leg = cabin ? finder.findLeg(request) : findClear(request, way);
         if (leg.isEmpty()) {
             return Optional.empty();
         }
@@ -455,6 +469,55 @@ final class DayModel {
             return Optional.empty();
         }
         return Optional.of(new LegAt(leg.get(), durationS, in.get(), out.get(), request, wind));
+    }
+
+    private Optional<FlownLeg> findClear(LegFinder.Request request, Way way) {
+        ClearLegs.Found found =
+                clearLegs.find(
+                        request,
+                        new ClearLegs.Carried(
+                                way.cargos(),
+                                driftWind(way.from(), way.to(), way.slotFrom(), way.slotTo())));
+        if (!found.inReach().isEmpty()) {
+            inReach.computeIfAbsent(places.get(way.to()).id(), unused -> new TreeSet<>())
+                    .addAll(found.inReach());
+        }
+        return found.leg();
+    }
+
+    /** What a load, or the empty line, could hit on ways to a place that were refused for it. */
+    List<String> inReach(int place) {
+        return List.copyOf(inReach.getOrDefault(places.get(place).id(), new TreeSet<>()));
+    }
+
+    /** What letting go means on a loaded leg; empty over unknown ground. */
+    Optional<ClearLegs.Seen> look(Trip trip, DayState.Flown flown) {
+        double lineM = machine.lines().get(flown.line()).lengthM();
+        return clearLegs.look(
+                flown.loaded().leg(),
+                trip.kindNames(),
+                new ClearLegs.Carried(
+                        cargos.of(trip, lineM),
+                        driftWind(trip.from(), trip.to(), flown.slotFrom(), flown.slotTo())));
+    }
+
+    /**
+     * The wind that may drift a load on a leg: from the mean at the calmer end less the gusts' spread to
+     * the gusts at the windier one, in the windier of the hours.
+     */
+    private LegWind driftWind(int from, int to, int slotFrom, int slotTo) {
+        Slot one = slots.get(slotFrom);
+        Slot other = slots.get(slotTo);
+        Slot air = other.windMPerS() > one.windMPerS() ? other : one;
+        double atFrom = places.get(from).exposureFactor();
+        double atTo = places.get(to).exposureFactor();
+        double mostFactor = Math.max(atFrom, atTo);
+        double leastFactor = Math.min(atFrom, atTo);
+        double spreadMPerS = Math.max(one.spreadMPerS(), other.spreadMPerS());
+        return new LegWind(
+                air.windFromTrueRad() - ground.frame().convergenceRad(points.get(from)),
+                air.windMPerS() * (mostFactor + leastFactor) / 2,
+                air.windMPerS() * (mostFactor - leastFactor) / 2 + spreadMPerS * mostFactor);
     }
 
     /** The wind on a leg: a headwind is counted in full, a tailwind not at all. */

@@ -46,12 +46,14 @@ final class PlanBuilder {
     private final List<Trip> trips;
     private final People people;
     private final DaySearch.Found found;
+    private final ReleaseFindings releases;
 
     PlanBuilder(DayModel model, TripMaker maker, People people, DaySearch.Found found) {
         this.model = model;
         this.trips = maker.trips();
         this.people = people;
         this.found = found;
+        this.releases = new ReleaseFindings(model.job);
     }
 
     Plan build(PlanSettings settings, List<LeftOut> leftOut, List<Finding> findings, long boundS) {
@@ -77,6 +79,7 @@ final class PlanBuilder {
                         found.cutShort());
         List<Finding> all = new ArrayList<>(findings);
         all.addAll(new WireFindings(model, findings).list(steps));
+        all.addAll(releases.list());
         return new Plan(
                 settings.planId(),
                 model.job.name(),
@@ -155,7 +158,15 @@ final class PlanBuilder {
                             flown.from(),
                             trip.from()));
         }
-        legs.add(leg(flown.loaded(), loaded(flown.line(), trip), trip.from(), trip.to()));
+        Leg loaded = leg(flown.loaded(), loaded(flown.line(), trip), trip.from(), trip.to());
+        legs.add(
+                model.look(trip, flown)
+                        .map(
+                                seen -> {
+                                    releases.add(loaded, trip, seen);
+                                    return loaded.withRelease(seen.look());
+                                })
+                        .orElse(loaded));
         for (DayModel.LegAt back : event.legs()) {
             legs.add(
                     leg(

@@ -245,7 +245,7 @@ final class TripMaker {
 
     private Optional<Trip> trip(List<Load> loads) {
         List<LoadKind> kinds = loads.stream().map(load -> model.job.getKind(load.kind())).toList();
-        double densest = densestKgPerM3();
+        double densest = densestKgPerM3(model);
         double speedMPerS = Double.POSITIVE_INFINITY;
         double ballastKg = 0;
         for (int i = 0; i < loads.size(); i++) {
@@ -346,7 +346,7 @@ final class TripMaker {
                         (long) Math.ceil(setDownS)));
     }
 
-    private static double dragAreaM2(Load load, LoadKind kind) {
+    static double dragAreaM2(Load load, LoadKind kind) {
         if (load.dragAreaM2().isPresent()) {
             return load.dragAreaM2().getAsDouble();
         }
@@ -355,7 +355,7 @@ final class TripMaker {
     }
 
     /** Densest air of the day at the lowest place: most drag. */
-    private double densestKgPerM3() {
+    static double densestKgPerM3(DayModel model) {
         double lowest = Double.POSITIVE_INFINITY;
         for (double elevation : model.elevationAmslM) {
             if (elevation > Double.NEGATIVE_INFINITY) {
@@ -456,7 +456,16 @@ final class TripMaker {
                             + " with room for rotor and tail. Perhaps a longer line.");
         }
         if (!way) {
-            return stop(FindingCode.NO_WAY, id, new NoWay(model).say(trip));
+            List<String> inReach = model.inReach(trip.to());
+            return stop(
+                    FindingCode.NO_WAY,
+                    id,
+                    new NoWay(model).say(trip)
+                            + (inReach.isEmpty()
+                                    ? ""
+                                    : " Let go on the way it could hit "
+                                            + String.join(", ", inReach)
+                                            + "."));
         }
         if (!chart) {
             return stop(

@@ -123,7 +123,16 @@ public final class LegFinder {
 
     /** The leg; empty when there is no way that keeps the rules. */
     public Optional<FlownLeg> findLeg(Request request) {
-        Optional<RoundedWay> way = rounded(request);
+        return findLeg(request, Map.of());
+    }
+
+    /**
+     * The leg that keeps further off some things, away from its first and last part.
+     *
+     * @param keepM how far from houses, people or zones by their ids, m
+     */
+    Optional<FlownLeg> findLeg(Request request, Map<String, Double> keepM) {
+        Optional<RoundedWay> way = rounded(request, keepM);
         if (way.isEmpty()) {
             return Optional.empty();
         }
@@ -132,13 +141,16 @@ public final class LegFinder {
     }
 
     /** The way with its corners flown as arcs; what must stay straight stays so. */
-    private Optional<RoundedWay> rounded(Request request) {
-        String key = wayKey(request) + "|" + request.speedMPerS();
+    private Optional<RoundedWay> rounded(Request request, Map<String, Double> keepM) {
+        String key = wayKey(request, keepM) + "|" + request.speedMPerS();
         return roundedWays.computeIfAbsent(
-                key, unused -> way(request).map(way -> round(request, way)));
+                key,
+                unused ->
+                        way(request, keepM)
+                                .map(way -> round(request, way, map(request.kinds(), keepM))));
     }
 
-    private RoundedWay round(Request request, List<PlanePoint> way) {
+    private RoundedWay round(Request request, List<PlanePoint> way, WayMap map) {
         Set<Integer> rigid = new TreeSet<>();
         if (hasFinals(request)) {
             rigid.add(0);
@@ -156,7 +168,7 @@ public final class LegFinder {
                         Math.min(LEAST_TURN_M_PER_S, request.speedMPerS()),
                         job.rules().margins().bankRad(),
                         hasFinals(request) ? job.rules().finalM() : 0);
-        return RoundedWay.of(way, rigid, turning, map(request.kinds())::isFree);
+        return RoundedWay.of(way, rigid, turning, map::isFree);
     }
 
     private boolean hasFinals(Request request) {
@@ -273,20 +285,21 @@ public final class LegFinder {
         return way.get(way.size() - 1);
     }
 
-    private Optional<List<PlanePoint>> way(Request request) {
+    private Optional<List<PlanePoint>> way(Request request, Map<String, Double> keepM) {
         PlanePoint a = request.from().point();
         PlanePoint b = request.to().point();
         double finalM = job.rules().finalM();
         return ways.computeIfAbsent(
-                wayKey(request),
+                wayKey(request, keepM),
                 unused -> {
-                    WayMap map = map(request.kinds());
+                    WayMap map = map(request.kinds(), keepM);
                     if (!hasFinals(request)) {
                         return map.findWay(a, b);
                     }
                     PlanePoint out = a.towards(request.from().bearingGridRad(), finalM);
                     PlanePoint in = b.towards(request.to().bearingGridRad(), finalM);
-                    if (!map.isFree(a, out) || !map.isFree(in, b)) {
+                    WayMap ends = map(request.kinds());
+                    if (!ends.isFree(a, out) || !ends.isFree(in, b)) {
                         return Optional.empty();
                     }
                     return map.findWay(out, in)
@@ -301,19 +314,35 @@ public final class LegFinder {
                 });
     }
 
-    private String wayKey(Request request) {
+    private String wayKey(Request request, Map<String, Double> keepM) {
         boolean finals = hasFinals(request);
         return String.join("|", request.kinds())
                 + request.from().point()
                 + (finals ? request.from().bearingGridRad() : "")
                 + request.to().point()
-                + (finals ? request.to().bearingGridRad() : "");
+                + (finals ? request.to().bearingGridRad() : "")
+                + (keepM.isEmpty() ? "" : keepM);
     }
 
     private WayMap map(List<String> kinds) {
+        return map(kinds, Map.of());
+    }
+
+    private WayMap map(List<String> kinds, Map<String, Double> keepM) {
         return mapsByKinds.computeIfAbsent(
-                mapKey(kinds),
-                unused -> new WayMap(closed(kinds), wires, job.rules().wireClearanceM()));
+                mapKey(kinds) + (keepM.isEmpty() ? "" : keepM),
+                unused -> {
+                    List<Geometry> closed = closed(kinds);
+                    Under.of(job, ground, kinds).stream()
+                            .filter(under -> keepM.containsKey(under.id()))
+                            .forEach(
+                                    under ->
+                                            closed.add(
+                                                    Obstacles.widen(
+                                                            under.area(),
+                                                            keepM.getOrDefault(under.id(), 0.0))));
+                    return new WayMap(closed, wires, job.rules().wireClearanceM());
+                });
     }
 
     private ByPlace<Obstacle> obstacles(List<String> kinds) {

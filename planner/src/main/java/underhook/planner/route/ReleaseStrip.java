@@ -1,317 +1,168 @@
 package underhook.planner.route;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import org.locationtech.jts.index.strtree.STRtree;
-import underhook.core.fall.Fall;
 import underhook.core.fall.Patch;
-import underhook.core.fall.Release;
-import underhook.core.geo.HeightField;
+import underhook.core.fall.Runout;
 import underhook.core.geo.PlanePoint;
-import underhook.core.geo.Slope;
-import underhook.core.job.LoadShape;
+import underhook.core.plan.ReleaseLook;
+import underhook.core.plan.ReleaseLook.Stretch;
+import underhook.core.plan.ReleaseLook.Use;
 
 /**
  * Where a load would land that is let go anywhere along a leg.
  *
- * <p>Every {@value #STEP_M} m the patch of ground that it may hit is laid over the map. Height and ground
- * speed follow the leg; near the places the machine is slower. Not safe for threads: patches once worked
- * out are kept.
+ * <p>Every ten metres the patch of ground that it may hit is laid over the map. Height and ground speed
+ * follow the leg; near the places the machine is slower. Not safe for threads.
  */
 final class ReleaseStrip {
-    private static final double STEP_M = 10;
-
-    /** Heights are rounded up to this, and their spread widened by it, so that patches can be kept. */
-    private static final double HEIGHT_STEP_M = 5;
-
-    /** Slowest speed near a place that is counted, m/s. */
-    private static final double LEAST_SPEED_M_PER_S = 3;
-
-    /** Ground speed is known to this part of it. @source PRACTICE */
-    private static final double SPEED_SPREAD_RATIO = 0.1;
-
-    /** A load in flight swings this far to any side. @source PRACTICE */
-    private static final double SWING_RAD = Math.toRadians(10);
-
     private static final GeometryFactory FACTORY = new GeometryFactory();
 
-    /** What it means to let a load go over some ground; worse ones first. */
-    enum Use {
-        /** Never: people, houses, closed ground, live wires. */
-        CLOSED,
-        /** Only while a guard keeps people away. */
-        GUARDED,
-        /** Nothing that the job knows of lies there. */
-        OPEN,
-        /** The whole patch lies in an area that the job names for it. */
-        NAMED
-    }
+    static final String UNKNOWN_GROUND = "unknown ground";
 
-    /** Something on the ground. */
-    record Under(String id, Use use, Geometry area) {}
-
-    /**
-     * What hangs there.
-     *
-     * @param light most drag for its mass
-     * @param heavy least drag for its mass
-     * @param lineM from hook to load, m
-     * @param underHookM from hook to the load's lower end, m
-     * @param speedMPerS ground speed away from the places, m/s
-     * @param trailRad steady trail at that speed, rad
-     */
-    record Cargo(
-            Fall.Body light,
-            Fall.Body heavy,
-            LoadShape shape,
-            double lineM,
-            double underHookM,
-            double speedMPerS,
-            double trailRad) {}
-
-    /**
-     * The wind on a leg.
-     *
-     * @param fromGridRad where it comes from, rad from grid north
-     * @param speedMPerS mean, m/s
-     * @param spreadMPerS gust less mean, m/s
-     */
-    record LegWind(double fromGridRad, double speedMPerS, double spreadMPerS) {}
-
-    /**
-     * A stretch of the leg with one use.
-     *
-     * @param fromM start along the leg, m
-     * @param toM end along the leg, m
-     * @param forS time to fly it, s
-     * @param what ids of what decides it
-     */
-    record Stretch(Use use, double fromM, double toM, double forS, List<String> what) {
-        Stretch {
-            what = List.copyOf(what);
-        }
-    }
+    /** A way that is not good enough is looked for so much further off, m. */
+    private static final double FURTHER_M = 20;
 
     /**
      * A whole leg.
      *
-     * @param longestClosedS longest time on end during which nothing may be let go without a guard, s
-     * @param longestUnnamedS longest time on end without a named area under the patch, s
-     * @param farthestM farthest that a patch reaches from the track's point below the hook, m
+     * @param runsM length over which a load would not come to rest by friction, m
+     * @param runsTo ids of houses, people or closed zones that lie in its run then
      */
-    record Strip(
-            List<Stretch> stretches,
-            double longestClosedS,
-            double longestUnnamedS,
-            double farthestM) {
+    record Strip(ReleaseLook look, double runsM, List<String> runsTo) {
         Strip {
-            stretches = List.copyOf(stretches);
+            runsTo = List.copyOf(runsTo);
         }
     }
 
     private record Thing(Under under, PreparedGeometry shape) {}
 
-    private final HeightField terrain;
+    private final Patches patches;
     private final double finalM;
     private final STRtree things = new STRtree();
-    private final Map<String, Patch> patches = new HashMap<>();
+    private final STRtree keptOff = new STRtree();
 
     /**
      * For one map.
      *
      * @param finalM last part of a way in and first of a way out, in which the machine is slower, m
      */
-    ReleaseStrip(HeightField terrain, List<Under> unders, double finalM) {
-        this.terrain = terrain;
+    ReleaseStrip(Patches patches, List<Under> unders, double finalM) {
+        this.patches = patches;
         this.finalM = finalM;
         for (Under under : unders) {
-            things.insert(
-                    under.area().getEnvelopeInternal(),
-                    new Thing(under, PreparedGeometryFactory.prepare(under.area())));
+            Thing thing = new Thing(under, PreparedGeometryFactory.prepare(under.area()));
+            things.insert(under.area().getEnvelopeInternal(), thing);
+            if (under.keptOff()) {
+                keptOff.insert(under.area().getEnvelopeInternal(), thing);
+            }
         }
         things.build();
+        keptOff.build();
+    }
+
+    private List<Station> stations(FlownLeg leg, Cargo cargo, LegWind wind) {
+        return Station.along(leg, new Station.Pace(cargo.speedMPerS(), wind, finalM));
     }
 
     /** The strip of a leg; empty where part of it lies over unknown ground. */
-    Optional<Strip> along(FlownLeg leg, Cargo cargo, LegWind wind) {
-        List<Station> stations = stations(leg, cargo);
+    Optional<Strip> along(FlownLeg leg, List<Cargo> cargos, LegWind wind) {
         List<Stretch> stretches = new ArrayList<>();
         double farthestM = 0;
-        for (Station station : stations) {
-            Optional<Patch> patch = patch(station, cargo, wind);
-            if (patch.isEmpty()) {
-                return Optional.empty();
+        double runsM = 0;
+        TreeSet<String> runsTo = new TreeSet<>();
+        for (Station station : stations(leg, cargos.get(0), wind)) {
+            List<Geometry> areas = new ArrayList<>();
+            boolean runs = false;
+            for (Cargo cargo : cargos) {
+                Optional<Patches.Below> below = patches.below(station, cargo);
+                if (below.isEmpty()) {
+                    return Optional.empty();
+                }
+                Patch patch = patches.patch(station, cargo, wind, below.get());
+                farthestM = Math.max(farthestM, patch.reachM());
+                runs |= Runout.runsAway(cargo.shape(), below.get().slope().slopeRad());
+                areas.add(area(station, patch));
             }
-            farthestM = Math.max(farthestM, patch.get().reachM());
-            add(stretches, look(station, patch.get()));
+            areas.forEach(area -> hit(keptOff, area).forEach(one -> runsTo.add(one.under().id())));
+            runsM += runs ? station.toM() - station.fromM() : 0;
+            add(stretches, look(station, areas));
         }
         return Optional.of(
                 new Strip(
-                        stretches,
-                        longestS(stretches, List.of(Use.CLOSED, Use.GUARDED)),
-                        longestS(stretches, List.of(Use.CLOSED, Use.GUARDED, Use.OPEN)),
-                        farthestM));
+                        new ReleaseLook(
+                                stretches,
+                                longestS(stretches, List.of(Use.CLOSED, Use.GUARDED)),
+                                longestS(stretches, List.of(Use.CLOSED, Use.GUARDED, Use.OPEN)),
+                                Math.ceil(farthestM)),
+                        runsM,
+                        List.copyOf(runsTo)));
     }
 
-    private record Station(
-            PlanePoint under,
-            double trackGridRad,
-            double hookAmslM,
-            double speedMPerS,
-            double fromM,
-            double toM) {}
-
-    private List<Station> stations(FlownLeg leg, Cargo cargo) {
-        List<Station> stations = new ArrayList<>();
-        double doneM = 0;
-        for (int i = 0; i + 1 < leg.points().size(); i++) {
-            PlanePoint a = leg.points().get(i);
-            PlanePoint b = leg.points().get(i + 1);
-            double lengthM = a.distanceToM(b);
-            if (lengthM <= 0) {
-                continue;
+    /**
+     * What no load may hit but this one may, let go somewhere on the leg; for each how far the track should
+     * keep off it, m: more than the ground that may be hit reaches to the side, and further off than now.
+     * {@link #UNKNOWN_GROUND} where it is not known how far it falls.
+     */
+    Map<String, Double> reached(FlownLeg leg, List<Cargo> cargos, LegWind wind) {
+        Map<String, Double> all = new TreeMap<>();
+        for (Cargo cargo : cargos) {
+            for (Station station : stations(leg, cargo, wind)) {
+                Optional<Patches.Below> below = patches.below(station, cargo);
+                if (below.isEmpty()) {
+                    all.put(UNKNOWN_GROUND, 0.0);
+                    continue;
+                }
+                if (keptOff.isEmpty()) {
+                    continue;
+                }
+                Patch outer = patches.outer(station, cargo, wind, below.get());
+                if (hit(keptOff, area(station, outer)).isEmpty()) {
+                    continue;
+                }
+                Patch patch = patches.heldPatch(station, cargo, wind, below.get());
+                double sideM = Math.max(patch.leftM(), patch.rightM());
+                for (Thing thing : hit(keptOff, area(station, patch))) {
+                    double apartM = thing.under().area().distance(line(leg));
+                    all.merge(thing.under().id(), Math.max(sideM, apartM + FURTHER_M), Math::max);
+                }
             }
-            double track = a.bearingToGridRad(b);
-            int count = (int) Math.ceil(lengthM / STEP_M);
-            for (int k = 0; k < count; k++) {
-                double t = (k + 0.5) / count;
-                double fromM = doneM + lengthM * k / count;
-                double toM = doneM + lengthM * (k + 1) / count;
-                double hookAmslM =
-                        leg.hookAmslM().get(i)
-                                + t * (leg.hookAmslM().get(i + 1) - leg.hookAmslM().get(i));
-                stations.add(
-                        new Station(
-                                Plane.between(a, b, t),
-                                track,
-                                hookAmslM,
-                                speedMPerS(cargo, (fromM + toM) / 2, leg.distanceM()),
-                                fromM,
-                                toM));
+        }
+        return all;
+    }
+
+    private static LineString line(FlownLeg leg) {
+        Coordinate[] way =
+                leg.points().stream()
+                        .map(point -> new Coordinate(point.eastM(), point.northM()))
+                        .toArray(Coordinate[]::new);
+        return FACTORY.createLineString(way);
+    }
+
+    private static List<Thing> hit(STRtree index, Geometry area) {
+        List<Thing> hit = new ArrayList<>();
+        for (Object found : index.query(area.getEnvelopeInternal())) {
+            Thing thing = (Thing) found;
+            if (thing.shape().intersects(area)) {
+                hit.add(thing);
             }
-            doneM += lengthM;
         }
-        return stations;
+        return hit;
     }
 
-    /** Even slowing over the last part, even gain over the first. */
-    private double speedMPerS(Cargo cargo, double atM, double wholeM) {
-        double endM = Math.max(0, Math.min(atM, wholeM - atM));
-        double share = finalM <= 0 ? 1 : Math.min(1, Math.sqrt(endM / finalM));
-        return Math.max(LEAST_SPEED_M_PER_S, cargo.speedMPerS() * share);
-    }
-
-    private Optional<Patch> patch(Station station, Cargo cargo, LegWind wind) {
-        double lowEndAmslM = station.hookAmslM() - cargo.underHookM();
-        double guessM =
-                station.speedMPerS()
-                        * Math.sqrt(2 * Math.max(1, heightM(station, lowEndAmslM)) / 9);
-        double lowest = Double.POSITIVE_INFINITY;
-        double highest = Double.NEGATIVE_INFINITY;
-        for (int i = 0; i <= 4; i++) {
-            PlanePoint at = station.under().towards(station.trackGridRad(), guessM * i / 3);
-            if (!terrain.covers(at.eastM(), at.northM())) {
-                return Optional.empty();
-            }
-            double groundM = terrain.heightM(at.eastM(), at.northM());
-            lowest = Math.min(lowest, groundM);
-            highest = Math.max(highest, groundM);
-        }
-        double most = Math.max(1, lowEndAmslM - lowest);
-        double least = Math.max(0.5, Math.min(most, lowEndAmslM - highest));
-        PlanePoint landing = station.under().towards(station.trackGridRad(), guessM);
-        Optional<Slope> slope = Slope.find(terrain, landing, terrain.cellSizeM());
-        if (slope.isEmpty()) {
-            return Optional.empty();
-        }
-        return Optional.of(kept(station, cargo, wind, new Below(most, least, slope.get())));
-    }
-
-    private double heightM(Station station, double lowEndAmslM) {
-        PlanePoint at = station.under();
-        return terrain.covers(at.eastM(), at.northM())
-                ? lowEndAmslM - terrain.heightM(at.eastM(), at.northM())
-                : 1;
-    }
-
-    /** Ground under a station: most and least height above it, and how it falls away. */
-    private record Below(double mostM, double leastM, Slope slope) {}
-
-    private Patch kept(Station station, Cargo cargo, LegWind wind, Below below) {
-        Slope slope = below.slope();
-        double mostM = Math.ceil(below.mostM() / HEIGHT_STEP_M) * HEIGHT_STEP_M;
-        double leastM = Math.max(0.5, Math.floor(below.leastM() / HEIGHT_STEP_M) * HEIGHT_STEP_M);
-        double speedMPerS = Math.ceil(station.speedMPerS());
-        double offRad = wind.fromGridRad() + Math.PI - station.trackGridRad();
-        double falls = slope.fallsTowardsGridRad() - station.trackGridRad();
-        double steep = Math.tan(slope.slopeRad());
-        Patch.Ground ground =
-                new Patch.Ground(
-                        coarseRad(Math.atan(steep * Math.cos(falls))),
-                        coarseRad(Math.atan(steep * Math.sin(falls))));
-        String key =
-                mostM
-                        + "|"
-                        + leastM
-                        + "|"
-                        + speedMPerS
-                        + "|"
-                        + Math.round(Math.toDegrees(Math.IEEEremainder(offRad, 2 * Math.PI)))
-                        + "|"
-                        + wind
-                        + ground
-                        + cargo;
-        return patches.computeIfAbsent(
-                key,
-                unused ->
-                        Patch.of(
-                                new Release(
-                                        (mostM + leastM) / 2,
-                                        (mostM - leastM) / 2,
-                                        speedMPerS,
-                                        speedMPerS * SPEED_SPREAD_RATIO,
-                                        drift(wind, offRad),
-                                        hanging(cargo, speedMPerS)),
-                                cargo.shape(),
-                                ground));
-    }
-
-    /** Away from level, so that a run downhill is never shorter. */
-    private static double coarseRad(double slopeRad) {
-        double step = 0.05;
-        return Math.signum(slopeRad) * Math.min(1.5, Math.ceil(Math.abs(slopeRad) / step) * step);
-    }
-
-    private static Release.Drift drift(LegWind wind, double offRad) {
-        // Rounding the angle to a degree moves the wind across by less than 2 in 100 of it.
-        return new Release.Drift(
-                wind.speedMPerS() * Math.cos(offRad),
-                wind.speedMPerS() * Math.sin(offRad),
-                1,
-                wind.spreadMPerS() + 0.02 * wind.speedMPerS());
-    }
-
-    private static Release.Hanging hanging(Cargo cargo, double speedMPerS) {
-        double share = Math.min(1, speedMPerS / cargo.speedMPerS());
-        double trail = Math.atan(Math.tan(cargo.trailRad()) * share * share);
-        return new Release.Hanging(
-                cargo.light(),
-                cargo.heavy(),
-                cargo.lineM(),
-                trail,
-                Math.min(SWING_RAD, Math.PI / 2 - trail - 1e-3));
-    }
-
-    private Stretch look(Station station, Patch patch) {
+    /** The patch of every point of the station's piece. */
+    private static Geometry area(Station station, Patch patch) {
         double halfM = (station.toM() - station.fromM()) / 2;
         Patch wide =
                 new Patch(
@@ -319,38 +170,7 @@ final class ReleaseStrip {
                         patch.forwardM() + halfM,
                         patch.leftM(),
                         patch.rightM());
-        Geometry area = polygon(wide.outline(station.under(), station.trackGridRad()));
-        Use use = Use.OPEN;
-        TreeSet<String> what = new TreeSet<>();
-        for (Object found : things.query(area.getEnvelopeInternal())) {
-            Thing thing = (Thing) found;
-            Use here = thing.under().use();
-            boolean counts =
-                    here == Use.NAMED
-                            ? thing.shape().contains(area)
-                            : thing.shape().intersects(area);
-            if (!counts || (here == Use.NAMED && use.compareTo(Use.OPEN) < 0)) {
-                continue;
-            }
-            boolean worse = here == Use.NAMED ? use == Use.OPEN : here.compareTo(use) < 0;
-            if (worse) {
-                what.clear();
-                use = here;
-            }
-            if (here == use) {
-                what.add(thing.under().id());
-            }
-        }
-        double lengthM = station.toM() - station.fromM();
-        return new Stretch(
-                use,
-                station.fromM(),
-                station.toM(),
-                lengthM / station.speedMPerS(),
-                List.copyOf(what));
-    }
-
-    private static Geometry polygon(List<PlanePoint> corners) {
+        List<PlanePoint> corners = wide.outline(station.under(), station.trackGridRad());
         Coordinate[] ring = new Coordinate[corners.size() + 1];
         for (int i = 0; i < ring.length; i++) {
             PlanePoint corner = corners.get(i % corners.size());
@@ -359,31 +179,60 @@ final class ReleaseStrip {
         return FACTORY.createPolygon(ring);
     }
 
-    private static void add(List<Stretch> stretches, Stretch next) {
-        if (!stretches.isEmpty()) {
-            Stretch last = stretches.get(stretches.size() - 1);
-            if (last.use() == next.use() && last.what().equals(next.what())) {
-                stretches.set(
-                        stretches.size() - 1,
-                        new Stretch(
-                                last.use(),
-                                last.fromM(),
-                                next.toM(),
-                                last.forS() + next.forS(),
-                                last.what()));
-                return;
+    private Stretch look(Station station, List<Geometry> areas) {
+        Use use = Use.OPEN;
+        TreeSet<String> what = new TreeSet<>();
+        for (Geometry area : areas) {
+            for (Thing thing : hit(things, area)) {
+                Use here = thing.under().use();
+                if (here == Use.NAMED || here.compareTo(use) > 0) {
+                    continue;
+                }
+                if (here.compareTo(use) < 0) {
+                    what.clear();
+                    use = here;
+                }
+                what.add(thing.under().id());
             }
         }
-        stretches.add(next);
+        if (use == Use.OPEN) {
+            for (Thing thing : hit(things, areas.get(0))) {
+                if (thing.under().use() == Use.NAMED && holdsAll(thing, areas)) {
+                    what.add(thing.under().id());
+                    use = Use.NAMED;
+                }
+            }
+        }
+        return new Stretch(
+                use, station.fromM(), station.toM(), station.durationS(), List.copyOf(what));
     }
 
+    private static boolean holdsAll(Thing thing, List<Geometry> areas) {
+        return areas.stream().allMatch(area -> thing.shape().contains(area));
+    }
+
+    private static void add(List<Stretch> stretches, Stretch next) {
+        int at = stretches.size() - 1;
+        if (at >= 0
+                && stretches.get(at).use() == next.use()
+                && stretches.get(at).what().equals(next.what())) {
+            Stretch last = stretches.get(at);
+            double durationS = last.durationS() + next.durationS();
+            stretches.set(
+                    at, new Stretch(next.use(), last.fromM(), next.toM(), durationS, last.what()));
+        } else {
+            stretches.add(next);
+        }
+    }
+
+    /** Longest time on end in one of these uses, s, rounded up to tenths. */
     private static double longestS(List<Stretch> stretches, List<Use> uses) {
         double longest = 0;
         double now = 0;
         for (Stretch stretch : stretches) {
-            now = uses.contains(stretch.use()) ? now + stretch.forS() : 0;
+            now = uses.contains(stretch.use()) ? now + stretch.durationS() : 0;
             longest = Math.max(longest, now);
         }
-        return longest;
+        return Math.ceil(longest * 10 - 1e-6) / 10;
     }
 }

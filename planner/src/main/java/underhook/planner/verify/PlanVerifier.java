@@ -35,6 +35,7 @@ public final class PlanVerifier {
             new WayCheck(day).run();
             new WireCheck(day).run();
             new FinalCheck(day).run();
+            new FallCheck(day).run();
             new CrewCheck(day).run();
             new SummaryCheck(day).run();
         }

@@ -32,6 +32,7 @@ import underhook.core.plan.Drop;
 import underhook.core.plan.Leg;
 import underhook.core.plan.PathPoint;
 import underhook.core.plan.PlaceRoom;
+import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.VerifierReport;
 
@@ -743,6 +744,50 @@ class PlanVerifierTest {
                                         .wire("supports", List.of(geo(600, -200), geo(600, 4000))),
                         "LEG_WIRE A-S2",
                         "LEG_WIRE S2-A"));
+        // Letting go. From 29 m it falls 2.4 s; H1, a point, counts with 8 m.
+        all.add(of("house aside", d -> house(d, SmallDay.v(500, 40))));
+        all.add(of("house under it", d -> house(d, SmallDay.v(500, -10)), "LEG_RELEASE A-S2"));
+        // 31 m before S2 B1 flies 11 m/s: thrown 27 m from 29 m of height, 80 m from 279 m.
+        all.add(of("house beyond the throw", d -> house(d, SmallDay.v(1030, 0))));
+        all.add(
+                of(
+                        "raised until the throw reaches it",
+                        d ->
+                                house(d, SmallDay.v(1030, 0))
+                                        .leg(4, 0, l -> with(l, "path", raised(400))),
+                        "LEG_RELEASE A-S2",
+                        "LEG_TIME A-S2"));
+        all.add(
+                of(
+                        "zone under it",
+                        d ->
+                                d.zone(zone(Zone.Rule.NO_OVERFLIGHT, SmallDay.v(500, -50, 42, 0)))
+                                        .rule("stripHalfWidthM", 0.0),
+                        "LEG_RELEASE A-S2"));
+        all.add(
+                of(
+                        "letting go not said",
+                        d -> d.leg(4, 0, l -> with(l, "release", Optional.empty())),
+                        "LEG_RELEASE A-S2"));
+        all.add(
+                of(
+                        "guarded road left out",
+                        d -> d.leg(4, 0, l -> with(l, "release", Optional.of(open(47, 47)))),
+                        "LEG_RELEASE A-S2"));
+        all.add(
+                of(
+                        "away from all it is open",
+                        d -> d.leg(5, 0, l -> with(l, "release", Optional.of(open(47, 47))))));
+        all.add(
+                of(
+                        "flown in no time",
+                        d -> d.leg(5, 0, l -> with(l, "release", Optional.of(open(20, 20)))),
+                        "LEG_RELEASE A-S1"));
+        all.add(
+                of(
+                        "sum of times too short",
+                        d -> d.leg(5, 0, l -> with(l, "release", Optional.of(open(47, 40)))),
+                        "LEG_RELEASE A-S1"));
         // Crews
         all.add(
                 of(
@@ -836,6 +881,32 @@ class PlanVerifierTest {
                                                 Optional.<Instant>empty())),
                         "SUMMARY_WRONG finishAt"));
         return all.stream();
+    }
+
+    /** H1 there, with nothing kept off it but the ground itself. */
+    private static SmallDay house(SmallDay d, double[] eastNorth) {
+        MapFeature house = with(d.job().features().get(1), "bufferM", 0.0);
+        return d.inJob(
+                "features",
+                List.of(
+                        d.job().features().get(0),
+                        with(house, "outline", List.of(geo(eastNorth[0], eastNorth[1])))));
+    }
+
+    private static List<PathPoint> raised(double hookAmslM) {
+        return List.of(
+                new PathPoint(geo(0, 0), 120),
+                new PathPoint(geo(0, 0), hookAmslM),
+                new PathPoint(geo(1000, 0), hookAmslM),
+                new PathPoint(geo(1000, 0), 120));
+    }
+
+    private static ReleaseLook open(double wholeS, double unnamedS) {
+        return new ReleaseLook(
+                List.of(new ReleaseLook.Stretch(ReleaseLook.Use.OPEN, 30, 970, wholeS, List.of())),
+                0,
+                unnamedS,
+                100);
     }
 
     private static VerifierReport check(SmallDay d) {

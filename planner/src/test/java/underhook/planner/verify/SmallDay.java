@@ -45,6 +45,7 @@ import underhook.core.plan.LeftOut;
 import underhook.core.plan.Leg;
 import underhook.core.plan.PathPoint;
 import underhook.core.plan.Plan;
+import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
@@ -385,7 +386,20 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 10,
                 v[4],
                 road ? List.of(new Leg.Crossing("R1", geo(500, 0), "guard")) : List.of(),
-                List.of());
+                List.of(),
+                loads.isEmpty() ? Optional.empty() : Optional.of(look(v[4])));
+    }
+
+    /** Nowhere: worse than there is, which a plan may say. */
+    private static ReleaseLook look(double speedMPerS) {
+        double wholeS = 940 / speedMPerS;
+        return new ReleaseLook(
+                List.of(
+                        new ReleaseLook.Stretch(
+                                ReleaseLook.Use.CLOSED, 30, 970, wholeS, List.of("R1", "W1"))),
+                wholeS,
+                wholeS,
+                200);
     }
 
     static Drop drop(String load, String place, double releasedS, double[] v) {

@@ -1,0 +1,78 @@
+package underhook.adapter.paper;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import underhook.core.geo.GeoPoint;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.LoadId;
+import underhook.core.job.PlaceId;
+import underhook.core.plan.Leg;
+import underhook.core.plan.PathPoint;
+import underhook.core.plan.ReleaseLook;
+import underhook.core.plan.ReleaseLook.Stretch;
+import underhook.core.plan.ReleaseLook.Use;
+
+class LetGoTest {
+    /** Degrees stand for metres. */
+    private static Leg leg() {
+        return new Leg(
+                List.of(new LoadId("L1")),
+                new PlaceId("A"),
+                new PlaceId("S1"),
+                List.of(
+                        new PathPoint(new GeoPoint(0, 0), 300),
+                        new PathPoint(new GeoPoint(0, 60), 300),
+                        new PathPoint(new GeoPoint(40, 60), 300)),
+                100,
+                50,
+                40,
+                10,
+                20,
+                List.of(),
+                List.of());
+    }
+
+    private static Leg looked(Stretch... stretches) {
+        return leg().withRelease(new ReleaseLook(List.of(stretches), 5, 50, 80));
+    }
+
+    @Test
+    void says_in_few_words_where_not_to_let_go() {
+        Leg leg =
+                looked(
+                        new Stretch(Use.OPEN, 30, 340, 10, List.of()),
+                        new Stretch(Use.GUARDED, 340, 520, 5, List.of("R1")),
+                        new Stretch(Use.CLOSED, 520, 610, 5, List.of("LL1")),
+                        new Stretch(Use.NAMED, 610, 900, 9, List.of("J1")));
+
+        assertThat(LetGo.line(leg))
+                .contains("Let go: NOT over LL1 0.5–0.7 km; guarded R1 0.3–0.6 km; areas J1.");
+    }
+
+    @Test
+    void says_when_no_area_is_named_and_nothing_without_a_load() {
+        assertThat(LetGo.line(looked(new Stretch(Use.OPEN, 30, 900, 9, List.of()))))
+                .contains("Let go: no named area.");
+        assertThat(LetGo.line(leg())).isEmpty();
+    }
+
+    @Test
+    void cuts_closed_stretches_out_of_the_path_with_their_bends() {
+        Leg leg = looked(new Stretch(Use.CLOSED, 50, 70, 5, List.of("LL1")));
+
+        assertThat(
+                        LetGo.closed(
+                                leg,
+                                points ->
+                                        points.stream()
+                                                .map(at -> new PlanePoint(at.lonDeg(), at.latDeg()))
+                                                .toList()))
+                .containsExactly(
+                        List.of(
+                                new PlanePoint(50, 0),
+                                new PlanePoint(60, 0),
+                                new PlanePoint(60, 10)));
+    }
+}

@@ -1,0 +1,98 @@
+package underhook.planner.order;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import underhook.core.fall.Fall;
+import underhook.core.job.LineItem;
+import underhook.core.job.Load;
+import underhook.core.job.LoadKind;
+import underhook.core.job.LoadShape;
+import underhook.core.job.MassStatus;
+import underhook.core.load.Trail;
+import underhook.planner.route.Cargo;
+
+/** Loads and empty lines as bodies that may fall, each at its lightest and at its heaviest. */
+final class Cargos {
+    /** A weighed mass is known to this part of it. @source PRACTICE */
+    private static final double WEIGHED_SPREAD_RATIO = 0.02;
+
+    /** Drag areas are known to between these parts of them: a load turns and tumbles. @source PRACTICE */
+    private static final double MOST_DRAG_FACTOR = 1.3;
+
+    private static final double LEAST_DRAG_FACTOR = 0.5;
+
+    /** Air is thinner than the day's densest by less than this: 2000 m up, 15 K warmer. @source PRACTICE */
+    private static final double THIN_AIR_FACTOR = 0.75;
+
+    /** A line's drag area for each metre across the flow: 20 mm thick at 1.2. @source PRACTICE */
+    private static final double LINE_DRAG_M2_PER_M = 0.024;
+
+    private final DayModel model;
+    private final IdentityHashMap<Trip, Map<Double, List<Cargo>>> known = new IdentityHashMap<>();
+    private double densestKgPerM3;
+
+    Cargos(DayModel model) {
+        this.model = model;
+    }
+
+    /** Each load of a trip under a line by itself. */
+    List<Cargo> of(Trip trip, double lineM) {
+        return known.computeIfAbsent(trip, unused -> new HashMap<>())
+                .computeIfAbsent(lineM, unused -> list(trip, lineM));
+    }
+
+    private List<Cargo> list(Trip trip, double lineM) {
+        List<Cargo> all = new ArrayList<>();
+        for (int i = 0; i < trip.loads().size(); i++) {
+            Load load = trip.loads().get(i);
+            LoadKind kind = trip.kinds().get(i);
+            double massKg = load.massKg().orElseThrow();
+            double factor =
+                    load.massStatus() == MassStatus.ESTIMATED
+                            ? model.rules.estimatedMassFactor()
+                            : 1 + WEIGHED_SPREAD_RATIO;
+            double areaM2 = TripMaker.dragAreaM2(load, kind);
+            double lightKg = massKg / factor + trip.ballastKg();
+            double trailRad =
+                    Trail.of(lightKg, areaM2, trip.speedMPerS(), airKgPerM3()).trailAngleRad();
+            all.add(
+                    new Cargo(
+                            new Fall.Body(lightKg, areaM2 * MOST_DRAG_FACTOR, airKgPerM3()),
+                            new Fall.Body(
+                                    massKg * factor + trip.ballastKg(),
+                                    areaM2 * LEAST_DRAG_FACTOR,
+                                    airKgPerM3() * THIN_AIR_FACTOR),
+                            kind.shape(),
+                            lineM,
+                            lineM + (kind.standsUp() ? load.lengthM() : load.heightM()),
+                            trip.speedMPerS(),
+                            trailRad));
+        }
+        return all;
+    }
+
+    /** The line itself with its hook, which may be let go too: its far end falls like a stone or drags. */
+    List<Cargo> ofEmpty(LineItem line) {
+        double areaM2 = LINE_DRAG_M2_PER_M * line.lengthM();
+        double speedMPerS = model.machine.emptyLineSpeedMPerS();
+        return List.of(
+                new Cargo(
+                        new Fall.Body(line.massKg(), areaM2 * MOST_DRAG_FACTOR, airKgPerM3()),
+                        new Fall.Body(line.massKg(), 0, airKgPerM3()),
+                        LoadShape.BAG,
+                        line.lengthM(),
+                        line.lengthM(),
+                        speedMPerS,
+                        Trail.of(line.massKg(), areaM2, speedMPerS, airKgPerM3()).trailAngleRad()));
+    }
+
+    private double airKgPerM3() {
+        if (densestKgPerM3 == 0) {
+            densestKgPerM3 = TripMaker.densestKgPerM3(model);
+        }
+        return densestKgPerM3;
+    }
+}
