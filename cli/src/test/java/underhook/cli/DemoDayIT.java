@@ -259,6 +259,26 @@ class DemoDayIT {
                                         .contains("300 ft/min"));
     }
 
+    /** The day as invented: no release area lies near these ways until J5's owner agrees. */
+    @ParameterizedTest
+    @ValueSource(strings = {"A-S02", "A-S03", "A-S04"})
+    void names_the_candidate_where_no_release_area_serves(String leg) {
+        assertThat(plan.get("findings").values())
+                .filteredOn(one -> one.get("code").asString().equals("RELEASE_UNNAMED"))
+                .filteredOn(one -> one.get("subject").asString().equals(leg))
+                .singleElement()
+                .satisfies(one -> assertThat(one.get("message").asString()).contains("J5 would"));
+    }
+
+    @Test
+    void says_of_every_leg_with_a_load_what_letting_go_means() {
+        for (JsonNode step : plan.get("steps")) {
+            for (JsonNode leg : step.path("legs")) {
+                assertThat(leg.get("release").isNull()).isEqualTo(leg.get("carrying").isEmpty());
+            }
+        }
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"WIRE_CROSSING", "REFUELLING_CONFLICT"})
     void finds_the_kind_of_trap(String code) {
