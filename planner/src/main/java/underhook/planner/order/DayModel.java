@@ -35,9 +35,9 @@ import underhook.planner.route.Cargo;
 import underhook.planner.route.ClearLegs;
 import underhook.planner.route.FlownLeg;
 import underhook.planner.route.LegFinder;
+import underhook.planner.route.LegWind;
 import underhook.planner.route.PlaceHour;
 import underhook.planner.route.RoomView;
-import underhook.planner.route.LegWind;
 import underhook.planner.route.WayIn;
 import underhook.planner.route.WayMap;
 
