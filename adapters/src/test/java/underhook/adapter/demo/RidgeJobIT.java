@@ -13,6 +13,8 @@ import underhook.adapter.job.JobFolderReader;
 import underhook.adapter.terrain.RasterFiles;
 import underhook.app.port.JobReading;
 import underhook.app.port.ReadJob;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Place;
 import underhook.testkit.RidgeJob;
@@ -46,7 +48,10 @@ class RidgeJobIT {
         assertThat(read.job().places().stream().map(place -> groundM(read, place)))
                 .isEqualTo(
                         List.of(311L, 435L, 981L, 460L, 559L, 693L, 733L, 813L, 837L, 914L, 956L));
-        assertThat(read.job().readingFindings()).isEmpty();
+        // Cells of 92 m.
+        assertThat(read.job().readingFindings())
+                .extracting(Finding::code)
+                .containsExactly(FindingCode.TERRAIN_COARSE);
     }
 
     private static long groundM(ReadJob read, Place place) {

@@ -117,8 +117,11 @@ class WrittenMapDataTest {
                     .contains(writer.fileName())) {
                 assertThat(text)
                         .as(writer.fileName())
-                        .contains("Of the job's 20001 map features and wires this file holds the ")
-                        .contains("w95-50");
+                        .contains("Of the job's 20001 map features and wires this file holds the ");
+            }
+            // On a crowded page only what a leg crosses is named.
+            if (List.of("plan.geojson", "plan.kml", "plan.gpkg").contains(writer.fileName())) {
+                assertThat(text).as(writer.fileName()).contains("w95-50");
             }
         }
         assertThat((System.nanoTime() - startNanos) / 1e9).isLessThan(60);

@@ -31,6 +31,10 @@ final class NoWay {
         String to = model.places.get(trip.to()).id().value();
         String why = "There is no way to " + to + " that keeps the rules: " + why(found, from, to);
         List<String> openers = openers(found, trip);
+        List<String> inReach = model.inReach(trip.to());
+        if (!inReach.isEmpty()) {
+            why += " Let go on the way it could hit " + named(inReach, ", ") + ".";
+        }
         return openers.isEmpty() ? why : why + " Perhaps " + named(openers, " or ") + ".";
     }
 

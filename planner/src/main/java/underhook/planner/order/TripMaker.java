@@ -456,16 +456,7 @@ final class TripMaker {
                             + " with room for rotor and tail. Perhaps a longer line.");
         }
         if (!way) {
-            List<String> inReach = model.inReach(trip.to());
-            return stop(
-                    FindingCode.NO_WAY,
-                    id,
-                    new NoWay(model).say(trip)
-                            + (inReach.isEmpty()
-                                    ? ""
-                                    : " Let go on the way it could hit "
-                                            + String.join(", ", inReach)
-                                            + "."));
+            return stop(FindingCode.NO_WAY, id, new NoWay(model).say(trip));
         }
         if (!chart) {
             return stop(
