@@ -48,6 +48,9 @@ import underhook.planner.route.WayMap;
  * what was once computed is kept.
  */
 final class DayModel {
+    /** Ways in that are tried where what falls could hit something. */
+    private static final int WAYS_TRIED = 6;
+
     /** What hangs under a machine without a line when it moves people, for clearance, m. */
     private static final double CABIN_UNDER_M = 25;
 
@@ -330,16 +333,17 @@ final class DayModel {
     private Optional<WayIn> findWayIn(int place, int slot, List<String> kinds, @Nullable Rig rig) {
         String key = place + ":" + slot + ":" + String.join("|", kinds) + ":" + rig;
         return waysIn.computeIfAbsent(
-                key,
-                unused ->
-                        finder.findWayIn(
-                                new PlaceHour(
-                                        points.get(place),
-                                        winds(place, slot),
-                                        kinds,
-                                        convergenceRad(place),
-                                        sky.suns(place, slot),
-                                        rig == null ? RoomView.NOT_ASKED : roomView(place, rig))));
+                key, unused -> finder.findWayIn(placeHour(place, slot, kinds, rig)));
+    }
+
+    private PlaceHour placeHour(int place, int slot, List<String> kinds, @Nullable Rig rig) {
+        return new PlaceHour(
+                points.get(place),
+                winds(place, slot),
+                kinds,
+                convergenceRad(place),
+                sky.suns(place, slot),
+                rig == null ? RoomView.NOT_ASKED : roomView(place, rig));
     }
 
     private RoomView roomView(int place, Rig rig) {
@@ -436,25 +440,40 @@ final class DayModel {
             double speedMPerS,
             List<Cargo> cargos) {}
 
+    /** By the best way in; where a load let go on it could hit something, by the next best. */
     private Optional<LegAt> computeLeg(Way way) {
         Rig rig = way.rig();
         Rig rigAtStart = rig == null ? null : rig.withoutCredit();
         Optional<WayIn> out = findWayIn(way.from(), way.slotFrom(), way.kinds(), rigAtStart);
         Optional<WayIn> in = findWayIn(way.to(), way.slotTo(), way.kinds(), rig);
-        if (out.isEmpty() || in.isEmpty() || !isKnown(way.from()) || !isKnown(way.to())) {
+        if (out.isEmpty() || !isKnown(way.from()) || !isKnown(way.to())) {
             return Optional.empty();
         }
+        Map<Long, List<String>> shut = new HashMap<>();
+        for (int tried = 0; tried < WAYS_TRIED && in.isPresent(); tried++) {
+            Optional<LegAt> leg = computeLeg(way, out.get(), in.get());
+            List<String> hit = inReach(way.to());
+            if (leg.isPresent() || way.lineM() <= 0 || hit.isEmpty()) {
+                return leg;
+            }
+            shut.put(LegFinder.millionths(in.get().approachFromGridRad()), hit);
+            in = finder.findWayIn(placeHour(way.to(), way.slotTo(), way.kinds(), rig), shut);
+        }
+        return Optional.empty();
+    }
+
+    private Optional<LegAt> computeLeg(Way way, WayIn out, WayIn in) {
         boolean cabin = way.lineM() <= 0;
         double endHookM = cabin ? 0 : way.lineM() + way.underM();
         LegFinder.Request request =
                 new LegFinder.Request(
                         new LegFinder.End(
                                 points.get(way.from()),
-                                out.get().departureTrackGridRad(),
+                                out.departureTrackGridRad(),
                                 elevationAmslM[way.from()] + endHookM),
                         new LegFinder.End(
                                 points.get(way.to()),
-                                in.get().approachFromGridRad(),
+                                in.approachFromGridRad(),
                                 elevationAmslM[way.to()] + endHookM),
                         way.kinds(),
                         cabin ? CABIN_UNDER_M : way.lineM() + way.underM(),
@@ -468,7 +487,7 @@ final class DayModel {
         if (durationS >= NEVER_S) {
             return Optional.empty();
         }
-        return Optional.of(new LegAt(leg.get(), durationS, in.get(), out.get(), request, wind));
+        return Optional.of(new LegAt(leg.get(), durationS, in, out, request, wind));
     }
 
     private Optional<FlownLeg> findClear(LegFinder.Request request, Way way) {

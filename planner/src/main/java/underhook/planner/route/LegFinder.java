@@ -527,16 +527,35 @@ public final class LegFinder {
      * @return empty when no direction is allowed
      */
     public Optional<WayIn> findWayIn(PlaceHour at) {
+        return findWayIn(at, Map.of());
+    }
+
+    /**
+     * The way in when some directions are shut, because a load let go there could hit something.
+     *
+     * @param shut what it could hit, by the bearing from the place that the way would come from, in
+     *     millionths of a radian
+     */
+    public Optional<WayIn> findWayIn(PlaceHour at, Map<Long, List<String>> shut) {
         Map<Long, Lies> known =
                 liesByPlace.computeIfAbsent(
                         at.place() + mapKey(at.kinds()) + "|" + at.kinds().isEmpty(),
                         unused -> new HashMap<>());
         return waysIn.find(
                 at,
-                bearing ->
-                        known.computeIfAbsent(
-                                Math.round(Directions.normalRad(bearing) * 1e6),
-                                unused -> lies(at.place(), bearing, at.kinds())));
+                bearing -> {
+                    long millionths = millionths(bearing);
+                    List<String> hit = shut.get(millionths);
+                    return hit != null
+                            ? new Lies(false, hit, List.of())
+                            : known.computeIfAbsent(
+                                    millionths, unused -> lies(at.place(), bearing, at.kinds()));
+                });
+    }
+
+    /** A bearing as a whole number, to be looked up by. */
+    public static long millionths(double bearingGridRad) {
+        return Math.round(Directions.normalRad(bearingGridRad) * 1e6);
     }
 
     /** What lies under the piece from a place as long as the last part. */
