@@ -32,7 +32,15 @@ async function openJob(jobId, lift = null) {
   set({ jobId, lift, job: null, plan: null, map: null, table: null, versions: null });
   listenTo(jobId);
   await Promise.all([loadJob(), loadPlan(), loadMap()]);
+  prepare();
   if (state.lift) await choose(state.lift);
+}
+
+/** Reads what the shown panel needs beyond the day itself. */
+function prepare() {
+  if (state.panel === 'versions') actions.loadVersions();
+  const first = state.job?.files.find((file) => file.kind === 'table') ?? state.job?.files.find((file) => file.kind === 'text');
+  if (state.panel === 'tables' && !state.table && first) openTable(first.path);
 }
 
 async function loadJob() {
@@ -142,7 +150,7 @@ export const actions = {
   fly: (at) => set({ at }),
   show: (panel) => {
     set({ panel });
-    if (panel === 'versions') actions.loadVersions();
+    prepare();
   },
   open: (dialog) => set({ dialog }),
   close: () => set({ dialog: null }),

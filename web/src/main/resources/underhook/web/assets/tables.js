@@ -12,7 +12,6 @@ const editable = () => state.job.files.filter((file) => file.kind !== 'binary');
 export function tables() {
   if (!state.job) return nothing;
   const chosen = state.table?.path;
-  if (!chosen && editable().length) actions.openTable(editable()[0].path);
   return html`<section class="tables" aria-label=${t('panel.tables')}>
     <nav class="filepick" aria-label=${t('tables.files')}>${editable().map((file) => html`<button aria-current=${file.path === chosen ? 'true' : 'false'}
       @click=${() => actions.openTable(file.path)}>${file.path}${faultsOf(file.path).length ? html` <span class="count">${faultsOf(file.path).length}</span>` : nothing}</button>`)}</nav>
