@@ -43,7 +43,9 @@ final class Planning implements PlanDay.Planning {
                         now,
                         request.seed(),
                         program,
-                        () -> System.nanoTime() - startNanos >= ceilingNanos);
+                        () ->
+                                request.stopped().getAsBoolean()
+                                        || System.nanoTime() - startNanos >= ceilingNanos);
         return DayPlanner.plan(
                 job.job(),
                 job.ground(),

@@ -12,6 +12,7 @@ import underhook.adapter.geofile.KmlReader;
 import underhook.adapter.geofile.aixm.AixmReader;
 import underhook.adapter.geopackage.GeoPackageWriter;
 import underhook.adapter.job.JobFolderReader;
+import underhook.adapter.job.text.PlainTables;
 import underhook.adapter.mapfile.GeoJsonWriter;
 import underhook.adapter.mapfile.GpxWriter;
 import underhook.adapter.mapfile.KmlWriter;
@@ -19,6 +20,7 @@ import underhook.adapter.osm.OsmMapReader;
 import underhook.adapter.paper.CardsPdf;
 import underhook.adapter.planfile.PlanJsonReader;
 import underhook.adapter.planfile.PlanJsonWriter;
+import underhook.adapter.store.SqliteJobStore;
 import underhook.adapter.table.FindingsCsvWriter;
 import underhook.adapter.table.LoadsCsvWriter;
 import underhook.adapter.terrain.RasterFiles;
@@ -28,6 +30,9 @@ import underhook.app.PlanDay;
 import underhook.app.RoomAtPlaces;
 import underhook.app.VerifyPlan;
 import underhook.app.calc.Calc;
+import underhook.app.desk.Desk;
+import underhook.app.desk.DeskTools;
+import underhook.app.desk.PlanRuns;
 import underhook.app.port.JobReader;
 import underhook.app.port.MapReader;
 import underhook.app.port.OutputWriter;
@@ -59,6 +64,8 @@ public final class Underhook {
     private final PlanDay planDay;
     private final VerifyPlan verifyPlan;
     private final Calc calc;
+    private final Settings settings;
+    private final DeskTools deskTools;
 
     /** Puts it together; reads and writes nothing yet. */
     public Underhook(Settings settings) {
@@ -86,6 +93,28 @@ public final class Underhook {
                         new FolderPublishing(WRITERS, new FindingsCsvWriter(), CLOCK));
         verifyPlan = new VerifyPlan(jobReader, new PlanJsonReader(), checking);
         calc = new Calc(systems, Reports::decode);
+        this.settings = settings;
+        deskTools =
+                new DeskTools(
+                        jobReader,
+                        folders,
+                        new PlanJsonReader(),
+                        new PlainTables(),
+                        planDay,
+                        CLOCK);
+    }
+
+    /** Everything that is kept in the data folder. */
+    public Desk desk() {
+        return new Desk(
+                new SqliteJobStore(settings.dataFolder().resolve("jobs")),
+                settings.dataFolder().resolve("work"),
+                deskTools);
+    }
+
+    /** Plans what is kept, in the background. */
+    public PlanRuns planRuns() {
+        return new PlanRuns(settings.dataFolder().resolve("work"));
     }
 
     public JobReader jobReader() {

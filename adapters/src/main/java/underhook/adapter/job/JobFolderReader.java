@@ -21,6 +21,7 @@ import underhook.adapter.job.text.TextFile;
 import underhook.adapter.job.text.Yaml;
 import underhook.app.port.EditionReader;
 import underhook.app.port.FeatureReader;
+import underhook.app.port.JobInputs;
 import underhook.app.port.JobReader;
 import underhook.app.port.JobReading;
 import underhook.app.port.MapBox;
@@ -48,7 +49,7 @@ import underhook.core.job.Rules;
 import underhook.core.job.Weather;
 
 /** Reads a job folder, every file of it, and gives the job or all the faults at once. */
-public final class JobFolderReader implements JobReader, EditionReader {
+public final class JobFolderReader implements JobReader, EditionReader, JobInputs {
     private static final String JOB_FILE = "job.yaml";
     private static final long MOST_YAML_BYTES = 8L << 20;
     private static final List<String> MAP_ROLES = List.of("zones", "wires", "map", "release_areas");
@@ -91,6 +92,12 @@ public final class JobFolderReader implements JobReader, EditionReader {
         return faults.isEmpty()
                 ? new JobReading(read, List.of())
                 : new JobReading(Optional.empty(), faults.list());
+    }
+
+    @Override
+    public List<InputFile> list(Path folder) {
+        Faults unsaid = new Faults();
+        return open(folder, unsaid).map(opened -> new Pass(opened).inputs()).orElse(List.of());
     }
 
     @Override
