@@ -55,7 +55,9 @@ async function loadMap() {
 
 async function loadPlan() {
   try {
-    set({ plan: await api.plan(state.jobId) });
+    const plan = await api.plan(state.jobId);
+    plan.loadsById = new Map(plan.view.loads.map((load) => [load.id, load]));
+    set({ plan });
   } catch (refusal) {
     if (refusal.status !== 404) say(refusal.status ? refusal.message : t('offline'), 'fault');
     set({ plan: null });
@@ -77,15 +79,15 @@ function listenTo(jobId) {
   on('planned', async (done) => {
     set({ run: null });
     await Promise.all([loadPlan(), loadJob()]);
-    say(done.message ?? t('plan.done'));
+    say(done.doing || t('plan.done'));
     if (state.lift) choose(state.lift);
   });
   on('failed', (fault) => {
     set({ run: null });
-    say(fault.message ?? fault.error ?? t('plan.failed'), 'fault');
+    say(fault.doing || t('plan.failed'), 'fault');
   });
   on('changed', (change) => {
-    if (change.head == null || change.head !== state.job?.head) loadJob();
+    if (change.revision !== state.job?.head) loadJob();
   });
 }
 

@@ -22,6 +22,15 @@ function together(steps, valueOf, what) {
   return spans;
 }
 
+const weather = (hour) => ({ fromAt: hour.from, toAt: hour.to, kind: 'weather', short: `${hour.windKt}/${hour.gustKt}`,
+  what: t('lane.wind', { from: u.bearing(hour.windFromTrueDeg), wind: u.speed(hour.windKt), gust: u.speed(hour.gustKt), words: hour.words }) });
+
+/** A way in towards a low sun, shown for the lift that flies it. */
+function glare(item) {
+  const step = state.plan.steps.find((one) => one.drops?.some((drop) => drop.load === item.load));
+  return { fromAt: step?.startAt, toAt: step?.endAt, kind: 'sun', short: item.load, what: t('lane.glare', { load: item.load, place: item.place }) };
+}
+
 function allLanes() {
   const { steps, crews, view } = state.plan;
   const byCrew = Map.groupBy ? Map.groupBy(crews, (row) => row.crew) : crews.reduce((m, row) => m.set(row.crew, [...(m.get(row.crew) ?? []), row]), new Map());
@@ -29,7 +38,8 @@ function allLanes() {
     { title: t('lane.pilot'), spans: steps.map(whole) },
     { title: t('lane.line'), spans: together(steps, (step) => step.lineLengthM, (m) => (m > 0 ? u.length(m) : t('line.off'))) },
     ...[...byCrew].map(([crew, rows]) => ({ title: t('lane.crew', { crew }), spans: rows.map((row) => ({ ...row, what: `${row.place}: ${row.doing}`, short: row.place, kind: 'crew' })) })),
-    ...(view.lanes ?? []).filter((lane) => !['pilot', 'fuel', 'line', 'crew'].includes(lane.kind)),
+    ...view.lanes.filter((lane) => lane.kind === 'weather').map((lane) => ({ title: t('lane.weather'), spans: lane.items.map(weather) })),
+    ...view.lanes.filter((lane) => lane.kind === 'sun').map((lane) => ({ title: t('lane.sun'), spans: lane.items.map(glare) })),
   ];
 }
 

@@ -11,7 +11,9 @@ let view = null;
 export async function startLook(element) {
   element.replaceChildren(Object.assign(document.createElement('p'), { textContent: t('waiting') }));
   try {
-    const ground = await api.heights(state.jobId, 128, 128);
+    const answer = await api.heights(state.jobId, 128, 128);
+    const [west, south, east, north] = answer.bounds;
+    const ground = { ...answer, west, south, east, north };
     view = make(element, ground);
     draw();
   } catch (fault) {
@@ -52,17 +54,17 @@ function make(element, ground) {
 
 function relief(ground, place) {
   const shape = new three.BufferGeometry(), spots = [], index = [], known = [];
-  for (let r = 0; r < ground.h; r++) {
-    for (let c = 0; c < ground.w; c++) {
-      const height = ground.ground[r * ground.w + c];
-      const lon = ground.west + ((ground.east - ground.west) * c) / (ground.w - 1), lat = ground.north - ((ground.north - ground.south) * r) / (ground.h - 1);
+  for (let r = 0; r < ground.rows; r++) {
+    for (let c = 0; c < ground.columns; c++) {
+      const height = ground.heightsM[r * ground.columns + c];
+      const lon = ground.west + ((ground.east - ground.west) * c) / (ground.columns - 1), lat = ground.north - ((ground.north - ground.south) * r) / (ground.rows - 1);
       known.push(height != null);
       spots.push(...place(lon, lat, height ?? 0).toArray());
     }
   }
-  for (let r = 0; r + 1 < ground.h; r++) {
-    for (let c = 0; c + 1 < ground.w; c++) {
-      const a = r * ground.w + c, d = a + ground.w;
+  for (let r = 0; r + 1 < ground.rows; r++) {
+    for (let c = 0; c + 1 < ground.columns; c++) {
+      const a = r * ground.columns + c, d = a + ground.columns;
       // Where the ground is not known there is a hole, not a guess.
       if ([a, a + 1, d, d + 1].every((i) => known[i])) index.push(a, d, a + 1, a + 1, d, d + 1);
     }
@@ -81,12 +83,12 @@ const thread = (points, color, dashed) => {
 
 function lines(wire, place, ground) {
   const parts = wire.geometry.type === 'MultiLineString' ? wire.geometry.coordinates : [wire.geometry.coordinates];
-  return parts.map((part) => thread(part.map(([lon, lat, z]) => place(lon, lat, z ?? heightAt(ground, lon, lat) + (wire.properties.heightM ?? 10))), css('--outside')));
+  return parts.map((part) => thread(part.map(([lon, lat, z]) => place(lon, lat, z ?? heightAt(ground, lon, lat) + (wire.properties.highestM ?? 10))), css('--outside')));
 }
 
 function heightAt(ground, lon, lat) {
-  const c = Math.round(((lon - ground.west) / (ground.east - ground.west)) * (ground.w - 1)), r = Math.round(((ground.north - lat) / (ground.north - ground.south)) * (ground.h - 1));
-  return ground.ground[Math.max(0, Math.min(ground.h - 1, r)) * ground.w + Math.max(0, Math.min(ground.w - 1, c))] ?? 0;
+  const c = Math.round(((lon - ground.west) / (ground.east - ground.west)) * (ground.columns - 1)), r = Math.round(((ground.north - lat) / (ground.north - ground.south)) * (ground.rows - 1));
+  return ground.heightsM[Math.max(0, Math.min(ground.rows - 1, r)) * ground.columns + Math.max(0, Math.min(ground.columns - 1, c))] ?? 0;
 }
 
 function steer(look) {
@@ -116,14 +118,15 @@ function steer(look) {
 function draw() {
   if (!view?.element.isConnected) return;
   const lift = state.plan?.view.lifts.find((one) => one.number === state.lift), step = lift && state.plan.steps[lift.step];
-  const points = (state.sheet.section?.points ?? []).filter((p) => p.lon != null && p.aircraft != null);
+  const points = state.sheet.section?.points ?? [];
   view.moving.clear();
   let middle = view.place((view.ground.west + view.ground.east) / 2, (view.ground.south + view.ground.north) / 2, heightAt(view.ground, (view.ground.west + view.ground.east) / 2, (view.ground.south + view.ground.north) / 2));
   const path = step?.legs[state.leg]?.path ?? [];
   if (path.length > 1) view.moving.add(thread(path.map(([lon, lat, z]) => view.place(lon, lat, z)), css('--ink'), true));
   const here = points[Math.round(state.at * (points.length - 1))];
-  if (here) {
-    const craft = view.place(here.lon, here.lat, here.aircraft), load = view.place(here.lon, here.lat, here.load ?? here.aircraft);
+  if (here?.aircraft != null && path.length > 1) {
+    const [lon, lat] = onPath(path, here.s / points.at(-1).s);
+    const craft = view.place(lon, lat, here.aircraft), load = view.place(lon, lat, here.load ?? here.aircraft);
     view.moving.add(thread([craft, load], css('--ink')), solid(new three.BoxGeometry(3, 3, 10), craft, '--near'), solid(new three.BoxGeometry(3, 3, 3), load, '--outside'));
     middle = craft;
   }
@@ -131,6 +134,15 @@ function draw() {
   view.camera.position.set(middle.x + Math.sin(view.turn) * flat, middle.y + Math.sin(view.tilt) * view.far, middle.z + Math.cos(view.turn) * flat);
   view.camera.lookAt(middle);
   view.renderer.render(view.scene, view.camera);
+}
+
+/** The place on a path at that part of its length, as longitude and latitude. */
+function onPath(path, part) {
+  const spots = path.map(([lon, lat]) => view.place(lon, lat, 0)), lengths = spots.map((spot, i) => (i ? spot.distanceTo(spots[i - 1]) : 0));
+  let left = part * lengths.reduce((a, b) => a + b, 0), i = 1;
+  while (i < path.length - 1 && left > lengths[i]) left -= lengths[i++];
+  const share = lengths[i] ? Math.min(1, left / lengths[i]) : 0;
+  return [0, 1].map((k) => path[i - 1][k] + share * (path[i][k] - path[i - 1][k]));
 }
 
 function solid(shape, at, color) {

@@ -8,7 +8,7 @@ import { t } from './words.js';
 
 const { Feature, Map: OlMap, View, format, geom, layer, source, proj, style } = window.ol;
 const json = new format.GeoJSON();
-const GROUPS = ['contours', 'water', 'zones', 'releaseAreas', 'roads', 'houses', 'people', 'hazards', 'buffers', 'wires'];
+const GROUPS = ['contours', 'ground', 'water', 'zones', 'releaseAreas', 'roads', 'houses', 'people', 'hazards', 'wires'];
 const toView = (lonLat) => proj.fromLonLat(lonLat.slice(0, 2));
 
 let map, target, shown = null, marked = new Set(), walkIndex = -1;
@@ -65,17 +65,23 @@ function fill(name, features) {
   layers[name].getSource().addFeatures(features);
 }
 
+/** What is given as a point and a radius becomes the circle that it is. */
+function rounded(feature) {
+  const radiusM = feature.get('radiusM'), shape = feature.getGeometry();
+  if (radiusM > 0 && shape.getType() === 'Point') {
+    feature.setGeometry(geom.Polygon.circular(proj.toLonLat(shape.getCoordinates()), radiusM, 64).transform('EPSG:4326', 'EPSG:3857'));
+  }
+  return feature;
+}
+
 function showGround(data) {
-  for (const name of GROUPS) fill(name, read(data.layers[name]));
-  const places = [...read(data.layers.places), ...read(data.layers.laydowns)].filter((f, i, all) => all.findIndex((o) => o.get('id') === f.get('id')) === i);
+  for (const name of GROUPS) fill(name, read(data.layers[name]).map(rounded));
+  const places = read(data.layers.places);
   for (const place of places) place.setId(place.get('id'));
   fill('places', places);
   fill('names', places.map((place) => place.clone()));
-  const box = data.relief ?? data.bounds;
-  if (box && data.relief !== null) {
-    layers.relief.setSource(new source.ImageStatic({ url: actions.reliefUrl(), projection: 'EPSG:4326',
-      imageExtent: [box.west, box.south, box.east, box.north] }));
-  }
+  // The server paints the relief in this very projection, over these bounds.
+  layers.relief.setSource(new source.ImageStatic({ url: actions.reliefUrl(), imageExtent: proj.transformExtent(data.bounds, 'EPSG:4326', 'EPSG:3857') }));
   fitAll();
 }
 
@@ -90,8 +96,17 @@ function showLegs() {
     geometry: new geom.LineString(leg.path.map(toView)), chosen, index, empty: !leg.carrying.length, step: state.plan.steps.indexOf(step) }));
   const all = state.plan ? state.plan.steps.filter((step) => step.kind === 'rotation').flatMap((step) => (step === now ? [] : lines(step, false))) : [];
   fill('legs', [...all, ...(now ? lines(now, true) : [])]);
-  const strips = state.map?.layers.strips;
-  fill('strips', now && strips ? read({ ...strips, features: strips.features.filter((f) => f.properties.step === state.plan.steps.indexOf(now)) }) : []);
+  fill('strips', now ? now.legs.flatMap(stretches) : []);
+}
+
+/** Where along a leg letting the load go is no option, as parts of its line. */
+function stretches(leg) {
+  const line = new geom.LineString(leg.path.map(toView));
+  return (leg.release?.stretches ?? []).map((stretch) => {
+    const parts = [];
+    for (let i = 0; i <= 12; i++) parts.push(line.getCoordinateAt(Math.min(1, (stretch.fromM + ((stretch.toM - stretch.fromM) * i) / 12) / leg.distanceM)));
+    return new Feature({ geometry: new geom.LineString(parts), use: stretch.use });
+  });
 }
 
 /** The aircraft and the load under it at the slider's place on the leg. */

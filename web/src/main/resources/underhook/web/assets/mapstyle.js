@@ -36,7 +36,8 @@ const label = (text, color, at = {}) => new style.Text({ text: String(text), fon
   fill: fill(color.ink), stroke: stroke(color.page, 3), ...at });
 
 const STYLES = {
-  contours: (f, c) => [new style.Style({ stroke: stroke(c.soft, f.get('index') ? 1.4 : 0.6), text: f.get('index') ? label(Math.round(f.get('heightM')), c, { placement: 'line' }) : undefined })],
+  contours: (f, c) => [new style.Style({ stroke: stroke(c.soft, f.get('main') ? 1.4 : 0.5), text: f.get('main') ? label(Math.round(f.get('heightAmslM')), c, { placement: 'line' }) : undefined })],
+  ground: (f, c) => [new style.Style({ stroke: stroke(c.soft, 1, [6, 3]) })],
   water: (f, c) => [new style.Style({ stroke: stroke(c.ink, 1, [1, 4]), fill: hatch(c.soft, 'falling') })],
   zones: (f, c) => [new style.Style({ stroke: stroke(c.ink, 2.5, f.get('active') === false ? [3, 6] : [12, 4]), fill: f.get('active') === false ? undefined : hatch(c.outside, 'rising'),
     text: label(f.get('name') ?? f.get('id') ?? '', c, { overflow: true }) })],
@@ -45,16 +46,35 @@ const STYLES = {
   houses: (f, c) => [new style.Style({ image: point(c, 4, 6, Math.PI / 4), stroke: stroke(c.ink, 2), fill: fill(c.ink) })],
   people: (f, c) => [new style.Style({ image: point(c, 3, 7), stroke: stroke(c.ink, 2, [2, 5]) })],
   hazards: (f, c) => [new style.Style({ image: point(c, 5, 8), stroke: stroke(c.ink, 2, [8, 3, 2, 3]) })],
-  buffers: (f, c) => [new style.Style({ stroke: stroke(c.outside, 1), fill: hatch(c.outside, 'rising') })],
   wires: (f, c) => [new style.Style({ stroke: stroke(c.page, 6) }), new style.Style({ stroke: stroke(c.outside, 3, f.get('live') === false ? [6, 6] : undefined), text: label(f.get('name') ?? f.get('id') ?? '', c, { placement: 'line' }) })],
-  strips: (f, c) => [new style.Style({ stroke: stroke(c.ink, 1, [2, 2]), fill: hatch(c.near, 'both') })],
+  strips: (f, c) => (f.get('use') === 'closed'
+    ? [new style.Style({ stroke: stroke(c.ink, 15) }), new style.Style({ stroke: stroke(c.outside, 11) })]
+    : [new style.Style({ stroke: stroke(c.ink, 13) }), new style.Style({ stroke: stroke(f.get('use') === 'named' ? c.inside : c.near, 10, f.get('use') === 'named' ? undefined : [6, 4]) })]),
   legs: (f, c) => (f.get('chosen')
     ? [new style.Style({ stroke: stroke(c.page, 8), zIndex: 2 }), new style.Style({ stroke: stroke(c.ink, 4, f.get('empty') ? [2, 7] : undefined), zIndex: 3 })]
     : [new style.Style({ stroke: stroke(c.soft, 1.5, f.get('empty') ? [2, 5] : undefined) })]),
   craft: (f, c) => [new style.Style({ image: new style.RegularShape({ points: 4, radius: 12, radius2: 3, fill: fill(c.ink), stroke: stroke(c.page, 2) }) })],
 };
 
-export const styleOf = (name) => (feature) => STYLES[name](feature, ink());
+/** Metres on the ground as pixels of this view; Mercator stretches with the latitude. */
+function pixels(metres, feature, resolution) {
+  const y = feature.getGeometry().getExtent()[1];
+  const stretch = Math.cosh(y / 6378137);
+  return (metres * stretch) / resolution;
+}
+
+export const styleOf = (name) => (feature, resolution) => [...buffer(name, feature, resolution), ...STYLES[name](feature, ink())];
+
+/** How far to stay away, to scale, under what it belongs to. */
+function buffer(name, feature, resolution) {
+  const widthM = feature.get('bufferM');
+  if (!(widthM > 0) || !['wires', 'houses', 'people', 'hazards'].includes(name)) return [];
+  const reach = pixels(widthM, feature, resolution), color = ink();
+  if (feature.getGeometry().getType() === 'Point') {
+    return [new style.Style({ image: new style.Circle({ radius: Math.max(2, reach), stroke: stroke(color.outside, 1, [4, 4]), declutterMode: 'none' }) })];
+  }
+  return [new style.Style({ stroke: stroke(color.outside, 2 * reach + 1.5) }), new style.Style({ stroke: stroke(color.page, 2 * reach) })];
+}
 
 export const nameOf = (feature) => new style.Style({ text: label(feature.get('id'), ink(),
   { font: 'bold 14px "Liberation Sans", Arial, sans-serif', offsetX: 12, textAlign: 'left', stroke: stroke(ink().page, 4) }) });
@@ -68,7 +88,7 @@ const OUTLINE = {
 };
 
 export function drawPlace(pen, at, feature, { ratio, chosen }) {
-  const color = ink(), role = feature.get('role') ?? feature.get('kind');
+  const color = ink(), role = feature.get('kind');
   const corners = OUTLINE[role] ?? OUTLINE.site;
   pen.save();
   pen.translate(at[0], at[1]);

@@ -14,7 +14,7 @@ export const papers = () => html`<section class="papers" aria-label=${t('panel.p
       <button @click=${() => print()}>${t('papers.screen')}</button></p>
     <p>${t('papers.version', { id: state.plan.planId, at: state.plan.plannedAt?.replace('T', ' ') })}</p>
     <h3>${t('papers.files')}</h3>
-    <ul class="files">${(state.plan.view.files ?? FILES).map((name) => html`<li><a class="button" href=${api.fileUrl(state.jobId, name)} download=${name}>${name}</a> ${t(`file.${name}`)}</li>`)}</ul>`
+    <ul class="files">${(state.plan.view.files ?? FILES).map((name) => html`<li><a class="button" href=${api.fileUrl(state.jobId, name)}?save=1 download=${name}>${name}</a> ${t(`file.${name}`)}</li>`)}</ul>`
     : html`<p>${t('plan.none')}</p>`}
   <h3>${t('papers.handover')}</h3>
   <p>${t('papers.handoverWords')}</p>

@@ -20,7 +20,7 @@ export const readerSettings = () => html`<section class="reader" aria-label=${t(
   ${choose('theme', { system: t('theme.system'), day: t('theme.day'), night: t('theme.night'), print: t('theme.print') })}
   ${choose('units', { metric: t('units.metric'), us: t('units.us') })}
   ${choose('north', { true: t('north.true'), mag: t('north.mag') })}
-  ${state.job && state.job.variationDeg == null ? html`<p class="hint">${t('north.none')}</p>` : nothing}
+  ${state.job && state.job.magneticVariationDeg == null ? html`<p class="hint">${t('north.none')}</p>` : nothing}
   ${choose('language', LANGUAGES)}
   <fieldset><legend>${t('reader.size')}</legend><p>${t('reader.card')}</p>
     <svg class="card" width=${CARD_MM * (state.reader.mm ?? 6.5)} height="60" aria-hidden="true"><rect x="1" y="1" width=${CARD_MM * (state.reader.mm ?? 6.5) - 2} height="58" rx="8" /></svg>

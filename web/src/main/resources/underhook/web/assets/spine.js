@@ -34,7 +34,7 @@ function liftRow(step, lift) {
         @click=${() => actions.choose(open ? null : lift.number)}>
       <time>${u.clock(step.startAt)}</time>
       <span class="rope" aria-hidden="true"></span>
-      ${shape(lift.kind)}
+      ${shape(state.plan.loadsById.get(lift.loads[0])?.kind)}
       <span class="what"><b>${step.loads.join(' + ')}</b> <span>${route(step)}</span></span>
       <span class="mass">${u.mass(step.massOnHookKg, 'up')}</span>
       <span class="fuelcell">${fuelBar(step)}<span>${t('spine.fuel', { at: u.mass(step.fuelAtHookKg, 'near'), most: u.mass(step.fuelMaxKg, 'down') })}</span></span>

@@ -46,8 +46,8 @@ export const minutes = (value) => (has(value) ? `${value.toFixed(1)} min` : none
 /** A true bearing, shown as the reader wants it: TRUE, or MAG with the job's variation. */
 export function bearing(trueDeg) {
   if (!has(trueDeg)) return none;
-  const magnetic = state.reader.north === 'mag' && has(state.job?.variationDeg);
-  const shown = Math.round(trueDeg - (magnetic ? state.job.variationDeg : 0));
+  const magnetic = state.reader.north === 'mag' && has(state.job?.magneticVariationDeg);
+  const shown = Math.round(trueDeg - (magnetic ? state.job.magneticVariationDeg : 0));
   const turned = ((shown % 360) + 360) % 360;
   return `${String(turned === 0 ? 360 : turned).padStart(3, '0')}° ${magnetic ? 'MAG' : 'TRUE'}`;
 }
