@@ -101,6 +101,7 @@ public final class Underhook {
                         new PlanJsonReader(),
                         new PlainTables(),
                         planDay,
+                        folder -> new DemoDay().write(folder),
                         CLOCK);
     }
 

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.URI;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -66,6 +67,7 @@ public final class DeskServer implements AutoCloseable {
         DayLooks looks = new DayLooks();
         ReadingApi reading = new ReadingApi(desktop.desk(), desktop.runs(), looks, desktop.program());
         reading.addTo(routes);
+        new ChangingApi(desktop.desk(), desktop.runs(), reading).addTo(routes);
         routes.add("GET", "/", this::page)
                 .add("GET", "/assets/{path*}", this::asset)
                 .add("GET", "/lib/{name}/{path*}", this::library);
@@ -105,23 +107,34 @@ public final class DeskServer implements AutoCloseable {
     private void answer(HttpExchange exchange) throws IOException {
         try (exchange) {
             setHeaders(exchange.getResponseHeaders());
-            Call refusals = new Call(exchange, java.util.Map.of());
             try {
                 String path = exchange.getRequestURI().getRawPath();
                 String method = exchange.getRequestMethod();
                 gate.check(method, path, exchange.getRequestHeaders());
                 Routes.Match match = routes.find(method, path);
                 match.handler().handle(new Call(exchange, match.parts()));
-            } catch (Refused refused) {
-                refusals.answer(refused.status(), Json.error(refused.getMessage()));
-            } catch (KeptJob.MovedException moved) {
-                refusals.answer(409, Json.error(moved.getMessage()));
-            } catch (IllegalArgumentException wrong) {
-                refusals.answer(400, Json.error(String.valueOf(wrong.getMessage())));
-            } catch (RuntimeException failed) {
-                LOG.log(System.Logger.Level.ERROR, exchange.getRequestURI().getPath(), failed);
-                refusals.answer(500, Json.error("That failed; the log says why."));
+            } catch (IOException | RuntimeException failed) {
+                boolean hasBegun = exchange.getResponseCode() >= 0;
+                // Whoever asked has gone away in the middle of the answer.
+                if (!hasBegun) {
+                    refuse(exchange, failed);
+                }
             }
+        }
+    }
+
+    private static void refuse(HttpExchange exchange, Exception failed) throws IOException {
+        Call call = new Call(exchange, Map.of());
+        String sentence = String.valueOf(failed.getMessage());
+        if (failed instanceof Refused refused) {
+            call.answer(refused.status(), Json.error(sentence));
+        } else if (failed instanceof KeptJob.MovedException) {
+            call.answer(409, Json.error(sentence));
+        } else if (failed instanceof IllegalArgumentException) {
+            call.answer(400, Json.error(sentence));
+        } else {
+            LOG.log(System.Logger.Level.ERROR, exchange.getRequestURI().getPath(), failed);
+            call.answer(500, Json.error("That failed; the log says why. " + sentence));
         }
     }
 

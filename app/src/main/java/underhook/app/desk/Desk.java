@@ -5,6 +5,8 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.text.Normalizer;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -85,9 +87,31 @@ public final class Desk implements AutoCloseable {
         return job;
     }
 
+    /** A new job with nothing but a name and a day; both ends of the day are asked for later. */
+    public DeskJob createEmpty(String name, String date, String zone) throws IOException {
+        String day = date.isEmpty() ? tomorrow() : date;
+        String yaml = JobYaml.empty(name, day, zone.isEmpty() ? "UTC" : zone);
+        return create(name, Map.of(JobYaml.NAME, Content.of(yaml)), "begun");
+    }
+
+    private String tomorrow() {
+        return LocalDate.ofInstant(tools.clock().instant(), ZoneOffset.UTC).plusDays(1).toString();
+    }
+
+    /** A new job made of the demo day. */
+    public DeskJob createDemo(String name) throws IOException {
+        Path folder = Files.createTempDirectory("underhook-demo");
+        try {
+            tools.demo().write(folder);
+            return create(name, readFolder(folder), "the demo day");
+        } finally {
+            WorkFolders.delete(folder);
+        }
+    }
+
     /** Takes over a job from one file. */
-    public synchronized DeskJob take(Path file, String name) throws IOException {
-        return onDesk(store.take(file, freeId(name)));
+    public synchronized DeskJob take(Path file) throws IOException {
+        return onDesk(store.take(file, freeId("taken-over")));
     }
 
     /**

@@ -1,5 +1,7 @@
 package underhook.app.desk;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.time.InstantSource;
 import underhook.app.PlanDay;
 import underhook.app.port.JobInputs;
@@ -14,4 +16,10 @@ public record DeskTools(
         PlanReader plans,
         Sheets sheets,
         PlanDay planDay,
-        InstantSource clock) {}
+        Demo demo,
+        InstantSource clock) {
+    /** Writes the demo day's files into a folder. */
+    public interface Demo {
+        void write(Path folder) throws IOException;
+    }
+}
