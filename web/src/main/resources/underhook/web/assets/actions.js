@@ -152,7 +152,9 @@ export const actions = {
   fly: (at) => set({ at }),
   show: (panel) => {
     set({ panel });
+    document.querySelector('.left')?.scrollTo(0, 0);
     prepare();
+    if (panel === 'day' && state.lift) requestAnimationFrame(() => document.getElementById(`lift-${state.lift}`)?.scrollIntoView({ block: 'start' }));
   },
   open: (dialog) => set({ dialog }),
   close: () => set({ dialog: null }),

@@ -1,6 +1,6 @@
 // The planning desk: puts the views together and draws them whenever the state changes.
 import { html, nothing, render } from '/lib/lit/lit-html.js';
-import { state, listen } from './state.js';
+import { state, listen, set } from './state.js';
 import { actions } from './actions.js';
 import { speak, t } from './words.js';
 import { bar } from './bar.js';
@@ -53,6 +53,9 @@ function draw() {
   if (mm) document.documentElement.style.setProperty('--mm', `${mm}px`);
   document.title = state.job ? `${state.job.name} – Underhook` : 'Underhook';
   render(page(), root);
+  // Charts are drawn at the width they have; when that has changed, once more.
+  const figureWidth = root.querySelector('.section-figure')?.clientWidth;
+  if (figureWidth && figureWidth !== state.figureWidth) set({ figureWidth });
   const box = root.querySelector('dialog');
   if (state.dialog && !box.open) box.showModal();
   else if (!state.dialog && box.open) box.close();
@@ -94,6 +97,7 @@ addEventListener('drop', (event) => {
   event.preventDefault();
   if (state.jobId) actions.dropFiles([...event.dataTransfer.files]);
 });
+addEventListener('resize', () => set({}));
 addEventListener('hashchange', () => location.reload());
 
 await speak(state.reader.language);

@@ -38,6 +38,7 @@ const ownFiles = () => html`<h2>${t('files.title', { job: state.job.name })}</h2
 function role(file) {
   const may = state.dropped?.[file.path]?.roles;
   if (file.role && !may) return t(`role.${file.role}`) === `role.${file.role}` ? file.role : t(`role.${file.role}`);
+  if (!may) return t('files.unused');
   return html`<select aria-label=${t('files.roleOf', { file: file.path })} @change=${(event) => event.target.value && actions.setRole(file.path, event.target.value)}>
     <option value="">${t('files.choose')}</option>${(may ?? []).map((one) => html`<option value=${one} ?selected=${one === file.role}>${t(`role.${one}`) === `role.${one}` ? one : t(`role.${one}`)}</option>`)}</select>`;
 }

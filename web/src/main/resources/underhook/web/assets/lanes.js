@@ -47,7 +47,7 @@ export function lanes() {
   if (!state.plan) return html`<p>${t('plan.none')}</p>`;
   const { steps } = state.plan, rows = allLanes();
   const start = u.seconds(steps[0].startAt), end = u.seconds(steps.at(-1).endAt);
-  const w = Math.max(700, Math.round((document.querySelector('.left')?.clientWidth ?? 900) - 24));
+  const w = Math.max(700, Math.round((document.querySelector('main')?.clientWidth ?? 900) - 44));
   const h = TOP + FUEL + rows.length * LANE + 6, x = scaleOf(start, end, LEFT, w - 8);
   return html`<section class="lanes" aria-label=${t('panel.lanes')}>
     <p class="hint">${t('lanes.hint')}</p>

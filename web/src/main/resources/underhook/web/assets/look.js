@@ -72,7 +72,7 @@ function relief(ground, place) {
   shape.setAttribute('position', new three.Float32BufferAttribute(spots, 3));
   shape.setIndex(index);
   shape.computeVertexNormals();
-  return new three.Mesh(shape, new three.MeshLambertMaterial({ color: css('--soft'), side: three.DoubleSide }));
+  return new three.Mesh(shape, new three.MeshLambertMaterial({ color: css('--rule'), side: three.DoubleSide }));
 }
 
 const thread = (points, color, dashed) => {

@@ -18,7 +18,7 @@ const layers = {};
 export function startMap(element) {
   target = element;
   for (const name of GROUPS) layers[name] = vector(styleOf(name));
-  layers.relief = new layer.Image({ opacity: 0.8 });
+  layers.relief = new layer.Image({ opacity: 0.6, className: 'relief' });
   layers.strips = vector(styleOf('strips'));
   layers.legs = vector(styleOf('legs'));
   layers.places = vector(placeStyle);

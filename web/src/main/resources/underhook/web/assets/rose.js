@@ -13,6 +13,13 @@ function sector(from, to, inner, outer) {
   return `M${at(from, inner)}L${at(from, outer)}A${outer} ${outer} 0 ${large} 1 ${at(to, outer)}L${at(to, inner)}A${inner} ${inner} 0 ${large} 0 ${at(from, inner)}Z`;
 }
 
+// A heading stands in the middle of its sector; an arc of a whole turn would close upon itself.
+function ringPart(from, to, half, inner, outer) {
+  if (to - from < 180) return sector(from - half, to - half, inner, outer);
+  const middle = (from + to) / 2;
+  return sector(from - half, middle - half, inner, outer) + sector(middle - half, to - half, inner, outer);
+}
+
 /** Neighbouring headings of one state and one reason, put together. */
 export function runs(headings) {
   const width = 360 / headings.length, found = [];
@@ -32,7 +39,7 @@ export function rose(data) {
     <defs><pattern id="dots" width="5" height="5" patternUnits="userSpaceOnUse"><rect width="5" height="5" class="near" /><circle cx="2" cy="2" r="1" class="ink" /></pattern>
       <pattern id="cross" width="5" height="5" patternUnits="userSpaceOnUse"><rect width="5" height="5" class="refused" /><path d="M0 0l5 5M5 0l-5 5" class="line" /></pattern></defs>
     ${data.lines.map((line, i) => runs(line.headings).map((run) => svg`<path class="sector ${run.state} ${line.chosen ? 'chosen' : ''}"
-      d=${sector(run.from - 90 / line.headings.length, run.to - 90 / line.headings.length - 0.01, INNER + i * width + 1, INNER + (i + 1) * width - 1)}><title>${`${u.length(line.lengthM)}: ${t(`state.${run.state}`)} ${run.reason ?? ''}`}</title></path>`))}
+      d=${ringPart(run.from, run.to, 180 / line.headings.length, INNER + i * width + 1, INNER + (i + 1) * width - 1)}><title>${`${u.length(line.lengthM)}: ${t(`state.${run.state}`)} ${run.reason ?? ''}`}</title></path>`))}
     ${data.lines.map((line, i) => svg`<text class="ring" x=${MID} y=${MID - INNER - (i + 0.5) * width + 4}>${u.length(line.lengthM)}</text>`)}
     ${[[0, 'N'], [90, 'E'], [180, 'S'], [270, 'W']].map(([deg, key]) => svg`<text class="ring" x=${at(deg, RIM + 9).split(' ')[0]} y=${Number(at(deg, RIM + 9).split(' ')[1]) + 4}>${t(`north.${key}`)}</text>`)}
     ${data.windFromDeg == null ? nothing : svg`<g class="wind" transform="rotate(${data.windFromDeg} ${MID} ${MID})"><path d="M${MID} 2v24m-6-9 6 9 6-9" /></g>`}

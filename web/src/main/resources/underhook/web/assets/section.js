@@ -29,7 +29,7 @@ const area = (points, x, y, of, floor) => {
 };
 
 export function section(data, leg) {
-  const w = Math.max(240, document.querySelector('.section-figure')?.clientWidth || 420), h = 240;
+  const w = Math.max(240, state.figureWidth || 420), h = 240;
   const points = data.points, last = points.at(-1).s;
   const heights = points.flatMap((p) => [p.ground, p.canopy, p.aircraft, p.load]).filter(has);
   const low = Math.min(...heights) - 10, high = Math.max(...heights) + 15;
@@ -47,7 +47,7 @@ export function section(data, leg) {
     ${(data.wires ?? []).map((wire) => svg`<g class="wire"><path d="M${x(wire.s)} ${y(wire.high)}V${y(wire.low)}M${x(wire.s) - 5} ${y(wire.high)}h10M${x(wire.s) - 5} ${y(wire.low)}h10" /><text x=${x(wire.s) + 7} y=${y(wire.high) - 3}>${wire.name ?? wire.id ?? ''}</text></g>`)}
     ${least ? gap(least, points, x, y, w) : nothing}
     ${here && has(here.aircraft) ? svg`<g class="now"><path d="M${x(here.s)} ${y(here.aircraft)}V${y(here.load ?? here.aircraft)}" /><path d="M${x(here.s) - 8} ${y(here.aircraft)}h16l-3-6h-10Z" /><rect x=${x(here.s) - 4} y=${y(here.load ?? here.aircraft) - 2} width="8" height="6" /></g>` : nothing}
-    <text x=${PAD.left} y="11">${t('section.axes')}</text><text x=${w - PAD.right} y="11" class="right">${t('section.exaggeration', { factor: exaggeration.toFixed(1) })}</text>
+    <text x=${w - PAD.right} y="11" class="right">${t('section.exaggeration', { factor: exaggeration.toFixed(1) })}</text>
   </svg>
   <label class="slider">${t('section.fly')} <input type="range" min="0" max="1" step="0.005" .value=${String(state.at)}
     @input=${(event) => actions.fly(Number(event.target.value))}></label>

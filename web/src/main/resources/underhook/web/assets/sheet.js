@@ -6,7 +6,7 @@ import { badge } from './marks.js';
 import { section } from './section.js';
 import { rose, roseWords } from './rose.js';
 import { how } from './how.js';
-import { t } from './words.js';
+import { codeWords, t } from './words.js';
 import * as u from './units.js';
 
 const carrying = (leg) => (leg.carrying.length ? leg.carrying.join(' + ') : t('leg.empty'));
@@ -68,7 +68,7 @@ function flown(step) {
 function limits(rows, lift) {
   return html`<table><thead><tr><th scope="col">${t('limits.what')}</th><th scope="col">${t('limits.value')}</th><th scope="col">${t('limits.state')}</th></tr></thead>
     <tbody>${rows.map((row) => html`<tr class=${row.governing ? 'governing' : ''}>
-      <th scope="row">${t(`code.${row.code}`) === `code.${row.code}` ? row.code : t(`code.${row.code}`)}${row.governing ? html` <em>${t('limits.governing')}</em>` : nothing}</th>
+      <th scope="row">${codeWords(row.code)}${row.governing ? html` <em>${t('limits.governing')}</em>` : nothing}</th>
       <td><button class="number" aria-haspopup="dialog" @click=${() => actions.open(() => how(row, lift))}>${u.withUnit(row.value, row.unit, 'up')}</button>
         <small>${t('limits.of', { limit: u.withUnit(row.limit, row.unit, 'down') })}</small></td>
       <td>${badge(row.state)}</td></tr>`)}</tbody></table>

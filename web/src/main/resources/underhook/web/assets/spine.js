@@ -6,7 +6,7 @@ import { state } from './state.js';
 import { actions } from './actions.js';
 import { badge, shape } from './marks.js';
 import { sheet } from './sheet.js';
-import { t } from './words.js';
+import { codeWords, t } from './words.js';
 import * as u from './units.js';
 
 export const liftOfStep = (index) => state.plan?.view.lifts.find((lift) => lift.step === index) ?? null;
@@ -39,7 +39,7 @@ function liftRow(step, lift) {
       <span class="mass">${u.mass(step.massOnHookKg, 'up')}</span>
       <span class="fuelcell">${fuelBar(step)}<span>${t('spine.fuel', { at: u.mass(step.fuelAtHookKg, 'near'), most: u.mass(step.fuelMaxKg, 'down') })}</span></span>
       ${badge(lift.status)}
-      <span class="first" lang="en">${lift.words}</span>
+      <span class="first">${lift.words.replace(/^[A-Z][A-Z_]+/, codeWords)}</span>
     </button>
     ${open ? sheet(step, lift) : nothing}
   </li>`;

@@ -11,6 +11,13 @@ export function t(key, values = {}) {
   return sentence.replace(/\{(\w+)\}/g, (whole, name) => values[name] ?? whole);
 }
 
+/** A code of docs/findings.md in words, or the code itself where there are none. */
+export function codeWords(code) {
+  const [, word, place] = /^(\w+)(?: at (.+))?$/.exec(code) ?? [null, code];
+  const found = t(`code.${word}`);
+  return `${found === `code.${word}` ? word : found}${place ? `, ${place}` : ''}`;
+}
+
 export async function speak(language) {
   words = language in LANGUAGES ? (await import(`./words/${language}.js`)).default : en;
   document.documentElement.lang = language in LANGUAGES ? language : 'en';
