@@ -129,8 +129,9 @@ async function chooseLeg(leg) {
 /** Puts a changed job into the state; what hangs on its files is read anew. */
 async function changed(answer) {
   if (!answer) return false;
-  set({ job: answer.job ?? answer });
-  if (state.table) await openTable(state.table.path);
+  set({ job: answer });
+  if (answer.table) showTable(answer.table.path, answer.table);
+  else if (state.table) await openTable(state.table.path);
   loadMap();
   return true;
 }
@@ -142,7 +143,11 @@ async function openTable(path) {
   if (!file) return;
   const ask = file.kind === 'table' ? api.table : api.text;
   const content = await attempt(() => ask(state.jobId, path));
-  if (content) set({ table: { path, kind: file.kind, ...(typeof content === 'string' ? { text: content } : content) } });
+  if (content) showTable(path, content);
+}
+
+function showTable(path, content) {
+  set({ table: { path, kind: 'rows' in content ? 'table' : 'text', ...content } });
 }
 
 const revision = () => state.job?.head;
@@ -159,8 +164,8 @@ export const actions = {
   open: (dialog) => set({ dialog }),
   close: () => set({ dialog: null }),
   reliefUrl: () => api.reliefUrl(state.jobId, 1200, 900, state.job?.head ?? ''),
-  newJob: async (name, from) => {
-    const made = await attempt(() => api.newJob(name, from));
+  newJob: async (name, from, about = {}) => {
+    const made = await attempt(() => api.newJob({ name, from, ...about }));
     if (!made) return;
     set({ session: await api.session(), panel: from === 'demo' ? 'day' : 'files', dialog: null });
     await openJob(made.id);

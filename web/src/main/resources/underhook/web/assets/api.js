@@ -30,7 +30,7 @@ const path = (name) => name.split('/').map(encodeURIComponent).join('/');
 
 export const api = {
   session: () => ask('/api/session'),
-  newJob: (name, from) => send('POST', '/api/jobs', { name, from }),
+  newJob: (job) => send('POST', '/api/jobs', job),
   job: (id) => ask(job(id)),
   dropFile: (id, file) => send('POST', `${job(id)}/files/${encodeURIComponent(file.name)}`, file, 'application/octet-stream'),
   setRole: (id, name, role, revision) => send('PUT', `${job(id)}/files/${encodeURIComponent(name)}/role`, { role, revision }),

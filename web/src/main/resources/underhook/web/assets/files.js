@@ -13,9 +13,11 @@ export function files() {
     <form class="newjob" @submit=${(event) => {
       event.preventDefault();
       const data = new FormData(event.target);
-      actions.newJob(data.get('name').trim(), 'empty');
+      actions.newJob(data.get('name').trim(), 'empty', { date: data.get('date'), zone: data.get('zone').trim() });
     }}>
       <label>${t('jobs.name')} <input name="name" required minlength="1" maxlength="80" autocomplete="off"></label>
+      <label>${t('jobs.date')} <input name="date" type="date"></label>
+      <label>${t('jobs.zone')} <input name="zone" placeholder="+01:00" autocomplete="off"></label>
       <button>${t('jobs.new')}</button>
     </form>
     <p class="acts"><button class="main" @click=${() => actions.newJob(t('jobs.demoName'), 'demo')}>${t('jobs.fromDemo')}</button>

@@ -110,7 +110,7 @@ function edit(td, start = null) {
 
 async function save(r, c, value, then) {
   const { path, columns } = state.table;
-  await actions.changeCells(path, t('tables.didCell', { column: columns[c].name, row: r + 1 }), { cells: [{ row: r, column: columns[c].name, value }] });
+  await actions.changeCells(path, t('tables.didCell', { column: columns[c].name, row: r + 1 }), { cells: [{ row: r, column: c, value }] });
   requestAnimationFrame(() => then?.());
 }
 
@@ -126,7 +126,7 @@ function pasted(event) {
     const row = r0 + i;
     if (row >= rows.length) {
       insertRows.push({ at: row, values: columns.map((_, c) => line[c - c0] ?? '') });
-    } else line.forEach((value, j) => columns[c0 + j] && cells.push({ row, column: columns[c0 + j].name, value }));
+    } else line.forEach((value, j) => columns[c0 + j] && cells.push({ row, column: c0 + j, value }));
   });
   actions.changeCells(path, t('tables.didPaste', { count: block.length }), { cells, insertRows });
 }
