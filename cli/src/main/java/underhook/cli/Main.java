@@ -45,7 +45,8 @@ public final class Main {
                         .addSubcommand(
                                 new DemoCommand(
                                         underhook::writeDemo, planDay, showing, data.resolve("demo")))
-                        .addSubcommand(new CalcCommand(underhook.calc()::run));
+                        .addSubcommand(new CalcCommand(underhook.calc()::run))
+                        .addSubcommand(new ReportCommand(data, settings.program()));
         settle(commandLine);
         return commandLine;
     }

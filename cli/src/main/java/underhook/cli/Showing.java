@@ -48,6 +48,7 @@ final class Showing {
      */
     void untilStopped(Where where, Laying laying, PrintWriter out) throws IOException {
         FolderLock held = FolderLock.hold(kit.dataFolder(), LOCK);
+        Logs.keepIn(kit.dataFolder());
         try (Desk desk = kit.desk().get();
                 PlanRuns runs = kit.runs().get()) {
             laying.lay(desk, runs);

@@ -30,7 +30,8 @@ final class Assets {
                     "txt", "text/plain; charset=utf-8");
 
     /** No part begins with a dot, so nothing leads out of a folder. */
-    private static final Pattern GOOD = Pattern.compile("(?:[A-Za-z0-9_-][A-Za-z0-9._-]*/)*[A-Za-z0-9_-][A-Za-z0-9._-]*");
+    private static final Pattern GOOD =
+            Pattern.compile("(?:[A-Za-z0-9_-][A-Za-z0-9._-]*/)*[A-Za-z0-9_-][A-Za-z0-9._-]*");
 
     private final Map<String, Optional<byte[]>> known = new ConcurrentHashMap<>();
 

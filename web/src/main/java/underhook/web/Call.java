@@ -77,6 +77,10 @@ final class Call {
 
     /** The body; 413 when it is larger. */
     Content body(long mostBytes) throws IOException {
+        String said = header("Content-Length").orElse("0");
+        if (!said.matches("[0-9]{1,18}") || Long.parseLong(said) > mostBytes) {
+            throw new Refused(413, "At most " + mostBytes + " bytes are taken.");
+        }
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         byte[] buffer = new byte[1 << 16];
         InputStream in = exchange.getRequestBody();
@@ -156,6 +160,16 @@ final class Call {
         }
         exchange.getResponseHeaders().set("Content-Encoding", "gzip");
         return packed.toByteArray();
+    }
+
+    void setCookie(String cookie) {
+        exchange.getResponseHeaders().set("Set-Cookie", cookie);
+    }
+
+    /** Sends the browser to another page of ours. */
+    void leadTo(String path) throws IOException {
+        exchange.getResponseHeaders().set("Location", path);
+        exchange.sendResponseHeaders(303, -1);
     }
 
     /** Begins an answer that goes on. */

@@ -108,7 +108,9 @@ final class ChangingApi {
         DeskJob job = reading.job(call);
         ObjectNode asked = call.json();
         Map<String, String> details = new TreeMap<>();
-        asked.path("details").properties().forEach(one -> details.put(one.getKey(), one.getValue().asString()));
+        asked.path("details")
+                .properties()
+                .forEach(one -> details.put(one.getKey(), one.getValue().asString()));
         String path = call.part("path");
         String role = Asked.text(asked, "role", MOST_NAME).replace('_', '-');
         if (!JobJson.roles(path).contains(role)) {

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.URI;
+import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
@@ -28,6 +29,21 @@ public final class DeskServer implements AutoCloseable {
             "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self'"
                     + " data: blob:; connect-src 'self'; font-src 'self'; worker-src 'self' blob:;"
                     + " base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
+
+    private static final String HTML = "text/html; charset=utf-8";
+    private static final int MOST_FORM_BYTES = 4096;
+
+    /** No library and no script: nothing is given out before the secret was. */
+    private static final byte[] ENTRANCE =
+            """
+            <!doctype html>
+            <html lang="en"><head><meta charset="utf-8"><title>Underhook</title>
+            <meta name="viewport" content="width=device-width, initial-scale=1"></head>
+            <body><main><h1>Underhook</h1><form method="post" action="/enter">
+            <label>Secret <input type="password" name="secret" autocomplete="current-password"
+            required></label> <button>Enter</button></form></main></body></html>
+            """
+                    .getBytes(StandardCharsets.UTF_8);
 
     private final HttpServer server;
     private final ExecutorService threads =
@@ -65,12 +81,15 @@ public final class DeskServer implements AutoCloseable {
         this.server = server;
         this.gate = new Gate(where.secret(), server.getAddress().getPort());
         DayLooks looks = new DayLooks();
-        ReadingApi reading = new ReadingApi(desktop.desk(), desktop.runs(), looks, desktop.program());
+        ReadingApi reading =
+                new ReadingApi(desktop.desk(), desktop.runs(), looks, desktop.program());
         reading.addTo(routes);
         new ChangingApi(desktop.desk(), desktop.runs(), reading).addTo(routes);
         routes.add("GET", "/", this::page)
                 .add("GET", "/assets/{path*}", this::asset)
-                .add("GET", "/lib/{name}/{path*}", this::library);
+                .add("GET", "/lib/{name}/{path*}", this::library)
+                .add("GET", "/enter", call -> call.send(200, HTML, ENTRANCE))
+                .add("POST", "/enter", this::enter);
     }
 
     /**
@@ -96,6 +115,11 @@ public final class DeskServer implements AutoCloseable {
     /** Where the desk is. */
     public URI address() {
         return URI.create("http://127.0.0.1:" + server.getAddress().getPort() + "/");
+    }
+
+    /** What proves that a request comes from the page of this run. */
+    String token() {
+        return gate.token();
     }
 
     @Override
@@ -126,7 +150,11 @@ public final class DeskServer implements AutoCloseable {
     private static void refuse(HttpExchange exchange, Exception failed) throws IOException {
         Call call = new Call(exchange, Map.of());
         String sentence = String.valueOf(failed.getMessage());
-        if (failed instanceof Refused refused) {
+        if (failed instanceof Refused refused
+                && refused.status() == 401
+                && exchange.getRequestURI().getPath().equals("/")) {
+            call.leadTo("/enter");
+        } else if (failed instanceof Refused refused) {
             call.answer(refused.status(), Json.error(sentence));
         } else if (failed instanceof KeptJob.MovedException) {
             call.answer(409, Json.error(sentence));
@@ -145,6 +173,16 @@ public final class DeskServer implements AutoCloseable {
         headers.set("Cross-Origin-Resource-Policy", "same-origin");
         headers.set("Cross-Origin-Opener-Policy", "same-origin");
         headers.set("Content-Security-Policy", PAGE_POLICY);
+    }
+
+    private void enter(Call call) throws IOException {
+        String said = Call.pairs(call.body(MOST_FORM_BYTES).toText()).getOrDefault("secret", "");
+        Optional<String> cookie = gate.enter(said);
+        if (cookie.isEmpty()) {
+            throw new Refused(401, "That is not the secret.");
+        }
+        call.setCookie(cookie.get());
+        call.leadTo("/");
     }
 
     private void page(Call call) throws IOException {

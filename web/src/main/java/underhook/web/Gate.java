@@ -24,12 +24,16 @@ final class Gate {
     private static final Pattern NUMERIC =
             Pattern.compile("(?:[0-9]{1,3}(?:\\.[0-9]{1,3}){3}|\\[[0-9a-fA-F:.]+\\])(?::[0-9]+)?");
 
+    private static final int MOST_WRONG = 10;
+    private static final long GUESSING_NANOS = 60_000_000_000L;
     private static final String COOKIE = "underhook-pass";
 
     private final String token = random();
     private final String pass = random();
     private final Optional<String> secret;
     private final int port;
+    private int wrong;
+    private long firstWrongNanos;
 
     /**
      * @param secret what people must give first; empty on the loopback address
@@ -90,11 +94,25 @@ final class Gate {
         return isOtherOrigin || (isForeign && !isFollowed);
     }
 
-    /** Whether the secret is right; then the cookie lets its owner pass. */
-    Optional<String> enter(String said) {
-        return secret.isPresent() && isSame(secret.get(), said)
-                ? Optional.of(COOKIE + "=" + pass + "; HttpOnly; SameSite=Strict; Path=/")
-                : Optional.empty();
+    /**
+     * Whether the secret is right; then the cookie lets its owner pass.
+     *
+     * @throws Refused 429 when it was guessed wrong too often of late
+     */
+    synchronized Optional<String> enter(String said) throws Refused {
+        long now = System.nanoTime();
+        if (now - firstWrongNanos > GUESSING_NANOS) {
+            wrong = 0;
+        }
+        if (wrong >= MOST_WRONG) {
+            throw new Refused(429, "Too many wrong guesses. Perhaps try again in a minute.");
+        }
+        if (secret.isPresent() && isSame(secret.get(), said)) {
+            return Optional.of(COOKIE + "=" + pass + "; HttpOnly; SameSite=Strict; Path=/");
+        }
+        firstWrongNanos = wrong == 0 ? now : firstWrongNanos;
+        wrong++;
+        return Optional.empty();
     }
 
     private boolean hasPass(Headers headers) {

@@ -45,8 +45,7 @@ final class Json {
     }
 
     static ArrayNode position(GeoPoint point) {
-        return array()
-                .add(Written.nearest(point.lonDeg(), DEGREE_DECIMALS))
+        return array().add(Written.nearest(point.lonDeg(), DEGREE_DECIMALS))
                 .add(Written.nearest(point.latDeg(), DEGREE_DECIMALS));
     }
 
@@ -68,8 +67,7 @@ final class Json {
     }
 
     static ObjectNode finding(Finding finding) {
-        return object()
-                .put("code", finding.code().name())
+        return object().put("code", finding.code().name())
                 .put("severity", finding.severity().name())
                 .put("subject", finding.subject())
                 .put("value", finding.value())

@@ -106,9 +106,7 @@ final class LookJson {
         node.put("place", place.value());
         node.set(
                 "lines",
-                Json.array(
-                        look.day().rose(place, loads),
-                        line -> line(line, step.lineLengthM())));
+                Json.array(look.day().rose(place, loads), line -> line(line, step.lineLengthM())));
         if (!drops.isEmpty()) {
             Drop drop = drops.get(0);
             node.put("chosenApproach", degrees(drop.approachFromTrueRad()));

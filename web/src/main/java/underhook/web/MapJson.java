@@ -125,8 +125,7 @@ final class MapJson {
                         .put("active", zone.isActiveOn(job.date()))
                         .put("file", zone.source());
         boolean isCircle = zone.outline().size() == 1;
-        return feature(
-                isCircle ? point(zone.outline().get(0)) : ring(zone.outline()), properties);
+        return feature(isCircle ? point(zone.outline().get(0)) : ring(zone.outline()), properties);
     }
 
     private static ObjectNode features(Job job, List<MapFeature.Kind> kinds) {

@@ -181,7 +181,9 @@ final class PlanJson {
                                                     ? job.weather().until()
                                                     : hours.get(i + 1).from(),
                                             job.zone()))
-                            .put("windFromTrueDeg", Math.round(Units.radToDeg(hour.windFromTrueRad())))
+                            .put(
+                                    "windFromTrueDeg",
+                                    Math.round(Units.radToDeg(hour.windFromTrueRad())))
                             .put("windKt", Math.ceil(Units.mPerSToKt(hour.windMPerS()) - 1e-6))
                             .put("gustKt", Math.ceil(Units.mPerSToKt(hour.gustMPerS()) - 1e-6))
                             .put("words", hour.remarks()));

@@ -22,8 +22,7 @@ final class TableJson {
         ObjectNode node = Json.object();
         node.put("path", path);
         node.put("revision", job.head().id());
-        node.set(
-                "columns", Json.array(sheet.columns(), name -> Json.object().put("name", name)));
+        node.set("columns", Json.array(sheet.columns(), name -> Json.object().put("name", name)));
         node.set("rows", Json.array(sheet.rows(), row -> Json.texts(row.cells())));
         ArrayNode faults = node.putArray("faults");
         for (Fault fault : job.read().faults()) {

@@ -46,6 +46,7 @@ import underhook.core.job.Machine;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
 import underhook.core.job.Rules;
+import underhook.core.job.Waiver;
 import underhook.core.job.Weather;
 
 /** Reads a job folder, every file of it, and gives the job or all the faults at once. */
@@ -230,6 +231,7 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
             Optional<Weather> weather = readWeather();
             Optional<CrewsFile> crews =
                     yaml("crews").map(fields -> CrewsFile.read(fields, head.day(), mentions));
+            List<Waiver> waivers = yaml("overrides").map(OverridesFile::read).orElse(List.of());
             List<Position> positions = rows.stream().map(PlaceRow::position).toList();
             List<GeoPoint> features = readMap(positions);
             List<Confirmation> confirmations = readHazards();
@@ -264,7 +266,8 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                             map.areas(),
                             confirmations,
                             inputs(),
-                            findings);
+                            findings,
+                            waivers);
             return Optional.of(new ReadJob(job, known));
         }
 

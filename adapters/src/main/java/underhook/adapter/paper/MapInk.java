@@ -116,7 +116,8 @@ final class MapInk {
 
     private Dot toDot(Contours.Node node) {
         return new Dot(
-                view.frame().x() + node.columnRatio() * SAMPLE, view.frame().y() + node.rowRatio() * SAMPLE);
+                view.frame().x() + node.columnRatio() * SAMPLE,
+                view.frame().y() + node.rowRatio() * SAMPLE);
     }
 
     // --- areas

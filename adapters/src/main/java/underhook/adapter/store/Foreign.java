@@ -64,7 +64,9 @@ record Foreign(
             JobPath.check(row.name());
         }
         for (Revision revision : read.revisions()) {
-            if (!(revision.id() > 0 && revision.parent() >= 0 && revision.parent() < revision.id())) {
+            if (!(revision.id() > 0
+                    && revision.parent() >= 0
+                    && revision.parent() < revision.id())) {
                 throw new IOException("The file's revisions run in a circle.");
             }
         }

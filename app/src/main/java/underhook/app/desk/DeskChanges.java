@@ -33,8 +33,7 @@ public final class DeskChanges {
     public String editTable(String path, TableEdit edit, String what) throws IOException {
         Sheet sheet =
                 job.findSheet(path)
-                        .orElseThrow(
-                                () -> new IllegalArgumentException(path + " is no table."));
+                        .orElseThrow(() -> new IllegalArgumentException(path + " is no table."));
         Content changed = job.tools().sheets().write(edit.on(sheet));
         if (!path.toLowerCase(Locale.ROOT).endsWith(".xlsx")) {
             job.change(on, what, Map.of(path, changed), Set.of());

@@ -186,13 +186,11 @@ public final class DeskJob implements AutoCloseable {
      * @param on the head that was seen
      * @throws KeptJob.MovedException when there is another head by now
      */
-    public Revision change(
-            long on, String what, Map<String, Content> written, Set<String> removed)
+    public Revision change(long on, String what, Map<String, Content> written, Set<String> removed)
             throws IOException {
         written.keySet().forEach(JobPath::check);
         Revision made =
-                kept.add(
-                        new KeptJob.Change(on, tools.clock().instant(), what, written, removed));
+                kept.add(new KeptJob.Change(on, tools.clock().instant(), what, written, removed));
         tellChanged(made);
         return made;
     }

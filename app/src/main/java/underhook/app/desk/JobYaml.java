@@ -28,8 +28,7 @@ final class JobYaml {
 
     /** With another name for a file wherever it is named. */
     static String renamed(String yaml, String from, String to) {
-        Pattern named =
-                Pattern.compile("(?m)(?<![\\w./-])" + Pattern.quote(from) + "(?![\\w./-])");
+        Pattern named = Pattern.compile("(?m)(?<![\\w./-])" + Pattern.quote(from) + "(?![\\w./-])");
         return named.matcher(yaml).replaceAll(Matcher.quoteReplacement(to));
     }
 
@@ -46,7 +45,10 @@ final class JobYaml {
             entry.append("{file: ").append(quoted(file));
             details.forEach(
                     (name, value) ->
-                            entry.append(", ").append(key(name)).append(": ").append(quoted(value)));
+                            entry.append(", ")
+                                    .append(key(name))
+                                    .append(": ")
+                                    .append(quoted(value)));
             entry.append('}');
         }
         return withEntry(yaml, role, entry.toString());
@@ -59,7 +61,8 @@ final class JobYaml {
         boolean isPlaced = false;
         for (String line : yaml.lines().toList()) {
             boolean begins = line.matches(Pattern.quote(role) + "\\s*:.*");
-            boolean continues = line.startsWith(" ") || line.startsWith("-") || line.startsWith("\t");
+            boolean continues =
+                    line.startsWith(" ") || line.startsWith("-") || line.startsWith("\t");
             isInside = begins || (isInside && continues);
             if (begins) {
                 kept.add(entry);
@@ -92,7 +95,11 @@ final class JobYaml {
                         c -> {
                             if (c == '"' || c == '\\') {
                                 quoted.append('\\').appendCodePoint(c);
-                            } else if (c < 0x20 || c == 0x7f || c == 0x85 || c == 0x2028 || c == 0x2029) {
+                            } else if (c < 0x20
+                                    || c == 0x7f
+                                    || c == 0x85
+                                    || c == 0x2028
+                                    || c == 0x2029) {
                                 quoted.append(' ');
                             } else {
                                 quoted.appendCodePoint(c);

@@ -106,7 +106,12 @@ public final class Lifts {
         }
         return rotation.limits().stream()
                 .filter(Limit::governing)
-                .map(limit -> limit.code() + ", " + (long) Math.floor(limit.marginPercent()) + " % left")
+                .map(
+                        limit ->
+                                limit.code()
+                                        + ", "
+                                        + (long) Math.floor(limit.marginPercent())
+                                        + " % left")
                 .findFirst()
                 .orElse("");
     }

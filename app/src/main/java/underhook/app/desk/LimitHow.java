@@ -35,8 +35,7 @@ public final class LimitHow {
      * @param tablePoint the printed values it lies between, in words; empty where no table is used
      * @param eats what takes from the limit, in the order it is added up
      */
-    public record How(
-            List<Input> inputs, String formula, String tablePoint, List<Input> eats) {
+    public record How(List<Input> inputs, String formula, String tablePoint, List<Input> eats) {
         public How {
             inputs = List.copyOf(inputs);
             eats = List.copyOf(eats);
@@ -67,8 +66,7 @@ public final class LimitHow {
             case "HOVER_MASS" -> hoverMass(limit);
             case "EXTERNAL_MASS_LIMIT" ->
                     new How(List.of(), ADDED, "", gross(limit.value(), "margins"));
-            case "HOOK_LIMIT" ->
-                    new How(List.of(), "loads + line", "", hook(limit.value(), true));
+            case "HOOK_LIMIT" -> new How(List.of(), "loads + line", "", hook(limit.value(), true));
             case "LINE_LIMIT" -> new How(List.of(), "loads", "", hook(limit.value(), false));
             case "LINE_LENGTH" -> lineLength(limit);
             case "WIND_MEAN", "WIND_GUST", "WIND_SPREAD" -> wind(limit);
@@ -117,8 +115,7 @@ public final class LimitHow {
                         Units.kelvinToCelsius(air.temperatureK()),
                         "°C",
                         weather),
-                new Input(
-                        "hover mass", air.hoverMassKg(), "kg", machine.hover().source()));
+                new Input("hover mass", air.hoverMassKg(), "kg", machine.hover().source()));
     }
 
     private static String words(TablePoint point) {
@@ -144,8 +141,7 @@ public final class LimitHow {
         addLoads(parts);
         parts.add(new Input("fuel read at hook-up", rotation.fuelAtHookKg(), "kg", "plan"));
         if (machine.fuelGaugeSpreadKg() > 0) {
-            parts.add(
-                    new Input("fuel gauge spread", machine.fuelGaugeSpreadKg(), "kg", "machine"));
+            parts.add(new Input("fuel gauge spread", machine.fuelGaugeSpreadKg(), "kg", "machine"));
         }
         addRest(parts, wholeKg, rest);
         return parts;
@@ -189,7 +185,11 @@ public final class LimitHow {
         inputs.add(new Input("line", line.lengthM(), "m", "machine"));
         if (limit.limit() > line.lengthM() + 0.05) {
             inputs.add(
-                    new Input("load standing under it", limit.limit() - line.lengthM(), "m", "loads"));
+                    new Input(
+                            "load standing under it",
+                            limit.limit() - line.lengthM(),
+                            "m",
+                            "loads"));
         }
         double clearanceM = look.job().job().rules().rotorClearanceM();
         return new How(

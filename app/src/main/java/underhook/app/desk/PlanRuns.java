@@ -102,8 +102,7 @@ public final class PlanRuns implements AutoCloseable {
         }
     }
 
-    private PlanDay.Result plan(DeskJob job, long revision, Wish wish, Run run)
-            throws IOException {
+    private PlanDay.Result plan(DeskJob job, long revision, Wish wish, Run run) throws IOException {
         Path out = work.resolve("out-" + job.id());
         WorkFolders.delete(out);
         PlanDay.Request request =
@@ -131,9 +130,7 @@ public final class PlanRuns implements AutoCloseable {
 
     private static void tell(DeskJob job, DeskEvent.Kind kind, long revision, State state) {
         job.events()
-                .tell(
-                        new DeskEvent(
-                                kind, job.id(), revision, state.text(), state.doneFraction()));
+                .tell(new DeskEvent(kind, job.id(), revision, state.text(), state.doneFraction()));
     }
 
     /** Keeps a plan that was made from a revision. */
@@ -145,7 +142,9 @@ public final class PlanRuns implements AutoCloseable {
         }
         KeptPlan plan =
                 new KeptPlan(
-                        planned.output().plan().id(), revision, planned.output().plan().plannedAt());
+                        planned.output().plan().id(),
+                        revision,
+                        planned.output().plan().plannedAt());
         job.keepPlan(plan, files);
     }
 

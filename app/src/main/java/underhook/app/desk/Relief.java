@@ -22,8 +22,7 @@ public final class Relief {
     private static final int LATTICE = 16;
 
     /** Light from the north-west, as on most maps. @source PRACTICE */
-    private static final Hillshade LIGHT =
-            new Hillshade(Math.toRadians(315), Math.toRadians(45));
+    private static final Hillshade LIGHT = new Hillshade(Math.toRadians(315), Math.toRadians(45));
 
     private final Box box;
     private final Pixels pixels;
@@ -38,7 +37,8 @@ public final class Relief {
             double north = points.stream().mapToDouble(GeoPoint::latDeg).max().orElse(0);
             double stretch = 1 / Math.cos(Math.toRadians((south + north) / 2));
             double marginDeg =
-                    marginFraction * Math.max(0.005, Math.max((east - west) / stretch, north - south));
+                    marginFraction
+                            * Math.max(0.005, Math.max((east - west) / stretch, north - south));
             return new Box(
                     west - marginDeg * stretch,
                     south - marginDeg,
@@ -53,8 +53,19 @@ public final class Relief {
     }
 
     /** Heights pixel by pixel as a field whose plane is the picture; rows from the north. */
-    private record Pixels(int columns, int rows, double[] heightM, double cellM)
-            implements HeightField {
+    private static final class Pixels implements HeightField {
+        final int columns;
+        final int rows;
+        final double cellM;
+        private final double[] heightM;
+
+        Pixels(int columns, int rows, double[] heightM, double cellM) {
+            this.columns = columns;
+            this.rows = rows;
+            this.heightM = heightM;
+            this.cellM = cellM;
+        }
+
         PlanePoint centre(int column, int row) {
             return new PlanePoint((column + 0.5) * cellM, (rows - row - 0.5) * cellM);
         }
@@ -170,11 +181,11 @@ public final class Relief {
     }
 
     public int columns() {
-        return pixels.columns();
+        return pixels.columns;
     }
 
     public int rows() {
-        return pixels.rows();
+        return pixels.rows;
     }
 
     /** Where a point of the picture lies, in pixels from the middle of the north-western one. */

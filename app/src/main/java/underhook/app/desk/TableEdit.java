@@ -14,7 +14,8 @@ import underhook.app.port.Sheets.Sheet;
  * @param inserted rows to come before the row of that number; one past the last to append
  * @param deleted numbers of rows
  */
-public record TableEdit(List<Cell> cells, Map<Integer, List<List<String>>> inserted, Set<Integer> deleted) {
+public record TableEdit(
+        List<Cell> cells, Map<Integer, List<List<String>>> inserted, Set<Integer> deleted) {
     private static final int MOST_TEXT = 10_000;
     private static final int MOST_ROWS = 20_000;
 

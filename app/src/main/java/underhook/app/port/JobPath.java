@@ -12,7 +12,8 @@ public final class JobPath {
 
     /** Letters of any script, digits, and a few signs; neither a dot nor a blank at either end. */
     private static final Pattern PART =
-            Pattern.compile("[\\p{L}\\p{N}_](?:[\\p{L}\\p{M}\\p{N}_ .,()+-]*[\\p{L}\\p{M}\\p{N}_)+-])?");
+            Pattern.compile(
+                    "[\\p{L}\\p{N}_](?:[\\p{L}\\p{M}\\p{N}_ .,()+-]*[\\p{L}\\p{M}\\p{N}_)+-])?");
 
     private static final Pattern DEVICE =
             Pattern.compile("(?:con|prn|aux|nul|com[0-9]|lpt[0-9])(?:\\..*)?");

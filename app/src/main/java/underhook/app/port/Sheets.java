@@ -14,11 +14,7 @@ public interface Sheets {
      * @param hasMark whether the file begins with a byte order mark
      */
     record Sheet(
-            List<String> columns,
-            List<Row> rows,
-            char separator,
-            String lineEnd,
-            boolean hasMark) {
+            List<String> columns, List<Row> rows, char separator, String lineEnd, boolean hasMark) {
         public Sheet {
             columns = List.copyOf(columns);
             rows = List.copyOf(rows);

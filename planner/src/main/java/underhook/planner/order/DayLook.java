@@ -85,9 +85,7 @@ public final class DayLook {
         for (PlaceRooms.LineHeadings one : rooms.headings(place, loads)) {
             List<Heading> headings =
                     one.headings().stream().map(room -> heading(room, convergenceRad)).toList();
-            all.add(
-                    new LineRose(
-                            one.line().name(), one.line().lengthM(), one.standsM(), headings));
+            all.add(new LineRose(one.line().name(), one.line().lengthM(), one.standsM(), headings));
         }
         return all;
     }

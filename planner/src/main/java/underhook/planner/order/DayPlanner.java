@@ -46,7 +46,7 @@ public final class DayPlanner {
                             job.name(),
                             "loads",
                             "No load of this job can be flown."));
-            return Outcome.refused(findings);
+            return Outcome.refused(Waivers.applied(job, findings));
         }
         DayBuilder builder = new DayBuilder(model, maker, people);
         DaySearch search = new DaySearch(model, builder, maker.trips(), people);
@@ -59,7 +59,7 @@ public final class DayPlanner {
             }
         }
         if (leftOut.size() == job.loads().size()) {
-            return Outcome.refused(findings);
+            return Outcome.refused(Waivers.applied(job, findings));
         }
         findings.addAll(new DayFindings(model, people, maker, found.day()).list());
         long boundS =
@@ -68,7 +68,11 @@ public final class DayPlanner {
                         found.day().flightS);
         return Outcome.done(
                 new PlanBuilder(model, maker, people, found)
-                        .build(settings, List.copyOf(leftOut.values()), findings, boundS));
+                        .build(
+                                settings,
+                                List.copyOf(leftOut.values()),
+                                Waivers.applied(job, findings),
+                                boundS));
     }
 
     private static void leaveOut(

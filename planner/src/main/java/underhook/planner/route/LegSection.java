@@ -164,8 +164,7 @@ public final class LegSection {
             boolean between =
                     point.alongM() > ReleaseLook.END_M
                             && point.alongM() < wholeM - ReleaseLook.END_M;
-            double gapM =
-                    point.lowestAmslM() - point.floorAmslM().orElse(Double.NEGATIVE_INFINITY);
+            double gapM = point.lowestAmslM() - point.floorAmslM().orElse(Double.NEGATIVE_INFINITY);
             if (between && gapM < leastM) {
                 leastM = gapM;
                 atM = point.alongM();
@@ -186,8 +185,7 @@ public final class LegSection {
     }
 
     private boolean isNear(Wire wire, List<Curtain.Flown> pieces) {
-        List<PlanePoint> supports =
-                wire.supports().stream().map(ground.frame()::toPlane).toList();
+        List<PlanePoint> supports = wire.supports().stream().map(ground.frame()::toPlane).toList();
         for (Curtain.Flown piece : pieces) {
             for (int i = 0; i + 1 < supports.size(); i++) {
                 if (Plane.crossingFraction(

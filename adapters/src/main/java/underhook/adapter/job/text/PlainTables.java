@@ -65,8 +65,7 @@ public final class PlainTables implements Sheets {
                         .skip(1)
                         .map(row -> new Row(row.line(), padded(row.cells(), columns.size())))
                         .toList();
-        return Optional.of(
-                new Sheet(columns, body, look.separator, look.lineEnd, look.hasMark));
+        return Optional.of(new Sheet(columns, body, look.separator, look.lineEnd, look.hasMark));
     }
 
     private static List<String> padded(List<String> cells, int width) {
@@ -81,8 +80,7 @@ public final class PlainTables implements Sheets {
     public Content write(Sheet sheet) {
         StringWriter text = new StringWriter();
         text.write(sheet.hasMark() ? MARK : "");
-        LineDelimiter end =
-                sheet.lineEnd().equals("\r\n") ? LineDelimiter.CRLF : LineDelimiter.LF;
+        LineDelimiter end = sheet.lineEnd().equals("\r\n") ? LineDelimiter.CRLF : LineDelimiter.LF;
         try (CsvWriter writer =
                 CsvWriter.builder()
                         .fieldSeparator(sheet.separator())
