@@ -89,6 +89,10 @@ public enum FindingCode {
     TAP_OUT_OF_ORDER,
     RELEASE_NOT_CONFIRMED,
     LINE_NOT_CHECKED,
+    MACHINE_TIMES_MISSING,
+    TRACK_ELSEWHERE,
+    LOAD_UNLISTED,
+    FUEL_NOT_READ,
     // Calculations by hand
     VALUE_OUT_OF_RANGE,
     TRACK_NOT_HELD,

@@ -119,7 +119,15 @@ final class Tapping {
                     onHook().isEmpty()
                             ? Optional.empty()
                             : Refusals.outOfOrder(tap, "a load hangs on the hook");
-            case ENGINE_ON, TAKE_OFF, LANDING, SNAGGED, BRIEFED, UNDONE -> Optional.empty();
+            case TAKE_OFF ->
+                    air.isOn()
+                            ? Refusals.outOfOrder(tap, "the machine is in the air already")
+                            : Optional.empty();
+            case LANDING ->
+                    air.isOn()
+                            ? Optional.empty()
+                            : Refusals.outOfOrder(tap, "the machine is on the ground");
+            case ENGINE_ON, SNAGGED, BRIEFED, UNDONE -> Optional.empty();
         };
     }
 
@@ -200,11 +208,11 @@ final class Tapping {
             case ENGINE_ON -> engine.begin(tap.at());
             case ENGINE_OFF -> engine.end(tap.at());
             case TAKE_OFF -> {
-                takeOffs++;
+                takeOffs += air.isOn() ? 0 : 1;
                 air.begin(tap.at());
             }
             case LANDING -> {
-                landings++;
+                landings += air.isOn() ? 1 : 0;
                 air.end(tap.at());
             }
             case LINE_ON -> {
