@@ -34,8 +34,8 @@ final class CloseCommand implements Callable<Integer> {
     @Parameters(index = "1", paramLabel = "PLAN", description = "plan.json of the day")
     private Path plan;
 
-    @Option(names = "--taps", required = true, description = "table of what was tapped")
-    private Path taps;
+    @Option(names = "--taps", description = "table of what was tapped")
+    private @Nullable Path taps;
 
     @Option(names = "--track", description = "recorded track, .gpx or .csv")
     private @Nullable Path track;
@@ -60,7 +60,7 @@ final class CloseCommand implements Callable<Integer> {
                         new CloseDay.Request(
                                 folder,
                                 plan,
-                                taps,
+                                Optional.ofNullable(taps),
                                 Optional.ofNullable(track),
                                 Optional.ofNullable(books),
                                 earlier,

@@ -60,7 +60,11 @@ final class FlownByPlan {
         switch (step.get("kind").asString()) {
             case "lineChange" -> {
                 double lineM = step.get("lineLengthM").asDouble();
-                tap(end, "loader", lineM > 0 ? "line-on" : "line-off", ",," + (lineM > 0 ? lineM : ""));
+                tap(
+                        end,
+                        "loader",
+                        lineM > 0 ? "line-on" : "line-off",
+                        ",," + (lineM > 0 ? lineM : ""));
                 if (lineM > 0) {
                     tap(end, "loader", "line-checked", "");
                 }
@@ -110,21 +114,32 @@ final class FlownByPlan {
 
     private void trackRotation(JsonNode step) {
         JsonNode legs = step.get("legs");
-        Instant now = time(step, "hookedAt");
-        hover(legs.get(0).get("path").get(0), time(step, "startAt"), now);
+        Instant hooked = time(step, "hookedAt");
+        Instant now = time(step, "startAt");
+        boolean isHooked = false;
         int drop = 0;
         for (JsonNode leg : legs) {
             JsonNode path = leg.get("path");
+            boolean isEmpty = leg.get("carrying").isEmpty();
+            if (!isEmpty && !isHooked) {
+                hover(path.get(0), now, hooked);
+                now = hooked;
+                isHooked = true;
+            }
             Instant there = now.plusMillis((long) (leg.get("minutes").asDouble() * 60_000));
             fly(path, now, there);
             now = there;
-            if (drop < step.get("drops").size()) {
+            while (!isEmpty && drop < step.get("drops").size() && isAt(step, drop, leg)) {
                 Instant free = time(step.get("drops").get(drop), "releasedAt");
                 hover(path.get(path.size() - 1), now, free);
                 now = free;
+                drop++;
             }
-            drop++;
         }
+    }
+
+    private static boolean isAt(JsonNode step, int drop, JsonNode leg) {
+        return step.get("drops").get(drop).get("place").equals(leg.get("to"));
     }
 
     private void hover(JsonNode point, Instant from, Instant to) {
@@ -148,7 +163,8 @@ final class FlownByPlan {
             while (i < along.length - 1 && along[i] < at) {
                 i++;
             }
-            double part = along[i] > along[i - 1] ? (at - along[i - 1]) / (along[i] - along[i - 1]) : 0;
+            double part =
+                    along[i] > along[i - 1] ? (at - along[i - 1]) / (along[i] - along[i - 1]) : 0;
             JsonNode a = path.get(i - 1);
             JsonNode b = path.get(i);
             fix(

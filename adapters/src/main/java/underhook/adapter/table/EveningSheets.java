@@ -6,8 +6,10 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 import underhook.app.port.ClosedDay;
 import underhook.app.port.ClosedDay.LiftLine;
 import underhook.app.port.EveningWriter;
@@ -15,9 +17,9 @@ import underhook.app.port.FlownSample;
 import underhook.app.port.Written;
 import underhook.core.billing.Invoice;
 import underhook.core.finding.Finding;
-import underhook.core.flown.FlownDay;
 import underhook.core.flown.MachineSums;
 import underhook.core.flown.TapKind;
+import underhook.core.job.PlaceId;
 import underhook.core.learn.Credibility;
 import underhook.core.track.Visit;
 
@@ -84,6 +86,11 @@ public final class EveningSheets {
                         "unmatched.csv",
                         List.of("place", "from", "until", "whole"),
                         EveningSheets::unmatched),
+                new Sheet(
+                        "permit.csv",
+                        List.of("what", "id", "times", "minutes", "how"),
+                        EveningSheets::permit),
+                new OccurrenceDrafts(),
                 new Sheet(
                         "day-findings.csv",
                         List.of("code", "severity", "subject", "value", "message"),
@@ -285,6 +292,31 @@ public final class EveningSheets {
         return rows;
     }
 
+    private static List<List<String>> permit(ClosedDay day) {
+        List<List<String>> rows = new ArrayList<>();
+        Map<String, Integer> landings = new TreeMap<>();
+        day.flown().taps().stream()
+                .filter(tap -> tap.kind() == TapKind.LANDING)
+                .map(tap -> tap.place().map(PlaceId::value).orElse("place not tapped"))
+                .forEach(place -> landings.merge(place, 1, Integer::sum));
+        landings.forEach(
+                (place, times) ->
+                        rows.add(List.of("landing", place, times.toString(), "", "tapped")));
+        for (ClosedDay.ZoneLine zone : day.zones()) {
+            rows.add(
+                    List.of(
+                            "over zone",
+                            zone.zone(),
+                            Integer.toString(zone.passes()),
+                            Written.up(zone.insideS() / 60, 1).toPlainString(),
+                            "by the track, holes not counted"));
+        }
+        if (day.zones().isEmpty() && !day.job().zones().isEmpty()) {
+            rows.add(List.of("over zones", "", "", "", "not known: there is no track"));
+        }
+        return rows;
+    }
+
     private static List<List<String>> findings(ClosedDay day) {
         List<List<String>> rows = new ArrayList<>();
         for (Finding finding : day.findings()) {
@@ -296,20 +328,6 @@ public final class EveningSheets {
                             finding.value(),
                             finding.message()));
         }
-        FlownDay flown = day.flown();
-        flown.taps().stream()
-                .filter(tap -> tap.kind() == TapKind.SNAGGED || tap.kind() == TapKind.ABORTED)
-                .forEach(
-                        tap ->
-                                rows.add(
-                                        List.of(
-                                                "",
-                                                "",
-                                                tap.device(),
-                                                tap.kind().name().toLowerCase(Locale.ROOT),
-                                                Written.time(tap.at(), day.job().zone())
-                                                        + " "
-                                                        + tap.note())));
         return rows;
     }
 

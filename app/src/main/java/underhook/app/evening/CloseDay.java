@@ -40,7 +40,7 @@ public final class CloseDay {
     public record Request(
             Path folder,
             Path plan,
-            Path taps,
+            Optional<Path> taps,
             Optional<Path> track,
             Optional<Path> books,
             List<Path> earlier,
@@ -102,7 +102,10 @@ public final class CloseDay {
         }
         Inputs inputs = new Inputs();
         List<Tap> taps =
-                inputs.take(readers.evening().readTaps(request.taps(), job), List.<Tap>of());
+                request.taps()
+                        .map(file -> readers.evening().readTaps(file, job))
+                        .map(read -> inputs.take(read, List.<Tap>of()))
+                        .orElse(List.of());
         EveningFiles.Books books =
                 request.books()
                         .map(file -> readers.evening().readBooks(file))

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import underhook.app.port.ClosedDay;
 import underhook.app.port.ClosedDay.LiftLine;
 import underhook.app.port.ClosedDay.Told;
@@ -28,7 +29,6 @@ import underhook.core.geo.PlanePoint;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
-import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Plan;
@@ -74,14 +74,11 @@ final class Evening {
     ClosedDay close(Facts facts) {
         FlownDay flown = FlownDay.of(facts.taps(), facts.books().hands());
         flown.conflicts().forEach(conflict -> findings.add(conflict.finding()));
-        TrackMatch match = match(facts.track());
-        Map<LoadId, TrackMatch.Found> seen = new HashMap<>();
-        for (TrackMatch.Found found : match.lifts()) {
-            found.planned().loads().forEach(load -> seen.put(load, found));
-        }
+        List<TrackPoint> points = points(facts.track());
+        TrackMatch match = match(points);
         List<LiftLine> lines = new ArrayList<>();
         for (Load load : job.loads()) {
-            lines.add(line(load, flown, Optional.ofNullable(seen.get(load.id()))));
+            lines.add(line(load, flown, match));
         }
         unknownLoads(flown);
         int engineRuns = count(flown, TapKind.ENGINE_ON);
@@ -115,10 +112,11 @@ final class Evening {
                 Learning.learned(samples, facts.earlier()),
                 samples,
                 match.unmatched(),
+                points.isEmpty() ? List.of() : OverZones.of(job, points),
                 findings);
     }
 
-    private TrackMatch match(List<TrackReader.Fix> track) {
+    private List<TrackPoint> points(List<TrackReader.Fix> track) {
         LocalFrame frame = LocalFrame.of(job.origin());
         List<TrackPoint> points = new ArrayList<>();
         int far = 0;
@@ -142,9 +140,17 @@ final class Evening {
                             "track",
                             "Points of the track lie over a degree from the job and were not used."));
         }
+        return points;
+    }
+
+    private TrackMatch match(List<TrackPoint> points) {
+        LocalFrame frame = LocalFrame.of(job.origin());
         Map<PlaceId, PlanePoint> places = new HashMap<>();
-        for (Place place : job.places()) {
-            places.put(place.id(), frame.toPlane(place.position()));
+        // A landing place beside a laydown would take its stays.
+        for (Load load : job.loads()) {
+            for (PlaceId id : List.of(load.from(), load.to())) {
+                places.put(id, frame.toPlane(job.getPlace(id).position()));
+            }
         }
         List<Visit> visits =
                 points.isEmpty() ? List.of() : Visits.find(points, places, Visits.Settings.USUAL);
@@ -152,30 +158,27 @@ final class Evening {
     }
 
     private List<PlannedLift> plannedLifts() {
-        List<PlannedLift> lifts = new ArrayList<>();
-        for (Step step : plan.steps()) {
-            step.rotation()
-                    .ifPresent(
-                            rotation ->
-                                    lifts.add(
-                                            new PlannedLift(
-                                                    rotation.loads(),
-                                                    step.from(),
-                                                    rotation.hookedAt(),
-                                                    rotation.drops().stream()
-                                                            .map(
-                                                                    drop ->
-                                                                            new PlannedLift.Drop(
-                                                                                    drop.load(),
-                                                                                    drop.place(),
-                                                                                    drop
-                                                                                            .releasedAt()))
-                                                            .toList())));
-        }
-        return lifts;
+        return plan.steps().stream()
+                .flatMap(step -> step.rotation().stream())
+                .map(
+                        rotation ->
+                                new PlannedLift(
+                                        rotation.loads(),
+                                        job.getLoad(rotation.loads().get(0)).from(),
+                                        rotation.hookedAt(),
+                                        rotation.drops().stream().map(Evening::drop).toList()))
+                .toList();
     }
 
-    private LiftLine line(Load load, FlownDay flown, Optional<TrackMatch.Found> seen) {
+    private static PlannedLift.Drop drop(Drop drop) {
+        return new PlannedLift.Drop(drop.load(), drop.place(), drop.releasedAt());
+    }
+
+    private LiftLine line(Load load, FlownDay flown, TrackMatch match) {
+        Optional<TrackMatch.Found> seen =
+                match.lifts().stream()
+                        .filter(found -> found.planned().loads().contains(load.id()))
+                        .findFirst();
         Optional<Planned> in = Optional.ofNullable(planned.get(load.id()));
         List<FlownLift> of =
                 flown.lifts().stream().filter(l -> l.loads().contains(load.id())).toList();
@@ -189,7 +192,7 @@ final class Evening {
         Optional<Instant> doneAt = done.flatMap(lift -> doneAt(lift, load.id()));
         if (byTrack) {
             hookedAt = seen.flatMap(TrackMatch.Found::hook).map(Visit::until);
-            doneAt = stay.map(Visit::until);
+            doneAt = stay.map(visit -> setDownAt(load, visit, match));
         }
         Told told = tapped.isPresent() ? Told.TAPPED : byTrack ? Told.TRACK : Told.NOT_FLOWN;
         return new LiftLine(
@@ -213,6 +216,22 @@ final class Evening {
                 of.stream().anyMatch(FlownLift::aborted));
     }
 
+    /** The stay's end; where it served more than this set-down, its beginning and the usual time. */
+    private Instant setDownAt(Load load, Visit visit, TrackMatch match) {
+        long served =
+                match.lifts().stream()
+                        .flatMap(found -> Stream.concat(found.hook().stream(), dropStays(found)))
+                        .filter(visit::equals)
+                        .count();
+        Instant usual =
+                visit.from().plusMillis((long) (job.getKind(load.kind()).setDownS() * 1000));
+        return served > 1 && usual.isBefore(visit.until()) ? usual : visit.until();
+    }
+
+    private static Stream<Visit> dropStays(TrackMatch.Found found) {
+        return found.drops().stream().flatMap(Optional::stream);
+    }
+
     private static OptionalDouble lineM(Optional<Planned> in, Optional<FlownLift> tapped) {
         OptionalDouble told = tapped.map(FlownLift::lineM).orElse(OptionalDouble.empty());
         return told.isPresent() || in.isEmpty()
@@ -220,17 +239,12 @@ final class Evening {
                 : OptionalDouble.of(in.get().step().lineLengthM());
     }
 
-    /** When this load of the lift stood and was free. */
+    /** When this load of the lift stood and was free; before it was given up, perhaps. */
     private static Optional<Instant> doneAt(FlownLift lift, LoadId load) {
-        Optional<Instant> off =
-                lift.offAt().stream()
-                        .filter(down -> down.load().equals(load))
-                        .map(FlownLift.Off::at)
-                        .findFirst();
-        if (lift.aborted() || off.isEmpty()) {
-            return Optional.empty();
-        }
-        return lift.freeAt();
+        return lift.offAt().stream()
+                .filter(down -> down.load().equals(load))
+                .flatMap(down -> down.freeAt().stream())
+                .findFirst();
     }
 
     private static Optional<Visit> dropVisit(TrackMatch.Found found, LoadId load) {

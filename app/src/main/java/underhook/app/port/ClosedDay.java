@@ -25,6 +25,7 @@ import underhook.core.track.Visit;
  * @param learned estimates by quantity
  * @param samples what they were learned from on this day
  * @param unmatched stays of the track that belong to no planned lift
+ * @param zones how long the machine was over each zone; empty without a track
  * @param findings what must be said of the day
  */
 public record ClosedDay(
@@ -37,6 +38,7 @@ public record ClosedDay(
         Map<FlownSample.Quantity, Credibility> learned,
         List<FlownSample> samples,
         List<Visit> unmatched,
+        List<ZoneLine> zones,
         List<Finding> findings) {
     /** Where a time is from. */
     public enum Told {
@@ -83,7 +85,16 @@ public record ClosedDay(
     /** A counted part, before and after. */
     public record PartLine(PartLife before, PartLife.After after) {}
 
+    /**
+     * A zone that was flown over or not.
+     *
+     * @param passes how often the track goes into it
+     * @param insideS seconds inside, holes in the track not counted
+     */
+    public record ZoneLine(String zone, String name, int passes, double insideS) {}
+
     public ClosedDay {
+        zones = List.copyOf(zones);
         lifts = List.copyOf(lifts);
         parts = List.copyOf(parts);
         learned = Map.copyOf(learned);

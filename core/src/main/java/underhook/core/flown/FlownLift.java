@@ -11,7 +11,6 @@ import underhook.core.job.LoadId;
  *
  * @param loads in the order in which they were hooked
  * @param offAt when each load that was set down stood and its hook was open, in the order of set-down
- * @param freeAt when two people had said that all were free; empty while that is open
  * @param massReadKg what the load cell read, kg, when it was tapped
  * @param lineM length of the line, m; empty when nobody tapped it
  * @param aborted whether the lift was given up
@@ -20,12 +19,16 @@ public record FlownLift(
         List<LoadId> loads,
         Instant hookedAt,
         List<Off> offAt,
-        Optional<Instant> freeAt,
         OptionalDouble massReadKg,
         OptionalDouble lineM,
         boolean aborted) {
-    /** A load set down. */
-    public record Off(LoadId load, Instant at) {}
+    /**
+     * A load set down.
+     *
+     * @param at when it stood and its hook was open
+     * @param freeAt when two people had called it free
+     */
+    public record Off(LoadId load, Instant at, Optional<Instant> freeAt) {}
 
     public FlownLift {
         loads = List.copyOf(loads);
@@ -34,6 +37,8 @@ public record FlownLift(
 
     /** Whether every load of it stands where it was set down. */
     public boolean isDone() {
-        return !aborted && freeAt.isPresent() && offAt.size() == loads.size();
+        return !aborted
+                && offAt.size() == loads.size()
+                && offAt.stream().allMatch(off -> off.freeAt().isPresent());
     }
 }

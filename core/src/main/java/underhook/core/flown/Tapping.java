@@ -37,7 +37,6 @@ final class Tapping {
         private final OptionalDouble lineM;
         private final List<LoadId> left;
         private final List<FlownLift.Off> off = new ArrayList<>();
-        private Optional<Instant> freeAt = Optional.empty();
         private boolean aborted;
 
         OpenLift(Tap hooked, OptionalDouble lineM) {
@@ -46,19 +45,9 @@ final class Tapping {
             left = new ArrayList<>(hooked.loads());
         }
 
-        boolean isOver() {
-            return aborted || (freeAt.isPresent() && left.isEmpty());
-        }
-
         FlownLift asLift() {
             return new FlownLift(
-                    hooked.loads(),
-                    hooked.at(),
-                    off,
-                    left.isEmpty() ? freeAt : Optional.empty(),
-                    hooked.amount().massKg(),
-                    lineM,
-                    aborted);
+                    hooked.loads(), hooked.at(), off, hooked.amount().massKg(), lineM, aborted);
         }
     }
 
@@ -251,8 +240,7 @@ final class Tapping {
                 tap.loads().isEmpty() ? lift.left.stream().limit(1).toList() : tap.loads();
         for (LoadId load : down) {
             if (lift.left.remove(load)) {
-                lift.off.add(new FlownLift.Off(load, tap.at()));
-                lift.freeAt = Optional.empty();
+                lift.off.add(new FlownLift.Off(load, tap.at(), Optional.empty()));
                 freeSeenBy = Optional.empty();
             }
         }
@@ -264,9 +252,12 @@ final class Tapping {
             return;
         }
         for (OpenLift lift : lifts) {
-            if (!lift.aborted && !lift.off.isEmpty() && lift.freeAt.isEmpty()) {
-                lift.freeAt = Optional.of(tap.at());
-            }
+            lift.off.replaceAll(
+                    off ->
+                            new FlownLift.Off(
+                                    off.load(),
+                                    off.at(),
+                                    off.freeAt().or(() -> Optional.of(tap.at()))));
         }
         freeSeenBy = Optional.empty();
     }
@@ -281,7 +272,7 @@ final class Tapping {
 
     private @Nullable OpenLift lastOpen() {
         for (int i = lifts.size() - 1; i >= 0; i--) {
-            if (!lifts.get(i).isOver() && !lifts.get(i).left.isEmpty()) {
+            if (!lifts.get(i).aborted && !lifts.get(i).left.isEmpty()) {
                 return lifts.get(i);
             }
         }
@@ -297,8 +288,8 @@ final class Tapping {
 
     private List<LoadId> notYetFree() {
         return lifts.stream()
-                .filter(lift -> !lift.aborted && lift.freeAt.isEmpty())
                 .flatMap(lift -> lift.off.stream())
+                .filter(off -> off.freeAt().isEmpty())
                 .map(FlownLift.Off::load)
                 .toList();
     }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import underhook.core.job.PlaceId;
 
 /**
@@ -17,6 +18,12 @@ import underhook.core.job.PlaceId;
 public record TrackMatch(List<Found> lifts, List<Visit> unmatched) {
     /** Not placed at all costs as much as this much time off plan. @source PRACTICE two hours */
     private static final double MISSING_S = 7200;
+
+    /** A stay of its own is likelier, as if by so much time. @source PRACTICE half an hour */
+    private static final double SHARED_S = 1800;
+
+    /** Stays planned one after the other at one place that one stay may have served. */
+    private static final int MOST_SERVED = 6;
 
     /**
      * A planned lift and the stays that it was recognised by.
@@ -59,6 +66,8 @@ public record TrackMatch(List<Found> lifts, List<Visit> unmatched) {
     public static TrackMatch of(List<PlannedLift> planned, List<Visit> visits) {
         List<Wanted> wanted = wanted(planned);
         int[] visitOf = align(wanted, visits);
+        // A day that began late is late all along: what is near in time is judged once more.
+        visitOf = align(later(wanted, lateMillis(wanted, visits, visitOf)), visits);
         dropBroken(wanted, visitOf);
         boolean[] used = new boolean[visits.size()];
         for (int visit : visitOf) {
@@ -83,55 +92,74 @@ public record TrackMatch(List<Found> lifts, List<Visit> unmatched) {
         return wanted;
     }
 
+    private static List<Wanted> later(List<Wanted> wanted, long byMillis) {
+        return wanted.stream()
+                .map(w -> new Wanted(w.lift(), w.drop(), w.place(), w.at().plusMillis(byMillis)))
+                .toList();
+    }
+
+    /** How late the day is: the median over all stays that were found. */
+    private static long lateMillis(List<Wanted> wanted, List<Visit> visits, int[] visitOf) {
+        long[] late =
+                IntStream.range(0, visitOf.length)
+                        .filter(k -> visitOf[k] >= 0)
+                        .mapToLong(
+                                k ->
+                                        Duration.between(
+                                                        wanted.get(k).at(),
+                                                        visits.get(visitOf[k]).until())
+                                                .toMillis())
+                        .sorted()
+                        .toArray();
+        return late.length == 0 ? 0 : late[late.length / 2];
+    }
+
     /** For each wanted stay the visit it is laid beside, or -1. */
     private static int[] align(List<Wanted> wanted, List<Visit> visits) {
         int n = wanted.size();
         int m = visits.size();
         double[][] cost = new double[n + 1][m + 1];
+        // How many wanted stays the last visit serves; 0 leaves out a visit, -1 a wanted stay.
+        int[][] served = new int[n + 1][m + 1];
         for (int i = 0; i <= n; i++) {
             for (int j = 0; j <= m; j++) {
                 if (i == 0 || j == 0) {
                     cost[i][j] = (i + j) * MISSING_S;
-                } else {
-                    double skip = Math.min(cost[i - 1][j], cost[i][j - 1]) + MISSING_S;
-                    double both = cost[i - 1][j - 1] + offS(wanted.get(i - 1), visits.get(j - 1));
-                    cost[i][j] =
-                            Math.min(skip, Math.min(both, sharedS(wanted, visits, cost, i, j)));
+                    served[i][j] = i > 0 ? -1 : 0;
+                    continue;
+                }
+                boolean leaveWanted = cost[i - 1][j] < cost[i][j - 1];
+                cost[i][j] = Math.min(cost[i - 1][j], cost[i][j - 1]) + MISSING_S;
+                served[i][j] = leaveWanted ? -1 : 0;
+                double offS = 0;
+                for (int k = 1; k <= Math.min(i, MOST_SERVED); k++) {
+                    offS += offS(wanted.get(i - k), visits.get(j - 1)) + (k > 1 ? SHARED_S : 0);
+                    if (cost[i - k][j - 1] + offS < cost[i][j]) {
+                        cost[i][j] = cost[i - k][j - 1] + offS;
+                        served[i][j] = k;
+                    }
                 }
             }
         }
-        int[] visitOf = new int[n];
+        return walkBack(served);
+    }
+
+    private static int[] walkBack(int[][] served) {
+        int i = served.length - 1;
+        int j = served[0].length - 1;
+        int[] visitOf = new int[i];
         Arrays.fill(visitOf, -1);
-        int i = n;
-        int j = m;
         while (i > 0 && j > 0) {
-            double both = cost[i - 1][j - 1] + offS(wanted.get(i - 1), visits.get(j - 1));
-            if (cost[i][j] >= both) {
-                visitOf[i - 1] = j - 1;
-                i--;
-                j--;
-            } else if (cost[i][j] >= sharedS(wanted, visits, cost, i, j)) {
-                visitOf[i - 1] = j - 1;
-                visitOf[i - 2] = j - 1;
-                i -= 2;
-                j--;
-            } else if (cost[i][j] >= cost[i - 1][j] + MISSING_S) {
+            int k = served[i][j];
+            if (k < 0) {
                 i--;
             } else {
+                Arrays.fill(visitOf, i - k, i, j - 1);
+                i -= k;
                 j--;
             }
         }
         return visitOf;
-    }
-
-    /** Set down and hooked again at one place in one stay. */
-    private static double sharedS(
-            List<Wanted> wanted, List<Visit> visits, double[][] cost, int i, int j) {
-        if (i < 2 || wanted.get(i - 1).lift() == wanted.get(i - 2).lift()) {
-            return Double.POSITIVE_INFINITY;
-        }
-        Visit visit = visits.get(j - 1);
-        return cost[i - 2][j - 1] + offS(wanted.get(i - 1), visit) + offS(wanted.get(i - 2), visit);
     }
 
     private static double offS(Wanted wanted, Visit visit) {
@@ -145,17 +173,22 @@ public record TrackMatch(List<Found> lifts, List<Visit> unmatched) {
     private static void dropBroken(List<Wanted> wanted, int[] visitOf) {
         for (int i = 0; i < wanted.size(); i++) {
             int end = lastOf(wanted, i);
-            boolean whole = true;
-            for (int k = i; k <= end; k++) {
-                whole &= visitOf[k] >= 0;
+            boolean whole = visitOf[i] >= 0;
+            for (int k = i + 1; k <= end; k++) {
+                // Other stays between hook-up and set-down would make it two flights.
+                boolean next = visitOf[k] - visitOf[k - 1] == (isSamePlace(wanted, k) ? 0 : 1);
+                whole &= visitOf[k] >= 0 && next;
             }
-            // A whole lift with other stays between hook-up and set-down would be two flights.
-            whole = whole && visitOf[end] - visitOf[i] == end - i;
             for (int k = i; k <= end && !whole; k++) {
                 visitOf[k] = -1;
             }
             i = end;
         }
+    }
+
+    /** Two loads set down at one place are set down in one stay. */
+    private static boolean isSamePlace(List<Wanted> wanted, int k) {
+        return wanted.get(k).place().equals(wanted.get(k - 1).place());
     }
 
     private static int lastOf(List<Wanted> wanted, int first) {
@@ -175,10 +208,14 @@ public record TrackMatch(List<Found> lifts, List<Visit> unmatched) {
             }
             int best = -1;
             double bestS = Double.POSITIVE_INFINITY;
-            for (int v = 0; v + (end - i) < visits.size(); v++) {
+            int[] nth = new int[end - i + 1];
+            for (int k = i + 1; k <= end; k++) {
+                nth[k - i] = nth[k - i - 1] + (isSamePlace(wanted, k) ? 0 : 1);
+            }
+            for (int v = 0; v + nth[end - i] < visits.size(); v++) {
                 double offS = 0;
                 for (int k = i; k <= end; k++) {
-                    int visit = v + k - i;
+                    int visit = v + nth[k - i];
                     offS +=
                             used[visit]
                                     ? Double.POSITIVE_INFINITY
@@ -190,8 +227,8 @@ public record TrackMatch(List<Found> lifts, List<Visit> unmatched) {
                 }
             }
             for (int k = i; best >= 0 && k <= end; k++) {
-                visitOf[k] = best + k - i;
-                used[best + k - i] = true;
+                visitOf[k] = best + nth[k - i];
+                used[visitOf[k]] = true;
             }
         }
     }

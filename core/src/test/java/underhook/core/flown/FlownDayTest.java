@@ -58,7 +58,7 @@ class FlownDayTest {
         assertThat(codes(day))
                 .containsExactly(
                         FindingCode.RELEASE_NOT_CONFIRMED, FindingCode.RELEASE_NOT_CONFIRMED);
-        assertThat(day.lifts().get(0).freeAt()).isEmpty();
+        assertThat(day.lifts().get(0).offAt().get(0).freeAt()).isEmpty();
     }
 
     @Test
