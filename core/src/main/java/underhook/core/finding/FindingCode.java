@@ -85,6 +85,14 @@ public enum FindingCode {
     LINE_ON_WITH_PEOPLE,
     CABIN_MASS,
     SEATS,
+    // The flying day
+    TAP_OUT_OF_ORDER,
+    RELEASE_NOT_CONFIRMED,
+    LINE_NOT_CHECKED,
+    MACHINE_TIMES_MISSING,
+    TRACK_ELSEWHERE,
+    LOAD_UNLISTED,
+    FUEL_NOT_READ,
     // Calculations by hand
     VALUE_OUT_OF_RANGE,
     TRACK_NOT_HELD,
