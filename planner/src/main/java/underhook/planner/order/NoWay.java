@@ -31,7 +31,7 @@ final class NoWay {
         String to = model.places.get(trip.to()).id().value();
         String why = "There is no way to " + to + " that keeps the rules: " + why(found, from, to);
         List<String> openers = openers(found, trip);
-        List<String> inReach = model.inReach(trip.to());
+        List<String> inReach = List.copyOf(model.refusals().between(trip.from(), trip.to()).inReach);
         if (!inReach.isEmpty()) {
             why += " Let go on the way it could hit " + named(inReach, ", ") + ".";
         }

@@ -29,13 +29,23 @@ import underhook.core.unit.Units;
 /** Makes hook trips of a job's loads and says which loads cannot be flown, and why. */
 final class TripMaker {
     private final DayModel model;
+    private final Ceiling enough;
     private final Map<LoadId, LeftOut> leftOut = new TreeMap<>();
     private final List<Finding> findings = new ArrayList<>();
     private final List<Trip> trips = new ArrayList<>();
 
-    TripMaker(DayModel model) {
+    /**
+     * @param enough when it is reached no further load is looked at
+     */
+    TripMaker(DayModel model, Ceiling enough) {
         this.model = model;
+        this.enough = enough;
         make();
+    }
+
+    /** Whether some load was not looked at to the end. */
+    boolean isCut() {
+        return enough.cuts() > 0;
     }
 
     List<Trip> trips() {
@@ -387,6 +397,9 @@ final class TripMaker {
         double fuelNeedKg = Double.POSITIVE_INFINITY;
         for (int slot = 0; slot < model.slots.size(); slot++) {
             for (int line : model.linesByLength()) {
+                if (enough.isReached() || model.isCut(trip)) {
+                    return notLookedAt(id);
+                }
                 if (!isWindWithin(trip, slot)) {
                     continue;
                 }
@@ -429,6 +442,9 @@ final class TripMaker {
                     return Optional.empty();
                 }
             }
+        }
+        if (model.isCut(trip)) {
+            return notLookedAt(id);
         }
         String place = model.places.get(trip.to()).id().value();
         if (!wind) {
@@ -485,6 +501,15 @@ final class TripMaker {
                                 + " kg of fuel; the trip with reserve and contingency needs "
                                 + text(Math.ceil(fuelNeedKg), 0)
                                 + " kg. Perhaps it can be split."));
+    }
+
+    /** No refusal: nobody knows whether it could be flown. */
+    private static Optional<Finding> notLookedAt(String id) {
+        return stop(
+                FindingCode.SEARCH_CUT,
+                id,
+                "The search was stopped at its time limit before all ways for it were looked at."
+                        + " Perhaps more time.");
     }
 
     /** Whether the centre of gravity stays within its limits from the most fuel to the reserve. */
