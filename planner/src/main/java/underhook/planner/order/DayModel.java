@@ -27,6 +27,7 @@ import underhook.core.job.Rules;
 import underhook.core.job.Weather;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
+import underhook.core.job.Zone;
 import underhook.core.site.Craft;
 import underhook.core.site.Needs;
 import underhook.core.site.Rig;
@@ -114,6 +115,7 @@ final class DayModel {
     private final LegFinder finder;
     private final ClearLegs clearLegs;
     private final Cargos cargos;
+    private final ZonesAtPlaces zonesAtPlaces;
     private final Refusals refusals = new Refusals();
     private final Ceiling ceiling;
     private final Set<Trip> unlooked = Collections.newSetFromMap(new IdentityHashMap<>());
@@ -142,7 +144,8 @@ final class DayModel {
         this.rules = job.rules();
         this.machine = job.machine();
         this.base = job.date().atStartOfDay(job.zone()).toInstant();
-        this.places = job.places();
+        this.zonesAtPlaces = new ZonesAtPlaces(job, ground);
+        this.places = job.places().stream().map(zonesAtPlaces::asUsable).toList();
         this.points =
                 places.stream().map(place -> ground.frame().toPlane(place.position())).toList();
         this.elevationAmslM = new double[places.size()];
@@ -342,7 +345,18 @@ final class DayModel {
 
     /** The way in to a place with what hangs there; empty when there is none. */
     Optional<WayIn> wayIn(int place, int slot, List<String> kinds, Rig rig) {
-        return findWayIn(place, slot, kinds, rig);
+        return findTooLow(place, kinds, rig).isPresent()
+                ? Optional.empty()
+                : findWayIn(place, slot, kinds, rig);
+    }
+
+    /** The zone in which the hover over a place would be lower than is allowed. */
+    Optional<Zone> findTooLow(int place, List<String> kinds, Rig rig) {
+        return zonesAtPlaces.findTooLow(places.get(place), kinds, rig.hookAglM());
+    }
+
+    ZonesAtPlaces zonesAtPlaces() {
+        return zonesAtPlaces;
     }
 
     private Optional<WayIn> findWayIn(int place, int slot, List<String> kinds, @Nullable Rig rig) {
@@ -477,7 +491,10 @@ final class DayModel {
             }
             Optional<LegAt> leg = loadedLeg(trip, one.line(), one.slotFrom(), one.slotTo());
             boolean isKnown = leg.isPresent() || findKnown(trip, one).isPresent();
-            bestS = Math.min(bestS, isKnown ? leg.map(LegAt::durationS).orElse(NEVER_S) : one.leastS());
+            bestS =
+                    Math.min(
+                            bestS,
+                            isKnown ? leg.map(LegAt::durationS).orElse(NEVER_S) : one.leastS());
         }
         return bestS >= NEVER_S ? 0 : bestS;
     }
@@ -553,6 +570,9 @@ final class DayModel {
         if (!isKnown(way.from()) || !isKnown(way.to())) {
             return Optional.empty();
         }
+        if (isTooLow(way)) {
+            return Optional.empty();
+        }
         Map<Long, List<String>> shutOut = new HashMap<>();
         Map<Long, List<String>> shutIn = new HashMap<>();
         while (out.isPresent() && in.isPresent()) {
@@ -585,6 +605,14 @@ final class DayModel {
             }
         }
         return Optional.empty();
+    }
+
+    private boolean isTooLow(Way way) {
+        Rig rig = way.rig();
+        return rig != null
+                && !way.kinds().isEmpty()
+                && (findTooLow(way.from(), way.kinds(), rig.withoutCredit()).isPresent()
+                        || findTooLow(way.to(), way.kinds(), rig).isPresent());
     }
 
     /** With the line off nothing hangs there that could be let go. */

@@ -20,6 +20,7 @@ import underhook.core.job.MassStatus;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceKind;
 import underhook.core.job.WeatherHour;
+import underhook.core.job.Zone;
 import underhook.core.load.Trail;
 import underhook.core.plan.LeftOut;
 import underhook.core.pole.Guys;
@@ -460,6 +461,10 @@ final class TripMaker {
                     "No line in stock may carry it with the hook's limit kept.");
         }
         if (!room) {
+            Optional<Finding> tooLow = tooLow(trip);
+            if (tooLow.isPresent()) {
+                return tooLow;
+            }
             Optional<String> closed = new NoWay(model).sayNoWayIn(trip);
             if (closed.isPresent()) {
                 return stop(FindingCode.NO_WAY, id, closed.get());
@@ -501,6 +506,40 @@ final class TripMaker {
                                 + " kg of fuel; the trip with reserve and contingency needs "
                                 + text(Math.ceil(fuelNeedKg), 0)
                                 + " kg. Perhaps it can be split."));
+    }
+
+    /** Zones over an end in which not even the longest line hovers high enough. */
+    private Optional<Finding> tooLow(Trip trip) {
+        List<Integer> lines = model.linesByLength();
+        double longestM = model.machine.lines().get(lines.get(lines.size() - 1)).lengthM();
+        Rig rig = trip.rig(longestM);
+        return tooLow(trip, trip.to(), rig)
+                .or(() -> tooLow(trip, trip.from(), rig.withoutCredit()));
+    }
+
+    private Optional<Finding> tooLow(Trip trip, int place, Rig rig) {
+        return model.findTooLow(place, trip.kindNames(), rig)
+                .map(
+                        zone ->
+                                new Finding(
+                                        FindingCode.HOVER_IN_ZONE,
+                                        Severity.STOP,
+                                        trip.loads().get(0).id().value(),
+                                        text(Math.floor(rig.hookAglM()), 0),
+                                        text(zone.minAglM(), 0),
+                                        "m",
+                                        zone.source(),
+                                        model.places.get(place).id()
+                                                + " lies in zone "
+                                                + zone.id()
+                                                + ", where nobody "
+                                                + (zone.rule() == Zone.Rule.MIN_HEIGHT
+                                                        ? "flies"
+                                                        : "hovers")
+                                                + " lower than "
+                                                + text(zone.minAglM(), 0)
+                                                + " m above ground. Perhaps another place, or a"
+                                                + " permission."));
     }
 
     /** No refusal: nobody knows whether it could be flown. */

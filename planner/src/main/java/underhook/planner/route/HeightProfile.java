@@ -107,7 +107,8 @@ final class HeightProfile {
         for (int i = 0; i < samples.size(); i++) {
             double leastAmslM =
                     Math.max(
-                            floorAmslM(samples.get(i), need), overWireM(near, samples.get(i), need));
+                            floorAmslM(samples.get(i), need),
+                            overWireM(near, samples.get(i), need));
             if (leastAmslM == Double.POSITIVE_INFINITY) {
                 double wholeM = along.get(along.size() - 1);
                 return Optional.of(wholeM > 0 ? along.get(i) / wholeM : 0);

@@ -313,6 +313,18 @@ public final class LegFinder {
         return Blocked.between(from, to, things);
     }
 
+    /** What would open the ground round things by their ids, in words. */
+    public List<String> openers(List<String> ids) {
+        return ids.stream()
+                .map(
+                        id ->
+                                job.zones().stream().anyMatch(zone -> zone.id().equals(id))
+                                        ? zoneOpener(id)
+                                        : featureOpener(id))
+                .distinct()
+                .toList();
+    }
+
     private String featureOpener(String id) {
         MapFeature feature =
                 job.features().stream()

@@ -38,9 +38,7 @@ final class Passed {
         for (MapFeature feature : job.features()) {
             if (feature.crossing() != CrossingRule.NEVER) {
                 List<PlanePoint> points =
-                        feature.outline().stream()
-                                .map(at -> ground.frame().toPlane(at))
-                                .toList();
+                        feature.outline().stream().map(at -> ground.frame().toPlane(at)).toList();
                 boolean area = feature.shape() == MapFeature.Shape.AREA;
                 insert(featurePieces, features.size(), points, area);
                 features.add(feature);
@@ -71,8 +69,7 @@ final class Passed {
                 Piece piece = (Piece) near;
                 double t = Plane.crossingFraction(a, b, piece.a(), piece.b());
                 if (t >= 0) {
-                    hits.add(
-                            new Hit(piece.thing(), i, piece.number(), Plane.between(a, b, t)));
+                    hits.add(new Hit(piece.thing(), i, piece.number(), Plane.between(a, b, t)));
                 }
             }
         }

@@ -171,11 +171,9 @@ final class ReleaseStrip {
             double sideM = Math.max(patch.leftM(), patch.rightM());
             for (Thing thing : hit(keptOff, area(station, patch))) {
                 double apartM = thing.under().area().distance(line(leg));
-                keepM.merge(
-                        thing.under().id(), Math.max(sideM, apartM + FURTHER_M), Math::max);
+                keepM.merge(thing.under().id(), Math.max(sideM, apartM + FURTHER_M), Math::max);
                 mark(station);
-                atEnds |=
-                        station.toM() <= finalM || station.fromM() >= leg.distanceM() - finalM;
+                atEnds |= station.toM() <= finalM || station.fromM() >= leg.distanceM() - finalM;
             }
         }
 

@@ -90,8 +90,7 @@ public final class WayMap {
     WayMap(List<Geometry> closedAreas, List<WirePlan> wires, double wireClearanceM) {
         this(
                 UnitedGround.of(withNeverCrossed(closedAreas, wires, wireClearanceM)),
-                Gates.of(
-                        wires.stream().filter(WirePlan::isCrossable).toList(), wireClearanceM));
+                Gates.of(wires.stream().filter(WirePlan::isCrossable).toList(), wireClearanceM));
     }
 
     private WayMap(UnitedGround united, Gates gates) {
