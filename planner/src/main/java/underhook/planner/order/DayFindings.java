@@ -118,7 +118,6 @@ final class DayFindings {
             if (!place.agreed()) {
                 note(FindingCode.PLACE_UNUSED, id, "places", "Not used: its owner has not agreed.");
             }
-            noFuel(job.getPlace(place.id()));
             if (!model.isKnown(i)) {
                 continue;
             }
@@ -159,26 +158,6 @@ final class DayFindings {
                                             + " m away: a guard and a rope are needed."));
                 }
             }
-        }
-    }
-
-    /** Fuel that stands where none may be handled. */
-    private void noFuel(Place place) {
-        if (place.fuel()) {
-            model.zonesAtPlaces()
-                    .findNoFuel(place)
-                    .ifPresent(
-                            zone ->
-                                    all.add(
-                                            Finding.of(
-                                                    FindingCode.FUEL_PLACE,
-                                                    Severity.CAUTION,
-                                                    place.id().value(),
-                                                    zone.source(),
-                                                    "Not used for fuel: it lies in zone "
-                                                            + zone.id()
-                                                            + ", where no fuel is handled. Perhaps"
-                                                            + " another place for the fuel.")));
         }
     }
 

@@ -53,7 +53,9 @@ import underhook.planner.route.WayMap;
  */
 final class DayModel {
     /** Ways in, and ways out, that are tried where what falls could hit something. */
-    private static final int WAYS_TRIED = 6;
+    private static final int WAYS_TRIED = 8;
+
+    private static final double BESIDE_RAD = Math.toRadians(LegFinder.DIRECTION_STEP_DEG);
 
     private static final List<String> UNKNOWN_GROUND = List.of("ground that is not known");
 
@@ -575,6 +577,8 @@ final class DayModel {
         }
         Map<Long, List<String>> shutOut = new HashMap<>();
         Map<Long, List<String>> shutIn = new HashMap<>();
+        int triedIn = 1;
+        int triedOut = 1;
         while (out.isPresent() && in.isPresent()) {
             LegFinder.Request request = request(way, out.get(), in.get());
             ClearLegs.Found found =
@@ -587,17 +591,19 @@ final class DayModel {
             }
             refusals.add(way.from(), way.to(), found);
             List<String> why = found.unknownGround() ? UNKNOWN_GROUND : found.inReach();
-            boolean atStart = found.side().isAtStart() && shutOut.size() < WAYS_TRIED - 1;
-            boolean atEnd = found.side().isAtEnd() && shutIn.size() < WAYS_TRIED - 1;
+            boolean atStart = found.side().isAtStart() && triedOut < WAYS_TRIED;
+            boolean atEnd = found.side().isAtEnd() && triedIn < WAYS_TRIED;
             if (!atStart && !atEnd) {
                 return Optional.empty();
             }
             if (atEnd) {
-                shutIn.put(LegFinder.millionths(in.get().approachFromGridRad()), why);
+                triedIn++;
+                shut(shutIn, in.get().approachFromGridRad(), why);
                 in = finder.findWayIn(placeHour(way.to(), way.slotTo(), way.kinds(), rig), shutIn);
             }
             if (atStart) {
-                shutOut.put(LegFinder.millionths(out.get().departureTrackGridRad()), why);
+                triedOut++;
+                shut(shutOut, out.get().departureTrackGridRad(), why);
                 out =
                         finder.findWayIn(
                                 placeHour(way.from(), way.slotFrom(), way.kinds(), rigAtStart),
@@ -605,6 +611,15 @@ final class DayModel {
             }
         }
         return Optional.empty();
+    }
+
+    /** Shuts a bearing, and its neighbours: what is in reach of one mostly is of them too. */
+    private static void shut(
+            Map<Long, List<String>> shut, double bearingGridRad, List<String> why) {
+        List<String> beside = why.stream().map(id -> id + " (10° beside)").toList();
+        shut.put(LegFinder.millionths(bearingGridRad), why);
+        shut.putIfAbsent(LegFinder.millionths(bearingGridRad - BESIDE_RAD), beside);
+        shut.putIfAbsent(LegFinder.millionths(bearingGridRad + BESIDE_RAD), beside);
     }
 
     private boolean isTooLow(Way way) {

@@ -37,6 +37,7 @@ public final class DayPlanner {
         TripMaker maker = new TripMaker(model, new Ceiling(settings.enough()));
         People people = new People(model);
         List<Finding> findings = new ArrayList<>(job.readingFindings());
+        findings.addAll(model.zonesAtPlaces().list());
         findings.addAll(maker.findings());
         if (maker.trips().isEmpty()) {
             findings.add(

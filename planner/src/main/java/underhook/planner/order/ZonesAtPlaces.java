@@ -2,6 +2,9 @@ package underhook.planner.order;
 
 import java.util.List;
 import java.util.Optional;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
@@ -24,6 +27,25 @@ final class ZonesAtPlaces {
         return job.zones().stream()
                 .filter(zone -> zone.rule() == Zone.Rule.NO_FUEL && holds(zone, place))
                 .findFirst();
+    }
+
+    /** Fuel that stands where none may be handled. */
+    List<Finding> list() {
+        return job.places().stream()
+                .filter(Place::fuel)
+                .flatMap(place -> findNoFuel(place).map(zone -> noFuel(place, zone)).stream())
+                .toList();
+    }
+
+    private static Finding noFuel(Place place, Zone zone) {
+        return Finding.of(
+                FindingCode.FUEL_PLACE,
+                Severity.CAUTION,
+                place.id().value(),
+                zone.source(),
+                "Not used for fuel: it lies in zone "
+                        + zone.id()
+                        + ", where no fuel is handled. Perhaps another place for the fuel.");
     }
 
     /** The place as it may be used: no fuel is kept where none is handled. */

@@ -35,6 +35,9 @@ public final class LegFinder {
     /** Slowest over the ground in a turn, so that a turn is flown and not hovered. @source PRACTICE 20 kt */
     private static final double LEAST_TURN_M_PER_S = Units.ktToMPerS(20);
 
+    /** Ways in and out are judged in steps of this. */
+    public static final int DIRECTION_STEP_DEG = Directions.STEP_DEG;
+
     /** Two places nearer than this many finals are flown straight from one to the other. */
     private static final double SHORT_HOP_FINALS_RATIO = 1.0;
 
