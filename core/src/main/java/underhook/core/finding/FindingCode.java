@@ -30,6 +30,7 @@ public enum FindingCode {
     CENTRE_OF_GRAVITY,
     ORDER_RULE,
     NO_ROOM_IN_DAY,
+    SEARCH_CUT,
     NO_HANDLER,
     NO_CREW,
     NO_LINE_LONG_ENOUGH,
