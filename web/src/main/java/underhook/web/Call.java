@@ -80,8 +80,7 @@ final class Call {
     Content body(long mostBytes) throws IOException {
         String said = header("Content-Length").orElse("0");
         if (!said.matches("[0-9]{1,18}") || Long.parseLong(said) > mostBytes) {
-            // Browsers hear an answer only when what they send is taken; a flood is cut off.
-            exchange.getRequestBody().skip(MOST_UNWANTED_BYTES);
+            drain();
             throw new Refused(413, "At most " + mostBytes + " bytes are taken.");
         }
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
@@ -94,6 +93,17 @@ final class Call {
             }
         }
         return Content.of(bytes.toByteArray());
+    }
+
+    /** Browsers hear an answer only when what they send is taken; a flood is cut off. */
+    private void drain() throws IOException {
+        byte[] buffer = new byte[1 << 16];
+        InputStream in = exchange.getRequestBody();
+        long takenBytes = 0;
+        for (int n = in.read(buffer); n >= 0 && takenBytes < MOST_UNWANTED_BYTES; ) {
+            takenBytes += n;
+            n = in.read(buffer);
+        }
     }
 
     /** The body as a JSON object. */

@@ -73,6 +73,8 @@ public final class WhatIf {
     public synchronized Answer ask(DeskJob job, Question question) throws IOException {
         Plan record = record(job);
         Trial trial = plan(job, question, record);
+        // Each holds a whole job with its terrain.
+        trials.clear();
         trials.put(job.id(), trial);
         return trial.result()
                 .fold(
