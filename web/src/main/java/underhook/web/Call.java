@@ -19,6 +19,7 @@ import underhook.app.port.Content;
 
 /** One request and its answer. Not safe for threads. */
 final class Call {
+    private static final System.Logger LOG = System.getLogger("underhook");
     private static final int MOST_JSON_BYTES = 4 << 20;
     private static final long MOST_UNWANTED_BYTES = 32L << 20;
     private static final int WORTH_PACKING_BYTES = 2048;
@@ -96,13 +97,18 @@ final class Call {
     }
 
     /** Browsers hear an answer only when what they send is taken; a flood is cut off. */
-    private void drain() throws IOException {
+    private void drain() {
         byte[] buffer = new byte[1 << 16];
         InputStream in = exchange.getRequestBody();
         long takenBytes = 0;
-        for (int n = in.read(buffer); n >= 0 && takenBytes < MOST_UNWANTED_BYTES; ) {
-            takenBytes += n;
-            n = in.read(buffer);
+        try {
+            for (int n = in.read(buffer); n >= 0 && takenBytes < MOST_UNWANTED_BYTES; ) {
+                takenBytes += n;
+                n = in.read(buffer);
+            }
+        } catch (IOException cut) {
+            // It was not wanted anyway; whoever sent it may still hear why.
+            LOG.log(System.Logger.Level.DEBUG, "cut off", cut);
         }
     }
 

@@ -25,7 +25,7 @@ import underhook.core.plan.StepKind;
  * for threads; one question at a time.
  */
 public final class WhatIf {
-    private static final Duration CEILING = Duration.ofSeconds(10);
+    private static final Duration CEILING = Duration.ofSeconds(60);
 
     private final Path work;
     private final Map<String, Trial> trials = new HashMap<>();
