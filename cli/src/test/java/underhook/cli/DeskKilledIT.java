@@ -95,11 +95,12 @@ class DeskKilledIT {
             String more = "{\"revision\":" + head + ",\"text\":\"# state " + (head + 1) + "\"}";
             CompletableFuture<HttpResponse<Void>> onItsWay =
                     client.sendAsync(
-                    HttpRequest.newBuilder(server.address.resolve("/api/jobs/day/text/rules.yaml"))
-                            .method("PUT", HttpRequest.BodyPublishers.ofString(more))
-                            .header("X-Underhook-Token", server.token)
-                            .build(),
-                    HttpResponse.BodyHandlers.discarding());
+                            HttpRequest.newBuilder(
+                                            server.address.resolve("/api/jobs/day/text/rules.yaml"))
+                                    .method("PUT", HttpRequest.BodyPublishers.ofString(more))
+                                    .header("X-Underhook-Token", server.token)
+                                    .build(),
+                            HttpResponse.BodyHandlers.discarding());
             server.process.destroyForcibly().waitFor();
             assertThat(onItsWay.handle((answer, cut) -> true).join()).isTrue();
             server = start();
