@@ -270,6 +270,11 @@ final class ObjectFields {
                         });
     }
 
+    /** An object that older files do not have; null for none. */
+    <T> Optional<T> objectIfThere(String name, Function<ObjectFields, T> read) {
+        return object.members().containsKey(name) ? objectOrNull(name, read) : Optional.empty();
+    }
+
     /** Fields that are there for people and say nothing about the plan. */
     void allow(String... names) {
         asked.addAll(List.of(names));

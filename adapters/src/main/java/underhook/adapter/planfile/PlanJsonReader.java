@@ -238,7 +238,17 @@ public final class PlanJsonReader implements PlanReader {
                     Units.ktToMPerS(l.number("speedKt")),
                     l.objects("crossings", this::crossing),
                     l.objects("wires", Reading::pass),
-                    l.objectOrNull("release", Reading::look));
+                    l.objectOrNull("release", Reading::look),
+                    // Plans written before this was told lack it.
+                    l.objectIfThere("slowing", Reading::slowing));
+        }
+
+        private static Leg.Slowing slowing(ObjectFields s) {
+            return new Leg.Slowing(
+                    notNegative(s, "beginM"),
+                    notNegative(s, "seconds"),
+                    notNegative(s, "settleSeconds"),
+                    notNegative(s, "swingM"));
         }
 
         private static ReleaseLook look(ObjectFields r) {

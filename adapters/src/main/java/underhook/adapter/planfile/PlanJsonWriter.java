@@ -193,6 +193,16 @@ public final class PlanJsonWriter implements OutputWriter {
             node.set("crossings", array(leg.crossings(), this::crossing));
             node.set("wires", array(leg.wires(), this::pass));
             node.set("release", leg.release().map(this::look).orElse(null));
+            node.set("slowing", leg.slowing().map(Page::slowing).orElse(null));
+            return node;
+        }
+
+        private static ObjectNode slowing(Leg.Slowing slowing) {
+            ObjectNode node = NODES.objectNode();
+            node.put("beginM", Written.up(slowing.beginM(), PlanWords.COARSE));
+            node.put("seconds", Written.up(slowing.lastsS(), PlanWords.COARSE));
+            node.put("settleSeconds", Written.up(slowing.settleS(), PlanWords.COARSE));
+            node.put("swingM", Written.up(slowing.swingM(), PlanWords.COARSE));
             return node;
         }
 

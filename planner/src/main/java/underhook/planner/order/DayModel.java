@@ -88,6 +88,7 @@ final class DayModel {
      * @param wayOut at the place it comes from
      * @param request what was asked for
      * @param wind as it counts
+     * @param arrivalS of the duration, what coming to rest takes beyond flying on
      */
     record LegAt(
             FlownLeg leg,
@@ -95,7 +96,8 @@ final class DayModel {
             WayIn wayIn,
             WayIn wayOut,
             LegFinder.Request request,
-            WayMap.Wind wind) {}
+            WayMap.Wind wind,
+            long arrivalS) {}
 
     final Job job;
     final Ground ground;
@@ -109,6 +111,7 @@ final class DayModel {
     private final LegFinder finder;
     private final ClearLegs clearLegs;
     private final Cargos cargos;
+    private final Carriage carriage;
     private final Map<PlaceId, TreeSet<String>> inReach = new HashMap<>();
     private final HoverChart chart;
     private final double[] hoverMassKg;
@@ -148,6 +151,7 @@ final class DayModel {
                         .toList();
         this.clearLegs = new ClearLegs(job, ground, finder);
         this.cargos = new Cargos(this);
+        this.carriage = new Carriage(this);
         this.emptyLegs =
                 new KnownLegs(
                         places.size()
@@ -161,6 +165,11 @@ final class DayModel {
 
     LegFinder finder() {
         return finder;
+    }
+
+    /** How trips and empty lines are flown. */
+    Carriage carriage() {
+        return carriage;
     }
 
     int place(PlaceId id) {
@@ -368,8 +377,13 @@ final class DayModel {
                         trip, unused -> new KnownLegs(machine.lines().size() * count * count));
         int at = (line * count + slotFrom) * count + slotTo;
         Optional<LegAt> found = known.legs.get(at);
+        if (found == null && !carriage.isWorthFlying(trip, line)) {
+            found = Optional.empty();
+            known.legs.set(at, found);
+        }
         if (found == null) {
             double lineM = machine.lines().get(line).lengthM();
+            Carriage.Carried carried = carriage.of(trip, line);
             found =
                     computeLeg(
                             new Way(
@@ -381,8 +395,9 @@ final class DayModel {
                                     trip.rig(lineM),
                                     trip.underM(),
                                     trip.kindNames(),
-                                    trip.speedMPerS(),
-                                    cargos.of(trip, lineM)));
+                                    carried.speedMPerS(),
+                                    cargos.of(trip, line),
+                                    carried.arrivalS()));
             known.legs.set(at, found);
         }
         return found;
@@ -398,7 +413,7 @@ final class DayModel {
         if (found == null) {
             double lineM = line < 0 ? 0 : machine.lines().get(line).lengthM();
             double speedMPerS =
-                    line < 0 ? machine.cabinSpeedMPerS() : machine.emptyLineSpeedMPerS();
+                    line < 0 ? machine.cabinSpeedMPerS() : carriage.ofEmpty(line).speedMPerS();
             found =
                     computeLeg(
                             new Way(
@@ -411,9 +426,8 @@ final class DayModel {
                                     0,
                                     List.of(),
                                     speedMPerS,
-                                    line < 0
-                                            ? List.of()
-                                            : cargos.ofEmpty(machine.lines().get(line))));
+                                    line < 0 ? List.of() : cargos.ofEmpty(line),
+                                    line < 0 ? 0 : carriage.ofEmpty(line).arrivalS()));
             emptyLegs.legs.set(at, found);
         }
         return found;
@@ -438,7 +452,8 @@ final class DayModel {
             double underM,
             List<String> kinds,
             double speedMPerS,
-            List<Cargo> cargos) {}
+            List<Cargo> cargos,
+            long arrivalS) {}
 
     /** By the best way in; where a load let go on it could hit something, by the next best. */
     private Optional<LegAt> computeLeg(Way way) {
@@ -487,7 +502,15 @@ final class DayModel {
         if (durationS >= NEVER_S) {
             return Optional.empty();
         }
-        return Optional.of(new LegAt(leg.get(), durationS, in, out, request, wind));
+        return Optional.of(
+                new LegAt(
+                        leg.get(),
+                        durationS + way.arrivalS(),
+                        in,
+                        out,
+                        request,
+                        wind,
+                        way.arrivalS()));
     }
 
     private Optional<FlownLeg> findClear(LegFinder.Request request, Way way) {
@@ -511,12 +534,11 @@ final class DayModel {
 
     /** What letting go means on a loaded leg; empty over unknown ground. */
     Optional<ClearLegs.Seen> look(Trip trip, DayState.Flown flown) {
-        double lineM = machine.lines().get(flown.line()).lengthM();
         return clearLegs.look(
                 flown.loaded().leg(),
                 trip.kindNames(),
                 new ClearLegs.Carried(
-                        cargos.of(trip, lineM),
+                        cargos.of(trip, flown.line()),
                         driftWind(trip.from(), trip.to(), flown.slotFrom(), flown.slotTo())));
     }
 
@@ -573,21 +595,24 @@ final class DayModel {
 
     /** What no legal leg between the same ends goes below at that hour, s. */
     double boundS(LegAt at) {
-        return finder.leastS(at.request(), at.wind());
+        return finder.leastS(at.request(), at.wind()) + at.arrivalS();
     }
 
     /** What no leg with the empty line between two places goes below at any hour, s. */
     double emptyBoundS(int from, int to) {
         double lineM = machine.lines().stream().mapToDouble(LineItem::lengthM).min().orElse(0);
         double speedMPerS = machine.emptyLineSpeedMPerS();
-        return finder.leastS(
-                new LegFinder.Request(
-                        new LegFinder.End(points.get(from), 0, elevationAmslM[from] + lineM),
-                        new LegFinder.End(points.get(to), 0, elevationAmslM[to] + lineM),
-                        List.of(),
-                        lineM,
-                        speedMPerS),
-                new WayMap.Wind(0, 0, speedMPerS, false));
+        double arrivalS = from == to ? 0 : carriage.leastEmptyArrivalS();
+        return arrivalS
+                + finder.leastS(
+                        new LegFinder.Request(
+                                new LegFinder.End(
+                                        points.get(from), 0, elevationAmslM[from] + lineM),
+                                new LegFinder.End(points.get(to), 0, elevationAmslM[to] + lineM),
+                                List.of(),
+                                lineM,
+                                speedMPerS),
+                        new WayMap.Wind(0, 0, speedMPerS, false));
     }
 
     /** Lines in stock, shortest first, as indices. */

@@ -120,7 +120,7 @@ final class PlanBuilder {
                 double speed =
                         event.line() < 0
                                 ? model.machine.cabinSpeedMPerS()
-                                : model.machine.emptyLineSpeedMPerS();
+                                : emptyMPerS(event.line());
                 legs.add(leg(leg, empty(event.line(), speed), event.from(), event.to()));
             }
         }
@@ -154,7 +154,7 @@ final class PlanBuilder {
             legs.add(
                     leg(
                             before,
-                            empty(flown.line(), model.machine.emptyLineSpeedMPerS()),
+                            empty(flown.line(), emptyMPerS(flown.line())),
                             flown.from(),
                             trip.from()));
         }
@@ -171,7 +171,7 @@ final class PlanBuilder {
             legs.add(
                     leg(
                             back,
-                            empty(flown.line(), model.machine.emptyLineSpeedMPerS()),
+                            empty(flown.line(), emptyMPerS(flown.line())),
                             trip.to(),
                             event.to()));
         }
@@ -273,6 +273,7 @@ final class PlanBuilder {
                 new int[][] {{trip.from(), flown.slotFrom()}, {trip.to(), flown.slotTo()}}) {
             addWind(all, trip, end[0], end[1]);
         }
+        all.addAll(model.carriage().limits(trip, flown.line()));
         return withGoverning(all);
     }
 
@@ -331,12 +332,22 @@ final class PlanBuilder {
     }
 
     /** What is flown on a leg, how fast, and how it reaches about the hook. */
-    private record Flies(List<LoadId> carrying, double speedMPerS, Flyer flyer) {}
+    private record Flies(
+            List<LoadId> carrying, double speedMPerS, Flyer flyer, Optional<Leg.Slowing> slowing) {}
+
+    private double emptyMPerS(int line) {
+        return model.carriage().ofEmpty(line).speedMPerS();
+    }
 
     private Flies empty(int line, double speedMPerS) {
         double lineM = line < 0 ? 0 : model.machine.lines().get(line).lengthM();
         return new Flies(
-                List.of(), speedMPerS, new Flyer(lineM, 0, LegFinder.machineReachM(model.machine)));
+                List.of(),
+                speedMPerS,
+                new Flyer(lineM, 0, LegFinder.machineReachM(model.machine)),
+                line < 0
+                        ? Optional.empty()
+                        : Optional.of(model.carriage().ofEmpty(line).slowing()));
     }
 
     private Flies loaded(int line, Trip trip) {
@@ -349,8 +360,9 @@ final class PlanBuilder {
         double underM = model.machine.lines().get(line).lengthM() + trip.underM();
         return new Flies(
                 trip.ids(),
-                trip.speedMPerS(),
-                new Flyer(underM, radiusM, LegFinder.machineReachM(model.machine)));
+                model.carriage().of(trip, line).speedMPerS(),
+                new Flyer(underM, radiusM, LegFinder.machineReachM(model.machine)),
+                Optional.of(model.carriage().of(trip, line).slowing()));
     }
 
     private Leg leg(DayModel.LegAt at, Flies flies, int from, int to) {
@@ -380,7 +392,9 @@ final class PlanBuilder {
                         .toList(),
                 model.finder().listNearWires(flown, flies.flyer()).stream()
                         .map(this::pass)
-                        .toList());
+                        .toList(),
+                Optional.empty(),
+                flies.slowing());
     }
 
     /** Tenths of a metre: distances down, needs up. */

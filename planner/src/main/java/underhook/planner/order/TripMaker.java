@@ -268,9 +268,6 @@ final class TripMaker {
                                 lightKg + ballastKg, area, kind.trailLimitRad(), densest);
             }
             if (limitMPerS < model.rules.leastSpeedMPerS()) {
-                double neededKg =
-                        Trail.massForSpeedKg(
-                                area, kind.speedMPerS(), kind.trailLimitRad(), densest);
                 refuse(
                         load,
                         new Finding(
@@ -285,10 +282,9 @@ final class TripMaker {
                                         + text(Math.toDegrees(kind.trailLimitRad()), 0)
                                         + "° above "
                                         + text(Units.mPerSToKt(limitMPerS), 0)
-                                        + " kt, ballast counted. Refused as rigged. Perhaps bundle it,"
-                                        + " or hang it with "
-                                        + text(Math.ceil(neededKg - lightKg), 0)
-                                        + " kg of ballast."));
+                                        + " kt, ballast counted. Refused as rigged. Perhaps it flies so: "
+                                        + model.carriage().mending(load, kind)
+                                        + "."));
                 return Optional.empty();
             }
             double wholeKt =
