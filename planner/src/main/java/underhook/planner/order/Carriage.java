@@ -6,6 +6,10 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeSet;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
 import underhook.core.job.Handling.Flying;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
@@ -18,6 +22,7 @@ import underhook.core.line.SlowDownLimits;
 import underhook.core.line.SlungLoad;
 import underhook.core.line.Swing;
 import underhook.core.line.SwingAir;
+import underhook.core.load.EmptyLine;
 import underhook.core.load.Remedy;
 import underhook.core.load.SpeedLimit;
 import underhook.core.load.SpeedLimit.Allowed;
@@ -121,6 +126,62 @@ final class Carriage {
         double clearM = Math.floor(carried.limit().tailDistanceM() * 10) / 10;
         all.add(limit("TAIL_DISTANCE", new double[] {flying.tailClearM(), clearM}, "m"));
         return all;
+    }
+
+    /** Loads and lines that are flown slower than asked, and lines that are light at their end. */
+    List<Finding> findings(Flights flights) {
+        List<Finding> all = new ArrayList<>();
+        TreeSet<Integer> lines = new TreeSet<>();
+        for (DayState.Flown one : flights.flown()) {
+            lines.add(one.line());
+            Trip trip = flights.trip(one);
+            double askedMPerS =
+                    trip.kinds().stream().mapToDouble(LoadKind::speedMPerS).min().orElseThrow();
+            Carried carried = of(trip, one.line());
+            // With ballast the speed is told with it.
+            if (trip.ballastKg() <= 0) {
+                all.addAll(slower(trip.loads().get(0).id().value(), carried, askedMPerS));
+            }
+        }
+        for (int line : lines) {
+            LineItem item = model.machine.lines().get(line);
+            String subject = "line " + item.name();
+            all.addAll(slower(subject, ofEmpty(line), model.machine.emptyLineSpeedMPerS()));
+            all.addAll(
+                    new EmptyLine(item.lengthM(), item.make().endMassKg(), false)
+                            .findings(subject));
+        }
+        return all;
+    }
+
+    private static List<Finding> slower(String subject, Carried carried, double askedMPerS) {
+        double kt = Math.floor(Units.mPerSToKt(carried.speedMPerS()) + 1e-6);
+        double askedKt = Math.floor(Units.mPerSToKt(askedMPerS) + 1e-6);
+        if (kt >= askedKt) {
+            return List.of();
+        }
+        String why =
+                switch (carried.limit().governs()) {
+                    case TAIL -> "beyond, line or load swings too near the tail";
+                    case TRAIL -> "beyond, the line trails too far";
+                    case AIRSPEED -> "beyond, the load trails too far or the line is not allowed";
+                };
+        return List.of(
+                new Finding(
+                        FindingCode.SPEED_LIMITED,
+                        Severity.NOTE,
+                        subject,
+                        whole(kt),
+                        whole(askedKt),
+                        "kt",
+                        "rules",
+                        "Flown at "
+                                + whole(kt)
+                                + " kt instead of "
+                                + whole(askedKt)
+                                + ": "
+                                + why
+                                + "."));
     }
 
     private static Limit limit(String code, double[] valueAndLimit, String unit) {

@@ -17,7 +17,9 @@ import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Job;
 import underhook.core.job.LineItem;
+import underhook.core.job.Load;
 import underhook.core.job.Machine;
+import underhook.core.job.MassStatus;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
 import underhook.core.job.Rules;
@@ -112,6 +114,7 @@ final class DayModel {
     private final ClearLegs clearLegs;
     private final Cargos cargos;
     private final Carriage carriage;
+    private final Gear gear;
     private final Map<PlaceId, TreeSet<String>> inReach = new HashMap<>();
     private final HoverChart chart;
     private final double[] hoverMassKg;
@@ -152,6 +155,7 @@ final class DayModel {
         this.clearLegs = new ClearLegs(job, ground, finder);
         this.cargos = new Cargos(this);
         this.carriage = new Carriage(this);
+        this.gear = new Gear(this);
         this.emptyLegs =
                 new KnownLegs(
                         places.size()
@@ -165,6 +169,20 @@ final class DayModel {
 
     LegFinder finder() {
         return finder;
+    }
+
+    /** What trips hang in. */
+    Gear gear() {
+        return gear;
+    }
+
+    /** Mass as planned for lift, kg: an estimate with its factor, rounded up. */
+    double liftMassKg(Load load) {
+        double statedKg = load.massKg().orElse(0);
+        return Math.ceil(
+                load.massStatus() == MassStatus.ESTIMATED
+                        ? statedKg * rules.estimatedMassFactor() - 1e-9
+                        : statedKg);
     }
 
     /** How trips and empty lines are flown. */
@@ -377,7 +395,7 @@ final class DayModel {
                         trip, unused -> new KnownLegs(machine.lines().size() * count * count));
         int at = (line * count + slotFrom) * count + slotTo;
         Optional<LegAt> found = known.legs.get(at);
-        if (found == null && !carriage.isWorthFlying(trip, line)) {
+        if (found == null && !(carriage.isWorthFlying(trip, line) && gear.holds(trip, line))) {
             found = Optional.empty();
             known.legs.set(at, found);
         }

@@ -22,6 +22,7 @@ import underhook.core.plan.Limit;
 import underhook.core.plan.PathPoint;
 import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
+import underhook.core.plan.PoleSetting;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
@@ -56,7 +57,7 @@ final class PlanBuilder {
         this.releases = new ReleaseFindings(model.job);
     }
 
-    Plan build(PlanSettings settings, List<LeftOut> leftOut, List<Finding> findings, long boundS) {
+    Plan build(PlanSettings with, List<LeftOut> leftOut, List<Finding> findings, long boundS) {
         List<Step> steps = new ArrayList<>();
         for (DayState.Event event : DayState.Chain.inOrder(found.day().events)) {
             boolean idle = event.kind() == StepKind.WAIT || event.kind() == StepKind.BREAK;
@@ -80,18 +81,26 @@ final class PlanBuilder {
         List<Finding> all = new ArrayList<>(findings);
         all.addAll(new WireFindings(model, findings).list(steps));
         all.addAll(releases.list());
+        Flights flights = Flights.of(model, trips, found.day());
+        Poles poles = new Poles(model);
+        List<PoleSetting> set = poles.list(flights);
+        all.addAll(poles.findings(set));
+        all.addAll(model.gear().kitFindings(flights));
+        all.addAll(model.carriage().findings(flights));
         return new Plan(
-                settings.planId(),
+                with.planId(),
                 model.job.name(),
-                settings.plannedAt(),
-                settings.seed(),
-                settings.program(),
+                with.plannedAt(),
+                with.seed(),
+                with.program(),
                 summary,
                 steps,
                 crews(),
                 leftOut,
                 all,
-                rooms());
+                rooms(),
+                set,
+                model.gear().kit(flights));
     }
 
     /** At every place where a placed load is hooked up or set down. */
@@ -274,6 +283,7 @@ final class PlanBuilder {
             addWind(all, trip, end[0], end[1]);
         }
         all.addAll(model.carriage().limits(trip, flown.line()));
+        model.gear().findLimit(trip, line).ifPresent(all::add);
         return withGoverning(all);
     }
 

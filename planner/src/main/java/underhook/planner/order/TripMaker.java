@@ -70,7 +70,8 @@ final class TripMaker {
         if (trip.isEmpty()) {
             return;
         }
-        Optional<Finding> stop = fitsSomewhen(trip.get());
+        Optional<Finding> stop =
+                model.gear().findStop(trip.get()).or(() -> fitsSomewhen(trip.get()));
         if (stop.isEmpty()) {
             trips.add(trip.get());
         } else if (loads.size() > 1) {
@@ -201,16 +202,16 @@ final class TripMaker {
                                     + "°; they do not hold the pole in every direction. Perhaps at "
                                     + proposal
                                     + " true."));
+            return;
         }
+        new Poles(model)
+                .findStop(load, model.job.getKind(load.kind()))
+                .ifPresent(stop -> refuse(load, stop));
     }
 
     /** Mass as planned for lift, kg. */
     double massKg(Load load) {
-        double stated = load.massKg().orElse(0);
-        return Math.ceil(
-                load.massStatus() == MassStatus.ESTIMATED
-                        ? stated * model.rules.estimatedMassFactor() - 1e-9
-                        : stated);
+        return model.liftMassKg(load);
     }
 
     private List<Load> partners(Load load, Set<LoadId> taken) {
