@@ -294,28 +294,33 @@ final class Carriage {
                 slowing(slung, speedMPerS));
     }
 
-    /** The way to slow down that leaves least swing, its worst with the period off either way. */
+    /** The way to slow down that is soonest still, with the period off either way. */
     private Leg.Slowing slowing(SlungLoad slung, double speedMPerS) {
         SlowDownLimits limits =
                 new SlowDownLimits(
-                        flying.slowingMPerS2(), flying.noseUpRad(), flying.periodSpreadFraction());
+                        flying.slowingMPerS2(),
+                        flying.noseUpRad(),
+                        flying.periodSpreadFraction());
         Swing.Watch watch = new Swing.Watch(WATCHED_PERIODS * slung.periodS(), flying.stillM());
         // Over the ground it may be faster by the tailwind that the rules allow on the way in.
         double groundMPerS = speedMPerS + model.rules.tailwindMPerS();
-        Arrival best =
-                new Approach(slung, SwingAir.still(densestKgPerM3()), limits, watch)
-                        .compare(groundMPerS).stream()
-                                .min(Comparator.comparingDouble(Arrival::worstResidualM))
-                                .orElseThrow();
-        double swingM = Math.min(best.worstResidualM(), slung.lengthM());
+        return new Approach(slung, SwingAir.still(densestKgPerM3()), limits, watch)
+                .compare(groundMPerS).stream()
+                        .map(arrival -> slowing(arrival, slung))
+                        .min(Comparator.comparingDouble(one -> one.extraS(groundMPerS)))
+                        .orElseThrow();
+    }
+
+    private Leg.Slowing slowing(Arrival arrival, SlungLoad slung) {
+        double swingM = Math.min(arrival.worstResidualM(), slung.lengthM());
         double halvings =
                 swingM <= flying.stillM()
                         ? 0
                         : Math.ceil(
                                 Math.log(flying.stillM() / swingM) / Math.log(SWING_LEFT_RATIO));
         return new Leg.Slowing(
-                Math.ceil(best.beginM() / 10) * 10,
-                Math.ceil(best.lastsS()),
+                Math.ceil(arrival.beginM() / 10) * 10,
+                Math.ceil(arrival.lastsS()),
                 Math.ceil(halvings * slung.periodS()),
                 Math.ceil(swingM * 10) / 10);
     }
