@@ -213,9 +213,7 @@ public final class PlanJsonWriter implements OutputWriter {
             node.put("largestGapDeg", degrees(pole.largestGapRad()));
             node.put("gustKt", knots(pole.gustMPerS()));
             node.put("leanDeg", degrees(pole.leanRad()));
-            node.put(
-                    "handLeanDeg",
-                    Written.down(Units.radToDeg(pole.handLeanRad()), PlanWords.COARSE));
+            node.put("handLeanDeg", degrees(pole.handLeanRad()));
             node.put("hoverSeconds", Written.up(pole.hoverS(), PlanWords.COARSE));
             node.put("hoverFuelKg", Written.up(pole.hoverFuelKg(), PlanWords.COARSE));
             node.put("spareKg", Written.down(pole.spareKg(), PlanWords.COARSE));
@@ -233,7 +231,7 @@ public final class PlanJsonWriter implements OutputWriter {
             node.put("windN", Written.up(guy.windN(), PlanWords.COARSE));
             node.put("leanN", Written.up(guy.leanN(), PlanWords.COARSE));
             node.put("worstN", Written.up(guy.worstN(), PlanWords.COARSE));
-            node.put("anchorUsed", Written.up(guy.anchorUsedRatio(), PlanWords.FINE));
+            node.put("anchorUsed", Written.nearest(guy.anchorUsedRatio(), PlanWords.FINE));
             node.put("byHand", guy.byHand());
             return node;
         }

@@ -250,7 +250,7 @@ final class Carriage {
                         areaM2,
                         line.ropeMassKg(),
                         hung.line().dragAreaM2());
-        return carried(hung, allowed, slung, loadKg, areaM2);
+        return carried(hung, allowed, slung);
     }
 
     private Carried workEmpty(LineItem line) {
@@ -266,11 +266,10 @@ final class Carriage {
                         HOOK_DRAG_AREA_M2,
                         line.ropeMassKg(),
                         hung.line().dragAreaM2());
-        return carried(hung, allowed, slung, line.make().endMassKg(), HOOK_DRAG_AREA_M2);
+        return carried(hung, allowed, slung);
     }
 
-    private Carried carried(
-            Hung hung, Allowed allowed, SlungLoad slung, double ownKg, double ownAreaM2) {
+    private Carried carried(Hung hung, Allowed allowed, SlungLoad slung) {
         SpeedLimit limit = SpeedLimit.of(hung, allowed);
         double wholeKt = Math.floor(Units.mPerSToKt(limit.speedMPerS()) + 1e-6);
         double speedMPerS = Math.min(Units.ktToMPerS(wholeKt), allowed.airspeedMPerS());
@@ -290,7 +289,8 @@ final class Carriage {
                 new SpeedLimit(
                         speedMPerS, limit.governs(), flown.trailRad(), flown.tailDistanceM()),
                 allowed,
-                Trail.of(ownKg, ownAreaM2, speedMPerS, densestKgPerM3()).trailAngleRad(),
+                Trail.of(slung.massKg(), slung.dragAreaM2(), speedMPerS, densestKgPerM3())
+                        .trailAngleRad(),
                 slowing(slung, speedMPerS));
     }
 
@@ -298,9 +298,7 @@ final class Carriage {
     private Leg.Slowing slowing(SlungLoad slung, double speedMPerS) {
         SlowDownLimits limits =
                 new SlowDownLimits(
-                        flying.slowingMPerS2(),
-                        flying.noseUpRad(),
-                        flying.periodSpreadFraction());
+                        flying.slowingMPerS2(), flying.noseUpRad(), flying.periodSpreadFraction());
         Swing.Watch watch = new Swing.Watch(WATCHED_PERIODS * slung.periodS(), flying.stillM());
         // Over the ground it may be faster by the tailwind that the rules allow on the way in.
         double groundMPerS = speedMPerS + model.rules.tailwindMPerS();

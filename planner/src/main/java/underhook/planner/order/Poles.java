@@ -299,7 +299,8 @@ final class Poles {
                 bad = middle;
             }
         }
-        return good;
+        // Tenths of a degree, rounded down.
+        return Math.toRadians(Math.floor(Math.toDegrees(good) * 10) / 10);
     }
 
     private static String newtons(double forceN) {

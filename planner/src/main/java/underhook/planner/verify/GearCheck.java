@@ -19,9 +19,9 @@ import underhook.core.unit.Units;
  * @source LOAD-ANGLE pull of a leg; WAC-296-45 five times the load; OSHA-1918, LOAD-ANGLE-UNEQUAL chokers
  */
 final class GearCheck {
-    private static final double LEAST_STRENGTH = 5;
-    private static final double CHOKED = 0.75;
-    private static final double CHOKED_FIBRE = 250.0 / 550;
+    private static final double LEAST_STRENGTH_FACTOR = 5;
+    private static final double CHOKED_FACTOR = 0.75;
+    private static final double CHOKED_FIBRE_FACTOR = 250.0 / 550;
 
     private final Day day;
     private final Rigging rigging;
@@ -68,22 +68,22 @@ final class GearCheck {
     }
 
     /** What one leg pulls, as a mass hung straight on it, kg, over what its hitch leaves of it. */
-    private double legMassKg(Rigging.SlingSet set, double mass) {
+    private double legMassKg(Rigging.SlingSet set, double massKg) {
         int counted = set.rigid() && set.legs() >= 3 ? 2 : set.legs();
-        double alone = mass / (counted * Math.sin(set.angleRad()));
+        double alone = massKg / (counted * Math.sin(set.angleRad()));
         return switch (set.hitch()) {
             case VERTICAL -> alone;
             case CHOKER ->
                     rigging.getGear(set.leg()).material() == Rigging.Material.FIBRE_ROPE
-                            ? alone / CHOKED_FIBRE
-                            : alone / CHOKED;
+                            ? alone / CHOKED_FIBRE_FACTOR
+                            : alone / CHOKED_FACTOR;
             case BASKET -> alone / 2;
-            case BRIDLE -> mass / 2;
+            case BRIDLE -> massKg / 2;
         };
     }
 
-    private void climb(Load load, double hanging, List<String> names) {
-        double below = hanging;
+    private void climb(Load load, double hangingKg, List<String> names) {
+        double below = hangingKg;
         for (String name : names) {
             Rigging.Gear gear = rigging.getGear(name);
             demandHolds(load, gear, below);
@@ -91,10 +91,10 @@ final class GearCheck {
         }
     }
 
-    private void demandHolds(Load load, Rigging.Gear gear, double carried) {
+    private void demandHolds(Load load, Rigging.Gear gear, double carriedKg) {
         double limit = gear.limitKg().orElse(Double.POSITIVE_INFINITY);
         if (gear.breakingN().isPresent()) {
-            double factor = Math.max(LEAST_STRENGTH, rigging.breakingFactor());
+            double factor = Math.max(LEAST_STRENGTH_FACTOR, rigging.breakingFactor());
             limit =
                     Math.min(
                             limit,
@@ -104,12 +104,12 @@ final class GearCheck {
         double allowed = limit;
         day.ledger()
                 .demand(
-                        carried <= allowed + Tolerance.DUST_KG,
+                        carriedKg <= allowed + Tolerance.DUST_KG,
                         FindingCode.RIGGING_LIMIT,
                         load.id().value(),
                         () ->
                                 Told.of("rigging", gear.name() + " carries too much.")
-                                        .figures(carried, allowed, "kg"));
+                                        .figures(carriedKg, allowed, "kg"));
         LocalDate on = day.job().date();
         boolean inDate =
                 gear.dates()

@@ -26,7 +26,7 @@ final class GuyCheck {
     /** A pull by two ways of counting: at 3° of lean the upright angles read some 6 percent off. */
     private static final double PULL_FACTOR = 0.85;
 
-    private static final double NEWTON = 2;
+    private static final double PULL_N = 2;
     private static final double PLACE_M = 1;
 
     private final Day day;
@@ -97,14 +97,15 @@ final class GuyCheck {
             PoleSetting.GuyPull guy = stated.guys().get(i);
             double needs = own[i];
             boolean holds =
-                    guy.worstN() >= PULL_FACTOR * needs - NEWTON
-                            && guy.worstN() <= guying.anchorHoldN() + NEWTON
-                            && (!guy.byHand() || guy.worstN() <= guying.handPullN() + NEWTON)
+                    guy.worstN() >= PULL_FACTOR * needs - PULL_N
+                            && guy.worstN() <= guying.anchorHoldN() + PULL_N
+                            && (!guy.byHand() || guy.worstN() <= guying.handPullN() + PULL_N)
                             && Math.abs(
                                             Units.wrapPiRad(
-                                                    guy.azimuthTrueRad() - strands.get(i).azimuth))
+                                                    guy.azimuthTrueRad()
+                                                            - strands.get(i).azimuthRad))
                                     < Tolerance.BEARING_RAD
-                            && Math.abs(guy.anchorAboveButtM() - strands.get(i).above) < PLACE_M;
+                            && Math.abs(guy.anchorAboveButtM() - strands.get(i).aboveM) < PLACE_M;
             String name = String.format(Locale.ROOT, "guy %d", i + 1);
             day.ledger()
                     .demand(
@@ -126,21 +127,21 @@ final class GuyCheck {
     }
 
     /** A guy: where it goes, its anchor's height over the butt, and pull over its level part. */
-    private record Strand(double azimuth, double above, double stretch) {}
+    private record Strand(double azimuthRad, double aboveM, double stretchRatio) {}
 
-    private Strand strand(Place place, double azimuth, double attach) {
+    private Strand strand(Place place, double azimuthRad, double attachM) {
         var butt = day.planeOf(place.position());
-        double grid = azimuth - Plane.convergenceRad(day.ground().frame(), place.position());
+        double grid = azimuthRad - Plane.convergenceRad(day.ground().frame(), place.position());
         var anchor =
                 new underhook.core.geo.PlanePoint(
-                        butt.eastM() + attach * Math.sin(grid),
-                        butt.northM() + attach * Math.cos(grid));
+                        butt.eastM() + attachM * Math.sin(grid),
+                        butt.northM() + attachM * Math.cos(grid));
         double above = day.isKnown(anchor) ? day.groundAmslM(anchor) - day.groundAmslM(butt) : 0;
-        return new Strand(azimuth, above, Math.hypot(attach, attach - above) / attach);
+        return new Strand(azimuthRad, above, Math.hypot(attachM, attachM - above) / attachM);
     }
 
     /** Hardest pull of each guy, N, with weight, lean and wind from each of 72 sides. */
-    private double[] worstN(Load load, List<Strand> strands, double attach) {
+    private double[] worstN(Load load, List<Strand> strands, double attachM) {
         LoadKind kind = day.kindOf(load);
         boolean wood = load.material().toLowerCase(Locale.ROOT).contains("wood");
         double centre =
@@ -157,7 +158,7 @@ final class GuyCheck {
                         + 0.613 * gust * gust * area * load.lengthM() / 2;
         double[] worst = new double[strands.size()];
         for (int side = 0; side < 72; side++) {
-            double[] pulls = pullsN(strands, moment / attach, Math.toRadians(side * 5.0));
+            double[] pulls = pullsN(strands, moment / attachM, Math.toRadians(side * 5.0));
             for (int i = 0; i < worst.length; i++) {
                 worst[i] = Math.max(worst[i], pulls[i]);
             }
@@ -166,19 +167,21 @@ final class GuyCheck {
     }
 
     /** Pulls against a level push towards a side, by the pair that pulls least. */
-    private static double[] pullsN(List<Strand> strands, double push, double towards) {
+    private static double[] pullsN(List<Strand> strands, double pushN, double towardsRad) {
         double[] best = new double[strands.size()];
         double least = Double.POSITIVE_INFINITY;
         for (int i = 0; i < strands.size(); i++) {
             for (int j = 0; j < strands.size(); j++) {
-                double gap = Units.wrapTwoPiRad(strands.get(j).azimuth - strands.get(i).azimuth);
-                double off = Units.wrapTwoPiRad(towards + Math.PI - strands.get(i).azimuth);
+                double gap =
+                        Units.wrapTwoPiRad(strands.get(j).azimuthRad - strands.get(i).azimuthRad);
+                double off = Units.wrapTwoPiRad(towardsRad + Math.PI - strands.get(i).azimuthRad);
                 boolean between = i != j && gap < Math.PI - 1e-9 && off <= gap + 1e-9;
                 if (!between) {
                     continue;
                 }
-                double first = push * Math.sin(gap - off) / Math.sin(gap) * strands.get(i).stretch;
-                double second = push * Math.sin(off) / Math.sin(gap) * strands.get(j).stretch;
+                double first =
+                        pushN * Math.sin(gap - off) / Math.sin(gap) * strands.get(i).stretchRatio;
+                double second = pushN * Math.sin(off) / Math.sin(gap) * strands.get(j).stretchRatio;
                 if (Math.max(first, second) < least) {
                     least = Math.max(first, second);
                     best = new double[strands.size()];

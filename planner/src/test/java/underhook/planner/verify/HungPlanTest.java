@@ -106,8 +106,7 @@ class HungPlanTest {
     }
 
     private static SmallDay guyed(Double... azimuthsDeg) {
-        return day()
-                .place(
+        return day().place(
                         "S1",
                         "guyAzimuthsTrueRad",
                         List.of(azimuthsDeg).stream().map(Math::toRadians).toList());
@@ -199,8 +198,7 @@ class HungPlanTest {
     void the_makers_airspeed_holds_for_load_and_empty_line() {
         LineItem.Make slow = new LineItem.Make(20, 0.02, OptionalDouble.of(15), List.of());
         SmallDay day =
-                day()
-                        .machine(
+                day().machine(
                                 "lines",
                                 day().job().machine().lines().stream()
                                         .map(line -> with(line, "make", slow))
