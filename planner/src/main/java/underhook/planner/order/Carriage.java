@@ -118,13 +118,11 @@ final class Carriage {
         all.add(
                 limit(
                         "TRAIL",
-                        new double[] {
-                            Math.ceil(Math.toDegrees(trailRad) * 10 - 1e-6) / 10,
-                            Math.toDegrees(carried.allowed().trailRad())
-                        },
+                        Math.ceil(Math.toDegrees(trailRad) * 10 - 1e-6) / 10,
+                        Math.toDegrees(carried.allowed().trailRad()),
                         "deg"));
         double clearM = Math.floor(carried.limit().tailDistanceM() * 10) / 10;
-        all.add(limit("TAIL_DISTANCE", new double[] {flying.tailClearM(), clearM}, "m"));
+        all.add(limit("TAIL_DISTANCE", flying.tailClearM(), clearM, "m"));
         return all;
     }
 
@@ -184,11 +182,10 @@ final class Carriage {
                                 + "."));
     }
 
-    private static Limit limit(String code, double[] valueAndLimit, String unit) {
-        double value = valueAndLimit[0];
-        double limit = valueAndLimit[1];
-        double marginPercent = Math.floor((limit - value) / limit * 1000 + 1e-6) / 10;
-        return new Limit(code, value, limit, unit, marginPercent, "rules", false);
+    private static Limit limit(
+            String code, double valueRatio, double limitRatio, String unit) {
+        double marginPercent = Math.floor((limitRatio - valueRatio) / limitRatio * 1000 + 1e-6) / 10;
+        return new Limit(code, valueRatio, limitRatio, unit, marginPercent, "rules", false);
     }
 
     /** What would mend a load that trails too far, with its numbers, on the shortest line. */
