@@ -182,9 +182,9 @@ final class Carriage {
                                 + "."));
     }
 
-    private static Limit limit(
-            String code, double valueRatio, double limitRatio, String unit) {
-        double marginPercent = Math.floor((limitRatio - valueRatio) / limitRatio * 1000 + 1e-6) / 10;
+    private static Limit limit(String code, double valueRatio, double limitRatio, String unit) {
+        double marginPercent =
+                Math.floor((limitRatio - valueRatio) / limitRatio * 1000 + 1e-6) / 10;
         return new Limit(code, valueRatio, limitRatio, unit, marginPercent, "rules", false);
     }
 
