@@ -36,6 +36,7 @@ public final class Main {
                         .addSubcommand(new RoomCommand(underhook.roomAtPlaces()::find))
                         .addSubcommand(new PlanCommand(planDay))
                         .addSubcommand(new VerifyCommand(underhook.verifyPlan()))
+                        .addSubcommand(new CloseCommand(underhook.closeDay()))
                         .addSubcommand(new ChangesCommand(underhook.mapChanges()::compare))
                         .addSubcommand(new ServeCommand(planDay, data.resolve("plans")))
                         .addSubcommand(

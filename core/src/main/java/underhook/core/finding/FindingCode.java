@@ -34,6 +34,7 @@ public enum FindingCode {
     CENTRE_OF_GRAVITY,
     ORDER_RULE,
     NO_ROOM_IN_DAY,
+    SEARCH_CUT,
     NO_HANDLER,
     NO_CREW,
     NO_LINE_LONG_ENOUGH,
@@ -89,6 +90,14 @@ public enum FindingCode {
     LINE_ON_WITH_PEOPLE,
     CABIN_MASS,
     SEATS,
+    // The flying day
+    TAP_OUT_OF_ORDER,
+    RELEASE_NOT_CONFIRMED,
+    LINE_NOT_CHECKED,
+    MACHINE_TIMES_MISSING,
+    TRACK_ELSEWHERE,
+    LOAD_UNLISTED,
+    FUEL_NOT_READ,
     // Calculations by hand
     VALUE_OUT_OF_RANGE,
     TRACK_NOT_HELD,
