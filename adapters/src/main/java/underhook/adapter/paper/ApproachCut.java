@@ -73,8 +73,7 @@ final class ApproachCut {
     }
 
     private PlanePoint along(double outM) {
-        double gridRad =
-                shown.drop().approachFromTrueRad() - ground.frame().convergenceRad(place);
+        double gridRad = shown.drop().approachFromTrueRad() - ground.frame().convergenceRad(place);
         return place.towards(gridRad, outM);
     }
 

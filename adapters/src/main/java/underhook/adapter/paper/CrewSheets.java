@@ -234,9 +234,7 @@ final class CrewSheets {
         for (Map.Entry<PlaceId, Arrival> pole : poles.entrySet()) {
             Drop drop = pole.getValue().drop();
             Optional<PoleSetting> set =
-                    plan.poles().stream()
-                            .filter(one -> one.load().equals(drop.load()))
-                            .findFirst();
+                    plan.poles().stream().filter(one -> one.load().equals(drop.load())).findFirst();
             if (set.isEmpty()) {
                 others.put(pole.getKey(), pole.getValue());
                 continue;
@@ -288,11 +286,7 @@ final class CrewSheets {
                                                     new ApproachCut.Shown(
                                                             drop, leg, lineM, job.machine())));
             String key =
-                    drop.place()
-                            + " "
-                            + lineM
-                            + stands
-                            + Words.bearing(drop.approachFromTrueRad());
+                    drop.place() + " " + lineM + stands + Words.bearing(drop.approachFromTrueRad());
             if (seen.rose().isPresent() || seen.cut().isPresent()) {
                 all.putIfAbsent(key, seen);
             }

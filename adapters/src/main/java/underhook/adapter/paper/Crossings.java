@@ -100,7 +100,9 @@ final class Crossings {
             String clock =
                     words.clock(
                             passing.start().plusMillis(millis(passing.leg().durationS() * done)));
-            String rule = crossing.rule() + assumed(passing.leg(), crossing.feature());
+            String assumed = assumed(passing.leg(), crossing.feature());
+            boolean isBoth = !crossing.rule().isBlank() && !assumed.isEmpty();
+            String rule = crossing.rule() + (isBoth ? "; " : "") + assumed;
             String key = crossing.feature() + '\u0000' + rule;
             List<String> clocks = times.computeIfAbsent(key, unused -> new ArrayList<>());
             if (!clocks.contains(clock)) {
@@ -114,7 +116,7 @@ final class Crossings {
         boolean assumed =
                 leg.wires().stream()
                         .anyMatch(pass -> pass.wire().equals(feature) && pass.assumed());
-        return assumed ? "; HEIGHT ASSUMED, look at it first" : "";
+        return assumed ? "HEIGHT ASSUMED, look at it first" : "";
     }
 
     /** Share of the path's length up to where it passes nearest to the point. */

@@ -41,7 +41,7 @@ final class FindingPages {
         }
         List<Finding> findings = all();
         flow.space(8);
-        flow.heading(Words.count(findings.size(), "finding"));
+        flow.heading(Words.count(findings.size(), leftOut.isEmpty() ? "finding" : "other finding"));
         if (findings.isEmpty()) {
             return;
         }
@@ -101,11 +101,22 @@ final class FindingPages {
         };
     }
 
+    /** What left a load out is told with it. */
+    private boolean standsAbove(Finding finding) {
+        return output.plan().leftOut().stream()
+                .anyMatch(
+                        left ->
+                                left.code() == finding.code()
+                                        && left.load().value().equals(finding.subject())
+                                        && left.message().equals(finding.message()));
+    }
+
     private List<Finding> all() {
         Set<Finding> findings = new LinkedHashSet<>(output.report().violations());
         findings.addAll(output.plan().findings());
         findings.addAll(output.readJob().job().readingFindings());
         return findings.stream()
+                .filter(finding -> !standsAbove(finding))
                 .sorted(Comparator.comparing(Finding::severity).reversed())
                 .toList();
     }

@@ -236,7 +236,7 @@ final class PilotCards {
                 .filter(leg -> !leg.carrying().isEmpty())
                 .flatMap(leg -> leg.slowing().stream())
                 .findFirst()
-                .map(one -> " Slow down from " + Words.up(one.beginM()) + " m before.")
+                .map(one -> " Slow from " + Words.up(one.beginM()) + " m.")
                 .orElse("");
     }
 

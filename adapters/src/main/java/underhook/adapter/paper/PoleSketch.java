@@ -128,8 +128,7 @@ final class PoleSketch {
             GuyPull guy = pole.guys().get(i);
             double along =
                     guy.anchorDistanceM() * Math.cos(guy.azimuthTrueRad() - firstRad) * scale;
-            Dot anchor =
-                    new Dot(butt.x() + along, butt.y() - guy.anchorAboveButtM() * scale);
+            Dot anchor = new Dot(butt.x() + along, butt.y() - guy.anchorAboveButtM() * scale);
             ground.add(anchor);
             sheet.line(attach.x(), attach.y(), anchor.x(), anchor.y());
             sheet.fill(Sheet.ring(anchor, 2.6, 4));
@@ -227,14 +226,7 @@ final class PoleSketch {
             String taken = numbers(leanRad, -1);
             boolean isPlain = slack.equals(Integer.toString(i + 1)) && taken.equals(others);
             if (!isPlain) {
-                all.add(
-                        "Leans to "
-                                + (i + 1)
-                                + ": slacken "
-                                + slack
-                                + ", take in "
-                                + taken
-                                + ".");
+                all.add("Leans to " + (i + 1) + ": slacken " + slack + ", take in " + taken + ".");
             }
         }
         return all.isEmpty()
@@ -248,8 +240,7 @@ final class PoleSketch {
                         .filter(
                                 i -> {
                                     double towards =
-                                            Math.cos(
-                                                    pole.guys().get(i).azimuthTrueRad() - leanRad);
+                                            Math.cos(pole.guys().get(i).azimuthTrueRad() - leanRad);
                                     return side * towards > Math.sin(SQUARE_RAD);
                                 })
                         .mapToObj(i -> Integer.toString(i + 1))

@@ -108,8 +108,12 @@ final class TripMaker {
                             Severity.STOP,
                             id,
                             "loads",
-                            "No mass is stated. It stays behind until it is weighed."));
+                            "No mass is stated. It stays behind until it is weighed."
+                                    + (isPole(load) ? PoleMasses.band(load) : "")));
             return;
+        }
+        if (isPole(load)) {
+            findings.addAll(PoleMasses.findings(load));
         }
         if (load.massStatus() == MassStatus.ESTIMATED) {
             findings.add(
@@ -170,9 +174,13 @@ final class TripMaker {
                                     + " kg. Perhaps it can be split."));
             return;
         }
-        if (model.job.getKind(load.kind()).standsUp()) {
+        if (isPole(load)) {
             checkGuys(load);
         }
+    }
+
+    private boolean isPole(Load load) {
+        return model.job.getKind(load.kind()).standsUp();
     }
 
     private void checkGuys(Load load) {
@@ -308,7 +316,7 @@ final class TripMaker {
                                 Severity.CAUTION,
                                 load.id().value(),
                                 text(ballastKg, 0),
-                                text(wholeKt, 0),
+                                "",
                                 "kg",
                                 "rules",
                                 "Light for its size: add "

@@ -17,7 +17,9 @@ import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
 import underhook.core.job.Handling;
 import underhook.core.job.LineItem;
+import underhook.core.job.Load;
 import underhook.core.job.LoadId;
+import underhook.core.job.MassStatus;
 import underhook.core.job.Rigging;
 import underhook.core.plan.KitItem;
 import underhook.core.plan.LeftOut;
@@ -286,6 +288,62 @@ class HungPlanTest {
                             assertThat(guy.worstN()).isGreaterThan(guy.leanN());
                             assertThat(guy.worstN()).isGreaterThan(guy.windN());
                         });
+    }
+
+    @Test
+    void a_pole_that_cannot_weigh_what_is_stated_is_doubted() {
+        // 10 m of larch, 0.3 m thick: 0.707 m³ at 440 to 800 kg/m³ are 311 to 566 kg; 300 are stated.
+        Plan larch = planned(day().load("P1", "material", "larch"));
+        // At 20 percent: 1000 · 0.47 · 1.2 = 564 kg/m³ and a tenth either way, 358 to 439 kg.
+        Plan measured = planned(day().load("P1", "material", "larch 20 %"));
+
+        assertThat(found(larch, FindingCode.MASS_IMPLAUSIBLE).get(0).limit())
+                .isEqualTo("311 to 566");
+        assertThat(found(measured, FindingCode.MASS_IMPLAUSIBLE).get(0).limit())
+                .isEqualTo("358 to 439");
+        assertThat(found(planned(day().load("P1", "material", "composite")), FindingCode.MASS_IMPLAUSIBLE))
+                .isEmpty();
+    }
+
+    private static Load unweighed(Load load) {
+        return new Load(
+                load.id(),
+                load.kind(),
+                load.from(),
+                load.to(),
+                MassStatus.MISSING,
+                OptionalDouble.empty(),
+                "",
+                load.lengthM(),
+                load.widthM(),
+                load.heightM(),
+                load.dragAreaM2(),
+                "pine",
+                load.after(),
+                load.combineWith(),
+                "");
+    }
+
+    @Test
+    void an_unweighed_pole_stays_behind_with_what_it_may_weigh() {
+        Plan plan =
+                planned(
+                        day().inJob(
+                                        "loads",
+                                        day().job().loads().stream()
+                                                .map(
+                                                        load ->
+                                                                load.id().value().equals("P1")
+                                                                        ? unweighed(load)
+                                                                        : load)
+                                                .toList()));
+
+        assertThat(plan.leftOut())
+                .filteredOn(left -> left.load().value().equals("P1"))
+                .singleElement()
+                .extracting(LeftOut::message)
+                .asString()
+                .contains("219 to 524 kg");
     }
 
     @Test
