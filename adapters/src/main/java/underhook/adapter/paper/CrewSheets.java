@@ -294,6 +294,7 @@ final class CrewSheets {
         if (all.isEmpty()) {
             return;
         }
+        flow.need(ApproachCut.HEIGHT + 50);
         flow.heading("Room by heading, degrees TRUE, north up; way in cut through, 150 m wide");
         flow.paragraph(
                 Face.SMALL,

@@ -210,12 +210,15 @@ final class PilotCards {
         }
         for (Limit limit : rotation.limits()) {
             if (limit.governing()) {
-                notes.add("Stops first: " + Words.limit(limit) + "." + slowing(rotation));
+                notes.add("Stops first: " + Words.limit(limit) + ".");
             }
         }
         rotation.drops().stream().flatMap(drop -> pole(drop).stream()).forEach(notes::add);
         notes.addAll(Crossings.list(job, words, rotation));
-        rotation.legs().stream().flatMap(leg -> LetGo.line(leg).stream()).forEach(notes::add);
+        List<String> last =
+                rotation.legs().stream().flatMap(leg -> LetGo.line(leg).stream()).toList();
+        notes.add((slowing(rotation) + (last.isEmpty() ? "" : last.get(0))).strip());
+        last.stream().skip(1).forEach(notes::add);
         if (!step.to().equals(step.from())) {
             Words.Way back = words.way(before, step.to());
             notes.add(
@@ -236,7 +239,7 @@ final class PilotCards {
                 .filter(leg -> !leg.carrying().isEmpty())
                 .flatMap(leg -> leg.slowing().stream())
                 .findFirst()
-                .map(one -> " Slow from " + Words.up(one.beginM()) + " m.")
+                .map(one -> "Slow from " + Words.up(one.beginM()) + " m. ")
                 .orElse("");
     }
 

@@ -103,24 +103,20 @@ final class PoleSketch {
     /** Seen square to guy 1, which goes to the right; the others as far as they lie in that plane. */
     private void fromTheSide() throws IOException {
         double left = corner.x() + 152;
-        double scale =
-                Math.min(
-                        (SIDE_WIDTH - 20)
-                                / 2
-                                / pole.guys().stream()
-                                        .mapToDouble(GuyPull::anchorDistanceM)
-                                        .max()
-                                        .orElseThrow(),
-                        78 / load.lengthM());
-        Dot butt = new Dot(left + SIDE_WIDTH / 2, corner.y() + 116);
+        double widestM =
+                pole.guys().stream().mapToDouble(GuyPull::anchorDistanceM).max().orElseThrow();
+        double deepestM =
+                pole.guys().stream()
+                        .mapToDouble(guy -> Math.max(0, -guy.anchorAboveButtM()))
+                        .max()
+                        .orElseThrow();
+        double scale = Math.min((SIDE_WIDTH - 20) / 2 / widestM, 88 / (load.lengthM() + deepestM));
+        double lowest = corner.y() + 126;
+        Dot butt = new Dot(left + SIDE_WIDTH / 2, lowest - deepestM * scale);
         Dot top = new Dot(butt.x(), butt.y() - scale * load.lengthM());
         Dot attach = new Dot(butt.x(), butt.y() - scale * pole.attachM());
         double firstRad = pole.guys().get(0).azimuthTrueRad();
         List<Dot> ground = new ArrayList<>(List.of(butt));
-        double lowest = butt.y();
-        for (GuyPull guy : pole.guys()) {
-            lowest = Math.max(lowest, butt.y() - guy.anchorAboveButtM() * scale);
-        }
         double belowRight = 0;
         double belowLeft = 0;
         sheet.stroke(1.2);

@@ -24,6 +24,11 @@ final class PoleMasses {
 
     private PoleMasses() {}
 
+    /** Whether the material is a wood. */
+    static boolean isWood(Load load) {
+        return findBand(load.material()).isPresent();
+    }
+
     /** What must be said of the stated mass of a pole; nothing of materials that are not known. */
     static List<Finding> findings(Load load) {
         if (load.massKg().isEmpty()) {
@@ -72,7 +77,8 @@ final class PoleMasses {
                 return Optional.of(
                         words.group(2) == null
                                 ? known.band()
-                                : known.band(Math.min(250, Integer.parseInt(words.group(2))) / 100.0));
+                                : known.band(
+                                        Math.min(250, Integer.parseInt(words.group(2))) / 100.0));
             }
         }
         return Optional.empty();

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
@@ -50,8 +49,7 @@ final class Poles {
 
     /** Where a pole balances, from the butt over its length. */
     static double centreFraction(Guying guying, Load load) {
-        boolean isWood = load.material().toLowerCase(Locale.ROOT).contains("wood");
-        return isWood ? guying.woodCentreFraction() : guying.otherCentreFraction();
+        return PoleMasses.isWood(load) ? guying.woodCentreFraction() : guying.otherCentreFraction();
     }
 
     /** Every placed pole whose guys are planned, in the order of the day. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.Handling.Guying;
 import underhook.core.job.Load;
@@ -25,6 +26,12 @@ import underhook.core.unit.Units;
 final class GuyCheck {
     /** A pull by two ways of counting: at 3° of lean the upright angles read some 6 percent off. */
     private static final double PULL_FACTOR = 0.85;
+
+    /** Woods that the job may name, with their moisture behind. */
+    private static final Pattern WOOD =
+            Pattern.compile(
+                    "(wood|spruce|pine|larch|oak|treated[ -]fir)(\\s*,?\\s*[0-9]{1,3}\\s*%.*)?",
+                    Pattern.CASE_INSENSITIVE);
 
     private static final double PULL_N = 2;
     private static final double PLACE_M = 1;
@@ -143,7 +150,7 @@ final class GuyCheck {
     /** Hardest pull of each guy, N, with weight, lean and wind from each of 72 sides. */
     private double[] worstN(Load load, List<Strand> strands, double attachM) {
         LoadKind kind = day.kindOf(load);
-        boolean wood = load.material().toLowerCase(Locale.ROOT).contains("wood");
+        boolean wood = WOOD.matcher(load.material().strip()).matches();
         double centre =
                 load.lengthM()
                         * (wood ? guying.woodCentreFraction() : guying.otherCentreFraction());

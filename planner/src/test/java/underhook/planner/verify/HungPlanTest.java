@@ -292,7 +292,8 @@ class HungPlanTest {
 
     @Test
     void a_pole_that_cannot_weigh_what_is_stated_is_doubted() {
-        // 10 m of larch, 0.3 m thick: 0.707 m³ at 440 to 800 kg/m³ are 311 to 566 kg; 300 are stated.
+        // 10 m of larch, 0.3 m thick: 0.707 m³ at 440 to 800 kg/m³ are 311 to 566 kg; 300 are
+        // stated.
         Plan larch = planned(day().load("P1", "material", "larch"));
         // At 20 percent: 1000 · 0.47 · 1.2 = 564 kg/m³ and a tenth either way, 358 to 439 kg.
         Plan measured = planned(day().load("P1", "material", "larch 20 %"));
@@ -301,7 +302,10 @@ class HungPlanTest {
                 .isEqualTo("311 to 566");
         assertThat(found(measured, FindingCode.MASS_IMPLAUSIBLE).get(0).limit())
                 .isEqualTo("358 to 439");
-        assertThat(found(planned(day().load("P1", "material", "composite")), FindingCode.MASS_IMPLAUSIBLE))
+        assertThat(
+                        found(
+                                planned(day().load("P1", "material", "composite")),
+                                FindingCode.MASS_IMPLAUSIBLE))
                 .isEmpty();
     }
 
