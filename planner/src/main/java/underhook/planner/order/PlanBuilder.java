@@ -29,6 +29,7 @@ import underhook.core.plan.StepKind;
 import underhook.core.plan.Summary;
 import underhook.core.unit.Units;
 import underhook.core.wire.Flyer;
+import underhook.planner.route.ClearLegs;
 import underhook.planner.route.FlownLeg;
 import underhook.planner.route.LegFinder;
 import underhook.planner.route.NearWire;
@@ -172,8 +173,10 @@ final class PlanBuilder {
                 model.look(trip, flown)
                         .map(
                                 seen -> {
-                                    releases.add(loaded, trip, seen);
-                                    return loaded.withRelease(seen.look());
+                                    ClearLegs.Seen slow =
+                                            seen.withLook(SlowLook.of(seen.look(), loaded));
+                                    releases.add(loaded, trip, slow);
+                                    return loaded.withRelease(slow.look());
                                 })
                         .orElse(loaded));
         for (DayModel.LegAt back : event.legs()) {
@@ -398,13 +401,21 @@ final class PlanBuilder {
                                         new Leg.Crossing(
                                                 one.feature(),
                                                 model.ground.frame().toGeo(one.at()),
-                                                one.rule()))
+                                                flies.slowing().isPresent()
+                                                        ? one.rule()
+                                                        : withoutLoad(one.rule())))
                         .toList(),
                 model.finder().listNearWires(flown, flies.flyer()).stream()
                         .map(this::pass)
                         .toList(),
                 Optional.empty(),
                 flies.slowing());
+    }
+
+    /** With the line off nothing hangs there that people keep from, or that could be let go. */
+    private static String withoutLoad(String rule) {
+        return rule.replace("; no release here", "")
+                .replace("guarded: nobody under the load while it passes", "passed over, line off");
     }
 
     /** Tenths of a metre: distances down, needs up. */
