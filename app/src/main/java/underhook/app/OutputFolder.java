@@ -2,8 +2,6 @@ package underhook.app;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
-import java.nio.channels.FileLock;
-import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -41,16 +39,16 @@ public final class OutputFolder implements AutoCloseable {
     private final Path folder;
     private final Writers writers;
     private final InstantSource clock;
-    private final FileChannel lockFile;
+    private final FolderLock lock;
 
     /** Every file that a run may write, and the one that a refusal leaves. */
     private record Writers(List<OutputWriter> all, Optional<FindingsWriter> findings) {}
 
-    private OutputFolder(Path folder, Writers writers, InstantSource clock, FileChannel lockFile) {
+    private OutputFolder(Path folder, Writers writers, InstantSource clock, FolderLock lock) {
         this.folder = folder;
         this.writers = writers;
         this.clock = clock;
-        this.lockFile = lockFile;
+        this.lock = lock;
     }
 
     /**
@@ -76,34 +74,17 @@ public final class OutputFolder implements AutoCloseable {
 
     private static OutputFolder open(Path folder, Writers writers, InstantSource clock)
             throws IOException {
-        Files.createDirectories(folder);
-        Path real = folder.toRealPath();
-        FileChannel lockFile =
-                FileChannel.open(
-                        real.resolve(LOCK), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+        FolderLock lock = FolderLock.hold(folder, LOCK);
         boolean opened = false;
         try {
-            if (!isLocked(lockFile)) {
-                throw new FolderBusyException(folder);
-            }
-            OutputFolder output = new OutputFolder(real, writers, clock, lockFile);
+            OutputFolder output = new OutputFolder(folder.toRealPath(), writers, clock, lock);
             output.recover();
             opened = true;
             return output;
         } finally {
             if (!opened) {
-                lockFile.close();
+                lock.close();
             }
-        }
-    }
-
-    private static boolean isLocked(FileChannel lockFile) throws IOException {
-        try {
-            // Held until the channel is closed.
-            FileLock lock = lockFile.tryLock();
-            return lock != null;
-        } catch (OverlappingFileLockException heldByThisProcess) {
-            return false;
         }
     }
 
@@ -276,9 +257,9 @@ public final class OutputFolder implements AutoCloseable {
         }
     }
 
-    /** Gives the folder free. The lock's file stays: removing it could hand out the lock twice. */
+    /** Gives the folder free. */
     @Override
     public void close() throws IOException {
-        lockFile.close();
+        lock.close();
     }
 }

@@ -15,6 +15,7 @@ import underhook.adapter.geopackage.GeoPackageWriter;
 import underhook.adapter.job.JobFolderReader;
 import underhook.adapter.job.evening.EveningTables;
 import underhook.adapter.job.evening.TrackTable;
+import underhook.adapter.job.text.PlainTables;
 import underhook.adapter.mapfile.GeoJsonWriter;
 import underhook.adapter.mapfile.GpxWriter;
 import underhook.adapter.mapfile.KmlWriter;
@@ -22,6 +23,7 @@ import underhook.adapter.osm.OsmMapReader;
 import underhook.adapter.paper.CardsPdf;
 import underhook.adapter.planfile.PlanJsonReader;
 import underhook.adapter.planfile.PlanJsonWriter;
+import underhook.adapter.store.SqliteJobStore;
 import underhook.adapter.table.EveningSheets;
 import underhook.adapter.table.FindingsCsvWriter;
 import underhook.adapter.table.LoadsCsvWriter;
@@ -32,6 +34,9 @@ import underhook.app.PlanDay;
 import underhook.app.RoomAtPlaces;
 import underhook.app.VerifyPlan;
 import underhook.app.calc.Calc;
+import underhook.app.desk.Desk;
+import underhook.app.desk.DeskTools;
+import underhook.app.desk.PlanRuns;
 import underhook.app.evening.CloseDay;
 import underhook.app.port.JobReader;
 import underhook.app.port.MapReader;
@@ -65,6 +70,8 @@ public final class Underhook {
     private final VerifyPlan verifyPlan;
     private final CloseDay closeDay;
     private final Calc calc;
+    private final Settings settings;
+    private final DeskTools deskTools;
 
     /** Puts it together; reads and writes nothing yet. */
     public Underhook(Settings settings) {
@@ -101,6 +108,29 @@ public final class Underhook {
                         EveningSheets.writers(),
                         CLOCK);
         calc = new Calc(systems, Reports::decode);
+        this.settings = settings;
+        deskTools =
+                new DeskTools(
+                        jobReader,
+                        folders,
+                        new PlanJsonReader(),
+                        new PlainTables(),
+                        planDay,
+                        folder -> new DemoDay().write(folder),
+                        CLOCK);
+    }
+
+    /** Everything that is kept in the data folder. */
+    public Desk desk() {
+        return new Desk(
+                new SqliteJobStore(settings.dataFolder().resolve("jobs")),
+                settings.dataFolder().resolve("work"),
+                deskTools);
+    }
+
+    /** Plans what is kept, in the background. */
+    public PlanRuns planRuns() {
+        return new PlanRuns(settings.dataFolder().resolve("work"));
     }
 
     public JobReader jobReader() {

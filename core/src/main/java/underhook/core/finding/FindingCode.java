@@ -33,6 +33,7 @@ public enum FindingCode {
     CHART_RANGE,
     CENTRE_OF_GRAVITY,
     ORDER_RULE,
+    OVERRIDE_IDLE,
     NO_ROOM_IN_DAY,
     SEARCH_CUT,
     NO_HANDLER,

@@ -5,12 +5,12 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
-import underhook.core.unit.Units;
 import underhook.core.finding.Severity;
 import underhook.core.load.DensityBand;
 import underhook.core.load.FlightManner;
 import underhook.core.load.Material;
 import underhook.core.load.ShapeDrag;
+import underhook.core.unit.Units;
 import underhook.testkit.SeededSamples;
 
 class PoleMassTest {

@@ -23,12 +23,7 @@ class StandingPolePropertyTest {
         int count = samples.wholeBetween(3, 5);
         for (int i = 0; i < count; i++) {
             double azimuth = 2 * Math.PI * (i + samples.between(-0.15, 0.15)) / count;
-            guys.add(
-                    new Guy(
-                            azimuth + turnRad,
-                            8,
-                            samples.between(5, 12),
-                            samples.between(-4, 4)));
+            guys.add(new Guy(azimuth + turnRad, 8, samples.between(5, 12), samples.between(-4, 4)));
         }
         return new StandingPole(massKg, 11, 5, 3, guys);
     }
@@ -103,8 +98,7 @@ class StandingPolePropertyTest {
                                                             heavy.findPulls(lean, Push.NONE)
                                                                     .orElseThrow()
                                                                     .hardestN())
-                                                    .isCloseTo(
-                                                            3 * pulls.hardestN(), within(1e-6)));
+                                                    .isCloseTo(3 * pulls.hardestN(), within(1e-6)));
                 });
     }
 

@@ -98,7 +98,9 @@ final class Carriage {
 
     /** Whether a trip is worth flying on a line. */
     boolean isWorthFlying(Trip trip, int line) {
-        return of(trip, line).speedMPerS() >= model.rules.leastSpeedMPerS() - 1e-9;
+        // What somebody decided to fly slower all the same is flown at its own speed.
+        double leastMPerS = Math.min(model.rules.leastSpeedMPerS(), trip.speedMPerS());
+        return of(trip, line).speedMPerS() >= leastMPerS - 1e-9;
     }
 
     /** What every leg with an empty line takes at the least to come to rest, s. */

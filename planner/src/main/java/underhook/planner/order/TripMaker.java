@@ -92,9 +92,14 @@ final class TripMaker {
         }
     }
 
-    private void refuse(Load load, Finding finding) {
+    /** Says why a load stays behind; false when somebody answers for flying it all the same. */
+    private boolean refuse(Load load, Finding finding) {
         findings.add(finding);
+        if (Waivers.isLifted(model.job, finding)) {
+            return false;
+        }
         leftOut.put(load.id(), new LeftOut(load.id(), finding.code(), finding.message()));
+        return true;
     }
 
     /** What is wrong with a load by itself at any hour. */
@@ -288,8 +293,7 @@ final class TripMaker {
                                 lightKg + ballastKg, area, kind.trailLimitRad(), densest);
             }
             if (limitMPerS < model.rules.leastSpeedMPerS()) {
-                refuse(
-                        load,
+                Finding finding =
                         new Finding(
                                 FindingCode.FLIES_BADLY,
                                 Severity.STOP,
@@ -304,8 +308,10 @@ final class TripMaker {
                                         + text(Units.mPerSToKt(limitMPerS), 0)
                                         + " kt, ballast counted. Refused as rigged. Perhaps it flies so: "
                                         + model.carriage().mending(load, kind)
-                                        + "."));
-                return Optional.empty();
+                                        + ".");
+                if (refuse(load, finding)) {
+                    return Optional.empty();
+                }
             }
             double wholeKt =
                     Math.floor(Units.mPerSToKt(Math.min(limitMPerS, kind.speedMPerS())) + 1e-6);

@@ -44,8 +44,7 @@ class SlowLookTest {
 
     @Test
     void the_last_stretches_take_longer_than_at_the_leg_s_speed() {
-        ReleaseLook slow =
-                SlowLook.of(look(), leg(Optional.of(new Leg.Slowing(400, 40, 0, 0.5))));
+        ReleaseLook slow = SlowLook.of(look(), leg(Optional.of(new Leg.Slowing(400, 40, 0, 0.5))));
 
         // From 600 to 900 m: 40 s (1 − √(100/400)) = 20 s, and 5 s from 500 to 600 m at 20 m/s.
         assertThat(slow.stretches().get(1).durationS()).isCloseTo(25, within(1e-9));

@@ -1,4 +1,4 @@
-package underhook.adapter.paper;
+package underhook.core.geo;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -13,20 +13,24 @@ import java.util.Set;
  * Lines of equal height on a sampled grid, by marching squares. Where a saddle could be read both
  * ways, the mean of its four corners decides. Cells with an unknown corner carry no line.
  */
-final class Contours {
-    /** Samples row by row; NaN where the height is not known. Positions are in steps of the grid. */
-    record Grid(int columns, int rows, List<Double> heightM) {
-        Grid {
+public final class Contours {
+    /**
+     * Samples.
+     *
+     * @param heightM row by row, m; NaN where the height is not known
+     */
+    public record Grid(int columns, int rows, List<Double> heightM) {
+        public Grid {
             heightM = List.copyOf(heightM);
         }
 
-        double at(int column, int row) {
+        double sampleM(int column, int row) {
             return heightM.get(row * columns + column);
         }
     }
 
-    /** A point in steps of the grid. */
-    record Node(double column, double row) {}
+    /** A point in steps of the grid, from its first sample. */
+    public record Node(double columnRatio, double rowRatio) {}
 
     private final Grid grid;
     private final double levelM;
@@ -40,7 +44,7 @@ final class Contours {
     }
 
     /** Connected lines of one height; a closed one ends where it began. */
-    static List<List<Node>> trace(Grid grid, double levelM) {
+    public static List<List<Node>> trace(Grid grid, double levelM) {
         Contours contours = new Contours(grid, levelM);
         for (int row = 0; row + 1 < grid.rows(); row++) {
             for (int column = 0; column + 1 < grid.columns(); column++) {
@@ -51,10 +55,10 @@ final class Contours {
     }
 
     private void march(int column, int row) {
-        double a = grid.at(column, row) - levelM;
-        double b = grid.at(column + 1, row) - levelM;
-        double c = grid.at(column + 1, row + 1) - levelM;
-        double d = grid.at(column, row + 1) - levelM;
+        double a = grid.sampleM(column, row) - levelM;
+        double b = grid.sampleM(column + 1, row) - levelM;
+        double c = grid.sampleM(column + 1, row + 1) - levelM;
+        double d = grid.sampleM(column, row + 1) - levelM;
         if (Double.isNaN(a + b + c + d)) {
             return;
         }
@@ -77,10 +81,10 @@ final class Contours {
         return ((long) row * grid.columns() + column) * 2 + direction;
     }
 
-    private void addCut(List<Long> cut, double from, double to, long key) {
-        if ((from >= 0) != (to >= 0)) {
+    private void addCut(List<Long> cut, double fromM, double toM, long key) {
+        if ((fromM >= 0) != (toM >= 0)) {
             long sample = key / 2;
-            double share = from / (from - to);
+            double share = fromM / (fromM - toM);
             double column = Math.floorMod(sample, (long) grid.columns());
             double row = Math.floorDiv(sample, (long) grid.columns());
             nodes.putIfAbsent(

@@ -1,4 +1,4 @@
-package underhook.adapter.paper;
+package underhook.core.geo;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -26,8 +26,8 @@ class ContoursTest {
         for (int i = 1; i < line.size(); i++) {
             length +=
                     Math.hypot(
-                            line.get(i).column() - line.get(i - 1).column(),
-                            line.get(i).row() - line.get(i - 1).row());
+                            line.get(i).columnRatio() - line.get(i - 1).columnRatio(),
+                            line.get(i).rowRatio() - line.get(i - 1).rowRatio());
         }
         return length;
     }
@@ -49,7 +49,7 @@ class ContoursTest {
         assertThat(lines).hasSize(1);
         // Exact: linear interpolation of a plane; 1e-9 for rounding.
         assertThat(length(lines.get(0))).isCloseTo(60, within(1e-9));
-        assertThat(lines.get(0)).allMatch(node -> Math.abs(node.column() - 32.75) < 1e-9);
+        assertThat(lines.get(0)).allMatch(node -> Math.abs(node.columnRatio() - 32.75) < 1e-9);
     }
 
     @Test
@@ -58,7 +58,7 @@ class ContoursTest {
                 Contours.trace(grid((x, y) -> y < 0 ? Double.NaN : x + 0.25), 3);
 
         assertThat(lines).hasSize(1);
-        assertThat(lines.get(0)).allMatch(node -> node.row() >= 30);
+        assertThat(lines.get(0)).allMatch(node -> node.rowRatio() >= 30);
     }
 
     @Test
