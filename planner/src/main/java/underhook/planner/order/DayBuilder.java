@@ -919,6 +919,8 @@ final class DayBuilder {
         double mostKg = model.fuelMaxKg(trip, line, slotFrom, slotTo);
         if (fuelAtHookKg + model.machine.fuelGaugeSpreadKg() > mostKg
                 || slotLast != slotTo
+                // The way in of the other hour may be shorter and end before it.
+                || model.slot(hookedS + out.get().durationS() + firstSetDownS) != slotTo
                 || !maker.isWindWithin(trip, slotFrom)
                 || !maker.isWindWithin(trip, slotTo)
                 || model.hoverMassKg(trip.from(), slotFrom) <= 0

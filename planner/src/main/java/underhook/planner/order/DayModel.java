@@ -20,7 +20,9 @@ import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Job;
 import underhook.core.job.LineItem;
+import underhook.core.job.Load;
 import underhook.core.job.Machine;
+import underhook.core.job.MassStatus;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
 import underhook.core.job.Rules;
@@ -96,6 +98,7 @@ final class DayModel {
      * @param wayOut at the place it comes from
      * @param request what was asked for
      * @param wind as it counts
+     * @param arrivalS of the duration, what coming to rest takes beyond flying on
      */
     record LegAt(
             FlownLeg leg,
@@ -103,7 +106,8 @@ final class DayModel {
             WayIn wayIn,
             WayIn wayOut,
             LegFinder.Request request,
-            WayMap.Wind wind) {}
+            WayMap.Wind wind,
+            long arrivalS) {}
 
     final Job job;
     final Ground ground;
@@ -117,6 +121,8 @@ final class DayModel {
     private final LegFinder finder;
     private final ClearLegs clearLegs;
     private final Cargos cargos;
+    private final Carriage carriage;
+    private final Gear gear;
     private final ZonesAtPlaces zonesAtPlaces;
     private final Refusals refusals = new Refusals();
     private final Ceiling ceiling;
@@ -168,6 +174,8 @@ final class DayModel {
                         .toList();
         this.clearLegs = new ClearLegs(job, ground, finder, ceiling::isReached);
         this.cargos = new Cargos(this);
+        this.carriage = new Carriage(this);
+        this.gear = new Gear(this);
         this.emptyLegs =
                 new KnownLegs(
                         places.size()
@@ -181,6 +189,25 @@ final class DayModel {
 
     LegFinder finder() {
         return finder;
+    }
+
+    /** What trips hang in. */
+    Gear gear() {
+        return gear;
+    }
+
+    /** Mass as planned for lift, kg: an estimate with its factor, rounded up. */
+    double liftMassKg(Load load) {
+        double statedKg = load.massKg().orElse(0);
+        return Math.ceil(
+                load.massStatus() == MassStatus.ESTIMATED
+                        ? statedKg * rules.estimatedMassFactor() - 1e-9
+                        : statedKg);
+    }
+
+    /** How trips and empty lines are flown. */
+    Carriage carriage() {
+        return carriage;
     }
 
     int place(PlaceId id) {
@@ -399,6 +426,10 @@ final class DayModel {
                         trip, unused -> new KnownLegs(machine.lines().size() * count * count));
         int at = (line * count + slotFrom) * count + slotTo;
         Optional<LegAt> found = known.legs.get(at);
+        if (found == null && !isHung(trip, line)) {
+            found = Optional.empty();
+            known.legs.set(at, found);
+        }
         if (found == null) {
             int cuts = ceiling.cuts();
             found = computeLeg(loadedWay(trip, line, slotFrom, slotTo));
@@ -411,8 +442,14 @@ final class DayModel {
         return found;
     }
 
+    /** Whether a trip is worth flying on a line, and its gear holds. */
+    private boolean isHung(Trip trip, int line) {
+        return carriage.isWorthFlying(trip, line) && gear.holds(trip, line);
+    }
+
     private Way loadedWay(Trip trip, int line, int slotFrom, int slotTo) {
         double lineM = machine.lines().get(line).lengthM();
+        Carriage.Carried carried = carriage.of(trip, line);
         return new Way(
                 trip.from(),
                 trip.to(),
@@ -422,8 +459,9 @@ final class DayModel {
                 trip.rig(lineM),
                 trip.underM(),
                 trip.kindNames(),
-                trip.speedMPerS(),
-                cargos.of(trip, lineM));
+                carried.speedMPerS(),
+                cargos.of(trip, line),
+                carried.arrivalS());
     }
 
     /** A leg with the empty line; with the line off the machine flies as with people. */
@@ -446,7 +484,8 @@ final class DayModel {
 
     private Way emptyWay(int from, int to, int line, int slot) {
         double lineM = line < 0 ? 0 : machine.lines().get(line).lengthM();
-        double speedMPerS = line < 0 ? machine.cabinSpeedMPerS() : machine.emptyLineSpeedMPerS();
+        double speedMPerS =
+                line < 0 ? machine.cabinSpeedMPerS() : carriage.ofEmpty(line).speedMPerS();
         return new Way(
                 from,
                 to,
@@ -457,7 +496,8 @@ final class DayModel {
                 0,
                 List.of(),
                 speedMPerS,
-                line < 0 ? List.of() : cargos.ofEmpty(machine.lines().get(line)));
+                line < 0 ? List.of() : cargos.ofEmpty(line),
+                line < 0 ? 0 : carriage.ofEmpty(line).arrivalS());
     }
 
     /** The least time with the line off, s; what none goes below where the ceiling came first. */
@@ -480,7 +520,7 @@ final class DayModel {
         for (int slot = 0; slot < slots.size(); slot++) {
             int last = Math.min(slot + 1, slots.size() - 1);
             for (int line : linesByLength()) {
-                for (int later = slot; later <= last; later++) {
+                for (int later = slot; isHung(trip, line) && later <= last; later++) {
                     all.add(hours(trip, line, slot, later));
                 }
             }
@@ -561,7 +601,8 @@ final class DayModel {
             double underM,
             List<String> kinds,
             double speedMPerS,
-            List<Cargo> cargos) {}
+            List<Cargo> cargos,
+            long arrivalS) {}
 
     /** By the best way out and in; where a load let go on them could hit something, by the next best. */
     private Optional<LegAt> computeLeg(Way way) {
@@ -662,7 +703,15 @@ final class DayModel {
             refusals.addWind(way.from(), way.to());
             return Optional.empty();
         }
-        return Optional.of(new LegAt(leg, durationS, ends.in(), ends.out(), request, wind));
+        return Optional.of(
+                new LegAt(
+                        leg,
+                        durationS + way.arrivalS(),
+                        ends.in(),
+                        ends.out(),
+                        request,
+                        wind,
+                        way.arrivalS()));
     }
 
     private ClearLegs.Carried carried(Way way) {
@@ -677,12 +726,11 @@ final class DayModel {
 
     /** What letting go means on a loaded leg; empty over unknown ground. */
     Optional<ClearLegs.Seen> look(Trip trip, DayState.Flown flown) {
-        double lineM = machine.lines().get(flown.line()).lengthM();
         return clearLegs.look(
                 flown.loaded().leg(),
                 trip.kindNames(),
                 new ClearLegs.Carried(
-                        cargos.of(trip, lineM),
+                        cargos.of(trip, flown.line()),
                         driftWind(trip.from(), trip.to(), flown.slotFrom(), flown.slotTo())));
     }
 
@@ -739,21 +787,24 @@ final class DayModel {
 
     /** What no legal leg between the same ends goes below at that hour, s. */
     double boundS(LegAt at) {
-        return finder.leastS(at.request(), at.wind());
+        return finder.leastS(at.request(), at.wind()) + at.arrivalS();
     }
 
     /** What no leg with the empty line between two places goes below at any hour, s. */
     double emptyBoundS(int from, int to) {
         double lineM = machine.lines().stream().mapToDouble(LineItem::lengthM).min().orElse(0);
         double speedMPerS = machine.emptyLineSpeedMPerS();
-        return finder.leastS(
-                new LegFinder.Request(
-                        new LegFinder.End(points.get(from), 0, elevationAmslM[from] + lineM),
-                        new LegFinder.End(points.get(to), 0, elevationAmslM[to] + lineM),
-                        List.of(),
-                        lineM,
-                        speedMPerS),
-                new WayMap.Wind(0, 0, speedMPerS, false));
+        double arrivalS = from == to ? 0 : carriage.leastEmptyArrivalS();
+        return arrivalS
+                + finder.leastS(
+                        new LegFinder.Request(
+                                new LegFinder.End(
+                                        points.get(from), 0, elevationAmslM[from] + lineM),
+                                new LegFinder.End(points.get(to), 0, elevationAmslM[to] + lineM),
+                                List.of(),
+                                lineM,
+                                speedMPerS),
+                        new WayMap.Wind(0, 0, speedMPerS, false));
     }
 
     /** Lines in stock, shortest first, as indices. */

@@ -560,7 +560,8 @@ class PlanVerifierTest {
                 of(
                         "trail",
                         d -> d.load("W1", "dragAreaM2", OptionalDouble.of(1.6)),
-                        "FLIES_BADLY W1"));
+                        "FLIES_BADLY W1",
+                        "LEG_SPEED S1-A"));
         all.add(of("crawls", d -> d.rule("leastSpeedMPerS", 12.0), "FLIES_BADLY P1"));
         all.add(
                 of(
