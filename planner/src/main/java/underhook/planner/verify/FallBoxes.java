@@ -27,6 +27,9 @@ final class FallBoxes {
     /** Slowest speed near a place that is counted, m/s. */
     private static final double LEAST_SPEED_M_PER_S = 3;
 
+    /** More than the air's density changes along a leg. */
+    private static final double REACH_FACTOR = 1.5;
+
     private static final double LIGHT_DRAG_FACTOR = 1.2;
     private static final double HEAVY_DRAG_FACTOR = 0.6;
     private static final double WEIGHED_SPREAD_RATIO = 0.01;
@@ -96,6 +99,31 @@ final class FallBoxes {
                 mass * off + ballast,
                 load.dragAreaM2().orElse(day.kindOf(load).dragCoefficient() * face),
                 flight.step().lineLengthM() + (stands ? load.lengthM() : load.heightM()));
+    }
+
+    /** Further than anything flies that is let go on a flight: from the highest spot, at full speed. */
+    double reachM(Flight flight, List<Spot> spots, Wind wind) {
+        double highest = 0;
+        for (Spot spot : spots) {
+            highest = Math.max(highest, spot.hookAmslM() - day.groundAmslM(spot.at()));
+        }
+        double speed = flight.leg().speedMPerS() + wind.speedMPerS();
+        FallBox.Release release =
+                new FallBox.Release(
+                        highest + HEIGHT_STEP_M,
+                        speed + SPEED_STEP_M_PER_S,
+                        wind.speedMPerS(),
+                        wind.speedMPerS(),
+                        wind.gustMPerS());
+        double reach = 0;
+        for (Hung hung : hung(flight)) {
+            FallBox.Body body =
+                    body(flight, hung, flight.leg().speedMPerS(), spots.get(0).hookAmslM());
+            FallBox box = FallBox.of(body, release);
+            reach = Math.max(reach, Math.max(Math.abs(box.backM()), box.forwardM()));
+            reach = Math.max(reach, Math.max(box.leftM(), box.rightM()));
+        }
+        return REACH_FACTOR * reach + flight.step().lineLengthM();
     }
 
     /** Corners of the box in the plane. */

@@ -30,6 +30,9 @@ final class FallCheck {
     /** Times of stretches are stated to at least this part of ours. */
     private static final double TIME_FRACTION = 0.95;
 
+    /** Spots that are looked round at together. */
+    private static final int TOGETHER = 40;
+
     /** Nothing that lies further than this from a leg is hit, m. */
     private static final double NEAR_M = 1000;
 
@@ -98,27 +101,27 @@ final class FallCheck {
         List<Below> below = below(flight);
         Wind wind = boxes.wind(flight);
         List<Hung> hung = boxes.hung(flight);
-        for (Spot spot : spots) {
-            Box within = Box.round(List.of(spot.at())).widened(reachM(flight, spot, wind));
-            List<Below> near = below.stream().filter(one -> !one.box().misses(within)).toList();
-            for (Hung thing : near.isEmpty() ? List.<Hung>of() : hung) {
-                List<PlanePoint> corners = boxes.corners(flight, thing, spot, wind);
-                Box round = Box.round(corners);
-                for (Below one : near) {
-                    if (!one.box().misses(round) && touches(corners, one.shape())) {
-                        found.accept(spot, one);
-                    }
+        double reach = spots.isEmpty() ? 0 : boxes.reachM(flight, spots, wind);
+        for (int first = 0; first < spots.size(); first += TOGETHER) {
+            List<Spot> some = spots.subList(first, Math.min(spots.size(), first + TOGETHER));
+            Box round = Box.round(some.stream().map(Spot::at).toList()).widened(reach);
+            List<Below> near = below.stream().filter(one -> !one.box().misses(round)).toList();
+            for (Spot spot : near.isEmpty() ? List.<Spot>of() : some) {
+                Box within = Box.round(List.of(spot.at())).widened(reach);
+                List<Below> here = near.stream().filter(one -> !one.box().misses(within)).toList();
+                for (Hung thing : here.isEmpty() ? List.<Hung>of() : hung) {
+                    look(boxes.corners(flight, thing, spot, wind), here)
+                            .forEach(one -> found.accept(spot, one));
                 }
             }
         }
     }
 
-    /** Further than any load flies: twice the time of a fall without drag, and five seconds. */
-    private double reachM(Flight flight, Spot spot, Wind wind) {
-        double height = Math.max(1, spot.hookAmslM() - day.groundAmslM(spot.at()));
-        double fastest = flight.leg().speedMPerS() + wind.speedMPerS() + wind.gustMPerS();
-        double longest = 2 * Math.sqrt(2 * height / 9.80665) + 5;
-        return flight.step().lineLengthM() + (1.1 * fastest + 5) * longest;
+    private static List<Below> look(List<PlanePoint> corners, List<Below> near) {
+        Box round = Box.round(corners);
+        return near.stream()
+                .filter(one -> !one.box().misses(round) && touches(corners, one.shape()))
+                .toList();
     }
 
     private void demand(Flight flight, boolean holds, String message, Set<String> ids) {
@@ -238,14 +241,9 @@ final class FallCheck {
                     || (!never && feature.crossing() != CrossingRule.GUARDED)) {
                 continue;
             }
-            Shape shape = Ways.shapeOf(day, feature);
-            boolean point = shape.outline().size() == 1;
-            all.add(
-                    below(
-                            feature.id(),
-                            never ? Use.CLOSED : Use.GUARDED,
-                            never,
-                            point ? new Shape(shape.outline(), POINT_RADIUS_M, false) : shape));
+            for (Shape shape : pieces(Ways.shapeOf(day, feature))) {
+                all.add(below(feature.id(), never ? Use.CLOSED : Use.GUARDED, never, shape));
+            }
         }
         for (Zone zone : day.job().zones()) {
             if (zone.rule() == Zone.Rule.NO_OVERFLIGHT && Ways.applies(day, zone, flight.loads())) {
@@ -261,6 +259,22 @@ final class FallCheck {
         }
         Box near = Box.round(flight.track()).widened(NEAR_M);
         all.removeIf(one -> one.box().misses(near));
+        return all;
+    }
+
+    /** Long lines piece by piece, so that only what is near is looked at. */
+    private static List<Shape> pieces(Shape shape) {
+        List<PlanePoint> outline = shape.outline();
+        if (outline.size() == 1) {
+            return List.of(new Shape(outline, POINT_RADIUS_M, false));
+        }
+        if (shape.area()) {
+            return List.of(shape);
+        }
+        List<Shape> all = new ArrayList<>();
+        for (int i = 1; i < outline.size(); i++) {
+            all.add(new Shape(List.of(outline.get(i - 1), outline.get(i)), shape.radiusM(), false));
+        }
         return all;
     }
 
