@@ -47,12 +47,16 @@ final class Planning implements PlanDay.Planning {
                         now,
                         request.seed(),
                         program,
-                        () -> System.nanoTime() - startNanos >= ceilingNanos,
-                        () -> System.nanoTime() - startNanos >= enoughNanos);
+                        () -> mustEnd(request, startNanos, ceilingNanos),
+                        () -> mustEnd(request, startNanos, enoughNanos));
         return DayPlanner.plan(
                 job.job(),
                 job.ground(),
                 settings,
                 (doing, done) -> progress.at(doing, BEFORE_FRACTION + SEARCH_FRACTION * done));
+    }
+
+    private static boolean mustEnd(PlanDay.Request request, long startNanos, long mostNanos) {
+        return request.stopped().getAsBoolean() || System.nanoTime() - startNanos >= mostNanos;
     }
 }

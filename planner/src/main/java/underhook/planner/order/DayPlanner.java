@@ -52,7 +52,7 @@ public final class DayPlanner {
                                     ? "The search was stopped at its time limit before a load that"
                                             + " can be flown was found. Perhaps more time."
                                     : "No load of this job can be flown."));
-            return Outcome.refused(findings);
+            return Outcome.refused(Waivers.applied(job, findings));
         }
         DayBuilder builder = new DayBuilder(model, maker, people);
         DaySearch search = new DaySearch(model, builder, maker.trips(), people);
@@ -67,7 +67,7 @@ public final class DayPlanner {
             }
         }
         if (leftOut.size() == job.loads().size()) {
-            return Outcome.refused(findings);
+            return Outcome.refused(Waivers.applied(job, findings));
         }
         findings.addAll(new DayFindings(model, people, maker, found.day()).list());
         long boundS =
@@ -81,7 +81,11 @@ public final class DayPlanner {
                                 maker,
                                 people,
                                 new DaySearch.Found(found.day(), cutShort, found.days()))
-                        .build(settings, List.copyOf(leftOut.values()), findings, boundS));
+                        .build(
+                                settings,
+                                List.copyOf(leftOut.values()),
+                                Waivers.applied(job, findings),
+                                boundS));
     }
 
     private record Reason(FindingCode code, String message) {}

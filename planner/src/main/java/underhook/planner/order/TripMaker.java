@@ -91,9 +91,14 @@ final class TripMaker {
         }
     }
 
-    private void refuse(Load load, Finding finding) {
+    /** Says why a load stays behind; false when somebody answers for flying it all the same. */
+    private boolean refuse(Load load, Finding finding) {
         findings.add(finding);
+        if (Waivers.isLifted(model.job, finding)) {
+            return false;
+        }
         leftOut.put(load.id(), new LeftOut(load.id(), finding.code(), finding.message()));
+        return true;
     }
 
     /** What is wrong with a load by itself at any hour. */
@@ -282,8 +287,7 @@ final class TripMaker {
                 double neededKg =
                         Trail.massForSpeedKg(
                                 area, kind.speedMPerS(), kind.trailLimitRad(), densest);
-                refuse(
-                        load,
+                Finding finding =
                         new Finding(
                                 FindingCode.FLIES_BADLY,
                                 Severity.STOP,
@@ -299,8 +303,10 @@ final class TripMaker {
                                         + " kt, ballast counted. Refused as rigged. Perhaps bundle it,"
                                         + " or hang it with "
                                         + text(Math.ceil(neededKg - lightKg), 0)
-                                        + " kg of ballast."));
-                return Optional.empty();
+                                        + " kg of ballast.");
+                if (refuse(load, finding)) {
+                    return Optional.empty();
+                }
             }
             double wholeKt =
                     Math.floor(Units.mPerSToKt(Math.min(limitMPerS, kind.speedMPerS())) + 1e-6);

@@ -143,7 +143,7 @@ final class HeightProfile {
     }
 
     /** The highest of ground and canopy near a point, m AMSL; infinite where the ground is not known. */
-    private double floorAmslM(PlanePoint point, Need need) {
+    double floorAmslM(PlanePoint point, Need need) {
         double reachM = reachM(ground.terrain());
         return ground.terrain().coversDisc(point, reachM)
                 ? ground.terrain().highestWithinM(point, reachM) + canopyM(point, need.canopyM())
