@@ -57,8 +57,8 @@ final class TurnBound {
         }
         double aheadRad = Math.atan2(eastM, northM);
         double[] turnedS = turnedS(aheadRad, windMPerS);
-        double firstS = at(turnedS, from.trackGridRad() - aheadRad);
-        double lastS = at(turnedS, to.trackGridRad() - aheadRad);
+        double firstS = atS(turnedS, from.trackGridRad() - aheadRad);
+        double lastS = atS(turnedS, to.trackGridRad() - aheadRad);
         double turnS = Math.min(aheadS(turnedS, firstS, lastS), aroundS(turnedS, firstS, lastS));
         return straightS + Math.max(0, turnS - slackS(turnedS));
     }
@@ -131,7 +131,7 @@ final class TurnBound {
         return wind.durationS(Math.sin(trackGridRad), Math.cos(trackGridRad));
     }
 
-    private static double at(double[] turnedS, double offRad) {
+    private static double atS(double[] turnedS, double offRad) {
         return turnedS[(int) (Directions.normalRad(offRad) / STEP_RAD) % STEPS];
     }
 
