@@ -785,9 +785,9 @@ final class DayModel {
         return (long) Math.ceil(sumS);
     }
 
-    /** What no legal leg between the same ends goes below at that hour, s. */
+    /** What no legal leg between the same ends on the same ways in and out goes below at that hour, s. */
     double boundS(LegAt at) {
-        return finder.leastS(at.request(), at.wind()) + at.arrivalS();
+        return finder.leastAsDirectedS(at.request(), at.wind()) + at.arrivalS();
     }
 
     /** What no leg with the empty line between two places goes below at any hour, s. */
