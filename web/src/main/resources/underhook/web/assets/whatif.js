@@ -68,7 +68,7 @@ function answer() {
   if (!found.possible) return html`<p class="refusal" role="status">${t('whatif.impossible')} <span lang="en">${found.why ?? ''}</span></p>`;
   const record = state.plan.summary;
   return html`<div role="status" class="answer">
-    <table><thead><tr><th></th><th scope="col">${t('whatif.record')}</th><th scope="col">${t('whatif.change')}</th></tr></thead><tbody>
+    <table><thead><tr><td></td><th scope="col">${t('whatif.record')}</th><th scope="col">${t('whatif.change')}</th></tr></thead><tbody>
       <tr><th scope="row">${t('sum.flight')}</th><td>${u.minutes(record.flightMinutes)}</td><td>${signed(found.minutesDelta, 'min')}</td></tr>
       <tr><th scope="row">${t('sum.finish')}</th><td>${u.clock(record.finishAt)}</td><td>${signed(found.finishDelta, 'min')}</td></tr>
       <tr><th scope="row">${t('lane.fuel')}</th><td></td><td>${signed(found.fuelDelta, 'kg', 0)}</td></tr></tbody></table>
