@@ -20,6 +20,7 @@ import underhook.app.port.Content;
 /** One request and its answer. Not safe for threads. */
 final class Call {
     private static final int MOST_JSON_BYTES = 4 << 20;
+    private static final long MOST_UNWANTED_BYTES = 32L << 20;
     private static final int WORTH_PACKING_BYTES = 2048;
     private static final String JSON = "application/json";
 
@@ -79,6 +80,8 @@ final class Call {
     Content body(long mostBytes) throws IOException {
         String said = header("Content-Length").orElse("0");
         if (!said.matches("[0-9]{1,18}") || Long.parseLong(said) > mostBytes) {
+            // Browsers hear an answer only when what they send is taken; a flood is cut off.
+            exchange.getRequestBody().skip(MOST_UNWANTED_BYTES);
             throw new Refused(413, "At most " + mostBytes + " bytes are taken.");
         }
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();

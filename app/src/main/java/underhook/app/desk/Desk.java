@@ -33,6 +33,7 @@ public final class Desk implements AutoCloseable {
     private final JobStore store;
     private final Path work;
     private final DeskTools tools;
+    private final WhatIf whatIf;
     private final DeskEvents events = new DeskEvents();
     private final Map<String, DeskJob> open = new HashMap<>();
 
@@ -43,6 +44,12 @@ public final class Desk implements AutoCloseable {
         this.store = store;
         this.work = work;
         this.tools = tools;
+        this.whatIf = new WhatIf(work);
+    }
+
+    /** Answers questions about the jobs. */
+    public WhatIf whatIf() {
+        return whatIf;
     }
 
     public DeskEvents events() {

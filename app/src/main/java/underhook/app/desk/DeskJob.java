@@ -156,7 +156,7 @@ public final class DeskJob implements AutoCloseable {
         kept.keepPlan(plan, files);
     }
 
-    private KnownPlan readPlan(KeptPlan plan) throws IOException {
+    KnownPlan readPlan(KeptPlan plan) throws IOException {
         Content json =
                 kept.findPlanFile(plan.id(), "plan.json")
                         .orElseThrow(() -> new IOException("The plan's file is missing."));

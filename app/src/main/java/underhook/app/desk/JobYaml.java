@@ -77,6 +77,47 @@ final class JobYaml {
         return String.join("\n", kept) + "\n";
     }
 
+    /**
+     * With another value for a field of the outermost level.
+     *
+     * @param value as YAML
+     */
+    static String withValue(String yaml, String field, String value) {
+        Pattern entry = Pattern.compile("(?m)^" + Pattern.quote(field) + "\\s*:.*$");
+        Matcher matcher = entry.matcher(yaml);
+        if (!matcher.find()) {
+            throw new IllegalArgumentException("The file has no field " + field + ".");
+        }
+        return matcher.replaceFirst(Matcher.quoteReplacement(field + ": " + value));
+    }
+
+    /** With only those items of a list that have this name. */
+    static String withItem(String yaml, String list, String name) {
+        Pattern named =
+                Pattern.compile("name\\s*:\\s*[\"']?" + Pattern.quote(name) + "[\"']?\\s*(?:[,}].*)?$");
+        List<String> kept = new ArrayList<>();
+        List<String> item = new ArrayList<>();
+        boolean isInside = false;
+        boolean isFound = false;
+        for (String line : (yaml + "\nend:").lines().toList()) {
+            boolean isItem = line.matches("\\s*- .*");
+            boolean isPart = line.startsWith(" ") || line.startsWith("-") || line.isBlank();
+            if (isInside && (isItem || !isPart)) {
+                boolean isKept = item.stream().anyMatch(one -> named.matcher(one).find());
+                isFound |= isKept;
+                kept.addAll(isKept ? item : List.of());
+                item.clear();
+            }
+            isInside = line.matches(Pattern.quote(list) + "\\s*:.*") || (isInside && isPart);
+            boolean isOfItem = isInside && (isItem || !item.isEmpty());
+            (isOfItem ? item : kept).add(line);
+        }
+        if (!isFound) {
+            throw new IllegalArgumentException("There is no " + name + " among the " + list + ".");
+        }
+        return String.join("\n", kept.subList(0, kept.size() - 1)) + "\n";
+    }
+
     private static String key(String name) {
         if (!KEY.matcher(name).matches()) {
             throw new IllegalArgumentException("job.yaml has no field \"" + name + "\".");
