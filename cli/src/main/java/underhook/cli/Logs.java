@@ -39,7 +39,11 @@ final class Logs {
             StringWriter text = new StringWriter();
             PrintWriter lines = new PrintWriter(text);
             lines.println(
-                    record.getInstant() + " " + record.getLevel().getName() + " " + formatMessage(record));
+                    record.getInstant()
+                            + " "
+                            + record.getLevel().getName()
+                            + " "
+                            + formatMessage(record));
             if (record.getThrown() != null) {
                 record.getThrown().printStackTrace(lines);
             }

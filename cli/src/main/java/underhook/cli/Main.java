@@ -40,11 +40,15 @@ public final class Main {
                         .addSubcommand(new RoomCommand(underhook.roomAtPlaces()::find))
                         .addSubcommand(new PlanCommand(planDay))
                         .addSubcommand(new VerifyCommand(underhook.verifyPlan()))
+                        .addSubcommand(new CloseCommand(underhook.closeDay()))
                         .addSubcommand(new ChangesCommand(underhook.mapChanges()::compare))
                         .addSubcommand(new ServeCommand(showing, System.getenv()))
                         .addSubcommand(
                                 new DemoCommand(
-                                        underhook::writeDemo, planDay, showing, data.resolve("demo")))
+                                        underhook::writeDemo,
+                                        planDay,
+                                        showing,
+                                        data.resolve("demo")))
                         .addSubcommand(new CalcCommand(underhook.calc()::run))
                         .addSubcommand(new ReportCommand(data, settings.program()));
         settle(commandLine);

@@ -106,8 +106,7 @@ final class ServeCommand implements Callable<Integer> {
                         + ", revision "
                         + job.head().id()
                         + (faults.isEmpty() ? "." : ", with " + faults.size() + " faults."));
-        if (faults.isEmpty()
-                && job.findPlan().filter(plan -> isOf(job, plan)).isEmpty()) {
+        if (faults.isEmpty() && job.findPlan().filter(plan -> isOf(job, plan)).isEmpty()) {
             runs.start(job, new PlanRuns.Wish(1, Duration.ofSeconds(10)));
         }
     }

@@ -22,8 +22,7 @@ final class Showing {
     private final Kit kit;
 
     /** What a desk is put together from. */
-    record Kit(
-            Supplier<Desk> desk, Supplier<PlanRuns> runs, String program, Path dataFolder) {}
+    record Kit(Supplier<Desk> desk, Supplier<PlanRuns> runs, String program, Path dataFolder) {}
 
     /** Puts jobs on the desk before it is opened. */
     interface Laying {

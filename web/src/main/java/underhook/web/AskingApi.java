@@ -35,6 +35,7 @@ final class AskingApi {
         routes.add("POST", "/api/jobs/{id}/whatif", this::ask)
                 .add("POST", "/api/jobs/{id}/whatif/accept", this::accept)
                 .add("POST", "/api/jobs/{id}/overrides", this::override)
+                .add("PATCH", "/api/jobs/{id}/features", this::feature)
                 .add("GET", "/api/jobs/{id}/versions", this::versions)
                 .add("GET", "/api/jobs/{id}/versions/{pair}", this::differences);
     }
@@ -92,6 +93,12 @@ final class AskingApi {
                         Asked.text(asked, "reason", MOST_REASON),
                         Asked.text(asked, "by", 100));
         new DeskChanges(job, Asked.revision(asked)).override(answered);
+        call.answer(reading.json(job));
+    }
+
+    private void feature(Call call) throws IOException {
+        DeskJob job = reading.job(call);
+        new FeatureChange(job, call.json()).make();
         call.answer(reading.json(job));
     }
 

@@ -49,7 +49,8 @@ final class PlanJson {
         view.set("laydowns", laydowns(job));
         ObjectNode choices = view.putObject("choices");
         choices.set("laydowns", laydowns(job));
-        choices.set("lines", Json.texts(job.machine().lines().stream().map(LineItem::name).toList()));
+        choices.set(
+                "lines", Json.texts(job.machine().lines().stream().map(LineItem::name).toList()));
         choices.set("machines", Json.texts(machines));
         view.set("lifts", Json.array(Lifts.of(plan), PlanJson::lift));
         view.set("lanes", lanes(job, plan, look));

@@ -140,7 +140,16 @@ class DeskPlanIT {
 
     @Test
     void draws_the_section_of_every_leg_with_the_load_above_the_ground() throws Exception {
-        JsonNode lift = get("/plan").path("steps").path(get("/plan").path("view").path("lifts").path(0).path("step").asInt(0));
+        JsonNode lift =
+                get("/plan")
+                        .path("steps")
+                        .path(
+                                get("/plan")
+                                        .path("view")
+                                        .path("lifts")
+                                        .path(0)
+                                        .path("step")
+                                        .asInt(0));
         for (int leg = 0; leg < lift.path("legs").size(); leg++) {
             JsonNode section = get("/plan/lifts/1/section/" + leg);
             JsonNode points = section.path("points");
@@ -149,7 +158,8 @@ class DeskPlanIT {
             assertThat(points.path(points.size() - 1).path("s").asDouble(0))
                     .isCloseTo(
                             stated.path("distanceM").asDouble(-1),
-                            org.assertj.core.data.Offset.offset(1.0)); // both rounded to decimetres, path to 7 digits
+                            org.assertj.core.data.Offset.offset(
+                                    1.0)); // both rounded to decimetres, path to 7 digits
             for (JsonNode point : points) {
                 assertThat(point.path("load").asDouble(0))
                         .isGreaterThan(point.path("ground").asDouble(1e9) - 1);
@@ -210,8 +220,14 @@ class DeskPlanIT {
     void hands_out_every_file_of_the_plan() throws Exception {
         for (String name :
                 new String[] {
-                    "plan.json", "plan.geojson", "plan.gpx", "plan.kml", "plan.gpkg", "cards.pdf",
-                    "loads.csv", "findings.csv"
+                    "plan.json",
+                    "plan.geojson",
+                    "plan.gpx",
+                    "plan.kml",
+                    "plan.gpkg",
+                    "cards.pdf",
+                    "loads.csv",
+                    "findings.csv"
                 }) {
             var answer = browser.bytes(at + "/plan/files/" + name);
             assertThat(answer.statusCode()).as(name).isEqualTo(200);

@@ -102,6 +102,19 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
     }
 
     @Override
+    public Optional<ReferenceSystem> findSystem(Path folder, String path) {
+        return open(folder, new Faults())
+                .flatMap(
+                        opened ->
+                                new Pass(opened)
+                                        .head.files().values().stream()
+                                                .flatMap(List::stream)
+                                                .filter(file -> file.name().equals(path))
+                                                .findFirst())
+                .flatMap(file -> file.system().system());
+    }
+
+    @Override
     public Reading readEdition(Path folder, Path newer, String replaces) {
         Faults faults = new Faults();
         Optional<Opened> opened = open(folder, faults);

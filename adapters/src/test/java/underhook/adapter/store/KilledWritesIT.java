@@ -51,7 +51,8 @@ class KilledWritesIT {
             for (String line = lines.readLine(); line != null; line = lines.readLine()) {
                 told = Long.parseLong(line);
                 if (told >= number) {
-                    process.destroyForcibly();
+                    // Unlike the process itself, its handle leaves the stream open.
+                    process.toHandle().destroyForcibly();
                 }
             }
         } finally {

@@ -70,6 +70,18 @@ public final class DeskChanges {
         return job.change(on, what, Map.of(path, Content.of(text)), Set.of());
     }
 
+    /** Writes a text file that the job did not have, and names it in job.yaml. */
+    public Revision begin(String path, String text, String role, String what) throws IOException {
+        if (job.findFile(path).isPresent()) {
+            throw new IllegalArgumentException("There is a file " + path + " already.");
+        }
+        String yaml = job.findFile(JobYaml.NAME).map(Content::toText).orElse("version: 1\n");
+        String named = JobYaml.with(yaml, role, path, Map.of());
+        Map<String, Content> written =
+                Map.of(path, Content.of(text), JobYaml.NAME, Content.of(named));
+        return job.change(on, what, written, Set.of());
+    }
+
     /** Takes a file in; one of that name is replaced. */
     public Revision takeFile(String path, Content content) throws IOException {
         JobPath.check(path);
@@ -95,8 +107,7 @@ public final class DeskChanges {
                         .map(DeskJob.FileInfo::path)
                         .findFirst();
         String path = named.orElse("overrides.yaml");
-        String before =
-                job.findFile(path).map(Content::toText).orElse("version: 1\noverrides:\n");
+        String before = job.findFile(path).map(Content::toText).orElse("version: 1\noverrides:\n");
         String day = LocalDate.ofInstant(job.tools().clock().instant(), ZoneOffset.UTC).toString();
         String entry =
                 "  - code: "
@@ -129,7 +140,8 @@ public final class DeskChanges {
         public Answered {
             if (Waiver.isFixed(code)) {
                 throw new IllegalArgumentException(
-                        code + " is a limit of machine, hook, line or terrain; no reason lifts it.");
+                        code
+                                + " is a limit of machine, hook, line or terrain; no reason lifts it.");
             }
         }
     }

@@ -17,6 +17,7 @@ import underhook.app.port.KeptJob;
 import underhook.app.port.KeptJob.KeptPlan;
 import underhook.app.port.KeptJob.Revision;
 import underhook.app.port.ReadJob;
+import underhook.app.port.ReferenceSystem;
 import underhook.app.port.Sheets;
 import underhook.core.finding.Outcome;
 import underhook.core.job.InputFile;
@@ -90,6 +91,11 @@ public final class DeskJob implements AutoCloseable {
     public Optional<Content> findFile(String path) throws IOException {
         String hash = kept.listFiles(head().id()).get(path);
         return hash == null ? Optional.empty() : Optional.of(kept.getContent(hash));
+    }
+
+    /** The reference system that counts for a file of the head. */
+    public Optional<ReferenceSystem> findSystem(String path) throws IOException {
+        return tools.inputs().findSystem(folder(head().id()), path);
     }
 
     /** A table of the head as it was typed; empty when there is none of that path. */

@@ -99,7 +99,8 @@ public final class Differences {
             String to = is.cells().get(i);
             if (!from.equals(to)) {
                 words.add(
-                        path + ": " + key(is) + ", " + name + " \"" + from + "\" → \"" + to + "\".");
+                        path + ": " + key(is) + ", " + name + " \"" + from + "\" → \"" + to
+                                + "\".");
             }
         }
     }
@@ -115,7 +116,7 @@ public final class Differences {
         double minutes = Units.sToMinutes(now.summary().flightS() - old.summary().flightS());
         words.add("Flying: " + signed(minutes) + " min.");
         Duration later = Duration.between(old.summary().finishAt(), now.summary().finishAt());
-        words.add("Finish: " + signed(Units.sToMinutes(later.toSeconds())) + " min.");
+        words.add("Finish: " + signed(Units.sToMinutes(later.toMillis() / 1000.0)) + " min.");
         Map<String, LeftOut> out = new LinkedHashMap<>();
         old.leftOut().forEach(one -> out.put(one.load().value(), one));
         for (LeftOut one : now.leftOut()) {
@@ -134,7 +135,8 @@ public final class Differences {
 
     private void order(Plan old, Plan now) {
         Map<String, Integer> before = new HashMap<>();
-        Lifts.of(old).forEach(lift -> before.put(lift.rotation().loads().toString(), lift.number()));
+        Lifts.of(old)
+                .forEach(lift -> before.put(lift.rotation().loads().toString(), lift.number()));
         for (Lifts.Lift lift : Lifts.of(now)) {
             Integer was = before.get(lift.rotation().loads().toString());
             if (was != null && was != lift.number()) {

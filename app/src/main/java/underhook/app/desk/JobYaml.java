@@ -94,7 +94,8 @@ final class JobYaml {
     /** With only those items of a list that have this name. */
     static String withItem(String yaml, String list, String name) {
         Pattern named =
-                Pattern.compile("name\\s*:\\s*[\"']?" + Pattern.quote(name) + "[\"']?\\s*(?:[,}].*)?$");
+                Pattern.compile(
+                        "name\\s*:\\s*[\"']?" + Pattern.quote(name) + "[\"']?\\s*(?:[,}].*)?$");
         List<String> kept = new ArrayList<>();
         List<String> item = new ArrayList<>();
         boolean isInside = false;

@@ -56,8 +56,7 @@ public record Question(What what, int lift, String value) {
     Map<String, Content> changes(DeskJob job, Plan plan) throws IOException {
         return switch (what) {
             case MOVE -> moved(job, plan);
-            case LINE ->
-                    yaml(job, "machine", text -> JobYaml.withItem(text, "lines", value));
+            case LINE -> yaml(job, "machine", text -> JobYaml.withItem(text, "lines", value));
             case MACHINE -> otherMachine(job);
             case LAYDOWN -> loads(job, loadsOf(plan, lift), "from", old -> value);
             case HOUR ->
@@ -117,16 +116,16 @@ public record Question(What what, int lift, String value) {
                 job.findFile(JobYaml.NAME)
                         .orElseThrow(() -> new IllegalArgumentException("There is no job.yaml."))
                         .toText();
-        return Map.of(
-                JobYaml.NAME, Content.of(JobYaml.with(yaml, "machine", value, Map.of())));
+        return Map.of(JobYaml.NAME, Content.of(JobYaml.with(yaml, "machine", value, Map.of())));
     }
 
-    private static Map<String, Content> yaml(
-            DeskJob job, String role, UnaryOperator<String> change) throws IOException {
+    private static Map<String, Content> yaml(DeskJob job, String role, UnaryOperator<String> change)
+            throws IOException {
         String path = pathOf(job, role);
         String text =
                 job.findFile(path)
-                        .orElseThrow(() -> new IllegalArgumentException("There is no " + path + "."))
+                        .orElseThrow(
+                                () -> new IllegalArgumentException("There is no " + path + "."))
                         .toText();
         return Map.of(path, Content.of(change.apply(text)));
     }
@@ -137,7 +136,9 @@ public record Question(What what, int lift, String value) {
                 .map(FileInfo::path)
                 .findFirst()
                 .orElseThrow(
-                        () -> new IllegalArgumentException("The job names no file for " + role + "."));
+                        () ->
+                                new IllegalArgumentException(
+                                        "The job names no file for " + role + "."));
     }
 
     private static Map<String, Content> loads(
@@ -169,7 +170,9 @@ public record Question(What what, int lift, String value) {
     private static int column(Sheet sheet, String name) {
         return findColumn(sheet, name)
                 .orElseThrow(
-                        () -> new IllegalArgumentException("The loads have no column " + name + "."));
+                        () ->
+                                new IllegalArgumentException(
+                                        "The loads have no column " + name + "."));
     }
 
     private static Optional<Integer> findColumn(Sheet sheet, String name) {

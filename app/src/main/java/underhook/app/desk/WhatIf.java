@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import underhook.app.PlanDay;
@@ -118,7 +119,7 @@ public final class WhatIf {
         Path folder = Files.createDirectories(root.resolve("job"));
         for (Map.Entry<String, String> file : job.kept().listFiles(head).entrySet()) {
             Path target = folder.resolve(file.getKey());
-            Files.createDirectories(target.getParent());
+            Files.createDirectories(Objects.requireNonNull(target.getParent()));
             Content changed = changes.get(file.getKey());
             Files.write(
                     target,
@@ -134,12 +135,11 @@ public final class WhatIf {
     }
 
     private static Answer compare(Plan record, Plan other) {
-        Duration later =
-                Duration.between(record.summary().finishAt(), other.summary().finishAt());
+        Duration later = Duration.between(record.summary().finishAt(), other.summary().finishAt());
         return new Answer(
                 "",
                 other.summary().flightS() - record.summary().flightS(),
-                later.toSeconds(),
+                later.toMillis() / 1000.0,
                 burntKg(other) - burntKg(record),
                 missing(other.findings(), record.findings()),
                 missing(record.findings(), other.findings()),

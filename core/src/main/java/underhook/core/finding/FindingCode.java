@@ -31,6 +31,7 @@ public enum FindingCode {
     ORDER_RULE,
     OVERRIDE_IDLE,
     NO_ROOM_IN_DAY,
+    SEARCH_CUT,
     NO_HANDLER,
     NO_CREW,
     NO_LINE_LONG_ENOUGH,
@@ -86,6 +87,14 @@ public enum FindingCode {
     LINE_ON_WITH_PEOPLE,
     CABIN_MASS,
     SEATS,
+    // The flying day
+    TAP_OUT_OF_ORDER,
+    RELEASE_NOT_CONFIRMED,
+    LINE_NOT_CHECKED,
+    MACHINE_TIMES_MISSING,
+    TRACK_ELSEWHERE,
+    LOAD_UNLISTED,
+    FUEL_NOT_READ,
     // Calculations by hand
     VALUE_OUT_OF_RANGE,
     TRACK_NOT_HELD,

@@ -3,7 +3,6 @@ package underhook.planner.order;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * A lower bound on the flying seconds of the placed trips, whatever their order.
@@ -35,7 +34,7 @@ final class FlightBound {
                 continue;
             }
             Trip trip = trips.get(k);
-            sum += trip.hookUpS() + trip.setDownS() + cheapestLoadedS(trip);
+            sum += trip.hookUpS() + trip.setDownS() + model.leastLoadedS(trip);
             if (TripMaker.isSite(model.places.get(trip.to()))) {
                 surplus[trip.to()]++;
             }
@@ -53,23 +52,6 @@ final class FlightBound {
             sum += way + (long) Math.ceil(model.rules.returnExtraS());
         }
         return sum + cheapestCrewMovesS(day);
-    }
-
-    private long cheapestLoadedS(Trip trip) {
-        long best = Long.MAX_VALUE;
-        for (int slot = 0; slot < model.slots.size(); slot++) {
-            for (int line : model.linesByLength()) {
-                for (int later = slot;
-                        later <= Math.min(slot + 1, model.slots.size() - 1);
-                        later++) {
-                    Optional<DayModel.LegAt> leg = model.loadedLeg(trip, line, slot, later);
-                    if (leg.isPresent()) {
-                        best = Math.min(best, leg.get().durationS());
-                    }
-                }
-            }
-        }
-        return best == Long.MAX_VALUE ? 0 : best;
     }
 
     /** The cheapest empty way from a site to anywhere the machine is ever sent. */
@@ -132,13 +114,10 @@ final class FlightBound {
                     continue;
                 }
                 for (int slot = 0; slot < model.slots.size(); slot++) {
-                    Optional<DayModel.LegAt> leg = model.emptyLeg(from, to, -1, slot);
-                    if (leg.isPresent()) {
-                        best = Math.min(best, leg.get().durationS());
-                    }
+                    best = Math.min(best, model.leastCabinS(from, to, slot));
                 }
             }
         }
-        return best == Long.MAX_VALUE ? 0 : best + 2 * (long) Math.ceil(model.rules.boardingS());
+        return best >= DayModel.NEVER_S ? 0 : best + 2 * (long) Math.ceil(model.rules.boardingS());
     }
 }
