@@ -98,10 +98,7 @@ final class DeskMeasured implements Measured {
         DeskJob job = desk.importFolder(folder, name);
         PlanDay.Request request =
                 new PlanDay.Request(
-                        folder,
-                        folder.resolveSibling(name + "-out"),
-                        1,
-                        Duration.ofSeconds(10));
+                        folder, folder.resolveSibling(name + "-out"), 1, Duration.ofSeconds(10));
         PlanDay.Result result = program.planDay().plan(request, Progress.SILENT);
         if (!(result instanceof PlanDay.Planned planned)) {
             throw new IllegalStateException(name + " was not planned: " + result);

@@ -11,6 +11,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.concurrent.CompletableFuture;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Tag;
@@ -92,14 +93,16 @@ class DeskKilledIT {
             }
             // One more is on its way while the process dies; it may be kept or not.
             String more = "{\"revision\":" + head + ",\"text\":\"# state " + (head + 1) + "\"}";
-            client.sendAsync(
-                    HttpRequest.newBuilder(
-                                    server.address.resolve("/api/jobs/day/text/rules.yaml"))
-                            .method("PUT", HttpRequest.BodyPublishers.ofString(more))
-                            .header("X-Underhook-Token", server.token)
-                            .build(),
-                    HttpResponse.BodyHandlers.discarding());
+            CompletableFuture<HttpResponse<Void>> onItsWay =
+                    client.sendAsync(
+                            HttpRequest.newBuilder(
+                                            server.address.resolve("/api/jobs/day/text/rules.yaml"))
+                                    .method("PUT", HttpRequest.BodyPublishers.ofString(more))
+                                    .header("X-Underhook-Token", server.token)
+                                    .build(),
+                            HttpResponse.BodyHandlers.discarding());
             server.process.destroyForcibly().waitFor();
+            assertThat(onItsWay.handle((answer, cut) -> true).join()).isTrue();
             server = start();
             String text =
                     ask(server.address, "GET", "/api/jobs/day/text/rules.yaml", "", "").body();

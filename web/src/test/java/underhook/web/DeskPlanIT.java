@@ -68,7 +68,7 @@ class DeskPlanIT {
                         new InputStreamReader(
                                 events.toURL().openStream(), StandardCharsets.UTF_8))) {
             String line = lines.readLine();
-            assertThat(browser.send("POST", at + "/plan", "{\"seconds\":3}").status())
+            assertThat(browser.send("POST", at + "/plan", "{\"seconds\":120}").status())
                     .isEqualTo(202);
             while (line != null && !line.matches("event: (planned|failed)")) {
                 heard.append(line).append('\n');

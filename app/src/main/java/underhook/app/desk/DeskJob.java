@@ -25,7 +25,7 @@ import underhook.core.plan.Plan;
 
 /** One job on the desk. Safe for threads. */
 public final class DeskJob implements AutoCloseable {
-    private static final int READINGS_KEPT = 4;
+    private static final int READINGS_KEPT = 2;
 
     private final KeptJob kept;
     private final DeskTools tools;

@@ -3,6 +3,7 @@ package underhook.app.desk;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -24,6 +25,14 @@ final class JobYaml {
                 + "\nzone: "
                 + quoted(zone)
                 + "\n";
+    }
+
+    /** What the job is called, as far as a glance can tell. */
+    static Optional<String> name(String yaml) {
+        Matcher stated = Pattern.compile("(?m)^name\\s*:\\s*(.+?)\\s*$").matcher(yaml);
+        return stated.find()
+                ? Optional.of(stated.group(1).replaceAll("^[\"']|[\"']$", ""))
+                : Optional.empty();
     }
 
     /** With another name for a file wherever it is named. */

@@ -25,7 +25,7 @@ import underhook.core.plan.StepKind;
  * for threads; one question at a time.
  */
 public final class WhatIf {
-    private static final Duration CEILING = Duration.ofSeconds(10);
+    private static final Duration CEILING = Duration.ofSeconds(60);
 
     private final Path work;
     private final Map<String, Trial> trials = new HashMap<>();
@@ -73,6 +73,8 @@ public final class WhatIf {
     public synchronized Answer ask(DeskJob job, Question question) throws IOException {
         Plan record = record(job);
         Trial trial = plan(job, question, record);
+        // Each holds a whole job with its terrain.
+        trials.clear();
         trials.put(job.id(), trial);
         return trial.result()
                 .fold(
