@@ -179,11 +179,10 @@ export const actions = {
   },
   dropFiles: async (files) => {
     for (const file of files) {
-      const answer = await attempt(() => api.dropFile(state.jobId, file));
-      if (answer) set({ dropped: { ...state.dropped, [file.name]: answer } });
+      const answer = await attempt(() => api.dropFile(state.jobId, file, revision()));
+      if (answer) set({ dropped: { ...state.dropped, [file.name]: answer }, job: answer });
     }
-    await loadJob();
-    loadMap();
+    await changed(state.job);
   },
   setRole: (name, role) => change(() => api.setRole(state.jobId, name, role, revision())),
   changeCells: (path, what, parts) => change(() => api.changeTable(state.jobId, path, { revision: revision(), what, ...parts })),
