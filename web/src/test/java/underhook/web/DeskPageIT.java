@@ -36,14 +36,19 @@ class DeskPageIT {
     private static final int PANELS = 9;
 
     @TempDir static Path folder;
+
     @SuppressWarnings("NullAway.Init")
     private static Underhook underhook;
+
     @SuppressWarnings("NullAway.Init")
     private static Desk desk;
+
     @SuppressWarnings("NullAway.Init")
     private static PlanRuns runs;
+
     @SuppressWarnings("NullAway.Init")
     private static DeskServer server;
+
     @SuppressWarnings("NullAway.Init")
     private static Chromium page;
 
