@@ -269,7 +269,7 @@ public final class EveningSheets {
                                 Integer.toString(estimate.samples()),
                                 ratio(estimate.ownRatio()),
                                 ratio(estimate.credibilityFactor()),
-                                ratio(estimate.ratio())));
+                                ratio(estimate.believedRatio())));
             }
         }
         return rows;
