@@ -94,7 +94,7 @@ class DeskServerTest {
         JsonNode files = job().json().path("files");
 
         assertThat(files.toString()).contains("\"path\":\"loads.csv\",\"role\":\"loads\"");
-        assertThat(files).hasSize(15);
+        assertThat(files).hasSize(16);
         assertThat(job().json().path("faults")).isEmpty();
     }
 

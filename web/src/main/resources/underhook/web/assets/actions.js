@@ -31,7 +31,8 @@ async function start() {
 async function openJob(jobId, lift = null) {
   set({ jobId, lift, job: null, plan: null, map: null, table: null, versions: null });
   listenTo(jobId);
-  await Promise.all([loadJob(), loadPlan(), loadMap()]);
+  await loadJob();
+  await Promise.all([loadPlan(), loadMap()]);
   prepare();
   if (state.lift) await choose(state.lift);
 }
@@ -54,6 +55,10 @@ async function loadMap() {
 }
 
 async function loadPlan() {
+  if (!state.job?.plan) {
+    set({ plan: null });
+    return;
+  }
   try {
     const plan = await api.plan(state.jobId);
     plan.loadsById = new Map(plan.view.loads.map((load) => [load.id, load]));
@@ -78,7 +83,8 @@ function listenTo(jobId) {
   on('progress', (run) => set({ run }));
   on('planned', async (done) => {
     set({ run: null });
-    await Promise.all([loadPlan(), loadJob()]);
+    await loadJob();
+    await loadPlan();
     say(done.doing || t('plan.done'));
     if (state.lift) choose(state.lift);
   });
@@ -93,7 +99,8 @@ function listenTo(jobId) {
 
 async function again() {
   await attempt(api.renew);
-  await Promise.all([loadJob(), loadPlan()]);
+  await loadJob();
+  await loadPlan();
   say(t('online'));
 }
 
