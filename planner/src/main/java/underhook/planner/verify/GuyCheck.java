@@ -51,8 +51,10 @@ final class GuyCheck {
         }
         for (Load load : day.job().loads()) {
             Drop drop = day.drops().get(load.id());
+            // Guys that do not hold have no pulls to state; somebody answers for them by name.
             if (drop != null
                     && day.kindOf(load).standsUp()
+                    && !day.isAnswered(FindingCode.GUY_GAP, load.id().value())
                     && !day.job().getPlace(drop.place()).guyAzimuthsTrueRad().isEmpty()) {
                 check(load, drop);
             }
