@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.List;
+import java.util.stream.Stream;
 import underhook.adapter.crs.Proj4jReferenceSystems;
 import underhook.adapter.demo.DemoDay;
 import underhook.adapter.geofile.GeoPackageReader;
@@ -12,6 +13,7 @@ import underhook.adapter.geofile.GpxTrack;
 import underhook.adapter.geofile.KmlReader;
 import underhook.adapter.geofile.aixm.AixmReader;
 import underhook.adapter.geopackage.GeoPackageWriter;
+import underhook.adapter.geopackage.HandoverGeoPackage;
 import underhook.adapter.job.JobFolderReader;
 import underhook.adapter.job.evening.EveningTables;
 import underhook.adapter.job.evening.TrackTable;
@@ -21,6 +23,7 @@ import underhook.adapter.mapfile.GpxWriter;
 import underhook.adapter.mapfile.KmlWriter;
 import underhook.adapter.osm.OsmMapReader;
 import underhook.adapter.paper.CardsPdf;
+import underhook.adapter.paper.EveningPdf;
 import underhook.adapter.planfile.PlanJsonReader;
 import underhook.adapter.planfile.PlanJsonWriter;
 import underhook.adapter.store.SqliteJobStore;
@@ -105,7 +108,10 @@ public final class Underhook {
                                 new PlanJsonReader(),
                                 new EveningTables(),
                                 List.of(new GpxTrack(), new TrackTable())),
-                        EveningSheets.writers(),
+                        Stream.concat(
+                                        EveningSheets.writers().stream(),
+                                        Stream.of(new EveningPdf(), new HandoverGeoPackage()))
+                                .toList(),
                         CLOCK);
         calc = new Calc(systems, Reports::decode);
         this.settings = settings;
