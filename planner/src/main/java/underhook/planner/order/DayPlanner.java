@@ -12,6 +12,8 @@ import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
+import underhook.planner.search.DayOrder;
+import underhook.planner.search.DayTable;
 
 /** Plans a day: every load that can be flown placed in it, or left out with its reason. */
 public final class DayPlanner {
@@ -48,26 +50,33 @@ public final class DayPlanner {
                             "No load of this job can be flown."));
             return Outcome.refused(findings);
         }
-        DayBuilder builder = new DayBuilder(model, maker, people);
-        DaySearch search = new DaySearch(model, builder, maker.trips(), people);
-        DaySearch.Found found = search.search(settings.seed(), settings.stop(), progress);
+        DayTable table = new DayTables(model, maker, people).table();
+        DayOrder.Found found =
+                DayOrder.find(
+                        table,
+                        settings.seed(),
+                        settings.stop(),
+                        done -> progress.step("searching the order of the day", 0.3 + 0.6 * done));
+        DayState day = new DayStory(model, maker, people).tell(found.day());
         progress.step("writing the plan", 0.9);
         Map<LoadId, LeftOut> leftOut = maker.leftOut();
         for (int k = 0; k < maker.trips().size(); k++) {
-            if (found.day().releasedS[k] < 0) {
-                leaveOut(maker.trips().get(k), builder.waitsForLeftOut(k), leftOut, findings);
+            if (day.releasedS().get(k) < 0) {
+                leaveOut(
+                        maker.trips().get(k), table.waitsForLeftOut(k), leftOut, findings);
             }
         }
         if (leftOut.size() == job.loads().size()) {
             return Outcome.refused(findings);
         }
-        findings.addAll(new DayFindings(model, people, maker, found.day()).list());
-        long boundS =
-                Math.min(
-                        new FlightBound(model, builder, people, maker.trips()).seconds(found.day()),
-                        found.day().flightS);
+        findings.addAll(new DayFindings(model, people, maker, day).list());
+        long boundS = 0;
         return Outcome.done(
-                new PlanBuilder(model, maker, people, found)
+                new PlanBuilder(
+                                model,
+                                maker,
+                                people,
+                                new PlanBuilder.Built(day, found.cutShort()))
                         .build(settings, List.copyOf(leftOut.values()), findings, boundS));
     }
 
