@@ -576,18 +576,82 @@ final class DayModel {
         return finder.leastS(at.request(), at.wind());
     }
 
-    /** What no leg with the empty line between two places goes below at any hour, s. */
-    double emptyBoundS(int from, int to) {
-        double lineM = machine.lines().stream().mapToDouble(LineItem::lengthM).min().orElse(0);
-        double speedMPerS = machine.emptyLineSpeedMPerS();
+    /** What no way of a trip goes below in an hour, with any line, s. */
+    double loadedBoundS(Trip trip, int slot) {
+        double leastS = Double.POSITIVE_INFINITY;
+        for (LineItem line : machine.lines()) {
+            double underM = line.lengthM() + trip.underM();
+            leastS =
+                    Math.min(
+                            leastS,
+                            boundS(
+                                    new Way(
+                                            trip.from(),
+                                            trip.to(),
+                                            slot,
+                                            slot,
+                                            line.lengthM(),
+                                            null,
+                                            trip.underM(),
+                                            trip.kindNames(),
+                                            trip.speedMPerS(),
+                                            List.of()),
+                                    underM));
+        }
+        return leastS;
+    }
+
+    /** What no empty way between two places goes below in an hour, with any line or none, s. */
+    double emptyBoundS(int from, int to, int slot) {
+        double leastS =
+                boundS(
+                        new Way(
+                                from,
+                                to,
+                                slot,
+                                slot,
+                                0,
+                                null,
+                                0,
+                                List.of(),
+                                machine.cabinSpeedMPerS(),
+                                List.of()),
+                        0);
+        for (LineItem line : machine.lines()) {
+            leastS =
+                    Math.min(
+                            leastS,
+                            boundS(
+                                    new Way(
+                                            from,
+                                            to,
+                                            slot,
+                                            slot,
+                                            line.lengthM(),
+                                            null,
+                                            0,
+                                            List.of(),
+                                            machine.emptyLineSpeedMPerS(),
+                                            List.of()),
+                                    line.lengthM()));
+        }
+        return leastS;
+    }
+
+    private double boundS(Way way, double endHookM) {
+        if (!isKnown(way.from()) || !isKnown(way.to())) {
+            return 0;
+        }
         return finder.leastS(
                 new LegFinder.Request(
-                        new LegFinder.End(points.get(from), 0, elevationAmslM[from] + lineM),
-                        new LegFinder.End(points.get(to), 0, elevationAmslM[to] + lineM),
-                        List.of(),
-                        lineM,
-                        speedMPerS),
-                new WayMap.Wind(0, 0, speedMPerS, false));
+                        new LegFinder.End(
+                                points.get(way.from()), 0, elevationAmslM[way.from()] + endHookM),
+                        new LegFinder.End(
+                                points.get(way.to()), 0, elevationAmslM[way.to()] + endHookM),
+                        way.kinds(),
+                        endHookM > 0 ? endHookM : CABIN_UNDER_M,
+                        way.speedMPerS()),
+                legWind(way));
     }
 
     /** Lines in stock, shortest first, as indices. */

@@ -62,21 +62,17 @@ public final class DayPlanner {
         Map<LoadId, LeftOut> leftOut = maker.leftOut();
         for (int k = 0; k < maker.trips().size(); k++) {
             if (day.releasedS().get(k) < 0) {
-                leaveOut(
-                        maker.trips().get(k), table.waitsForLeftOut(k), leftOut, findings);
+                leaveOut(maker.trips().get(k), table.waitsForLeftOut(k), leftOut, findings);
             }
         }
         if (leftOut.size() == job.loads().size()) {
             return Outcome.refused(findings);
         }
         findings.addAll(new DayFindings(model, people, maker, day).list());
-        long boundS = 0;
+        progress.step("bounding the flying time", 0.92);
+        double boundS = DayOrder.flightBoundS(table, found.day());
         return Outcome.done(
-                new PlanBuilder(
-                                model,
-                                maker,
-                                people,
-                                new PlanBuilder.Built(day, found.cutShort()))
+                new PlanBuilder(model, maker, people, new PlanBuilder.Built(day, found.cutShort()))
                         .build(settings, List.copyOf(leftOut.values()), findings, boundS));
     }
 

@@ -102,7 +102,8 @@ final class DayStory {
             case EARLY_BREAK -> "a break while " + purpose + " is not ready";
             case TEAM_MOVE -> "flies " + team(cause.other()) + " to its work";
             case TEAM -> waits(purpose, team(cause.other()) + " is not there before");
-            case AFTER -> waits(purpose, trips.get(cause.other()) + " must be down for long enough");
+            case AFTER ->
+                    waits(purpose, trips.get(cause.other()) + " must be down for long enough");
             case READY ->
                     waits(purpose, trips.get(cause.other()) + " must have made the place ready");
             case HANDLER -> waits(purpose, "whoever hooks at " + place(cause) + " has refuelled");

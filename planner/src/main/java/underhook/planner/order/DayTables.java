@@ -149,11 +149,12 @@ final class DayTables {
     }
 
     private TeamRow team(Crew crew) {
-        List<Boolean> serves = new ArrayList<>();
+        List<Integer> serves = new ArrayList<>(crew.serves().stream().map(model::place).toList());
         List<Integer> landing = new ArrayList<>();
-        int team = people.teams.indexOf(crew);
         for (int i = 0; i < model.places.size(); i++) {
-            serves.add(people.serves(team, i));
+            if (crew.serves().isEmpty()) {
+                serves.add(i);
+            }
             landing.add(landingNear(i, crew.people()));
         }
         return new TeamRow(
@@ -255,6 +256,16 @@ final class DayTables {
 
         private static int seconds(Optional<DayModel.LegAt> leg) {
             return leg.map(at -> Math.toIntExact(at.durationS())).orElse(DayTable.NONE);
+        }
+
+        @Override
+        public double leastLoadedS(int trip, int slot) {
+            return model.loadedBoundS(trips.get(trip), slot);
+        }
+
+        @Override
+        public double leastEmptyS(int from, int to, int slot) {
+            return model.emptyBoundS(from, to, slot);
         }
 
         @Override

@@ -61,7 +61,8 @@ final class PlanBuilder {
         this.releases = new ReleaseFindings(model.job);
     }
 
-    Plan build(PlanSettings settings, List<LeftOut> leftOut, List<Finding> findings, long boundS) {
+    Plan build(
+            PlanSettings settings, List<LeftOut> leftOut, List<Finding> findings, double boundS) {
         List<Step> steps = new ArrayList<>();
         for (DayState.Event event : day.events()) {
             boolean idle = event.kind() == StepKind.WAIT || event.kind() == StepKind.BREAK;
@@ -78,7 +79,7 @@ final class PlanBuilder {
                         count(steps, StepKind.ROTATION),
                         count(steps, StepKind.REFUEL),
                         count(steps, StepKind.LINE_CHANGE),
-                        OptionalDouble.of((double) boundS),
+                        OptionalDouble.of(boundS),
                         Optional.empty(),
                         Optional.of("chosen-combination"),
                         cutShort);

@@ -1,5 +1,7 @@
 package underhook.planner.search;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
 import java.util.function.DoubleConsumer;
@@ -27,21 +29,29 @@ public final class DayOrder {
     public static Found find(
             DayTable table, long seed, BooleanSupplier stop, DoubleConsumer progress) {
         Decoder decoder = new Decoder(table);
-        Greedy greedy = new Greedy(table, decoder);
-        Wish start = greedy.order(true);
-        Wish plain = greedy.order(false);
-        if (decoder.decode(plain, null) < decoder.decode(start, null)) {
-            start = plain;
-        }
-        Search search = new Search(table, decoder, start);
-        search.run(new SplittableRandom(seed), Search.days(table), stop, progress);
-        return new Found(build(decoder, search.best()), search.built(), search.wasCut());
+        Tournament tournament = new Tournament(table, decoder, stop, progress);
+        Wish best = tournament.best(new SplittableRandom(seed));
+        return new Found(build(decoder, best), tournament.built(), tournament.wasCut());
     }
 
     /** The plain order: at each step what can be let go soonest. */
     public static Ordered plain(DayTable table) {
         Decoder decoder = new Decoder(table);
-        return build(decoder, new Greedy(table, decoder).order(false));
+        return build(decoder, new Greedy(table, decoder).plain());
+    }
+
+    /**
+     * What no order of the same trips goes below, s in the air: every leg at its cheapest hour, positioning and
+     * the flights of people that cannot be done without included.
+     */
+    public static double flightBoundS(DayTable table, Ordered day) {
+        List<List<List<Integer>>> flown = new ArrayList<>();
+        for (int k = 0; k < table.trips(); k++) {
+            if (day.isFlown(k)) {
+                flown.add(List.of(List.of(k)));
+            }
+        }
+        return new FlightBound(table, flown).seconds(day.flownS());
     }
 
     private static Ordered build(Decoder decoder, Wish wish) {

@@ -58,6 +58,7 @@ public final class DayTable {
     final TeamRow[] teams;
     final long[][] walkS;
     final int[] lines;
+    final boolean[][] serves;
 
     /** Where a trip needs a team; none when those who stay there do. */
     final int[] teamPlace;
@@ -86,6 +87,12 @@ public final class DayTable {
                         .map(row -> row.stream().mapToLong(Long::longValue).toArray())
                         .toArray(long[][]::new);
         this.lines = parts.hours().linesByLength().stream().mapToInt(line -> line).toArray();
+        this.serves = new boolean[teams.length][spots.size()];
+        for (int team = 0; team < teams.length; team++) {
+            for (int place : teams[team].serves()) {
+                serves[team][place] = true;
+            }
+        }
         this.firstS = parts.hours().firstS();
         this.untilS = parts.hours().untilS().stream().mapToLong(Long::longValue).toArray();
         this.legTimes = parts.legTimes();
@@ -199,11 +206,19 @@ public final class DayTable {
         return empty[at];
     }
 
+    double leastLoadedS(int trip, int slot) {
+        return legTimes.leastLoadedS(trip, slot);
+    }
+
+    double leastEmptyS(int from, int to, int slot) {
+        return from == to ? 0 : legTimes.leastEmptyS(from, to, slot);
+    }
+
     /** Whether a team may do what a trip asks of one. */
     boolean mayWork(int team, int trip) {
         TeamRow row = teams[team];
         boolean atDrop = needsTeamAtDrop(trips[trip]);
-        return row.serves().get(teamPlace[trip])
+        return serves[team][teamPlace[trip]]
                 && (!trips[trip].standsUp() || row.guys())
                 && (atDrop ? row.receives() : row.hooks());
     }

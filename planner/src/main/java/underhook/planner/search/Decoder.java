@@ -9,6 +9,8 @@ import org.jspecify.annotations.Nullable;
  * each trip that is; what is left at the end is dropped.
  */
 final class Decoder {
+    private static final long TOO_LATE_S = 3600;
+
     private final DayTable table;
     private final Run run;
     private final Run saved;
@@ -17,9 +19,6 @@ final class Decoder {
     private final Lifts lifts;
     private final int[] later;
     private int laterCount;
-
-    /** Trips as flown, in order. */
-    private final int[] flown;
 
     private int flownCount;
 
@@ -31,7 +30,6 @@ final class Decoder {
         this.teamMoves = new TeamMoves(run, grounding);
         this.lifts = new Lifts(run, grounding, teamMoves);
         this.later = new int[table.trips.length];
-        this.flown = new int[table.trips.length];
     }
 
     Run run() {
@@ -96,7 +94,7 @@ final class Decoder {
         }
         saved.copyFrom(run);
         if (lifts.fly(trip, wish)) {
-            flown[flownCount++] = trip;
+            flownCount++;
             return true;
         }
         run.copyFrom(saved);
@@ -149,9 +147,7 @@ final class Decoder {
         boolean fuel = hint > table.teams.length;
         double toKg = wish.refuelToKg(run.refuels);
         boolean wanted =
-                fuel
-                        ? run.fuelKg < toKg - 30
-                        : run.onSinceBreakS > table.rules.engineOnS() / 3;
+                fuel ? run.fuelKg < toKg - 30 : run.onSinceBreakS > table.rules.engineOnS() / 3;
         if (trip < 0 || !wanted) {
             return;
         }
@@ -213,13 +209,23 @@ final class Decoder {
         return priceCents();
     }
 
-    long priceCents() {
-        return table.rates.cents(
-                run.flightS, run.timeS - table.rules.startS(), run.countDropped());
+    /**
+     * How early, in sum, the day does what the wind closes, s: less is better. It leads a search from a day in
+     * which a lift just fails to one in which it just fits.
+     */
+    long pushS() {
+        long sumS = 0;
+        for (int k = 0; k < table.trips.length; k++) {
+            if (table.windowEndS[k] < table.rules.endS() && table.windowEndS[k] >= 0) {
+                long doneS =
+                        run.releasedS[k] >= 0 ? run.releasedS[k] : table.windowEndS[k] + TOO_LATE_S;
+                sumS += doneS - table.rules.startS();
+            }
+        }
+        return sumS;
     }
 
-    /** The trips as flown in the last day built. */
-    int[] flown() {
-        return java.util.Arrays.copyOf(flown, flownCount);
+    long priceCents() {
+        return table.rates.cents(run.flightS, run.timeS - table.rules.startS(), run.countDropped());
     }
 }

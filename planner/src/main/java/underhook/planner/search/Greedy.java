@@ -3,6 +3,7 @@ package underhook.planner.search;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A first order: of all that may be done next, what starts soonest.
@@ -25,25 +26,34 @@ final class Greedy {
 
     private final DayTable table;
     private final Decoder decoder;
-    private final int[][] placesOf;
+    private Lean lean;
 
     Greedy(DayTable table, Decoder decoder) {
         this.table = table;
         this.decoder = decoder;
-        this.placesOf = new int[table.teams.length][];
+        this.lean = Lean.none(table);
     }
 
-    /** The order, its hints at the end of it. */
-    Wish order(boolean foresight) {
+    /** The plain order, nothing leaned on, its hints at the end of it. */
+    Wish plain() {
+        lean = Lean.none(table);
+        return order(firstWish(), null);
+    }
+
+    /** An order with foresight that leans as told, its hints at the end of it. */
+    Wish order(Lean newLean) {
+        lean = newLean;
         Wish wish = firstWish();
-        for (int team = 0; team < placesOf.length; team++) {
-            int crew = team;
-            placesOf[team] =
-                    java.util.stream.IntStream.range(0, table.spots.length)
-                            .filter(place -> wish.teamOf[place] == crew)
-                            .toArray();
+        for (int team = 0; team < lean.places.length; team++) {
+            for (int place : lean.places[team]) {
+                wish.teamOf[place] = team;
+            }
         }
-        long[] due = foresight ? dueS(wish) : null;
+        Arrays.fill(wish.refuelToKg, lean.refuelToKg);
+        return order(wish, dueS());
+    }
+
+    private Wish order(Wish wish, long @Nullable [] due) {
         List<Integer> tokens = new ArrayList<>();
         decoder.begin(wish, null);
         boolean more = true;
@@ -73,43 +83,13 @@ final class Greedy {
         tokens.add(first + table.teams.length + 1);
     }
 
-    /** Each place to the team that may do most there; among equals to the one with the least yet. */
     private Wish firstWish() {
-        int[] teamOf = new int[table.spots.length];
-        Arrays.fill(teamOf, DayTable.NONE);
-        int[] load = new int[table.teams.length];
-        for (int place = 0; place < teamOf.length; place++) {
-            int most = 0;
-            for (int team = 0; team < table.teams.length; team++) {
-                int works = countWorks(team, place);
-                boolean better =
-                        works > most
-                                || (works == most
-                                        && works > 0
-                                        && load[team] < load[teamOf[place]]);
-                if (better) {
-                    most = works;
-                    teamOf[place] = team;
-                }
-            }
-            if (most > 0) {
-                load[teamOf[place]]++;
-            }
-        }
-        Wish wish = new Wish(new int[0], teamOf, table.trips.length);
-        Arrays.fill(wish.refuelToKg, (int) Math.min(table.fuel.usableKg(), 230));
+        Wish wish = new Wish(new int[0], Lean.firstTeams(table), table.trips.length);
+        Arrays.fill(wish.refuelToKg, lean.refuelToKg);
         return wish;
     }
 
-    private int countWorks(int team, int place) {
-        int count = 0;
-        for (int k = 0; k < table.trips.length; k++) {
-            count += table.teamPlace[k] == place && table.mayWork(team, k) ? 1 : 0;
-        }
-        return count;
-    }
-
-    private boolean step(Wish wish, long @org.jspecify.annotations.Nullable [] due, List<Integer> tokens) {
+    private boolean step(Wish wish, long @Nullable [] due, List<Integer> tokens) {
         Run run = decoder.run();
         Run before = new Run(table);
         before.copyFrom(run);
@@ -117,10 +97,11 @@ final class Greedy {
         long bestScore = Long.MAX_VALUE;
         for (int k = 0; k < table.trips.length; k++) {
             if (run.isLeft(k) && mayBeNext(k, wish) && decoder.tryTrip(k, wish)) {
-                long startS = run.releasedS[k] - table.trips[k].setDownS();
+                long startS = run.open >= 0 ? run.hookedS : run.timeS;
                 long score =
                         startS
                                 - before.timeS
+                                + lean.biasS[k]
                                 + (due == null
                                         ? 0
                                         : (due[k] - run.releasedS[k]) / SLACK_PER_SECOND_S);
@@ -155,38 +136,30 @@ final class Greedy {
     /** A team finishes a place before it goes on. */
     private boolean mayBeNext(int k, Wish wish) {
         int place = table.teamPlace[k];
-        return place < 0
-                || wish.teamOf[place] < 0
-                || nextPlace(wish.teamOf[place]) == place;
+        return place < 0 || wish.teamOf[place] < 0 || nextPlace(wish.teamOf[place]) == place;
     }
 
-    /** A team's own place while something is left for it there, else the nearest with work. */
+    /** A team's own place while something is left for it there, else the next one with work. */
     private int nextPlace(int team) {
-        Run run = decoder.run();
-        int best = DayTable.NONE;
-        for (int place : placesOf[team]) {
+        int own = decoder.run().teamPlace[team];
+        if (hasWork(own) && contains(lean.places[team], own)) {
+            return own;
+        }
+        for (int place : lean.places[team]) {
             if (hasWork(place)) {
-                if (place == run.teamPlace[team]) {
-                    return place;
-                }
-                boolean nearer =
-                        best < 0
-                                || rank(team, place) < rank(team, best);
-                best = nearer ? place : best;
+                return place;
             }
         }
-        return best;
+        return DayTable.NONE;
     }
 
-    /** What closes first, then what is nearest. */
-    private long rank(int team, int place) {
-        long closesS = table.rules.endS();
-        for (int k = 0; k < table.trips.length; k++) {
-            if (table.teamPlace[k] == place) {
-                closesS = Math.min(closesS, table.windowEndS[k]);
+    private static boolean contains(int[] places, int wanted) {
+        for (int place : places) {
+            if (place == wanted) {
+                return true;
             }
         }
-        return closesS * 2 + Math.min(table.walkS[decoder.run().teamPlace[team]][place], 86_400);
+        return false;
     }
 
     private boolean hasWork(int place) {
@@ -199,18 +172,22 @@ final class Greedy {
     }
 
     /** When each trip should be done for what follows to be in time; ranks, forbids nothing. */
-    private long[] dueS(Wish wish) {
+    private long[] dueS() {
         long[] due = table.windowEndS.clone();
-        for (int team = 0; team < placesOf.length; team++) {
-            int rank = 0;
-            for (int i = placesOf[team].length - 1; i >= 0; i--) {
+        for (int[] places : lean.places) {
+            long nextS = table.rules.endS() + PLACE_S;
+            for (int i = places.length - 1; i >= 0; i--) {
+                long placeS = nextS - PLACE_S;
                 for (int k = 0; k < table.trips.length; k++) {
-                    if (table.teamPlace[k] == placesOf[team][i]
-                            && wish.teamOf[placesOf[team][i]] == team) {
-                        due[k] = Math.min(due[k], table.rules.endS() - rank * PLACE_S / 2);
-                    }
+                    placeS =
+                            table.teamPlace[k] == places[i]
+                                    ? Math.min(placeS, table.windowEndS[k])
+                                    : placeS;
                 }
-                rank++;
+                for (int k = 0; k < table.trips.length; k++) {
+                    due[k] = table.teamPlace[k] == places[i] ? Math.min(due[k], placeS) : due[k];
+                }
+                nextS = placeS;
             }
         }
         for (int round = 0; round < 3; round++) {

@@ -70,8 +70,7 @@ final class Grounding {
             return false;
         }
         if (run.timeS < spot.refuellerFromS()) {
-            waitUntil(
-                    spot.refuellerFromS(), new Cause(Cause.Kind.STAFF, cause.trip(), run.place));
+            waitUntil(spot.refuellerFromS(), new Cause(Cause.Kind.STAFF, cause.trip(), run.place));
         }
         long startS = run.timeS;
         double fuelStartKg = run.fuelKg;
@@ -87,8 +86,7 @@ final class Grounding {
     /** How long filling up to so much takes, s. */
     long refuelS(double toKg) {
         return (long)
-                Math.ceil(
-                        table.fuel.refuelS() + (toKg - run.fuelKg) / table.fuel.refuelKgPerS());
+                Math.ceil(table.fuel.refuelS() + (toKg - run.fuelKg) / table.fuel.refuelKgPerS());
     }
 
     void changeLine(int line, Cause cause) {
@@ -114,8 +112,7 @@ final class Grounding {
         if (durationS >= table.rules.breakS()) {
             engineOff(StepKind.BREAK, durationS, cause);
             run.onSinceBreakS = 0;
-        } else if (run.engineOff
-                || durationS * table.fuel.burnKgPerS() > table.fuel.startKg()) {
+        } else if (run.engineOff || durationS * table.fuel.burnKgPerS() > table.fuel.startKg()) {
             engineOff(StepKind.WAIT, durationS, cause);
         } else {
             long startS = run.timeS;

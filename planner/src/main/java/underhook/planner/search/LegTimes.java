@@ -13,6 +13,12 @@ public interface LegTimes {
     /** Whole seconds with the empty line, or without one (line {@link DayTable#NONE}). */
     int emptyS(int from, int to, int line, int slot);
 
+    /** What no loaded way of a trip goes below in an hour, with any line, s. */
+    double leastLoadedS(int trip, int slot);
+
+    /** What no empty way goes below in an hour, with any line or none, s. */
+    double leastEmptyS(int from, int to, int slot);
+
     /** Most fuel with which both hovers of a trip are within limits, whole kg; 0 or less if none. */
     int mostFuelKg(int trip, int line, int slotFrom, int slotTo);
 

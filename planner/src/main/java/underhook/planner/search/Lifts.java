@@ -11,6 +11,9 @@ final class Lifts {
     /** Above what is needed when filling for one trip, kg. */
     private static final double SPARE_KG = 10;
 
+    /** Counted for each trip too late besides the time itself, s. */
+    private static final long LATE_S = 600;
+
     /** A stop for fuel in a wait takes at least this much, kg. */
     private static final double WORTH_FUELLING_KG = 25;
 
@@ -115,8 +118,7 @@ final class Lifts {
 
     private boolean refuel(int k, int line, double needKg, Wish wish) {
         int slot = table.slot(run.timeS);
-        int approachS =
-                slot < 0 ? DayTable.NONE : readiness.approachS(table.trips[k].from(), slot);
+        int approachS = slot < 0 ? DayTable.NONE : readiness.approachS(table.trips[k].from(), slot);
         if (approachS < 0) {
             return false;
         }
@@ -132,8 +134,7 @@ final class Lifts {
     }
 
     private double toHookKg(TripRow trip, int approachS) {
-        return table.fuel.burnKgPerS()
-                        * (approachS + table.rules.returnExtraS() + trip.hookUpS())
+        return table.fuel.burnKgPerS() * (approachS + table.rules.returnExtraS() + trip.hookUpS())
                 + (run.engineOff ? table.fuel.startKg() : 0);
     }
 
@@ -143,6 +144,7 @@ final class Lifts {
     }
 
     private boolean waitAndLift(int k, int team, Wish wish) {
+        int refuels = run.refuels;
         for (int round = 0; round < 4; round++) {
             long waitS = readiness.missingS(k, team);
             if (waitS == 0) {
@@ -156,17 +158,17 @@ final class Lifts {
                 return false;
             }
             if (waitS > 0) {
-                pause(k, waitS, wish);
+                pause(k, waitS, wish, run.refuels == refuels);
             }
         }
         return false;
     }
 
     /** Waits; fuels or takes a whole break meanwhile where that is wished. */
-    private void pause(int k, long waitS, Wish wish) {
+    private void pause(int k, long waitS, Wish wish, boolean mayFuel) {
         Cause cause = readiness.cause(k);
         int slot = table.slot(run.timeS);
-        if (wish.fuelsWhileWaiting && table.spots[run.place].fuel() && slot >= 0) {
+        if (mayFuel && wish.fuelsWhileWaiting && table.spots[run.place].fuel() && slot >= 0) {
             double toKg =
                     Math.min(
                             wish.refuelToKg(run.refuels),
@@ -227,8 +229,7 @@ final class Lifts {
         TripRow trip = table.trips[k];
         long hookedS = run.timeS;
         int slotFrom = table.slot(hookedS);
-        int outS =
-                slotFrom < 0 ? DayTable.NONE : table.loadedS(k, run.line, slotFrom, slotFrom);
+        int outS = slotFrom < 0 ? DayTable.NONE : table.loadedS(k, run.line, slotFrom, slotFrom);
         int slotTo = outS < 0 ? DayTable.NONE : table.slot(hookedS + outS + trip.firstSetDownS());
         if (slotTo < 0) {
             return false;
@@ -245,11 +246,10 @@ final class Lifts {
                                 <= table.mostFuelKg(k, run.line, slotFrom, slotTo)
                         && readKg
                                 >= table.fuel.needKg(
-                                        outS + backS + table.rules.returnExtraS(),
-                                        trip.setDownS())
+                                        outS + backS + table.rules.returnExtraS(), trip.setDownS())
                         && table.slot(hookedS + outS + trip.setDownS()) == slotTo
-                        && table.isOpen(k, slotFrom)
-                        && table.isOpen(k, slotTo);
+                        && run.isOpen(k, slotFrom)
+                        && run.isOpen(k, slotTo);
         if (!lifts) {
             return false;
         }
@@ -260,6 +260,10 @@ final class Lifts {
         }
         run.burn(trip.setDownS(), table.fuel.setDownKgPerS(trip.standsUp()));
         run.releasedS[k] = run.timeS;
+        run.hookedS = hookedS;
+        if (!table.isOpen(k, slotFrom) || !table.isOpen(k, slotTo)) {
+            run.lateS += LATE_S + Math.max(0, run.timeS - table.windowEndS[k]);
+        }
         run.place = trip.to();
         if (run.isLogged()) {
             List<Long> released = new ArrayList<>();
@@ -310,8 +314,7 @@ final class Lifts {
             }
             homeS = legS + table.rules.returnExtraS();
         }
-        double lowKg =
-                run.fuelKg - homeS * table.fuel.burnKgPerS() - table.fuel.spreadKg();
+        double lowKg = run.fuelKg - homeS * table.fuel.burnKgPerS() - table.fuel.spreadKg();
         return run.timeS + homeS <= table.rules.endS()
                 && run.onTotalS + homeS <= table.rules.engineOnDayS()
                 && run.onSinceBreakS + homeS <= table.rules.engineOnS()

@@ -38,14 +38,9 @@ public record Ordered(
         }
         List<TeamEnd> ends = new java.util.ArrayList<>();
         for (int team = 0; team < run.teamPlace.length; team++) {
-            ends.add(
-                    new TeamEnd(
-                            run.teamPlace[team],
-                            run.teamArrivedS[team],
-                            run.teamFreeS[team]));
+            ends.add(new TeamEnd(run.teamPlace[team], run.teamArrivedS[team], run.teamFreeS[team]));
         }
-        return new Ordered(
-                log.events, log.stays, released, ends, run.flightS, run.timeS, cents);
+        return new Ordered(log.events, log.stays, released, ends, run.flightS, run.timeS, cents);
     }
 
     /** Whether a trip is flown. */

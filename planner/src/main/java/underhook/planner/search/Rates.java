@@ -8,7 +8,12 @@ package underhook.planner.search;
  * @param peopleCents of all people on the ground together
  */
 public record Rates(long flyingCents, long standingCents, long peopleCents) {
-    private static final long DROPPED_CENTS = 100_000_000L;
+    static final long DROPPED_CENTS = 100_000_000L;
+
+    /** A minute of flying, standing and people together, cents. */
+    long minuteCents() {
+        return flyingCents + standingCents + peopleCents;
+    }
 
     /** Price of a day, cents: flying, the machine standing, people; what is not flown costs most. */
     long cents(long flownS, long wholeS, int dropped) {

@@ -42,8 +42,8 @@ final class Readiness {
         return true;
     }
 
-    private boolean isReadier(int other1, TripRow pole) {
-        return table.trips[other1].readyAfterS() > 0 && table.trips[other1].to() == pole.to();
+    private boolean isReadier(int trip, TripRow pole) {
+        return table.trips[trip].readyAfterS() > 0 && table.trips[trip].to() == pole.to();
     }
 
     /** Seconds to wait before leaving for a trip; negative when it can never be. */
@@ -63,9 +63,7 @@ final class Readiness {
             }
             int slotHook = table.slot(hookedS);
             int outS =
-                    slotHook < 0
-                            ? DayTable.NONE
-                            : table.loadedS(k, run.line, slotHook, slotHook);
+                    slotHook < 0 ? DayTable.NONE : table.loadedS(k, run.line, slotHook, slotHook);
             if (outS < 0) {
                 return -1;
             }
@@ -83,7 +81,7 @@ final class Readiness {
             if (slotDrop < 0) {
                 return -1;
             }
-            if (shiftS == 0 && table.isOpen(k, slotHook) && table.isOpen(k, slotDrop)) {
+            if (shiftS == 0 && run.isOpen(k, slotHook) && run.isOpen(k, slotDrop)) {
                 return waitS;
             }
             if (shiftS == 0) {

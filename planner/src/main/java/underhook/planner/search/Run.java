@@ -9,8 +9,7 @@ import underhook.core.plan.StepKind;
 /**
  * A day as far as it is built: clock, fuel, line, where everybody is.
  *
- * <p>Mutable and not safe for threads; it never leaves this package. Nothing is allocated while it runs
- * without a log.
+ * <p>Mutable and not safe for threads; it never leaves this package.
  */
 final class Run {
     final DayTable table;
@@ -30,6 +29,18 @@ final class Run {
     long onTotalS;
     long flightS;
     int refuels;
+
+    /**
+     * Whether a trip may be flown after the wind has closed it, so that a search sees how much too late it is. A
+     * day with such a trip is none.
+     */
+    boolean soft;
+
+    /** How much too late, in sum, s; every late trip counts something. */
+    long lateS;
+
+    /** When the last trip was hooked up, s. */
+    long hookedS;
 
     /** The trip whose rotation is not closed yet: the machine hovers where it was set down. */
     int open;
@@ -73,6 +84,7 @@ final class Run {
         onTotalS = 0;
         flightS = 0;
         refuels = 0;
+        lateS = 0;
         open = DayTable.NONE;
         openLift = null;
         log = newLog;
@@ -97,6 +109,8 @@ final class Run {
         onTotalS = other.onTotalS;
         flightS = other.flightS;
         refuels = other.refuels;
+        lateS = other.lateS;
+        hookedS = other.hookedS;
         open = other.open;
         openStartS = other.openStartS;
         openFrom = other.openFrom;
@@ -205,6 +219,12 @@ final class Run {
             log.stays.add(stay);
             stays++;
         }
+    }
+
+    /** Whether a trip may be flown in an hour, too late counted as may where that is allowed. */
+    boolean isOpen(int trip, int slot) {
+        return table.isOpen(trip, slot)
+                || (soft && table.slotFromS(slot) >= table.windowEndS[trip]);
     }
 
     boolean isLeft(int trip) {

@@ -2,7 +2,6 @@ package underhook.planner.search;
 
 import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
-import java.util.function.DoubleConsumer;
 
 /**
  * Improves an order by seeded local search of a fixed number of days built.
@@ -11,24 +10,31 @@ import java.util.function.DoubleConsumer;
  * cents; ties keep the newer day while searching and the older as the best.
  */
 final class Search {
-    /** Days built for each trip of the day, and at least in all. */
-    private static final int DAYS_PER_TRIP = 1500;
+    /** What heat ends with, in minutes of everything standing or flying at once. */
+    private static final double COLD_MINUTES = 0.025;
 
-    private static final int LEAST_DAYS = 4000;
-    private static final double HOT_CENTS = 15_000;
-    private static final double COLD_CENTS = 150;
+    /** What a minute too late counts, in minutes of everything. */
+    private static final double LATE_MINUTES = 0.5;
+
+    /** What a trip left out counts while searching, in minutes of everything. */
+    private static final long LEFT_OUT_MINUTES = 35;
+
     private static final int STEPS_BETWEEN_WORDS = 500;
 
     private final DayTable table;
     private final Decoder decoder;
     private final WishChanger changer;
 
+    private final long minuteCents;
     private Wish best;
     private long bestCents;
     private int built;
     private boolean cut;
+    private final BooleanSupplier stop;
 
-    Search(DayTable table, Decoder decoder, Wish start) {
+    Search(DayTable table, Decoder decoder, Wish start, BooleanSupplier stop) {
+        this.minuteCents = Math.max(1, table.rates.minuteCents());
+        this.stop = stop;
         this.table = table;
         this.decoder = decoder;
         this.changer = new WishChanger(table);
@@ -52,21 +58,16 @@ final class Search {
         return cut;
     }
 
-    /** How many days a search of this day builds. */
-    static int days(DayTable table) {
-        return Math.max(LEAST_DAYS, DAYS_PER_TRIP * table.trips.length);
-    }
-
     /** Searches from the best so far. */
-    void run(SplittableRandom random, int days, BooleanSupplier stop, DoubleConsumer progress) {
+    void run(SplittableRandom random, int days, double hotMinutes) {
         Wish now = best.copy();
         Wish next = best.copy();
-        long nowCents = bestCents;
-        double cooling = Math.pow(COLD_CENTS / HOT_CENTS, 1.0 / days);
-        double heat = HOT_CENTS;
+        long nowGuide = guideCents(now);
+        long bestGuide = nowGuide;
+        double cooling = Math.pow(COLD_MINUTES / hotMinutes, 1.0 / days);
+        double heat = hotMinutes * minuteCents;
         for (int i = 0; i < days; i++) {
             if (i % STEPS_BETWEEN_WORDS == 0) {
-                progress.accept((double) i / days);
                 if (stop.getAsBoolean()) {
                     cut = true;
                     return;
@@ -74,22 +75,39 @@ final class Search {
             }
             next.take(now);
             changer.change(next, random);
-            long cents = decoder.decode(next, null);
+            long guide = guideCents(next);
             built++;
-            boolean take =
-                    cents <= nowCents
-                            || random.nextDouble() < Math.exp((nowCents - cents) / heat);
-            if (take) {
+            if (guide <= nowGuide || random.nextDouble() < Math.exp((nowGuide - guide) / heat)) {
                 Wish old = now;
                 now = next;
                 next = old;
-                nowCents = cents;
-                if (cents < bestCents) {
-                    bestCents = cents;
-                    best.take(now);
+                nowGuide = guide;
+                if (guide < bestGuide) {
+                    bestGuide = guide;
+                    keep(now);
                 }
             }
             heat *= cooling;
+        }
+    }
+
+    /** Price with what is too late flown all the same, at a price for each minute. */
+    private long guideCents(Wish wish) {
+        decoder.run().soft = true;
+        long cents = decoder.decode(wish, null);
+        decoder.run().soft = false;
+        return cents
+                - decoder.run().countDropped()
+                        * (Rates.DROPPED_CENTS - LEFT_OUT_MINUTES * minuteCents)
+                + Math.round(decoder.run().lateS * LATE_MINUTES * minuteCents / 60);
+    }
+
+    /** Keeps a wish if the day it really gives is the best so far. */
+    private void keep(Wish wish) {
+        long cents = decoder.decode(wish, null);
+        if (cents < bestCents) {
+            bestCents = cents;
+            best.take(wish);
         }
     }
 }

@@ -24,10 +24,7 @@ final class TeamMoves {
             walk(team, place);
             return true;
         }
-        if (fly(team, place, wish)) {
-            return true;
-        }
-        return false;
+        return fly(team, place, wish);
     }
 
     /** Whether a team is flown to a place rather than walks. */
@@ -42,8 +39,7 @@ final class TeamMoves {
         long walkS = table.walkS[run.teamPlace[team]][place];
         stayUntil(team, leaveS);
         if (walkS > 0) {
-            run.write(
-                    new TeamStay(team, place, leaveS, leaveS + walkS, TeamStay.Doing.WALKS));
+            run.write(new TeamStay(team, place, leaveS, leaveS + walkS, TeamStay.Doing.WALKS));
         }
         run.teamPlace[team] = place;
         run.teamFreeS[team] = leaveS + walkS;
@@ -53,9 +49,7 @@ final class TeamMoves {
     private void stayUntil(int team, long untilS) {
         long fromS = run.teamArrivedS[team];
         if (untilS > fromS) {
-            run.write(
-                    new TeamStay(
-                            team, run.teamPlace[team], fromS, untilS, TeamStay.Doing.WORKS));
+            run.write(new TeamStay(team, run.teamPlace[team], fromS, untilS, TeamStay.Doing.WORKS));
         }
     }
 
@@ -98,15 +92,13 @@ final class TeamMoves {
                 ground = table.spots[run.place].nearestGround();
             }
             if (ground < 0
-                    || ((ground != run.place || run.open >= 0)
-                            && !grounding.flyTo(ground, move))) {
+                    || ((ground != run.place || run.open >= 0) && !grounding.flyTo(ground, move))) {
                 return false;
             }
         }
         double mostKg = Math.floor(table.teams[team].cabinFuelKg());
         double needKg = needKg(way);
-        boolean short1 = run.fuelKg < needKg;
-        if (short1
+        if (run.fuelKg < needKg
                 && !grounding.refuel(
                         Math.max(
                                 Math.min(mostKg, wish.refuelToKg(run.refuels)),
@@ -118,8 +110,7 @@ final class TeamMoves {
             return false;
         }
         if (run.line >= 0) {
-            grounding.changeLine(
-                    DayTable.NONE, new Cause(Cause.Kind.LINE, DayTable.NONE, team));
+            grounding.changeLine(DayTable.NONE, new Cause(Cause.Kind.LINE, DayTable.NONE, team));
         }
         return true;
     }

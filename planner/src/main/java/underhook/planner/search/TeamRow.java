@@ -10,7 +10,7 @@ import java.util.List;
  * @param guys whether they may guy poles
  * @param hooks whether they may hook loads
  * @param receives whether they may receive loads
- * @param serves for each place whether they may work there
+ * @param serves the places where they may work, in the order in which they would go round them
  * @param landing for each place where they are landed to work there; {@link DayTable#NONE} if nowhere
  * @param cabinFuelKg most fuel with them aboard, kg
  */
@@ -20,7 +20,7 @@ public record TeamRow(
         boolean guys,
         boolean hooks,
         boolean receives,
-        List<Boolean> serves,
+        List<Integer> serves,
         List<Integer> landing,
         double cabinFuelKg) {
     public TeamRow {

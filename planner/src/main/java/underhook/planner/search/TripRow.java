@@ -48,21 +48,4 @@ public record TripRow(
     public long setDownS() {
         return firstSetDownS + (releases - 1) * nextReleaseS;
     }
-
-    TripRow withReleasedBefore(List<After> left) {
-        return new TripRow(
-                from,
-                to,
-                hookUpS,
-                firstSetDownS,
-                nextReleaseS,
-                releases,
-                standsUp,
-                lastAtPlace,
-                busyAfterS,
-                readyAfterS,
-                left,
-                waitsForLeftOut,
-                linesAllowed);
-    }
 }

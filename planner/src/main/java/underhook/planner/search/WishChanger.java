@@ -16,8 +16,10 @@ final class WishChanger {
 
     void change(Wish wish, SplittableRandom random) {
         int kind = random.nextInt(100);
-        if (kind < 45) {
+        if (kind < 40) {
             relocate(wish.tokens, random, 1);
+        } else if (kind < 45) {
+            shiftPlace(wish.tokens, random);
         } else if (kind < 65) {
             swap(wish.tokens, random);
         } else if (kind < 78) {
@@ -57,6 +59,42 @@ final class WishChanger {
             System.arraycopy(tokens, to, tokens, to + block, from - to);
         }
         System.arraycopy(moved, 0, tokens, to, block);
+    }
+
+    /** Moves everything that one place waits for by as much as its first. */
+    private void shiftPlace(int[] tokens, SplittableRandom random) {
+        int trip = random.nextInt(table.trips.length);
+        int place = table.teamPlace[trip] >= 0 ? table.teamPlace[trip] : table.trips[trip].to();
+        int[] others = new int[tokens.length];
+        int[] moved = new int[tokens.length];
+        int otherCount = 0;
+        int movedCount = 0;
+        int first = -1;
+        for (int i = 0; i < tokens.length; i++) {
+            if (tokens[i] < table.trips.length && isAt(tokens[i], place)) {
+                first = movedCount == 0 ? i : first;
+                moved[movedCount++] = i;
+            } else {
+                others[otherCount++] = tokens[i];
+            }
+        }
+        int by = near(first, tokens.length, random) - first;
+        int[] old = tokens.clone();
+        int next = 0;
+        int taken = 0;
+        for (int i = 0; i < tokens.length; i++) {
+            boolean due = taken < movedCount && i >= Math.max(0, moved[taken] + by);
+            if (due || next == otherCount) {
+                tokens[i] = old[moved[taken++]];
+            } else {
+                tokens[i] = others[next++];
+            }
+        }
+    }
+
+    private boolean isAt(int trip, int place) {
+        return table.teamPlace[trip] == place
+                || (table.teamPlace[trip] < 0 && table.trips[trip].to() == place);
     }
 
     private static void swap(int[] tokens, SplittableRandom random) {

@@ -1,0 +1,58 @@
+package underhook.planner.search;
+
+import java.util.SplittableRandom;
+import java.util.function.BooleanSupplier;
+
+/** Finds an order to start from: greedy ones that lean now this way, now that. */
+final class RoughSearch {
+    private static final double HOT_CENTS = 6000;
+    private static final int BACK_TO_BEST = 200;
+    private static final double PUSH_CENTS_PER_S = 5;
+
+    private final DayTable table;
+    private final Decoder decoder;
+    private final Greedy greedy;
+
+    RoughSearch(DayTable table, Decoder decoder) {
+        this.table = table;
+        this.decoder = decoder;
+        this.greedy = new Greedy(table, decoder);
+    }
+
+    /** The best of so many greedy orders. */
+    Wish find(SplittableRandom random, int days, BooleanSupplier stop) {
+        Lean now = Lean.none(table);
+        Lean bestLean = now;
+        Wish best = greedy.order(now);
+        double nowGuide = guide(best);
+        double bestGuide = nowGuide;
+        long bestCents = decoder.priceCents();
+        for (int i = 1; i < days && !stop.getAsBoolean(); i++) {
+            Lean lean = now.changed(table, random);
+            Wish wish = greedy.order(lean);
+            double guide = guide(wish);
+            if (decoder.priceCents() < bestCents) {
+                bestCents = decoder.priceCents();
+                best = wish;
+            }
+            double heat = Math.max(1, HOT_CENTS * (1 - (double) i / days));
+            if (guide <= nowGuide || random.nextDouble() < Math.exp((nowGuide - guide) / heat)) {
+                now = lean;
+                nowGuide = guide;
+            }
+            if (guide < bestGuide) {
+                bestGuide = guide;
+                bestLean = lean;
+            }
+            if (i % BACK_TO_BEST == 0) {
+                now = bestLean;
+                nowGuide = bestGuide;
+            }
+        }
+        return best;
+    }
+
+    private double guide(Wish wish) {
+        return decoder.decode(wish, null) + PUSH_CENTS_PER_S * decoder.pushS();
+    }
+}
