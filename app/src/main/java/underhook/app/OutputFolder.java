@@ -2,8 +2,6 @@ package underhook.app;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
-import java.nio.channels.FileLock;
-import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -15,6 +13,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Stream;
 import underhook.app.port.FindingsWriter;
 import underhook.app.port.OutputWriter;
@@ -40,16 +39,16 @@ public final class OutputFolder implements AutoCloseable {
     private final Path folder;
     private final Writers writers;
     private final InstantSource clock;
-    private final FileChannel lockFile;
+    private final FolderLock lock;
 
     /** Every file that a run may write, and the one that a refusal leaves. */
-    private record Writers(List<OutputWriter> all, FindingsWriter findings) {}
+    private record Writers(List<OutputWriter> all, Optional<FindingsWriter> findings) {}
 
-    private OutputFolder(Path folder, Writers writers, InstantSource clock, FileChannel lockFile) {
+    private OutputFolder(Path folder, Writers writers, InstantSource clock, FolderLock lock) {
         this.folder = folder;
         this.writers = writers;
         this.clock = clock;
-        this.lockFile = lockFile;
+        this.lock = lock;
     }
 
     /**
@@ -70,36 +69,22 @@ public final class OutputFolder implements AutoCloseable {
         if (all.stream().map(OutputWriter::fileName).distinct().count() != all.size()) {
             throw new IllegalArgumentException("two writers write a file of the same name.");
         }
-        Files.createDirectories(folder);
-        Path real = folder.toRealPath();
-        FileChannel lockFile =
-                FileChannel.open(
-                        real.resolve(LOCK), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+        return open(folder, new Writers(List.copyOf(all), Optional.of(findingsWriter)), clock);
+    }
+
+    private static OutputFolder open(Path folder, Writers writers, InstantSource clock)
+            throws IOException {
+        FolderLock lock = FolderLock.hold(folder, LOCK);
         boolean opened = false;
         try {
-            if (!isLocked(lockFile)) {
-                throw new FolderBusyException(folder);
-            }
-            OutputFolder output =
-                    new OutputFolder(
-                            real, new Writers(List.copyOf(all), findingsWriter), clock, lockFile);
+            OutputFolder output = new OutputFolder(folder.toRealPath(), writers, clock, lock);
             output.recover();
             opened = true;
             return output;
         } finally {
             if (!opened) {
-                lockFile.close();
+                lock.close();
             }
-        }
-    }
-
-    private static boolean isLocked(FileChannel lockFile) throws IOException {
-        try {
-            // Held until the channel is closed.
-            FileLock lock = lockFile.tryLock();
-            return lock != null;
-        } catch (OverlappingFileLockException heldByThisProcess) {
-            return false;
         }
     }
 
@@ -127,7 +112,7 @@ public final class OutputFolder implements AutoCloseable {
      * superseded-TIME beside them, so that no old card lies beside a new refusal.
      */
     public void writeRefusal(List<Finding> findings) throws IOException {
-        FindingsWriter writer = writers.findings();
+        FindingsWriter writer = writers.findings().orElseThrow();
         prepare(
                 REFUSED,
                 writing -> writer.writeRefusal(findings, writing.resolve(writer.fileName())));
@@ -137,6 +122,37 @@ public final class OutputFolder implements AutoCloseable {
     /** Fills a folder with files. */
     private interface Filling {
         void fill(Path writing) throws IOException;
+    }
+
+    /** One file by its name, and what writes it. */
+    public record Part(String fileName, Writing writing) {
+        /** Writes a whole file. */
+        public interface Writing {
+            void write(Path file) throws IOException;
+        }
+    }
+
+    /**
+     * Writes files of any kind into a folder and swaps them in; all of them or none.
+     *
+     * @param parts of different names
+     * @return the files, as they now lie in the folder
+     * @throws FolderBusyException if somebody else holds the folder
+     * @throws IOException if a file cannot be written; what lay there is then untouched
+     */
+    public static List<Path> write(Path folder, List<Part> parts, InstantSource clock)
+            throws IOException {
+        try (OutputFolder output = open(folder, new Writers(List.of(), Optional.empty()), clock)) {
+            output.prepare(
+                    READY,
+                    writing -> {
+                        for (Part part : parts) {
+                            part.writing().write(writing.resolve(part.fileName()));
+                        }
+                    });
+            output.install(output.folder.resolve(READY), false);
+            return parts.stream().map(part -> output.folder.resolve(part.fileName())).toList();
+        }
     }
 
     /** Moves the files of an earlier run away, also where nothing can be written in their place. */
@@ -241,9 +257,9 @@ public final class OutputFolder implements AutoCloseable {
         }
     }
 
-    /** Gives the folder free. The lock's file stays: removing it could hand out the lock twice. */
+    /** Gives the folder free. */
     @Override
     public void close() throws IOException {
-        lockFile.close();
+        lock.close();
     }
 }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import underhook.app.port.Fault;
 import underhook.app.port.JobReader;
@@ -28,8 +29,14 @@ public final class PlanDay {
      * @param out output folder
      * @param seed of the search; the same input and seed give the same plan
      * @param ceiling longest time the search may take
+     * @param stopped says true when the search must end now with what it has
      */
-    public record Request(Path folder, Path out, long seed, Duration ceiling) {
+    public record Request(
+            Path folder, Path out, long seed, Duration ceiling, BooleanSupplier stopped) {
+        public Request(Path folder, Path out, long seed, Duration ceiling) {
+            this(folder, out, seed, ceiling, () -> false);
+        }
+
         public Request {
             if (ceiling.isNegative() || ceiling.isZero()) {
                 throw new IllegalArgumentException("ceiling (" + ceiling + ") must be above 0.");

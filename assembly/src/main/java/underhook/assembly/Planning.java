@@ -24,6 +24,9 @@ final class Planning implements PlanDay.Planning {
 
     private static final double SEARCH_FRACTION = 0.85;
 
+    /** Of the ceiling, for looking at loads one by one; the rest is for their order. */
+    private static final double LOADS_FRACTION = 0.6;
+
     private final String program;
     private final InstantSource clock;
 
@@ -37,17 +40,23 @@ final class Planning implements PlanDay.Planning {
         Instant now = clock.instant().truncatedTo(ChronoUnit.SECONDS);
         long startNanos = System.nanoTime();
         long ceilingNanos = request.ceiling().toNanos();
+        long enoughNanos = (long) (LOADS_FRACTION * ceilingNanos);
         PlanSettings settings =
                 new PlanSettings(
                         "plan-" + STAMP.format(now),
                         now,
                         request.seed(),
                         program,
-                        () -> System.nanoTime() - startNanos >= ceilingNanos);
+                        () -> mustEnd(request, startNanos, ceilingNanos),
+                        () -> mustEnd(request, startNanos, enoughNanos));
         return DayPlanner.plan(
                 job.job(),
                 job.ground(),
                 settings,
                 (doing, done) -> progress.at(doing, BEFORE_FRACTION + SEARCH_FRACTION * done));
+    }
+
+    private static boolean mustEnd(PlanDay.Request request, long startNanos, long mostNanos) {
+        return request.stopped().getAsBoolean() || System.nanoTime() - startNanos >= mostNanos;
     }
 }

@@ -8,10 +8,14 @@ import underhook.adapter.crs.Proj4jReferenceSystems;
 import underhook.adapter.demo.DemoDay;
 import underhook.adapter.geofile.GeoPackageReader;
 import underhook.adapter.geofile.GpxReader;
+import underhook.adapter.geofile.GpxTrack;
 import underhook.adapter.geofile.KmlReader;
 import underhook.adapter.geofile.aixm.AixmReader;
 import underhook.adapter.geopackage.GeoPackageWriter;
 import underhook.adapter.job.JobFolderReader;
+import underhook.adapter.job.evening.EveningTables;
+import underhook.adapter.job.evening.TrackTable;
+import underhook.adapter.job.text.PlainTables;
 import underhook.adapter.mapfile.GeoJsonWriter;
 import underhook.adapter.mapfile.GpxWriter;
 import underhook.adapter.mapfile.KmlWriter;
@@ -19,6 +23,8 @@ import underhook.adapter.osm.OsmMapReader;
 import underhook.adapter.paper.CardsPdf;
 import underhook.adapter.planfile.PlanJsonReader;
 import underhook.adapter.planfile.PlanJsonWriter;
+import underhook.adapter.store.SqliteJobStore;
+import underhook.adapter.table.EveningSheets;
 import underhook.adapter.table.FindingsCsvWriter;
 import underhook.adapter.table.LoadsCsvWriter;
 import underhook.adapter.terrain.RasterFiles;
@@ -28,6 +34,10 @@ import underhook.app.PlanDay;
 import underhook.app.RoomAtPlaces;
 import underhook.app.VerifyPlan;
 import underhook.app.calc.Calc;
+import underhook.app.desk.Desk;
+import underhook.app.desk.DeskTools;
+import underhook.app.desk.PlanRuns;
+import underhook.app.evening.CloseDay;
 import underhook.app.port.JobReader;
 import underhook.app.port.MapReader;
 import underhook.app.port.OutputWriter;
@@ -58,7 +68,10 @@ public final class Underhook {
     private final MapChanges mapChanges;
     private final PlanDay planDay;
     private final VerifyPlan verifyPlan;
+    private final CloseDay closeDay;
     private final Calc calc;
+    private final Settings settings;
+    private final DeskTools deskTools;
 
     /** Puts it together; reads and writes nothing yet. */
     public Underhook(Settings settings) {
@@ -85,7 +98,39 @@ public final class Underhook {
                         checking,
                         new FolderPublishing(WRITERS, new FindingsCsvWriter(), CLOCK));
         verifyPlan = new VerifyPlan(jobReader, new PlanJsonReader(), checking);
+        closeDay =
+                new CloseDay(
+                        new CloseDay.Readers(
+                                jobReader,
+                                new PlanJsonReader(),
+                                new EveningTables(),
+                                List.of(new GpxTrack(), new TrackTable())),
+                        EveningSheets.writers(),
+                        CLOCK);
         calc = new Calc(systems, Reports::decode);
+        this.settings = settings;
+        deskTools =
+                new DeskTools(
+                        jobReader,
+                        folders,
+                        new PlanJsonReader(),
+                        new PlainTables(),
+                        planDay,
+                        folder -> new DemoDay().write(folder),
+                        CLOCK);
+    }
+
+    /** Everything that is kept in the data folder. */
+    public Desk desk() {
+        return new Desk(
+                new SqliteJobStore(settings.dataFolder().resolve("jobs")),
+                settings.dataFolder().resolve("work"),
+                deskTools);
+    }
+
+    /** Plans what is kept, in the background. */
+    public PlanRuns planRuns() {
+        return new PlanRuns(settings.dataFolder().resolve("work"));
     }
 
     public JobReader jobReader() {
@@ -98,6 +143,10 @@ public final class Underhook {
 
     public VerifyPlan verifyPlan() {
         return verifyPlan;
+    }
+
+    public CloseDay closeDay() {
+        return closeDay;
     }
 
     public MapChanges mapChanges() {

@@ -62,6 +62,9 @@ class ArchitectureTest {
                             "core.crew",
                             List.of("core.unit", "core.finding", "core.geo", "core.job")),
                     Map.entry("core.billing", LOW),
+                    Map.entry("core.flown", List.of("core.finding", "core.job")),
+                    Map.entry("core.track", List.of("core.geo", "core.job")),
+                    Map.entry("core.learn", List.of()),
                     Map.entry(
                             "core.lift",
                             List.of(

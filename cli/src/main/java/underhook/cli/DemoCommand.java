@@ -3,7 +3,7 @@ package underhook.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -11,6 +11,8 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import underhook.app.PlanDay;
+import underhook.app.desk.DeskJob;
+import underhook.app.desk.PlanRuns;
 
 /** The invented demo day, written, planned and shown. */
 @Command(
@@ -25,6 +27,7 @@ final class DemoCommand implements Callable<Integer> {
 
     private final DemoWriter demo;
     private final PlanDay planDay;
+    private final Showing showing;
 
     @Spec private CommandSpec spec;
 
@@ -45,9 +48,10 @@ final class DemoCommand implements Callable<Integer> {
             description = "port (default ${DEFAULT-VALUE}); 0 takes any free one")
     private int port;
 
-    DemoCommand(DemoWriter demo, PlanDay planDay, Path defaultOut) {
+    DemoCommand(DemoWriter demo, PlanDay planDay, Showing showing, Path defaultOut) {
         this.demo = demo;
         this.planDay = planDay;
+        this.showing = showing;
         this.out = defaultOut;
     }
 
@@ -60,7 +64,15 @@ final class DemoCommand implements Callable<Integer> {
         PlanDay.Result result = planDay.plan(request, ProgressLines.on(line.getErr()));
         int exit = PlanCommand.tell(result, line.getOut());
         if (!noServe && result instanceof PlanDay.Planned planned) {
-            Showing.untilStopped(List.of(Showing.day(planned, out)), port, line.getOut());
+            showing.untilStopped(
+                    new Showing.Where(port, Optional.empty()),
+                    (desk, runs) -> {
+                        DeskJob kept = desk.importFolder(job, "demo");
+                        if (kept.findPlan().isEmpty()) {
+                            PlanRuns.keep(kept, kept.head().id(), planned);
+                        }
+                    },
+                    line.getOut());
         }
         return exit;
     }

@@ -30,18 +30,27 @@ public final class Main {
         Underhook underhook = new Underhook(settings);
         PlanDay planDay = underhook.planDay();
         Path data = settings.dataFolder();
+        Showing showing =
+                new Showing(
+                        new Showing.Kit(
+                                underhook::desk, underhook::planRuns, settings.program(), data));
         CommandLine commandLine =
                 new CommandLine(new Root())
                         .addSubcommand(new CheckCommand(underhook.jobReader()))
                         .addSubcommand(new RoomCommand(underhook.roomAtPlaces()::find))
                         .addSubcommand(new PlanCommand(planDay))
                         .addSubcommand(new VerifyCommand(underhook.verifyPlan()))
+                        .addSubcommand(new CloseCommand(underhook.closeDay()))
                         .addSubcommand(new ChangesCommand(underhook.mapChanges()::compare))
-                        .addSubcommand(new ServeCommand(planDay, data.resolve("plans")))
+                        .addSubcommand(new ServeCommand(showing, System.getenv()))
                         .addSubcommand(
                                 new DemoCommand(
-                                        underhook::writeDemo, planDay, data.resolve("demo")))
-                        .addSubcommand(new CalcCommand(underhook.calc()::run));
+                                        underhook::writeDemo,
+                                        planDay,
+                                        showing,
+                                        data.resolve("demo")))
+                        .addSubcommand(new CalcCommand(underhook.calc()::run))
+                        .addSubcommand(new ReportCommand(data, settings.program()));
         settle(commandLine);
         return commandLine;
     }

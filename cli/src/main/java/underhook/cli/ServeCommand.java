@@ -1,29 +1,41 @@
 package underhook.cli;
 
 import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import underhook.app.PlanDay;
-import underhook.web.Day;
+import underhook.app.desk.Desk;
+import underhook.app.desk.DeskJob;
+import underhook.app.desk.PlanRuns;
+import underhook.app.port.Fault;
 
-/** Plans jobs into the data folder and shows them. */
+/** Opens the planning desk. */
 @Command(
         name = "serve",
         mixinStandardHelpOptions = true,
-        description = "Plans each job into the data folder and shows the plans on 127.0.0.1.")
+        description = {
+            "Opens the planning desk on 127.0.0.1 with every job of the data folder.",
+            "Job folders named here are taken in; the folders themselves stay as they are."
+        })
 final class ServeCommand implements Callable<Integer> {
-    private final PlanDay planDay;
-    private final Path plansFolder;
+    private static final int LEAST_SECRET = 12;
+
+    private final Showing showing;
+    private final Map<String, String> environment;
 
     @Spec private CommandSpec spec;
 
@@ -37,27 +49,73 @@ final class ServeCommand implements Callable<Integer> {
             description = "port (default ${DEFAULT-VALUE}); 0 takes any free one")
     private int port;
 
-    ServeCommand(PlanDay planDay, Path plansFolder) {
-        this.planDay = planDay;
-        this.plansFolder = plansFolder;
+    @Option(
+            names = "--network",
+            description =
+                    "also answer on the network, to whoever gives the secret that stands in the variable "
+                            + Showing.SECRET_VARIABLE)
+    private boolean network;
+
+    ServeCommand(Showing showing, Map<String, String> environment) {
+        this.showing = showing;
+        this.environment = environment;
     }
 
     @Override
     public Integer call() throws IOException {
         CommandLine line = spec.commandLine();
-        List<Day> days = new ArrayList<>();
-        for (int i = 0; i < jobs.size(); i++) {
-            Path out = plansFolder.resolve(String.format(Locale.ROOT, "served-%d", i + 1));
-            PlanDay.Request request =
-                    new PlanDay.Request(jobs.get(i), out, 1, Duration.ofSeconds(10));
-            PlanDay.Result result = planDay.plan(request, ProgressLines.on(line.getErr()));
-            int exit = PlanCommand.tell(result, line.getOut());
-            if (!(result instanceof PlanDay.Planned planned)) {
-                return exit;
-            }
-            days.add(Showing.day(planned, out));
+        Optional<String> secret =
+                Optional.ofNullable(environment.get(Showing.SECRET_VARIABLE))
+                        .filter(said -> network);
+        if (network && secret.filter(said -> said.length() >= LEAST_SECRET).isEmpty()) {
+            throw new ParameterException(
+                    line,
+                    "--network needs a secret of at least "
+                            + LEAST_SECRET
+                            + " characters in the variable "
+                            + Showing.SECRET_VARIABLE
+                            + ".");
         }
-        Showing.untilStopped(days, port, line.getOut());
+        for (Path job : jobs) {
+            if (!Files.isDirectory(job)) {
+                throw new ParameterException(line, job + " is no folder.");
+            }
+        }
+        showing.untilStopped(
+                new Showing.Where(port, secret),
+                (desk, runs) -> {
+                    for (Path job : jobs) {
+                        lay(job, desk, runs, line.getOut());
+                    }
+                },
+                line.getOut());
         return Exit.DONE;
+    }
+
+    /** Faults do not keep a job from the desk: that is where they are mended. */
+    private static void lay(Path folder, Desk desk, PlanRuns runs, PrintWriter out)
+            throws IOException {
+        String name = String.valueOf(folder.toRealPath().getFileName());
+        DeskJob job = desk.importFolder(folder, name);
+        List<Fault> faults = job.read().faults();
+        faults.forEach(out::println);
+        out.println(
+                folder
+                        + " is on the desk as "
+                        + job.id()
+                        + ", revision "
+                        + job.head().id()
+                        + (faults.isEmpty() ? "." : ", with " + faults.size() + " faults."));
+        if (faults.isEmpty() && job.findPlan().filter(plan -> isOf(job, plan)).isEmpty()) {
+            runs.start(job, new PlanRuns.Wish(1, Duration.ofSeconds(10)));
+        }
+    }
+
+    private static boolean isOf(DeskJob job, DeskJob.KnownPlan plan) {
+        try {
+            return !job.isStale(plan.kept());
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
     }
 }

@@ -3,29 +3,64 @@ package underhook.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import underhook.app.PlanDay;
-import underhook.app.port.Attribution;
-import underhook.app.port.OutputWriter;
-import underhook.web.Day;
-import underhook.web.PlanServer;
+import java.util.Optional;
+import java.util.function.Supplier;
+import underhook.app.FolderLock;
+import underhook.app.desk.Desk;
+import underhook.app.desk.PlanRuns;
+import underhook.web.DeskServer;
 
-/** Shows planned days until the program is stopped. */
+/** Opens the desk until the program is stopped. */
 final class Showing {
     static final String DEFAULT_PORT = "8465";
 
-    private Showing() {}
+    /** Lets whoever knows it in from the network; never a word of the command line, which others see. */
+    static final String SECRET_VARIABLE = "UNDERHOOK_SECRET";
 
-    static Day day(PlanDay.Planned planned, Path folder) {
-        OutputWriter.Output output = planned.output();
-        List<String> attributions = new ArrayList<>(Attribution.lines(output.readJob().job()));
-        Attribution.shareAlike(output.readJob().job()).ifPresent(attributions::add);
-        return new Day(output.plan(), output.readJob().job().zone(), attributions, folder);
+    private static final String LOCK = ".underhook-desk.lock";
+
+    private final Kit kit;
+
+    /** What a desk is put together from. */
+    record Kit(Supplier<Desk> desk, Supplier<PlanRuns> runs, String program, Path dataFolder) {}
+
+    /** Puts jobs on the desk before it is opened. */
+    interface Laying {
+        void lay(Desk desk, PlanRuns runs) throws IOException;
     }
 
-    static void untilStopped(List<Day> days, int port, PrintWriter out) throws IOException {
-        try (PlanServer server = PlanServer.start(days, port)) {
+    /**
+     * Where it is shown.
+     *
+     * @param secret opens it to the network; empty keeps it on this machine
+     */
+    record Where(int port, Optional<String> secret) {}
+
+    Showing(Kit kit) {
+        this.kit = kit;
+    }
+
+    /**
+     * Shows until stopped.
+     *
+     * @throws underhook.app.FolderBusyException when another process has the data folder
+     */
+    void untilStopped(Where where, Laying laying, PrintWriter out) throws IOException {
+        FolderLock held = FolderLock.hold(kit.dataFolder(), LOCK);
+        Logs.keepIn(kit.dataFolder());
+        try (Desk desk = kit.desk().get();
+                PlanRuns runs = kit.runs().get()) {
+            laying.lay(desk, runs);
+            serve(new DeskServer.Desktop(desk, runs, kit.program()), where, out);
+        } finally {
+            held.close();
+        }
+    }
+
+    private static void serve(DeskServer.Desktop desktop, Where where, PrintWriter out)
+            throws IOException {
+        DeskServer.Where address = new DeskServer.Where(where.port(), where.secret());
+        try (DeskServer server = DeskServer.start(desktop, address)) {
             out.println("Showing at " + server.address() + " until you press Ctrl-C.");
             Thread.currentThread().join();
         } catch (InterruptedException e) {

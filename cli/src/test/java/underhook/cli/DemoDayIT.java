@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +16,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
@@ -419,5 +421,96 @@ class DemoDayIT {
 
     private static List<String> subjects(String code) {
         return findings(code).stream().map(finding -> finding.get("subject").asString()).toList();
+    }
+
+    @Test
+    void closes_the_day_from_its_taps_to_the_minute() throws IOException {
+        Path taps = temp.resolve("taps.csv");
+        new FlownByPlan(plan, 240).writeTaps(taps);
+        Path books = temp.resolve("books.yaml");
+        Files.writeString(
+                books,
+                """
+                version: 1
+                trained-to-hook: [loader]
+                tariff: by the tenth of an hour
+                currency: EUR
+                tariff-items:
+                  - {name: flying, basis: flying-time, rounding: started-tenth-of-hour,
+                     cents-per-unit: 21000}
+                  - {name: poles, basis: poles, cents-per-unit: 9000}
+                parts:
+                  - {part: mast, rule: every lift and landing, per-take-off-and-landing: 1,
+                     per-lift: 1, source: MAKER-LETTER, used-cycles: 1000, limit-cycles: 9000}
+                """,
+                UTF_8);
+
+        Path evening = temp.resolve("evening");
+        Said said = close(evening, "--taps", taps.toString(), "--books", books.toString());
+
+        assertThat(said.exit()).as(said.out() + said.err()).isEqualTo(Exit.DONE);
+        List<String> lifts = Files.readAllLines(evening.resolve("lifts.csv"), UTF_8);
+        assertThat(lifts.stream().filter(row -> row.contains(",tapped,"))).hasSize(40);
+        assertThat(lifts.stream().filter(row -> row.contains(",not_flown,"))).hasSize(5);
+        // Flown as planned, four minutes late.
+        assertThat(lifts.stream().filter(row -> row.contains(",tapped,")))
+                .allSatisfy(row -> assertThat(row.split(",")[10]).isEqualTo("4"));
+        List<String> invoice = Files.readAllLines(evening.resolve("invoice.csv"), UTF_8);
+        long flyingS = engineOnSeconds();
+        assertThat(invoice.get(1).split(",")[2]).isEqualTo(Long.toString((flyingS + 359) / 360));
+        assertThat(invoice.get(2).split(",")[2]).isEqualTo("13");
+        assertThat(Files.readString(evening.resolve("machine.csv"), UTF_8))
+                .contains("loads lifted on the hook," + rotations() + ",");
+    }
+
+    @Test
+    void finds_the_lifts_of_the_day_in_a_track_with_noise_and_holes() throws IOException {
+        Path track = temp.resolve("track.csv");
+        new FlownByPlan(plan, 600).writeTrack(track);
+
+        Path evening = temp.resolve("by-track");
+        Said said = close(evening, "--track", track.toString());
+
+        assertThat(said.exit()).as(said.out() + said.err()).isEqualTo(Exit.DONE);
+        List<String> lifts = Files.readAllLines(evening.resolve("lifts.csv"), UTF_8);
+        List<String> found = lifts.stream().filter(row -> row.contains(",track,")).toList();
+        // All 40 loads are found; two that were set down in one stay cannot be told apart.
+        assertThat(found).hasSize(40);
+        List<Double> offMin =
+                found.stream().map(row -> Double.parseDouble(row.split(",")[10]) - 10).toList();
+        assertThat(offMin).allSatisfy(off -> assertThat(off).isBetween(-1.0, 1.0));
+        assertThat(offMin.stream().filter(off -> Math.abs(off) <= 0.5).count())
+                .isGreaterThanOrEqualTo(32);
+    }
+
+    private static Said close(Path evening, String... more) {
+        List<String> words =
+                new ArrayList<>(
+                        List.of(
+                                "close",
+                                out.resolve("job").toString(),
+                                out.resolve("plan.json").toString(),
+                                "--out",
+                                evening.toString()));
+        words.addAll(List.of(more));
+        return Said.of(temp.resolve("data"), words.toArray(String[]::new));
+    }
+
+    private static Stream<JsonNode> steps() {
+        return StreamSupport.stream(plan.get("steps").spliterator(), false);
+    }
+
+    private static long rotations() {
+        return steps().filter(step -> step.get("kind").asString().equals("rotation")).count();
+    }
+
+    private static long engineOnSeconds() {
+        return steps().filter(step -> step.get("engineRunning").asBoolean())
+                .mapToLong(step -> epochSecond(step, "endAt") - epochSecond(step, "startAt"))
+                .sum();
+    }
+
+    private static long epochSecond(JsonNode step, String name) {
+        return OffsetDateTime.parse(step.get(name).asString()).toEpochSecond();
     }
 }

@@ -36,6 +36,10 @@ public final class GpxReader implements FeatureReader {
     private static final Set<String> VALUES =
             Set.of("name", "cmt", "desc", "src", "sym", "type", "time", "ele", "number");
 
+    static boolean isGpx(String namespace) {
+        return NAMESPACES.contains(namespace);
+    }
+
     @Override
     public boolean reads(String fileName) {
         return fileName.toLowerCase(Locale.ROOT).endsWith(".gpx");

@@ -21,6 +21,7 @@ import underhook.adapter.job.text.TextFile;
 import underhook.adapter.job.text.Yaml;
 import underhook.app.port.EditionReader;
 import underhook.app.port.FeatureReader;
+import underhook.app.port.JobInputs;
 import underhook.app.port.JobReader;
 import underhook.app.port.JobReading;
 import underhook.app.port.MapBox;
@@ -45,10 +46,11 @@ import underhook.core.job.Machine;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
 import underhook.core.job.Rules;
+import underhook.core.job.Waiver;
 import underhook.core.job.Weather;
 
 /** Reads a job folder, every file of it, and gives the job or all the faults at once. */
-public final class JobFolderReader implements JobReader, EditionReader {
+public final class JobFolderReader implements JobReader, EditionReader, JobInputs {
     private static final String JOB_FILE = "job.yaml";
     private static final long MOST_YAML_BYTES = 8L << 20;
     private static final List<String> MAP_ROLES = List.of("zones", "wires", "map", "release_areas");
@@ -91,6 +93,12 @@ public final class JobFolderReader implements JobReader, EditionReader {
         return faults.isEmpty()
                 ? new JobReading(read, List.of())
                 : new JobReading(Optional.empty(), faults.list());
+    }
+
+    @Override
+    public List<InputFile> list(Path folder) {
+        Faults unsaid = new Faults();
+        return open(folder, unsaid).map(opened -> new Pass(opened).inputs()).orElse(List.of());
     }
 
     @Override
@@ -223,6 +231,7 @@ public final class JobFolderReader implements JobReader, EditionReader {
             Optional<Weather> weather = readWeather();
             Optional<CrewsFile> crews =
                     yaml("crews").map(fields -> CrewsFile.read(fields, head.day(), mentions));
+            List<Waiver> waivers = yaml("overrides").map(OverridesFile::read).orElse(List.of());
             List<Position> positions = rows.stream().map(PlaceRow::position).toList();
             List<GeoPoint> features = readMap(positions);
             List<Confirmation> confirmations = readHazards();
@@ -257,7 +266,8 @@ public final class JobFolderReader implements JobReader, EditionReader {
                             map.areas(),
                             confirmations,
                             inputs(),
-                            findings);
+                            findings,
+                            waivers);
             return Optional.of(new ReadJob(job, known));
         }
 

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import underhook.adapter.paper.Labels.Box;
 import underhook.adapter.paper.Sheet.Dot;
+import underhook.core.geo.Contours;
 import underhook.core.geo.HeightField;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.MapFeature;
@@ -115,7 +116,8 @@ final class MapInk {
 
     private Dot toDot(Contours.Node node) {
         return new Dot(
-                view.frame().x() + node.column() * SAMPLE, view.frame().y() + node.row() * SAMPLE);
+                view.frame().x() + node.columnRatio() * SAMPLE,
+                view.frame().y() + node.rowRatio() * SAMPLE);
     }
 
     // --- areas

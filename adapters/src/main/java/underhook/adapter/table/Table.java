@@ -11,6 +11,8 @@ import java.util.regex.Pattern;
 import underhook.app.port.Attribution;
 import underhook.app.port.Caution;
 import underhook.app.port.OutputWriter.Output;
+import underhook.core.job.Job;
+import underhook.core.plan.Plan;
 
 /** A CSV file whose every row ends with plan, caution and attribution. */
 final class Table implements AutoCloseable {
@@ -31,10 +33,13 @@ final class Table implements AutoCloseable {
     }
 
     static Table open(Path file, Output output, List<String> columns) throws IOException {
-        List<String> source = new ArrayList<>(Attribution.lines(output.readJob().job()));
-        Attribution.shareAlike(output.readJob().job()).ifPresent(source::add);
-        return open(
-                file, columns, List.of(output.plan().id(), Caution.TEXT, String.join(" ", source)));
+        return open(file, output.readJob().job(), output.plan(), columns);
+    }
+
+    static Table open(Path file, Job job, Plan plan, List<String> columns) throws IOException {
+        List<String> source = new ArrayList<>(Attribution.lines(job));
+        Attribution.shareAlike(job).ifPresent(source::add);
+        return open(file, columns, List.of(plan.id(), Caution.TEXT, String.join(" ", source)));
     }
 
     static Table openWithoutPlan(Path file, List<String> columns) throws IOException {

@@ -15,6 +15,7 @@ import underhook.core.geo.GeoPoint;
  * @param magneticVariationRad east positive, rad
  * @param confirmations the register of hazards
  * @param readingFindings what was found while reading that is no fault
+ * @param waivers findings that somebody answers for
  */
 public record Job(
         String name,
@@ -36,7 +37,54 @@ public record Job(
         List<ReleaseArea> releaseAreas,
         List<Confirmation> confirmations,
         List<InputFile> inputs,
-        List<Finding> readingFindings) {
+        List<Finding> readingFindings,
+        List<Waiver> waivers) {
+    /** A job in which nobody answers for anything. */
+    public Job(
+            String name,
+            LocalDate date,
+            ZoneId zone,
+            GeoPoint origin,
+            double magneticVariationRad,
+            PlaceId machineStart,
+            List<Place> places,
+            List<Load> loads,
+            Machine machine,
+            Weather weather,
+            List<Crew> crews,
+            List<Walk> walks,
+            Rules rules,
+            List<MapFeature> features,
+            List<Wire> wires,
+            List<Zone> zones,
+            List<ReleaseArea> releaseAreas,
+            List<Confirmation> confirmations,
+            List<InputFile> inputs,
+            List<Finding> readingFindings) {
+        this(
+                name,
+                date,
+                zone,
+                origin,
+                magneticVariationRad,
+                machineStart,
+                places,
+                loads,
+                machine,
+                weather,
+                crews,
+                walks,
+                rules,
+                features,
+                wires,
+                zones,
+                releaseAreas,
+                confirmations,
+                inputs,
+                readingFindings,
+                List.of());
+    }
+
     public Job {
         Objects.requireNonNull(name, "name");
         places = List.copyOf(places);
@@ -50,6 +98,7 @@ public record Job(
         confirmations = List.copyOf(confirmations);
         inputs = List.copyOf(inputs);
         readingFindings = List.copyOf(readingFindings);
+        waivers = List.copyOf(waivers);
     }
 
     public Optional<Place> findPlace(PlaceId id) {

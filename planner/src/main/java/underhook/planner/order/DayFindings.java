@@ -5,14 +5,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.PlanePoint;
-import underhook.core.job.CrossingRule;
 import underhook.core.job.Job;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
@@ -364,7 +362,7 @@ final class DayFindings {
     }
 
     private void flown() {
-        TreeMap<String, Set<String>> crossings = new TreeMap<>();
+        Crossings crossings = new Crossings(model);
         Set<String> approaches = new TreeSet<>();
         Set<String> near = new TreeSet<>();
         Set<String> turns = new TreeSet<>();
@@ -380,15 +378,7 @@ final class DayFindings {
                 continue;
             }
             Trip trip = maker.trips().get(flown.trip());
-            for (FlownLeg.Crossed crossed : flown.loaded().leg().crossings()) {
-                crossings
-                        .computeIfAbsent(
-                                model.places.get(trip.from()).id()
-                                        + "-"
-                                        + model.places.get(trip.to()).id(),
-                                unused -> new TreeSet<>())
-                        .add(crossed.feature());
-            }
+            crossings.add(trip, flown.loaded().leg());
             tightTurns(trip, flown.loaded().leg(), turns);
             approaches(trip, flown.line(), approaches);
             roomNear(trip, flown, near);
@@ -410,7 +400,7 @@ final class DayFindings {
                 refuelEndS = -1;
             }
         }
-        crossings.forEach(this::crossing);
+        all.addAll(crossings.list());
     }
 
     /** Corners of a loaded leg without room for the planned turn, the tightest of them. */
@@ -462,48 +452,6 @@ final class DayFindings {
                                 + "° TRUE the last part straight into it would pass "
                                 + list
                                 + ": refused, another way in is chosen.");
-            }
-        }
-    }
-
-    private void crossing(String leg, Set<String> features) {
-        for (String id : features) {
-            for (MapFeature feature : model.job.features()) {
-                if (feature.id().equals(id)) {
-                    boolean guarded = feature.crossing() == CrossingRule.GUARDED;
-                    all.add(
-                            Finding.of(
-                                    feature.kind() == MapFeature.Kind.TRAIL
-                                            ? FindingCode.TRAIL_CROSSING
-                                            : FindingCode.ROAD_CROSSING,
-                                    guarded ? Severity.CAUTION : Severity.NOTE,
-                                    leg,
-                                    feature.source(),
-                                    "Loads pass over "
-                                            + id
-                                            + (guarded
-                                                    ? ": only while it is guarded. Perhaps another"
-                                                            + " laydown avoids it."
-                                                    : ".")));
-                }
-            }
-            for (Wire wire : model.job.wires()) {
-                if (wire.id().equals(id)) {
-                    all.add(
-                            new Finding(
-                                    FindingCode.WIRE_CROSSING,
-                                    Severity.CAUTION,
-                                    leg,
-                                    "",
-                                    TripMaker.text(wire.crossingAboveM(), 0),
-                                    "m",
-                                    wire.source(),
-                                    "Loads pass over "
-                                            + id
-                                            + " by agreement, near a right angle and high above it;"
-                                            + " letting go is no option there. The line owner"
-                                            + " decides."));
-                }
             }
         }
     }

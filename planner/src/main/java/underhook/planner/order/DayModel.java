@@ -3,12 +3,15 @@ package underhook.planner.order;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeSet;
+import java.util.Set;
+import java.util.function.BooleanSupplier;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import underhook.core.air.Atmosphere;
@@ -24,6 +27,7 @@ import underhook.core.job.Rules;
 import underhook.core.job.Weather;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
+import underhook.core.job.Zone;
 import underhook.core.site.Craft;
 import underhook.core.site.Needs;
 import underhook.core.site.Rig;
@@ -48,8 +52,12 @@ import underhook.planner.route.WayMap;
  * what was once computed is kept.
  */
 final class DayModel {
-    /** Ways in that are tried where what falls could hit something. */
-    private static final int WAYS_TRIED = 6;
+    /** Ways in, and ways out, that are tried where what falls could hit something. */
+    private static final int WAYS_TRIED = 8;
+
+    private static final double BESIDE_RAD = Math.toRadians(LegFinder.DIRECTION_STEP_DEG);
+
+    private static final List<String> UNKNOWN_GROUND = List.of("ground that is not known");
 
     /** What hangs under a machine without a line when it moves people, for clearance, m. */
     private static final double CABIN_UNDER_M = 25;
@@ -109,7 +117,10 @@ final class DayModel {
     private final LegFinder finder;
     private final ClearLegs clearLegs;
     private final Cargos cargos;
-    private final Map<PlaceId, TreeSet<String>> inReach = new HashMap<>();
+    private final ZonesAtPlaces zonesAtPlaces;
+    private final Refusals refusals = new Refusals();
+    private final Ceiling ceiling;
+    private final Set<Trip> unlooked = Collections.newSetFromMap(new IdentityHashMap<>());
     private final HoverChart chart;
     private final double[] hoverMassKg;
     private final Map<PlaceId, Integer> placeIndex = new HashMap<>();
@@ -122,12 +133,21 @@ final class DayModel {
     private final List<@Nullable Room> rooms;
 
     DayModel(Job job, Ground ground) {
+        this(job, ground, () -> false);
+    }
+
+    /**
+     * @param stop says true when no more ways may be looked for
+     */
+    DayModel(Job job, Ground ground, BooleanSupplier stop) {
         this.job = job;
+        this.ceiling = new Ceiling(stop);
         this.ground = ground;
         this.rules = job.rules();
         this.machine = job.machine();
         this.base = job.date().atStartOfDay(job.zone()).toInstant();
-        this.places = job.places();
+        this.zonesAtPlaces = new ZonesAtPlaces(job, ground);
+        this.places = job.places().stream().map(zonesAtPlaces::asUsable).toList();
         this.points =
                 places.stream().map(place -> ground.frame().toPlane(place.position())).toList();
         this.elevationAmslM = new double[places.size()];
@@ -139,14 +159,14 @@ final class DayModel {
                             ? ground.terrain().heightM(point.eastM(), point.northM())
                             : Double.NEGATIVE_INFINITY;
         }
-        this.rooms = new ArrayList<>(java.util.Collections.nCopies(places.size(), null));
+        this.rooms = new ArrayList<>(Collections.nCopies(places.size(), null));
         this.slots = slots(job.weather());
         this.sky = new SkyView(this);
         this.finder = new LegFinder(job, ground);
         this.walls =
                 Stream.concat(Walls.things(job, ground).stream(), finder.wireWalls().stream())
                         .toList();
-        this.clearLegs = new ClearLegs(job, ground, finder);
+        this.clearLegs = new ClearLegs(job, ground, finder, ceiling::isReached);
         this.cargos = new Cargos(this);
         this.emptyLegs =
                 new KnownLegs(
@@ -327,7 +347,18 @@ final class DayModel {
 
     /** The way in to a place with what hangs there; empty when there is none. */
     Optional<WayIn> wayIn(int place, int slot, List<String> kinds, Rig rig) {
-        return findWayIn(place, slot, kinds, rig);
+        return findTooLow(place, kinds, rig).isPresent()
+                ? Optional.empty()
+                : findWayIn(place, slot, kinds, rig);
+    }
+
+    /** The zone in which the hover over a place would be lower than is allowed. */
+    Optional<Zone> findTooLow(int place, List<String> kinds, Rig rig) {
+        return zonesAtPlaces.findTooLow(places.get(place), kinds, rig.hookAglM());
+    }
+
+    ZonesAtPlaces zonesAtPlaces() {
+        return zonesAtPlaces;
     }
 
     private Optional<WayIn> findWayIn(int place, int slot, List<String> kinds, @Nullable Rig rig) {
@@ -360,7 +391,7 @@ final class DayModel {
         return sky;
     }
 
-    /** A loaded leg; empty when there is no way. */
+    /** A loaded leg; empty when there is no way, and when the ceiling came before one was found. */
     Optional<LegAt> loadedLeg(Trip trip, int line, int slotFrom, int slotTo) {
         int count = slots.size();
         KnownLegs known =
@@ -369,23 +400,30 @@ final class DayModel {
         int at = (line * count + slotFrom) * count + slotTo;
         Optional<LegAt> found = known.legs.get(at);
         if (found == null) {
-            double lineM = machine.lines().get(line).lengthM();
-            found =
-                    computeLeg(
-                            new Way(
-                                    trip.from(),
-                                    trip.to(),
-                                    slotFrom,
-                                    slotTo,
-                                    lineM,
-                                    trip.rig(lineM),
-                                    trip.underM(),
-                                    trip.kindNames(),
-                                    trip.speedMPerS(),
-                                    cargos.of(trip, lineM)));
+            int cuts = ceiling.cuts();
+            found = computeLeg(loadedWay(trip, line, slotFrom, slotTo));
+            if (ceiling.cuts() > cuts) {
+                unlooked.add(trip);
+                return found;
+            }
             known.legs.set(at, found);
         }
         return found;
+    }
+
+    private Way loadedWay(Trip trip, int line, int slotFrom, int slotTo) {
+        double lineM = machine.lines().get(line).lengthM();
+        return new Way(
+                trip.from(),
+                trip.to(),
+                slotFrom,
+                slotTo,
+                lineM,
+                trip.rig(lineM),
+                trip.underM(),
+                trip.kindNames(),
+                trip.speedMPerS(),
+                cargos.of(trip, lineM));
     }
 
     /** A leg with the empty line; with the line off the machine flies as with people. */
@@ -396,27 +434,47 @@ final class DayModel {
                         + slot;
         Optional<LegAt> found = emptyLegs.legs.get(at);
         if (found == null) {
-            double lineM = line < 0 ? 0 : machine.lines().get(line).lengthM();
-            double speedMPerS =
-                    line < 0 ? machine.cabinSpeedMPerS() : machine.emptyLineSpeedMPerS();
-            found =
-                    computeLeg(
-                            new Way(
-                                    from,
-                                    to,
-                                    slot,
-                                    slot,
-                                    lineM,
-                                    lineM > 0 ? Rig.empty(lineM) : null,
-                                    0,
-                                    List.of(),
-                                    speedMPerS,
-                                    line < 0
-                                            ? List.of()
-                                            : cargos.ofEmpty(machine.lines().get(line))));
+            int cuts = ceiling.cuts();
+            found = computeLeg(emptyWay(from, to, line, slot));
+            if (ceiling.cuts() > cuts) {
+                return found;
+            }
             emptyLegs.legs.set(at, found);
         }
         return found;
+    }
+
+    private Way emptyWay(int from, int to, int line, int slot) {
+        double lineM = line < 0 ? 0 : machine.lines().get(line).lengthM();
+        double speedMPerS = line < 0 ? machine.cabinSpeedMPerS() : machine.emptyLineSpeedMPerS();
+        return new Way(
+                from,
+                to,
+                slot,
+                slot,
+                lineM,
+                lineM > 0 ? Rig.empty(lineM) : null,
+                0,
+                List.of(),
+                speedMPerS,
+                line < 0 ? List.of() : cargos.ofEmpty(machine.lines().get(line)));
+    }
+
+    private long boundS(Way way) {
+        WayIn anyhow = new WayIn(0, 0, 0, 0, 0, List.of(), List.of());
+        return isKnown(way.from()) && isKnown(way.to())
+                ? (long) Math.ceil(finder.leastS(request(way, anyhow, anyhow), legWind(way)))
+                : 0;
+    }
+
+    /** Whether the ceiling came before all ways that were asked for were looked at. */
+    boolean isCut() {
+        return ceiling.cuts() > 0;
+    }
+
+    /** Whether it came before all ways of a trip were. */
+    boolean isCut(Trip trip) {
+        return unlooked.contains(trip);
     }
 
     /** Legs once found, by a number made of places, line and hours; null where not yet asked. */
@@ -424,7 +482,7 @@ final class DayModel {
         final List<@Nullable Optional<LegAt>> legs;
 
         KnownLegs(int count) {
-            legs = new ArrayList<>(java.util.Collections.nCopies(count, null));
+            legs = new ArrayList<>(Collections.nCopies(count, null));
         }
     }
 
@@ -440,73 +498,116 @@ final class DayModel {
             double speedMPerS,
             List<Cargo> cargos) {}
 
-    /** By the best way in; where a load let go on it could hit something, by the next best. */
+    /** By the best way out and in; where a load let go on them could hit something, by the next best. */
     private Optional<LegAt> computeLeg(Way way) {
         Rig rig = way.rig();
         Rig rigAtStart = rig == null ? null : rig.withoutCredit();
         Optional<WayIn> out = findWayIn(way.from(), way.slotFrom(), way.kinds(), rigAtStart);
         Optional<WayIn> in = findWayIn(way.to(), way.slotTo(), way.kinds(), rig);
-        if (out.isEmpty() || !isKnown(way.from()) || !isKnown(way.to())) {
+        if (!isKnown(way.from()) || !isKnown(way.to())) {
             return Optional.empty();
         }
-        Map<Long, List<String>> shut = new HashMap<>();
-        for (int tried = 0; tried < WAYS_TRIED && in.isPresent(); tried++) {
-            Optional<LegAt> leg = computeLeg(way, out.get(), in.get());
-            List<String> hit = inReach(way.to());
-            if (leg.isPresent() || way.lineM() <= 0 || hit.isEmpty()) {
-                return leg;
+        if (isTooLow(way)) {
+            return Optional.empty();
+        }
+        Map<Long, List<String>> shutOut = new HashMap<>();
+        Map<Long, List<String>> shutIn = new HashMap<>();
+        int triedIn = 1;
+        int triedOut = 1;
+        while (out.isPresent() && in.isPresent()) {
+            LegFinder.Request request = request(way, out.get(), in.get());
+            ClearLegs.Found found =
+                    way.lineM() <= 0 ? unslung(request) : clearLegs.find(request, carried(way));
+            if (found.leg().isPresent()) {
+                return timed(way, found.leg().get(), request, new Ends(out.get(), in.get()));
             }
-            shut.put(LegFinder.millionths(in.get().approachFromGridRad()), hit);
-            in = finder.findWayIn(placeHour(way.to(), way.slotTo(), way.kinds(), rig), shut);
+            if (way.lineM() <= 0 || ceiling.isReached()) {
+                return Optional.empty();
+            }
+            refusals.add(way.from(), way.to(), found);
+            List<String> why = found.unknownGround() ? UNKNOWN_GROUND : found.inReach();
+            boolean atStart = found.side().isAtStart() && triedOut < WAYS_TRIED;
+            boolean atEnd = found.side().isAtEnd() && triedIn < WAYS_TRIED;
+            if (!atStart && !atEnd) {
+                return Optional.empty();
+            }
+            if (atEnd) {
+                triedIn++;
+                shut(shutIn, in.get().approachFromGridRad(), why);
+                in = finder.findWayIn(placeHour(way.to(), way.slotTo(), way.kinds(), rig), shutIn);
+            }
+            if (atStart) {
+                triedOut++;
+                shut(shutOut, out.get().departureTrackGridRad(), why);
+                out =
+                        finder.findWayIn(
+                                placeHour(way.from(), way.slotFrom(), way.kinds(), rigAtStart),
+                                shutOut);
+            }
         }
         return Optional.empty();
     }
 
-    private Optional<LegAt> computeLeg(Way way, WayIn out, WayIn in) {
+    /** Shuts a bearing, and its neighbours: what is in reach of one mostly is of them too. */
+    private static void shut(
+            Map<Long, List<String>> shut, double bearingGridRad, List<String> why) {
+        List<String> beside = why.stream().map(id -> id + " (10° beside)").toList();
+        shut.put(LegFinder.millionths(bearingGridRad), why);
+        shut.putIfAbsent(LegFinder.millionths(bearingGridRad - BESIDE_RAD), beside);
+        shut.putIfAbsent(LegFinder.millionths(bearingGridRad + BESIDE_RAD), beside);
+    }
+
+    private boolean isTooLow(Way way) {
+        Rig rig = way.rig();
+        return rig != null
+                && !way.kinds().isEmpty()
+                && (findTooLow(way.from(), way.kinds(), rig.withoutCredit()).isPresent()
+                        || findTooLow(way.to(), way.kinds(), rig).isPresent());
+    }
+
+    /** With the line off nothing hangs there that could be let go. */
+    private ClearLegs.Found unslung(LegFinder.Request request) {
+        return new ClearLegs.Found(
+                finder.findLeg(request), List.of(), false, ClearLegs.Side.NEITHER);
+    }
+
+    private LegFinder.Request request(Way way, WayIn out, WayIn in) {
         boolean cabin = way.lineM() <= 0;
         double endHookM = cabin ? 0 : way.lineM() + way.underM();
-        LegFinder.Request request =
-                new LegFinder.Request(
-                        new LegFinder.End(
-                                points.get(way.from()),
-                                out.departureTrackGridRad(),
-                                elevationAmslM[way.from()] + endHookM),
-                        new LegFinder.End(
-                                points.get(way.to()),
-                                in.approachFromGridRad(),
-                                elevationAmslM[way.to()] + endHookM),
-                        way.kinds(),
-                        cabin ? CABIN_UNDER_M : way.lineM() + way.underM(),
-                        way.speedMPerS());
-        Optional<FlownLeg> leg = cabin ? finder.findLeg(request) : findClear(request, way);
-        if (leg.isEmpty()) {
-            return Optional.empty();
-        }
+        return new LegFinder.Request(
+                new LegFinder.End(
+                        points.get(way.from()),
+                        out.departureTrackGridRad(),
+                        elevationAmslM[way.from()] + endHookM),
+                new LegFinder.End(
+                        points.get(way.to()),
+                        in.approachFromGridRad(),
+                        elevationAmslM[way.to()] + endHookM),
+                way.kinds(),
+                cabin ? CABIN_UNDER_M : way.lineM() + way.underM(),
+                way.speedMPerS());
+    }
+
+    private record Ends(WayIn out, WayIn in) {}
+
+    private Optional<LegAt> timed(Way way, FlownLeg leg, LegFinder.Request request, Ends ends) {
         WayMap.Wind wind = legWind(way);
-        long durationS = durationS(leg.get(), wind);
+        long durationS = durationS(leg, wind);
         if (durationS >= NEVER_S) {
+            refusals.addWind(way.from(), way.to());
             return Optional.empty();
         }
-        return Optional.of(new LegAt(leg.get(), durationS, in, out, request, wind));
+        return Optional.of(new LegAt(leg, durationS, ends.in(), ends.out(), request, wind));
     }
 
-    private Optional<FlownLeg> findClear(LegFinder.Request request, Way way) {
-        ClearLegs.Found found =
-                clearLegs.find(
-                        request,
-                        new ClearLegs.Carried(
-                                way.cargos(),
-                                driftWind(way.from(), way.to(), way.slotFrom(), way.slotTo())));
-        if (!found.inReach().isEmpty()) {
-            inReach.computeIfAbsent(places.get(way.to()).id(), unused -> new TreeSet<>())
-                    .addAll(found.inReach());
-        }
-        return found.leg();
+    private ClearLegs.Carried carried(Way way) {
+        return new ClearLegs.Carried(
+                way.cargos(), driftWind(way.from(), way.to(), way.slotFrom(), way.slotTo()));
     }
 
-    /** What a load, or the empty line, could hit on ways to a place that were refused for it. */
-    List<String> inReach(int place) {
-        return List.copyOf(inReach.getOrDefault(places.get(place).id(), new TreeSet<>()));
+    /** Why ways between two places were refused. */
+    Refusals refusals() {
+        return refusals;
     }
 
     /** What letting go means on a loaded leg; empty over unknown ground. */
@@ -578,80 +679,25 @@ final class DayModel {
 
     /** What no way of a trip goes below in an hour, with any line, s. */
     double loadedBoundS(Trip trip, int slot) {
-        double leastS = Double.POSITIVE_INFINITY;
-        for (LineItem line : machine.lines()) {
-            double underM = line.lengthM() + trip.underM();
-            leastS =
-                    Math.min(
-                            leastS,
-                            boundS(
-                                    new Way(
-                                            trip.from(),
-                                            trip.to(),
-                                            slot,
-                                            slot,
-                                            line.lengthM(),
-                                            null,
-                                            trip.underM(),
-                                            trip.kindNames(),
-                                            trip.speedMPerS(),
-                                            List.of()),
-                                    underM));
+        long leastS = NEVER_S;
+        for (int line = 0; line < machine.lines().size(); line++) {
+            leastS = Math.min(leastS, boundS(loadedWay(trip, line, slot, slot)));
         }
         return leastS;
     }
 
     /** What no empty way between two places goes below in an hour, with any line or none, s. */
     double emptyBoundS(int from, int to, int slot) {
-        double leastS =
-                boundS(
-                        new Way(
-                                from,
-                                to,
-                                slot,
-                                slot,
-                                0,
-                                null,
-                                0,
-                                List.of(),
-                                machine.cabinSpeedMPerS(),
-                                List.of()),
-                        0);
-        for (LineItem line : machine.lines()) {
-            leastS =
-                    Math.min(
-                            leastS,
-                            boundS(
-                                    new Way(
-                                            from,
-                                            to,
-                                            slot,
-                                            slot,
-                                            line.lengthM(),
-                                            null,
-                                            0,
-                                            List.of(),
-                                            machine.emptyLineSpeedMPerS(),
-                                            List.of()),
-                                    line.lengthM()));
+        long leastS = boundS(emptyWay(from, to, -1, slot));
+        for (int line = 0; line < machine.lines().size(); line++) {
+            leastS = Math.min(leastS, boundS(emptyWay(from, to, line, slot)));
         }
         return leastS;
     }
 
-    private double boundS(Way way, double endHookM) {
-        if (!isKnown(way.from()) || !isKnown(way.to())) {
-            return 0;
-        }
-        return finder.leastS(
-                new LegFinder.Request(
-                        new LegFinder.End(
-                                points.get(way.from()), 0, elevationAmslM[way.from()] + endHookM),
-                        new LegFinder.End(
-                                points.get(way.to()), 0, elevationAmslM[way.to()] + endHookM),
-                        way.kinds(),
-                        endHookM > 0 ? endHookM : CABIN_UNDER_M,
-                        way.speedMPerS()),
-                legWind(way));
+    /** How often a way was given up because the time was over. */
+    int cuts() {
+        return ceiling.cuts();
     }
 
     /** Lines in stock, shortest first, as indices. */

@@ -35,20 +35,26 @@ public final class DayPlanner {
     public static Outcome<Plan> plan(
             Job job, Ground ground, PlanSettings settings, Progress progress) {
         progress.step("finding the ways", 0);
-        DayModel model = new DayModel(job, ground);
-        TripMaker maker = new TripMaker(model);
+        DayModel model = new DayModel(job, ground, settings.stop());
+        TripMaker maker = new TripMaker(model, new Ceiling(settings.enough()));
         People people = new People(model);
         List<Finding> findings = new ArrayList<>(job.readingFindings());
+        findings.addAll(model.zonesAtPlaces().list());
         findings.addAll(maker.findings());
         if (maker.trips().isEmpty()) {
             findings.add(
                     Finding.of(
-                            FindingCode.NO_ROOM_IN_DAY,
+                            maker.isCut() || model.isCut()
+                                    ? FindingCode.SEARCH_CUT
+                                    : FindingCode.NO_ROOM_IN_DAY,
                             Severity.STOP,
                             job.name(),
                             "loads",
-                            "No load of this job can be flown."));
-            return Outcome.refused(findings);
+                            maker.isCut() || model.isCut()
+                                    ? "The search was stopped at its time limit before a load that"
+                                            + " can be flown was found. Perhaps more time."
+                                    : "No load of this job can be flown."));
+            return Outcome.refused(Waivers.applied(job, findings));
         }
         DayTable table = new DayTables(model, maker, people).table();
         DayOrder.Found found =
@@ -62,35 +68,51 @@ public final class DayPlanner {
         Map<LoadId, LeftOut> leftOut = maker.leftOut();
         for (int k = 0; k < maker.trips().size(); k++) {
             if (day.releasedS().get(k) < 0) {
-                leaveOut(maker.trips().get(k), table.waitsForLeftOut(k), leftOut, findings);
+                Trip trip = maker.trips().get(k);
+                boolean cut = found.cutShort() || model.isCut(trip);
+                leaveOut(trip, reason(table.waitsForLeftOut(k), cut), leftOut, findings);
             }
         }
         if (leftOut.size() == job.loads().size()) {
-            return Outcome.refused(findings);
+            return Outcome.refused(Waivers.applied(job, findings));
         }
         findings.addAll(new DayFindings(model, people, maker, day).list());
         progress.step("bounding the flying time", 0.92);
         double boundS = DayOrder.flightBoundS(table, found.day());
+        boolean cutShort = found.cutShort() || maker.isCut() || model.isCut();
         return Outcome.done(
-                new PlanBuilder(model, maker, people, new PlanBuilder.Built(day, found.cutShort()))
-                        .build(settings, List.copyOf(leftOut.values()), findings, boundS));
+                new PlanBuilder(model, maker, people, new PlanBuilder.Built(day, cutShort))
+                        .build(
+                                settings,
+                                List.copyOf(leftOut.values()),
+                                Waivers.applied(job, findings),
+                                boundS));
+    }
+
+    private record Reason(FindingCode code, String message) {}
+
+    private static Reason reason(boolean waitsForLeftOut, boolean cut) {
+        if (waitsForLeftOut) {
+            return new Reason(FindingCode.ORDER_RULE, "What must come before it is left out.");
+        }
+        return cut
+                ? new Reason(
+                        FindingCode.SEARCH_CUT,
+                        "The search was stopped at its time limit before a day was found in which it"
+                                + " fits. Perhaps more time.")
+                : new Reason(
+                        FindingCode.NO_ROOM_IN_DAY,
+                        "No day was found in which it fits: wind, crews, fuel or duty end first."
+                                + " This is a search's answer, not a proof.");
     }
 
     private static void leaveOut(
-            Trip trip,
-            boolean waitsForLeftOut,
-            Map<LoadId, LeftOut> leftOut,
-            List<Finding> findings) {
+            Trip trip, Reason reason, Map<LoadId, LeftOut> leftOut, List<Finding> findings) {
         for (LoadId id : trip.ids()) {
-            FindingCode code =
-                    waitsForLeftOut ? FindingCode.ORDER_RULE : FindingCode.NO_ROOM_IN_DAY;
-            String message =
-                    waitsForLeftOut
-                            ? "What must come before it is left out."
-                            : "No day was found in which it fits: wind, crews, fuel or duty end first."
-                                    + " This is a search's answer, not a proof.";
-            leftOut.put(id, new LeftOut(id, code, message));
-            findings.add(Finding.of(code, Severity.STOP, id.value(), "rules", message));
+            leftOut.put(id, new LeftOut(id, reason.code(), reason.message()));
+            findings.add(
+                    Finding.of(
+                            reason.code(), Severity.STOP, id.value(), "rules", reason.message()));
         }
     }
 }

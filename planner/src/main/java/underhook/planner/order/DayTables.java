@@ -278,6 +278,11 @@ final class DayTables {
         }
 
         @Override
+        public int cuts() {
+            return model.cuts();
+        }
+
+        @Override
         public boolean isOpen(int trip, int slot) {
             return maker.isWindWithin(trips.get(trip), slot);
         }

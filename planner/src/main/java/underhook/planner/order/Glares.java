@@ -43,9 +43,11 @@ final class Glares {
     private Optional<Finding> find(int place, List<DayState.Flown> lifts) {
         List<String> told = new ArrayList<>();
         double leastDeg = 180;
+        boolean isFlown = false;
         for (int slot : flights.hours(lifts)) {
             Optional<Spell> spell = find(place, slot);
             if (spell.isPresent()) {
+                isFlown |= isFlown(lifts, spell.get());
                 told.add(words(place, spell.get(), lifts.get(0)));
                 double headingTrueRad = model.slots.get(slot).windFromTrueRad();
                 Glare glare = spell.get().highest().glare(headingTrueRad, leansRight);
@@ -58,7 +60,7 @@ final class Glares {
         return Optional.of(
                 new Finding(
                         FindingCode.GLARE,
-                        Severity.CAUTION,
+                        isFlown ? Severity.CAUTION : Severity.NOTE,
                         model.places.get(place).id().value(),
                         TripMaker.text(Math.floor(leastDeg), 0),
                         TripMaker.text(Math.toDegrees(Glare.DAZZLE_RAD), 0),
@@ -66,7 +68,15 @@ final class Glares {
                         "PRACTICE",
                         "Straight into the wind the way in faces the sun: "
                                 + String.join("; ", told)
+                                + (isFlown ? "" : ". Nobody flies there then")
                                 + ". Clouds may hide it."));
+    }
+
+    /** Whether a load is set down in that time. */
+    private static boolean isFlown(List<DayState.Flown> lifts, Spell spell) {
+        return lifts.stream()
+                .flatMap(lift -> lift.releasedS().stream())
+                .anyMatch(timeS -> timeS >= spell.fromS() && timeS <= spell.untilS());
     }
 
     private Optional<Spell> find(int place, int slot) {

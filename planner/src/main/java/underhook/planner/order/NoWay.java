@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.PlaceKind;
 import underhook.planner.route.Blocked;
@@ -20,22 +21,101 @@ final class NoWay {
         this.model = model;
     }
 
+    /** What truly stands in the way, and what would open it. */
     String say(Trip trip) {
+        String to = name(trip.to());
         Blocked.Found found =
                 model.finder()
                         .findBlock(
                                 model.points.get(trip.from()),
                                 model.points.get(trip.to()),
                                 trip.kindNames());
-        String from = model.places.get(trip.from()).id().value();
-        String to = model.places.get(trip.to()).id().value();
-        String why = "There is no way to " + to + " that keeps the rules: " + why(found, from, to);
-        List<String> openers = openers(found, trip);
-        List<String> inReach = model.inReach(trip.to());
-        if (!inReach.isEmpty()) {
-            why += " Let go on the way it could hit " + named(inReach, ", ") + ".";
+        if (found.why() != Blocked.Why.NOT_IN_PLAN) {
+            List<String> openers = new ArrayList<>(found.openers());
+            openers.addAll(otherLaydowns(trip));
+            return "There is no way to "
+                    + to
+                    + " that keeps the rules: "
+                    + why(found, name(trip.from()), to)
+                    + perhaps(openers);
         }
-        return openers.isEmpty() ? why : why + " Perhaps " + named(openers, " or ") + ".";
+        Refusals.Why out = model.refusals().between(trip.from(), trip.to());
+        Refusals.Why back = model.refusals().between(trip.to(), trip.from());
+        List<String> reasons = new ArrayList<>(reasons(out, trip, "with the load"));
+        List<String> openers = new ArrayList<>(openers(out, trip));
+        if (reasons.isEmpty()) {
+            reasons.addAll(reasons(back, trip, "back with the empty line"));
+            openers.addAll(openers(back, trip));
+        }
+        return "There is no way to "
+                + to
+                + " that keeps the rules, at no hour and with no line in stock: "
+                + String.join("; ", reasons)
+                + "."
+                + perhaps(openers);
+    }
+
+    private String name(int place) {
+        return model.places.get(place).id().value();
+    }
+
+    private List<String> reasons(Refusals.Why why, Trip trip, String how) {
+        List<String> all = new ArrayList<>();
+        if (!why.inReach.isEmpty()) {
+            all.add(
+                    "let go "
+                            + where(why, trip)
+                            + " "
+                            + how
+                            + " it could hit "
+                            + named(List.copyOf(why.inReach), ", "));
+        }
+        if (why.unknownGround) {
+            all.add(
+                    "the terrain file has no heights under a part of the ways "
+                            + where(why, trip)
+                            + " "
+                            + how
+                            + ", or where a load let go there would fall");
+        }
+        if (why.wind) {
+            all.add("the wind on the way " + how + " is too strong");
+        }
+        if (why.noWay) {
+            all.add(
+                    "the ground is open, but wires are crossed at no allowed angle or a first or last"
+                            + " part ends in a pocket ("
+                            + how
+                            + ")");
+        }
+        return all;
+    }
+
+    private String where(Refusals.Why why, Trip trip) {
+        if (why.atStart == why.atEnd) {
+            return "near " + name(trip.from()) + " or " + name(trip.to());
+        }
+        return "near " + name(why.atStart ? trip.from() : trip.to());
+    }
+
+    private List<String> openers(Refusals.Why why, Trip trip) {
+        List<String> all = new ArrayList<>();
+        if (!why.inReach.isEmpty()) {
+            model.finder().openers(List.copyOf(why.inReach)).forEach(all::add);
+        }
+        if (why.unknownGround) {
+            all.add("a terrain file that reaches further");
+        }
+        if (why.wind) {
+            all.add("another day with another wind");
+        }
+        if (why.atStart || why.noWay) {
+            all.addAll(otherLaydowns(trip));
+        }
+        if (why.noWay) {
+            all.add("an agreement to cross a wire at another angle");
+        }
+        return all;
     }
 
     /** Why no direction of a last part will do; empty where it is for want of room, not of ground. */
@@ -77,20 +157,19 @@ final class NoWay {
                                 .toList(),
                         new NoWayIn.Limits(
                                 model.rules.tailwindMPerS(), model.rules.crosswindMPerS()));
-        String name = model.places.get(place).id().value();
         return switch (found.cause()) {
             case ROOM -> Optional.empty();
             case BLOCKED ->
                     Optional.of(
                             "Every last part to "
-                                    + name
+                                    + name(place)
                                     + " would pass "
                                     + named(found.ids(), ", ")
                                     + ". Perhaps another place, a guard or an agreement to cross.");
             case WIND ->
                     Optional.of(
                             "Where the last part to "
-                                    + name
+                                    + name(place)
                                     + " passes nothing the wind is too much from behind or the side"
                                     + " at every hour"
                                     + (found.ids().isEmpty()
@@ -111,14 +190,12 @@ final class NoWay {
                             ? names + " alone closes it."
                             : "each of " + names + " closes it; one opened is enough.";
             case TOGETHER -> names + " close it together; no single one opens it.";
-            case NOT_IN_PLAN ->
-                    "in plan the ground is open, but wires are crossed at no allowed angle, ground or"
-                            + " heights on the way are not known, or the wind is too strong.";
+            case NOT_IN_PLAN -> "in plan the ground is open.";
         };
     }
 
-    private List<String> openers(Blocked.Found found, Trip trip) {
-        List<String> openers = new ArrayList<>(found.openers());
+    /** Agreed laydowns from which the ground in plan is open. */
+    private List<String> otherLaydowns(Trip trip) {
         List<String> others =
                 IntStream.range(0, model.places.size())
                         .filter(place -> place != trip.from() && place != trip.to())
@@ -131,15 +208,17 @@ final class NoWay {
                                                         model.points.get(place),
                                                         model.points.get(trip.to()),
                                                         trip.kindNames()))
-                        .mapToObj(place -> model.places.get(place).id().value())
+                        .mapToObj(this::name)
                         .toList();
-        if (!others.isEmpty() && found.why() != Blocked.Why.NOT_IN_PLAN) {
-            openers.add("the laydown " + named(others, ", ") + ", from which there is a way");
-        }
-        if (found.why() == Blocked.Why.NOT_IN_PLAN) {
-            openers.add("another hour with another wind");
-        }
-        return openers;
+        return Stream.of(others)
+                .filter(list -> !list.isEmpty())
+                .map(list -> "the laydown " + named(list, ", ") + ", from which the ground is open")
+                .toList();
+    }
+
+    private static String perhaps(List<String> openers) {
+        List<String> each = openers.stream().distinct().toList();
+        return each.isEmpty() ? "" : " Perhaps " + named(each, " or ") + ".";
     }
 
     private static String named(List<String> names, String between) {

@@ -69,6 +69,26 @@ public final class PlaceRooms {
         return Optional.of(advise(place, asked, table, lines));
     }
 
+    /** A line with its room on every heading, from grid north. */
+    record LineHeadings(LineItem line, double standsM, List<HeadingRoom> headings) {}
+
+    /** The same, heading by heading. */
+    List<LineHeadings> headings(PlaceId id, List<Load> loads) {
+        int place = model.place(id);
+        List<Asked> asked = model.isKnown(place) ? asked(id, loads) : List.of();
+        if (asked.isEmpty()) {
+            return List.of();
+        }
+        List<List<HeadingRoom>> table =
+                model.room(place).table(asked.stream().map(Asked::rig).toList());
+        List<LineHeadings> all = new ArrayList<>();
+        for (int i = 0; i < asked.size(); i++) {
+            Asked one = asked.get(i);
+            all.add(new LineHeadings(one.line(), one.rig().standsM(), table.get(i)));
+        }
+        return all;
+    }
+
     /** A line with the loads it is asked for. */
     private record Asked(LineItem line, Rig rig) {}
 

@@ -11,13 +11,27 @@ import java.util.function.BooleanSupplier;
  * @param seed of the search; the same job and seed give the same plan
  * @param program name and version
  * @param stop says true when the search must end now with what it has
+ * @param enough says true when no further load may be looked at, so that time is left to put those that
+ *     were in order
  */
 public record PlanSettings(
-        String planId, Instant plannedAt, long seed, String program, BooleanSupplier stop) {
+        String planId,
+        Instant plannedAt,
+        long seed,
+        String program,
+        BooleanSupplier stop,
+        BooleanSupplier enough) {
+    /** Loads are looked at until the search must end. */
+    public PlanSettings(
+            String planId, Instant plannedAt, long seed, String program, BooleanSupplier stop) {
+        this(planId, plannedAt, seed, program, stop, stop);
+    }
+
     public PlanSettings {
         Objects.requireNonNull(planId, "planId");
         Objects.requireNonNull(plannedAt, "plannedAt");
         Objects.requireNonNull(program, "program");
         Objects.requireNonNull(stop, "stop");
+        Objects.requireNonNull(enough, "enough");
     }
 }

@@ -20,6 +20,7 @@ import underhook.core.job.MassStatus;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceKind;
 import underhook.core.job.WeatherHour;
+import underhook.core.job.Zone;
 import underhook.core.load.Trail;
 import underhook.core.plan.LeftOut;
 import underhook.core.pole.Guys;
@@ -29,13 +30,23 @@ import underhook.core.unit.Units;
 /** Makes hook trips of a job's loads and says which loads cannot be flown, and why. */
 final class TripMaker {
     private final DayModel model;
+    private final Ceiling enough;
     private final Map<LoadId, LeftOut> leftOut = new TreeMap<>();
     private final List<Finding> findings = new ArrayList<>();
     private final List<Trip> trips = new ArrayList<>();
 
-    TripMaker(DayModel model) {
+    /**
+     * @param enough when it is reached no further load is looked at
+     */
+    TripMaker(DayModel model, Ceiling enough) {
         this.model = model;
+        this.enough = enough;
         make();
+    }
+
+    /** Whether some load was not looked at to the end. */
+    boolean isCut() {
+        return enough.cuts() > 0;
     }
 
     List<Trip> trips() {
@@ -80,9 +91,14 @@ final class TripMaker {
         }
     }
 
-    private void refuse(Load load, Finding finding) {
+    /** Says why a load stays behind; false when somebody answers for flying it all the same. */
+    private boolean refuse(Load load, Finding finding) {
         findings.add(finding);
+        if (Waivers.isLifted(model.job, finding)) {
+            return false;
+        }
         leftOut.put(load.id(), new LeftOut(load.id(), finding.code(), finding.message()));
+        return true;
     }
 
     /** What is wrong with a load by itself at any hour. */
@@ -271,8 +287,7 @@ final class TripMaker {
                 double neededKg =
                         Trail.massForSpeedKg(
                                 area, kind.speedMPerS(), kind.trailLimitRad(), densest);
-                refuse(
-                        load,
+                Finding finding =
                         new Finding(
                                 FindingCode.FLIES_BADLY,
                                 Severity.STOP,
@@ -288,8 +303,10 @@ final class TripMaker {
                                         + " kt, ballast counted. Refused as rigged. Perhaps bundle it,"
                                         + " or hang it with "
                                         + text(Math.ceil(neededKg - lightKg), 0)
-                                        + " kg of ballast."));
-                return Optional.empty();
+                                        + " kg of ballast.");
+                if (refuse(load, finding)) {
+                    return Optional.empty();
+                }
             }
             double wholeKt =
                     Math.floor(Units.mPerSToKt(Math.min(limitMPerS, kind.speedMPerS())) + 1e-6);
@@ -387,6 +404,9 @@ final class TripMaker {
         double fuelNeedKg = Double.POSITIVE_INFINITY;
         for (int slot = 0; slot < model.slots.size(); slot++) {
             for (int line : model.linesByLength()) {
+                if (enough.isReached() || model.isCut(trip)) {
+                    return notLookedAt(id);
+                }
                 if (!isWindWithin(trip, slot)) {
                     continue;
                 }
@@ -430,6 +450,9 @@ final class TripMaker {
                 }
             }
         }
+        if (model.isCut(trip)) {
+            return notLookedAt(id);
+        }
         String place = model.places.get(trip.to()).id().value();
         if (!wind) {
             return stop(
@@ -444,6 +467,10 @@ final class TripMaker {
                     "No line in stock may carry it with the hook's limit kept.");
         }
         if (!room) {
+            Optional<Finding> tooLow = tooLow(trip);
+            if (tooLow.isPresent()) {
+                return tooLow;
+            }
             Optional<String> closed = new NoWay(model).sayNoWayIn(trip);
             if (closed.isPresent()) {
                 return stop(FindingCode.NO_WAY, id, closed.get());
@@ -485,6 +512,49 @@ final class TripMaker {
                                 + " kg of fuel; the trip with reserve and contingency needs "
                                 + text(Math.ceil(fuelNeedKg), 0)
                                 + " kg. Perhaps it can be split."));
+    }
+
+    /** Zones over an end in which not even the longest line hovers high enough. */
+    private Optional<Finding> tooLow(Trip trip) {
+        List<Integer> lines = model.linesByLength();
+        double longestM = model.machine.lines().get(lines.get(lines.size() - 1)).lengthM();
+        Rig rig = trip.rig(longestM);
+        return tooLow(trip, trip.to(), rig)
+                .or(() -> tooLow(trip, trip.from(), rig.withoutCredit()));
+    }
+
+    private Optional<Finding> tooLow(Trip trip, int place, Rig rig) {
+        return model.findTooLow(place, trip.kindNames(), rig)
+                .map(
+                        zone ->
+                                new Finding(
+                                        FindingCode.HOVER_IN_ZONE,
+                                        Severity.STOP,
+                                        trip.loads().get(0).id().value(),
+                                        text(Math.floor(rig.hookAglM()), 0),
+                                        text(zone.minAglM(), 0),
+                                        "m",
+                                        zone.source(),
+                                        model.places.get(place).id()
+                                                + " lies in zone "
+                                                + zone.id()
+                                                + ", where nobody "
+                                                + (zone.rule() == Zone.Rule.MIN_HEIGHT
+                                                        ? "flies"
+                                                        : "hovers")
+                                                + " lower than "
+                                                + text(zone.minAglM(), 0)
+                                                + " m above ground. Perhaps another place, or a"
+                                                + " permission."));
+    }
+
+    /** No refusal: nobody knows whether it could be flown. */
+    private static Optional<Finding> notLookedAt(String id) {
+        return stop(
+                FindingCode.SEARCH_CUT,
+                id,
+                "The search was stopped at its time limit before all ways for it were looked at."
+                        + " Perhaps more time.");
     }
 
     /** Whether the centre of gravity stays within its limits from the most fuel to the reserve. */

@@ -118,7 +118,7 @@ public final class Blocked {
         things.forEach(thing -> extent.expandToInclude(thing.area().getEnvelopeInternal()));
         extent.expandBy(ROUND_M);
         return FACTORY.toGeometry(extent)
-                .difference(ClosedGround.union(things.stream().map(Thing::area).toList()));
+                .difference(UnitedGround.union(things.stream().map(Thing::area).toList()));
     }
 
     private static Geometry pieceWith(Geometry open, PlanePoint at) {
@@ -140,7 +140,7 @@ public final class Blocked {
                 freed = freed.difference(other.area());
             }
         }
-        Geometry joined = ClosedGround.union(List.of(start, end, freed.buffer(SEAM_M)));
+        Geometry joined = UnitedGround.union(List.of(start, end, freed.buffer(SEAM_M)));
         return pieceWith(joined, from).covers(point(to));
     }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.BooleanSupplier;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
@@ -34,6 +35,7 @@ public final class ClearLegs {
     private final Job job;
     private final Ground ground;
     private final LegFinder finder;
+    private final BooleanSupplier stop;
     private final Patches patches;
     private final Map<String, ReleaseStrip> strips = new HashMap<>();
 
@@ -44,16 +46,54 @@ public final class ClearLegs {
         }
     }
 
+    /** Towards which end of a leg what speaks against it lies. */
+    public enum Side {
+        /** Nowhere in particular. */
+        NEITHER,
+        /** At the start: another way out may do. */
+        START,
+        /** At the end: another way in may do. */
+        END,
+        /** At both. */
+        BOTH;
+
+        static Side of(boolean start, boolean end) {
+            return start ? end ? BOTH : START : end ? END : NEITHER;
+        }
+
+        /** Whether another way out may do. */
+        public boolean isAtStart() {
+            return this == START || this == BOTH;
+        }
+
+        /** Whether another way in may do. */
+        public boolean isAtEnd() {
+            return this == END || this == BOTH;
+        }
+    }
+
     /**
      * What was found.
      *
      * @param leg empty when there is none
      * @param inReach ids of what could be hit on the last way that was tried; empty when there is a leg
      *     or no way at all
+     * @param unknownGround whether part of that way lies over ground that is not known, or a load could
+     *     fall on such
+     * @param side where that is
      */
-    public record Found(Optional<FlownLeg> leg, List<String> inReach) {
+    public record Found(
+            Optional<FlownLeg> leg, List<String> inReach, boolean unknownGround, Side side) {
         public Found {
             inReach = List.copyOf(inReach);
+        }
+
+        static Found done(FlownLeg leg) {
+            return new Found(Optional.of(leg), List.of(), false, Side.NEITHER);
+        }
+
+        static Found none(List<String> inReach, boolean unknownGround, Side side) {
+            return new Found(Optional.empty(), inReach, unknownGround, side);
         }
     }
 
@@ -79,35 +119,48 @@ public final class ClearLegs {
     }
 
     public ClearLegs(Job job, Ground ground, LegFinder finder) {
+        this(job, ground, finder, () -> false);
+    }
+
+    /**
+     * @param stop says true when no more may be looked for; what was asked then is not found
+     */
+    public ClearLegs(Job job, Ground ground, LegFinder finder, BooleanSupplier stop) {
         this.job = job;
         this.ground = ground;
         this.finder = finder;
+        this.stop = stop;
         this.patches = new Patches(ground.terrain());
     }
 
     /** The leg, and why there is none. */
     public Found find(LegFinder.Request request, Carried carried) {
         Map<String, Double> keepM = new TreeMap<>();
-        ReleaseStrip strip = strip(request.kinds());
         List<String> inReach = List.of();
-        for (int round = 0; round < ROUNDS; round++) {
+        Side side = Side.NEITHER;
+        for (int round = 0; round < ROUNDS && !stop.getAsBoolean(); round++) {
             Optional<FlownLeg> leg = finder.findLeg(request, keepM);
             if (leg.isEmpty()) {
-                return new Found(leg, inReach);
+                Optional<Side> unknown = finder.findUnknown(request, keepM);
+                return Found.none(inReach, unknown.isPresent(), unknown.orElse(side));
             }
-            Map<String, Double> reached =
-                    strip.reached(leg.get(), carried.cargos(), carried.wind());
-            boolean unknown = reached.remove(ReleaseStrip.UNKNOWN_GROUND) != null;
-            if (unknown && !request.kinds().isEmpty()) {
-                return new Found(Optional.empty(), List.of(ReleaseStrip.UNKNOWN_GROUND));
+            ReleaseStrip.Reached reached =
+                    strip(request.kinds()).reached(leg.get(), carried.cargos(), carried.wind());
+            if (reached.unknownGround() && !request.kinds().isEmpty()) {
+                return Found.none(inReach, true, reached.side());
             }
-            if (reached.isEmpty()) {
-                return new Found(leg, List.of());
+            if (reached.keepM().isEmpty()) {
+                return Found.done(leg.get());
             }
-            inReach = List.copyOf(reached.keySet());
-            reached.forEach((id, keep) -> keepM.merge(id, stepM(keep), Math::max));
+            inReach = List.copyOf(reached.keepM().keySet());
+            side = reached.side();
+            if (reached.atEnds()) {
+                // The first and last parts stay where they are, however wide anything is drawn.
+                break;
+            }
+            reached.keepM().forEach((id, keep) -> keepM.merge(id, stepM(keep), Math::max));
         }
-        return new Found(Optional.empty(), inReach);
+        return Found.none(inReach, false, side);
     }
 
     private static double stepM(double widthM) {

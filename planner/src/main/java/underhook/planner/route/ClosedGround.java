@@ -6,10 +6,7 @@ import org.locationtech.jts.algorithm.CGAlgorithmsDD;
 import org.locationtech.jts.algorithm.Orientation;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
-import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
-import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import underhook.core.geo.PlanePoint;
 
 /**
@@ -21,8 +18,6 @@ import underhook.core.geo.PlanePoint;
  * A piece past a corner that it touches is not lost, being two pieces that end there.
  */
 final class ClosedGround {
-    private static final GeometryFactory FACTORY = new GeometryFactory();
-
     /** Share of a cell by which edges count as in the next one, so that rounding hides none. */
     private static final double CELL_SLACK_RATIO = 1e-6;
 
@@ -37,12 +32,10 @@ final class ClosedGround {
     final CellLists edges;
 
     /**
-     * @param areas pieces, overlapping or not
      * @param extent what the grid must cover besides
      */
-    ClosedGround(List<Geometry> areas, Envelope extent) {
-        Geometry union = union(areas);
-        List<Coordinate[]> rings = rings(union);
+    ClosedGround(UnitedGround united, Envelope extent) {
+        List<Coordinate[]> rings = rings(united.pieces());
         int count = rings.stream().mapToInt(ring -> ring.length - 1).sum();
         this.eastM = new double[count];
         this.northM = new double[count];
@@ -59,7 +52,7 @@ final class ClosedGround {
             }
             start += length;
         }
-        Envelope whole = new Envelope(union.getEnvelopeInternal());
+        Envelope whole = united.extent();
         whole.expandToInclude(extent);
         if (whole.isNull()) {
             whole.init(0, 1, 0, 1);
@@ -68,25 +61,17 @@ final class ClosedGround {
         this.edges = CellLists.of(grid, count, this::cellsOfEdge);
     }
 
-    static Geometry union(List<Geometry> areas) {
-        return areas.isEmpty()
-                ? FACTORY.createPolygon()
-                : OverlayNGRobust.union(FACTORY.buildGeometry(areas));
-    }
-
     private CellRows cellsOfEdge(int edge) {
         return new CellRows(grid, corner(edge), corner(next[edge]), grid.cellM * CELL_SLACK_RATIO);
     }
 
     /** Shells and holes with the ground inside on the left. */
-    private static List<Coordinate[]> rings(Geometry union) {
+    private static List<Coordinate[]> rings(List<Polygon> polygons) {
         List<Coordinate[]> rings = new ArrayList<>();
-        for (int i = 0; i < union.getNumGeometries(); i++) {
-            if (union.getGeometryN(i) instanceof Polygon polygon && !polygon.isEmpty()) {
-                rings.add(turned(polygon.getExteriorRing().getCoordinates(), true));
-                for (int k = 0; k < polygon.getNumInteriorRing(); k++) {
-                    rings.add(turned(polygon.getInteriorRingN(k).getCoordinates(), false));
-                }
+        for (Polygon polygon : polygons) {
+            rings.add(turned(polygon.getExteriorRing().getCoordinates(), true));
+            for (int k = 0; k < polygon.getNumInteriorRing(); k++) {
+                rings.add(turned(polygon.getInteriorRingN(k).getCoordinates(), false));
             }
         }
         return rings;

@@ -98,6 +98,25 @@ final class HeightProfile {
         return Optional.of(new Profile(keptAlong, keptHook, least));
     }
 
+    /** The first part of a way over which ground or a wire is not known, as a part of its length. */
+    Optional<Double> findUnknown(List<PlanePoint> way, Need need) {
+        List<PlanePoint> samples = new ArrayList<>();
+        List<Double> along = new ArrayList<>();
+        sample(way, samples, along);
+        List<WirePlan> near = wiresNear(way, need);
+        for (int i = 0; i < samples.size(); i++) {
+            double leastAmslM =
+                    Math.max(
+                            floorAmslM(samples.get(i), need),
+                            overWireM(near, samples.get(i), need));
+            if (leastAmslM == Double.POSITIVE_INFINITY) {
+                double wholeM = along.get(along.size() - 1);
+                return Optional.of(wholeM > 0 ? along.get(i) / wholeM : 0);
+            }
+        }
+        return Optional.empty();
+    }
+
     /** Least altitude of the hook over a point, m AMSL; infinite where ground or wire are not known. */
     double leastAmslM(PlanePoint point, Need need) {
         return Math.max(
@@ -106,7 +125,7 @@ final class HeightProfile {
     }
 
     /** The highest of ground and canopy near a point, m AMSL; infinite where the ground is not known. */
-    private double floorAmslM(PlanePoint point, Need need) {
+    double floorAmslM(PlanePoint point, Need need) {
         double reachM = reachM(ground.terrain());
         return ground.terrain().coversDisc(point, reachM)
                 ? ground.terrain().highestWithinM(point, reachM) + canopyM(point, need.canopyM())

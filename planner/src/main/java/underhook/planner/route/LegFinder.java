@@ -8,13 +8,11 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
-import underhook.core.job.CrossingRule;
 import underhook.core.job.Job;
 import underhook.core.job.Machine;
 import underhook.core.job.MapFeature;
@@ -37,6 +35,9 @@ public final class LegFinder {
     /** Slowest over the ground in a turn, so that a turn is flown and not hovered. @source PRACTICE 20 kt */
     private static final double LEAST_TURN_M_PER_S = Units.ktToMPerS(20);
 
+    /** Ways in and out are judged in steps of this. */
+    public static final int DIRECTION_STEP_DEG = Directions.STEP_DEG;
+
     /** Two places nearer than this many finals are flown straight from one to the other. */
     private static final double SHORT_HOP_FINALS_RATIO = 1.0;
 
@@ -45,13 +46,9 @@ public final class LegFinder {
     private final List<WirePlan> wires;
     private final HeightProfile profile;
     private final ByPlace<WirePlan> wiresByPlace;
-    private final ByPlace<Outline> crossable;
-    private final List<Obstacle> closedFeatures;
-    private final Geometry closedFeatureGround;
-    private final Map<String, WayMap> mapsByKinds = new HashMap<>();
-    private final Map<String, WayMap> boundMapsByKinds = new HashMap<>();
+    private final Passed passed;
+    private final WayMaps maps;
     private final LegBound bound;
-    private final Map<String, ByPlace<Obstacle>> obstaclesByKinds = new HashMap<>();
     private final Map<String, Optional<List<PlanePoint>>> ways = new HashMap<>();
     private final Map<String, Optional<RoundedWay>> roundedWays = new HashMap<>();
     private final double strongestWindMPerS;
@@ -75,25 +72,8 @@ public final class LegFinder {
                         new LegBound.Rates(
                                 job.machine().climbMPerS(), job.machine().descentMPerS()));
         this.wiresByPlace = new ByPlace<>(wires, wire -> ByPlace.extent(wire.supports()));
-        this.crossable =
-                new ByPlace<>(
-                        job.features().stream()
-                                .filter(feature -> feature.crossing() != CrossingRule.NEVER)
-                                .map(feature -> Outline.of(feature, ground))
-                                .toList(),
-                        outline -> ByPlace.extent(outline.points()));
-        this.closedFeatures = Obstacles.features(job, ground);
-        this.closedFeatureGround =
-                ClosedGround.union(closedFeatures.stream().map(Obstacle::area).toList());
-    }
-
-    /** A feature that may be passed over, in the plane. */
-    private record Outline(MapFeature feature, List<PlanePoint> points) {
-        static Outline of(MapFeature feature, Ground ground) {
-            return new Outline(
-                    feature,
-                    feature.outline().stream().map(at -> ground.frame().toPlane(at)).toList());
-        }
+        this.passed = new Passed(job, ground, wires);
+        this.maps = new WayMaps(job, ground, wires);
     }
 
     /**
@@ -140,6 +120,13 @@ public final class LegFinder {
                 .map(found -> assemble(request, way.get(), found));
     }
 
+    /** Towards which end of the way in plan its height cannot be told; empty where it can. */
+    Optional<ClearLegs.Side> findUnknown(Request request, Map<String, Double> keepM) {
+        return rounded(request, keepM)
+                .flatMap(way -> profile.findUnknown(way.points(), need(request)))
+                .map(along -> ClearLegs.Side.of(along < 0.5, along >= 0.5));
+    }
+
     /** The way with its corners flown as arcs; what must stay straight stays so. */
     private Optional<RoundedWay> rounded(Request request, Map<String, Double> keepM) {
         String key = wayKey(request, keepM) + "|" + request.speedMPerS();
@@ -147,7 +134,7 @@ public final class LegFinder {
                 key,
                 unused ->
                         way(request, keepM)
-                                .map(way -> round(request, way, map(request.kinds(), keepM))));
+                                .map(way -> round(request, way, maps.of(request.kinds(), keepM))));
     }
 
     private RoundedWay round(Request request, List<PlanePoint> way, WayMap map) {
@@ -157,7 +144,7 @@ public final class LegFinder {
             rigid.add(way.size() - 2);
         }
         for (int i = 0; i + 1 < way.size(); i++) {
-            if (!crossesNoWire(way.get(i), way.get(i + 1))) {
+            if (!passed.crossesNoWire(way.get(i), way.get(i + 1))) {
                 rigid.add(i);
             }
         }
@@ -201,24 +188,7 @@ public final class LegFinder {
      * @param wind as it counts for the leg's time
      */
     public double leastS(Request request, WayMap.Wind wind) {
-        return bound.leastS(request, need(request), wind, boundMap(request.kinds()));
-    }
-
-    /** Wires that may be crossed are left out: gates make ways longer than they have to be. */
-    private WayMap boundMap(List<String> kinds) {
-        List<WirePlan> never = wires.stream().filter(wire -> !wire.isCrossable()).toList();
-        return never.size() == wires.size()
-                ? map(kinds)
-                : boundMapsByKinds.computeIfAbsent(
-                        mapKey(kinds),
-                        unused -> new WayMap(closed(kinds), never, job.rules().wireClearanceM()));
-    }
-
-    private List<Geometry> closed(List<String> kinds) {
-        List<Geometry> closed = new ArrayList<>();
-        closed.add(closedFeatureGround);
-        Obstacles.zones(job, ground, kinds).forEach(zone -> closed.add(zone.area()));
-        return closed;
+        return bound.leastS(request, need(request), wind, maps.ofBound(request.kinds()));
     }
 
     private FlownLeg assemble(Request request, RoundedWay rounded, HeightProfile.Profile found) {
@@ -262,7 +232,7 @@ public final class LegFinder {
                 doneM,
                 verticalS,
                 found.leastClearanceM(),
-                crossings(way),
+                passed.along(way),
                 rounded.turnLossS(),
                 rounded.turns().stream()
                         .filter(RoundedWay.Turn::isKept)
@@ -292,13 +262,13 @@ public final class LegFinder {
         return ways.computeIfAbsent(
                 wayKey(request, keepM),
                 unused -> {
-                    WayMap map = map(request.kinds(), keepM);
+                    WayMap map = maps.of(request.kinds(), keepM);
                     if (!hasFinals(request)) {
                         return map.findWay(a, b);
                     }
                     PlanePoint out = a.towards(request.from().bearingGridRad(), finalM);
                     PlanePoint in = b.towards(request.to().bearingGridRad(), finalM);
-                    WayMap ends = map(request.kinds());
+                    WayMap ends = maps.of(request.kinds());
                     if (!ends.isFree(a, out) || !ends.isFree(in, b)) {
                         return Optional.empty();
                     }
@@ -324,52 +294,10 @@ public final class LegFinder {
                 + (keepM.isEmpty() ? "" : keepM);
     }
 
-    private WayMap map(List<String> kinds) {
-        return map(kinds, Map.of());
-    }
-
-    private WayMap map(List<String> kinds, Map<String, Double> keepM) {
-        return mapsByKinds.computeIfAbsent(
-                mapKey(kinds) + (keepM.isEmpty() ? "" : keepM),
-                unused -> {
-                    List<Geometry> closed = closed(kinds);
-                    Under.of(job, ground, kinds).stream()
-                            .filter(under -> keepM.containsKey(under.id()))
-                            .forEach(
-                                    under ->
-                                            closed.add(
-                                                    Obstacles.widen(
-                                                            under.area(),
-                                                            keepM.getOrDefault(under.id(), 0.0))));
-                    return new WayMap(closed, wires, job.rules().wireClearanceM());
-                });
-    }
-
-    private ByPlace<Obstacle> obstacles(List<String> kinds) {
-        return obstaclesByKinds.computeIfAbsent(
-                mapKey(kinds),
-                unused -> {
-                    List<Obstacle> all = new ArrayList<>(closedFeatures);
-                    all.addAll(Obstacles.zones(job, ground, kinds));
-                    return new ByPlace<>(all, obstacle -> obstacle.area().getEnvelopeInternal());
-                });
-    }
-
-    /** Kinds that no zone speaks of share one map. */
-    private String mapKey(List<String> kinds) {
-        TreeSet<String> spoken = new TreeSet<>();
-        for (String kind : kinds) {
-            if (job.zones().stream().anyMatch(zone -> zone.kinds().contains(kind))) {
-                spoken.add(kind);
-            }
-        }
-        return String.join("|", spoken);
-    }
-
     /** What closes every way between two points with these kinds on the hook. */
     public Blocked.Found findBlock(PlanePoint from, PlanePoint to, List<String> kinds) {
         List<Blocked.Thing> things = new ArrayList<>();
-        for (Obstacle feature : closedFeatures) {
+        for (Obstacle feature : maps.closedFeatures()) {
             things.add(
                     new Blocked.Thing(feature.id(), feature.area(), featureOpener(feature.id())));
         }
@@ -386,6 +314,18 @@ public final class LegFinder {
             }
         }
         return Blocked.between(from, to, things);
+    }
+
+    /** What would open the ground round things by their ids, in words. */
+    public List<String> openers(List<String> ids) {
+        return ids.stream()
+                .map(
+                        id ->
+                                job.zones().stream().anyMatch(zone -> zone.id().equals(id))
+                                        ? zoneOpener(id)
+                                        : featureOpener(id))
+                .distinct()
+                .toList();
     }
 
     private String featureOpener(String id) {
@@ -412,14 +352,14 @@ public final class LegFinder {
 
     /** Whether any way joins two points with these kinds on the hook. */
     public boolean isJoined(PlanePoint from, PlanePoint to, List<String> kinds) {
-        return map(kinds).findWay(from, to).isPresent();
+        return maps.of(kinds).findWay(from, to).isPresent();
     }
 
     /** Ids of what a straight piece may not pass with these kinds on the hook. */
     public List<String> blockers(PlanePoint a, PlanePoint b, List<String> kinds) {
         List<String> ids = new ArrayList<>();
         LineString piece = line(a, b);
-        for (Obstacle obstacle : obstacles(kinds).near(a, b, 0)) {
+        for (Obstacle obstacle : maps.obstacles(kinds).near(a, b, 0)) {
             if (obstacle.area().intersects(piece)) {
                 ids.add(obstacle.id());
             }
@@ -504,13 +444,9 @@ public final class LegFinder {
         return WirePlan.machineReachM(machine);
     }
 
-    private boolean crossesNoWire(PlanePoint a, PlanePoint b) {
-        return wiresByPlace.near(a, b, 0).stream().noneMatch(wire -> crossesWire(wire, a, b));
-    }
-
     /** Whether a place itself lies where nothing may be flown. */
     public boolean isClosed(PlanePoint point, List<String> kinds) {
-        return map(kinds).isInsideBlock(point);
+        return maps.of(kinds).isInsideBlock(point);
     }
 
     /**
@@ -539,7 +475,7 @@ public final class LegFinder {
     public Optional<WayIn> findWayIn(PlaceHour at, Map<Long, List<String>> shut) {
         Map<Long, Lies> known =
                 liesByPlace.computeIfAbsent(
-                        at.place() + mapKey(at.kinds()) + "|" + at.kinds().isEmpty(),
+                        at.place() + maps.key(at.kinds()) + "|" + at.kinds().isEmpty(),
                         unused -> new HashMap<>());
         return waysIn.find(
                 at,
@@ -561,76 +497,12 @@ public final class LegFinder {
     /** What lies under the piece from a place as long as the last part. */
     private Lies lies(PlanePoint place, double bearingGridRad, List<String> kinds) {
         PlanePoint end = place.towards(bearingGridRad, job.rules().finalM());
-        if (!map(kinds).isFree(place, end) || !crossesNoWire(place, end)) {
+        if (!maps.of(kinds).isFree(place, end) || !passed.crossesNoWire(place, end)) {
             return new Lies(false, blockers(place, end, kinds), List.of());
         }
         // Under the empty line nobody has to keep away.
-        List<String> guarded =
-                kinds.isEmpty()
-                        ? List.of()
-                        : crossable.near(place, end, 0).stream()
-                                .filter(
-                                        outline ->
-                                                outline.feature().crossing()
-                                                        == CrossingRule.GUARDED)
-                                .filter(outline -> !crossed(outline, place, end).isEmpty())
-                                .map(outline -> outline.feature().id())
-                                .distinct()
-                                .toList();
+        List<String> guarded = kinds.isEmpty() ? List.of() : passed.guarded(place, end);
         return new Lies(true, List.of(), guarded);
-    }
-
-    private List<FlownLeg.Crossed> crossings(List<PlanePoint> way) {
-        List<FlownLeg.Crossed> found = new ArrayList<>();
-        for (Outline outline : crossable.near(ByPlace.extent(way))) {
-            String rule =
-                    outline.feature().crossing() == CrossingRule.GUARDED
-                            ? "guarded: nobody under the load while it passes"
-                            : "allowed";
-            for (int i = 0; i + 1 < way.size(); i++) {
-                for (PlanePoint at : crossed(outline, way.get(i), way.get(i + 1))) {
-                    found.add(new FlownLeg.Crossed(outline.feature().id(), at, rule));
-                }
-            }
-        }
-        for (WirePlan wire : wiresByPlace.near(ByPlace.extent(way))) {
-            for (int i = 0; i + 1 < way.size(); i++) {
-                for (int k = 0; k + 1 < wire.supports().size(); k++) {
-                    double t =
-                            Plane.crossingFraction(
-                                    way.get(i),
-                                    way.get(i + 1),
-                                    wire.supports().get(k),
-                                    wire.supports().get(k + 1));
-                    if (t >= 0) {
-                        found.add(
-                                new FlownLeg.Crossed(
-                                        wire.wire().id(),
-                                        Plane.between(way.get(i), way.get(i + 1), t),
-                                        "near square, at least "
-                                                + Math.round(wire.wire().crossingAboveM())
-                                                + " m above the highest wire; no release here"));
-                    }
-                }
-            }
-        }
-        return found;
-    }
-
-    /** Where a straight piece passes over a feature's line or edge. */
-    private static List<PlanePoint> crossed(Outline outline, PlanePoint a, PlanePoint b) {
-        List<PlanePoint> points = outline.points();
-        List<PlanePoint> found = new ArrayList<>();
-        boolean area = outline.feature().shape() == MapFeature.Shape.AREA;
-        int edges = area ? points.size() : points.size() - 1;
-        for (int i = 0; i < edges; i++) {
-            PlanePoint next = points.get((i + 1) % points.size());
-            double t = Plane.crossingFraction(a, b, points.get(i), next);
-            if (t >= 0) {
-                found.add(Plane.between(a, b, t));
-            }
-        }
-        return found;
     }
 
     private static LineString line(PlanePoint a, PlanePoint b) {

@@ -29,8 +29,6 @@ import underhook.core.plan.ReleaseLook.Use;
 final class ReleaseStrip {
     private static final GeometryFactory FACTORY = new GeometryFactory();
 
-    static final String UNKNOWN_GROUND = "unknown ground";
-
     /** A way that is not good enough is looked for so much further off, m. */
     private static final double FURTHER_M = 20;
 
@@ -111,35 +109,79 @@ final class ReleaseStrip {
     }
 
     /**
-     * What no load may hit but this one may, let go somewhere on the leg; for each how far the track should
-     * keep off it, m: more than the ground that may be hit reaches to the side, and further off than now.
-     * {@link #UNKNOWN_GROUND} where it is not known how far it falls.
+     * What no load may hit but this one may, let go somewhere on the leg.
+     *
+     * @param keepM for each how far the track should keep off it, m: more than the ground that may be hit
+     *     reaches to the side, and further off than now
+     * @param unknownGround whether it is not known everywhere how far it falls
+     * @param side towards which end that is
+     * @param atEnds whether some is hit from the first or last part, which no other way avoids
      */
-    Map<String, Double> reached(FlownLeg leg, List<Cargo> cargos, LegWind wind) {
-        Map<String, Double> all = new TreeMap<>();
-        for (Cargo cargo : cargos) {
+    record Reached(
+            Map<String, Double> keepM, boolean unknownGround, ClearLegs.Side side, boolean atEnds) {
+        Reached {
+            keepM = Map.copyOf(keepM);
+        }
+    }
+
+    /** What no load may hit but one of these may. */
+    Reached reached(FlownLeg leg, List<Cargo> cargos, LegWind wind) {
+        Search search = new Search(leg, wind);
+        cargos.forEach(search::look);
+        return new Reached(
+                search.keepM,
+                search.unknown,
+                ClearLegs.Side.of(search.start, search.end),
+                search.atEnds);
+    }
+
+    /** Mutable while it looks along one leg. */
+    private final class Search {
+        private final FlownLeg leg;
+        private final LegWind wind;
+        private final Map<String, Double> keepM = new TreeMap<>();
+        private boolean unknown;
+        private boolean start;
+        private boolean end;
+        private boolean atEnds;
+
+        Search(FlownLeg leg, LegWind wind) {
+            this.leg = leg;
+            this.wind = wind;
+        }
+
+        void look(Cargo cargo) {
             for (Station station : stations(leg, cargo, wind)) {
                 Optional<Patches.Below> below = patches.below(station, cargo);
                 if (below.isEmpty()) {
-                    all.put(UNKNOWN_GROUND, 0.0);
-                    continue;
-                }
-                if (keptOff.isEmpty()) {
-                    continue;
-                }
-                Patch outer = patches.outer(station, cargo, wind, below.get());
-                if (hit(keptOff, area(station, outer)).isEmpty()) {
-                    continue;
-                }
-                Patch patch = patches.heldPatch(station, cargo, wind, below.get());
-                double sideM = Math.max(patch.leftM(), patch.rightM());
-                for (Thing thing : hit(keptOff, area(station, patch))) {
-                    double apartM = thing.under().area().distance(line(leg));
-                    all.merge(thing.under().id(), Math.max(sideM, apartM + FURTHER_M), Math::max);
+                    unknown = true;
+                    mark(station);
+                } else if (!keptOff.isEmpty()) {
+                    look(cargo, station, below.get());
                 }
             }
         }
-        return all;
+
+        private void look(Cargo cargo, Station station, Patches.Below below) {
+            Patch outer = patches.outer(station, cargo, wind, below);
+            if (hit(keptOff, area(station, outer)).isEmpty()) {
+                return;
+            }
+            Patch patch = patches.heldPatch(station, cargo, wind, below);
+            double sideM = Math.max(patch.leftM(), patch.rightM());
+            for (Thing thing : hit(keptOff, area(station, patch))) {
+                double apartM = thing.under().area().distance(line(leg));
+                keepM.merge(thing.under().id(), Math.max(sideM, apartM + FURTHER_M), Math::max);
+                mark(station);
+                atEnds |= station.toM() <= finalM || station.fromM() >= leg.distanceM() - finalM;
+            }
+        }
+
+        private void mark(Station station) {
+            boolean first = station.fromM() + station.toM() < leg.distanceM();
+            start |= first;
+            end |= !first;
+        }
     }
 
     private static LineString line(FlownLeg leg) {

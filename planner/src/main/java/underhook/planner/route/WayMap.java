@@ -6,8 +6,6 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReferenceArray;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import underhook.core.geo.PlanePoint;
 
@@ -22,17 +20,16 @@ import underhook.core.geo.PlanePoint;
  * first comes there, and kept.
  *
  * <p>Wires are crossed where a piece of the way meets them within the allowed angle of square; gates
- * stand every {@value #GATE_SPACING_M} m, so that the way over a wire may be longer than the shortest by
+ * stand every {@value Gates#SPACING_M} m, so that the way over a wire may be longer than the shortest by
  * some ten metres, never shorter than allowed.
  */
 public final class WayMap {
-    private static final double GATE_SPACING_M = 60;
-
+    private final UnitedGround united;
+    private final Gates gates;
     private final ClosedGround ground;
     private final CrossableWires wires;
     private final Spots spots;
     private final AtomicReferenceArray<int[]> seen;
-    private final double wireClearanceM;
 
     /**
      * Steady wind over the whole map, and how fast is flown in it.
@@ -91,51 +88,37 @@ public final class WayMap {
 
     /** Closed areas are widened already by what their rules ask for. */
     WayMap(List<Geometry> closedAreas, List<WirePlan> wires, double wireClearanceM) {
-        this.wireClearanceM = wireClearanceM;
-        List<Geometry> areas = new ArrayList<>(closedAreas);
-        List<WirePlan> crossable = new ArrayList<>();
-        List<PlanePoint> gates = new ArrayList<>();
-        for (WirePlan wire : wires) {
-            if (wire.isCrossable()) {
-                crossable.add(wire);
-                addGates(wire, gates);
-            } else {
-                areas.add(wire.corridor(wireClearanceM));
-            }
-        }
-        List<CrossableWires.Span> spans = CrossableWires.spans(crossable, wireClearanceM);
-        Envelope extent = CrossableWires.extent(spans);
-        gates.forEach(gate -> extent.expandToInclude(gate.eastM(), gate.northM()));
-        this.ground = new ClosedGround(areas, extent);
-        this.wires = new CrossableWires(spans, ground.grid);
-        this.spots = new Spots(ground, this.wires, gates);
+        this(
+                UnitedGround.of(withNeverCrossed(closedAreas, wires, wireClearanceM)),
+                Gates.of(wires.stream().filter(WirePlan::isCrossable).toList(), wireClearanceM));
+    }
+
+    private WayMap(UnitedGround united, Gates gates) {
+        this.united = united;
+        this.gates = gates;
+        this.ground = new ClosedGround(united, gates.extent());
+        this.wires = new CrossableWires(gates.spans(), ground.grid);
+        this.spots = new Spots(ground, this.wires, gates.points());
         this.seen = new AtomicReferenceArray<>(spots.size());
+    }
+
+    private static List<Geometry> withNeverCrossed(
+            List<Geometry> closedAreas, List<WirePlan> wires, double wireClearanceM) {
+        List<Geometry> areas = new ArrayList<>(closedAreas);
+        wires.stream()
+                .filter(wire -> !wire.isCrossable())
+                .forEach(wire -> areas.add(wire.corridor(wireClearanceM)));
+        return areas;
+    }
+
+    /** The same map with more ground closed. */
+    WayMap with(List<Geometry> more) {
+        return more.isEmpty() ? this : new WayMap(united.with(more), gates);
     }
 
     /** A map without wires. */
     public static WayMap around(List<Geometry> closedAreas) {
         return new WayMap(closedAreas, List.of(), 0);
-    }
-
-    /** Pairs of points on both sides of a wire, square to it, and the corners of its corridor's ends. */
-    private void addGates(WirePlan wire, List<PlanePoint> gates) {
-        double offM = wire.corridorM(wireClearanceM) + 1;
-        List<PlanePoint> supports = wire.supports();
-        for (int i = 0; i + 1 < supports.size(); i++) {
-            PlanePoint a = supports.get(i);
-            PlanePoint b = supports.get(i + 1);
-            double lengthM = a.distanceToM(b);
-            double alongRad = a.bearingToGridRad(b);
-            int count = Math.max(1, (int) Math.floor(lengthM / GATE_SPACING_M));
-            for (int k = 0; k < count; k++) {
-                PlanePoint foot = Plane.between(a, b, (k + 0.5) / count);
-                gates.add(foot.towards(alongRad + Math.PI / 2, offM));
-                gates.add(foot.towards(alongRad - Math.PI / 2, offM));
-            }
-        }
-        for (Coordinate corner : wire.corridor(wireClearanceM).buffer(1, 2).getCoordinates()) {
-            gates.add(new PlanePoint(corner.x, corner.y));
-        }
     }
 
     /** Works out all pieces now, which a search would else do when it first needs them. */

@@ -184,7 +184,12 @@ public final class DayTable {
     int loadedS(int trip, int line, int slotFrom, int slotTo) {
         int at = ((trip * lines.length + line) * untilS.length + slotFrom) * untilS.length + slotTo;
         if (loaded[at] == UNKNOWN) {
-            loaded[at] = legTimes.loadedS(trip, line, slotFrom, slotTo);
+            int cuts = legTimes.cuts();
+            int asked = legTimes.loadedS(trip, line, slotFrom, slotTo);
+            if (legTimes.cuts() > cuts) {
+                return asked;
+            }
+            loaded[at] = asked;
         }
         return loaded[at];
     }
@@ -192,7 +197,12 @@ public final class DayTable {
     int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {
         int at = ((trip * lines.length + line) * untilS.length + slotFrom) * untilS.length + slotTo;
         if (most[at] == UNKNOWN) {
-            most[at] = legTimes.mostFuelKg(trip, line, slotFrom, slotTo);
+            int cuts = legTimes.cuts();
+            int asked = legTimes.mostFuelKg(trip, line, slotFrom, slotTo);
+            if (legTimes.cuts() > cuts) {
+                return asked;
+            }
+            most[at] = asked;
         }
         return most[at];
     }
@@ -201,9 +211,19 @@ public final class DayTable {
         int at =
                 ((from * spots.length + to) * (lines.length + 1) + line + 1) * untilS.length + slot;
         if (empty[at] == UNKNOWN) {
-            empty[at] = legTimes.emptyS(from, to, line, slot);
+            int cuts = legTimes.cuts();
+            int asked = legTimes.emptyS(from, to, line, slot);
+            if (legTimes.cuts() > cuts) {
+                return asked;
+            }
+            empty[at] = asked;
         }
         return empty[at];
+    }
+
+    /** How often a way was given up because the time was over. */
+    int cuts() {
+        return legTimes.cuts();
     }
 
     double leastLoadedS(int trip, int slot) {

@@ -118,6 +118,7 @@ final class HourLeast {
             return false;
         }
         tripExact[k][hour] = true;
+        int cuts = table.cuts();
         double least = NONE_S;
         for (int line : table.lines) {
             for (int later = hour; later < Math.min(hour + 2, hours); later++) {
@@ -137,6 +138,9 @@ final class HourLeast {
                 least = may ? Math.min(least, loadedS + fixedS(k)) : least;
             }
         }
+        if (table.cuts() > cuts) {
+            return false;
+        }
         tripS[k][hour] = Math.max(tripS[k][hour], least);
         return true;
     }
@@ -148,10 +152,14 @@ final class HourLeast {
             return false;
         }
         emptyExact[from][to][hour] = true;
+        int cuts = table.cuts();
         double least = NONE_S;
         for (int line = DayTable.NONE; line < table.lines.length; line++) {
             int legS = table.emptyS(from, to, line, hour);
             least = legS < 0 ? least : Math.min(least, legS + extraS(from));
+        }
+        if (table.cuts() > cuts) {
+            return false;
         }
         emptyS[from][to][hour] = Math.max(known, least);
         return true;

@@ -24,4 +24,12 @@ public interface LegTimes {
 
     /** Whether the wind lets a trip be flown in an hour. */
     boolean isOpen(int trip, int slot);
+
+    /**
+     * How often a question was given up because the time was over. What was answered while this grew is no
+     * answer.
+     */
+    default int cuts() {
+        return 0;
+    }
 }

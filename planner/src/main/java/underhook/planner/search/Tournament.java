@@ -15,6 +15,7 @@ final class Tournament {
     private static final int[] STARTERS = {10, 4, 1};
     private static final int[] DAYS_PER_TRIP = {150, 500, 2000};
     private static final double[] HOT_MINUTES = {1.4, 0.9, 0.9};
+
     /** A day of few trips is searched hotter: one order may lie far from all that are nearly as good. */
     private static final double[] HOT_MINUTES_OF_FEW = {4, 1.4, 0.9};
 

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import underhook.core.finding.FindingCode;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
@@ -51,6 +52,12 @@ final class Day {
 
     Job job() {
         return job;
+    }
+
+    /** Whether somebody answers for what would otherwise stop this. */
+    boolean isAnswered(FindingCode code, String subject) {
+        return job.waivers().stream()
+                .anyMatch(waiver -> waiver.isLifting() && waiver.isAbout(code, subject));
     }
 
     Ground ground() {

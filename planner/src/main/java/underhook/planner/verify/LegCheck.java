@@ -219,7 +219,8 @@ final class LegCheck {
         double least = day.job().rules().leastSpeedMPerS();
         day.ledger()
                 .demand(
-                        speed >= least - Tolerance.SPEED_M_PER_S,
+                        speed >= least - Tolerance.SPEED_M_PER_S
+                                || day.isAnswered(FindingCode.FLIES_BADLY, first),
                         FindingCode.FLIES_BADLY,
                         first,
                         () ->

@@ -186,7 +186,8 @@ final class LoadCheck {
         double widest = Math.toDegrees(gap);
         day.ledger()
                 .demand(
-                        widest < 180 - 1e-6,
+                        widest < 180 - 1e-6
+                                || day.isAnswered(FindingCode.GUY_GAP, load.id().value()),
                         FindingCode.GUY_GAP,
                         load.id().value(),
                         () ->

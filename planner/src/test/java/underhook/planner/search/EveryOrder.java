@@ -186,7 +186,8 @@ final class EveryOrder {
         long hookFromS = hookFromS(now, k, team);
         long downFromS = downFromS(now, k, team);
         long least = Math.max(0, Math.max(hookFromS - hookedS, downFromS - downS));
-        // Where the wind closes, the next spell's beginning is tried for the hook-up, then the one after.
+        // Where the wind closes, the next spell's beginning is tried for the hook-up, then the one
+        // after.
         for (long waitS = least; downS + waitS < TinyDay.END_S; ) {
             int hookSpell = spell(hookedS + waitS);
             if (day.open()[k][hookSpell] && day.open()[k][spell(downS + waitS)]) {
@@ -234,11 +235,8 @@ final class EveryOrder {
         now.hovers = lift.to() >= 2;
         now.releasedS[k] = now.timeS;
         now.freeS[team] =
-                Math.max(
-                        now.freeS[team],
-                        lift.to() >= 2 ? now.timeS + lift.busyS() : hookedS + 1);
-        long homeS =
-                now.hovers ? day.wayS()[now.place][near(now.place)] + TinyDay.EXTRA_S : 0;
+                Math.max(now.freeS[team], lift.to() >= 2 ? now.timeS + lift.busyS() : hookedS + 1);
+        long homeS = now.hovers ? day.wayS()[now.place][near(now.place)] + TinyDay.EXTRA_S : 0;
         return now.timeS + homeS <= TinyDay.END_S;
     }
 

@@ -160,9 +160,7 @@ record TinyDay(
                         rules, fuel, new Rates(FLYING_CENTS, STANDING_CENTS, PEOPLE_CENTS)),
                 new DayTable.People(teams, walks),
                 new DayTable.Hours(
-                        START_S,
-                        java.util.Arrays.stream(UNTIL_S).boxed().toList(),
-                        List.of(0)),
+                        START_S, java.util.Arrays.stream(UNTIL_S).boxed().toList(), List.of(0)),
                 new Ways(this));
     }
 

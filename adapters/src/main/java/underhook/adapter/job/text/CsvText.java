@@ -46,7 +46,7 @@ final class CsvText {
         return Optional.of(new Table.Grid(rows, separator == ';'));
     }
 
-    private static char separator(String text) {
+    static char separator(String text) {
         String header = text.lines().filter(line -> !line.isBlank()).findFirst().orElse("");
         long semicolons = header.chars().filter(c -> c == ';').count();
         long commas = header.chars().filter(c -> c == ',').count();

@@ -1,0 +1,98 @@
+package underhook.adapter.store;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.util.List;
+import underhook.app.port.Content;
+import underhook.app.port.JobPath;
+import underhook.app.port.KeptJob.KeptPlan;
+import underhook.app.port.KeptJob.Revision;
+
+/** What a job's file from elsewhere holds; nothing of it is believed before it was looked at. */
+record Foreign(
+        String name,
+        long head,
+        long tip,
+        List<Content> contents,
+        List<Revision> revisions,
+        List<Row> revisionFiles,
+        List<KeptPlan> plans,
+        List<Row> planFiles) {
+    private static final int MOST_TEXT = 10_000;
+
+    /** A file of a revision or plan. */
+    record Row(String owner, String name, String hash) {}
+
+    static Foreign read(Path file) throws IOException {
+        try (Sql sql = Sql.openForeign(file)) {
+            if (Migrations.version(sql) != Migrations.newest()
+                    || sql.number("PRAGMA application_id") != Migrations.APPLICATION_ID) {
+                throw new IOException(
+                        "The file holds no job of this program, or one of another version.");
+            }
+            if (!sql.list(row -> row.getString(1), "PRAGMA integrity_check")
+                    .equals(List.of("ok"))) {
+                throw new IOException("The file is damaged.");
+            }
+            return read(sql);
+        } catch (SQLException | DateTimeException | IllegalArgumentException wrong) {
+            throw new IOException("The file holds no job of this program.", wrong);
+        }
+    }
+
+    private static Foreign read(Sql sql) throws SQLException, IOException {
+        Foreign read =
+                new Foreign(
+                        text(sql.list(row -> row.getString(1), "SELECT name FROM job").get(0)),
+                        sql.number("SELECT head FROM job"),
+                        sql.number("SELECT tip FROM job"),
+                        sql.list(row -> Content.of(row.getBytes(1)), "SELECT bytes FROM content"),
+                        sql.list(Foreign::revision, "SELECT * FROM revision ORDER BY id"),
+                        sql.list(
+                                Foreign::row,
+                                "SELECT CAST(revision AS TEXT), path, hash FROM revision_file"),
+                        sql.list(Foreign::plan, "SELECT * FROM plan ORDER BY number"),
+                        sql.list(Foreign::row, "SELECT plan, name, hash FROM plan_file"));
+        for (Row row : read.revisionFiles()) {
+            JobPath.check(row.name());
+        }
+        for (Row row : read.planFiles()) {
+            JobPath.check(row.name());
+        }
+        for (Revision revision : read.revisions()) {
+            if (!(revision.id() > 0
+                    && revision.parent() >= 0
+                    && revision.parent() < revision.id())) {
+                throw new IOException("The file's revisions run in a circle.");
+            }
+        }
+        return read;
+    }
+
+    private static Revision revision(ResultSet row) throws SQLException {
+        return new Revision(
+                row.getLong("id"),
+                row.getLong("parent"),
+                Instant.parse(row.getString("at")),
+                text(row.getString("what")));
+    }
+
+    private static KeptPlan plan(ResultSet row) throws SQLException {
+        return new KeptPlan(
+                text(row.getString("id")),
+                row.getLong("revision"),
+                Instant.parse(row.getString("at")));
+    }
+
+    private static Row row(ResultSet row) throws SQLException {
+        return new Row(text(row.getString(1)), text(row.getString(2)), text(row.getString(3)));
+    }
+
+    private static String text(String value) {
+        return value.length() <= MOST_TEXT ? value : value.substring(0, MOST_TEXT);
+    }
+}

@@ -1,0 +1,200 @@
+package underhook.app.desk;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.text.Normalizer;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import underhook.app.port.Content;
+import underhook.app.port.JobPath;
+import underhook.app.port.JobStore;
+import underhook.app.port.KeptJob;
+import underhook.app.port.KeptJob.Revision;
+
+/** All jobs of one data folder. Safe for threads. */
+public final class Desk implements AutoCloseable {
+    /** A file larger than this is not taken, bytes. */
+    public static final long MOST_FILE_BYTES = 256L << 20;
+
+    private static final int MOST_FILES = 200;
+
+    private final JobStore store;
+    private final Path work;
+    private final DeskTools tools;
+    private final DeskEvents events = new DeskEvents();
+    private final Map<String, DeskJob> open = new HashMap<>();
+
+    /**
+     * @param work folder for what can be thrown away
+     */
+    public Desk(JobStore store, Path work, DeskTools tools) {
+        this.store = store;
+        this.work = work;
+        this.tools = tools;
+    }
+
+    public DeskEvents events() {
+        return events;
+    }
+
+    /** Every job that has files. */
+    public List<DeskJob> list() throws IOException {
+        List<DeskJob> jobs = new ArrayList<>();
+        for (String id : store.list()) {
+            DeskJob job = get(id);
+            if (job.kept().findHead().isPresent()) {
+                jobs.add(job);
+            }
+        }
+        return jobs;
+    }
+
+    public Optional<DeskJob> find(String id) throws IOException {
+        return store.list().contains(id) ? Optional.of(get(id)) : Optional.empty();
+    }
+
+    private synchronized DeskJob get(String id) throws IOException {
+        DeskJob job = open.get(id);
+        if (job == null) {
+            job = onDesk(store.open(id));
+        }
+        return job;
+    }
+
+    private DeskJob onDesk(KeptJob kept) throws IOException {
+        DeskJob job = new DeskJob(kept, work.resolve(kept.id()), tools, events);
+        open.put(kept.id(), job);
+        return job;
+    }
+
+    /** Makes a job of files. */
+    public synchronized DeskJob create(String name, Map<String, Content> files, String what)
+            throws IOException {
+        DeskJob job = onDesk(store.create(freeId(name), name));
+        job.change(0, what, files, Set.of());
+        return job;
+    }
+
+    /** A new job with nothing but a name and a day; both ends of the day are asked for later. */
+    public DeskJob createEmpty(String name, String date, String zone) throws IOException {
+        String day = date.isEmpty() ? tomorrow() : date;
+        String yaml = JobYaml.empty(name, day, zone.isEmpty() ? "UTC" : zone);
+        return create(name, Map.of(JobYaml.NAME, Content.of(yaml)), "begun");
+    }
+
+    private String tomorrow() {
+        return LocalDate.ofInstant(tools.clock().instant(), ZoneOffset.UTC).plusDays(1).toString();
+    }
+
+    /** A new job made of the demo day. */
+    public DeskJob createDemo(String name) throws IOException {
+        Path folder = Files.createTempDirectory("underhook-demo");
+        try {
+            tools.demo().write(folder);
+            return create(name, readFolder(folder), "the demo day");
+        } finally {
+            WorkFolders.delete(folder);
+        }
+    }
+
+    /** Takes over a job from one file. */
+    public synchronized DeskJob take(Path file) throws IOException {
+        return onDesk(store.take(file, freeId("taken-over")));
+    }
+
+    /**
+     * A job folder as a job: a new one, or, when one was made from this folder before, a new revision of
+     * it where the folder has changed.
+     */
+    public synchronized DeskJob importFolder(Path folder, String name) throws IOException {
+        Map<String, Content> files = readFolder(folder);
+        String id = id(name);
+        Optional<DeskJob> there = find(id);
+        if (there.isEmpty() || there.get().kept().findHead().isEmpty()) {
+            return create(name, files, "imported from a folder");
+        }
+        DeskJob job = there.get();
+        Revision head = job.head();
+        Set<String> gone = new TreeSet<>(job.kept().listFiles(head.id()).keySet());
+        gone.removeAll(files.keySet());
+        if (!isSame(job, files)) {
+            job.change(head.id(), "imported again from its folder", files, gone);
+        }
+        return job;
+    }
+
+    /** Whether any earlier import or the head already holds just these files. */
+    private static boolean isSame(DeskJob job, Map<String, Content> files) throws IOException {
+        Map<String, String> hashes = new TreeMap<>();
+        files.forEach((path, content) -> hashes.put(path, content.hash()));
+        for (Revision revision : job.kept().listRevisions()) {
+            if (job.kept().listFiles(revision.id()).equals(hashes)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static Map<String, Content> readFolder(Path folder) throws IOException {
+        List<Path> all;
+        try (Stream<Path> walk = Files.walk(folder, 4)) {
+            all =
+                    walk.filter(file -> Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS))
+                            .sorted()
+                            .toList();
+        }
+        Map<String, Content> files = new TreeMap<>();
+        for (Path file : all) {
+            String path = folder.relativize(file).toString().replace('\\', '/');
+            if (JobPath.isGood(path) && Files.size(file) <= MOST_FILE_BYTES) {
+                files.put(path, Content.of(Files.readAllBytes(file)));
+            }
+        }
+        if (files.size() > MOST_FILES) {
+            throw new IOException(folder + " holds more than " + MOST_FILES + " files.");
+        }
+        return files;
+    }
+
+    private String freeId(String name) throws IOException {
+        Set<String> taken = new TreeSet<>(store.list());
+        String id = id(name);
+        String free = id;
+        for (int i = 2; taken.contains(free); i++) {
+            free = id + "-" + i;
+        }
+        return free;
+    }
+
+    /** A name as an id: small letters, digits, hyphens. */
+    static String id(String name) {
+        String plain =
+                Normalizer.normalize(name, Normalizer.Form.NFD)
+                        .toLowerCase(Locale.ROOT)
+                        .replaceAll("[^a-z0-9]+", "-")
+                        .replaceAll("^-+|-+$", "");
+        String shortened = plain.length() > 40 ? plain.substring(0, 40) : plain;
+        String trimmed = shortened.replaceAll("-+$", "");
+        return trimmed.isEmpty() ? "job" : trimmed;
+    }
+
+    @Override
+    public synchronized void close() throws IOException {
+        for (DeskJob job : open.values()) {
+            job.close();
+        }
+        open.clear();
+    }
+}

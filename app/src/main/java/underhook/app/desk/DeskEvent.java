@@ -1,0 +1,23 @@
+package underhook.app.desk;
+
+/**
+ * Something that happened at the desk.
+ *
+ * @param job id of the job it happened to
+ * @param revision head of the job, for a change; else 0
+ * @param text what is being done, or the reason of a failure
+ * @param doneFraction of a run, in [0, 1]
+ */
+public record DeskEvent(Kind kind, String job, long revision, String text, double doneFraction) {
+    /** What happened. */
+    public enum Kind {
+        /** The job has another head. */
+        CHANGED,
+        /** A run goes on. */
+        PROGRESS,
+        /** A run ended with a plan that is kept. */
+        PLANNED,
+        /** A run ended without one. */
+        FAILED
+    }
+}

@@ -1,0 +1,158 @@
+package underhook.app.evening;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import underhook.app.port.ClosedDay.LiftLine;
+import underhook.app.port.FlownSample;
+import underhook.app.port.FlownSample.Quantity;
+import underhook.core.flown.FlownDay;
+import underhook.core.flown.Tap;
+import underhook.core.flown.TapKind;
+import underhook.core.job.Job;
+import underhook.core.learn.Credibility;
+import underhook.core.plan.Plan;
+import underhook.core.plan.Rotation;
+
+/** What a day teaches: flown against planned, and the estimates that come of it. */
+final class Learning {
+    /** The plan's own figures count as so many flights. @source PRACTICE about a quarter of a day */
+    private static final double PLAN_SAMPLES = 10;
+
+    private final Job job;
+    private final List<Rotation> rotations;
+
+    Learning(Job job, Plan plan) {
+        this.job = job;
+        rotations = plan.steps().stream().flatMap(step -> step.rotation().stream()).toList();
+    }
+
+    /** Every figure that was planned and measured on the day. */
+    List<FlownSample> samples(List<LiftLine> lines, FlownDay flown) {
+        List<FlownSample> samples = new ArrayList<>();
+        for (LiftLine line : lines) {
+            boolean wasPlanned = line.plannedHookedAt().isPresent();
+            if (!wasPlanned || !line.isDone() || line.aborted()) {
+                continue;
+            }
+            String group = group(line);
+            if (wasAlone(line)) {
+                add(
+                        samples,
+                        Quantity.LIFT_TIME,
+                        group,
+                        between(line.plannedHookedAt(), line.plannedDoneAt()),
+                        between(line.hookedAt(), line.doneAt()));
+                add(
+                        samples,
+                        Quantity.HOVER_TIME,
+                        group,
+                        job.getKind(line.kind()).setDownS(),
+                        line.hoverS().orElse(0));
+            }
+            add(
+                    samples,
+                    Quantity.MASS,
+                    line.kind(),
+                    line.listedKg().orElse(0),
+                    line.readKg().orElse(0));
+        }
+        fuelSamples(flown, samples);
+        return samples;
+    }
+
+    /** Fuel between two readings with the engine on, against the machine's own flow. */
+    private void fuelSamples(FlownDay flown, List<FlownSample> samples) {
+        OptionalDouble from = OptionalDouble.empty();
+        Instant since = Instant.MIN;
+        for (Tap tap : flown.taps()) {
+            OptionalDouble read = tap.amount().massKg();
+            boolean reading =
+                    Charged.isGauge(tap) || (tap.kind() == TapKind.REFUELLED && read.isPresent());
+            if (!reading) {
+                continue;
+            }
+            boolean endsRun = tap.kind() == TapKind.LANDING || tap.kind() == TapKind.ENGINE_OFF;
+            if (endsRun && from.isPresent()) {
+                double s = seconds(since, tap.at());
+                add(
+                        samples,
+                        Quantity.FUEL,
+                        job.machine().name(),
+                        s * job.machine().burnKgPerS(),
+                        from.getAsDouble() - read.getAsDouble());
+            }
+            from = tap.kind() == TapKind.ENGINE_OFF ? OptionalDouble.empty() : read;
+            since = tap.at();
+        }
+    }
+
+    private static void add(
+            List<FlownSample> samples,
+            Quantity quantity,
+            String group,
+            double plannedAmount,
+            double flownAmount) {
+        if (plannedAmount > 0 && flownAmount > 0) {
+            samples.add(new FlownSample(quantity, group, plannedAmount, flownAmount));
+        }
+    }
+
+    private String group(LiftLine line) {
+        String place = job.findPlace(line.to()).map(p -> p.kind().name()).orElse("");
+        String lineM =
+                line.lineM().isPresent()
+                        ? Math.round(line.lineM().getAsDouble()) + " m"
+                        : "unknown line";
+        return line.kind() + " / " + place.toLowerCase(Locale.ROOT) + " / " + lineM;
+    }
+
+    /** Estimates of all days together. */
+    static Map<Quantity, Credibility> learned(List<FlownSample> today, List<FlownSample> earlier) {
+        Map<Quantity, Map<String, List<Credibility.Sample>>> grouped =
+                new EnumMap<>(Quantity.class);
+        List<FlownSample> all = new ArrayList<>(earlier);
+        all.addAll(today);
+        for (FlownSample sample : all) {
+            grouped.computeIfAbsent(sample.quantity(), q -> new LinkedHashMap<>())
+                    .computeIfAbsent(sample.group(), g -> new ArrayList<>())
+                    .add(Credibility.Sample.of(sample.flownAmount() / sample.plannedAmount()));
+        }
+        Map<Quantity, Credibility> learned = new EnumMap<>(Quantity.class);
+        grouped.forEach(
+                (quantity, groups) ->
+                        learned.put(
+                                quantity,
+                                Credibility.of(
+                                                groups.entrySet().stream()
+                                                        .map(
+                                                                e ->
+                                                                        new Credibility.Group(
+                                                                                e.getKey(),
+                                                                                e.getValue()))
+                                                        .toList())
+                                        .towardsPlan(PLAN_SAMPLES)));
+        return learned;
+    }
+
+    /** Loads that shared a trip share its time: it is no measure of either. */
+    private boolean wasAlone(LiftLine line) {
+        return rotations.stream()
+                .anyMatch(r -> r.loads().size() == 1 && r.loads().contains(line.load()));
+    }
+
+    private static double between(Optional<Instant> from, Optional<Instant> to) {
+        return from.flatMap(a -> to.map(b -> seconds(a, b))).orElse(0.0);
+    }
+
+    private static double seconds(Instant from, Instant to) {
+        return Duration.between(from, to).toMillis() / 1000.0;
+    }
+}

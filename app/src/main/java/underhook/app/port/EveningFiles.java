@@ -1,0 +1,38 @@
+package underhook.app.port;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import underhook.core.billing.Tariff;
+import underhook.core.flown.PartLife;
+import underhook.core.flown.Tap;
+import underhook.core.flown.TrainedHands;
+import underhook.core.job.Job;
+
+/** Reads what is needed to close a day. */
+public interface EveningFiles {
+    /**
+     * What the operator keeps beside the plans.
+     *
+     * @param hands who may hook
+     * @param tariff what the customer agreed to
+     * @param parts lives that are counted, as they stood before the day
+     */
+    record Books(TrainedHands hands, Optional<Tariff> tariff, List<PartLife> parts) {
+        /** Nothing is kept. */
+        public static final Books NONE =
+                new Books(TrainedHands.UNNAMED, Optional.empty(), List.of());
+
+        public Books {
+            parts = List.copyOf(parts);
+        }
+    }
+
+    /** A table of taps; times are of the job's day and zone. */
+    Reading<List<Tap>> readTaps(Path file, Job job);
+
+    Reading<Books> readBooks(Path file);
+
+    /** What was flown on earlier days, from their lifts.csv. */
+    Reading<List<FlownSample>> readSamples(Path file);
+}

@@ -1,0 +1,11 @@
+package underhook.app.port;
+
+import java.nio.file.Path;
+import java.util.List;
+import underhook.core.job.InputFile;
+
+/** Says which files job.yaml names as what, also of a job that cannot be read as a whole. */
+public interface JobInputs {
+    /** In the order of the roles; empty when job.yaml itself cannot be read. */
+    List<InputFile> list(Path folder);
+}

@@ -1,0 +1,57 @@
+package underhook.core.flown;
+
+import java.util.List;
+import java.util.Optional;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
+import underhook.core.job.LoadId;
+
+/** Why a tap is not allowed, in words. */
+final class Refusals {
+    private Refusals() {}
+
+    static Optional<Finding> of(FindingCode code, Tap tap, String message) {
+        return Optional.of(
+                new Finding(
+                        code,
+                        Severity.STOP,
+                        subject(tap),
+                        tap.kind().name(),
+                        "",
+                        "",
+                        "PRACTICE",
+                        message));
+    }
+
+    static Optional<Finding> outOfOrder(Tap tap, String because) {
+        return of(
+                FindingCode.TAP_OUT_OF_ORDER,
+                tap,
+                "This was tapped (" + tap.kind().name() + ") but " + because + ".");
+    }
+
+    static Optional<Finding> lineWithPeople(Tap tap) {
+        return of(
+                FindingCode.LINE_ON_WITH_PEOPLE,
+                tap,
+                "The line may not hang on the hook while people are aboard or get in.");
+    }
+
+    static Optional<Finding> notConfirmed(Tap tap, List<LoadId> loads) {
+        return of(
+                FindingCode.RELEASE_NOT_CONFIRMED,
+                tap,
+                loads
+                        + " was not called free by two people. A sling that has not parted ties the"
+                        + " machine to the load.");
+    }
+
+    static Finding unknownTap(Tap tap, String undone) {
+        return outOfOrder(tap, "there is no tap " + undone + " to take back").orElseThrow();
+    }
+
+    private static String subject(Tap tap) {
+        return tap.loads().isEmpty() ? tap.device() : tap.loads().get(0).value();
+    }
+}

@@ -1,0 +1,318 @@
+package underhook.core.flown;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.job.LoadId;
+
+/** Takes one tap after the other and keeps what they add up to. */
+final class Tapping {
+    private final TrainedHands hands;
+    private final List<OpenLift> lifts = new ArrayList<>();
+    private OptionalDouble lineM = OptionalDouble.empty();
+    private boolean lineChecked;
+    private int peopleAboard;
+    private Optional<String> freeSeenBy = Optional.empty();
+    private OptionalDouble fuelKg = OptionalDouble.empty();
+    private final Spells engine = new Spells();
+    private final Spells air = new Spells();
+    private int takeOffs;
+    private int landings;
+    private int snags;
+    private Instant lastAt = Instant.MIN;
+
+    Tapping(TrainedHands hands) {
+        this.hands = hands;
+    }
+
+    /** A lift while it is being flown. */
+    private static final class OpenLift {
+        private final Tap hooked;
+        private final OptionalDouble lineM;
+        private final List<LoadId> left;
+        private final List<FlownLift.Off> off = new ArrayList<>();
+        private boolean aborted;
+
+        OpenLift(Tap hooked, OptionalDouble lineM) {
+            this.hooked = hooked;
+            this.lineM = lineM;
+            left = new ArrayList<>(hooked.loads());
+        }
+
+        FlownLift asLift() {
+            return new FlownLift(
+                    hooked.loads(), hooked.at(), off, hooked.amount().massKg(), lineM, aborted);
+        }
+    }
+
+    /** Times that something went on. */
+    private static final class Spells {
+        private Optional<Instant> since = Optional.empty();
+        private double doneS;
+
+        void begin(Instant at) {
+            since = since.or(() -> Optional.of(at));
+        }
+
+        void end(Instant at) {
+            doneS += since.map(from -> seconds(from, at)).orElse(0.0);
+            since = Optional.empty();
+        }
+
+        boolean isOn() {
+            return since.isPresent();
+        }
+
+        double upToS(Instant now) {
+            return doneS + since.map(from -> seconds(from, now)).orElse(0.0);
+        }
+
+        private static double seconds(Instant from, Instant to) {
+            return Duration.between(from, to).toMillis() / 1000.0;
+        }
+    }
+
+    /** Why the day does not allow this tap; empty when it does. */
+    Optional<Finding> refusal(Tap tap) {
+        return switch (tap.kind()) {
+            case HOOKED -> hookRefusal(tap);
+            case OFF -> offRefusal(tap);
+            case FREE_SEEN ->
+                    notYetFree().isEmpty()
+                            ? Refusals.outOfOrder(tap, "no load was set down that is not yet free")
+                            : Optional.empty();
+            case FREE_CONFIRMED -> confirmRefusal(tap);
+            case ABORTED ->
+                    onHook().isEmpty()
+                            ? Refusals.outOfOrder(tap, "nothing is on the hook")
+                            : Optional.empty();
+            case LINE_ON -> lineOnRefusal(tap);
+            case LINE_CHECKED ->
+                    lineM.isEmpty()
+                            ? Refusals.outOfOrder(tap, "the line is off")
+                            : Optional.empty();
+            case LINE_OFF -> lineOffRefusal(tap);
+            case PEOPLE_ABOARD ->
+                    lineM.isPresent() ? Refusals.lineWithPeople(tap) : Optional.empty();
+            case PEOPLE_OUT ->
+                    peopleAboard == 0
+                            ? Refusals.outOfOrder(tap, "nobody is aboard")
+                            : Optional.empty();
+            case ENGINE_OFF, REFUELLED ->
+                    onHook().isEmpty()
+                            ? Optional.empty()
+                            : Refusals.outOfOrder(tap, "a load hangs on the hook");
+            case TAKE_OFF ->
+                    air.isOn()
+                            ? Refusals.outOfOrder(tap, "the machine is in the air already")
+                            : Optional.empty();
+            case LANDING ->
+                    air.isOn()
+                            ? Optional.empty()
+                            : Refusals.outOfOrder(tap, "the machine is on the ground");
+            case ENGINE_ON, SNAGGED, BRIEFED, UNDONE -> Optional.empty();
+        };
+    }
+
+    private Optional<Finding> hookRefusal(Tap tap) {
+        if (tap.loads().isEmpty()) {
+            return Refusals.outOfOrder(tap, "no load was named");
+        }
+        if (lineM.isEmpty()) {
+            return Refusals.outOfOrder(tap, "the line is off");
+        }
+        if (peopleAboard > 0) {
+            return Refusals.lineWithPeople(tap);
+        }
+        if (!lineChecked) {
+            return Refusals.of(
+                    FindingCode.LINE_NOT_CHECKED,
+                    tap,
+                    "The releases were not tried since this line was hung on the hook.");
+        }
+        if (!onHook().isEmpty()) {
+            return Refusals.outOfOrder(tap, onHook() + " still hangs on the hook");
+        }
+        if (!notYetFree().isEmpty()) {
+            return Refusals.notConfirmed(tap, notYetFree());
+        }
+        return hands.mayHook(tap.by())
+                ? Optional.empty()
+                : Refusals.of(
+                        FindingCode.HANDLER_ABSENT,
+                        tap,
+                        tap.by() + " was not trained to hook loads.");
+    }
+
+    private Optional<Finding> offRefusal(Tap tap) {
+        for (LoadId load : tap.loads()) {
+            if (!onHook().contains(load)) {
+                return Refusals.outOfOrder(tap, load + " does not hang on the hook");
+            }
+        }
+        return onHook().isEmpty()
+                ? Refusals.outOfOrder(tap, "nothing is on the hook")
+                : Optional.empty();
+    }
+
+    private Optional<Finding> confirmRefusal(Tap tap) {
+        if (notYetFree().isEmpty()) {
+            return Refusals.outOfOrder(tap, "no load was set down that is not yet free");
+        }
+        if (freeSeenBy.isEmpty() || freeSeenBy.get().equals(tap.by())) {
+            return Refusals.notConfirmed(tap, notYetFree());
+        }
+        return Optional.empty();
+    }
+
+    private Optional<Finding> lineOnRefusal(Tap tap) {
+        if (peopleAboard > 0) {
+            return Refusals.lineWithPeople(tap);
+        }
+        return tap.amount().lengthM().isEmpty()
+                ? Refusals.outOfOrder(tap, "nobody said how long the line is")
+                : Optional.empty();
+    }
+
+    private Optional<Finding> lineOffRefusal(Tap tap) {
+        if (lineM.isEmpty()) {
+            return Refusals.outOfOrder(tap, "the line is off already");
+        }
+        if (!onHook().isEmpty()) {
+            return Refusals.outOfOrder(tap, onHook() + " still hangs on the hook");
+        }
+        return notYetFree().isEmpty() ? Optional.empty() : Refusals.notConfirmed(tap, notYetFree());
+    }
+
+    /** Takes the tap as what happened, allowed or not. */
+    void take(Tap tap) {
+        lastAt = tap.at();
+        switch (tap.kind()) {
+            case ENGINE_ON -> engine.begin(tap.at());
+            case ENGINE_OFF -> engine.end(tap.at());
+            case TAKE_OFF -> {
+                takeOffs += air.isOn() ? 0 : 1;
+                air.begin(tap.at());
+            }
+            case LANDING -> {
+                landings += air.isOn() ? 1 : 0;
+                air.end(tap.at());
+            }
+            case LINE_ON -> {
+                lineM = tap.amount().lengthM();
+                lineChecked = false;
+            }
+            case LINE_CHECKED -> lineChecked = true;
+            case LINE_OFF -> {
+                lineM = OptionalDouble.empty();
+                lineChecked = false;
+            }
+            case PEOPLE_ABOARD -> peopleAboard += Math.max(1, tap.amount().people());
+            case PEOPLE_OUT -> peopleAboard = 0;
+            case HOOKED -> lifts.add(new OpenLift(tap, lineM));
+            case OFF -> setDown(tap);
+            case FREE_SEEN -> freeSeenBy = freeSeenBy.or(() -> Optional.of(tap.by()));
+            case FREE_CONFIRMED -> confirm(tap);
+            case ABORTED -> giveUp();
+            case REFUELLED -> fuelKg = tap.amount().massKg();
+            case SNAGGED -> {
+                snags++;
+                // A jolt already taken: nothing is lifted on this line before somebody looked at
+                // it.
+                lineChecked = false;
+            }
+            case BRIEFED, UNDONE -> {}
+        }
+    }
+
+    private void setDown(Tap tap) {
+        OpenLift lift = lastOpen();
+        if (lift == null) {
+            return;
+        }
+        List<LoadId> down =
+                tap.loads().isEmpty() ? lift.left.stream().limit(1).toList() : tap.loads();
+        for (LoadId load : down) {
+            if (lift.left.remove(load)) {
+                lift.off.add(new FlownLift.Off(load, tap.at(), Optional.empty()));
+                freeSeenBy = Optional.empty();
+            }
+        }
+    }
+
+    private void confirm(Tap tap) {
+        // One person's word twice stays one person's word: the load is not free.
+        if (freeSeenBy.isEmpty() || freeSeenBy.get().equals(tap.by())) {
+            return;
+        }
+        for (OpenLift lift : lifts) {
+            lift.off.replaceAll(
+                    off ->
+                            new FlownLift.Off(
+                                    off.load(),
+                                    off.at(),
+                                    off.freeAt().or(() -> Optional.of(tap.at()))));
+        }
+        freeSeenBy = Optional.empty();
+    }
+
+    private void giveUp() {
+        OpenLift lift = lastOpen();
+        if (lift != null) {
+            lift.aborted = true;
+            lift.left.clear();
+        }
+    }
+
+    private @Nullable OpenLift lastOpen() {
+        for (int i = lifts.size() - 1; i >= 0; i--) {
+            if (!lifts.get(i).aborted && !lifts.get(i).left.isEmpty()) {
+                return lifts.get(i);
+            }
+        }
+        return null;
+    }
+
+    private List<LoadId> onHook() {
+        return lifts.stream()
+                .filter(lift -> !lift.aborted)
+                .flatMap(lift -> lift.left.stream())
+                .toList();
+    }
+
+    private List<LoadId> notYetFree() {
+        return lifts.stream()
+                .flatMap(lift -> lift.off.stream())
+                .filter(off -> off.freeAt().isEmpty())
+                .map(FlownLift.Off::load)
+                .toList();
+    }
+
+    List<FlownLift> lifts() {
+        return lifts.stream().map(OpenLift::asLift).toList();
+    }
+
+    MachineSums sums() {
+        return new MachineSums(
+                engine.upToS(lastAt), air.upToS(lastAt), takeOffs, landings, lifts.size(), snags);
+    }
+
+    Standing now() {
+        return new Standing(
+                engine.isOn(),
+                air.isOn(),
+                lineM,
+                lineChecked,
+                peopleAboard,
+                onHook(),
+                notYetFree(),
+                freeSeenBy,
+                fuelKg);
+    }
+}

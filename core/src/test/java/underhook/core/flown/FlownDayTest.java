@@ -1,0 +1,243 @@
+package underhook.core.flown;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Random;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import underhook.core.finding.FindingCode;
+import underhook.core.job.LoadId;
+
+/** What is allowed on the day: common practice, no source. */
+class FlownDayTest {
+    private static final Instant SIX = Instant.parse("2026-07-14T04:00:00Z");
+    private static final TrainedHands HANDS = new TrainedHands(Set.of("loader", "second"));
+
+    private final List<Tap> taps = new ArrayList<>();
+    private int minute;
+
+    @Test
+    void a_lift_goes_from_hook_up_to_two_words() {
+        lineOn();
+        tap(TapKind.HOOKED, "loader", "L01");
+        tap(TapKind.OFF, "crew", "L01");
+        tap(TapKind.FREE_SEEN, "crew");
+        assertThat(day().now().notYetFree()).containsExactly(new LoadId("L01"));
+        tap(TapKind.FREE_CONFIRMED, "pilot");
+
+        FlownDay day = day();
+
+        assertThat(day.conflicts()).isEmpty();
+        assertThat(day.lifts()).hasSize(1);
+        assertThat(day.lifts().get(0).isDone()).isTrue();
+        assertThat(day.now().notYetFree()).isEmpty();
+        assertThat(day.now().onHook()).isEmpty();
+    }
+
+    @Test
+    void one_persons_word_twice_is_one_word() {
+        lineOn();
+        tap(TapKind.HOOKED, "loader", "L01");
+        tap(TapKind.OFF, "crew", "L01");
+        tap(TapKind.FREE_SEEN, "crew");
+        tap(TapKind.FREE_CONFIRMED, "crew");
+        tap(TapKind.HOOKED, "loader", "L02");
+
+        FlownDay day = day();
+
+        assertThat(codes(day))
+                .containsExactly(
+                        FindingCode.RELEASE_NOT_CONFIRMED, FindingCode.RELEASE_NOT_CONFIRMED);
+        assertThat(day.lifts().get(0).offAt().get(0).freeAt()).isEmpty();
+    }
+
+    @Test
+    void nobody_gets_in_with_the_line_on_and_nothing_is_hooked_with_people_aboard() {
+        lineOn();
+        assertThat(refusal(TapKind.PEOPLE_ABOARD, "loader"))
+                .contains(FindingCode.LINE_ON_WITH_PEOPLE);
+        tap(TapKind.LINE_OFF, "loader");
+        assertThat(refusal(TapKind.PEOPLE_ABOARD, "loader")).isEmpty();
+        tap(TapKind.PEOPLE_ABOARD, "loader");
+        assertThat(refusal(TapKind.LINE_ON, "loader")).contains(FindingCode.LINE_ON_WITH_PEOPLE);
+        assertThat(refusal(TapKind.HOOKED, "loader", "L01")).contains(FindingCode.TAP_OUT_OF_ORDER);
+    }
+
+    @Test
+    void nothing_is_hooked_before_the_releases_were_tried_nor_by_untrained_hands() {
+        add(TapKind.LINE_ON, "loader", Tap.Amount.ofLine(25));
+        assertThat(refusal(TapKind.HOOKED, "loader", "L01")).contains(FindingCode.LINE_NOT_CHECKED);
+        tap(TapKind.LINE_CHECKED, "loader");
+        assertThat(refusal(TapKind.HOOKED, "helper", "L01")).contains(FindingCode.HANDLER_ABSENT);
+        assertThat(refusal(TapKind.HOOKED, "loader", "L01")).isEmpty();
+        tap(TapKind.SNAGGED, "pilot");
+        assertThat(refusal(TapKind.HOOKED, "loader", "L01")).contains(FindingCode.LINE_NOT_CHECKED);
+    }
+
+    @Test
+    void what_was_taken_back_never_was_and_taking_back_can_be_taken_back() {
+        lineOn();
+        tap(TapKind.HOOKED, "loader", "L01");
+        String hooked = taps.get(taps.size() - 1).id();
+        undo(hooked);
+        assertThat(day().lifts()).isEmpty();
+        undo(taps.get(taps.size() - 1).id());
+        assertThat(day().lifts()).hasSize(1);
+    }
+
+    @Test
+    void the_day_is_the_same_whatever_order_the_taps_arrive_in_and_however_often() {
+        lineOn();
+        for (int k = 1; k <= 12; k++) {
+            String load = "L" + k;
+            tap(TapKind.HOOKED, k % 2 == 0 ? "loader" : "second", load);
+            tap(TapKind.OFF, "crew", load);
+            tap(TapKind.FREE_SEEN, "crew");
+            if (k % 5 != 0) {
+                tap(TapKind.FREE_CONFIRMED, "pilot");
+            }
+        }
+        FlownDay inOrder = day();
+        Random random = new Random(7);
+        for (int run = 0; run < 50; run++) {
+            List<Tap> mixed = new ArrayList<>(taps);
+            mixed.addAll(taps.subList(0, 10));
+            Collections.shuffle(mixed, random);
+            assertThat(FlownDay.of(mixed, HANDS)).isEqualTo(inOrder);
+        }
+        assertThat(inOrder.lifts()).hasSize(12);
+        assertThat(inOrder.conflicts()).hasSize(2);
+    }
+
+    @Test
+    void two_bags_on_one_trip_are_set_down_one_after_the_other() {
+        lineOn();
+        tap(TapKind.HOOKED, "loader", "L07", "L36");
+        tap(TapKind.OFF, "crew", "L36");
+        tap(TapKind.FREE_SEEN, "crew");
+        tap(TapKind.FREE_CONFIRMED, "pilot");
+        assertThat(day().now().onHook()).containsExactly(new LoadId("L07"));
+        assertThat(day().lifts().get(0).isDone()).isFalse();
+        tap(TapKind.OFF, "crew", "L07");
+        tap(TapKind.FREE_SEEN, "crew");
+        tap(TapKind.FREE_CONFIRMED, "pilot");
+
+        assertThat(day().conflicts()).isEmpty();
+        assertThat(day().lifts().get(0).isDone()).isTrue();
+        assertThat(day().lifts().get(0).offAt()).hasSize(2);
+    }
+
+    @Test
+    void ten_sling_loads_and_one_landing_are_eleven_events() {
+        // Row R-LIFE-01: MAKER-LETTER, a secondary copy of a manufacturer's letter.
+        lineOn();
+        tap(TapKind.TAKE_OFF, "pilot");
+        for (int k = 1; k <= 10; k++) {
+            tap(TapKind.HOOKED, "loader", "L" + k);
+            tap(TapKind.OFF, "crew", "L" + k);
+            tap(TapKind.FREE_SEEN, "crew");
+            tap(TapKind.FREE_CONFIRMED, "pilot");
+        }
+        tap(TapKind.LANDING, "pilot");
+
+        FlownDay day = day();
+
+        assertThat(CycleRule.EVERY_LIFT.count(day.sums(), 1)).isEqualTo(11);
+        // A minute for each of the 41 taps from take-off to landing.
+        assertThat(day.sums().flyingS()).isEqualTo(41 * 60);
+    }
+
+    @Test
+    void a_part_is_due_at_the_first_of_its_limits() {
+        // Row R-LIFE-04: MAKER-LETTER.
+        PartLife byCycles = life(990, 100 * 3600.0);
+        PartLife byHours = life(10, 2499.9 * 3600);
+        MachineSums sums = new MachineSums(3600, 3600, 1, 1, 9, 0);
+
+        assertThat(byCycles.after(sums, 1, LocalDate.of(2026, 7, 14)).due()).isTrue();
+        assertThat(byHours.after(sums, 1, LocalDate.of(2026, 7, 14)).due()).isTrue();
+        PartLife.After fresh = life(10, 100 * 3600.0).after(sums, 1, LocalDate.of(2026, 7, 14));
+        assertThat(fresh.due()).isFalse();
+        assertThat(fresh.leftCycles()).hasValue(980);
+        assertThat(fresh.dayCycles()).isEqualTo(10);
+    }
+
+    private static PartLife life(int cycles, double usedS) {
+        return new PartLife(
+                "mast",
+                CycleRule.EVERY_LIFT,
+                cycles,
+                usedS,
+                OptionalInt.of(1000),
+                OptionalDouble.of(2500 * 3600.0),
+                Optional.empty());
+    }
+
+    private void lineOn() {
+        add(TapKind.LINE_ON, "loader", Tap.Amount.ofLine(25));
+        tap(TapKind.LINE_CHECKED, "loader");
+    }
+
+    private void tap(TapKind kind, String by, String... loads) {
+        taps.add(made(kind, by, Tap.Amount.NONE, loads));
+    }
+
+    private void add(TapKind kind, String by, Tap.Amount amount) {
+        taps.add(made(kind, by, amount));
+    }
+
+    private void undo(String id) {
+        Tap plain = made(TapKind.BRIEFED, "loader", Tap.Amount.NONE);
+        taps.add(
+                new Tap(
+                        plain.id(),
+                        plain.at(),
+                        plain.by(),
+                        plain.device(),
+                        TapKind.UNDONE,
+                        List.of(),
+                        Optional.empty(),
+                        Tap.Amount.NONE,
+                        Optional.of(id),
+                        ""));
+    }
+
+    private Tap made(TapKind kind, String by, Tap.Amount amount, String... loads) {
+        minute++;
+        return new Tap(
+                String.format(Locale.ROOT, "t%03d", minute),
+                SIX.plusSeconds(60L * minute),
+                by,
+                by + "'s phone",
+                kind,
+                Arrays.stream(loads).map(LoadId::new).toList(),
+                Optional.empty(),
+                amount,
+                Optional.empty(),
+                "");
+    }
+
+    private Optional<FindingCode> refusal(TapKind kind, String by, String... loads) {
+        Tap.Amount amount = kind == TapKind.LINE_ON ? Tap.Amount.ofLine(25) : Tap.Amount.NONE;
+        return FlownDay.refusal(taps, HANDS, made(kind, by, amount, loads))
+                .map(finding -> finding.code());
+    }
+
+    private FlownDay day() {
+        return FlownDay.of(taps, HANDS);
+    }
+
+    private static List<FindingCode> codes(FlownDay day) {
+        return day.conflicts().stream().map(c -> c.finding().code()).toList();
+    }
+}

@@ -1,0 +1,175 @@
+package underhook.planner.order;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import underhook.core.geo.Ground;
+import underhook.core.geo.Sun;
+import underhook.core.geo.SunPosition;
+import underhook.core.job.HoverTable;
+import underhook.core.job.Job;
+import underhook.core.job.Load;
+import underhook.core.job.Machine;
+import underhook.core.job.PlaceId;
+import underhook.core.plan.PlaceRoom.Fit;
+import underhook.core.site.HeadingRoom;
+import underhook.core.site.Margin;
+import underhook.core.unit.Units;
+
+/** What the planner knows of single places and hours, for people who ask how a number came about. */
+public final class DayLook {
+    private final DayModel model;
+    private final PlaceRooms rooms;
+
+    /** What decides on one heading. */
+    public record Heading(
+            double headingTrueRad,
+            Fit fit,
+            String part,
+            String cause,
+            double marginM,
+            double neededM,
+            double unknownM) {}
+
+    /**
+     * Room with one line on every heading.
+     *
+     * @param standsM length of the load that stands up under it, m; 0 for loads that hang
+     */
+    public record LineRose(
+            String line, double lineLengthM, double standsM, List<Heading> headings) {
+        public LineRose {
+            headings = List.copyOf(headings);
+        }
+    }
+
+    /**
+     * The air at a place in the hour that is planned with.
+     *
+     * @param hoverMassKg hover mass out of ground effect, kg, rounded down; 0 outside the chart
+     * @param table the printed values that it lies between; empty outside the chart
+     */
+    public record AirThere(
+            double elevationAmslM,
+            double qnhPa,
+            double pressureAltitudeM,
+            double temperatureK,
+            double windFromTrueRad,
+            double windMPerS,
+            double gustMPerS,
+            double hoverMassKg,
+            Optional<TablePoint> table) {}
+
+    /** Four printed masses and the altitudes and temperatures they stand for. */
+    public record TablePoint(
+            double lowerAltitudeM,
+            double upperAltitudeM,
+            double lowerTemperatureK,
+            double upperTemperatureK,
+            List<Double> massKg) {
+        public TablePoint {
+            massKg = List.copyOf(massKg);
+        }
+    }
+
+    public DayLook(Job job, Ground ground) {
+        this.model = new DayModel(job, ground);
+        this.rooms = new PlaceRooms(model);
+    }
+
+    /** Room at a place for some loads with each line in stock; empty where it is not known. */
+    public synchronized List<LineRose> rose(PlaceId place, List<Load> loads) {
+        double convergenceRad = model.convergenceRad(model.place(place));
+        List<LineRose> all = new ArrayList<>();
+        for (PlaceRooms.LineHeadings one : rooms.headings(place, loads)) {
+            List<Heading> headings =
+                    one.headings().stream().map(room -> heading(room, convergenceRad)).toList();
+            all.add(new LineRose(one.line().name(), one.line().lengthM(), one.standsM(), headings));
+        }
+        return all;
+    }
+
+    private static Heading heading(HeadingRoom room, double convergenceRad) {
+        Margin worst = room.tightest();
+        return new Heading(
+                Units.wrapTwoPiRad(room.headingGridRad() + convergenceRad),
+                fit(worst),
+                worst.part().word(),
+                worst.id().isEmpty() ? worst.cause().word() : worst.id(),
+                worst.marginM(),
+                worst.neededM(),
+                worst.unknownM());
+    }
+
+    private static Fit fit(Margin margin) {
+        return switch (margin.fit()) {
+            case FREE -> Fit.FREE;
+            case NEAR -> Fit.NEAR;
+            case REFUSED -> Fit.REFUSED;
+        };
+    }
+
+    /** The air at a place; empty when no weather is known then or the ground is not. */
+    public synchronized Optional<AirThere> findAir(PlaceId id, Instant at) {
+        int place = model.place(id);
+        int slot = model.slot(model.seconds(at));
+        if (slot < 0 || !model.isKnown(place)) {
+            return Optional.empty();
+        }
+        DayModel.Slot air = model.slots.get(slot);
+        double exposure = model.places.get(place).exposureFactor();
+        double altitudeM = model.pressureAltitudeM(place, slot);
+        double temperatureK = model.temperatureK(place, slot);
+        return Optional.of(
+                new AirThere(
+                        model.elevationAmslM[place],
+                        air.qnhPa(),
+                        altitudeM,
+                        temperatureK,
+                        air.windFromTrueRad(),
+                        air.windMPerS() * exposure,
+                        air.gustMPerS() * exposure,
+                        model.hoverMassKg(place, slot),
+                        model.isInChart(place, slot)
+                                ? Optional.of(tablePoint(altitudeM, temperatureK))
+                                : Optional.empty()));
+    }
+
+    private TablePoint tablePoint(double altitudeM, double temperatureK) {
+        HoverTable table = model.machine.hover();
+        int column = below(table.pressureAltitudeM(), altitudeM);
+        int row = below(table.temperatureK(), temperatureK);
+        List<List<Double>> massKg = table.massKg();
+        return new TablePoint(
+                table.pressureAltitudeM().get(column),
+                table.pressureAltitudeM().get(column + 1),
+                table.temperatureK().get(row),
+                table.temperatureK().get(row + 1),
+                List.of(
+                        massKg.get(row).get(column),
+                        massKg.get(row).get(column + 1),
+                        massKg.get(row + 1).get(column),
+                        massKg.get(row + 1).get(column + 1)));
+    }
+
+    /** Index of the printed value at or below; the last but one at the upper end. */
+    private static int below(List<Double> printed, double valueRatio) {
+        int at = 0;
+        while (at < printed.size() - 2 && valueRatio >= printed.get(at + 1)) {
+            at++;
+        }
+        return at;
+    }
+
+    /** Where the sun stands as seen from a place. */
+    public SunPosition sun(PlaceId place, Instant at) {
+        return Sun.position(model.places.get(model.place(place)).position(), at);
+    }
+
+    /** Whether the sun dazzles on a way in that is flown on this track. */
+    public synchronized boolean isSunAhead(PlaceId place, Instant at, double trackTrueRad) {
+        boolean leansRight = model.machine.pilotSide() == Machine.PilotSide.RIGHT;
+        return model.sky().seen(model.place(place), at).glare(trackTrueRad, leansRight).isAhead();
+    }
+}

@@ -1,0 +1,67 @@
+package underhook.planner.order;
+
+import java.util.HashMap;
+import java.util.Map;
+import java.util.TreeSet;
+import underhook.planner.route.ClearLegs;
+
+/** Why ways between two places were refused, all hours, lines and loads together. */
+final class Refusals {
+    /** What stood against ways from one place to another. */
+    static final class Why {
+        /** Ids of what a load let go, or the empty line, could hit. */
+        final TreeSet<String> inReach = new TreeSet<>();
+
+        /** Whether something of that lies at the start, at the end. */
+        boolean atStart;
+
+        boolean atEnd;
+
+        /** Whether a part lies over ground of which no height is known. */
+        boolean unknownGround;
+
+        /** Whether every way tried was refused by the map itself. */
+        boolean noWay;
+
+        /** Whether the wind holds the machine nearly still. */
+        boolean wind;
+
+        /** How many ways in and out were tried. */
+        int tried;
+
+        boolean isEmpty() {
+            return tried == 0;
+        }
+    }
+
+    private final Map<String, Why> byPlaces = new HashMap<>();
+
+    /** What stood against ways from one place to another; empty where none was refused. */
+    Why between(int from, int to) {
+        return byPlaces.getOrDefault(key(from, to), new Why());
+    }
+
+    private static String key(int from, int to) {
+        return from + ">" + to;
+    }
+
+    private Why of(int from, int to) {
+        return byPlaces.computeIfAbsent(key(from, to), unused -> new Why());
+    }
+
+    void add(int from, int to, ClearLegs.Found found) {
+        Why why = of(from, to);
+        why.tried++;
+        why.inReach.addAll(found.inReach());
+        why.atStart |= found.side().isAtStart();
+        why.atEnd |= found.side().isAtEnd();
+        why.unknownGround |= found.unknownGround();
+        why.noWay |= found.inReach().isEmpty() && !found.unknownGround();
+    }
+
+    void addWind(int from, int to) {
+        Why why = of(from, to);
+        why.tried++;
+        why.wind = true;
+    }
+}

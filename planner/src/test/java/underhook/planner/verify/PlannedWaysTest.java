@@ -1,0 +1,267 @@
+package underhook.planner.verify;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static underhook.planner.verify.SmallDay.geo;
+import static underhook.planner.verify.SmallDay.pid;
+import static underhook.planner.verify.SmallDay.with;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.function.BooleanSupplier;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Outcome;
+import underhook.core.finding.Severity;
+import underhook.core.geo.GeoPoint;
+import underhook.core.geo.GridHeightField;
+import underhook.core.geo.GridShape;
+import underhook.core.geo.Ground;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.MapFeature;
+import underhook.core.job.Zone;
+import underhook.core.plan.LeftOut;
+import underhook.core.plan.Leg;
+import underhook.core.plan.Plan;
+import underhook.planner.order.DayPlanner;
+import underhook.planner.order.PlanSettings;
+
+/**
+ * Ways of a planned day, over invented ground: what is expected is worked out by hand, and each plan is
+ * re-checked.
+ */
+class PlannedWaysTest {
+    private static Outcome<Plan> outcome(
+            SmallDay day, BooleanSupplier stop, BooleanSupplier enough) {
+        return DayPlanner.plan(
+                day.job(),
+                day.ground(),
+                new PlanSettings("p", SmallDay.SEVEN, 1, "test", stop, enough),
+                (what, share) -> {});
+    }
+
+    private static Plan planned(SmallDay day) {
+        return checked(day, outcome(day, () -> false, () -> false));
+    }
+
+    private static Plan checked(SmallDay day, Outcome<Plan> outcome) {
+        Plan plan = outcome.fold((made, findings) -> made, refused -> fail(refused));
+        assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
+        return plan;
+    }
+
+    private static Plan fail(List<Finding> refused) {
+        throw new AssertionError(refused);
+    }
+
+    private static List<Finding> found(List<Finding> findings, FindingCode code) {
+        return findings.stream().filter(finding -> finding.code() == code).toList();
+    }
+
+    private static List<Leg> loadedFromA(Plan plan) {
+        return plan.steps().stream()
+                .flatMap(step -> step.rotation().stream())
+                .flatMap(rotation -> rotation.legs().stream())
+                .filter(leg -> !leg.carrying().isEmpty() && leg.from().equals(pid("A")))
+                .toList();
+    }
+
+    /** The leg's first point that is not over its start. */
+    private static PlanePoint firstOut(Leg leg) {
+        return leg.path().stream()
+                .map(point -> SmallDay.FRAME.toPlane(point.position()))
+                .filter(point -> Math.hypot(point.eastM(), point.northM()) > 20)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static SmallDay houseAt(double eastM, double northM) {
+        SmallDay day = SmallDay.good();
+        MapFeature house = with(day.job().features().get(1), "bufferM", 0.0);
+        return day.inJob(
+                "features",
+                List.of(
+                        day.job().features().get(0),
+                        with(house, "outline", List.of(geo(eastM, northM)))));
+    }
+
+    /** True from the nth time it is asked on. */
+    private static BooleanSupplier after(int asked) {
+        int[] left = {asked};
+        return () -> left[0]-- <= 0;
+    }
+
+    @Test
+    void whenever_the_time_runs_out_every_load_is_flown_or_told_of() {
+        SmallDay day = SmallDay.good();
+        List<String> all = day.job().loads().stream().map(load -> load.id().value()).toList();
+        int cut = 0;
+        for (int asked = 0; asked < 60; asked += 4) {
+            BooleanSupplier stop = after(asked);
+            Outcome<Plan> outcome = outcome(day, stop, stop);
+            List<Finding> refused = outcome.fold((plan, findings) -> List.of(), list -> list);
+            if (!refused.isEmpty()) {
+                assertThat(found(refused, FindingCode.SEARCH_CUT)).isNotEmpty();
+                cut++;
+                continue;
+            }
+            Plan plan = checked(day, outcome);
+            assertThat(plan.summary().cutShort()).isTrue();
+            List<String> told = new ArrayList<>();
+            plan.leftOut().forEach(one -> told.add(one.load().value()));
+            loads(plan).forEach(told::add);
+            assertThat(new TreeSet<>(told)).containsExactlyElementsOf(new TreeSet<>(all));
+            cut +=
+                    (int)
+                            plan.leftOut().stream()
+                                    .map(LeftOut::code)
+                                    .filter(code -> code == FindingCode.SEARCH_CUT)
+                                    .count();
+        }
+        assertThat(cut).isPositive();
+    }
+
+    private static Stream<String> loads(Plan plan) {
+        return plan.steps().stream()
+                .flatMap(step -> step.rotation().stream())
+                .flatMap(rotation -> rotation.loads().stream())
+                .map(load -> load.value());
+    }
+
+    @Test
+    void without_a_cut_the_plan_is_the_same_each_time_and_says_so() {
+        Plan one = planned(SmallDay.good());
+        Plan other = planned(SmallDay.good());
+
+        assertThat(one).isEqualTo(other);
+        assertThat(one.summary().cutShort()).isFalse();
+    }
+
+    @Test
+    void a_load_leaves_another_way_where_let_go_it_could_hit_a_house_beside_the_best_way_out() {
+        // Wind from north, so the best way out is north. The house is 10 m round, so its wall
+        // stands
+        // 3 m beside that way: a load that swings 10 degrees under 20 m of line is 3.5 m off.
+        Plan plan = planned(houseAt(13, 75));
+
+        assertThat(loads(plan)).contains("B2");
+        assertThat(loadedFromA(plan))
+                .isNotEmpty()
+                .allSatisfy(
+                        leg -> {
+                            PlanePoint out = firstOut(leg);
+                            double offRad = Math.atan2(out.eastM(), out.northM());
+                            assertThat(Math.abs(offRad)).isGreaterThan(Math.toRadians(9));
+                        });
+    }
+
+    @Test
+    void a_load_leaves_another_way_where_the_best_way_out_has_no_ground_below() {
+        // Wind from south: the best way out ends 100 m south of A, where the raster ends at 60 m.
+        SmallDay good = SmallDay.good();
+        SmallDay south =
+                good.inJob(
+                        "weather",
+                        with(
+                                good.job().weather(),
+                                "hours",
+                                good.job().weather().hours().stream()
+                                        .map(row -> with(row, "windFromTrueRad", Math.PI))
+                                        .toList()));
+        SmallDay day =
+                with(
+                        south,
+                        "ground",
+                        new Ground(
+                                SmallDay.FRAME,
+                                GridHeightField.of(
+                                        new GridShape(-2500, -60, 10, 500, 300),
+                                        (east, north) -> 100),
+                                Optional.empty(),
+                                0));
+
+        Plan plan = planned(day);
+
+        assertThat(loads(plan)).contains("B2");
+        assertThat(loadedFromA(plan))
+                .isNotEmpty()
+                .allSatisfy(leg -> assertThat(firstOut(leg).northM()).isGreaterThan(-60));
+    }
+
+    @Test
+    void houses_that_any_way_out_could_hit_are_named_with_what_would_open_it() {
+        SmallDay day = SmallDay.good();
+        MapFeature house = with(day.job().features().get(1), "bufferM", 0.0);
+        List<MapFeature> round = new ArrayList<>();
+        for (int i = 0; i < 16; i++) {
+            double bearingRad = (i + 0.5) * Math.PI / 8;
+            GeoPoint at = geo(60 * Math.sin(bearingRad), 60 * Math.cos(bearingRad));
+            round.add(with(with(house, "id", "N" + i), "outline", List.of(at)));
+        }
+
+        Outcome<Plan> outcome = outcome(day.inJob("features", round), () -> false, () -> false);
+
+        List<Finding> all = outcome.fold((plan, findings) -> plan.findings(), refused -> refused);
+        assertThat(found(all, FindingCode.NO_WAY))
+                .anySatisfy(
+                        finding ->
+                                assertThat(finding.message())
+                                        .contains("let go near A with the load it could hit N0")
+                                        .contains("nobody at N0")
+                                        .doesNotContain("wires are crossed"));
+    }
+
+    private static Zone zone(Zone.Rule rule, double eastM, double northM) {
+        return new Zone(
+                "Z9",
+                "Z9",
+                List.of(geo(eastM, northM)),
+                60,
+                rule,
+                List.of(),
+                150,
+                Optional.empty(),
+                Optional.empty(),
+                "zones");
+    }
+
+    @Test
+    void a_least_height_over_a_place_is_told_as_such() {
+        for (Zone.Rule rule : List.of(Zone.Rule.MIN_HEIGHT, Zone.Rule.NO_HOVER_BELOW)) {
+            Plan plan = planned(SmallDay.good().zone(zone(rule, 1000, 0)));
+
+            assertThat(found(plan.findings(), FindingCode.NO_LINE_LONG_ENOUGH)).isEmpty();
+            assertThat(found(plan.findings(), FindingCode.HOVER_IN_ZONE))
+                    .anySatisfy(
+                            finding -> {
+                                assertThat(finding.subject()).isEqualTo("B1");
+                                assertThat(finding.severity()).isEqualTo(Severity.STOP);
+                                assertThat(finding.limit()).isEqualTo("150");
+                                assertThat(finding.message()).contains("S2 lies in zone Z9");
+                            });
+            assertThat(loads(plan)).contains("B2").doesNotContain("B1");
+        }
+    }
+
+    @Test
+    void nobody_refuels_in_a_zone_without_fuel() {
+        // A has the only fuel, and the day begins without any.
+        Outcome<Plan> outcome =
+                outcome(
+                        SmallDay.good().zone(zone(Zone.Rule.NO_FUEL, 0, 0)),
+                        () -> false,
+                        () -> false);
+
+        List<Finding> refused = outcome.fold((plan, findings) -> List.of(), list -> list);
+        assertThat(found(refused, FindingCode.FUEL_PLACE))
+                .singleElement()
+                .satisfies(
+                        finding -> {
+                            assertThat(finding.subject()).isEqualTo("A");
+                            assertThat(finding.message()).contains("lies in zone Z9");
+                        });
+    }
+}

@@ -1,0 +1,201 @@
+package underhook.web;
+
+import com.sun.net.httpserver.Headers;
+import com.sun.net.httpserver.HttpExchange;
+import com.sun.net.httpserver.HttpServer;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import underhook.app.desk.DayLooks;
+import underhook.app.desk.Desk;
+import underhook.app.desk.PlanRuns;
+import underhook.app.port.KeptJob;
+
+/**
+ * Serves the planning desk.
+ *
+ * <p>On 127.0.0.1, unless a secret is given; then on every address of the machine, to whoever gives it.
+ */
+public final class DeskServer implements AutoCloseable {
+    private static final System.Logger LOG = System.getLogger("underhook");
+    private static final byte[] LOOPBACK = {127, 0, 0, 1};
+    private static final String PAGE_POLICY =
+            "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self'"
+                    + " data: blob:; connect-src 'self'; font-src 'self'; worker-src 'self' blob:;"
+                    + " base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
+
+    private static final String HTML = "text/html; charset=utf-8";
+    private static final int MOST_FORM_BYTES = 4096;
+
+    /** No library and no script: nothing is given out before the secret was. */
+    private static final byte[] ENTRANCE =
+            """
+            <!doctype html>
+            <html lang="en"><head><meta charset="utf-8"><title>Underhook</title>
+            <meta name="viewport" content="width=device-width, initial-scale=1"></head>
+            <body><main><h1>Underhook</h1><form method="post" action="/enter">
+            <label>Secret <input type="password" name="secret" autocomplete="current-password"
+            required></label> <button>Enter</button></form></main></body></html>
+            """
+                    .getBytes(StandardCharsets.UTF_8);
+
+    private final HttpServer server;
+    private final ExecutorService threads =
+            Executors.newCachedThreadPool(
+                    work -> {
+                        Thread made = new Thread(work, "answering");
+                        made.setDaemon(true);
+                        return made;
+                    });
+    private final Gate gate;
+    private final Routes routes = new Routes();
+    private final Assets assets = new Assets();
+
+    /**
+     * What is served.
+     *
+     * @param program name and version
+     */
+    public record Desktop(Desk desk, PlanRuns runs, String program) {}
+
+    /**
+     * Where it is served.
+     *
+     * @param port 0 for any free one
+     * @param secret opens it to the network for whoever knows it; empty keeps it on this machine
+     */
+    public record Where(int port, Optional<String> secret) {
+        /** On this machine alone. */
+        public static Where here(int port) {
+            return new Where(port, Optional.empty());
+        }
+    }
+
+    private DeskServer(HttpServer server, Desktop desktop, Where where) {
+        this.server = server;
+        this.gate = new Gate(where.secret(), server.getAddress().getPort());
+        DayLooks looks = new DayLooks();
+        ReadingApi reading =
+                new ReadingApi(desktop.desk(), desktop.runs(), looks, desktop.program());
+        reading.addTo(routes);
+        new ChangingApi(desktop.desk(), desktop.runs(), reading).addTo(routes);
+        routes.add("GET", "/", this::page)
+                .add("GET", "/assets/{path*}", this::asset)
+                .add("GET", "/lib/{name}/{path*}", this::library)
+                .add("GET", "/enter", call -> call.send(200, HTML, ENTRANCE))
+                .add("POST", "/enter", this::enter);
+    }
+
+    /**
+     * Starts serving.
+     *
+     * @throws IOException when the port cannot be had
+     */
+    public static DeskServer start(Desktop desktop, Where where) throws IOException {
+        // Small answers must not wait for the other side's acknowledgement.
+        System.setProperty("sun.net.httpserver.nodelay", "true");
+        InetSocketAddress address =
+                where.secret().isPresent()
+                        ? new InetSocketAddress(where.port())
+                        : new InetSocketAddress(InetAddress.getByAddress(LOOPBACK), where.port());
+        HttpServer server = HttpServer.create(address, 0);
+        DeskServer made = new DeskServer(server, desktop, where);
+        server.createContext("/", made::answer);
+        server.setExecutor(made.threads);
+        server.start();
+        return made;
+    }
+
+    /** Where the desk is. */
+    public URI address() {
+        return URI.create("http://127.0.0.1:" + server.getAddress().getPort() + "/");
+    }
+
+    /** What proves that a request comes from the page of this run. */
+    String token() {
+        return gate.token();
+    }
+
+    @Override
+    public void close() {
+        server.stop(0);
+        threads.shutdownNow();
+    }
+
+    private void answer(HttpExchange exchange) throws IOException {
+        try (exchange) {
+            setHeaders(exchange.getResponseHeaders());
+            try {
+                String path = exchange.getRequestURI().getRawPath();
+                String method = exchange.getRequestMethod();
+                gate.check(method, path, exchange.getRequestHeaders());
+                Routes.Match match = routes.find(method, path);
+                match.handler().handle(new Call(exchange, match.parts()));
+            } catch (IOException | RuntimeException failed) {
+                boolean hasBegun = exchange.getResponseCode() >= 0;
+                // Whoever asked has gone away in the middle of the answer.
+                if (!hasBegun) {
+                    refuse(exchange, failed);
+                }
+            }
+        }
+    }
+
+    private static void refuse(HttpExchange exchange, Exception failed) throws IOException {
+        Call call = new Call(exchange, Map.of());
+        String sentence = String.valueOf(failed.getMessage());
+        if (failed instanceof Refused refused
+                && refused.status() == 401
+                && exchange.getRequestURI().getPath().equals("/")) {
+            call.leadTo("/enter");
+        } else if (failed instanceof Refused refused) {
+            call.answer(refused.status(), Json.error(sentence));
+        } else if (failed instanceof KeptJob.MovedException) {
+            call.answer(409, Json.error(sentence));
+        } else if (failed instanceof IllegalArgumentException) {
+            call.answer(400, Json.error(sentence));
+        } else {
+            LOG.log(System.Logger.Level.ERROR, exchange.getRequestURI().getPath(), failed);
+            call.answer(500, Json.error("That failed; the log says why. " + sentence));
+        }
+    }
+
+    private static void setHeaders(Headers headers) {
+        headers.set("X-Content-Type-Options", "nosniff");
+        headers.set("Referrer-Policy", "no-referrer");
+        headers.set("Cache-Control", "no-store");
+        headers.set("Cross-Origin-Resource-Policy", "same-origin");
+        headers.set("Cross-Origin-Opener-Policy", "same-origin");
+        headers.set("Content-Security-Policy", PAGE_POLICY);
+    }
+
+    private void enter(Call call) throws IOException {
+        String said = Call.pairs(call.body(MOST_FORM_BYTES).toText()).getOrDefault("secret", "");
+        Optional<String> cookie = gate.enter(said);
+        if (cookie.isEmpty()) {
+            throw new Refused(401, "That is not the secret.");
+        }
+        call.setCookie(cookie.get());
+        call.leadTo("/");
+    }
+
+    private void page(Call call) throws IOException {
+        call.send(200, Assets.type("index.html"), assets.page(gate.token()));
+    }
+
+    private void asset(Call call) throws IOException {
+        String path = call.part("path");
+        call.send(200, Assets.type(path), assets.own(path));
+    }
+
+    private void library(Call call) throws IOException {
+        String path = call.part("path");
+        call.send(200, Assets.type(path), assets.library(call.part("name"), path));
+    }
+}

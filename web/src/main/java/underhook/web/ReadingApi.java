@@ -1,0 +1,254 @@
+package underhook.web;
+
+import java.io.IOException;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+import underhook.app.desk.DayLooks;
+import underhook.app.desk.DayLooks.Look;
+import underhook.app.desk.Desk;
+import underhook.app.desk.DeskJob;
+import underhook.app.desk.DeskJob.KnownPlan;
+import underhook.app.desk.Lifts;
+import underhook.app.desk.Lifts.Lift;
+import underhook.app.desk.PlanRuns;
+import underhook.app.desk.Relief;
+import underhook.app.port.Caution;
+import underhook.app.port.Content;
+import underhook.app.port.ReadJob;
+import underhook.app.port.Written;
+import underhook.core.plan.Leg;
+
+/** Answers everything that only reads. */
+final class ReadingApi {
+    private static final int MOST_PIXELS = 1600;
+    private static final int MOST_HEIGHTS = 400;
+    private static final int PICTURES_KEPT = 8;
+    private static final Map<String, String> TYPES =
+            Map.of(
+                    "json", "application/json",
+                    "geojson", "application/geo+json",
+                    "gpx", "application/gpx+xml",
+                    "kml", "application/vnd.google-earth.kml+xml",
+                    "gpkg", "application/geopackage+sqlite3",
+                    "pdf", "application/pdf",
+                    "csv", "text/csv; charset=utf-8");
+
+    private final Desk desk;
+    private final PlanRuns runs;
+    private final DayLooks looks;
+    private final String program;
+    private final Map<String, byte[]> pictures = new LinkedHashMap<>();
+
+    ReadingApi(Desk desk, PlanRuns runs, DayLooks looks, String program) {
+        this.desk = desk;
+        this.runs = runs;
+        this.looks = looks;
+        this.program = program;
+    }
+
+    void addTo(Routes routes) {
+        routes.add("GET", "/api/session", this::session)
+                .add("GET", "/api/jobs/{id}", call -> call.answer(json(job(call))))
+                .add("GET", "/api/jobs/{id}/tables/{path*}", this::table)
+                .add("GET", "/api/jobs/{id}/text/{path*}", this::text)
+                .add("GET", "/api/jobs/{id}/map", this::map)
+                .add("GET", "/api/jobs/{id}/relief.png", this::relief)
+                .add("GET", "/api/jobs/{id}/heights", this::heights)
+                .add("GET", "/api/jobs/{id}/events", this::events)
+                .add("GET", "/api/jobs/{id}/plan", this::plan)
+                .add("GET", "/api/jobs/{id}/plan/lifts/{n}/section/{leg}", this::section)
+                .add("GET", "/api/jobs/{id}/plan/lifts/{n}/rose", this::rose)
+                .add("GET", "/api/jobs/{id}/plan/lifts/{n}/limits", this::limits)
+                .add("GET", "/api/jobs/{id}/plan/files/{name}", this::planFile);
+    }
+
+    DeskJob job(Call call) throws IOException {
+        return desk.find(call.part("id")).orElseThrow(Refused::unknown);
+    }
+
+    ObjectNode json(DeskJob job) throws IOException {
+        return JobJson.of(job, runs.find(job));
+    }
+
+    private void session(Call call) throws IOException {
+        ObjectNode node = Json.object();
+        node.put("version", program);
+        node.put("caution", Caution.TEXT);
+        ArrayNode jobs = node.putArray("jobs");
+        for (DeskJob job : desk.list()) {
+            Optional<KnownPlan> plan = job.findPlan();
+            ObjectNode one = jobs.addObject();
+            one.put("id", job.id());
+            one.put("name", job.name());
+            one.put("changedAt", job.head().at().toString());
+            one.put("plannedAt", plan.map(known -> known.kept().at().toString()).orElse(null));
+            one.put("demo", job.id().startsWith("demo"));
+        }
+        call.answer(node);
+    }
+
+    private void table(Call call) throws IOException {
+        call.answer(TableJson.of(job(call), call.part("path")));
+    }
+
+    private void text(Call call) throws IOException {
+        DeskJob job = job(call);
+        String path = call.part("path");
+        Content content = job.findFile(path).orElseThrow(Refused::unknown);
+        if (JobJson.kind(path).equals("binary")) {
+            throw new Refused(400, path + " is no text.");
+        }
+        ObjectNode node = Json.object();
+        node.put("path", path);
+        node.put("revision", job.head().id());
+        node.put("text", content.toText());
+        node.set("faults", TableJson.faults(job, path));
+        call.answer(node);
+    }
+
+    private static ReadJob readable(DeskJob job) throws IOException {
+        return job.findReadable()
+                .orElseThrow(() -> new Refused(409, "The job has never been without faults yet."));
+    }
+
+    private void map(Call call) throws IOException {
+        DeskJob job = job(call);
+        ObjectNode node = MapJson.of(readable(job));
+        node.put("revision", job.head().id());
+        node.put("stale", job.read().job().isEmpty());
+        call.answer(node);
+    }
+
+    private void relief(Call call) throws IOException {
+        DeskJob job = job(call);
+        ReadJob read = readable(job);
+        Relief.Box box = MapJson.box(read.job());
+        int width = size(call, "w", 900, MOST_PIXELS);
+        int height = size(call, "h", 600, MOST_PIXELS);
+        String key = job.id() + " " + job.head().id() + " " + width + " " + height;
+        byte[] picture = findPicture(key);
+        if (picture.length == 0) {
+            picture = ReliefPng.paint(Relief.of(read.ground(), box, width, height));
+            keepPicture(key, picture);
+        }
+        if (!call.query("r").isEmpty()) {
+            call.keepForEver();
+        }
+        call.send(200, "image/png", picture);
+    }
+
+    private synchronized byte[] findPicture(String key) {
+        return pictures.getOrDefault(key, new byte[0]);
+    }
+
+    private synchronized void keepPicture(String key, byte[] picture) {
+        pictures.put(key, picture);
+        if (pictures.size() > PICTURES_KEPT) {
+            pictures.remove(pictures.keySet().iterator().next());
+        }
+    }
+
+    private static int size(Call call, String name, int usual, int most) throws Refused {
+        String said = call.query(name);
+        if (said.isEmpty()) {
+            return usual;
+        }
+        if (!said.matches("[0-9]{1,5}")
+                || Integer.parseInt(said) < 2
+                || Integer.parseInt(said) > most) {
+            throw new Refused(400, name + " must lie between 2 and " + most + ".");
+        }
+        return Integer.parseInt(said);
+    }
+
+    /** Decimetres, row by row from the north; null where the terrain says nothing. */
+    private void heights(Call call) throws IOException {
+        ReadJob read = readable(job(call));
+        Relief.Box box = MapJson.box(read.job());
+        int width = size(call, "w", 160, MOST_HEIGHTS);
+        int height = size(call, "h", 120, MOST_HEIGHTS);
+        Relief relief = Relief.of(read.ground(), box, width, height);
+        ObjectNode node = Json.object();
+        node.put("columns", width).put("rows", height);
+        node.putArray("bounds")
+                .add(box.westDeg())
+                .add(box.southDeg())
+                .add(box.eastDeg())
+                .add(box.northDeg());
+        ArrayNode all = node.putArray("heightsM");
+        for (int row = 0; row < height; row++) {
+            for (int column = 0; column < width; column++) {
+                if (relief.isKnown(column, row)) {
+                    all.add(Written.nearest(relief.heightAmslM(column, row), 1));
+                } else {
+                    all.addNull();
+                }
+            }
+        }
+        call.answer(node);
+    }
+
+    private void events(Call call) throws IOException {
+        DeskJob job = job(call);
+        ObjectNode hello = Json.object().put("head", job.head().id());
+        runs.find(job).ifPresent(state -> hello.set("run", JobJson.run(state)));
+        new EventStream(job.id()).run(desk.events(), hello, call.stream("text/event-stream"));
+    }
+
+    private Look look(DeskJob job) throws IOException {
+        return looks.find(job)
+                .orElseThrow(() -> new Refused(404, "The job has not been planned yet."));
+    }
+
+    private void plan(Call call) throws IOException {
+        DeskJob job = job(call);
+        Look look = look(job);
+        Content file = planFile(job, look.plan(), "plan.json");
+        call.answer(PlanJson.of(look, file, job.isStale(look.plan().kept())));
+    }
+
+    private static Content planFile(DeskJob job, KnownPlan plan, String name) throws IOException {
+        return job.kept().findPlanFile(plan.kept().id(), name).orElseThrow(Refused::unknown);
+    }
+
+    private Lift lift(Look look, Call call) throws Refused {
+        return Lifts.find(look.plan().plan(), call.number("n")).orElseThrow(Refused::unknown);
+    }
+
+    private void section(Call call) throws IOException {
+        Look look = look(job(call));
+        Lift lift = lift(look, call);
+        List<Leg> legs = lift.rotation().legs();
+        int leg = call.number("leg");
+        if (leg < 0 || leg >= legs.size()) {
+            throw Refused.unknown();
+        }
+        call.answer(LookJson.section(look, lift, legs.get(leg)));
+    }
+
+    private void rose(Call call) throws IOException {
+        Look look = look(job(call));
+        call.answer(LookJson.rose(look, lift(look, call)));
+    }
+
+    private void limits(Call call) throws IOException {
+        Look look = look(job(call));
+        call.answer(LookJson.limits(look, lift(look, call)));
+    }
+
+    private void planFile(Call call) throws IOException {
+        DeskJob job = job(call);
+        String name = call.part("name");
+        KnownPlan plan = job.findPlan().orElseThrow(Refused::unknown);
+        Content content = planFile(job, plan, name);
+        String ending = name.substring(name.lastIndexOf('.') + 1);
+        if (!ending.equals("pdf") || !call.query("save").isEmpty()) {
+            call.saveAs(job.id() + "-" + name);
+        }
+        call.answer(TYPES.getOrDefault(ending, "application/octet-stream"), content);
+    }
+}

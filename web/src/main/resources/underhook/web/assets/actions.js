@@ -1,0 +1,222 @@
+// What a person can do. Views call these; only this file changes the state or asks the server.
+import { api } from './api.js';
+import { set, setReader, state } from './state.js';
+import { t } from './words.js';
+
+const say = (note, kind = 'note') => set({ note: { words: note, kind } });
+
+/** Runs work that may be refused, and says the refusal in the server's own sentence. */
+async function attempt(work) {
+  set({ saving: state.saving + 1 });
+  try {
+    return await work();
+  } catch (refusal) {
+    say(refusal.status === 0 ? t('offline') : refusal.message, 'fault');
+    if (refusal.status === 409 && state.jobId) await loadJob();
+    return null;
+  } finally {
+    set({ saving: state.saving - 1 });
+  }
+}
+
+async function start() {
+  const session = await attempt(api.session);
+  if (!session) return;
+  const jobs = session.jobs.map((job) => job.id);
+  const jobId = jobs.includes(state.jobId) ? state.jobId : jobs.length === 1 ? jobs[0] : null;
+  set({ session, jobId, panel: jobId ? state.panel : 'files' });
+  if (jobId) await openJob(jobId, state.lift);
+}
+
+async function openJob(jobId, lift = null) {
+  set({ jobId, lift, job: null, plan: null, map: null, table: null, versions: null });
+  listenTo(jobId);
+  await Promise.all([loadJob(), loadPlan(), loadMap()]);
+  prepare();
+  if (state.lift) await choose(state.lift);
+}
+
+/** Reads what the shown panel needs beyond the day itself. */
+function prepare() {
+  if (state.panel === 'versions') actions.loadVersions();
+  const first = state.job?.files.find((file) => file.kind === 'table') ?? state.job?.files.find((file) => file.kind === 'text');
+  if (state.panel === 'tables' && !state.table && first) openTable(first.path);
+}
+
+async function loadJob() {
+  const job = await attempt(() => api.job(state.jobId));
+  if (job) set({ job });
+}
+
+async function loadMap() {
+  const map = await attempt(() => api.map(state.jobId));
+  if (map) set({ map });
+}
+
+async function loadPlan() {
+  try {
+    const plan = await api.plan(state.jobId);
+    plan.loadsById = new Map(plan.view.loads.map((load) => [load.id, load]));
+    set({ plan });
+  } catch (refusal) {
+    if (refusal.status !== 404) say(refusal.status ? refusal.message : t('offline'), 'fault');
+    set({ plan: null });
+  }
+}
+
+let events = null;
+function listenTo(jobId) {
+  events?.close();
+  events = api.events(jobId);
+  const on = (name, then) => events.addEventListener(name, (event) => then(event.data ? JSON.parse(event.data) : {}));
+  // After a restart of the server the stream says hello again: everything is read anew.
+  let greeted = false;
+  on('hello', () => {
+    if (greeted) again();
+    greeted = true;
+  });
+  on('progress', (run) => set({ run }));
+  on('planned', async (done) => {
+    set({ run: null });
+    await Promise.all([loadPlan(), loadJob()]);
+    say(done.doing || t('plan.done'));
+    if (state.lift) choose(state.lift);
+  });
+  on('failed', (fault) => {
+    set({ run: null });
+    say(fault.doing || t('plan.failed'), 'fault');
+  });
+  on('changed', (change) => {
+    if (change.revision !== state.job?.head) loadJob();
+  });
+}
+
+async function again() {
+  await attempt(api.renew);
+  await Promise.all([loadJob(), loadPlan()]);
+  say(t('online'));
+}
+
+async function choose(number) {
+  const lift = state.plan?.view.lifts.some((one) => one.number === number) ? number : null;
+  set({ lift, leg: 0, at: 0, sheet: { lift } });
+  if (!lift) return;
+  // Nearest, so that a choice never throws away the place where the reader was.
+  document.getElementById(`lift-${lift}`)?.scrollIntoView({ block: 'nearest' });
+  const part = (name, ask) => ask().then((value) => keep(lift, { [name]: value }), (fault) => keep(lift, { [`${name}Fault`]: fault.message }));
+  await Promise.all([
+    part('section', () => api.section(state.jobId, lift, 0)),
+    part('rose', () => api.rose(state.jobId, lift)),
+    part('limits', () => api.limits(state.jobId, lift)),
+  ]);
+}
+
+function keep(lift, part) {
+  if (state.lift === lift) set({ sheet: { ...state.sheet, ...part } });
+}
+
+async function chooseLeg(leg) {
+  const lift = state.lift;
+  set({ leg, at: 0, sheet: { ...state.sheet, section: null, sectionFault: null } });
+  try {
+    const section = await api.section(state.jobId, lift, leg);
+    if (state.leg === leg) keep(lift, { section });
+  } catch (fault) {
+    keep(lift, { sectionFault: fault.message });
+  }
+}
+
+/** Puts a changed job into the state; what hangs on its files is read anew. */
+async function changed(answer) {
+  if (!answer) return false;
+  set({ job: answer });
+  if (answer.table) showTable(answer.table.path, answer.table);
+  else if (state.table) await openTable(state.table.path);
+  loadMap();
+  return true;
+}
+
+const change = async (work) => changed(await attempt(work));
+
+async function openTable(path) {
+  const file = state.job.files.find((one) => one.path === path);
+  if (!file) return;
+  const ask = file.kind === 'table' ? api.table : api.text;
+  const content = await attempt(() => ask(state.jobId, path));
+  if (content) showTable(path, content);
+}
+
+function showTable(path, content) {
+  set({ table: { path, kind: 'rows' in content ? 'table' : 'text', ...content } });
+}
+
+const revision = () => state.job?.head;
+
+export const actions = {
+  start, say, set, choose, chooseLeg, openJob, openTable, attempt, setReader, loadJob, loadPlan,
+  fly: (at) => set({ at }),
+  show: (panel) => {
+    set({ panel });
+    document.querySelector('.left')?.scrollTo(0, 0);
+    prepare();
+    if (panel === 'day' && state.lift) requestAnimationFrame(() => document.getElementById(`lift-${state.lift}`)?.scrollIntoView({ block: 'start' }));
+  },
+  open: (dialog) => set({ dialog }),
+  close: () => set({ dialog: null }),
+  reliefUrl: () => api.reliefUrl(state.jobId, 1200, 900, state.job?.head ?? ''),
+  newJob: async (name, from, about = {}) => {
+    const made = await attempt(() => api.newJob({ name, from, ...about }));
+    if (!made) return;
+    set({ session: await api.session(), panel: from === 'demo' ? 'day' : 'files', dialog: null });
+    await openJob(made.id);
+  },
+  takeOver: async (file) => {
+    const made = await attempt(() => api.takeOver(file));
+    if (made) {
+      set({ session: await api.session() });
+      await openJob(made.id);
+    }
+  },
+  dropFiles: async (files) => {
+    for (const file of files) {
+      const answer = await attempt(() => api.dropFile(state.jobId, file));
+      if (answer) set({ dropped: { ...state.dropped, [file.name]: answer } });
+    }
+    await loadJob();
+    loadMap();
+  },
+  setRole: (name, role) => change(() => api.setRole(state.jobId, name, role, revision())),
+  changeCells: (path, what, parts) => change(() => api.changeTable(state.jobId, path, { revision: revision(), what, ...parts })),
+  setText: (path, text) => change(() => api.setText(state.jobId, path, revision(), text)),
+  undo: () => change(() => api.undo(state.jobId, revision())),
+  redo: () => change(() => api.redo(state.jobId, revision())),
+  changeFeature: (feature) => change(() => api.changeFeature(state.jobId, { revision: revision(), ...feature })),
+  override: (body) => change(() => api.override(state.jobId, { revision: revision(), ...body })),
+  startPlan: async (seconds, seed) => {
+    const run = await attempt(() => api.startPlan(state.jobId, seconds, seed));
+    if (run) set({ run: { doing: t('plan.starting'), fraction: 0, ...state.run } });
+  },
+  stopPlan: () => attempt(() => api.stopPlan(state.jobId)),
+  loadVersions: async () => {
+    const versions = await attempt(() => api.versions(state.jobId));
+    if (versions) set({ versions, differences: null });
+  },
+  compare: async (a, b) => {
+    const differences = await attempt(() => api.differences(state.jobId, a, b));
+    if (differences) set({ differences });
+  },
+  ask: async (question) => {
+    set({ answer: null, question });
+    const answer = await attempt(() => api.whatIf(state.jobId, question));
+    if (state.question === question) set({ answer: answer ?? { possible: false, why: state.note?.words } });
+  },
+  accept: async () => {
+    const done = await attempt(() => api.acceptWhatIf(state.jobId, { revision: revision(), ...state.question }));
+    if (!done) return;
+    set({ dialog: null, question: null, answer: null });
+    await Promise.all([loadJob(), loadPlan()]);
+    say(t('move.done'));
+  },
+  // Filled in by the views that open them, so that views need not know each other.
+  openMove: () => {}, askMove: () => {}, openWhatIf: () => {}, openOverride: () => {},
+};

@@ -1,0 +1,67 @@
+// Speaks with the server on this machine. Every change carries the token of this run and the
+// revision it was made against; a refusal comes back as an Error with the server's own sentence.
+let token = document.querySelector('meta[name=token]').content;
+
+async function ask(path, options = {}) {
+  let answer;
+  try {
+    answer = await fetch(path, { cache: 'no-store', ...options });
+  } catch {
+    throw Object.assign(new Error('offline'), { status: 0 });
+  }
+  const type = answer.headers.get('Content-Type') ?? '';
+  const body = type.includes('json') ? await answer.json() : await answer.text();
+  if (!answer.ok) {
+    const words = body?.error ?? body?.message ?? `${answer.status}`;
+    throw Object.assign(new Error(words), { status: answer.status, body });
+  }
+  return body;
+}
+
+const send = (method, path, body, type = 'application/json') => ask(path, {
+  method,
+  headers: { 'X-Underhook-Token': token, 'Content-Type': type },
+  body: type === 'application/json' ? JSON.stringify(body ?? {}) : body,
+});
+
+const job = (id) => `/api/jobs/${encodeURIComponent(id)}`;
+const lift = (id, n) => `${job(id)}/plan/lifts/${n}`;
+const path = (name) => name.split('/').map(encodeURIComponent).join('/');
+
+export const api = {
+  session: () => ask('/api/session'),
+  newJob: (job) => send('POST', '/api/jobs', job),
+  job: (id) => ask(job(id)),
+  dropFile: (id, file) => send('POST', `${job(id)}/files/${encodeURIComponent(file.name)}`, file, 'application/octet-stream'),
+  setRole: (id, name, role, revision) => send('PUT', `${job(id)}/files/${encodeURIComponent(name)}/role`, { role, revision }),
+  table: (id, name) => ask(`${job(id)}/tables/${path(name)}`),
+  changeTable: (id, name, change) => send('PATCH', `${job(id)}/tables/${path(name)}`, change),
+  text: (id, name) => ask(`${job(id)}/text/${path(name)}`),
+  setText: (id, name, revision, text) => send('PUT', `${job(id)}/text/${path(name)}`, { revision, text }),
+  undo: (id, revision) => send('POST', `${job(id)}/undo`, { revision }),
+  redo: (id, revision) => send('POST', `${job(id)}/redo`, { revision }),
+  map: (id) => ask(`${job(id)}/map`),
+  reliefUrl: (id, w, h, head) => `${job(id)}/relief.png?w=${w}&h=${h}&r=${encodeURIComponent(head ?? '')}`,
+  heights: (id, w, h) => ask(`${job(id)}/heights?w=${w}&h=${h}`),
+  changeFeature: (id, change) => send('PATCH', `${job(id)}/features`, change),
+  startPlan: (id, seconds, seed) => send('POST', `${job(id)}/plan`, { seconds, seed }),
+  stopPlan: (id) => send('POST', `${job(id)}/plan/stop`),
+  plan: (id) => ask(`${job(id)}/plan`),
+  section: (id, n, leg) => ask(`${lift(id, n)}/section/${leg}`),
+  rose: (id, n) => ask(`${lift(id, n)}/rose`),
+  limits: (id, n) => ask(`${lift(id, n)}/limits`),
+  whatIf: (id, change) => send('POST', `${job(id)}/whatif`, change),
+  acceptWhatIf: (id, change) => send('POST', `${job(id)}/whatif/accept`, change),
+  override: (id, change) => send('POST', `${job(id)}/overrides`, change),
+  versions: (id) => ask(`${job(id)}/versions`),
+  differences: (id, a, b) => ask(`${job(id)}/versions/${encodeURIComponent(a)}..${encodeURIComponent(b)}`),
+  fileUrl: (id, name) => `${job(id)}/plan/files/${encodeURIComponent(name)}`,
+  handoverUrl: (id) => `${job(id)}/handover`,
+  takeOver: (file) => send('POST', '/api/jobs/handover', file, 'application/octet-stream'),
+  /** A restarted server has a new token; the page it hands out carries it. */
+  renew: async () => {
+    const page = new DOMParser().parseFromString(await ask('/'), 'text/html');
+    token = page.querySelector('meta[name=token]').content;
+  },
+  events: (id) => new EventSource(`${job(id)}/events`),
+};

@@ -1,0 +1,62 @@
+// The band along the top: which job, what stands open, planning with progress, undo.
+import { html, nothing } from '/lib/lit/lit-html.js';
+import { state } from './state.js';
+import { actions } from './actions.js';
+import { t } from './words.js';
+import * as u from './units.js';
+
+export const bar = (panels) => html`<header>
+  <div class="job">
+    <h1>${state.job?.name ?? 'Underhook'}</h1>
+    ${state.job ? html`<p>${state.job.date ?? ''} · ${t('zone', { zone: state.job.zone ?? '' })} · ${kept()}</p>` : nothing}
+  </div>
+  ${state.job ? html`<div class="doing">
+    ${state.run ? progress() : html`<button class="main" @click=${openPlan}>${t('plan.open')}</button>`}
+    <button ?disabled=${!state.job.canUndo} title=${state.job.undoWhat ?? ''} @click=${actions.undo}>${t('undo')}</button>
+    <button ?disabled=${!state.job.canRedo} title=${state.job.redoWhat ?? ''} @click=${actions.redo}>${t('redo')}</button>
+  </div>` : nothing}
+  <nav aria-label=${t('nav')}>${panels.filter((panel) => state.job || panel === 'files' || panel === 'reader').map((panel) => html`
+    <button aria-current=${state.panel === panel ? 'page' : 'false'} @click=${() => actions.show(panel)}>${t(`panel.${panel}`)}${count(panel)}</button>`)}</nav>
+  ${summary()}
+</header>`;
+
+const kept = () => (state.saving > 0 ? t('saving') : t('saved'));
+
+function count(panel) {
+  const n = panel === 'findings' ? state.plan?.view.openFindings?.length : panel === 'tables' ? state.job?.faults?.length : 0;
+  return n ? html` <span class="count">${n}</span>` : nothing;
+}
+
+function summary() {
+  const s = state.plan?.summary;
+  if (!s) return state.job ? html`<p class="summary">${t('plan.none')}</p>` : nothing;
+  const pair = (name, value) => html`<span>${name} <b>${value}</b></span>`;
+  return html`<p class="summary">
+    ${pair(t('sum.rotations'), s.rotations)} ${pair(t('sum.flight'), `${Math.round(s.flightMinutes)} min`)}
+    ${pair(t('sum.refuels'), s.refuels)} ${pair(t('sum.lineChanges'), s.lineChanges)} ${pair(t('sum.finish'), u.clock(s.finishAt))}
+    ${pair(t('sum.leftOut'), state.plan.leftOut.length)}
+    ${s.finishChancePercent == null ? nothing : pair(t('sum.chance'), `${s.finishChancePercent} %`)}
+    ${s.flightGapPercent == null ? nothing : pair(t('sum.gap'), `${s.flightGapPercent.toFixed(0)} %`)}
+    ${state.job?.plan?.stale ? html`<strong class="stale">${t('plan.stale')}</strong>` : nothing}
+  </p>`;
+}
+
+const progress = () => html`<div class="progress">
+  <progress max="1" .value=${state.run.fraction ?? 0} aria-label=${t('plan.progress')}></progress>
+  <span lang="en">${state.run.doing}</span> ${state.run.best ? html`<span>${t('plan.best', { best: typeof state.run.best === 'object' ? `${Math.round(state.run.best.flightMinutes)} min` : state.run.best })}</span>` : nothing}
+  <button @click=${actions.stopPlan}>${t('plan.stop')}</button></div>`;
+
+function openPlan() {
+  actions.open(() => html`<h2>${t('plan.title')}</h2>
+    <form @submit=${(event) => {
+      event.preventDefault();
+      const data = new FormData(event.target);
+      actions.close();
+      actions.startPlan(Number(data.get('seconds')), Number(data.get('seed')));
+    }}>
+      <label>${t('plan.seconds')} <input name="seconds" type="number" min="1" max="3600" value="10" required></label>
+      <label>${t('plan.seed')} <input name="seed" type="number" min="1" max="999999" value=${state.plan?.seed ?? 1} required></label>
+      <p class="hint">${t('plan.hint')}</p>
+      <button class="main">${t('plan.go')}</button>
+    </form>`);
+}

@@ -1,0 +1,24 @@
+// How a number came about: inputs, table point or formula, source, and what eats the margin.
+import { html, nothing } from '/lib/lit/lit-html.js';
+import { actions } from './actions.js';
+import { badge } from './marks.js';
+import { t } from './words.js';
+import * as u from './units.js';
+
+const line = (name, value) => (value == null || value === '' ? nothing
+  : html`<dt>${name}</dt><dd lang="en">${value}</dd>`);
+
+export function how(row, lift) {
+  const steps = row.how ?? {};
+  return html`<h2>${t('how.title', { code: row.code })}</h2>
+    <p>${badge(row.state)} ${t('how.value', { value: u.withUnit(row.value, row.unit, 'up'), limit: u.withUnit(row.limit, row.unit, 'down') })}
+      ${row.marginPercent == null ? nothing : t('how.margin', { percent: row.marginPercent })}</p>
+    ${steps.inputs?.length ? html`<table><thead><tr><th scope="col">${t('how.input')}</th><th scope="col">${t('limits.value')}</th>
+      <th scope="col">${t('how.source')}</th></tr></thead><tbody lang="en">${steps.inputs.map((input) => html`<tr>
+      <th scope="row">${input.name}</th><td>${u.withUnit(input.value, input.unit)}</td><td>${input.source ?? ''}</td></tr>`)}</tbody></table>` : nothing}
+    <dl class="pairs">${line(t('how.formula'), steps.formula)}${line(t('how.tablePoint'), steps.tablePoint)}
+      ${line(t('how.source'), steps.source ?? row.source)}</dl>
+    ${steps.eats?.length ? html`<h3>${t('how.eats')}</h3><ul lang="en">${steps.eats.map((part) => html`<li>${
+      typeof part === 'string' ? part : `${part.name}: ${u.withUnit(part.value, part.unit)}`}</li>`)}</ul>` : nothing}
+    <p class="acts"><button @click=${() => actions.openOverride(row.code, lift ? lift.loads[0] : row.subject)}>${t('override.open')}</button></p>`;
+}

@@ -1,0 +1,124 @@
+// The day as lanes over one axis of time: pilot, fuel, line fitted, crews, weather, sun, breaks.
+// A lift is moved by dragging its bar or with the arrow keys; what that costs shows before it counts.
+import { html, svg, nothing } from '/lib/lit/lit-html.js';
+import { state } from './state.js';
+import { actions } from './actions.js';
+import { scaleOf } from './section.js';
+import { t } from './words.js';
+import * as u from './units.js';
+
+const LEFT = 118, LANE = 30, TOP = 26, FUEL = 56;
+const whole = (step, index) => ({ fromAt: step.startAt, toAt: step.endAt, what: t(`step.${step.kind}`), kind: step.kind,
+  lift: state.plan.view.lifts.find((lift) => lift.step === index) });
+
+/** Neighbouring steps that share a value, as one span. */
+function together(steps, valueOf, what) {
+  const spans = [];
+  for (const step of steps) {
+    const last = spans.at(-1), value = valueOf(step);
+    if (last && last.value === value) last.toAt = step.endAt;
+    else spans.push({ fromAt: step.startAt, toAt: step.endAt, value, what: what(value), kind: value > 0 ? 'line' : 'off' });
+  }
+  return spans;
+}
+
+const weather = (hour) => ({ fromAt: hour.from, toAt: hour.to, kind: 'weather', short: `${hour.windKt}/${hour.gustKt}`,
+  what: t('lane.wind', { from: u.bearing(hour.windFromTrueDeg), wind: u.speed(hour.windKt), gust: u.speed(hour.gustKt), words: hour.words }) });
+
+/** A way in towards a low sun, shown for the lift that flies it. */
+function glare(item) {
+  const step = state.plan.steps.find((one) => one.drops?.some((drop) => drop.load === item.load));
+  return { fromAt: step?.startAt, toAt: step?.endAt, kind: 'sun', short: item.load, what: t('lane.glare', { load: item.load, place: item.place }) };
+}
+
+function allLanes() {
+  const { steps, crews, view } = state.plan;
+  const byCrew = Map.groupBy ? Map.groupBy(crews, (row) => row.crew) : crews.reduce((m, row) => m.set(row.crew, [...(m.get(row.crew) ?? []), row]), new Map());
+  return [
+    { title: t('lane.pilot'), spans: steps.map(whole) },
+    { title: t('lane.line'), spans: together(steps, (step) => step.lineLengthM, (m) => (m > 0 ? u.length(m) : t('line.off'))) },
+    ...[...byCrew].map(([crew, rows]) => ({ title: t('lane.crew', { crew }), spans: rows.map((row) => ({ ...row, what: `${row.place}: ${row.doing}`, short: row.place, kind: 'crew' })) })),
+    ...view.lanes.filter((lane) => lane.kind === 'weather').map((lane) => ({ title: t('lane.weather'), spans: lane.items.map(weather) })),
+    ...view.lanes.filter((lane) => lane.kind === 'sun').map((lane) => ({ title: t('lane.sun'), spans: lane.items.map(glare) })),
+  ];
+}
+
+export function lanes() {
+  if (!state.plan) return html`<p>${t('plan.none')}</p>`;
+  const { steps } = state.plan, rows = allLanes();
+  const start = u.seconds(steps[0].startAt), end = u.seconds(steps.at(-1).endAt);
+  const w = Math.max(700, Math.round((document.querySelector('main')?.clientWidth ?? 900) - 44));
+  const h = TOP + FUEL + rows.length * LANE + 6, x = scaleOf(start, end, LEFT, w - 8);
+  return html`<section class="lanes" aria-label=${t('panel.lanes')}>
+    <p class="hint">${t('lanes.hint')}</p>
+    <div class="wide"><svg class="chart lanes" width=${w} height=${h} viewBox="0 0 ${w} ${h}" role="group" aria-label=${t('lanes.words')} @keydown=${keyed}>
+      ${hours(start, end, x, h)}
+      ${fuelLane(steps, x)}
+      ${rows.map((lane, i) => svg`<g transform="translate(0 ${TOP + FUEL + i * LANE})"><text x="2" y="19">${lane.title}</text><path class="grid" d="M0 ${LANE}H${w}" />
+        ${lane.spans.filter((span) => span.fromAt && span.toAt).map((span) => bar(span, x, [start, end]))}</g>`)}
+    </svg></div></section>`;
+}
+
+function hours(start, end, x, h) {
+  const marks = [];
+  for (let at = Math.ceil(start / 3600) * 3600; at < end; at += 3600) {
+    marks.push(svg`<path class="grid" d="M${x(at)} 18V${h}" /><text x=${x(at)} y="14" class="middle">${local(at)}</text>`);
+  }
+  return marks;
+}
+
+// The offset is read off the plan's own times, never from this machine's zone.
+const local = (at) => {
+  const first = state.plan.steps[0].startAt, sign = /([+-])(\d\d):(\d\d)$/.exec(first);
+  const offset = sign ? (sign[1] === '-' ? -1 : 1) * (sign[2] * 3600 + sign[3] * 60) : 0;
+  return new Date((at + offset) * 1000).toISOString().slice(11, 16);
+};
+
+function fuelLane(steps, x) {
+  const full = state.plan.view.tankKg || Math.max(...steps.map((step) => step.fuelEndKg));
+  const y = scaleOf(0, full, TOP + FUEL - 6, TOP + 4);
+  const line = steps.map((step, i) => `${i ? 'L' : 'M'}${x(u.seconds(step.startAt)).toFixed(1)} ${y(step.fuelStartKg).toFixed(1)}L${x(u.seconds(step.endAt)).toFixed(1)} ${y(step.fuelEndKg).toFixed(1)}`).join('');
+  const most = steps.filter((step) => step.kind === 'rotation').map((step) => svg`<path class="most" d="M${x(u.seconds(step.startAt))} ${y(step.fuelMaxKg)}H${x(u.seconds(step.endAt))}" />`);
+  return svg`<text x="2" y=${TOP + 20}>${t('lane.fuel')}</text><text x="2" y=${TOP + 36} class="small">${t('lane.fuelWords')}</text><path class="fuelline" d=${line} />${most}`;
+}
+
+function bar(span, x, [start, end]) {
+  const a = x(Math.max(start, u.seconds(span.fromAt))), b = x(Math.min(end, u.seconds(span.toAt)));
+  if (b <= a) return nothing;
+  const wide = Math.max(2, b - a - 1), number = span.lift?.number;
+  const label = span.lift ? span.lift.loads.join('+') : span.short ?? span.what;
+  const words = `${u.clock(span.fromAt)}–${u.clock(span.toAt)} ${span.lift ? label : span.what}`;
+  const text = wide > 7 * label.length ? svg`<text x=${a + wide / 2} y="19" class="middle">${label}</text>` : nothing;
+  if (!number) return svg`<g class="span ${span.kind ?? ''} ${span.state ?? ''}"><rect x=${a} y="5" width=${wide} height=${LANE - 8}><title>${words}</title></rect>${text}</g>`;
+  return svg`<g class="span lift ${span.lift.status} ${state.lift === number ? 'chosen' : ''}" tabindex="0" role="button" data-lift=${number}
+    aria-label=${t('lanes.lift', { lift: number, words, state: t(`state.${span.lift.status}`) })}
+    @click=${() => actions.choose(number)} @pointerdown=${(event) => drag(event, number)}>
+    <rect x=${a} y="5" width=${wide} height=${LANE - 8}><title>${words}</title></rect>${text}</g>`;
+}
+
+/** Left and right walk, with Alt they ask for a move; Enter chooses. */
+function keyed(event) {
+  const bar = event.target.closest?.('[data-lift]');
+  if (!bar) return;
+  const by = { ArrowRight: 1, ArrowLeft: -1 }[event.key], number = Number(bar.dataset.lift);
+  if (event.key === 'Enter' || event.key === ' ') actions.choose(number);
+  else if (by && event.altKey) actions.askMove(number, by);
+  else if (by) event.currentTarget.querySelector(`[data-lift="${number + by}"]`)?.focus();
+  else return;
+  event.preventDefault();
+}
+
+function drag(event, number) {
+  const from = event.clientX, chart = event.currentTarget.ownerSVGElement, bar = event.currentTarget;
+  const move = (e) => bar.setAttribute('transform', `translate(${e.clientX - from} 0)`);
+  const drop = (e) => {
+    removeEventListener('pointermove', move);
+    bar.removeAttribute('transform');
+    if (Math.abs(e.clientX - from) < 8) return;
+    const bars = [...chart.querySelectorAll('[data-lift]')].filter((one) => one !== bar);
+    const before = bars.filter((one) => one.getBoundingClientRect().left + one.getBoundingClientRect().width / 2 < e.clientX);
+    actions.openMove(number, before.length ? Number(before.at(-1).dataset.lift) : 0);
+  };
+  addEventListener('pointermove', move);
+  addEventListener('pointerup', drop, { once: true });
+}

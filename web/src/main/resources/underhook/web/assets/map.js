@@ -1,0 +1,186 @@
+// The map beside the spine. Relief and contours come from the job's own terrain, painted by the
+// server, so nothing is fetched from anywhere else. Every place is drawn by a function of ours that
+// also counts what it drew: names may give way to each other, marks never do.
+import { state, listen } from './state.js';
+import { actions } from './actions.js';
+import { styleOf, drawPlace, nameOf } from './mapstyle.js';
+import { t } from './words.js';
+
+const { Feature, Map: OlMap, View, format, geom, layer, source, proj, style } = window.ol;
+const json = new format.GeoJSON();
+const GROUPS = ['contours', 'ground', 'water', 'zones', 'releaseAreas', 'roads', 'houses', 'people', 'hazards', 'wires'];
+const toView = (lonLat) => proj.fromLonLat(lonLat.slice(0, 2));
+
+let map, target, shown = null, marked = new Set(), walkIndex = -1;
+const layers = {};
+
+/** Makes the map inside that element, once. */
+export function startMap(element) {
+  target = element;
+  for (const name of GROUPS) layers[name] = vector(styleOf(name));
+  layers.relief = new layer.Image({ opacity: 0.6, className: 'relief' });
+  layers.strips = vector(styleOf('strips'));
+  layers.legs = vector(styleOf('legs'));
+  layers.places = vector(placeStyle);
+  layers.names = new layer.Vector({ source: new source.Vector(), style: nameOf, declutter: true });
+  layers.craft = vector(styleOf('craft'));
+  map = new OlMap({ target, layers: [layers.relief, ...GROUPS.map((name) => layers[name]), layers.strips,
+    layers.legs, layers.places, layers.names, layers.craft], view: new View({ center: [0, 0], zoom: 2, maxZoom: 20 }) });
+  map.on('precompose', () => marked.clear());
+  map.on('rendercomplete', () => { target.dataset.marks = marked.size; });
+  map.on('singleclick', clicked);
+  target.addEventListener('keydown', keyed);
+  listen(follow);
+  follow();
+}
+
+const vector = (how) => new layer.Vector({ source: new source.Vector(), style: how });
+
+const placeStyle = (feature) => [new style.Style({
+  renderer: (at, frame) => {
+    marked.add(feature.getId());
+    drawPlace(frame.context, at, feature, { ratio: frame.pixelRatio, chosen: chosenPlaces().has(feature.getId()) });
+  },
+  hitDetectionRenderer: (at, frame) => {
+    frame.context.beginPath();
+    frame.context.arc(at[0], at[1], 12 * frame.pixelRatio, 0, 7);
+    frame.context.fill();
+  },
+})];
+
+const chosenStep = () => {
+  const lift = state.plan?.view.lifts.find((one) => one.number === state.lift);
+  return lift ? state.plan.steps[lift.step] : null;
+};
+
+const chosenPlaces = () => {
+  const step = chosenStep();
+  return new Set(step ? [step.from, ...step.drops.map((drop) => drop.place), step.to] : []);
+};
+
+const read = (collection) => (collection ? json.readFeatures(collection, { featureProjection: 'EPSG:3857' }) : []);
+
+function fill(name, features) {
+  layers[name].getSource().clear();
+  layers[name].getSource().addFeatures(features);
+}
+
+/** What is given as a point and a radius becomes the circle that it is. */
+function rounded(feature) {
+  const radiusM = feature.get('radiusM'), shape = feature.getGeometry();
+  if (radiusM > 0 && shape.getType() === 'Point') {
+    feature.setGeometry(geom.Polygon.circular(proj.toLonLat(shape.getCoordinates()), radiusM, 64).transform('EPSG:4326', 'EPSG:3857'));
+  }
+  return feature;
+}
+
+function showGround(data) {
+  for (const name of GROUPS) fill(name, read(data.layers[name]).map(rounded));
+  const places = read(data.layers.places);
+  for (const place of places) place.setId(place.get('id'));
+  fill('places', places);
+  fill('names', places.map((place) => place.clone()));
+  // The server paints the relief in this very projection, over these bounds.
+  layers.relief.setSource(new source.ImageStatic({ url: actions.reliefUrl(), imageExtent: proj.transformExtent(data.bounds, 'EPSG:4326', 'EPSG:3857') }));
+  fitAll();
+}
+
+export function fitAll() {
+  const extent = layers.places.getSource().getExtent();
+  if (Number.isFinite(extent[0])) map.getView().fit(extent, { padding: [50, 50, 50, 50], maxZoom: 18 });
+}
+
+function showLegs() {
+  const now = chosenStep();
+  const lines = (step, chosen) => (step.legs ?? []).map((leg, index) => new Feature({
+    geometry: new geom.LineString(leg.path.map(toView)), chosen, index, empty: !leg.carrying.length, step: state.plan.steps.indexOf(step) }));
+  const all = state.plan ? state.plan.steps.filter((step) => step.kind === 'rotation').flatMap((step) => (step === now ? [] : lines(step, false))) : [];
+  fill('legs', [...all, ...(now ? lines(now, true) : [])]);
+  fill('strips', now ? now.legs.flatMap(stretches) : []);
+}
+
+/** Where along a leg letting the load go is no option, as parts of its line. */
+function stretches(leg) {
+  const line = new geom.LineString(leg.path.map(toView));
+  return (leg.release?.stretches ?? []).map((stretch) => {
+    const parts = [];
+    for (let i = 0; i <= 12; i++) parts.push(line.getCoordinateAt(Math.min(1, (stretch.fromM + ((stretch.toM - stretch.fromM) * i) / 12) / leg.distanceM)));
+    return new Feature({ geometry: new geom.LineString(parts), use: stretch.use });
+  });
+}
+
+/** The aircraft and the load under it at the slider's place on the leg. */
+function showCraft() {
+  const path = chosenStep()?.legs[state.leg]?.path;
+  const points = state.sheet.lift === state.lift ? state.sheet.section?.points : null;
+  const here = points?.[Math.round(state.at * (points.length - 1))];
+  const at = here?.lon != null ? [here.lon, here.lat] : path ? along(path, state.at) : null;
+  fill('craft', at ? [new Feature(new geom.Point(toView(at)))] : []);
+}
+
+function along(path, part) {
+  const line = new geom.LineString(path.map(toView));
+  return proj.toLonLat(line.getCoordinateAt(part));
+}
+
+function follow(now = state, change = state) {
+  if ('map' in change && now.map && now.map !== shown) {
+    shown = now.map;
+    showGround(now.map);
+  }
+  if ('plan' in change || 'lift' in change || 'map' in change) showLegs();
+  if ('at' in change || 'leg' in change || 'lift' in change || 'sheet' in change) showCraft();
+  if ('lift' in change) {
+    layers.places.changed();
+    bringIn();
+  }
+  if ('reader' in change) for (const one of Object.values(layers)) one.changed();
+  if ('panel' in change) requestAnimationFrame(() => map.updateSize());
+}
+
+/** Moves the view only when the chosen lift would otherwise lie outside it. */
+function bringIn() {
+  const step = chosenStep();
+  if (!step) return;
+  const line = new geom.LineString(step.legs.flatMap((leg) => leg.path.map(toView)));
+  const view = map.getView(), seen = view.calculateExtent(map.getSize());
+  const box = line.getExtent();
+  if (!(seen[0] <= box[0] && seen[1] <= box[1] && seen[2] >= box[2] && seen[3] >= box[3])) {
+    view.fit(box, { padding: [60, 60, 60, 60], maxZoom: 18 });
+  }
+}
+
+const liftsAt = (place) => state.plan?.view.lifts.filter((lift) => state.plan.steps[lift.step].drops.some((drop) => drop.place === place)
+  || state.plan.steps[lift.step].from === place) ?? [];
+
+function clicked(event) {
+  let best = null;
+  map.forEachFeatureAtPixel(event.pixel, (feature, from) => {
+    if (from === layers.places) best = { place: feature.getId() };
+    else if (from === layers.legs && !best) best = { step: feature.get('step') };
+  }, { hitTolerance: 8 });
+  if (best?.place) choosePlace(best.place);
+  else if (best) actions.choose(state.plan.view.lifts.find((lift) => lift.step === best.step)?.number ?? null);
+}
+
+/** The next lift that goes to that place, after the one chosen now. */
+function choosePlace(place) {
+  const lifts = liftsAt(place).map((lift) => lift.number);
+  if (lifts.length) actions.choose(lifts.find((n) => n > (state.lift ?? 0)) ?? lifts[0]);
+  else actions.say(t('map.noLift', { place }));
+}
+
+/** The keyboard's way over the map: n and p walk over the places, Enter opens the lift there. */
+function keyed(event) {
+  const places = layers.places.getSource().getFeatures();
+  if ((event.key === 'n' || event.key === 'p') && places.length) {
+    walkIndex = (walkIndex + (event.key === 'n' ? 1 : -1) + places.length) % places.length;
+    const place = places[walkIndex];
+    target.dataset.at = place.getId();
+    map.getView().setCenter(place.getGeometry().getCoordinates());
+    actions.say(t('map.at', { place: place.getId(), name: place.get('name') ?? '', lifts: liftsAt(place.getId()).map((lift) => lift.loads.join('+')).join(', ') || '–' }));
+  } else if (event.key === 'Enter' && target.dataset.at) choosePlace(target.dataset.at);
+  else if (event.key === '0') fitAll();
+  else return;
+  event.preventDefault();
+}

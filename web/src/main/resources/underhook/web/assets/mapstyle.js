@@ -1,0 +1,116 @@
+// How things look on the map, by theme. What differs, differs in shape or line pattern first.
+const { style } = window.ol;
+
+const css = (name) => getComputedStyle(document.documentElement).getPropertyValue(name).trim();
+const cache = new Map();
+
+/** The colours of the theme in use; kept, because styles are asked for on every frame. */
+function ink() {
+  const theme = document.documentElement.dataset.theme + matchMedia('(prefers-color-scheme: dark)').matches;
+  if (!cache.has(theme)) {
+    cache.set(theme, { page: css('--page'), ink: css('--ink'), soft: css('--soft'), near: css('--near'), outside: css('--outside'), inside: css('--inside') });
+  }
+  return cache.get(theme);
+}
+
+const stroke = (color, width, lineDash) => new style.Stroke({ color, width, lineDash });
+const fill = (color) => new style.Fill({ color });
+
+/** Lines of that slope across an area; areas of different kinds get different hatches. */
+function hatch(color, sense) {
+  const canvas = document.createElement('canvas');
+  canvas.width = canvas.height = 8;
+  const pen = canvas.getContext('2d');
+  pen.strokeStyle = color;
+  pen.lineWidth = 1;
+  pen.beginPath();
+  if (sense !== 'falling') { pen.moveTo(0, 8); pen.lineTo(8, 0); }
+  if (sense !== 'rising') { pen.moveTo(0, 0); pen.lineTo(8, 8); }
+  pen.stroke();
+  return new style.Fill({ color: pen.createPattern(canvas, 'repeat') });
+}
+
+const point = (color, points, radius, angle = 0) => new style.RegularShape({ points, radius, angle, fill: fill(color.page), stroke: stroke(color.ink, 2) });
+
+const label = (text, color, at = {}) => new style.Text({ text: String(text), font: '12px "Liberation Sans", Arial, sans-serif',
+  fill: fill(color.ink), stroke: stroke(color.page, 3), ...at });
+
+const STYLES = {
+  contours: (f, c) => [new style.Style({ stroke: stroke(c.soft, f.get('main') ? 1.4 : 0.5), text: f.get('main') ? label(Math.round(f.get('heightAmslM')), c, { placement: 'line' }) : undefined })],
+  ground: (f, c) => [new style.Style({ stroke: stroke(c.soft, 1, [6, 3]) })],
+  water: (f, c) => [new style.Style({ stroke: stroke(c.ink, 1, [1, 4]), fill: hatch(c.soft, 'falling') })],
+  zones: (f, c) => [new style.Style({ stroke: stroke(c.ink, 2.5, f.get('active') === false ? [3, 6] : [12, 4]), fill: f.get('active') === false ? undefined : hatch(c.outside, 'rising'),
+    text: label(f.get('name') ?? f.get('id') ?? '', c, { overflow: true }) })],
+  releaseAreas: (f, c) => [new style.Style({ stroke: stroke(c.ink, 1.5, [2, 3]), fill: hatch(c.ink, 'both'), text: label(f.get('id') ?? '', c, { overflow: true }) })],
+  roads: (f, c) => [new style.Style({ stroke: stroke(c.ink, 5) }), new style.Style({ stroke: stroke(c.page, 2.5) })],
+  houses: (f, c) => [new style.Style({ image: point(c, 4, 6, Math.PI / 4), stroke: stroke(c.ink, 2), fill: fill(c.ink) })],
+  people: (f, c) => [new style.Style({ image: point(c, 3, 7), stroke: stroke(c.ink, 2, [2, 5]) })],
+  hazards: (f, c) => [new style.Style({ image: point(c, 5, 8), stroke: stroke(c.ink, 2, [8, 3, 2, 3]) })],
+  wires: (f, c) => [new style.Style({ stroke: stroke(c.page, 6) }), new style.Style({ stroke: stroke(c.outside, 3, f.get('live') === false ? [6, 6] : undefined), text: label(f.get('name') ?? f.get('id') ?? '', c, { placement: 'line' }) })],
+  strips: (f, c) => (f.get('use') === 'closed'
+    ? [new style.Style({ stroke: stroke(c.ink, 15) }), new style.Style({ stroke: stroke(c.outside, 11) })]
+    : [new style.Style({ stroke: stroke(c.ink, 13) }), new style.Style({ stroke: stroke(f.get('use') === 'named' ? c.inside : c.near, 10, f.get('use') === 'named' ? undefined : [6, 4]) })]),
+  legs: (f, c) => (f.get('chosen')
+    ? [new style.Style({ stroke: stroke(c.page, 8), zIndex: 2 }), new style.Style({ stroke: stroke(c.ink, 4, f.get('empty') ? [2, 7] : undefined), zIndex: 3 })]
+    : [new style.Style({ stroke: stroke(c.soft, 1.5, f.get('empty') ? [2, 5] : undefined) })]),
+  craft: (f, c) => [new style.Style({ image: new style.RegularShape({ points: 4, radius: 12, radius2: 3, fill: fill(c.ink), stroke: stroke(c.page, 2) }) })],
+};
+
+/** Metres on the ground as pixels of this view; Mercator stretches with the latitude. */
+function pixels(metres, feature, resolution) {
+  const y = feature.getGeometry().getExtent()[1];
+  const stretch = Math.cosh(y / 6378137);
+  return (metres * stretch) / resolution;
+}
+
+export const styleOf = (name) => (feature, resolution) => [...buffer(name, feature, resolution), ...STYLES[name](feature, ink())];
+
+/** How far to stay away, to scale, under what it belongs to. */
+function buffer(name, feature, resolution) {
+  const widthM = feature.get('bufferM');
+  if (!(widthM > 0) || !['wires', 'houses', 'people', 'hazards'].includes(name)) return [];
+  const reach = pixels(widthM, feature, resolution), color = ink();
+  if (feature.getGeometry().getType() === 'Point') {
+    return [new style.Style({ image: new style.Circle({ radius: Math.max(2, reach), stroke: stroke(color.outside, 1, [4, 4]), declutterMode: 'none' }) })];
+  }
+  return [new style.Style({ stroke: stroke(color.outside, 2 * reach + 1.5) }), new style.Style({ stroke: stroke(color.page, 2 * reach) })];
+}
+
+export const nameOf = (feature) => new style.Style({ text: label(feature.get('id'), ink(),
+  { font: 'bold 14px "Liberation Sans", Arial, sans-serif', offsetX: 12, textAlign: 'left', stroke: stroke(ink().page, 4) }) });
+
+// Laydowns are squares, landing places carry an H, sites are upright diamonds; what is not agreed
+// has a broken edge; the chosen place is filled.
+const OUTLINE = {
+  laydown: [[-8, -8], [8, -8], [8, 8], [-8, 8]],
+  landing: [[-9, 0], [-4.5, -8], [4.5, -8], [9, 0], [4.5, 8], [-4.5, 8]],
+  site: [[0, -10], [7, 0], [0, 10], [-7, 0]],
+};
+
+export function drawPlace(pen, at, feature, { ratio, chosen }) {
+  const color = ink(), role = feature.get('kind');
+  const corners = OUTLINE[role] ?? OUTLINE.site;
+  pen.save();
+  pen.translate(at[0], at[1]);
+  pen.scale(ratio * (chosen ? 1.25 : 1), ratio * (chosen ? 1.25 : 1));
+  pen.beginPath();
+  corners.forEach(([x, y], i) => (i ? pen.lineTo(x, y) : pen.moveTo(x, y)));
+  pen.closePath();
+  pen.lineWidth = 5;
+  pen.strokeStyle = color.page;
+  pen.stroke();
+  pen.fillStyle = chosen ? color.ink : color.page;
+  pen.fill();
+  pen.lineWidth = 2;
+  pen.strokeStyle = color.ink;
+  pen.setLineDash(feature.get('agreed') === false ? [3, 3] : []);
+  pen.stroke();
+  if (role === 'landing') {
+    pen.setLineDash([]);
+    pen.strokeStyle = chosen ? color.page : color.ink;
+    pen.beginPath();
+    for (const line of [[-3, -4, -3, 4], [3, -4, 3, 4], [-3, 0, 3, 0]]) { pen.moveTo(line[0], line[1]); pen.lineTo(line[2], line[3]); }
+    pen.stroke();
+  }
+  pen.restore();
+}

@@ -1,0 +1,67 @@
+// Shows numbers the way the reader wants them. Nothing is decided here: a number from the server
+// is only changed into another unit, and rounded towards the safe side where the caller says which
+// side that is ('up' or 'down').
+import { state } from './state.js';
+import { t } from './words.js';
+
+// @source SP811 appendix B: exact definitions of pound, foot, nautical mile
+const KG_PER_LB = 0.45359237;
+const M_PER_FT = 0.3048;
+const M_PER_NMI = 1852;
+
+const ROUND = { up: Math.ceil, down: Math.floor, near: Math.round };
+// A hair, so that 340.0000001 from a division does not become 341.
+const HAIR = 1e-6;
+
+function round(value, side, decimals = 0) {
+  const scale = 10 ** decimals;
+  const nudge = side === 'up' ? -HAIR : side === 'down' ? HAIR : 0;
+  return (ROUND[side](value * scale + nudge) / scale).toFixed(decimals);
+}
+
+const us = () => state.reader.units === 'us';
+const has = (value) => typeof value === 'number' && Number.isFinite(value);
+const none = '–';
+
+export const number = (value, decimals = 0) => (has(value) ? value.toFixed(decimals) : none);
+
+export const mass = (kg, side = 'near') =>
+  (!has(kg) ? none : us() ? `${round(kg / KG_PER_LB, side)} lb` : `${round(kg, side)} kg`);
+
+export const length = (m, side = 'near', decimals = 0) =>
+  (!has(m) ? none : us() ? `${round(m / M_PER_FT, side)} ft` : `${round(m, side, decimals)} m`);
+
+export const distance = (m) => {
+  if (!has(m)) return none;
+  if (us()) return `${(m / M_PER_NMI).toFixed(2)} NM`;
+  return m < 1000 ? `${Math.round(m)} m` : `${(m / 1000).toFixed(2)} km`;
+};
+
+export const amsl = (m, side = 'near') => `${length(m, side)} ${t('amsl')}`;
+
+export const speed = (kt) => (has(kt) ? `${Math.round(kt)} kt` : none);
+
+export const minutes = (value) => (has(value) ? `${value.toFixed(1)} min` : none);
+
+/** A true bearing, shown as the reader wants it: TRUE, or MAG with the job's variation. */
+export function bearing(trueDeg) {
+  if (!has(trueDeg)) return none;
+  const magnetic = state.reader.north === 'mag' && has(state.job?.magneticVariationDeg);
+  const shown = Math.round(trueDeg - (magnetic ? state.job.magneticVariationDeg : 0));
+  const turned = ((shown % 360) + 360) % 360;
+  return `${String(turned === 0 ? 360 : turned).padStart(3, '0')}° ${magnetic ? 'MAG' : 'TRUE'}`;
+}
+
+/** Local time of the job. The server writes it with its offset, so no zone is applied here. */
+export const clock = (iso) => (iso ? iso.slice(11, 16) : none);
+
+export const seconds = (iso) => Date.parse(iso) / 1000;
+
+/** A value in the unit the server gave it, changed only where a reader's system has another. */
+export function withUnit(value, unit, side = 'near') {
+  if (!has(value)) return value == null || value === '' ? none : `${value}${unit ? ` ${unit}` : ''}`;
+  if (unit === 'kg') return mass(value, side);
+  if (unit === 'm') return length(value, side, value < 100 && !Number.isInteger(value) ? 1 : 0);
+  const decimals = Number.isInteger(value) ? 0 : Math.abs(value) < 10 ? 2 : 1;
+  return `${value.toFixed(decimals)}${unit ? ` ${unit}` : ''}`;
+}
