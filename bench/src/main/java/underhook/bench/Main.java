@@ -22,6 +22,7 @@ public final class Main {
                         new WaysMeasured(),
                         new TownMeasured(),
                         new DaysMeasured(),
+                        new DeskMeasured(),
                         new SwingApproaches().comparison());
         List<Measured> wanted =
                 all.stream()

@@ -12,7 +12,6 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import underhook.app.PlanDay;
 import underhook.app.desk.DeskJob;
-import underhook.app.desk.PlanRuns;
 
 /** The invented demo day, written, planned and shown. */
 @Command(
@@ -68,9 +67,7 @@ final class DemoCommand implements Callable<Integer> {
                     new Showing.Where(port, Optional.empty()),
                     (desk, runs) -> {
                         DeskJob kept = desk.importFolder(job, "demo");
-                        if (kept.findPlan().isEmpty()) {
-                            PlanRuns.keep(kept, kept.head().id(), planned);
-                        }
+                        desk.keepPlan(kept, job, planned);
                     },
                     line.getOut());
         }

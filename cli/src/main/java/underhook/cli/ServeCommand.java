@@ -95,8 +95,7 @@ final class ServeCommand implements Callable<Integer> {
     /** Faults do not keep a job from the desk: that is where they are mended. */
     private static void lay(Path folder, Desk desk, PlanRuns runs, PrintWriter out)
             throws IOException {
-        String name = String.valueOf(folder.toRealPath().getFileName());
-        DeskJob job = desk.importFolder(folder, name);
+        DeskJob job = desk.importFolder(folder, Desk.idOf(folder));
         List<Fault> faults = job.read().faults();
         faults.forEach(out::println);
         out.println(
@@ -107,7 +106,7 @@ final class ServeCommand implements Callable<Integer> {
                         + job.head().id()
                         + (faults.isEmpty() ? "." : ", with " + faults.size() + " faults."));
         if (faults.isEmpty() && job.findPlan().filter(plan -> isOf(job, plan)).isEmpty()) {
-            runs.start(job, new PlanRuns.Wish(1, Duration.ofSeconds(10)));
+            runs.start(job, new PlanRuns.Wish(1, Duration.ofSeconds(60)));
         }
     }
 

@@ -19,7 +19,9 @@ import underhook.app.port.Content;
 
 /** One request and its answer. Not safe for threads. */
 final class Call {
+    private static final System.Logger LOG = System.getLogger("underhook");
     private static final int MOST_JSON_BYTES = 4 << 20;
+    private static final long MOST_UNWANTED_BYTES = 32L << 20;
     private static final int WORTH_PACKING_BYTES = 2048;
     private static final String JSON = "application/json";
 
@@ -79,6 +81,7 @@ final class Call {
     Content body(long mostBytes) throws IOException {
         String said = header("Content-Length").orElse("0");
         if (!said.matches("[0-9]{1,18}") || Long.parseLong(said) > mostBytes) {
+            drain();
             throw new Refused(413, "At most " + mostBytes + " bytes are taken.");
         }
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
@@ -91,6 +94,22 @@ final class Call {
             }
         }
         return Content.of(bytes.toByteArray());
+    }
+
+    /** Browsers hear an answer only when what they send is taken; a flood is cut off. */
+    private void drain() {
+        byte[] buffer = new byte[1 << 16];
+        InputStream in = exchange.getRequestBody();
+        long takenBytes = 0;
+        try {
+            for (int n = in.read(buffer); n >= 0 && takenBytes < MOST_UNWANTED_BYTES; ) {
+                takenBytes += n;
+                n = in.read(buffer);
+            }
+        } catch (IOException cut) {
+            // It was not wanted anyway; whoever sent it may still hear why.
+            LOG.log(System.Logger.Level.DEBUG, "cut off", cut);
+        }
     }
 
     /** The body as a JSON object. */

@@ -73,6 +73,8 @@ final class ChangingApi {
         try {
             Files.write(file, call.body(MOST_JOB_BYTES).toBytes());
             call.answer(201, Json.object().put("id", desk.take(file).id()));
+        } catch (IOException wrong) {
+            throw new Refused(400, String.valueOf(wrong.getMessage()));
         } finally {
             Files.delete(file);
         }

@@ -85,6 +85,7 @@ public final class DeskServer implements AutoCloseable {
                 new ReadingApi(desktop.desk(), desktop.runs(), looks, desktop.program());
         reading.addTo(routes);
         new ChangingApi(desktop.desk(), desktop.runs(), reading).addTo(routes);
+        new AskingApi(desktop.desk().whatIf(), reading).addTo(routes);
         routes.add("GET", "/", this::page)
                 .add("GET", "/assets/{path*}", this::asset)
                 .add("GET", "/lib/{name}/{path*}", this::library)

@@ -31,8 +31,10 @@ final class PlanJson {
      * The plan.
      *
      * @param file plan.json as it was written
+     * @param machines files that may hold another machine
      */
-    static ObjectNode of(Look look, Content file, boolean isStale) throws IOException {
+    static ObjectNode of(Look look, Content file, boolean isStale, List<String> machines)
+            throws IOException {
         ObjectNode node = (ObjectNode) JsonMapper.shared().readTree(file.toText());
         Plan plan = look.plan().plan();
         Job job = look.job().job();
@@ -45,6 +47,11 @@ final class PlanJson {
         view.set("loads", Json.array(job.loads(), PlanJson::load));
         view.set("lines", Json.array(job.machine().lines(), PlanJson::line));
         view.set("laydowns", laydowns(job));
+        ObjectNode choices = view.putObject("choices");
+        choices.set("laydowns", laydowns(job));
+        choices.set(
+                "lines", Json.texts(job.machine().lines().stream().map(LineItem::name).toList()));
+        choices.set("machines", Json.texts(machines));
         view.set("lifts", Json.array(Lifts.of(plan), PlanJson::lift));
         view.set("lanes", lanes(job, plan, look));
         view.set("openFindings", Json.array(open(plan), Json::finding));

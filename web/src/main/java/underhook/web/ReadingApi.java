@@ -208,7 +208,15 @@ final class ReadingApi {
         DeskJob job = job(call);
         Look look = look(job);
         Content file = planFile(job, look.plan(), "plan.json");
-        call.answer(PlanJson.of(look, file, job.isStale(look.plan().kept())));
+        List<String> machines =
+                job.listFiles().stream()
+                        .filter(one -> one.role().isEmpty())
+                        .map(DeskJob.FileInfo::path)
+                        .filter(path -> JobJson.roles(path).contains("machine"))
+                        .filter(path -> !path.equals("job.yaml"))
+                        .toList();
+        boolean isStale = job.isStale(look.plan().kept());
+        call.answer(PlanJson.of(look, file, isStale, machines));
     }
 
     private static Content planFile(DeskJob job, KnownPlan plan, String name) throws IOException {

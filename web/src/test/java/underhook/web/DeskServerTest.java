@@ -94,7 +94,7 @@ class DeskServerTest {
         JsonNode files = job().json().path("files");
 
         assertThat(files.toString()).contains("\"path\":\"loads.csv\",\"role\":\"loads\"");
-        assertThat(files).hasSize(15);
+        assertThat(files).hasSize(16);
         assertThat(job().json().path("faults")).isEmpty();
     }
 
@@ -198,6 +198,62 @@ class DeskServerTest {
                 .contains("weather: {file: winds.csv,")
                 .contains("# The demo day.")
                 .doesNotContain("weather.csv");
+    }
+
+    private Answer onMap(String change) throws Exception {
+        return browser.send("PATCH", "/api/jobs/" + id + "/features", "{\"revision\":" + change);
+    }
+
+    @Test
+    void moves_a_place_on_the_map_in_the_jobs_own_grid() throws Exception {
+        JsonNode before = placeOf("S01");
+
+        Answer moved =
+                onMap(
+                        "1,\"op\":\"move\",\"layer\":\"places\",\"id\":\"S01\",\"geometry\":"
+                                + placeOf("A")
+                                + "}");
+
+        assertThat(moved.status()).isEqualTo(200);
+        assertThat(moved.json().path("faults")).isEmpty();
+        // A's cells are 260 and -130; the answer's seven decimals of a degree are a centimetre.
+        assertThat(file("places.csv")).contains("S01,site,Alder Foot,260,-130,178.0");
+        assertThat(placeOf("S01")).isNotEqualTo(before).isEqualTo(placeOf("A"));
+    }
+
+    private JsonNode placeOf(String place) throws Exception {
+        for (JsonNode feature :
+                browser.get("/api/jobs/" + id + "/map")
+                        .json()
+                        .path("layers")
+                        .path("places")
+                        .path("features")) {
+            if (feature.path("properties").path("id").asString("").equals(place)) {
+                return feature.path("geometry");
+            }
+        }
+        throw new AssertionError("no place " + place);
+    }
+
+    @Test
+    void draws_moves_and_takes_away_a_zone_on_the_map() throws Exception {
+        String ring =
+                "{\"type\":\"Polygon\",\"coordinates\":[[[-11.99,46.801],[-11.98,46.801],[-11.98,46.805],[-11.99,46.801]]]}";
+        Answer added =
+                onMap(
+                        "1,\"op\":\"add\",\"layer\":\"zones\",\"id\":\"Z9\",\"properties\":"
+                                + "{\"name\":\"New\",\"rule\":\"no-overflight\"},\"geometry\":"
+                                + ring
+                                + "}");
+        assertThat(added.json().path("faults")).isEmpty();
+        assertThat(file("zones.geojson")).contains("\"id\":\"Z9\"").contains("\"id\":\"Z1\"");
+
+        Answer taken = onMap("2,\"op\":\"delete\",\"layer\":\"zones\",\"id\":\"Z9\"}");
+
+        assertThat(taken.json().path("faults")).isEmpty();
+        assertThat(file("zones.geojson")).doesNotContain("Z9");
+        assertThat(onMap("3,\"op\":\"delete\",\"layer\":\"zones\",\"id\":\"Z9\"}").status())
+                .isEqualTo(400);
     }
 
     @Test

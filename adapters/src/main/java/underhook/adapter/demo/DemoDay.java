@@ -39,6 +39,7 @@ public final class DemoDay {
                     "weather.csv",
                     "crews.yaml",
                     "rules.yaml",
+                    "rigging.yaml",
                     "places.csv",
                     "hazards.csv");
     private static final List<String> GEOGRAPHIC =

@@ -39,7 +39,15 @@ record Head(
     private static final List<String> REQUIRED =
             List.of("loads", "places", "machine", "weather", "crews", "rules", "terrain");
     private static final List<String> OPTIONAL =
-            List.of("canopy", "zones", "wires", "map", "release_areas", "hazards", "overrides");
+            List.of(
+                    "canopy",
+                    "zones",
+                    "wires",
+                    "map",
+                    "release_areas",
+                    "hazards",
+                    "rigging",
+                    "overrides");
     static final List<String> ROLES = Stream.concat(REQUIRED.stream(), OPTIONAL.stream()).toList();
     private static final List<String> NAMED_VALUES =
             List.of("loads", "places", "zones", "wires", "map", "release_areas", "hazards");

@@ -45,6 +45,7 @@ import underhook.core.job.Load;
 import underhook.core.job.Machine;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
+import underhook.core.job.Rigging;
 import underhook.core.job.Rules;
 import underhook.core.job.Waiver;
 import underhook.core.job.Weather;
@@ -99,6 +100,19 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
     public List<InputFile> list(Path folder) {
         Faults unsaid = new Faults();
         return open(folder, unsaid).map(opened -> new Pass(opened).inputs()).orElse(List.of());
+    }
+
+    @Override
+    public Optional<ReferenceSystem> findSystem(Path folder, String path) {
+        return open(folder, new Faults())
+                .flatMap(
+                        opened ->
+                                new Pass(opened)
+                                        .head.files().values().stream()
+                                                .flatMap(List::stream)
+                                                .filter(file -> file.name().equals(path))
+                                                .findFirst())
+                .flatMap(file -> file.system().system());
     }
 
     @Override
@@ -227,7 +241,13 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
             if (head.file("loads").isEmpty() || (isUnread && !mentions.has(Family.LOAD))) {
                 mentions.setUnread(Family.LOAD);
             }
-            Optional<Machine> machine = yaml("machine").flatMap(MachineFile::read);
+            Optional<Machine> machine =
+                    yaml("machine").flatMap(fields -> MachineFile.read(fields, mentions));
+            Optional<Rigging> rigging =
+                    yaml("rigging").flatMap(fields -> RiggingFile.read(fields, mentions));
+            if (head.file("rigging").isPresent() && rigging.isEmpty()) {
+                mentions.setUnread(Family.GEAR);
+            }
             Optional<Weather> weather = readWeather();
             Optional<CrewsFile> crews =
                     yaml("crews").map(fields -> CrewsFile.read(fields, head.day(), mentions));
@@ -259,7 +279,7 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                             weather.orElseThrow(),
                             crews.orElseThrow().crews(),
                             crews.orElseThrow().walks(),
-                            rules.orElseThrow(),
+                            HandlingFields.with(rules.orElseThrow(), rigging),
                             map.features(),
                             map.wires(),
                             map.zones(),

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import underhook.adapter.job.Mentions.Family;
 import underhook.adapter.job.text.Fields;
 import underhook.adapter.job.text.Quantity;
 import underhook.adapter.job.text.Range;
@@ -25,17 +26,21 @@ final class MachineFile {
     private static final Range ARM = Range.of(-100, 100, "between -100 and 100 m");
     private static final Range LINE = Range.above(0, 400, "above 0 and at most 400 m");
 
+    private static final Range DIAMETER = Range.above(0, 0.15, "above 0 and at most 0.15 m");
+
     private final Fields fields;
+    private final Mentions mentions;
     private final int faultsBefore;
 
-    private MachineFile(Fields fields) {
+    private MachineFile(Fields fields, Mentions mentions) {
         this.fields = fields;
+        this.mentions = mentions;
         this.faultsBefore = fields.source().faults().count();
     }
 
     /** The machine; empty, with faults, when anything is wrong. */
-    static Optional<Machine> read(Fields fields) {
-        return new MachineFile(fields).read();
+    static Optional<Machine> read(Fields fields, Mentions mentions) {
+        return new MachineFile(fields, mentions).read();
     }
 
     private Optional<Machine> read() {
@@ -228,6 +233,7 @@ final class MachineFile {
             double lengthM = row.quantity("length", Quantity.LENGTH, LINE);
             double massKg = row.quantity("mass", Quantity.MASS, MASS);
             double limitKg = row.quantity("limit", Quantity.MASS, MASS);
+            LineItem.Make make = readMake(row, massKg);
             row.refuseUnknown();
             if (lines.stream().anyMatch(line -> line.name().equals(name))) {
                 row.fault(
@@ -237,10 +243,30 @@ final class MachineFile {
                         new Found(name, "a name of its own"));
             }
             if (row.source().faults().count() == before) {
-                lines.add(new LineItem(name, lengthM, massKg, limitKg));
+                lines.add(new LineItem(name, lengthM, massKg, limitKg, make));
             }
         }
         return lines;
+    }
+
+    /** What a line is made of; what the job leaves out is assumed. */
+    private LineItem.Make readMake(Fields row, double massKg) {
+        LineItem.Make assumed = LineItem.Make.assumed(massKg > 0 ? massKg : 1);
+        List<String> gear = row.list("gear");
+        gear.forEach(item -> mentions.mention(Family.GEAR, row, "gear", item));
+        OptionalDouble endKg = row.findQuantity("end", Quantity.MASS, MASS);
+        if (endKg.isPresent() && endKg.getAsDouble() > massKg) {
+            row.fault(
+                    FindingCode.FIELD_OUT_OF_RANGE,
+                    row.presentName("end", Quantity.MASS),
+                    "is more than the whole line",
+                    Found.allowing("at most its mass"));
+        }
+        return new LineItem.Make(
+                endKg.orElse(assumed.endMassKg()),
+                row.findQuantity("diameter", Quantity.LENGTH, DIAMETER).orElse(assumed.diameterM()),
+                row.findQuantity("airspeed_limit", Quantity.SPEED, SPEED),
+                gear);
     }
 
     private Optional<Balance> readBalance(Fields balance) {

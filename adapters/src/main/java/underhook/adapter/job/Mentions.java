@@ -28,7 +28,8 @@ final class Mentions {
         WIRE("wire"),
         ZONE("zone"),
         FEATURE("feature"),
-        AREA("release area");
+        AREA("release area"),
+        GEAR("gear");
 
         private final String word;
 

@@ -11,6 +11,7 @@ import underhook.adapter.job.text.Quantity;
 import underhook.adapter.job.text.Range;
 import underhook.adapter.job.text.Source.Found;
 import underhook.core.finding.FindingCode;
+import underhook.core.job.Handling;
 import underhook.core.job.LoadKind;
 import underhook.core.job.LoadShape;
 import underhook.core.job.Rules;
@@ -91,6 +92,7 @@ final class RulesFile {
         Optional<Rules.Costs> costs = readCosts();
         List<LoadKind> kinds = readKinds();
         Rules.Margins margins = readMargins();
+        Handling handling = HandlingFields.read(fields);
         fields.refuseUnknown();
         if (fields.source().faults().count() > before || costs.isEmpty()) {
             return Optional.empty();
@@ -130,7 +132,8 @@ final class RulesFile {
                         dayEndS,
                         costs.get(),
                         margins,
-                        kinds));
+                        kinds,
+                        handling));
     }
 
     private Rules.Margins readMargins() {

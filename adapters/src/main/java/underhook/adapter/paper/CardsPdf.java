@@ -5,7 +5,7 @@ import java.nio.file.Path;
 import underhook.app.port.OutputWriter;
 
 /**
- * Writes cards.pdf: pilot cards (A5), loader's lists, crew sheets, map, findings and hand signals
+ * Writes cards.pdf: pilot cards (A5), loader's lists, kit list, crew sheets, map, findings and hand signals
  * (A4). A plan without steps or crews still gives map, findings and signals.
  */
 public final class CardsPdf implements OutputWriter {
@@ -25,6 +25,7 @@ public final class CardsPdf implements OutputWriter {
         try (Book book = new Book(output.readJob().job(), output.plan(), words)) {
             new PilotCards(output, words).draw(book);
             new LoaderLists(output, words).draw(book);
+            new KitPage(output).draw(book);
             new CrewSheets(output, words).draw(book);
             new MapPage(output, words).draw(book);
             new FindingPages(output).draw(book);

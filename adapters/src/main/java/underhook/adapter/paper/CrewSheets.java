@@ -10,23 +10,35 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import underhook.app.port.OutputWriter.Output;
+import underhook.core.aircraft.Downwash;
 import underhook.core.finding.FindingCode;
+import underhook.core.geo.Ground;
 import underhook.core.job.Crew;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
+import underhook.core.job.PlaceKind;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Drop;
+import underhook.core.plan.Leg;
 import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
+import underhook.core.plan.PoleSetting;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
+import underhook.core.unit.Units;
 
 /** For each crew its own day: where, when, what comes, which guys, where not to stand. */
 final class CrewSheets {
     private static final double SKETCH_HEIGHT = 92;
+
+    /** Flat plate across the flow. @source NASA-GLENN-SHAPE 1.28 */
+    private static final double PLATE_COEFFICIENT = 1.28;
+
+    /** Dense air pushes harder. @source ICAO-7488 at sea level */
+    private static final double AIR_KG_PER_M3 = 1.225;
 
     /** A load that comes to where the crew is. */
     private record Arrival(Step step, Rotation rotation, Drop drop) {}
@@ -34,8 +46,12 @@ final class CrewSheets {
     private final Job job;
     private final Plan plan;
     private final Words words;
+    private final Ground ground;
+    private final LoaderLists lists;
 
     CrewSheets(Output output, Words words) {
+        this.ground = output.readJob().ground();
+        this.lists = new LoaderLists(output, words);
         this.job = output.readJob().job();
         this.plan = output.plan();
         this.words = words;
@@ -81,13 +97,24 @@ final class CrewSheets {
             drawArrivals(flow, arrivals);
         }
         if (crew.roles().contains(Crew.Role.HOOK)) {
-            flow.space(4);
-            flow.paragraph(Face.TEXT, "What you hook up stands on the loader's list of the place.");
+            lists.drawHookUps(flow, stays);
+            if (stays.stream().anyMatch(this::isAtLaydown)) {
+                flow.space(4);
+                flow.paragraph(
+                        Face.TEXT, "What you hook up stands on the loader's list of the place.");
+            }
         }
         drawFlights(flow, crew);
-        drawRules(flow);
-        drawGuys(flow, arrivals);
-        drawRooms(flow, arrivals);
+        drawRules(flow, arrivals);
+        // Guys are for those who hold them.
+        if (crew.roles().contains(Crew.Role.GUY)) {
+            drawGuys(flow, arrivals);
+        }
+        drawPlaces(flow, arrivals);
+    }
+
+    private boolean isAtLaydown(CrewStay stay) {
+        return job.getPlace(stay.place()).kind() == PlaceKind.LAYDOWN;
     }
 
     private String placeWithName(CrewStay stay) {
@@ -170,6 +197,10 @@ final class CrewSheets {
         if (poles.isEmpty()) {
             return;
         }
+        poles = drawPoles(flow, poles);
+        if (poles.isEmpty()) {
+            return;
+        }
         flow.heading(
                 "Guys, degrees TRUE, north up. Dashed: the machine comes in. Gap: the largest.");
         double width = (flow.sheet().right() - flow.sheet().left()) / 5;
@@ -195,51 +226,113 @@ final class CrewSheets {
         }
     }
 
-    /** One rose for each place, line and heading that the crew sees. */
-    private void drawRooms(Flow flow, List<Arrival> arrivals) throws IOException {
-        Map<String, RoomRose.Shown> roses = new LinkedHashMap<>();
-        for (Arrival arrival : arrivals) {
-            Load load = job.getLoad(arrival.drop().load());
-            double standsM = job.getKind(load.kind()).standsUp() ? load.lengthM() : 0;
-            Step step = arrival.step();
-            findRoom(arrival.drop().place(), step.lineLengthM(), standsM > 0)
-                    .ifPresent(
-                            room ->
-                                    roses.putIfAbsent(
-                                            arrival.drop().place()
-                                                    + room.line()
-                                                    + room.standsM()
-                                                    + Words.bearing(
-                                                            arrival.drop().approachFromTrueRad()),
-                                            new RoomRose.Shown(arrival.drop(), room)));
+    /** Draws the poles of which the plan says what each guy holds; returns the others. */
+    private Map<PlaceId, Arrival> drawPoles(Flow flow, Map<PlaceId, Arrival> poles)
+            throws IOException {
+        Map<PlaceId, Arrival> others = new LinkedHashMap<>();
+        boolean isFirst = true;
+        for (Map.Entry<PlaceId, Arrival> pole : poles.entrySet()) {
+            Drop drop = pole.getValue().drop();
+            Optional<PoleSetting> set =
+                    plan.poles().stream().filter(one -> one.load().equals(drop.load())).findFirst();
+            if (set.isEmpty()) {
+                others.put(pole.getKey(), pole.getValue());
+                continue;
+            }
+            if (isFirst) {
+                drawSetting(flow, set.get());
+                isFirst = false;
+            }
+            flow.need(PoleSketch.HEIGHT);
+            PoleSketch.draw(
+                    flow.sheet(),
+                    new Sheet.Dot(flow.sheet().left(), flow.y()),
+                    new PoleSketch.Shown(set.get(), job.getLoad(drop.load()), drop));
+            flow.space(PoleSketch.HEIGHT);
         }
-        if (roses.isEmpty()) {
-            return;
-        }
-        flow.heading("Room by heading, degrees TRUE, north up");
+        return others;
+    }
+
+    private static void drawSetting(Flow flow, PoleSetting pole) throws IOException {
+        flow.heading("Setting a pole");
         flow.paragraph(
                 Face.TEXT,
-                "For rotor, tail, line and load. Open: free. Striped: near. Black: refused. Arrow:"
-                        + " nose as planned. Below: what decides on the worst heading.");
-        flow.space(4);
-        double width = (flow.sheet().right() - flow.sheet().left()) / 5;
-        int column = 0;
-        for (RoomRose.Shown rose : roses.values()) {
-            if (column == 0) {
-                flow.need(SKETCH_HEIGHT);
+                "1 Butt on its footing, the line keeps light tension. 2 Every guy made fast on its"
+                        + " anchor: BELAY means round the anchor, not in the hand. 3 Line slack, hook"
+                        + " open, load reading back to the line's own mass. 4 TWO people see the sling"
+                        + " free and say so. Why two: a pole that falls with its sling on takes the"
+                        + " machine with it; its top comes down at "
+                        + Words.up(pole.topMPerS())
+                        + " m/s. Pulls are calculated, steady, without jerks.");
+    }
+
+    /** What is drawn of one place, line and heading; either may be missing. */
+    private record Seen(Optional<RoomRose.Shown> rose, Optional<ApproachCut.Shown> cut) {}
+
+    /** Room by heading and the way in cut through, once for each place, line and heading. */
+    private void drawPlaces(Flow flow, List<Arrival> arrivals) throws IOException {
+        Map<String, Seen> all = new LinkedHashMap<>();
+        for (Arrival arrival : arrivals) {
+            Drop drop = arrival.drop();
+            boolean stands = job.getKind(job.getLoad(drop.load()).kind()).standsUp();
+            double lineM = arrival.step().lineLengthM();
+            Seen seen =
+                    new Seen(
+                            findRoom(drop.place(), lineM, stands)
+                                    .map(room -> new RoomRose.Shown(drop, room)),
+                            findLeg(arrival)
+                                    .map(
+                                            leg ->
+                                                    new ApproachCut.Shown(
+                                                            drop, leg, lineM, job.machine())));
+            String key =
+                    drop.place() + " " + lineM + stands + Words.bearing(drop.approachFromTrueRad());
+            if (seen.rose().isPresent() || seen.cut().isPresent()) {
+                all.putIfAbsent(key, seen);
             }
-            RoomRose.draw(
-                    flow.sheet(),
-                    new Sheet.Dot(flow.sheet().left() + column * width, flow.y()),
-                    rose);
-            column = (column + 1) % 5;
+        }
+        if (all.isEmpty()) {
+            return;
+        }
+        flow.need(ApproachCut.HEIGHT + 50);
+        flow.heading("Room by heading, degrees TRUE, north up; way in cut through, 150 m wide");
+        flow.paragraph(
+                Face.SMALL,
+                "For rotor, tail, line and load. Open: free. Striped: near. Black: refused. Arrow: nose"
+                        + " as planned. Below: what decides on the worst heading. Cut: height and length"
+                        + " to one scale, the machine comes from the right.");
+        flow.space(2);
+        double width = (flow.sheet().right() - flow.sheet().left()) / 2;
+        int column = 0;
+        for (Seen seen : all.values()) {
             if (column == 0) {
-                flow.space(SKETCH_HEIGHT);
+                flow.need(ApproachCut.HEIGHT);
+            }
+            double x = flow.sheet().left() + column * width;
+            if (seen.rose().isPresent()) {
+                RoomRose.draw(flow.sheet(), new Sheet.Dot(x, flow.y() + 8), seen.rose().get());
+            }
+            if (seen.cut().isPresent()) {
+                Sheet.Dot corner = new Sheet.Dot(x + width - ApproachCut.WIDTH, flow.y());
+                ApproachCut.draw(flow.sheet(), corner, seen.cut().get(), words, ground);
+            }
+            column = 1 - column;
+            if (column == 0) {
+                flow.space(ApproachCut.HEIGHT);
             }
         }
         if (column != 0) {
-            flow.space(SKETCH_HEIGHT);
+            flow.space(ApproachCut.HEIGHT);
         }
+    }
+
+    /** The leg that brings the load. */
+    private static Optional<Leg> findLeg(Arrival arrival) {
+        return arrival.rotation().legs().stream()
+                .filter(leg -> leg.to().equals(arrival.drop().place()))
+                .filter(leg -> leg.carrying().contains(arrival.drop().load()))
+                .filter(leg -> leg.path().size() > 1)
+                .findFirst();
     }
 
     private Optional<PlaceRoom.LineRoom> findRoom(PlaceId place, double lineM, boolean stands) {
@@ -280,7 +373,42 @@ final class CrewSheets {
                         + ". Line OFF the machine before anybody comes near or boards.");
     }
 
-    private static void drawRules(Flow flow) throws IOException {
+    /** What the wind under the machine does, by momentum theory: an estimate. */
+    private void drawAir(Flow flow, List<Arrival> arrivals) throws IOException {
+        double mostMPerS =
+                arrivals.stream()
+                        .flatMap(
+                                arrival ->
+                                        plan.rooms().stream()
+                                                .filter(
+                                                        room ->
+                                                                room.place()
+                                                                        .equals(
+                                                                                arrival.drop()
+                                                                                        .place())))
+                        .flatMap(room -> room.lines().stream())
+                        .mapToDouble(line -> line.cost().downwashMPerS())
+                        .max()
+                        .orElse(0);
+        if (mostMPerS <= 0) {
+            return;
+        }
+        double pushN = PLATE_COEFFICIENT * 0.5 * AIR_KG_PER_M3 * mostMPerS * mostMPerS;
+        flow.heading("The air below (an estimate of the mean; gusts come on top)");
+        flow.paragraph(
+                Face.TEXT,
+                "Under the machine it blows with "
+                        + Words.up(Units.mPerSToKt(mostMPerS))
+                        + " kt, on every line in stock: a longer line earns nothing for certain. It"
+                        + " pushes a sheet of one square metre with "
+                        + Words.up(pushN)
+                        + " N. Tie down or take away what is loose within "
+                        + Words.up(Downwash.keepOffM(job.machine().rotorRadiusM()))
+                        + " m; goggles, helmets strapped.");
+    }
+
+    private void drawRules(Flow flow, List<Arrival> arrivals) throws IOException {
+        drawAir(flow, arrivals);
         flow.heading("Release: two people confirm");
         flow.paragraph(
                 Face.TEXT,

@@ -16,9 +16,12 @@ import underhook.core.plan.Drop;
 import underhook.core.plan.Leg;
 import underhook.core.plan.PathPoint;
 import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
 
 /** What a step passes over, and in which minute. Minutes are cut, so a guard is never late. */
 final class Crossings {
+    private static final String NO_RELEASE = ", NO RELEASE HERE";
+
     private Crossings() {}
 
     /** Crossings of a rotation. The way out is timed back from the first release. */
@@ -47,15 +50,42 @@ final class Crossings {
         return toLines(job, times);
     }
 
-    /** Crossings of legs flown one after another from a moment on. */
-    static List<String> list(Job job, Words words, Instant from, List<Leg> legs) {
+    /** Crossings of a move. With the line off only wires and zones matter, and nothing can be let go. */
+    static List<String> list(Job job, Words words, Step step) {
         Map<String, List<String>> times = new LinkedHashMap<>();
-        Instant start = from;
-        for (Leg leg : legs) {
-            collect(new Passing(leg, start), words, times);
+        Instant start = step.startAt();
+        boolean off = step.lineLengthM() <= 0;
+        for (Leg leg : step.legs()) {
+            collect(new Passing(off ? withoutLine(job, leg) : leg, start), words, times);
             start = start.plusMillis(millis(leg.durationS()));
         }
-        return toLines(job, times);
+        return toLines(job, times).stream()
+                .map(line -> off ? line.replace(NO_RELEASE, "") : line)
+                .toList();
+    }
+
+    private static Leg withoutLine(Job job, Leg leg) {
+        List<Leg.Crossing> kept =
+                leg.crossings().stream()
+                        .filter(
+                                crossing ->
+                                        job.features().stream()
+                                                .noneMatch(
+                                                        one -> one.id().equals(crossing.feature())))
+                        .map(crossing -> new Leg.Crossing(crossing.feature(), crossing.at(), ""))
+                        .toList();
+        return new Leg(
+                leg.carrying(),
+                leg.from(),
+                leg.to(),
+                leg.path(),
+                leg.distanceM(),
+                leg.durationS(),
+                leg.boundS(),
+                leg.leastClearanceM(),
+                leg.speedMPerS(),
+                kept,
+                leg.wires());
     }
 
     private record Passing(Leg leg, Instant start) {}
@@ -70,7 +100,9 @@ final class Crossings {
             String clock =
                     words.clock(
                             passing.start().plusMillis(millis(passing.leg().durationS() * done)));
-            String rule = crossing.rule() + assumed(passing.leg(), crossing.feature());
+            String assumed = assumed(passing.leg(), crossing.feature());
+            boolean isBoth = !crossing.rule().isBlank() && !assumed.isEmpty();
+            String rule = crossing.rule() + (isBoth ? "; " : "") + assumed;
             String key = crossing.feature() + '\u0000' + rule;
             List<String> clocks = times.computeIfAbsent(key, unused -> new ArrayList<>());
             if (!clocks.contains(clock)) {
@@ -84,7 +116,7 @@ final class Crossings {
         boolean assumed =
                 leg.wires().stream()
                         .anyMatch(pass -> pass.wire().equals(feature) && pass.assumed());
-        return assumed ? "; HEIGHT ASSUMED, look at it first" : "";
+        return assumed ? "HEIGHT ASSUMED, look at it first" : "";
     }
 
     /** Share of the path's length up to where it passes nearest to the point. */
@@ -155,7 +187,7 @@ final class Crossings {
         for (Wire wire : job.wires()) {
             if (wire.id().equals(feature)) {
                 String before = wire.live() ? "LIVE wire " : "wire ";
-                return new Line(clocks, before, ", NO RELEASE HERE", rule);
+                return new Line(clocks, before, NO_RELEASE, rule);
             }
         }
         for (MapFeature one : job.features()) {

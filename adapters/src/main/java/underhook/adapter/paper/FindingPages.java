@@ -1,10 +1,13 @@
 package underhook.adapter.paper;
 
 import java.io.IOException;
+import java.util.Collection;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import underhook.app.port.OutputWriter.Output;
 import underhook.core.finding.Finding;
@@ -13,6 +16,8 @@ import underhook.core.plan.LeftOut;
 
 /** Everything that was found, what can hurt most first. */
 final class FindingPages {
+    private static final Face WHAT = new Face(false, 9.5);
+
     private final Output output;
 
     FindingPages(Output output) {
@@ -36,30 +41,55 @@ final class FindingPages {
         }
         List<Finding> findings = all();
         flow.space(8);
-        flow.heading(Words.count(findings.size(), "finding"));
+        flow.heading(Words.count(findings.size(), leftOut.isEmpty() ? "finding" : "other finding"));
         if (findings.isEmpty()) {
             return;
         }
         flow.table(
                 List.of(
                         Flow.Column.strong("", 78),
-                        Flow.Column.strong("about", 62),
-                        Flow.Column.of("what", 186),
-                        Flow.Column.of("value", 50),
-                        Flow.Column.of("limit", 50),
-                        Flow.Column.of("unit", 32),
-                        new Flow.Column("source", 69, Face.SMALL.withSize(9))));
-        for (Finding finding : findings) {
+                        Flow.Column.strong("about", 76),
+                        new Flow.Column("what", 250, WHAT),
+                        new Flow.Column("found, allowed", 70, WHAT),
+                        new Flow.Column("source", 53, Face.SMALL)));
+        for (List<Finding> alike : alike(findings)) {
+            Finding finding = alike.get(0);
             flow.row(
                     List.of(
                             mark(finding.severity()),
-                            finding.subject(),
+                            alike.stream().map(Finding::subject).collect(Collectors.joining(", ")),
                             Words.words(finding.code().name()) + ": " + finding.message(),
-                            finding.value(),
-                            finding.limit(),
-                            finding.unit(),
+                            figures(finding),
                             finding.source()));
         }
+    }
+
+    /** What says the same of several things shares a row. */
+    private static Collection<List<Finding>> alike(List<Finding> findings) {
+        return findings.stream()
+                .collect(
+                        Collectors.groupingBy(
+                                finding ->
+                                        new Finding(
+                                                finding.code(),
+                                                finding.severity(),
+                                                "",
+                                                finding.value(),
+                                                finding.limit(),
+                                                finding.unit(),
+                                                finding.source(),
+                                                finding.message()),
+                                LinkedHashMap::new,
+                                Collectors.toList()))
+                .values();
+    }
+
+    private static String figures(Finding finding) {
+        String both =
+                finding.value()
+                        + (finding.value().isEmpty() || finding.limit().isEmpty() ? "" : ", ")
+                        + finding.limit();
+        return both.isEmpty() ? "" : both + " " + finding.unit();
     }
 
     /** A shape beside the word, so that it is seen at a glance on a bad print too. */
@@ -71,11 +101,22 @@ final class FindingPages {
         };
     }
 
+    /** What left a load out is told with it. */
+    private boolean standsAbove(Finding finding) {
+        return output.plan().leftOut().stream()
+                .anyMatch(
+                        left ->
+                                left.code() == finding.code()
+                                        && left.load().value().equals(finding.subject())
+                                        && left.message().equals(finding.message()));
+    }
+
     private List<Finding> all() {
         Set<Finding> findings = new LinkedHashSet<>(output.report().violations());
         findings.addAll(output.plan().findings());
         findings.addAll(output.readJob().job().readingFindings());
         return findings.stream()
+                .filter(finding -> !standsAbove(finding))
                 .sorted(Comparator.comparing(Finding::severity).reversed())
                 .toList();
     }

@@ -3,6 +3,7 @@ package underhook.adapter.paper;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -15,6 +16,7 @@ import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
+import underhook.core.job.PlaceKind;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Plan;
@@ -38,9 +40,49 @@ final class LoaderLists {
 
     void draw(Book book) throws IOException {
         for (Place place : job.places()) {
-            if (plan.steps().stream().anyMatch(step -> hooksAt(step, place.id()))) {
+            List<Step> hooked =
+                    plan.steps().stream().filter(step -> hooksAt(step, place.id())).toList();
+            // What only crews hook stands on their own sheets.
+            boolean ofCrews = hooked.stream().allMatch(step -> isOfCrew(step, place));
+            if (!hooked.isEmpty() && !ofCrews) {
                 drawPlace(book, place);
             }
+        }
+    }
+
+    private boolean isOfCrew(Step step, Place place) {
+        return place.kind() == PlaceKind.SITE
+                && plan.crews().stream().anyMatch(stay -> hooks(stay, step));
+    }
+
+    /** Whether people who may hook are there when a step's load is hooked up. */
+    private boolean hooks(CrewStay stay, Step step) {
+        Instant hookedAt = step.rotation().orElseThrow().hookedAt();
+        return stay.place().equals(Words.hookPlace(step))
+                && !stay.fromAt().isAfter(hookedAt)
+                && !stay.toAt().isBefore(hookedAt)
+                && mayHook(stay);
+    }
+
+    /** What people hook up away from the laydowns, for their own sheet. */
+    void drawHookUps(Flow flow, List<CrewStay> stays) throws IOException {
+        List<Step> theirs =
+                plan.steps().stream()
+                        .filter(step -> step.rotation().isPresent())
+                        .filter(
+                                step ->
+                                        job.getPlace(Words.hookPlace(step)).kind()
+                                                == PlaceKind.SITE)
+                        .filter(step -> stays.stream().anyMatch(stay -> hooks(stay, step)))
+                        .toList();
+        if (theirs.isEmpty()) {
+            return;
+        }
+        flow.heading("What you hook up");
+        flow.paragraph(Face.TEXT, estimates());
+        table(flow);
+        for (Step step : theirs) {
+            drawTrip(flow, step, step.rotation().orElseThrow());
         }
     }
 
@@ -51,13 +93,26 @@ final class LoaderLists {
     private void drawPlace(Book book, Place place) throws IOException {
         Flow flow = new Flow(book, PDRectangle.A4, "Loader's list " + place.id());
         flow.paragraph(Face.STRONG, place.id() + " " + place.name() + ". " + linesInStock());
-        flow.paragraph(
-                Face.TEXT,
-                "EST: the mass is estimated and planned at "
-                        + percent(job.rules().estimatedMassFactor())
-                        + " % of what was typed. Heavier on the load cell than planned: do not lift."
-                        + " Nobody under the load, nobody between load and drop-off.");
+        flow.paragraph(Face.TEXT, estimates());
         flow.space(4);
+        table(flow);
+        for (Step step : plan.steps()) {
+            if (hooksAt(step, place.id())) {
+                drawTrip(flow, step, step.rotation().orElseThrow());
+            } else if (step.rotation().isEmpty() && step.from().equals(place.id())) {
+                drawOther(flow, step);
+            }
+        }
+    }
+
+    private String estimates() {
+        return "EST: the mass is estimated and planned at "
+                + percent(job.rules().estimatedMassFactor())
+                + " % of what was typed. Heavier on the load cell than planned: do not lift."
+                + " Nobody under the load, nobody between load and drop-off.";
+    }
+
+    private static void table(Flow flow) throws IOException {
         flow.table(
                 List.of(
                         Flow.Column.of("tick", 27),
@@ -69,13 +124,6 @@ final class LoaderLists {
                         Flow.Column.strong("to", 44),
                         Flow.Column.strong("line m", 34),
                         Flow.Column.of("who hooks, ballast, trip", 128)));
-        for (Step step : plan.steps()) {
-            if (hooksAt(step, place.id())) {
-                drawTrip(flow, step, step.rotation().orElseThrow());
-            } else if (step.rotation().isEmpty() && step.from().equals(place.id())) {
-                drawOther(flow, step);
-            }
-        }
     }
 
     private static long percent(double factor) {

@@ -24,6 +24,9 @@ final class MapInk {
     /** More names of features than this would cover the map. */
     private static final int MOST_NAMES = 60;
 
+    /** Of so many features the nearest names are enough; the cards name every crossing. */
+    private static final int MOST_NAMES_OF_CROWD = 25;
+
     private static final double[] STEPS_M = {2, 5, 10, 20, 25, 50, 100, 200};
     private static final int MOST_CONTOURS = 26;
 
@@ -249,6 +252,9 @@ final class MapInk {
         List<Dot> dots = toPage(path);
         if (dots.size() > 1) {
             MapMarks.closed(sheet, dots);
+            for (Dot dot : dots) {
+                labels.keepFree(new Box(dot.x() - 4, dot.y() - 4, 8, 8));
+            }
         }
     }
 
@@ -296,17 +302,19 @@ final class MapInk {
     }
 
     /**
-     * Writes every word that was asked for; heights only where there is room, and names of features too
-     * once they are many.
+     * Writes every word that was asked for; heights only where there is room, and of a large map the names
+     * of features too, so many that they do not cover it.
      */
-    void writeLabels() throws IOException {
+    void writeLabels(boolean isLarge) throws IOException {
         List<Labels.Placed> placed = new ArrayList<>();
         places.forEach(wish -> placed.add(labels.place(wish)));
         others.forEach(wish -> placed.add(labels.place(wish)));
-        boolean crowded = features.size() > MOST_NAMES;
+        boolean crowded = isLarge || features.size() > MOST_NAMES;
+        int names = 0;
         for (Labels.Wish wish : features) {
-            if (!crowded || labels.hasRoom(wish)) {
+            if (!crowded || (names < MOST_NAMES_OF_CROWD && labels.hasRoom(wish))) {
                 placed.add(labels.place(wish));
+                names++;
             }
         }
         for (HeightMark mark : heightMarks) {

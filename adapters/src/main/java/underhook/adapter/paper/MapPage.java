@@ -94,8 +94,12 @@ final class MapPage {
             ink.zone(ring(zone), zone, active);
         }
         Set<String> wanted = namedFeatures();
+        boolean isLarge = near.features().size() > SMALL_MAP;
         for (MapFeature feature : near.features()) {
-            ink.feature(points(feature.outline()), feature, wanted.contains(feature.id()));
+            // The streets of a town that nothing passes over would bury what matters.
+            if (!isLarge || !isWay(feature) || wanted.contains(feature.id())) {
+                ink.feature(points(feature.outline()), feature, wanted.contains(feature.id()));
+            }
         }
         for (Wire wire : near.wires()) {
             ink.wire(points(wire.supports()), wire);
@@ -104,9 +108,16 @@ final class MapPage {
         for (Place place : job.places()) {
             ink.place(words.plane(place.position()), place);
         }
-        ink.writeLabels();
+        ink.writeLabels(isLarge);
         ink.end();
         return contourStepM;
+    }
+
+    private static boolean isWay(MapFeature feature) {
+        return switch (feature.kind()) {
+            case ROAD, TRACK, TRAIL -> true;
+            case RAILWAY, WATER, FOREST, HOUSE, PEOPLE, MAST, PROTECTED -> false;
+        };
     }
 
     /** All of a small map; of a large one what a leg crosses, and every mast. */

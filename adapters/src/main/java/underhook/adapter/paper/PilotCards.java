@@ -213,8 +213,12 @@ final class PilotCards {
                 notes.add("Stops first: " + Words.limit(limit) + ".");
             }
         }
+        rotation.drops().stream().flatMap(drop -> pole(drop).stream()).forEach(notes::add);
         notes.addAll(Crossings.list(job, words, rotation));
-        rotation.legs().stream().flatMap(leg -> LetGo.line(leg).stream()).forEach(notes::add);
+        List<String> last =
+                rotation.legs().stream().flatMap(leg -> LetGo.line(leg).stream()).toList();
+        notes.add((slowing(rotation) + (last.isEmpty() ? "" : last.get(0))).strip());
+        last.stream().skip(1).forEach(notes::add);
         if (!step.to().equals(step.from())) {
             Words.Way back = words.way(before, step.to());
             notes.add(
@@ -227,6 +231,29 @@ final class PilotCards {
                             + " km.");
         }
         return new Block(Optional.empty(), rows, wrap(sheet, notes));
+    }
+
+    /** Where to begin slowing down with the load. */
+    private static String slowing(Rotation rotation) {
+        return rotation.legs().stream()
+                .filter(leg -> !leg.carrying().isEmpty())
+                .flatMap(leg -> leg.slowing().stream())
+                .findFirst()
+                .map(one -> "Slow from " + Words.up(one.beginM()) + " m. ")
+                .orElse("");
+    }
+
+    /** What holds while a pole is guyed, and why its release needs two confirmations. */
+    private Optional<String> pole(Drop drop) {
+        return plan.poles().stream()
+                .filter(pole -> pole.load().equals(drop.load()))
+                .findFirst()
+                .map(
+                        pole ->
+                                "POLE: TWO confirmations and a reading of "
+                                        + Words.up(pole.readingKg())
+                                        + " kg before you leave: falling with the sling on it takes you"
+                                        + " along.");
     }
 
     private static String destinations(Rotation rotation) {
@@ -320,7 +347,7 @@ final class PilotCards {
                                 : big("line OFF"));
                 rows.add(row(sheet, List.of(0.0, 77.0, 152.0, 206.0), cells));
                 step.crew().ifPresent(crew -> notes.add(Crossings.people(job, crew)));
-                notes.addAll(Crossings.list(job, words, step.startAt(), step.legs()));
+                notes.addAll(Crossings.list(job, words, step));
             }
             case REFUEL -> rows.add(row(sheet, List.of(0.0, 130.0), fuel(step)));
             case LINE_CHANGE, BREAK, WAIT -> {}

@@ -1,6 +1,7 @@
 package underhook.adapter.planfile;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -268,6 +269,30 @@ final class ObjectFields {
                             fields.refuseOthers();
                             return result;
                         });
+    }
+
+    /** An object that older files do not have; null for none. */
+    <T> Optional<T> objectIfThere(String name, Function<ObjectFields, T> read) {
+        return object.members().containsKey(name) ? objectOrNull(name, read) : Optional.empty();
+    }
+
+    /** Objects that older files do not have. */
+    <T> List<T> objectsIfThere(String name, Function<ObjectFields, T> read) {
+        return object.members().containsKey(name) ? objects(name, read) : List.of();
+    }
+
+    /** A day, or null for none. */
+    Optional<LocalDate> dateOrNull(String name) {
+        Optional<Located> value = valueOrNull(name, Kind.TEXT, "a date or null");
+        if (value.isEmpty()) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(LocalDate.parse(value.get().text()));
+        } catch (DateTimeParseException noDate) {
+            faults.add(at(name), value.get(), "a date such as 2026-09-08");
+            return Optional.empty();
+        }
     }
 
     /** Fields that are there for people and say nothing about the plan. */

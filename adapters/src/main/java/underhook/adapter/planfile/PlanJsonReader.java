@@ -21,12 +21,14 @@ import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Drop;
+import underhook.core.plan.KitItem;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Limit;
 import underhook.core.plan.PathPoint;
 import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
+import underhook.core.plan.PoleSetting;
 import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
@@ -110,7 +112,9 @@ public final class PlanJsonReader implements PlanReader {
                             root.objects("crews", this::stay),
                             root.objects("leftOut", this::leftOut),
                             root.objects("findings", this::finding),
-                            root.objects("places", this::room));
+                            root.objects("places", this::room),
+                            root.objectsIfThere("poles", Reading::pole),
+                            root.objectsIfThere("kit", Reading::kit));
             compare(
                     "summary.flightGapPercent",
                     gapsPercent.get(0),
@@ -238,7 +242,77 @@ public final class PlanJsonReader implements PlanReader {
                     Units.ktToMPerS(l.number("speedKt")),
                     l.objects("crossings", this::crossing),
                     l.objects("wires", Reading::pass),
-                    l.objectOrNull("release", Reading::look));
+                    l.objectOrNull("release", Reading::look),
+                    // Plans written before this was told lack it.
+                    l.objectIfThere("slowing", Reading::slowing));
+        }
+
+        private static PoleSetting pole(ObjectFields p) {
+            List<PoleSetting.GuyPull> guys = p.objects("guys", Reading::guy);
+            if (guys.isEmpty()) {
+                p.refuse("guys", "one guy or more");
+                guys = List.of(new PoleSetting.GuyPull(0, 1, 0, 0, 0, 0, 0, false));
+            }
+            return new PoleSetting(
+                    p.id("load", LoadId::new),
+                    p.id("place", PlaceId::new),
+                    positive(p, "massKg"),
+                    positive(p, "centreM"),
+                    positive(p, "attachM"),
+                    guys,
+                    Units.degToRad(p.number("largestGapDeg")),
+                    Units.ktToMPerS(p.number("gustKt")),
+                    Units.degToRad(p.number("leanDeg")),
+                    Units.degToRad(p.number("handLeanDeg")),
+                    notNegative(p, "hoverSeconds"),
+                    p.number("hoverFuelKg"),
+                    p.number("spareKg"),
+                    p.number("readingKg"),
+                    p.number("sidePullN"),
+                    p.number("topMPerS"));
+        }
+
+        private static PoleSetting.GuyPull guy(ObjectFields g) {
+            return new PoleSetting.GuyPull(
+                    Units.degToRad(g.number("azimuthTrueDeg")),
+                    positive(g, "anchorDistanceM"),
+                    g.number("anchorAboveButtM"),
+                    notNegative(g, "windN"),
+                    notNegative(g, "leanN"),
+                    notNegative(g, "worstN"),
+                    notNegative(g, "anchorUsed"),
+                    g.flag("byHand"));
+        }
+
+        private static KitItem kit(ObjectFields k) {
+            int atOnce = k.count("atOnce");
+            int forDay = k.count("forDay");
+            if (forDay < atOnce) {
+                k.refuse("forDay", "a count not below atOnce");
+            }
+            return new KitItem(
+                    k.text("name"),
+                    k.count("count"),
+                    atOnce,
+                    Math.max(atOnce, forDay),
+                    k.dateOrNull("dueOn"),
+                    k.texts("uses"));
+        }
+
+        private static double positive(ObjectFields fields, String name) {
+            double value = fields.number(name);
+            if (!(value > 0)) {
+                fields.refuse(name, "a number above 0");
+            }
+            return value > 0 ? value : 1;
+        }
+
+        private static Leg.Slowing slowing(ObjectFields s) {
+            return new Leg.Slowing(
+                    notNegative(s, "beginM"),
+                    notNegative(s, "seconds"),
+                    notNegative(s, "settleSeconds"),
+                    notNegative(s, "swingM"));
         }
 
         private static ReleaseLook look(ObjectFields r) {

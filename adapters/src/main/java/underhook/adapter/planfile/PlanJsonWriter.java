@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.Collection;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -28,12 +29,14 @@ import underhook.core.geo.GeoPoint;
 import underhook.core.job.Job;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Drop;
+import underhook.core.plan.KitItem;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Limit;
 import underhook.core.plan.PathPoint;
 import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
+import underhook.core.plan.PoleSetting;
 import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
@@ -84,6 +87,8 @@ public final class PlanJsonWriter implements OutputWriter {
             root.set("steps", array(plan.steps(), this::step));
             root.set("crews", array(plan.crews(), this::stay));
             root.set("places", array(plan.rooms(), this::room));
+            root.set("poles", array(plan.poles(), Page::pole));
+            root.set("kit", array(plan.kit(), Page::kit));
             root.set("leftOut", array(plan.leftOut(), this::leftOut));
             root.set("findings", array(plan.findings(), this::finding));
             ObjectNode verifier = root.putObject("verifier");
@@ -193,6 +198,61 @@ public final class PlanJsonWriter implements OutputWriter {
             node.set("crossings", array(leg.crossings(), this::crossing));
             node.set("wires", array(leg.wires(), this::pass));
             node.set("release", leg.release().map(this::look).orElse(null));
+            node.set("slowing", leg.slowing().map(Page::slowing).orElse(null));
+            return node;
+        }
+
+        private static ObjectNode pole(PoleSetting pole) {
+            ObjectNode node = NODES.objectNode();
+            node.put("load", pole.load().value());
+            node.put("place", pole.place().value());
+            node.put("massKg", Written.up(pole.massKg(), PlanWords.COARSE));
+            node.put("centreM", Written.nearest(pole.centreM(), PlanWords.FINE));
+            node.put("attachM", Written.nearest(pole.attachM(), PlanWords.FINE));
+            node.set("guys", array(pole.guys(), Page::guy));
+            node.put("largestGapDeg", degrees(pole.largestGapRad()));
+            node.put("gustKt", knots(pole.gustMPerS()));
+            node.put("leanDeg", degrees(pole.leanRad()));
+            node.put("handLeanDeg", degrees(pole.handLeanRad()));
+            node.put("hoverSeconds", Written.up(pole.hoverS(), PlanWords.COARSE));
+            node.put("hoverFuelKg", Written.up(pole.hoverFuelKg(), PlanWords.COARSE));
+            node.put("spareKg", Written.down(pole.spareKg(), PlanWords.COARSE));
+            node.put("readingKg", Written.up(pole.readingKg(), PlanWords.COARSE));
+            node.put("sidePullN", Written.down(pole.sidePullN(), PlanWords.COARSE));
+            node.put("topMPerS", Written.up(pole.topMPerS(), PlanWords.COARSE));
+            return node;
+        }
+
+        private static ObjectNode guy(PoleSetting.GuyPull guy) {
+            ObjectNode node = NODES.objectNode();
+            node.put("azimuthTrueDeg", degrees(guy.azimuthTrueRad()));
+            node.put("anchorDistanceM", Written.nearest(guy.anchorDistanceM(), PlanWords.FINE));
+            node.put("anchorAboveButtM", Written.nearest(guy.anchorAboveButtM(), PlanWords.FINE));
+            node.put("windN", Written.up(guy.windN(), PlanWords.COARSE));
+            node.put("leanN", Written.up(guy.leanN(), PlanWords.COARSE));
+            node.put("worstN", Written.up(guy.worstN(), PlanWords.COARSE));
+            node.put("anchorUsed", Written.nearest(guy.anchorUsedRatio(), PlanWords.FINE));
+            node.put("byHand", guy.byHand());
+            return node;
+        }
+
+        private static ObjectNode kit(KitItem item) {
+            ObjectNode node = NODES.objectNode();
+            node.put("name", item.name());
+            node.put("count", item.count());
+            node.put("atOnce", item.atOnce());
+            node.put("forDay", item.forDay());
+            putText(node, "dueOn", item.dueOn().map(LocalDate::toString).orElse(""));
+            node.set("uses", texts(item.uses()));
+            return node;
+        }
+
+        private static ObjectNode slowing(Leg.Slowing slowing) {
+            ObjectNode node = NODES.objectNode();
+            node.put("beginM", Written.up(slowing.beginM(), PlanWords.COARSE));
+            node.put("seconds", Written.up(slowing.lastsS(), PlanWords.COARSE));
+            node.put("settleSeconds", Written.up(slowing.settleS(), PlanWords.COARSE));
+            node.put("swingM", Written.up(slowing.swingM(), PlanWords.COARSE));
             return node;
         }
 

@@ -214,12 +214,7 @@ public final class EveningSheets {
     private static List<List<String>> handover(ClosedDay day) {
         List<List<String>> rows = new ArrayList<>();
         for (LiftLine line : day.lifts()) {
-            String left =
-                    line.isDone()
-                            ? ""
-                            : line.plannedHookedAt().isPresent()
-                                    ? "planned, not flown"
-                                    : "left out of the plan";
+            String left = whatIsLeft(line);
             rows.add(
                     List.of(
                             line.to().value(),
@@ -230,6 +225,16 @@ public final class EveningSheets {
                             left));
         }
         return rows;
+    }
+
+    private static String whatIsLeft(LiftLine line) {
+        if (line.isDone()) {
+            return "";
+        }
+        if (line.told() == ClosedDay.Told.TAPPED) {
+            return "lifted; not set down and called free by two people";
+        }
+        return line.plannedHookedAt().isPresent() ? "planned, not flown" : "left out of the plan";
     }
 
     private static List<List<String>> samples(ClosedDay day) {
@@ -269,7 +274,7 @@ public final class EveningSheets {
                                 Integer.toString(estimate.samples()),
                                 ratio(estimate.ownRatio()),
                                 ratio(estimate.credibilityFactor()),
-                                ratio(estimate.ratio())));
+                                ratio(estimate.believedRatio())));
             }
         }
         return rows;

@@ -38,7 +38,7 @@ class DemoDayTest {
         new DemoDay().write(folder.resolve("again"));
 
         assertThat(digests(folder.resolve("again")))
-                .hasSize(15)
+                .hasSize(16)
                 .isEqualTo(digests(folder.resolve("day")));
     }
 

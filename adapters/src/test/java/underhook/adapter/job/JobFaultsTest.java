@@ -298,4 +298,53 @@ class JobFaultsTest {
                 .anyMatch(
                         text -> text.startsWith("FIELD_UNREADABLE release.geojson:3: coordinates"));
     }
+
+    @Test
+    void takes_no_override_of_a_limit_or_without_a_reason() {
+        SampleJob sample =
+                new SampleJob()
+                        .with(
+                                "job.yaml",
+                                "rules: rules.yaml\n",
+                                "rules: rules.yaml\noverrides: overrides.yaml\n");
+        sample.files.put(
+                "overrides.yaml",
+                """
+                version: 1
+                overrides:
+                  - {code: HOOK_LIMIT, subject: L01, reason: it will do, by: pilot, on: 2026-09-01}
+                  - {code: GUY_GAPS, subject: L01, reason: it will do, by: pilot, on: 2026-09-01}
+                  - {code: GUY_GAP, subject: L01, by: pilot, on: 2026-09-01}
+                """);
+
+        assertThat(faults(sample))
+                .hasSize(3)
+                .anyMatch(fault -> fault.contains("overrides.yaml:3: code: cannot be overridden"))
+                .anyMatch(fault -> fault.contains("perhaps \"GUY_GAP\" is meant"))
+                .anyMatch(fault -> fault.contains("overrides.yaml:5: reason"));
+    }
+
+    @Test
+    void reads_who_answers_for_what() {
+        SampleJob sample =
+                new SampleJob()
+                        .with(
+                                "job.yaml",
+                                "rules: rules.yaml\n",
+                                "rules: rules.yaml\noverrides: overrides.yaml\n");
+        sample.files.put(
+                "overrides.yaml",
+                """
+                version: 1
+                overrides:
+                  - {code: GUY_GAP, subject: L01, reason: fourth guy, by: foreman, on: 2026-09-01}
+                """);
+
+        JobReading reading = sample.readIn(folder);
+
+        assertThat(reading.faults()).isEmpty();
+        assertThat(reading.job().orElseThrow().job().waivers())
+                .singleElement()
+                .satisfies(waiver -> assertThat(waiver.isLifting()).isTrue());
+    }
 }

@@ -11,7 +11,7 @@ import underhook.planner.route.LegSection;
 
 /** What plans were made from, kept ready for questions. Safe for threads. */
 public final class DayLooks {
-    private static final int KEPT = 4;
+    private static final int KEPT = 2;
 
     private final Map<String, Look> looks = new LinkedHashMap<>();
 

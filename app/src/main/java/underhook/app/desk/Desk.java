@@ -17,6 +17,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Stream;
+import underhook.app.PlanDay;
 import underhook.app.port.Content;
 import underhook.app.port.JobPath;
 import underhook.app.port.JobStore;
@@ -33,6 +34,7 @@ public final class Desk implements AutoCloseable {
     private final JobStore store;
     private final Path work;
     private final DeskTools tools;
+    private final WhatIf whatIf;
     private final DeskEvents events = new DeskEvents();
     private final Map<String, DeskJob> open = new HashMap<>();
 
@@ -43,6 +45,12 @@ public final class Desk implements AutoCloseable {
         this.store = store;
         this.work = work;
         this.tools = tools;
+        this.whatIf = new WhatIf(work);
+    }
+
+    /** Answers questions about the jobs. */
+    public WhatIf whatIf() {
+        return whatIf;
     }
 
     public DeskEvents events() {
@@ -115,36 +123,69 @@ public final class Desk implements AutoCloseable {
     }
 
     /**
-     * A job folder as a job: a new one, or, when one was made from this folder before, a new revision of
-     * it where the folder has changed.
+     * A job folder as a job: a new one, or, when one was made under this id before, a new revision of it
+     * where the folder has changed.
      */
-    public synchronized DeskJob importFolder(Path folder, String name) throws IOException {
+    public synchronized DeskJob importFolder(Path folder, String id) throws IOException {
         Map<String, Content> files = readFolder(folder);
-        String id = id(name);
         Optional<DeskJob> there = find(id);
-        if (there.isEmpty() || there.get().kept().findHead().isEmpty()) {
-            return create(name, files, "imported from a folder");
+        if (there.isEmpty()) {
+            DeskJob made = onDesk(store.create(id, statedName(files, id)));
+            made.change(0, "imported from a folder", files, Set.of());
+            return made;
         }
         DeskJob job = there.get();
+        if (job.kept().findHead().isEmpty()) {
+            job.change(0, "imported from a folder", files, Set.of());
+            return job;
+        }
         Revision head = job.head();
         Set<String> gone = new TreeSet<>(job.kept().listFiles(head.id()).keySet());
         gone.removeAll(files.keySet());
-        if (!isSame(job, files)) {
+        if (findRevision(job, files).isEmpty()) {
             job.change(head.id(), "imported again from its folder", files, gone);
         }
         return job;
     }
 
-    /** Whether any earlier import or the head already holds just these files. */
-    private static boolean isSame(DeskJob job, Map<String, Content> files) throws IOException {
+    /** An id for the job of a folder: the same for the same folder, another for any other. */
+    public static String idOf(Path folder) throws IOException {
+        Path real = folder.toRealPath();
+        return id(String.valueOf(real.getFileName()))
+                + "-"
+                + Content.of(real.toString()).hash().substring(0, 4);
+    }
+
+    private static String statedName(Map<String, Content> files, String otherwise) {
+        Content yaml = files.get(JobYaml.NAME);
+        return yaml == null ? otherwise : JobYaml.name(yaml.toText()).orElse(otherwise);
+    }
+
+    /**
+     * Keeps a plan that was made from a folder, with the newest revision that holds just its files; one
+     * that has a plan already needs no other.
+     */
+    public void keepPlan(DeskJob job, Path folder, PlanDay.Planned planned) throws IOException {
+        Optional<Long> revision = findRevision(job, readFolder(folder));
+        boolean isKnown =
+                job.kept().listPlans().stream()
+                        .anyMatch(plan -> revision.filter(at -> at == plan.revision()).isPresent());
+        if (revision.isPresent() && !isKnown) {
+            PlanRuns.keep(job, revision.get(), planned);
+        }
+    }
+
+    private static Optional<Long> findRevision(DeskJob job, Map<String, Content> files)
+            throws IOException {
+        Optional<Long> found = Optional.empty();
         Map<String, String> hashes = new TreeMap<>();
         files.forEach((path, content) -> hashes.put(path, content.hash()));
         for (Revision revision : job.kept().listRevisions()) {
             if (job.kept().listFiles(revision.id()).equals(hashes)) {
-                return true;
+                found = Optional.of(revision.id());
             }
         }
-        return false;
+        return found;
     }
 
     private static Map<String, Content> readFolder(Path folder) throws IOException {

@@ -1,15 +1,20 @@
 package underhook.app.desk;
 
 import java.io.IOException;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import underhook.app.port.Content;
 import underhook.app.port.JobPath;
 import underhook.app.port.KeptJob.Revision;
 import underhook.app.port.Sheets.Sheet;
+import underhook.core.finding.FindingCode;
+import underhook.core.job.Waiver;
 
 /** Changes that people make to the files of a job, each one revision. */
 public final class DeskChanges {
@@ -65,6 +70,18 @@ public final class DeskChanges {
         return job.change(on, what, Map.of(path, Content.of(text)), Set.of());
     }
 
+    /** Writes a text file that the job did not have, and names it in job.yaml. */
+    public Revision begin(String path, String text, String role, String what) throws IOException {
+        if (job.findFile(path).isPresent()) {
+            throw new IllegalArgumentException("There is a file " + path + " already.");
+        }
+        String yaml = job.findFile(JobYaml.NAME).map(Content::toText).orElse("version: 1\n");
+        String named = JobYaml.with(yaml, role, path, Map.of());
+        Map<String, Content> written =
+                Map.of(path, Content.of(text), JobYaml.NAME, Content.of(named));
+        return job.change(on, what, written, Set.of());
+    }
+
     /** Takes a file in; one of that name is replaced. */
     public Revision takeFile(String path, Content content) throws IOException {
         JobPath.check(path);
@@ -79,6 +96,54 @@ public final class DeskChanges {
             throw new IllegalArgumentException("The job has no file " + path + ".");
         }
         return job.change(on, path + " removed", Map.of(), Set.of(path));
+    }
+
+    /** Writes down that somebody answers for a finding. */
+    public Revision override(Answered answered) throws IOException {
+        String yaml = job.findFile(JobYaml.NAME).map(Content::toText).orElse("version: 1\n");
+        Optional<String> named =
+                job.listFiles().stream()
+                        .filter(file -> file.role().equals("overrides"))
+                        .map(DeskJob.FileInfo::path)
+                        .findFirst();
+        String path = named.orElse("overrides.yaml");
+        String before = job.findFile(path).map(Content::toText).orElse("version: 1\noverrides:\n");
+        String day = LocalDate.ofInstant(job.tools().clock().instant(), ZoneOffset.UTC).toString();
+        String entry =
+                "  - code: "
+                        + answered.code()
+                        + "\n    subject: "
+                        + JobYaml.quoted(answered.subject())
+                        + "\n    reason: "
+                        + JobYaml.quoted(answered.reason())
+                        + "\n    by: "
+                        + JobYaml.quoted(answered.by())
+                        + "\n    \"on\": "
+                        + day
+                        + "\n";
+        Map<String, Content> written = new TreeMap<>();
+        written.put(path, Content.of(before.stripTrailing() + "\n" + entry));
+        if (named.isEmpty()) {
+            String linked = JobYaml.with(yaml, "overrides", path, Map.of());
+            written.put(JobYaml.NAME, Content.of(linked));
+        }
+        String what = answered.code() + " of " + answered.subject() + " overridden";
+        return job.change(on, what, written, Set.of());
+    }
+
+    /**
+     * Somebody answers for a finding.
+     *
+     * @param by role of who does
+     */
+    public record Answered(FindingCode code, String subject, String reason, String by) {
+        public Answered {
+            if (Waiver.isFixed(code)) {
+                throw new IllegalArgumentException(
+                        code
+                                + " is a limit of machine, hook, line or terrain; no reason lifts it.");
+            }
+        }
     }
 
     /** Says in job.yaml what a file is. */

@@ -17,6 +17,7 @@ import underhook.app.port.KeptJob;
 import underhook.app.port.KeptJob.KeptPlan;
 import underhook.app.port.KeptJob.Revision;
 import underhook.app.port.ReadJob;
+import underhook.app.port.ReferenceSystem;
 import underhook.app.port.Sheets;
 import underhook.core.finding.Outcome;
 import underhook.core.job.InputFile;
@@ -24,7 +25,7 @@ import underhook.core.plan.Plan;
 
 /** One job on the desk. Safe for threads. */
 public final class DeskJob implements AutoCloseable {
-    private static final int READINGS_KEPT = 4;
+    private static final int READINGS_KEPT = 2;
 
     private final KeptJob kept;
     private final DeskTools tools;
@@ -92,6 +93,11 @@ public final class DeskJob implements AutoCloseable {
         return hash == null ? Optional.empty() : Optional.of(kept.getContent(hash));
     }
 
+    /** The reference system that counts for a file of the head. */
+    public Optional<ReferenceSystem> findSystem(String path) throws IOException {
+        return tools.inputs().findSystem(folder(head().id()), path);
+    }
+
     /** A table of the head as it was typed; empty when there is none of that path. */
     public Optional<Sheets.Sheet> findSheet(String path) throws IOException {
         long head = head().id();
@@ -156,7 +162,7 @@ public final class DeskJob implements AutoCloseable {
         kept.keepPlan(plan, files);
     }
 
-    private KnownPlan readPlan(KeptPlan plan) throws IOException {
+    KnownPlan readPlan(KeptPlan plan) throws IOException {
         Content json =
                 kept.findPlanFile(plan.id(), "plan.json")
                         .orElseThrow(() -> new IOException("The plan's file is missing."));

@@ -3,6 +3,7 @@ package underhook.app.desk;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -24,6 +25,14 @@ final class JobYaml {
                 + "\nzone: "
                 + quoted(zone)
                 + "\n";
+    }
+
+    /** What the job is called, as far as a glance can tell. */
+    static Optional<String> name(String yaml) {
+        Matcher stated = Pattern.compile("(?m)^name\\s*:\\s*(.+?)\\s*$").matcher(yaml);
+        return stated.find()
+                ? Optional.of(stated.group(1).replaceAll("^[\"']|[\"']$", ""))
+                : Optional.empty();
     }
 
     /** With another name for a file wherever it is named. */
@@ -75,6 +84,48 @@ final class JobYaml {
             kept.add(entry);
         }
         return String.join("\n", kept) + "\n";
+    }
+
+    /**
+     * With another value for a field of the outermost level.
+     *
+     * @param value as YAML
+     */
+    static String withValue(String yaml, String field, String value) {
+        Pattern entry = Pattern.compile("(?m)^" + Pattern.quote(field) + "\\s*:.*$");
+        Matcher matcher = entry.matcher(yaml);
+        if (!matcher.find()) {
+            throw new IllegalArgumentException("The file has no field " + field + ".");
+        }
+        return matcher.replaceFirst(Matcher.quoteReplacement(field + ": " + value));
+    }
+
+    /** With only those items of a list that have this name. */
+    static String withItem(String yaml, String list, String name) {
+        Pattern named =
+                Pattern.compile(
+                        "name\\s*:\\s*[\"']?" + Pattern.quote(name) + "[\"']?\\s*(?:[,}].*)?$");
+        List<String> kept = new ArrayList<>();
+        List<String> item = new ArrayList<>();
+        boolean isInside = false;
+        boolean isFound = false;
+        for (String line : (yaml + "\nend:").lines().toList()) {
+            boolean isItem = line.matches("\\s*- .*");
+            boolean isPart = line.startsWith(" ") || line.startsWith("-") || line.isBlank();
+            if (isInside && (isItem || !isPart)) {
+                boolean isKept = item.stream().anyMatch(one -> named.matcher(one).find());
+                isFound |= isKept;
+                kept.addAll(isKept ? item : List.of());
+                item.clear();
+            }
+            isInside = line.matches(Pattern.quote(list) + "\\s*:.*") || (isInside && isPart);
+            boolean isOfItem = isInside && (isItem || !item.isEmpty());
+            (isOfItem ? item : kept).add(line);
+        }
+        if (!isFound) {
+            throw new IllegalArgumentException("There is no " + name + " among the " + list + ".");
+        }
+        return String.join("\n", kept.subList(0, kept.size() - 1)) + "\n";
     }
 
     private static String key(String name) {

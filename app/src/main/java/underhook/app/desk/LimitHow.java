@@ -70,7 +70,7 @@ public final class LimitHow {
             case "LINE_LIMIT" -> new How(List.of(), "loads", "", hook(limit.value(), false));
             case "LINE_LENGTH" -> lineLength(limit);
             case "WIND_MEAN", "WIND_GUST", "WIND_SPREAD" -> wind(limit);
-            default -> new How(List.of(), "", "", List.of());
+            default -> new How(List.of(), "as stated by " + limit.source(), "", List.of());
         };
     }
 

@@ -85,17 +85,40 @@ public final class Relief {
 
         @Override
         public double heightM(double eastM, double northM) {
+            if (!covers(eastM, northM)) {
+                throw new IllegalArgumentException("a point of the picture is not known.");
+            }
             return heightM[index(eastM, northM)];
         }
 
         @Override
         public double highestWithinM(PlanePoint centre, double radiusM) {
-            throw new UnsupportedOperationException("a picture answers for its pixels only.");
+            if (!coversDisc(centre, radiusM)) {
+                throw new IllegalArgumentException("a disc of the picture is not known.");
+            }
+            return around(centre, radiusM).mapToDouble(at -> heightM[at]).max().orElseThrow();
         }
 
         @Override
         public boolean coversDisc(PlanePoint centre, double radiusM) {
-            return false;
+            return around(centre, radiusM).allMatch(at -> at >= 0 && !Double.isNaN(heightM[at]));
+        }
+
+        /** Every pixel of the square around a disc; -1 beyond the picture. */
+        private IntStream around(PlanePoint centre, double radiusM) {
+            int west = (int) Math.floor((centre.eastM() - radiusM) / cellM);
+            int east = (int) Math.floor((centre.eastM() + radiusM) / cellM);
+            int south = (int) Math.floor((centre.northM() - radiusM) / cellM);
+            int north = (int) Math.floor((centre.northM() + radiusM) / cellM);
+            return IntStream.rangeClosed(south, north)
+                    .flatMap(
+                            up ->
+                                    IntStream.rangeClosed(west, east)
+                                            .map(
+                                                    right ->
+                                                            index(
+                                                                    (right + 0.5) * cellM,
+                                                                    (up + 0.5) * cellM)));
         }
 
         @Override

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import underhook.app.port.Sheets.Row;
 import underhook.app.port.Sheets.Sheet;
 
@@ -11,7 +12,7 @@ import underhook.app.port.Sheets.Sheet;
  * A change of a table. Rows are counted from 0 as they were seen before the change.
  *
  * @param cells new texts
- * @param inserted rows to come before the row of that number; one past the last to append
+ * @param inserted rows to come before the row of that number; beyond the last to append
  * @param deleted numbers of rows
  */
 public record TableEdit(
@@ -42,7 +43,7 @@ public record TableEdit(
             check(cell.row() < count && cell.column() < width, cell.row(), cell.column());
             texts.get(cell.row()).set(cell.column(), text(cell.value()));
         }
-        inserted.keySet().forEach(at -> check(at <= count, at, 0));
+        inserted.keySet().forEach(at -> check(at >= 0, at, 0));
         deleted.forEach(row -> check(row < count, row, 0));
         List<Row> rows = new ArrayList<>();
         for (int i = 0; i <= count; i++) {
@@ -53,6 +54,10 @@ public record TableEdit(
                 rows.add(new Row(sheet.rows().get(i).line(), texts.get(i)));
             }
         }
+        new TreeMap<>(inserted)
+                .tailMap(count, false)
+                .values()
+                .forEach(all -> all.forEach(one -> rows.add(new Row(0, filled(one, width)))));
         if (rows.size() > MOST_ROWS) {
             throw new IllegalArgumentException("A table can have at most " + MOST_ROWS + " rows.");
         }

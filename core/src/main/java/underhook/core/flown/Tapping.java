@@ -61,7 +61,7 @@ final class Tapping {
         }
 
         void end(Instant at) {
-            doneS += since.map(from -> seconds(from, at)).orElse(0.0);
+            doneS += since.map(from -> spanS(from, at)).orElse(0.0);
             since = Optional.empty();
         }
 
@@ -70,10 +70,10 @@ final class Tapping {
         }
 
         double upToS(Instant now) {
-            return doneS + since.map(from -> seconds(from, now)).orElse(0.0);
+            return doneS + since.map(from -> spanS(from, now)).orElse(0.0);
         }
 
-        private static double seconds(Instant from, Instant to) {
+        private static double spanS(Instant from, Instant to) {
             return Duration.between(from, to).toMillis() / 1000.0;
         }
     }

@@ -2,6 +2,7 @@ package underhook.core.job;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * The operator's rules for this job.
@@ -39,6 +40,7 @@ import java.util.List;
  * @param dayEndBeforeSunsetS the last landing this long before sunset, s
  * @param margins at a place and to wires
  * @param costs the job's own rates
+ * @param handling how loads are flown, hung and set
  */
 public record Rules(
         double constructionFraction,
@@ -74,7 +76,8 @@ public record Rules(
         double dayEndBeforeSunsetS,
         Costs costs,
         Margins margins,
-        List<LoadKind> kinds) {
+        List<LoadKind> kinds,
+        Handling handling) {
     /**
      * Margins at a place and to wires.
      *
@@ -135,11 +138,126 @@ public record Rules(
 
     public Rules {
         kinds = List.copyOf(kinds);
+        Objects.requireNonNull(handling, "handling");
         if (!(constructionFraction >= 0 && constructionFraction < 1 && estimatedMassFactor >= 1)) {
             throw new IllegalArgumentException("margins are out of range.");
         }
         if (!(refuelKgPerS > 0 && engineOnS > 0 && engineOnDayS > 0 && dutyS > 0)) {
             throw new IllegalArgumentException("times are out of range.");
         }
+    }
+
+    /** With what is usual where the job says nothing of flying, hanging and setting loads. */
+    public Rules(
+            double constructionFraction,
+            double estimatedMassFactor,
+            double clearanceM,
+            double rotorClearanceM,
+            double wireClearanceM,
+            double stripHalfWidthM,
+            double canopyLegM,
+            double finalM,
+            double tailwindMPerS,
+            double crosswindMPerS,
+            double landingSlopeRad,
+            boolean hoverExit,
+            double elevationToleranceM,
+            double trailNearM,
+            double secondReleaseS,
+            double returnExtraS,
+            double boardingS,
+            double lineChangeS,
+            double refuelS,
+            double refuelKgPerS,
+            double refuelHandlerBusyS,
+            double contingencyS,
+            double ballastKg,
+            double leastSpeedMPerS,
+            double combineMassKg,
+            Instant dutyFrom,
+            double dutyS,
+            double engineOnS,
+            double breakS,
+            double engineOnDayS,
+            double dayEndBeforeSunsetS,
+            Costs costs,
+            Margins margins,
+            List<LoadKind> kinds) {
+        this(
+                constructionFraction,
+                estimatedMassFactor,
+                clearanceM,
+                rotorClearanceM,
+                wireClearanceM,
+                stripHalfWidthM,
+                canopyLegM,
+                finalM,
+                tailwindMPerS,
+                crosswindMPerS,
+                landingSlopeRad,
+                hoverExit,
+                elevationToleranceM,
+                trailNearM,
+                secondReleaseS,
+                returnExtraS,
+                boardingS,
+                lineChangeS,
+                refuelS,
+                refuelKgPerS,
+                refuelHandlerBusyS,
+                contingencyS,
+                ballastKg,
+                leastSpeedMPerS,
+                combineMassKg,
+                dutyFrom,
+                dutyS,
+                engineOnS,
+                breakS,
+                engineOnDayS,
+                dayEndBeforeSunsetS,
+                costs,
+                margins,
+                kinds,
+                Handling.USUAL);
+    }
+
+    /** The same with other handling. */
+    public Rules withHandling(Handling other) {
+        return new Rules(
+                constructionFraction,
+                estimatedMassFactor,
+                clearanceM,
+                rotorClearanceM,
+                wireClearanceM,
+                stripHalfWidthM,
+                canopyLegM,
+                finalM,
+                tailwindMPerS,
+                crosswindMPerS,
+                landingSlopeRad,
+                hoverExit,
+                elevationToleranceM,
+                trailNearM,
+                secondReleaseS,
+                returnExtraS,
+                boardingS,
+                lineChangeS,
+                refuelS,
+                refuelKgPerS,
+                refuelHandlerBusyS,
+                contingencyS,
+                ballastKg,
+                leastSpeedMPerS,
+                combineMassKg,
+                dutyFrom,
+                dutyS,
+                engineOnS,
+                breakS,
+                engineOnDayS,
+                dayEndBeforeSunsetS,
+                costs,
+                margins,
+                kinds,
+                other);
     }
 }

@@ -22,12 +22,12 @@ public record Credibility(
     /**
      * One observation.
      *
-     * @param ratio flown over planned, above 0
+     * @param flownRatio flown over planned, above 0
      * @param weightFactor how much it counts, above 0
      */
-    public record Sample(double ratio, double weightFactor) {
+    public record Sample(double flownRatio, double weightFactor) {
         public Sample {
-            if (!(ratio > 0 && ratio < Double.POSITIVE_INFINITY)
+            if (!(flownRatio > 0 && flownRatio < Double.POSITIVE_INFINITY)
                     || !(weightFactor > 0 && weightFactor < Double.POSITIVE_INFINITY)) {
                 throw new IllegalArgumentException(
                         "a sample must have a ratio and weight above 0.");
@@ -35,8 +35,8 @@ public record Credibility(
         }
 
         /** Of weight 1. */
-        public static Sample of(double ratio) {
-            return new Sample(ratio, 1);
+        public static Sample of(double flownRatio) {
+            return new Sample(flownRatio, 1);
         }
     }
 
@@ -55,7 +55,7 @@ public record Credibility(
         }
 
         double meanRatio() {
-            double sum = samples.stream().mapToDouble(s -> s.weightFactor() * s.ratio()).sum();
+            double sum = samples.stream().mapToDouble(s -> s.weightFactor() * s.flownRatio()).sum();
             return sum / weightFactor();
         }
     }
@@ -65,11 +65,15 @@ public record Credibility(
      *
      * @param ownRatio the group's own mean
      * @param credibilityFactor how far its own mean is believed, in [0, 1]
-     * @param ratio to multiply a plan's figure with
+     * @param believedRatio to multiply a plan's figure with
      * @param samples how many it stands on
      */
     public record Estimate(
-            String group, double ownRatio, double credibilityFactor, double ratio, int samples) {}
+            String group,
+            double ownRatio,
+            double credibilityFactor,
+            double believedRatio,
+            int samples) {}
 
     public Credibility {
         groups = List.copyOf(groups);
@@ -85,10 +89,10 @@ public record Credibility(
             throw new IllegalArgumentException("groups must not be empty.");
         }
         double all = groups.stream().mapToDouble(Group::weightFactor).sum();
-        double plainMean =
+        double plainMeanRatio =
                 groups.stream().mapToDouble(g -> g.weightFactor() * g.meanRatio()).sum() / all;
-        double within = within(groups);
-        double between = between(groups, plainMean, within);
+        double within = withinFactor(groups);
+        double between = betweenFactor(groups, plainMeanRatio, within);
         List<Double> z = new ArrayList<>();
         double sumZ = 0;
         double sumZMean = 0;
@@ -101,7 +105,7 @@ public record Credibility(
             sumZ += own;
             sumZMean += own * group.meanRatio();
         }
-        double mean = sumZ > 0 ? sumZMean / sumZ : plainMean;
+        double mean = sumZ > 0 ? sumZMean / sumZ : plainMeanRatio;
         List<Estimate> estimates = new ArrayList<>();
         for (int i = 0; i < groups.size(); i++) {
             Group group = groups.get(i);
@@ -112,13 +116,13 @@ public record Credibility(
         return new Credibility(mean, within, between, estimates);
     }
 
-    private static double within(List<Group> groups) {
+    private static double withinFactor(List<Group> groups) {
         double sum = 0;
         int freedom = 0;
         for (Group group : groups) {
             double mean = group.meanRatio();
             for (Sample sample : group.samples()) {
-                double off = sample.ratio() - mean;
+                double off = sample.flownRatio() - mean;
                 sum += sample.weightFactor() * off * off;
             }
             freedom += group.samples().size() - 1;
@@ -126,13 +130,14 @@ public record Credibility(
         return freedom > 0 ? sum / freedom : 0;
     }
 
-    private static double between(List<Group> groups, double plainMean, double within) {
+    private static double betweenFactor(
+            List<Group> groups, double plainMeanRatio, double withinFactor) {
         double all = 0;
         double squares = 0;
         double sum = 0;
         for (Group group : groups) {
             double weight = group.weightFactor();
-            double off = group.meanRatio() - plainMean;
+            double off = group.meanRatio() - plainMeanRatio;
             all += weight;
             squares += weight * weight;
             sum += weight * off * off;
@@ -141,7 +146,7 @@ public record Credibility(
         if (!(scale > 0)) {
             return 0;
         }
-        return Math.max(0, all / scale * (sum - (groups.size() - 1) * within));
+        return Math.max(0, all / scale * (sum - (groups.size() - 1) * withinFactor));
     }
 
     /**

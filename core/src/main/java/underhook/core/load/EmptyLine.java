@@ -101,6 +101,15 @@ public record EmptyLine(double lengthM, double endKg, boolean sheet) {
     }
 
     private Finding light(String subject, Severity severity, double leastKg, String source) {
+        String rest =
+                severity == Severity.STOP
+                        ? "; at least "
+                                + number(leastKg)
+                                + " kg keep it out of the tail rotor. Hang ballast on it."
+                        : ". One of 33 m with less than "
+                                + number(leastKg)
+                                + " kg in all has gone into a tail rotor: keep to the speed of the"
+                                + " empty line.";
         return new Finding(
                 FindingCode.EMPTY_LINE_LIGHT,
                 severity,
@@ -113,9 +122,8 @@ public record EmptyLine(double lengthM, double endKg, boolean sheet) {
                         + number(endKg)
                         + " kg hang at the end of the line of "
                         + number(lengthM)
-                        + " m; at least "
-                        + number(leastKg)
-                        + " kg keep it out of the tail rotor. Hang ballast on it.");
+                        + " m"
+                        + rest);
     }
 
     private static Finding pulling(String subject, String[] valueLimitUnit, String message) {

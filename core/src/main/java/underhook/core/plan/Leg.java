@@ -19,6 +19,7 @@ import underhook.core.job.PlaceId;
  * @param speedMPerS true airspeed, m/s
  * @param wires every wire that machine, line or load come near, one entry for each
  * @param release what it means to let the load go on the way; empty without a load
+ * @param slowing how the load or the empty line comes to rest; empty with the line off
  */
 public record Leg(
         List<LoadId> carrying,
@@ -32,7 +33,29 @@ public record Leg(
         double speedMPerS,
         List<Crossing> crossings,
         List<WirePass> wires,
-        Optional<ReleaseLook> release) {
+        Optional<ReleaseLook> release,
+        Optional<Slowing> slowing) {
+    /**
+     * How what hangs there comes to rest over the leg's end.
+     *
+     * @param beginM how far before the place to begin slowing down, m, rounded up
+     * @param lastsS how long that takes, s, rounded up
+     * @param settleS time for the swing that is left to die down, s, rounded up
+     * @param swingM farthest from rest over the place with the period off as the rules state, m, rounded up
+     */
+    public record Slowing(double beginM, double lastsS, double settleS, double swingM) {
+        public Slowing {
+            if (!(beginM >= 0 && lastsS >= 0 && settleS >= 0 && swingM >= 0)) {
+                throw new IllegalArgumentException("slowing down has a value out of range.");
+            }
+        }
+
+        /** What it adds to the time of flying on at one speed, s. */
+        public double extraS(double speedMPerS) {
+            return Math.max(0, lastsS - beginM / speedMPerS) + settleS;
+        }
+    }
+
     /**
      * A place where the leg passes over something that has a rule.
      *
@@ -111,6 +134,37 @@ public record Leg(
                 speedMPerS,
                 crossings,
                 wires,
+                Optional.empty(),
+                Optional.empty());
+    }
+
+    /** A leg of which nothing is said of coming to rest. */
+    public Leg(
+            List<LoadId> carrying,
+            PlaceId from,
+            PlaceId to,
+            List<PathPoint> path,
+            double distanceM,
+            double durationS,
+            double boundS,
+            double leastClearanceM,
+            double speedMPerS,
+            List<Crossing> crossings,
+            List<WirePass> wires,
+            Optional<ReleaseLook> release) {
+        this(
+                carrying,
+                from,
+                to,
+                path,
+                distanceM,
+                durationS,
+                boundS,
+                leastClearanceM,
+                speedMPerS,
+                crossings,
+                wires,
+                release,
                 Optional.empty());
     }
 
@@ -128,6 +182,7 @@ public record Leg(
                 speedMPerS,
                 crossings,
                 wires,
-                Optional.of(look));
+                Optional.of(look),
+                slowing);
     }
 }

@@ -12,6 +12,8 @@ import underhook.core.finding.Finding;
  * @param job name of the job
  * @param program name and version of the program that made it
  * @param rooms room at each place that placed loads use
+ * @param poles how each placed pole is held up
+ * @param kit gear that the placed loads need
  */
 public record Plan(
         String id,
@@ -24,7 +26,9 @@ public record Plan(
         List<CrewStay> crews,
         List<LeftOut> leftOut,
         List<Finding> findings,
-        List<PlaceRoom> rooms) {
+        List<PlaceRoom> rooms,
+        List<PoleSetting> poles,
+        List<KitItem> kit) {
     public Plan {
         Objects.requireNonNull(id, "id");
         steps = List.copyOf(steps);
@@ -32,5 +36,25 @@ public record Plan(
         leftOut = List.copyOf(leftOut);
         findings = List.copyOf(findings);
         rooms = List.copyOf(rooms);
+        poles = List.copyOf(poles);
+        kit = List.copyOf(kit);
+    }
+
+    /** A plan that sets no pole and lists no gear. */
+    public Plan(
+            String id,
+            String job,
+            Instant plannedAt,
+            long seed,
+            String program,
+            Summary summary,
+            List<Step> steps,
+            List<CrewStay> crews,
+            List<LeftOut> leftOut,
+            List<Finding> findings,
+            List<PlaceRoom> rooms) {
+        this(
+                id, job, plannedAt, seed, program, summary, steps, crews, leftOut, findings, rooms,
+                List.of(), List.of());
     }
 }

@@ -62,8 +62,7 @@ public final class Visits {
             if (before.isPresent() && !point.at().isAfter(before.get())) {
                 continue;
             }
-            boolean hole =
-                    before.isPresent() && seconds(before.get(), point.at()) > settings.holeS();
+            boolean hole = before.isPresent() && spanS(before.get(), point.at()) > settings.holeS();
             visits.take(point, hole);
             before = Optional.of(point.at());
         }
@@ -96,7 +95,7 @@ public final class Visits {
     }
 
     private void end(boolean seen) {
-        if (at.isPresent() && seconds(from, lastIn) >= settings.leastS()) {
+        if (at.isPresent() && spanS(from, lastIn) >= settings.leastS()) {
             found.add(new Visit(at.get(), from, lastIn, certain && seen));
         }
         at = Optional.empty();
@@ -108,7 +107,7 @@ public final class Visits {
                 point.point().eastM() - there.eastM(), point.point().northM() - there.northM());
     }
 
-    private static double seconds(Instant from, Instant to) {
+    private static double spanS(Instant from, Instant to) {
         return Duration.between(from, to).toMillis() / 1000.0;
     }
 }

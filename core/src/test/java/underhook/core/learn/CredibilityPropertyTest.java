@@ -16,7 +16,7 @@ class CredibilityPropertyTest {
         Credibility one1 = Credibility.of(List.of(one)).towardsPlan(10);
 
         // One of eleven: 1 + 1/11.
-        assertThat(one1.groups().get(0).ratio()).isCloseTo(1 + 1.0 / 11, within(1e-12));
+        assertThat(one1.groups().get(0).believedRatio()).isCloseTo(1 + 1.0 / 11, within(1e-12));
 
         List<Credibility.Sample> many = new ArrayList<>();
         for (int i = 0; i < 990; i++) {
@@ -24,7 +24,7 @@ class CredibilityPropertyTest {
         }
         Credibility much =
                 Credibility.of(List.of(new Credibility.Group("a", many))).towardsPlan(10);
-        assertThat(much.groups().get(0).ratio()).isCloseTo(1.99, within(1e-12));
+        assertThat(much.groups().get(0).believedRatio()).isCloseTo(1.99, within(1e-12));
     }
 
     @Test
@@ -36,7 +36,7 @@ class CredibilityPropertyTest {
             for (Credibility.Estimate estimate : held.groups()) {
                 double low = Math.min(1, Math.min(plain.meanRatio(), estimate.ownRatio()));
                 double high = Math.max(1, Math.max(plain.meanRatio(), estimate.ownRatio()));
-                assertThat(estimate.ratio()).isBetween(low - 1e-9, high + 1e-9);
+                assertThat(estimate.believedRatio()).isBetween(low - 1e-9, high + 1e-9);
                 assertThat(estimate.credibilityFactor()).isBetween(0.0, 1.0);
             }
         }
@@ -53,7 +53,7 @@ class CredibilityPropertyTest {
                                 new Credibility.Group("b", samples)));
 
         assertThat(found.betweenFactor()).isZero();
-        assertThat(found.groups()).allSatisfy(g -> assertThat(g.ratio()).isEqualTo(1.1));
+        assertThat(found.groups()).allSatisfy(g -> assertThat(g.believedRatio()).isEqualTo(1.1));
     }
 
     private static List<Credibility.Group> groups(RandomGenerator random) {

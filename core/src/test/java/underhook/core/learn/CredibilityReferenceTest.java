@@ -43,7 +43,7 @@ class CredibilityReferenceTest {
             Credibility.Estimate estimate = found.groups().get(i);
             assertThat(estimate.ownRatio()).isCloseTo(AVERAGES[i], within(0.5));
             assertThat(estimate.credibilityFactor()).isCloseTo(FACTORS[i], within(5e-5));
-            assertThat(estimate.ratio()).isCloseTo(PREMIUMS[i], within(0.5));
+            assertThat(estimate.believedRatio()).isCloseTo(PREMIUMS[i], within(0.5));
             assertThat(estimate.samples()).isEqualTo(12);
         }
     }

@@ -10,6 +10,7 @@ import underhook.core.load.DensityBand;
 import underhook.core.load.FlightManner;
 import underhook.core.load.Material;
 import underhook.core.load.ShapeDrag;
+import underhook.core.unit.Units;
 import underhook.testkit.SeededSamples;
 
 class PoleMassTest {
@@ -111,5 +112,23 @@ class PoleMassTest {
                 .isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> ShapeDrag.cylinderCoefficient(0.9))
                 .isInstanceOf(IllegalArgumentException.class);
+    }
+
+    /**
+     * Row R-LOAD-17, a known difference: a trade page gives "about 6,600 lb" for western red cedar of class
+     * 1 and 90 ft. With 61 in at 6 ft from the butt (ANSI O5.1, from memory) such a pole has 107 ft³; the
+     * page's mass would need 988 kg/m³, more than any wet softwood. Our band stays.
+     */
+    @Test
+    void a_trade_pages_mass_of_a_long_cedar_is_doubted() {
+        PoleShape shape =
+                PoleShape.ofGirths(
+                        Units.ftToM(90), Units.inchToM(27), Units.inchToM(61), Units.ftToM(6));
+        double printedKg = Units.lbToKg(6600);
+
+        assertThat(shape.volumeM3()).isCloseTo(3.03, within(0.02));
+        assertThat(printedKg / shape.volumeM3()).isBetween(970.0, 1000.0);
+        assertThat(PoleMass.of(shape, Material.PINE.band()).findings("R-LOAD-17", printedKg))
+                .hasSize(1);
     }
 }

@@ -31,7 +31,7 @@ final class Cargos {
     private static final double LINE_DRAG_M2_PER_M = 0.024;
 
     private final DayModel model;
-    private final IdentityHashMap<Trip, Map<Double, List<Cargo>>> known = new IdentityHashMap<>();
+    private final IdentityHashMap<Trip, Map<Integer, List<Cargo>>> known = new IdentityHashMap<>();
     private double densestKgPerM3;
 
     Cargos(DayModel model) {
@@ -39,12 +39,14 @@ final class Cargos {
     }
 
     /** Each load of a trip under a line by itself. */
-    List<Cargo> of(Trip trip, double lineM) {
+    List<Cargo> of(Trip trip, int line) {
         return known.computeIfAbsent(trip, unused -> new HashMap<>())
-                .computeIfAbsent(lineM, unused -> list(trip, lineM));
+                .computeIfAbsent(line, unused -> list(trip, line));
     }
 
-    private List<Cargo> list(Trip trip, double lineM) {
+    private List<Cargo> list(Trip trip, int line) {
+        double lineM = model.machine.lines().get(line).lengthM();
+        double speedMPerS = model.carriage().of(trip, line).speedMPerS();
         List<Cargo> all = new ArrayList<>();
         for (int i = 0; i < trip.loads().size(); i++) {
             Load load = trip.loads().get(i);
@@ -56,8 +58,7 @@ final class Cargos {
                             : 1 + WEIGHED_SPREAD_RATIO;
             double areaM2 = TripMaker.dragAreaM2(load, kind);
             double lightKg = massKg / factor + trip.ballastKg();
-            double trailRad =
-                    Trail.of(lightKg, areaM2, trip.speedMPerS(), airKgPerM3()).trailAngleRad();
+            double trailRad = Trail.of(lightKg, areaM2, speedMPerS, airKgPerM3()).trailAngleRad();
             all.add(
                     new Cargo(
                             new Fall.Body(lightKg, areaM2 * MOST_DRAG_FACTOR, airKgPerM3()),
@@ -68,16 +69,17 @@ final class Cargos {
                             kind.shape(),
                             lineM,
                             lineM + (kind.standsUp() ? load.lengthM() : load.heightM()),
-                            trip.speedMPerS(),
+                            speedMPerS,
                             trailRad));
         }
         return all;
     }
 
     /** The line itself with its hook, which may be let go too: its far end falls like a stone or drags. */
-    List<Cargo> ofEmpty(LineItem line) {
+    List<Cargo> ofEmpty(int number) {
+        LineItem line = model.machine.lines().get(number);
         double areaM2 = LINE_DRAG_M2_PER_M * line.lengthM();
-        double speedMPerS = model.machine.emptyLineSpeedMPerS();
+        double speedMPerS = model.carriage().ofEmpty(number).speedMPerS();
         return List.of(
                 new Cargo(
                         new Fall.Body(line.massKg(), areaM2 * MOST_DRAG_FACTOR, airKgPerM3()),

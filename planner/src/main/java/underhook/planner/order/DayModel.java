@@ -19,7 +19,9 @@ import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Job;
 import underhook.core.job.LineItem;
+import underhook.core.job.Load;
 import underhook.core.job.Machine;
+import underhook.core.job.MassStatus;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
 import underhook.core.job.Rules;
@@ -95,6 +97,7 @@ final class DayModel {
      * @param wayOut at the place it comes from
      * @param request what was asked for
      * @param wind as it counts
+     * @param arrivalS of the duration, what coming to rest takes beyond flying on
      */
     record LegAt(
             FlownLeg leg,
@@ -102,7 +105,8 @@ final class DayModel {
             WayIn wayIn,
             WayIn wayOut,
             LegFinder.Request request,
-            WayMap.Wind wind) {}
+            WayMap.Wind wind,
+            long arrivalS) {}
 
     final Job job;
     final Ground ground;
@@ -116,6 +120,8 @@ final class DayModel {
     private final LegFinder finder;
     private final ClearLegs clearLegs;
     private final Cargos cargos;
+    private final Carriage carriage;
+    private final Gear gear;
     private final ZonesAtPlaces zonesAtPlaces;
     private final Refusals refusals = new Refusals();
     private final Ceiling ceiling;
@@ -167,6 +173,8 @@ final class DayModel {
                         .toList();
         this.clearLegs = new ClearLegs(job, ground, finder, ceiling::isReached);
         this.cargos = new Cargos(this);
+        this.carriage = new Carriage(this);
+        this.gear = new Gear(this);
         this.emptyLegs =
                 new KnownLegs(
                         places.size()
@@ -180,6 +188,25 @@ final class DayModel {
 
     LegFinder finder() {
         return finder;
+    }
+
+    /** What trips hang in. */
+    Gear gear() {
+        return gear;
+    }
+
+    /** Mass as planned for lift, kg: an estimate with its factor, rounded up. */
+    double liftMassKg(Load load) {
+        double statedKg = load.massKg().orElse(0);
+        return Math.ceil(
+                load.massStatus() == MassStatus.ESTIMATED
+                        ? statedKg * rules.estimatedMassFactor() - 1e-9
+                        : statedKg);
+    }
+
+    /** How trips and empty lines are flown. */
+    Carriage carriage() {
+        return carriage;
     }
 
     int place(PlaceId id) {
@@ -398,6 +425,10 @@ final class DayModel {
                         trip, unused -> new KnownLegs(machine.lines().size() * count * count));
         int at = (line * count + slotFrom) * count + slotTo;
         Optional<LegAt> found = known.legs.get(at);
+        if (found == null && !isHung(trip, line)) {
+            found = Optional.empty();
+            known.legs.set(at, found);
+        }
         if (found == null) {
             int cuts = ceiling.cuts();
             found = computeLeg(loadedWay(trip, line, slotFrom, slotTo));
@@ -410,8 +441,14 @@ final class DayModel {
         return found;
     }
 
+    /** Whether a trip is worth flying on a line, and its gear holds. */
+    private boolean isHung(Trip trip, int line) {
+        return carriage.isWorthFlying(trip, line) && gear.holds(trip, line);
+    }
+
     private Way loadedWay(Trip trip, int line, int slotFrom, int slotTo) {
         double lineM = machine.lines().get(line).lengthM();
+        Carriage.Carried carried = carriage.of(trip, line);
         return new Way(
                 trip.from(),
                 trip.to(),
@@ -421,8 +458,9 @@ final class DayModel {
                 trip.rig(lineM),
                 trip.underM(),
                 trip.kindNames(),
-                trip.speedMPerS(),
-                cargos.of(trip, lineM));
+                carried.speedMPerS(),
+                cargos.of(trip, line),
+                carried.arrivalS());
     }
 
     /** A leg with the empty line; with the line off the machine flies as with people. */
@@ -445,7 +483,8 @@ final class DayModel {
 
     private Way emptyWay(int from, int to, int line, int slot) {
         double lineM = line < 0 ? 0 : machine.lines().get(line).lengthM();
-        double speedMPerS = line < 0 ? machine.cabinSpeedMPerS() : machine.emptyLineSpeedMPerS();
+        double speedMPerS =
+                line < 0 ? machine.cabinSpeedMPerS() : carriage.ofEmpty(line).speedMPerS();
         return new Way(
                 from,
                 to,
@@ -456,13 +495,15 @@ final class DayModel {
                 0,
                 List.of(),
                 speedMPerS,
-                line < 0 ? List.of() : cargos.ofEmpty(machine.lines().get(line)));
+                line < 0 ? List.of() : cargos.ofEmpty(line),
+                line < 0 ? 0 : carriage.ofEmpty(line).arrivalS());
     }
 
     private long boundS(Way way) {
         WayIn anyhow = new WayIn(0, 0, 0, 0, 0, List.of(), List.of());
         return isKnown(way.from()) && isKnown(way.to())
                 ? (long) Math.ceil(finder.leastS(request(way, anyhow, anyhow), legWind(way)))
+                        + way.arrivalS()
                 : 0;
     }
 
@@ -495,7 +536,8 @@ final class DayModel {
             double underM,
             List<String> kinds,
             double speedMPerS,
-            List<Cargo> cargos) {}
+            List<Cargo> cargos,
+            long arrivalS) {}
 
     /** By the best way out and in; where a load let go on them could hit something, by the next best. */
     private Optional<LegAt> computeLeg(Way way) {
@@ -596,7 +638,15 @@ final class DayModel {
             refusals.addWind(way.from(), way.to());
             return Optional.empty();
         }
-        return Optional.of(new LegAt(leg, durationS, ends.in(), ends.out(), request, wind));
+        return Optional.of(
+                new LegAt(
+                        leg,
+                        durationS + way.arrivalS(),
+                        ends.in(),
+                        ends.out(),
+                        request,
+                        wind,
+                        way.arrivalS()));
     }
 
     private ClearLegs.Carried carried(Way way) {
@@ -611,12 +661,11 @@ final class DayModel {
 
     /** What letting go means on a loaded leg; empty over unknown ground. */
     Optional<ClearLegs.Seen> look(Trip trip, DayState.Flown flown) {
-        double lineM = machine.lines().get(flown.line()).lengthM();
         return clearLegs.look(
                 flown.loaded().leg(),
                 trip.kindNames(),
                 new ClearLegs.Carried(
-                        cargos.of(trip, lineM),
+                        cargos.of(trip, flown.line()),
                         driftWind(trip.from(), trip.to(), flown.slotFrom(), flown.slotTo())));
     }
 
@@ -671,16 +720,18 @@ final class DayModel {
         return (long) Math.ceil(sumS);
     }
 
-    /** What no legal leg between the same ends goes below at that hour, s. */
+    /** What no legal leg between the same ends on the same ways in and out goes below at that hour, s. */
     double boundS(LegAt at) {
-        return finder.leastS(at.request(), at.wind());
+        return finder.leastAsDirectedS(at.request(), at.wind()) + at.arrivalS();
     }
 
     /** What no way of a trip goes below in an hour, with any line, s. */
     double loadedBoundS(Trip trip, int slot) {
         long leastS = NEVER_S;
         for (int line = 0; line < machine.lines().size(); line++) {
-            leastS = Math.min(leastS, boundS(loadedWay(trip, line, slot, slot)));
+            if (isHung(trip, line)) {
+                leastS = Math.min(leastS, boundS(loadedWay(trip, line, slot, slot)));
+            }
         }
         return leastS;
     }

@@ -22,12 +22,14 @@ import underhook.core.plan.Limit;
 import underhook.core.plan.PathPoint;
 import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
+import underhook.core.plan.PoleSetting;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
 import underhook.core.plan.Summary;
 import underhook.core.unit.Units;
 import underhook.core.wire.Flyer;
+import underhook.planner.route.ClearLegs;
 import underhook.planner.route.FlownLeg;
 import underhook.planner.route.LegFinder;
 import underhook.planner.route.NearWire;
@@ -61,8 +63,7 @@ final class PlanBuilder {
         this.releases = new ReleaseFindings(model.job);
     }
 
-    Plan build(
-            PlanSettings settings, List<LeftOut> leftOut, List<Finding> findings, double boundS) {
+    Plan build(PlanSettings with, List<LeftOut> leftOut, List<Finding> findings, double boundS) {
         List<Step> steps = new ArrayList<>();
         for (DayState.Event event : day.events()) {
             boolean idle = event.kind() == StepKind.WAIT || event.kind() == StepKind.BREAK;
@@ -86,18 +87,26 @@ final class PlanBuilder {
         List<Finding> all = new ArrayList<>(findings);
         all.addAll(new WireFindings(model, findings).list(steps));
         all.addAll(releases.list());
+        Flights flights = Flights.of(model, trips, day);
+        Poles poles = new Poles(model);
+        List<PoleSetting> set = poles.list(flights);
+        all.addAll(poles.findings(set));
+        all.addAll(model.gear().kitFindings(flights));
+        all.addAll(model.carriage().findings(flights));
         return new Plan(
-                settings.planId(),
+                with.planId(),
                 model.job.name(),
-                settings.plannedAt(),
-                settings.seed(),
-                settings.program(),
+                with.plannedAt(),
+                with.seed(),
+                with.program(),
                 summary,
                 steps,
                 crews(),
                 leftOut,
                 all,
-                rooms());
+                rooms(),
+                set,
+                model.gear().kit(flights));
     }
 
     /** At every place where a placed load is hooked up or set down. */
@@ -126,7 +135,7 @@ final class PlanBuilder {
                 double speed =
                         event.line() < 0
                                 ? model.machine.cabinSpeedMPerS()
-                                : model.machine.emptyLineSpeedMPerS();
+                                : emptyMPerS(event.line());
                 legs.add(leg(leg, empty(event.line(), speed), event.from(), event.to()));
             }
         }
@@ -160,7 +169,7 @@ final class PlanBuilder {
             legs.add(
                     leg(
                             before,
-                            empty(flown.line(), model.machine.emptyLineSpeedMPerS()),
+                            empty(flown.line(), emptyMPerS(flown.line())),
                             flown.from(),
                             trip.from()));
         }
@@ -169,15 +178,17 @@ final class PlanBuilder {
                 model.look(trip, flown)
                         .map(
                                 seen -> {
-                                    releases.add(loaded, trip, seen);
-                                    return loaded.withRelease(seen.look());
+                                    ClearLegs.Seen slow =
+                                            seen.withLook(SlowLook.of(seen.look(), loaded));
+                                    releases.add(loaded, trip, slow);
+                                    return loaded.withRelease(slow.look());
                                 })
                         .orElse(loaded));
         for (DayModel.LegAt back : event.legs()) {
             legs.add(
                     leg(
                             back,
-                            empty(flown.line(), model.machine.emptyLineSpeedMPerS()),
+                            empty(flown.line(), emptyMPerS(flown.line())),
                             trip.to(),
                             event.to()));
         }
@@ -279,6 +290,8 @@ final class PlanBuilder {
                 new int[][] {{trip.from(), flown.slotFrom()}, {trip.to(), flown.slotTo()}}) {
             addWind(all, trip, end[0], end[1]);
         }
+        all.addAll(model.carriage().limits(trip, flown.line()));
+        model.gear().findLimit(trip, line).ifPresent(all::add);
         return withGoverning(all);
     }
 
@@ -337,12 +350,22 @@ final class PlanBuilder {
     }
 
     /** What is flown on a leg, how fast, and how it reaches about the hook. */
-    private record Flies(List<LoadId> carrying, double speedMPerS, Flyer flyer) {}
+    private record Flies(
+            List<LoadId> carrying, double speedMPerS, Flyer flyer, Optional<Leg.Slowing> slowing) {}
+
+    private double emptyMPerS(int line) {
+        return model.carriage().ofEmpty(line).speedMPerS();
+    }
 
     private Flies empty(int line, double speedMPerS) {
         double lineM = line < 0 ? 0 : model.machine.lines().get(line).lengthM();
         return new Flies(
-                List.of(), speedMPerS, new Flyer(lineM, 0, LegFinder.machineReachM(model.machine)));
+                List.of(),
+                speedMPerS,
+                new Flyer(lineM, 0, LegFinder.machineReachM(model.machine)),
+                line < 0
+                        ? Optional.empty()
+                        : Optional.of(model.carriage().ofEmpty(line).slowing()));
     }
 
     private Flies loaded(int line, Trip trip) {
@@ -355,8 +378,9 @@ final class PlanBuilder {
         double underM = model.machine.lines().get(line).lengthM() + trip.underM();
         return new Flies(
                 trip.ids(),
-                trip.speedMPerS(),
-                new Flyer(underM, radiusM, LegFinder.machineReachM(model.machine)));
+                model.carriage().of(trip, line).speedMPerS(),
+                new Flyer(underM, radiusM, LegFinder.machineReachM(model.machine)),
+                Optional.of(model.carriage().of(trip, line).slowing()));
     }
 
     private Leg leg(DayModel.LegAt at, Flies flies, int from, int to) {
@@ -382,11 +406,21 @@ final class PlanBuilder {
                                         new Leg.Crossing(
                                                 one.feature(),
                                                 model.ground.frame().toGeo(one.at()),
-                                                one.rule()))
+                                                flies.slowing().isPresent()
+                                                        ? one.rule()
+                                                        : withoutLoad(one.rule())))
                         .toList(),
                 model.finder().listNearWires(flown, flies.flyer()).stream()
                         .map(this::pass)
-                        .toList());
+                        .toList(),
+                Optional.empty(),
+                flies.slowing());
+    }
+
+    /** With the line off nothing hangs there that people keep from, or that could be let go. */
+    private static String withoutLoad(String rule) {
+        return rule.replace("; no release here", "")
+                .replace("guarded: nobody under the load while it passes", "passed over, line off");
     }
 
     /** Tenths of a metre: distances down, needs up. */

@@ -81,7 +81,8 @@ final class TripMaker {
         if (trip.isEmpty()) {
             return;
         }
-        Optional<Finding> stop = fitsSomewhen(trip.get());
+        Optional<Finding> stop =
+                model.gear().findStop(trip.get()).or(() -> fitsSomewhen(trip.get()));
         if (stop.isEmpty()) {
             trips.add(trip.get());
         } else if (loads.size() > 1) {
@@ -112,8 +113,12 @@ final class TripMaker {
                             Severity.STOP,
                             id,
                             "loads",
-                            "No mass is stated. It stays behind until it is weighed."));
+                            "No mass is stated. It stays behind until it is weighed."
+                                    + (isPole(load) ? PoleMasses.band(load) : "")));
             return;
+        }
+        if (isPole(load)) {
+            findings.addAll(PoleMasses.findings(load));
         }
         if (load.massStatus() == MassStatus.ESTIMATED) {
             findings.add(
@@ -174,9 +179,13 @@ final class TripMaker {
                                     + " kg. Perhaps it can be split."));
             return;
         }
-        if (model.job.getKind(load.kind()).standsUp()) {
+        if (isPole(load)) {
             checkGuys(load);
         }
+    }
+
+    private boolean isPole(Load load) {
+        return model.job.getKind(load.kind()).standsUp();
     }
 
     private void checkGuys(Load load) {
@@ -217,16 +226,16 @@ final class TripMaker {
                                     + "°; they do not hold the pole in every direction. Perhaps at "
                                     + proposal
                                     + " true."));
+            return;
         }
+        new Poles(model)
+                .findStop(load, model.job.getKind(load.kind()))
+                .ifPresent(stop -> refuse(load, stop));
     }
 
     /** Mass as planned for lift, kg. */
     double massKg(Load load) {
-        double stated = load.massKg().orElse(0);
-        return Math.ceil(
-                load.massStatus() == MassStatus.ESTIMATED
-                        ? stated * model.rules.estimatedMassFactor() - 1e-9
-                        : stated);
+        return model.liftMassKg(load);
     }
 
     private List<Load> partners(Load load, Set<LoadId> taken) {
@@ -284,9 +293,6 @@ final class TripMaker {
                                 lightKg + ballastKg, area, kind.trailLimitRad(), densest);
             }
             if (limitMPerS < model.rules.leastSpeedMPerS()) {
-                double neededKg =
-                        Trail.massForSpeedKg(
-                                area, kind.speedMPerS(), kind.trailLimitRad(), densest);
                 Finding finding =
                         new Finding(
                                 FindingCode.FLIES_BADLY,
@@ -300,10 +306,9 @@ final class TripMaker {
                                         + text(Math.toDegrees(kind.trailLimitRad()), 0)
                                         + "° above "
                                         + text(Units.mPerSToKt(limitMPerS), 0)
-                                        + " kt, ballast counted. Refused as rigged. Perhaps bundle it,"
-                                        + " or hang it with "
-                                        + text(Math.ceil(neededKg - lightKg), 0)
-                                        + " kg of ballast.");
+                                        + " kt, ballast counted. Refused as rigged. Perhaps it flies so: "
+                                        + model.carriage().mending(load, kind)
+                                        + ".");
                 if (refuse(load, finding)) {
                     return Optional.empty();
                 }
@@ -317,7 +322,7 @@ final class TripMaker {
                                 Severity.CAUTION,
                                 load.id().value(),
                                 text(ballastKg, 0),
-                                text(wholeKt, 0),
+                                "",
                                 "kg",
                                 "rules",
                                 "Light for its size: add "

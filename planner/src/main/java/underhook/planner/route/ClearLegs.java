@@ -116,6 +116,11 @@ public final class ClearLegs {
             near = List.copyOf(near);
             candidates = List.copyOf(candidates);
         }
+
+        /** The same with another look. */
+        public Seen withLook(ReleaseLook other) {
+            return new Seen(other, runsM, runsTo, near, candidates);
+        }
     }
 
     public ClearLegs(Job job, Ground ground, LegFinder finder) {

@@ -124,6 +124,24 @@ final class HeightProfile {
                 overWireM(wiresNear(List.of(point), need), point, need));
     }
 
+    /**
+     * Least altitude over a point of whoever flies straight from it to another and climbs by no more than
+     * a ratio on the way, m AMSL; what is not known on the way asks for nothing.
+     */
+    double leastAmslM(PlanePoint point, PlanePoint other, Need need, double riseRatio) {
+        double leastAmslM = leastAmslM(point, need);
+        double lengthM = point.distanceToM(other);
+        int pieces = (int) Math.ceil(lengthM / STEP_M);
+        for (int k = 1; k <= pieces; k++) {
+            double share = (double) k / pieces;
+            double askedAmslM = leastAmslM(Plane.between(point, other, share), need);
+            if (askedAmslM < Double.POSITIVE_INFINITY) {
+                leastAmslM = Math.max(leastAmslM, askedAmslM - riseRatio * lengthM * share);
+            }
+        }
+        return leastAmslM;
+    }
+
     /** The highest of ground and canopy near a point, m AMSL; infinite where the ground is not known. */
     double floorAmslM(PlanePoint point, Need need) {
         double reachM = reachM(ground.terrain());

@@ -6,10 +6,11 @@ import underhook.core.geo.PlanePoint;
 /**
  * Least time that any legal leg between two places can take.
  *
- * <p>What is left free, so that nothing legal is forgotten: the directions at both ends, the angle and
- * place at which wires are crossed, turns, and how high the ground between the ends stands. What is kept:
- * closed ground and wires never crossed in plan, the wind by the plan's own rule, and the height that
- * each end itself asks for.
+ * <p>What is left free, so that nothing legal is forgotten: the angle and place at which wires are
+ * crossed, and how high the ground between the first and the last part stands. What is kept: closed ground
+ * and wires never crossed in plan, the wind by the plan's own rule, the height that each end asks for and,
+ * where the directions at the ends are given, the straight first and last part, the ground below them and
+ * the turns from and to them.
  *
  * <p>Over the start the hook must be at least {@code a} above where it hovered, over the end at least
  * {@code b} above where it will hover; whoever arrives {@code H} above the start's hover, or leaves
@@ -28,31 +29,76 @@ final class LegBound {
     /** How fast the machine climbs and descends. */
     record Rates(double climbMPerS, double descentMPerS) {}
 
+    /**
+     * What is flown through.
+     *
+     * @param wind as it counts for the leg's time
+     * @param map closed ground and wires that are never crossed, nothing else
+     */
+    record Air(WayMap.Wind wind, WayMap map) {}
+
     LegBound(HeightProfile profile, Rates rates) {
         this.profile = profile;
         this.rates = rates;
     }
 
-    /**
-     * The bound, s.
-     *
-     * @param map closed ground and wires that are never crossed, nothing else
-     */
-    double leastS(
-            LegFinder.Request request, HeightProfile.Need need, WayMap.Wind wind, WayMap map) {
+    /** The bound whatever the directions at the ends, s. */
+    double leastS(LegFinder.Request request, HeightProfile.Need need, Air air) {
         PlanePoint from = request.from().point();
         PlanePoint to = request.to().point();
-        double overStartAmslM = profile.leastAmslM(from, need);
-        double overEndAmslM = profile.leastAmslM(to, need);
-        double wayS = wayS(from, to, wind, map);
-        if (!(overStartAmslM < Double.POSITIVE_INFINITY
-                && overEndAmslM < Double.POSITIVE_INFINITY)) {
+        return leastS(
+                request,
+                wayS(from, to, air),
+                new Ends(profile.leastAmslM(from, need), profile.leastAmslM(to, need)));
+    }
+
+    /**
+     * The bound for the directions at the ends, s.
+     *
+     * @param turning with a first and a last part
+     */
+    double leastS(
+            LegFinder.Request request,
+            HeightProfile.Need need,
+            Air air,
+            RoundedWay.Turning turning) {
+        PlanePoint from = request.from().point();
+        PlanePoint to = request.to().point();
+        PlanePoint out = from.towards(request.from().bearingGridRad(), turning.finalM());
+        PlanePoint in = to.towards(request.to().bearingGridRad(), turning.finalM());
+        double turnedS =
+                new TurnBound(air.wind(), turning)
+                        .leastS(
+                                new TurnBound.Pose(out, request.from().bearingGridRad()),
+                                new TurnBound.Pose(in, request.to().bearingGridRad() + Math.PI));
+        double wayS =
+                pieceS(from, out, air.wind())
+                        + Math.max(turnedS, wayS(out, in, air))
+                        + pieceS(in, to, air.wind());
+        return leastS(
+                request,
+                wayS,
+                new Ends(
+                        profile.leastAmslM(from, out, need, need.climbRatio()),
+                        profile.leastAmslM(to, in, need, need.descentRatio())));
+    }
+
+    /** Least altitude of the hook over the start and over the end; infinite where not known. */
+    private record Ends(double overStartAmslM, double overEndAmslM) {
+        boolean isKnown() {
+            return overStartAmslM < Double.POSITIVE_INFINITY
+                    && overEndAmslM < Double.POSITIVE_INFINITY;
+        }
+    }
+
+    private double leastS(LegFinder.Request request, double wayS, Ends ends) {
+        if (!ends.isKnown()) {
             return wayS * ROUNDING_FACTOR;
         }
-        double startS = climbS(overStartAmslM - request.from().hookAmslM());
-        double endS = descentS(overEndAmslM - request.to().hookAmslM());
-        double climbS = climbS(overEndAmslM - request.from().hookAmslM());
-        double descentS = descentS(overStartAmslM - request.to().hookAmslM());
+        double startS = climbS(ends.overStartAmslM() - request.from().hookAmslM());
+        double endS = descentS(ends.overEndAmslM() - request.to().hookAmslM());
+        double climbS = climbS(ends.overEndAmslM() - request.from().hookAmslM());
+        double descentS = descentS(ends.overStartAmslM() - request.to().hookAmslM());
         double leastS = Math.max(wayS + startS + endS, Math.max(climbS + endS, descentS + startS));
         return leastS * ROUNDING_FACTOR;
     }
@@ -66,20 +112,22 @@ final class LegBound {
     }
 
     /** The quickest way in plan; straight in still air where the map has none. */
-    private static double wayS(PlanePoint from, PlanePoint to, WayMap.Wind wind, WayMap map) {
-        return map.findWay(from, to, wind)
-                .map(way -> wayS(way, wind))
-                .orElse(from.distanceToM(to) / wind.airspeedMPerS());
+    private static double wayS(PlanePoint from, PlanePoint to, Air air) {
+        return air.map()
+                .findWay(from, to, air.wind())
+                .map(way -> wayS(way, air.wind()))
+                .orElse(from.distanceToM(to) / air.wind().airspeedMPerS());
     }
 
     private static double wayS(List<PlanePoint> way, WayMap.Wind wind) {
         double sumS = 0;
         for (int i = 0; i + 1 < way.size(); i++) {
-            sumS +=
-                    wind.durationS(
-                            way.get(i + 1).eastM() - way.get(i).eastM(),
-                            way.get(i + 1).northM() - way.get(i).northM());
+            sumS += pieceS(way.get(i), way.get(i + 1), wind);
         }
         return sumS;
+    }
+
+    private static double pieceS(PlanePoint a, PlanePoint b, WayMap.Wind wind) {
+        return wind.durationS(b.eastM() - a.eastM(), b.northM() - a.northM());
     }
 }

@@ -148,14 +148,16 @@ public final class LegFinder {
                 rigid.add(i);
             }
         }
-        RoundedWay.Turning turning =
-                new RoundedWay.Turning(
-                        request.speedMPerS(),
-                        request.speedMPerS() + strongestWindMPerS,
-                        Math.min(LEAST_TURN_M_PER_S, request.speedMPerS()),
-                        job.rules().margins().bankRad(),
-                        hasFinals(request) ? job.rules().finalM() : 0);
-        return RoundedWay.of(way, rigid, turning, map::isFree);
+        return RoundedWay.of(way, rigid, turning(request), map::isFree);
+    }
+
+    private RoundedWay.Turning turning(Request request) {
+        return new RoundedWay.Turning(
+                request.speedMPerS(),
+                request.speedMPerS() + strongestWindMPerS,
+                Math.min(LEAST_TURN_M_PER_S, request.speedMPerS()),
+                job.rules().margins().bankRad(),
+                hasFinals(request) ? job.rules().finalM() : 0);
     }
 
     private boolean hasFinals(Request request) {
@@ -188,7 +190,18 @@ public final class LegFinder {
      * @param wind as it counts for the leg's time
      */
     public double leastS(Request request, WayMap.Wind wind) {
-        return bound.leastS(request, need(request), wind, maps.ofBound(request.kinds()));
+        return bound.leastS(request, need(request), air(request, wind));
+    }
+
+    /** The same for its directions. */
+    public double leastAsDirectedS(Request request, WayMap.Wind wind) {
+        return hasFinals(request)
+                ? bound.leastS(request, need(request), air(request, wind), turning(request))
+                : leastS(request, wind);
+    }
+
+    private LegBound.Air air(Request request, WayMap.Wind wind) {
+        return new LegBound.Air(wind, maps.ofBound(request.kinds()));
     }
 
     private FlownLeg assemble(Request request, RoundedWay rounded, HeightProfile.Profile found) {

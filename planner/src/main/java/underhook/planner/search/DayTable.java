@@ -18,6 +18,9 @@ public final class DayTable {
     /** A way on foot that does not exist, s. */
     public static final long NO_WALK_S = Long.MAX_VALUE / 8;
 
+    /** A guess goes no higher, s. */
+    private static final double NO_GUESS_S = 100_000;
+
     /** Not yet asked. */
     private static final int UNKNOWN = Integer.MIN_VALUE;
 
@@ -73,6 +76,11 @@ public final class DayTable {
     private final int[] most;
     private final int[] empty;
     private final boolean[] open;
+    private final int[] loadedGuess;
+    private final int[] emptyGuess;
+
+    private boolean guessing;
+    private boolean guessed;
 
     /** A day of these parts. */
     public DayTable(List<SpotRow> spots, List<TripRow> trips, Parts parts) {
@@ -101,6 +109,8 @@ public final class DayTable {
         this.most = unknown(loaded.length);
         this.empty = unknown(spots.size() * spots.size() * (lines.length + 1) * hours);
         this.open = new boolean[trips.size() * hours];
+        this.loadedGuess = unknown(trips.size() * hours);
+        this.emptyGuess = unknown(spots.size() * spots.size() * hours);
         this.teamPlace = new int[trips.size()];
         this.windowEndS = new long[trips.size()];
         for (int k = 0; k < trips.size(); k++) {
@@ -184,6 +194,9 @@ public final class DayTable {
     int loadedS(int trip, int line, int slotFrom, int slotTo) {
         int at = ((trip * lines.length + line) * untilS.length + slotFrom) * untilS.length + slotTo;
         if (loaded[at] == UNKNOWN) {
+            if (guessing) {
+                return guessLoadedS(trip, slotFrom);
+            }
             int cuts = legTimes.cuts();
             int asked = legTimes.loadedS(trip, line, slotFrom, slotTo);
             if (legTimes.cuts() > cuts) {
@@ -211,6 +224,9 @@ public final class DayTable {
         int at =
                 ((from * spots.length + to) * (lines.length + 1) + line + 1) * untilS.length + slot;
         if (empty[at] == UNKNOWN) {
+            if (guessing) {
+                return guessEmptyS(from, to, slot);
+            }
             int cuts = legTimes.cuts();
             int asked = legTimes.emptyS(from, to, line, slot);
             if (legTimes.cuts() > cuts) {
@@ -219,6 +235,39 @@ public final class DayTable {
             empty[at] = asked;
         }
         return empty[at];
+    }
+
+    private int guessLoadedS(int trip, int slot) {
+        guessed = true;
+        int at = trip * untilS.length + slot;
+        if (loadedGuess[at] == UNKNOWN) {
+            loadedGuess[at] = (int) Math.min(NO_GUESS_S, leastLoadedS(trip, slot));
+        }
+        return loadedGuess[at];
+    }
+
+    private int guessEmptyS(int from, int to, int slot) {
+        guessed = true;
+        int at = (from * spots.length + to) * untilS.length + slot;
+        if (emptyGuess[at] == UNKNOWN) {
+            emptyGuess[at] = (int) Math.min(NO_GUESS_S, leastEmptyS(from, to, slot));
+        }
+        return emptyGuess[at];
+    }
+
+    /**
+     * From now on a way not asked for yet takes what none goes below, until {@link #stopGuessing()}: to find a way
+     * takes far longer than to build a day, and most days are not worth one.
+     */
+    void startGuessing() {
+        guessing = true;
+        guessed = false;
+    }
+
+    /** Whether anything was guessed since the guessing began. */
+    boolean stopGuessing() {
+        guessing = false;
+        return guessed;
     }
 
     /** How often a way was given up because the time was over. */

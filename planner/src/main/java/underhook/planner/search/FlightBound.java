@@ -197,7 +197,7 @@ final class FlightBound {
     private double longestHookUpS() {
         double longest = 0;
         for (TripRow trip : table.trips) {
-            longest = Math.max(longest, trip.hookUpS());
+            longest = Math.max(longest, (double) trip.hookUpS());
         }
         return longest;
     }
@@ -236,6 +236,7 @@ final class FlightBound {
                 }
             }
         }
-        return any | crews.makeExact(factor);
+        any |= crews.makeExact(factor);
+        return any;
     }
 }

@@ -247,6 +247,8 @@ final class Lifts {
                         && readKg
                                 >= table.fuel.needKg(
                                         outS + backS + table.rules.returnExtraS(), trip.setDownS())
+                        // The way in of the other hour may be shorter and end before it.
+                        && table.slot(hookedS + outS + trip.firstSetDownS()) == slotTo
                         && table.slot(hookedS + outS + trip.setDownS()) == slotTo
                         && run.isOpen(k, slotFrom)
                         && run.isOpen(k, slotTo);

@@ -17,7 +17,6 @@ final class PlacePrices {
     private final double[][] flow;
     private final double[] need;
     private final boolean[] ends;
-    private boolean ended;
 
     /**
      * @param cost of each empty way
@@ -35,8 +34,9 @@ final class PlacePrices {
     /** Prices, one for each place. */
     double[] prices() {
         for (int place = 0; place < count; place++) {
-            while (need[place] > TINY && ship(place)) {
-                continue;
+            boolean shipped = true;
+            while (shipped && need[place] > TINY) {
+                shipped = ship(place);
             }
         }
         return fallToEnd();
@@ -64,8 +64,7 @@ final class PlacePrices {
         if (best < 0) {
             return false;
         }
-        boolean fills = need[best] < -TINY;
-        double amount = fills ? Math.min(need[from], -need[best]) : Math.min(need[from], 1);
+        double amount = Math.min(need[from], -need[best]);
         for (int at = best; at != from; at = before[at]) {
             double back = flow[at][before[at]];
             amount = back > TINY ? Math.min(amount, back) : amount;
@@ -78,17 +77,8 @@ final class PlacePrices {
             }
         }
         need[from] -= amount;
-        if (fills) {
-            need[best] += amount;
-        } else {
-            ended = true;
-        }
+        need[best] += amount;
         return true;
-    }
-
-    /** Something begins there, or the day may end there and has not ended yet. */
-    private boolean isWanted(int place) {
-        return need[place] < -TINY || (ends[place] && !ended);
     }
 
     /** Cheapest paths from where it is 0; a way used so far may be taken back. */

@@ -23,26 +23,31 @@ final class RoughSearch {
     Wish find(SplittableRandom random, int days, BooleanSupplier stop) {
         Lean now = Lean.none(table);
         Lean bestLean = now;
-        Wish best = greedy.order(now);
+        Wish best = first(now);
         double nowGuide = guide(best);
         double bestGuide = nowGuide;
         long bestCents = decoder.priceCents();
         for (int i = 1; i < days && !stop.getAsBoolean(); i++) {
             Lean lean = now.changed(table, random);
+            double heat = Math.max(1, HOT_CENTS * (1 - (double) i / days));
+            double takeGuide = nowGuide - heat * Math.log(random.nextDouble());
+            table.startGuessing();
             Wish wish = greedy.order(lean);
             double guide = guide(wish);
-            if (decoder.priceCents() < bestCents) {
-                bestCents = decoder.priceCents();
-                best = wish;
+            if (table.stopGuessing() && guide <= takeGuide) {
+                guide = guide(wish);
             }
-            double heat = Math.max(1, HOT_CENTS * (1 - (double) i / days));
-            if (guide <= nowGuide || random.nextDouble() < Math.exp((nowGuide - guide) / heat)) {
+            if (guide <= takeGuide) {
                 now = lean;
                 nowGuide = guide;
+                if (decoder.priceCents() < bestCents) {
+                    bestCents = decoder.priceCents();
+                    best = wish;
+                }
             }
-            if (guide < bestGuide) {
-                bestGuide = guide;
-                bestLean = lean;
+            if (nowGuide < bestGuide) {
+                bestGuide = nowGuide;
+                bestLean = now;
             }
             if (i % BACK_TO_BEST == 0) {
                 now = bestLean;
@@ -50,6 +55,13 @@ final class RoughSearch {
             }
         }
         return best;
+    }
+
+    private Wish first(Lean lean) {
+        table.startGuessing();
+        Wish wish = greedy.order(lean);
+        table.stopGuessing();
+        return wish;
     }
 
     private double guide(Wish wish) {

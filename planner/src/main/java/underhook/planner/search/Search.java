@@ -75,9 +75,15 @@ final class Search {
             }
             next.take(now);
             changer.change(next, random);
+            double takeGuide = nowGuide - heat * Math.log(random.nextDouble());
+            table.startGuessing();
             long guide = guideCents(next);
+            boolean guessed = table.stopGuessing();
             built++;
-            if (guide <= nowGuide || random.nextDouble() < Math.exp((nowGuide - guide) / heat)) {
+            if (guessed && guide <= takeGuide) {
+                guide = guideCents(next);
+            }
+            if (guide <= takeGuide) {
                 Wish old = now;
                 now = next;
                 next = old;

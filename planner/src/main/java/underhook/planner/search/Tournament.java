@@ -48,13 +48,16 @@ final class Tournament {
     Wish best(SplittableRandom random) {
         List<Search> entrants = new ArrayList<>();
         RoughSearch rough = new RoughSearch(table, decoder);
-        for (int i = 0; i < STARTERS[0] && !(cut && i > 0); i++) {
+        // A first order and the search from it take turns: a tournament cut early has searched all
+        // the same.
+        for (int i = 0; i < STARTERS[0] && !cut; i++) {
+            progress.accept((double) i / STARTERS[0] / STARTERS.length);
             Wish start = rough.find(random.split(), ROUGH_DAYS, stop);
             built += ROUGH_DAYS;
             entrants.add(new Search(table, decoder, start, stop));
-            cut = stop.getAsBoolean();
+            run(entrants.get(i), random.split(), 0);
         }
-        for (int round = 0; round < STARTERS.length && !cut; round++) {
+        for (int round = 1; round < STARTERS.length && !cut; round++) {
             entrants = bestOf(entrants, STARTERS[round]);
             for (int i = 0; i < entrants.size() && !cut; i++) {
                 progress.accept((round + (double) i / entrants.size()) / STARTERS.length);

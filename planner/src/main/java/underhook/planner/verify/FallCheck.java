@@ -1,38 +1,26 @@
 package underhook.planner.verify;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.BiConsumer;
 import underhook.core.finding.FindingCode;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.CrossingRule;
-import underhook.core.job.Load;
 import underhook.core.job.MapFeature;
-import underhook.core.job.MassStatus;
-import underhook.core.job.Place;
 import underhook.core.job.ReleaseArea;
-import underhook.core.job.WeatherHour;
 import underhook.core.job.Wire;
 import underhook.core.job.Zone;
 import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.ReleaseLook.Stretch;
 import underhook.core.plan.ReleaseLook.Use;
-import underhook.core.plan.Rotation;
+import underhook.planner.verify.FallBoxes.Hung;
+import underhook.planner.verify.FallBoxes.Spot;
+import underhook.planner.verify.FallBoxes.Wind;
 
-/** Every metre of every loaded leg: whom the load would hit if it were let go there. */
+/** Every metre of every leg with a line: whom the load, or the empty line, would hit if let go there. */
 final class FallCheck {
-    /** Heights are rounded down to this, so that boxes can be kept, m. */
-    private static final double HEIGHT_STEP_M = 2.5;
-
-    private static final double SPEED_STEP_M_PER_S = 0.5;
-    private static final double ANGLE_STEP_RAD = Math.toRadians(5);
-
-    /** Slowest speed near a place that is counted, m/s. */
-    private static final double LEAST_SPEED_M_PER_S = 3;
-
     /** A house or people drawn as a point, m. @source PRACTICE */
     private static final double POINT_RADIUS_M = 8;
 
@@ -42,68 +30,58 @@ final class FallCheck {
     /** Times of stretches are stated to at least this part of ours. */
     private static final double TIME_FRACTION = 0.95;
 
+    /** Spots that are looked round at together. */
+    private static final int TOGETHER = 40;
+
     /** Nothing that lies further than this from a leg is hit, m. */
     private static final double NEAR_M = 1000;
 
-    private static final double LIGHT_DRAG_FACTOR = 1.2;
-    private static final double HEAVY_DRAG_FACTOR = 0.6;
-    private static final double WEIGHED_SPREAD_RATIO = 0.01;
-
     private final Day day;
-    private final Air air;
-    private final Map<String, FallBox> boxes = new HashMap<>();
+    private final FallBoxes boxes;
 
     /** Something on the ground; kept off means no load may be able to hit it. */
     private record Below(String id, Use use, boolean keptOff, Shape shape, Box box) {}
 
-    /** Where the load is let go. */
-    private record Spot(PlanePoint at, double bearingGridRad, double hookAmslM, double alongM) {}
-
-    /** The wind of a leg. */
-    private record Wind(double towardsGridRad, double speedMPerS, double gustMPerS) {}
-
     FallCheck(Day day) {
         this.day = day;
-        this.air = new Air(day.job().weather());
+        this.boxes = new FallBoxes(day);
     }
 
     void run() {
         for (Flight flight : day.listFlights()) {
             boolean known = flight.track().stream().allMatch(day::isKnown);
             boolean weighed = flight.loads().stream().allMatch(load -> load.massKg().isPresent());
-            if (!flight.loads().isEmpty() && known && weighed) {
-                check(flight);
+            if (!known || !weighed) {
+                continue;
+            }
+            if (!flight.loads().isEmpty()) {
+                checkLoaded(flight);
+            } else if (flight.step().lineLengthM() > Tolerance.LENGTH_M) {
+                TreeSet<String> hit = new TreeSet<>();
+                look(flight, spots(flight), (spot, one) -> addKeptOff(hit, one));
+                demand(flight, hit.isEmpty(), "Let go on this leg, the empty line would hit ", hit);
             }
         }
     }
 
-    private void check(Flight flight) {
+    private void checkLoaded(Flight flight) {
         List<Spot> spots = spots(flight);
-        List<Below> below = below(flight);
-        Wind wind = wind(flight);
+        Wind wind = boxes.wind(flight);
         ReleaseLook look = flight.leg().release().orElse(new ReleaseLook(List.of(), 0, 0, 0));
         TreeSet<String> hit = new TreeSet<>();
         TreeSet<String> unsaid = new TreeSet<>();
-        for (Spot spot : spots) {
-            Use stated = statedUse(look, spot.alongM());
-            if (stated == Use.NAMED && !boxesInNamed(flight, spot, wind)) {
-                unsaid.add("no named area");
-            }
-            Box within = Box.round(List.of(spot.at())).widened(reachM(flight, spot, wind));
-            List<Below> near = below.stream().filter(one -> !one.box().misses(within)).toList();
-            for (Load load : near.isEmpty() ? List.<Load>of() : flight.loads()) {
-                List<PlanePoint> corners = corners(spot, box(flight, load, spot, wind));
-                Box round = Box.round(corners);
-                for (Below one : near) {
-                    if (!one.box().misses(round) && touches(corners, one.shape())) {
-                        if (one.keptOff()) {
-                            hit.add(one.id());
-                        }
-                        if (stated.compareTo(one.use()) > 0) {
-                            unsaid.add(one.id());
-                        }
+        look(
+                flight,
+                spots,
+                (spot, one) -> {
+                    addKeptOff(hit, one);
+                    if (statedUse(look, spot.alongM()).compareTo(one.use()) > 0) {
+                        unsaid.add(one.id());
                     }
-                }
+                });
+        for (Spot spot : spots) {
+            if (statedUse(look, spot.alongM()) == Use.NAMED && !boxesInNamed(flight, spot, wind)) {
+                unsaid.add("no named area");
             }
         }
         demand(flight, hit.isEmpty(), "Let go on this leg, a load would hit ", hit);
@@ -112,12 +90,38 @@ final class FallCheck {
         checkTimes(flight, look);
     }
 
-    /** Further than any load flies: twice the time of a fall without drag, and five seconds. */
-    private double reachM(Flight flight, Spot spot, Wind wind) {
-        double height = Math.max(1, spot.hookAmslM() - day.groundAmslM(spot.at()));
-        double fastest = flight.leg().speedMPerS() + wind.speedMPerS() + wind.gustMPerS();
-        double longest = 2 * Math.sqrt(2 * height / 9.80665) + 5;
-        return flight.step().lineLengthM() + (1.1 * fastest + 5) * longest;
+    private static void addKeptOff(Set<String> hit, Below one) {
+        if (one.keptOff()) {
+            hit.add(one.id());
+        }
+    }
+
+    /** Everything that is hit from any spot. */
+    private void look(Flight flight, List<Spot> spots, BiConsumer<Spot, Below> found) {
+        List<Below> below = below(flight);
+        Wind wind = boxes.wind(flight);
+        List<Hung> hung = boxes.hung(flight);
+        double reach = spots.isEmpty() ? 0 : boxes.reachM(flight, spots, wind);
+        for (int first = 0; first < spots.size(); first += TOGETHER) {
+            List<Spot> some = spots.subList(first, Math.min(spots.size(), first + TOGETHER));
+            Box round = Box.round(some.stream().map(Spot::at).toList()).widened(reach);
+            List<Below> near = below.stream().filter(one -> !one.box().misses(round)).toList();
+            for (Spot spot : near.isEmpty() ? List.<Spot>of() : some) {
+                Box within = Box.round(List.of(spot.at())).widened(reach);
+                List<Below> here = near.stream().filter(one -> !one.box().misses(within)).toList();
+                for (Hung thing : here.isEmpty() ? List.<Hung>of() : hung) {
+                    look(boxes.corners(flight, thing, spot, wind), here)
+                            .forEach(one -> found.accept(spot, one));
+                }
+            }
+        }
+    }
+
+    private static List<Below> look(List<PlanePoint> corners, List<Below> near) {
+        Box round = Box.round(corners);
+        return near.stream()
+                .filter(one -> !one.box().misses(round) && touches(corners, one.shape()))
+                .toList();
     }
 
     private void demand(Flight flight, boolean holds, String message, Set<String> ids) {
@@ -164,7 +168,7 @@ final class FallCheck {
 
     /** Times are not shorter than flown with all the wind behind, and the longest add up. */
     private void checkTimes(Flight flight, ReleaseLook look) {
-        double fastest = flight.leg().speedMPerS() + wind(flight).speedMPerS();
+        double fastest = flight.leg().speedMPerS() + boxes.wind(flight).speedMPerS();
         boolean longEnough =
                 look.stretches().stream()
                         .allMatch(
@@ -237,14 +241,9 @@ final class FallCheck {
                     || (!never && feature.crossing() != CrossingRule.GUARDED)) {
                 continue;
             }
-            Shape shape = Ways.shapeOf(day, feature);
-            boolean point = shape.outline().size() == 1;
-            all.add(
-                    below(
-                            feature.id(),
-                            never ? Use.CLOSED : Use.GUARDED,
-                            never,
-                            point ? new Shape(shape.outline(), POINT_RADIUS_M, false) : shape));
+            for (Shape shape : pieces(Ways.shapeOf(day, feature))) {
+                all.add(below(feature.id(), never ? Use.CLOSED : Use.GUARDED, never, shape));
+            }
         }
         for (Zone zone : day.job().zones()) {
             if (zone.rule() == Zone.Rule.NO_OVERFLIGHT && Ways.applies(day, zone, flight.loads())) {
@@ -263,34 +262,34 @@ final class FallCheck {
         return all;
     }
 
+    /** Long lines piece by piece, so that only what is near is looked at. */
+    private static List<Shape> pieces(Shape shape) {
+        List<PlanePoint> outline = shape.outline();
+        if (outline.size() == 1) {
+            return List.of(new Shape(outline, POINT_RADIUS_M, false));
+        }
+        if (shape.area()) {
+            return List.of(shape);
+        }
+        List<Shape> all = new ArrayList<>();
+        for (int i = 1; i < outline.size(); i++) {
+            all.add(new Shape(List.of(outline.get(i - 1), outline.get(i)), shape.radiusM(), false));
+        }
+        return all;
+    }
+
     private static Below below(String id, Use use, boolean keptOff, Shape shape) {
         Box box = Box.round(shape.outline()).widened(shape.radiusM());
         return new Below(id, use, keptOff, shape, box);
     }
 
     private boolean boxesInNamed(Flight flight, Spot spot, Wind wind) {
+        List<PlanePoint> corners = new ArrayList<>();
+        boxes.hung(flight).forEach(one -> corners.addAll(boxes.corners(flight, one, spot, wind)));
         return day.job().releaseAreas().stream()
                 .filter(ReleaseArea::agreed)
                 .map(area -> area.outline().stream().map(at -> day.planeOf(at)).toList())
-                .anyMatch(
-                        ring ->
-                                flight.loads().stream()
-                                        .flatMap(
-                                                load ->
-                                                        corners(spot, box(flight, load, spot, wind))
-                                                                .stream())
-                                        .allMatch(corner -> Plane.inside(corner, ring)));
-    }
-
-    private static List<PlanePoint> corners(Spot spot, FallBox box) {
-        double across = spot.bearingGridRad() + Math.PI / 2;
-        PlanePoint near = Plane.along(spot.at(), spot.bearingGridRad(), box.backM());
-        PlanePoint far = Plane.along(spot.at(), spot.bearingGridRad(), box.forwardM());
-        return List.of(
-                Plane.along(near, across, -box.leftM()),
-                Plane.along(near, across, box.rightM()),
-                Plane.along(far, across, box.rightM()),
-                Plane.along(far, across, -box.leftM()));
+                .anyMatch(ring -> corners.stream().allMatch(at -> Plane.inside(at, ring)));
     }
 
     private static boolean touches(List<PlanePoint> corners, Shape shape) {
@@ -304,105 +303,5 @@ final class FallCheck {
             }
         }
         return false;
-    }
-
-    /** In the middle of what places shelter and expose. */
-    private Wind wind(Flight flight) {
-        WeatherHour hour = null;
-        for (WeatherHour row :
-                air.listRows(
-                        flight.step()
-                                .rotation()
-                                .map(Rotation::hookedAt)
-                                .orElse(flight.step().startAt()))) {
-            hour = hour == null || row.windMPerS() > hour.windMPerS() ? row : hour;
-        }
-        if (hour == null) {
-            return new Wind(0, 0, 0);
-        }
-        Place from = day.job().getPlace(flight.leg().from());
-        Place to = day.job().getPlace(flight.leg().to());
-        double factor = (from.exposureFactor() + to.exposureFactor()) / 2;
-        double convergence = Plane.convergenceRad(day.ground().frame(), from.position());
-        return new Wind(
-                hour.windFromTrueRad() - convergence + Math.PI,
-                hour.windMPerS() * factor,
-                Math.max(0, hour.gustMPerS() - hour.windMPerS()) * factor / 2);
-    }
-
-    private FallBox box(Flight flight, Load load, Spot spot, Wind wind) {
-        double off = Math.IEEEremainder(wind.towardsGridRad() - spot.bearingGridRad(), 2 * Math.PI);
-        double offRad = Math.rint(off / ANGLE_STEP_RAD) * ANGLE_STEP_RAD;
-        double line = flight.step().lineLengthM();
-        boolean stands = day.kindOf(load).standsUp();
-        double end = spot.hookAmslM() - line - (stands ? load.lengthM() : load.heightM());
-        double height =
-                Math.max(
-                        1,
-                        Math.floor((end - day.groundAmslM(spot.at())) / HEIGHT_STEP_M)
-                                * HEIGHT_STEP_M);
-        double airspeed = airspeedMPerS(flight, spot);
-        double speed =
-                Math.max(
-                        0,
-                        Math.rint(
-                                        (airspeed + wind.speedMPerS() * Math.cos(offRad))
-                                                / SPEED_STEP_M_PER_S)
-                                * SPEED_STEP_M_PER_S);
-        String key =
-                flight.number()
-                        + flight.subject()
-                        + load.id()
-                        + "|"
-                        + height
-                        + "|"
-                        + speed
-                        + "|"
-                        + offRad;
-        return boxes.computeIfAbsent(
-                key,
-                unused ->
-                        FallBox.of(
-                                body(flight, load, airspeed, end),
-                                new FallBox.Release(
-                                        height,
-                                        speed,
-                                        wind.speedMPerS() * Math.cos(offRad),
-                                        wind.speedMPerS() * Math.sin(offRad),
-                                        wind.gustMPerS())));
-    }
-
-    /** Even slowing over the last part, even gain over the first. */
-    private double airspeedMPerS(Flight flight, Spot spot) {
-        List<PlanePoint> track = flight.track();
-        double whole = flight.leg().distanceM();
-        double toEnd = Math.min(spot.alongM(), Math.max(0, whole - spot.alongM()));
-        double last = day.job().rules().finalM();
-        double share = last > 0 && !track.isEmpty() ? Math.min(1, Math.sqrt(toEnd / last)) : 1;
-        return Math.max(LEAST_SPEED_M_PER_S, flight.leg().speedMPerS() * share);
-    }
-
-    private FallBox.Body body(Flight flight, Load load, Number airspeed, Number amsl) {
-        double ballast = flight.step().rotation().map(Rotation::ballastKg).orElse(0.0);
-        double mass = load.massKg().orElseThrow();
-        double off =
-                load.massStatus() == MassStatus.ESTIMATED
-                        ? 1 + (day.job().rules().estimatedMassFactor() - 1) / 2
-                        : 1 + WEIGHED_SPREAD_RATIO;
-        double face =
-                Math.max(
-                        load.lengthM() * load.widthM(),
-                        Math.max(load.lengthM() * load.heightM(), load.widthM() * load.heightM()));
-        double area = load.dragAreaM2().orElse(day.kindOf(load).dragCoefficient() * face);
-        double density = 0;
-        for (WeatherHour row : air.listRows(flight.step().startAt())) {
-            density = Math.max(density, air.densityKgPerM3(row, amsl.doubleValue()));
-        }
-        double pressure = 0.5 * density * airspeed.doubleValue() * airspeed.doubleValue();
-        return new FallBox.Body(
-                0.5 * density * area * LIGHT_DRAG_FACTOR / (mass / off + ballast),
-                0.5 * density * area * HEAVY_DRAG_FACTOR / (mass * off + ballast),
-                flight.step().lineLengthM(),
-                Math.atan2(pressure * area, (mass + ballast) * 9.80665));
     }
 }

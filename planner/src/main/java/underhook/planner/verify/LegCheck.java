@@ -247,7 +247,7 @@ final class LegCheck {
         double mass = flight.step().rotation().map(Rotation::ballastKg).orElse(0.0);
         double tan = Double.POSITIVE_INFINITY;
         for (Load load : flight.loads()) {
-            area += dragAreaM2(load);
+            area += dragAreaM2(day, load);
             mass += day.lightMassKg(load);
             tan = Math.min(tan, Math.tan(day.kindOf(load).trailLimitRad()));
         }
@@ -265,7 +265,7 @@ final class LegCheck {
                 : Double.POSITIVE_INFINITY;
     }
 
-    private double dragAreaM2(Load load) {
+    static double dragAreaM2(Day day, Load load) {
         LoadKind kind = day.kindOf(load);
         double face =
                 Math.max(

@@ -32,6 +32,9 @@ public final class PlanVerifier {
             new LineCheck(day).run();
             new RoomCheck(day).run();
             new LegCheck(day).run();
+            new HangCheck(day).run();
+            new GearCheck(day).run();
+            new GuyCheck(day).run();
             new WayCheck(day).run();
             new WireCheck(day).run();
             new FinalCheck(day).run();

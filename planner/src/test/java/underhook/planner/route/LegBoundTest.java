@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
@@ -97,7 +98,7 @@ class LegBoundTest {
             HeightProfile profile = new HeightProfile(ground(hills), List.of());
             LegFinder.Request ends =
                     ends(hills.applyAsDouble(0) + 30, hills.applyAsDouble(2500) + 30);
-            double boundS = bound(profile).leastS(ends, NEED, wind, map);
+            double boundS = bound(profile).leastS(ends, NEED, new LegBound.Air(wind, map));
             // Away to the south-west and back from the north-west, as finals may want it.
             PlanePoint out = new PlanePoint(-100, -100);
             Optional<List<PlanePoint>> middle = map.findWay(out, EAST);
@@ -111,6 +112,66 @@ class LegBoundTest {
             compared++;
         }
         assertThat(compared).isGreaterThan(40);
+    }
+
+    @Test
+    void as_directed_is_never_above_a_leg_with_its_finals_and_turns() {
+        SplittableRandom random = new SplittableRandom(8);
+        double closest = Double.POSITIVE_INFINITY;
+        int compared = 0;
+        for (int k = 0; k < 120; k++) {
+            double a = random.nextDouble(0, 100);
+            double b = random.nextDouble(100, 900);
+            DoubleUnaryOperator hills = eastM -> 500 + a * Math.sin(eastM / b);
+            WayMap map = WayMap.around(List.of(block(random), block(random)));
+            WayMap.Wind wind =
+                    new WayMap.Wind(random.nextDouble(-7, 7), random.nextDouble(-7, 7), 25, false);
+            RoundedWay.Turning turning =
+                    new RoundedWay.Turning(25, 35, 10.3, Math.toRadians(20), 150);
+            HeightProfile profile = new HeightProfile(ground(hills), List.of());
+            LegFinder.Request ends =
+                    directed(random.nextDouble(2 * Math.PI), random.nextDouble(2 * Math.PI), hills);
+            PlanePoint out = WEST.towards(ends.from().bearingGridRad(), 150);
+            PlanePoint in = EAST.towards(ends.to().bearingGridRad(), 150);
+            Optional<List<PlanePoint>> middle = map.findWay(out, in);
+            if (middle.isEmpty() || !map.isFree(WEST, out) || !map.isFree(in, EAST)) {
+                continue;
+            }
+            List<PlanePoint> way = new ArrayList<>(List.of(WEST));
+            way.addAll(middle.get());
+            way.add(EAST);
+            RoundedWay rounded =
+                    RoundedWay.of(way, Set.of(0, way.size() - 2), turning, map::isFree);
+            HeightProfile.Profile flown = profile.find(rounded.points(), NEED).orElseThrow();
+            double flownS = flownS(rounded.points(), flown, ends, wind) + rounded.turnLossS();
+
+            double boundS = bound(profile).leastS(ends, NEED, new LegBound.Air(wind, map), turning);
+
+            assertThat(boundS).isLessThanOrEqualTo(flownS);
+            assertThat(boundS)
+                    .isGreaterThanOrEqualTo(
+                            bound(profile).leastS(ends, NEED, new LegBound.Air(wind, map)) - 1e-3);
+            closest = Math.min(closest, flownS - boundS);
+            compared++;
+        }
+        assertThat(compared).isGreaterThan(60);
+        // Some leg comes near its bound: it is no empty one.
+        assertThat(closest).isLessThan(3);
+    }
+
+    private static Geometry block(SplittableRandom random) {
+        Coordinate at = new Coordinate(random.nextDouble(600, 1900), random.nextDouble(-300, 300));
+        return FACTORY.createPoint(at).buffer(random.nextDouble(30, 150), 8);
+    }
+
+    private static LegFinder.Request directed(
+            double outRad, double inRad, DoubleUnaryOperator hills) {
+        return new LegFinder.Request(
+                new LegFinder.End(WEST, outRad, hills.applyAsDouble(0) + 30),
+                new LegFinder.End(EAST, inRad, hills.applyAsDouble(2500) + 30),
+                List.of(),
+                30,
+                25);
     }
 
     private static double flownS(
@@ -138,7 +199,7 @@ class LegBoundTest {
             WayMap.Wind wind,
             List<Geometry> closed) {
         return bound(new HeightProfile(ground(heightAmslM), List.of()))
-                .leastS(ends, NEED, wind, WayMap.around(closed));
+                .leastS(ends, NEED, new LegBound.Air(wind, WayMap.around(closed)));
     }
 
     private static LegBound bound(HeightProfile profile) {

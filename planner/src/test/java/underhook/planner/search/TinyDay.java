@@ -10,13 +10,7 @@ import java.util.SplittableRandom;
  * <p>Plenty of fuel, one line and no limit on the engine, so that an order is all that is to be decided. Ways take
  * the same at every hour.
  */
-record TinyDay(
-        int[][] wayS,
-        int[][] walkS,
-        List<Lift> lifts,
-        boolean[][] open,
-        int[][] mayWork,
-        int[] teamStart) {
+final class TinyDay {
     static final int SITES = 4;
     static final int PLACES = 2 + SITES;
     static final int TEAMS = 2;
@@ -28,6 +22,33 @@ record TinyDay(
     static final long FLYING_CENTS = 3500;
     static final long STANDING_CENTS = 1200;
     static final long PEOPLE_CENTS = 1000;
+
+    private final int[][] wayS;
+    private final int[][] walkS;
+    private final List<Lift> lifts;
+    private final boolean[][] open;
+    private final int[][] mayWork;
+    private final int[] teamStart;
+
+    private TinyDay(int[][] wayS, int[][] walkS, List<Lift> lifts, Works works) {
+        this.wayS = wayS;
+        this.walkS = walkS;
+        this.lifts = lifts;
+        this.open = works.open;
+        this.mayWork = works.mayWork;
+        this.teamStart = works.teamStart;
+    }
+
+    /** When each lift may be flown, where each team may work, and where it starts. */
+    private static final class Works {
+        final boolean[][] open;
+        final int[][] mayWork = new int[TEAMS][PLACES];
+        final int[] teamStart = new int[TEAMS];
+
+        Works(int count) {
+            open = new boolean[count][UNTIL_S.length];
+        }
+    }
 
     /** One load; it waits for what it names, or for nothing (-1). */
     record Lift(
@@ -62,20 +83,43 @@ record TinyDay(
         while (lifts.size() < count) {
             addSite(lifts, random, count - lifts.size());
         }
-        boolean[][] open = new boolean[count][UNTIL_S.length];
+        Works works = new Works(count);
         for (int k = 0; k < count; k++) {
             for (int slot = 0; slot < UNTIL_S.length; slot++) {
-                open[k][slot] = slot < 2 || !lifts.get(k).pole() || random.nextInt(3) > 0;
+                works.open[k][slot] = slot < 2 || !lifts.get(k).pole() || random.nextInt(3) > 0;
             }
         }
-        int[][] mayWork = new int[TEAMS][PLACES];
         for (int place = 2; place < PLACES; place++) {
             int only = random.nextInt(3);
-            mayWork[0][place] = only != 1 ? 1 : 0;
-            mayWork[1][place] = only != 0 ? 1 : 0;
+            works.mayWork[0][place] = only != 1 ? 1 : 0;
+            works.mayWork[1][place] = only != 0 ? 1 : 0;
         }
-        return new TinyDay(
-                way, walk, lifts, open, mayWork, new int[] {0, 2 + random.nextInt(SITES)});
+        works.teamStart[1] = 2 + random.nextInt(SITES);
+        return new TinyDay(way, walk, lifts, works);
+    }
+
+    int[][] wayS() {
+        return wayS;
+    }
+
+    int[][] walkS() {
+        return walkS;
+    }
+
+    List<Lift> lifts() {
+        return lifts;
+    }
+
+    boolean[][] open() {
+        return open;
+    }
+
+    int[][] mayWork() {
+        return mayWork;
+    }
+
+    int[] teamStart() {
+        return teamStart;
     }
 
     private static void addSite(List<Lift> lifts, SplittableRandom random, int left) {

@@ -10,6 +10,7 @@ import static underhook.planner.verify.SmallDay.with;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -560,7 +561,8 @@ class PlanVerifierTest {
                 of(
                         "trail",
                         d -> d.load("W1", "dragAreaM2", OptionalDouble.of(1.6)),
-                        "FLIES_BADLY W1"));
+                        "FLIES_BADLY W1",
+                        "LEG_SPEED S1-A"));
         all.add(of("crawls", d -> d.rule("leastSpeedMPerS", 12.0), "FLIES_BADLY P1"));
         all.add(
                 of(
@@ -746,7 +748,22 @@ class PlanVerifierTest {
                         "LEG_WIRE S2-A"));
         // Letting go. From 29 m it falls 2.4 s; H1, a point, counts with 8 m.
         all.add(of("house aside", d -> house(d, SmallDay.v(500, 40))));
-        all.add(of("house under it", d -> house(d, SmallDay.v(500, -10)), "LEG_RELEASE A-S2"));
+        all.add(
+                of(
+                        "house under it",
+                        d -> house(d, SmallDay.v(500, -10)),
+                        "LEG_RELEASE A-S2",
+                        "LEG_RELEASE S2-A"));
+        // 31 m before A the empty line flies 14 m/s: from 280 m of height it is thrown beyond A.
+        all.add(
+                of(
+                        "house where only the empty line falls",
+                        d ->
+                                house(d, SmallDay.v(-60, 0))
+                                        .leg(4, 1, l -> with(l, "path", backwards(raised(400)))),
+                        "LEG_RELEASE S2-A",
+                        "LEG_TIME S2-A"));
+        all.add(of("house beyond its throw", d -> house(d, SmallDay.v(-60, 0))));
         // 31 m before S2 B1 flies 11 m/s: thrown 27 m from 29 m of height, 80 m from 279 m.
         all.add(of("house beyond the throw", d -> house(d, SmallDay.v(1030, 0))));
         all.add(
@@ -763,7 +780,8 @@ class PlanVerifierTest {
                         d ->
                                 d.zone(zone(Zone.Rule.NO_OVERFLIGHT, SmallDay.v(500, -50, 42, 0)))
                                         .rule("stripHalfWidthM", 0.0),
-                        "LEG_RELEASE A-S2"));
+                        "LEG_RELEASE A-S2",
+                        "LEG_RELEASE S2-A"));
         all.add(
                 of(
                         "letting go not said",
@@ -891,6 +909,12 @@ class PlanVerifierTest {
                 List.of(
                         d.job().features().get(0),
                         with(house, "outline", List.of(geo(eastNorth[0], eastNorth[1])))));
+    }
+
+    private static List<PathPoint> backwards(List<PathPoint> path) {
+        List<PathPoint> back = new ArrayList<>(path);
+        Collections.reverse(back);
+        return back;
     }
 
     private static List<PathPoint> raised(double hookAmslM) {

@@ -31,7 +31,8 @@ async function start() {
 async function openJob(jobId, lift = null) {
   set({ jobId, lift, job: null, plan: null, map: null, table: null, versions: null });
   listenTo(jobId);
-  await Promise.all([loadJob(), loadPlan(), loadMap()]);
+  await loadJob();
+  await Promise.all([loadPlan(), loadMap()]);
   prepare();
   if (state.lift) await choose(state.lift);
 }
@@ -54,6 +55,10 @@ async function loadMap() {
 }
 
 async function loadPlan() {
+  if (!state.job?.plan) {
+    set({ plan: null });
+    return;
+  }
   try {
     const plan = await api.plan(state.jobId);
     plan.loadsById = new Map(plan.view.loads.map((load) => [load.id, load]));
@@ -78,7 +83,8 @@ function listenTo(jobId) {
   on('progress', (run) => set({ run }));
   on('planned', async (done) => {
     set({ run: null });
-    await Promise.all([loadPlan(), loadJob()]);
+    await loadJob();
+    await loadPlan();
     say(done.doing || t('plan.done'));
     if (state.lift) choose(state.lift);
   });
@@ -93,7 +99,8 @@ function listenTo(jobId) {
 
 async function again() {
   await attempt(api.renew);
-  await Promise.all([loadJob(), loadPlan()]);
+  await loadJob();
+  await loadPlan();
   say(t('online'));
 }
 
@@ -179,11 +186,10 @@ export const actions = {
   },
   dropFiles: async (files) => {
     for (const file of files) {
-      const answer = await attempt(() => api.dropFile(state.jobId, file));
-      if (answer) set({ dropped: { ...state.dropped, [file.name]: answer } });
+      const answer = await attempt(() => api.dropFile(state.jobId, file, revision()));
+      if (answer) set({ dropped: { ...state.dropped, [file.name]: answer }, job: answer });
     }
-    await loadJob();
-    loadMap();
+    await changed(state.job);
   },
   setRole: (name, role) => change(() => api.setRole(state.jobId, name, role, revision())),
   changeCells: (path, what, parts) => change(() => api.changeTable(state.jobId, path, { revision: revision(), what, ...parts })),

@@ -32,7 +32,7 @@ export const api = {
   session: () => ask('/api/session'),
   newJob: (job) => send('POST', '/api/jobs', job),
   job: (id) => ask(job(id)),
-  dropFile: (id, file) => send('POST', `${job(id)}/files/${encodeURIComponent(file.name)}`, file, 'application/octet-stream'),
+  dropFile: (id, file, revision) => send('POST', `${job(id)}/files/${encodeURIComponent(file.name)}?revision=${revision}`, file, 'application/octet-stream'),
   setRole: (id, name, role, revision) => send('PUT', `${job(id)}/files/${encodeURIComponent(name)}/role`, { role, revision }),
   table: (id, name) => ask(`${job(id)}/tables/${path(name)}`),
   changeTable: (id, name, change) => send('PATCH', `${job(id)}/tables/${path(name)}`, change),

@@ -32,7 +32,7 @@ function summary() {
   if (!s) return state.job ? html`<p class="summary">${t('plan.none')}</p>` : nothing;
   const pair = (name, value) => html`<span>${name} <b>${value}</b></span>`;
   return html`<p class="summary">
-    ${pair(t('sum.rotations'), s.rotations)} ${pair(t('sum.flight'), `${Math.round(s.flightMinutes)} min`)}
+    ${pair(t('sum.rotations'), s.rotations)} ${pair(t('sum.flight'), `${Math.ceil(s.flightMinutes)} min`)}
     ${pair(t('sum.refuels'), s.refuels)} ${pair(t('sum.lineChanges'), s.lineChanges)} ${pair(t('sum.finish'), u.clock(s.finishAt))}
     ${pair(t('sum.leftOut'), state.plan.leftOut.length)}
     ${s.finishChancePercent == null ? nothing : pair(t('sum.chance'), `${s.finishChancePercent} %`)}
@@ -43,7 +43,7 @@ function summary() {
 
 const progress = () => html`<div class="progress">
   <progress max="1" .value=${state.run.fraction ?? 0} aria-label=${t('plan.progress')}></progress>
-  <span lang="en">${state.run.doing}</span> ${state.run.best ? html`<span>${t('plan.best', { best: typeof state.run.best === 'object' ? `${Math.round(state.run.best.flightMinutes)} min` : state.run.best })}</span>` : nothing}
+  <span lang="en">${state.run.doing}</span> ${state.run.best ? html`<span>${t('plan.best', { best: typeof state.run.best === 'object' ? `${Math.ceil(state.run.best.flightMinutes)} min` : state.run.best })}</span>` : nothing}
   <button @click=${actions.stopPlan}>${t('plan.stop')}</button></div>`;
 
 function openPlan() {

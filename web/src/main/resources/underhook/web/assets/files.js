@@ -32,7 +32,7 @@ const ownFiles = () => html`<h2>${t('files.title', { job: state.job.name })}</h2
     event.stopPropagation();
     actions.dropFiles([...event.dataTransfer.files]);
   }}>${t('files.drop')}<input type="file" multiple class="sr" @change=${(event) => actions.dropFiles([...event.target.files])}></label>
-  <table><thead><tr><th scope="col">${t('files.name')}</th><th scope="col">${t('files.role')}</th><th scope="col">${t('files.size')}</th><th></th></tr></thead>
+  <table><thead><tr><th scope="col">${t('files.name')}</th><th scope="col">${t('files.role')}</th><th scope="col">${t('files.size')}</th><td></td></tr></thead>
   <tbody>${state.job.files.map((file) => html`<tr><th scope="row">${file.path}</th><td>${role(file)}</td><td class="num">${size(file.bytes)}</td>
     <td>${file.kind === 'binary' ? nothing : html`<button @click=${() => { actions.show('tables'); actions.openTable(file.path); }}>${t('files.open')}</button>`}</td></tr>`)}</tbody></table>`;
 

@@ -11,7 +11,7 @@ const json = new format.GeoJSON();
 const GROUPS = ['contours', 'ground', 'water', 'zones', 'releaseAreas', 'roads', 'houses', 'people', 'hazards', 'wires'];
 const toView = (lonLat) => proj.fromLonLat(lonLat.slice(0, 2));
 
-let map, target, shown = null, marked = new Set(), walkIndex = -1;
+let map, target, fitted = false, shown = null, marked = new Set(), walkIndex = -1;
 const layers = {};
 
 /** Makes the map inside that element, once. */
@@ -87,7 +87,9 @@ function showGround(data) {
 
 export function fitAll() {
   const extent = layers.places.getSource().getExtent();
-  if (Number.isFinite(extent[0])) map.getView().fit(extent, { padding: [50, 50, 50, 50], maxZoom: 18 });
+  const size = map.getSize();
+  fitted = Boolean(size?.[0] && size[1]) && Number.isFinite(extent[0]);
+  if (fitted) map.getView().fit(extent, { padding: [50, 50, 50, 50], maxZoom: 18 });
 }
 
 function showLegs() {
@@ -135,7 +137,13 @@ function follow(now = state, change = state) {
     bringIn();
   }
   if ('reader' in change) for (const one of Object.values(layers)) one.changed();
-  if ('panel' in change) requestAnimationFrame(() => map.updateSize());
+  if ('panel' in change || 'job' in change) requestAnimationFrame(seen);
+}
+
+/** A map that was hidden has had no size, so nothing could be fitted into it. */
+function seen() {
+  map.updateSize();
+  if (!fitted) fitAll();
 }
 
 /** Moves the view only when the chosen lift would otherwise lie outside it. */

@@ -66,7 +66,7 @@ export function spine() {
   if (!state.plan) return nothing;
   const steps = state.plan.steps.map((step, index) => ({ step, index }));
   return html`<section class="spine" aria-label=${t('spine.title')}>
-    <p class="hint">${t('spine.hint')}</p>
+    <h2 class="sr">${t('spine.title')}</h2><p class="hint">${t('spine.hint')}</p>
     <ol @keydown=${walk}>${repeat(steps, ({ index }) => index, ({ step, index }) => {
       const lift = liftOfStep(index);
       return lift ? liftRow(step, lift) : otherRow(step, index);

@@ -53,7 +53,7 @@ function grid(table) {
   const faultAt = new Map((table.faults ?? []).map((fault) => [`${fault.row}:${nameOf(table, fault.column)}`, fault]));
   return html`<p class="hint">${t('tables.hint')}</p>
     <div class="wide"><table class="grid" role="grid" aria-label=${table.path} @keydown=${keyed} @paste=${pasted} @dblclick=${(event) => edit(event.target.closest('td'))}>
-    <thead><tr><th scope="col">${t('tables.row')}</th>${table.columns.map((column) => html`<th scope="col" class=${column.known === false ? 'unknown' : ''}>${column.name}${column.unit ? html` <small>${column.unit}</small>` : nothing}</th>`)}<th></th></tr></thead>
+    <thead><tr><th scope="col">${t('tables.row')}</th>${table.columns.map((column) => html`<th scope="col" class=${column.known === false ? 'unknown' : ''}>${column.name}${column.unit ? html` <small>${column.unit}</small>` : nothing}</th>`)}<td></td></tr></thead>
     <tbody>${repeat(table.rows, (_, r) => r, (row, r) => html`<tr><th scope="row">${r + 1}</th>${table.columns.map((column, c) => cell(row[c] ?? '', r, c, faultAt.get(`${r}:${column.name}`)))}
       <td><button class="small" aria-label=${t('tables.delete', { row: r + 1 })} @click=${() => actions.changeCells(table.path, t('tables.didDelete', { row: r + 1 }), { cells: [], deleteRows: [r] })}>−</button></td></tr>`)}</tbody></table></div>
     <p class="acts"><button @click=${() => actions.changeCells(table.path, t('tables.didAdd'), { cells: [], insertRows: [{ at: table.rows.length, values: table.columns.map(() => '') }] })}>${t('tables.add')}</button></p>`;

@@ -4,11 +4,9 @@ import { state } from './state.js';
 import { actions } from './actions.js';
 import { t } from './words.js';
 
-const idOf = (version) => version.id ?? version.plan ?? version.revision;
-
 export function versions() {
   if (!state.versions) return html`<p class="waiting">${t('waiting')}</p>`;
-  const ids = state.versions.map(idOf);
+  const ids = state.versions.map((version) => version.revision);
   return html`<section class="versions" aria-label=${t('panel.versions')}>
     <h2>${t('versions.title')}</h2>
     <form @submit=${(event) => {
@@ -29,6 +27,6 @@ export function versions() {
 }
 
 const lines = (answer) => {
-  const found = Array.isArray(answer) ? answer : answer.differences ?? answer.words ?? [];
-  return found.length ? found.map((line) => (typeof line === 'string' ? line : line.words ?? line.what)) : [t('versions.none')];
+  const found = answer.differences;
+  return found.length ? found : [t('versions.none')];
 };

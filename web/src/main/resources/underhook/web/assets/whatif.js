@@ -37,14 +37,11 @@ function stepFrom(lift, after, by) {
   return Math.max(0, Math.min(lifts().length, next));
 }
 
-const ASKS = {
-  line: () => state.plan.view.choices?.lines ?? [],
-  machine: () => state.plan.view.choices?.machines ?? [],
-  laydown: () => state.plan.view.choices?.laydowns ?? [],
-};
+const CHOICES = { line: 'lines', machine: 'machines', laydown: 'laydowns' };
+const EXAMPLES = { hour: '07:00', fuel: '250' };
 
 actions.openWhatIf = (lift) => {
-  actions.set({ question: null, answer: null });
+  actions.set({ question: null, answer: null, asking: 'line' });
   actions.open(() => html`<h2>${t('whatif.title', { lift })}</h2>
     <form @submit=${(event) => {
       event.preventDefault();
@@ -52,12 +49,17 @@ actions.openWhatIf = (lift) => {
       const what = data.get('what'), value = data.get('value').trim();
       actions.ask({ [what]: { lift, value: what === 'fuel' ? Number(value) : value } });
     }}>
-      <label>${t('whatif.what')} <select name="what">${['line', 'machine', 'laydown', 'hour', 'fuel'].map((what) => html`<option value=${what}>${t(`whatif.${what}`)}</option>`)}</select></label>
-      <label>${t('whatif.value')} <input name="value" required list="choices" autocomplete="off"></label>
-      <datalist id="choices">${Object.values(ASKS).flatMap((list) => list()).map((value) => html`<option value=${value.id ?? value}></option>`)}</datalist>
+      <label>${t('whatif.what')} <select name="what" @change=${(event) => actions.set({ asking: event.target.value })}>${['line', 'machine', 'laydown', 'hour', 'fuel'].map((what) => html`
+        <option value=${what} ?selected=${what === state.asking}>${t(`whatif.${what}`)}</option>`)}</select></label>
+      <label>${t('whatif.value')} ${valueField(state.asking)}</label>
+      <p class="hint">${t(`whatif.hint.${state.asking}`)}</p>
       <button>${t('whatif.ask')}</button>
     </form>${answer()}`);
 };
+
+const valueField = (what) => (what in CHOICES
+  ? html`<select name="value" required>${(state.plan.view.choices?.[CHOICES[what]] ?? []).map((one) => html`<option value=${one}>${one}</option>`)}</select>`
+  : html`<input name="value" required autocomplete="off" placeholder=${EXAMPLES[what]} type=${what === 'hour' ? 'time' : 'number'}>`);
 
 const signed = (value, unit, digits = 1) => (value == null ? '–' : `${value > 0 ? '+' : ''}${value.toFixed(digits)} ${unit}`);
 
@@ -68,14 +70,14 @@ function answer() {
   if (!found.possible) return html`<p class="refusal" role="status">${t('whatif.impossible')} <span lang="en">${found.why ?? ''}</span></p>`;
   const record = state.plan.summary;
   return html`<div role="status" class="answer">
-    <table><thead><tr><th></th><th scope="col">${t('whatif.record')}</th><th scope="col">${t('whatif.change')}</th></tr></thead><tbody>
+    <table><thead><tr><td></td><th scope="col">${t('whatif.record')}</th><th scope="col">${t('whatif.change')}</th></tr></thead><tbody>
       <tr><th scope="row">${t('sum.flight')}</th><td>${u.minutes(record.flightMinutes)}</td><td>${signed(found.minutesDelta, 'min')}</td></tr>
       <tr><th scope="row">${t('sum.finish')}</th><td>${u.clock(record.finishAt)}</td><td>${signed(found.finishDelta, 'min')}</td></tr>
       <tr><th scope="row">${t('lane.fuel')}</th><td></td><td>${signed(found.fuelDelta, 'kg', 0)}</td></tr></tbody></table>
-    ${list(t('whatif.new'), found.findingsNew)}${list(t('whatif.gone'), found.findingsGone)}
+    ${list(t('sum.leftOut'), found.leftOutNew)}${list(t('whatif.new'), found.findingsNew)}${list(t('whatif.gone'), found.findingsGone)}
     ${found.why ? html`<p lang="en">${found.why}</p>` : nothing}
     <p class="acts"><button class="main" @click=${actions.accept}>${t('whatif.accept')}</button></p></div>`;
 }
 
 const list = (title, rows) => (rows?.length ? html`<h3>${title}</h3><ul lang="en">${rows.map((row) => html`<li>${
-  typeof row === 'string' ? row : html`${severity(row.severity)} <b>${row.subject}</b> ${row.message}`}</li>`)}</ul>` : nothing);
+  typeof row === 'string' ? row : html`${row.severity ? severity(row.severity) : nothing} <b>${row.subject ?? row.load}</b> ${row.message}`}</li>`)}</ul>` : nothing);

@@ -29,6 +29,7 @@ public enum Quantity {
             new Unit("hours", List.of("h"), v -> Units.minutesToS(v * 60))),
     AREA(new Unit("m2", List.of("m2", "m²"), v -> v)),
     FRACTION(new Unit("percent", List.of("%"), v -> v / 100)),
+    FORCE(new Unit("n", List.of("n"), v -> v), new Unit("kn", List.of("kn"), v -> v * 1000)),
     VOLTAGE(new Unit("v", List.of("v"), v -> v));
 
     @SuppressWarnings("ImmutableEnumChecker") // List.of gives an immutable list

@@ -1,0 +1,184 @@
+package underhook.app.desk;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import underhook.app.PlanDay;
+import underhook.app.Progress;
+import underhook.app.port.Content;
+import underhook.app.port.KeptJob.Revision;
+import underhook.core.finding.Finding;
+import underhook.core.plan.LeftOut;
+import underhook.core.plan.Plan;
+import underhook.core.plan.Step;
+import underhook.core.plan.StepKind;
+
+/**
+ * Answers what would be if, by planning the changed job anew; nothing counts until it is accepted. Safe
+ * for threads; one question at a time.
+ */
+public final class WhatIf {
+    private static final Duration CEILING = Duration.ofSeconds(60);
+
+    private final Path work;
+    private final Map<String, Trial> trials = new HashMap<>();
+
+    /** A question answered for one head. */
+    private record Trial(
+            Question question, long on, Map<String, Content> changes, PlanDay.Result result) {}
+
+    /**
+     * The answer.
+     *
+     * @param why it is not possible; empty when it is
+     * @param flightS time in the air more than in the plan of record, s
+     * @param finishS how much later the day ends, s
+     * @param fuelKg fuel burnt more, kg
+     * @param leftOut loads that stay behind now and did not before
+     */
+    public record Answer(
+            String why,
+            double flightS,
+            double finishS,
+            double fuelKg,
+            List<Finding> appeared,
+            List<Finding> gone,
+            List<String> leftOut) {
+        public Answer {
+            appeared = List.copyOf(appeared);
+            gone = List.copyOf(gone);
+            leftOut = List.copyOf(leftOut);
+        }
+
+        public boolean isPossible() {
+            return why.isEmpty();
+        }
+    }
+
+    /**
+     * @param work folder for what can be thrown away
+     */
+    public WhatIf(Path work) {
+        this.work = work;
+    }
+
+    /** What the day would be like. */
+    public synchronized Answer ask(DeskJob job, Question question) throws IOException {
+        Plan record = record(job);
+        Trial trial = plan(job, question, record);
+        // Each holds a whole job with its terrain.
+        trials.clear();
+        trials.put(job.id(), trial);
+        return trial.result()
+                .fold(
+                        refused -> impossible(String.valueOf(refused.faults().get(0))),
+                        none -> impossible("No plan is possible then."),
+                        wrong ->
+                                impossible(
+                                        "The re-check refused the plan: "
+                                                + wrong.report().violations().get(0).message()),
+                        planned -> compare(record, planned.output().plan()));
+    }
+
+    /**
+     * Makes it the job's.
+     *
+     * @param on the head that was seen
+     */
+    public synchronized Revision accept(DeskJob job, Question question, long on)
+            throws IOException {
+        Trial trial = trials.get(job.id());
+        if (trial == null || !trial.question().equals(question) || trial.on() != on) {
+            trial = plan(job, question, record(job));
+        }
+        if (!(trial.result() instanceof PlanDay.Planned planned)) {
+            throw new IllegalArgumentException("That is not possible.");
+        }
+        Revision made = job.change(on, question.words(), trial.changes(), Set.of());
+        PlanRuns.keep(job, made.id(), planned);
+        trials.remove(job.id());
+        return made;
+    }
+
+    private static Plan record(DeskJob job) throws IOException {
+        return job.findPlan()
+                .orElseThrow(() -> new IllegalArgumentException("The job has no plan yet."))
+                .plan();
+    }
+
+    private Trial plan(DeskJob job, Question question, Plan record) throws IOException {
+        long head = job.head().id();
+        Map<String, Content> changes = question.changes(job, record);
+        Path root = work.resolve("what-if-" + job.id());
+        WorkFolders.delete(root);
+        Path folder = Files.createDirectories(root.resolve("job"));
+        for (Map.Entry<String, String> file : job.kept().listFiles(head).entrySet()) {
+            Path target = folder.resolve(file.getKey());
+            Files.createDirectories(Objects.requireNonNull(target.getParent()));
+            Content changed = changes.get(file.getKey());
+            Files.write(
+                    target,
+                    (changed == null ? job.kept().getContent(file.getValue()) : changed).toBytes());
+        }
+        PlanDay.Request request = new PlanDay.Request(folder, root.resolve("out"), 1, CEILING);
+        PlanDay.Result result = job.tools().planDay().plan(request, Progress.SILENT);
+        return new Trial(question, head, changes, result);
+    }
+
+    private static Answer impossible(String why) {
+        return new Answer(why, 0, 0, 0, List.of(), List.of(), List.of());
+    }
+
+    private static Answer compare(Plan record, Plan other) {
+        Duration later = Duration.between(record.summary().finishAt(), other.summary().finishAt());
+        return new Answer(
+                "",
+                other.summary().flightS() - record.summary().flightS(),
+                later.toMillis() / 1000.0,
+                burntKg(other) - burntKg(record),
+                missing(other.findings(), record.findings()),
+                missing(record.findings(), other.findings()),
+                other.leftOut().stream()
+                        .filter(out -> find(record, out).isEmpty())
+                        .map(out -> out.load() + ": " + out.message())
+                        .toList());
+    }
+
+    private static Optional<LeftOut> find(Plan plan, LeftOut out) {
+        return plan.leftOut().stream().filter(one -> one.load().equals(out.load())).findFirst();
+    }
+
+    private static double burntKg(Plan plan) {
+        return plan.steps().stream()
+                .filter(step -> step.kind() != StepKind.REFUEL)
+                .mapToDouble(WhatIf::burntKg)
+                .sum();
+    }
+
+    private static double burntKg(Step step) {
+        return Math.max(0, step.fuelStartKg() - step.fuelEndKg());
+    }
+
+    /** Findings of one plan about things that the other says nothing of. */
+    private static List<Finding> missing(List<Finding> one, List<Finding> other) {
+        return one.stream()
+                .filter(
+                        finding ->
+                                other.stream()
+                                        .noneMatch(
+                                                same ->
+                                                        same.code() == finding.code()
+                                                                && same.severity()
+                                                                        == finding.severity()
+                                                                && same.subject()
+                                                                        .equals(finding.subject())))
+                .toList();
+    }
+}

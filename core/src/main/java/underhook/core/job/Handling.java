@@ -1,0 +1,113 @@
+package underhook.core.job;
+
+import java.util.Objects;
+
+/** How the operator lets loads be flown and poles be set, and the gear they hang in. */
+public record Handling(Flying flying, Guying guying, Rigging rigging) {
+    /** What holds where the job says nothing; no gear is listed. */
+    public static final Handling USUAL = new Handling(Flying.USUAL, Guying.USUAL, Rigging.NONE);
+
+    public Handling {
+        Objects.requireNonNull(flying, "flying");
+        Objects.requireNonNull(guying, "guying");
+        Objects.requireNonNull(rigging, "rigging");
+    }
+
+    /** The same with the gear of a list. */
+    public Handling withRigging(Rigging other) {
+        return new Handling(flying, guying, other);
+    }
+
+    /**
+     * How lines and loads are flown.
+     *
+     * @param slowingMPerS2 hardest deceleration, m/s²
+     * @param noseUpRad farthest the nose may rise above its hover attitude while slowing, rad
+     * @param periodSpreadFraction how far the real period of swing may be off the computed one
+     * @param stillM a load this near to rest counts as still, m
+     * @param swingRad how far beyond its steady shape a line may swing up and aft, rad
+     * @param emptyTrailRad largest steady trail of an empty line, rad
+     * @param tailClearM least distance of line and load from the tail's end, the tail rotor's disc
+     *     counted in, m
+     */
+    public record Flying(
+            double slowingMPerS2,
+            double noseUpRad,
+            double periodSpreadFraction,
+            double stillM,
+            double swingRad,
+            double emptyTrailRad,
+            double tailClearM) {
+        /** @source PRACTICE gentle; a tail rotor's disc of 2 m and a metre to spare */
+        public static final Flying USUAL =
+                new Flying(
+                        1.2, Math.toRadians(10), 0.1, 1, Math.toRadians(20), Math.toRadians(45), 3);
+
+        public Flying {
+            if (!(slowingMPerS2 > 0
+                    && slowingMPerS2 <= 10
+                    && periodSpreadFraction >= 0
+                    && periodSpreadFraction < 0.5
+                    && stillM > 0
+                    && tailClearM >= 0)) {
+                throw new IllegalArgumentException("how lines are flown has a value out of range.");
+            }
+            if (!(noseUpRad > 0
+                    && noseUpRad <= Math.PI / 4
+                    && swingRad >= 0
+                    && swingRad < Math.PI / 2
+                    && emptyTrailRad > 0
+                    && emptyTrailRad < Math.PI / 2)) {
+                throw new IllegalArgumentException("an angle of flying lines is out of range.");
+            }
+        }
+    }
+
+    /**
+     * How poles are set.
+     *
+     * @param attachFraction where the guys are attached, from the butt over the length
+     * @param woodCentreFraction centre of gravity of a wooden pole, from the butt over the length
+     * @param otherCentreFraction the same of any other pole
+     * @param handPullN what one person holds by hand at a guy, N
+     * @param anchorHoldN what an anchor holds, N
+     * @param leanRad lean from plumb that the guys must hold meanwhile, rad
+     * @param sidePullRad farthest from plumb that the line may pull at a pole, rad
+     */
+    public record Guying(
+            double attachFraction,
+            double woodCentreFraction,
+            double otherCentreFraction,
+            double handPullN,
+            double anchorHoldN,
+            double leanRad,
+            double sidePullRad) {
+        /**
+         * What holds where the job says nothing.
+         *
+         * @source NAVEDTRA-14251 a single picket in loam holds 700 lb; PRACTICE the rest: two hands hold
+         *     300 N
+         */
+        public static final Guying USUAL =
+                new Guying(0.75, 0.45, 0.5, 300, 3114, Math.toRadians(3), Math.toRadians(5));
+
+        public Guying {
+            if (!(attachFraction > 0
+                    && attachFraction <= 1
+                    && woodCentreFraction > 0
+                    && woodCentreFraction < 1
+                    && otherCentreFraction > 0
+                    && otherCentreFraction < 1)) {
+                throw new IllegalArgumentException("a part of a pole's length is out of range.");
+            }
+            if (!(handPullN > 0
+                    && anchorHoldN > 0
+                    && leanRad > 0
+                    && leanRad < Math.PI / 6
+                    && sidePullRad >= 0
+                    && sidePullRad < Math.PI / 6)) {
+                throw new IllegalArgumentException("how poles are set has a value out of range.");
+            }
+        }
+    }
+}

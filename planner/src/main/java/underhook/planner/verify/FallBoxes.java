@@ -1,0 +1,230 @@
+package underhook.planner.verify;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.LineItem;
+import underhook.core.job.Load;
+import underhook.core.job.MassStatus;
+import underhook.core.job.Place;
+import underhook.core.job.WeatherHour;
+import underhook.core.plan.Rotation;
+
+/**
+ * Where what hangs on the hook would hit, let go at some spot of a flight: each load, or the empty line.
+ *
+ * <p>Boxes once worked out are kept.
+ */
+final class FallBoxes {
+    /** Heights are rounded down to this, so that boxes can be kept, m. */
+    private static final double HEIGHT_STEP_M = 2.5;
+
+    private static final double SPEED_STEP_M_PER_S = 0.5;
+    private static final double ANGLE_STEP_RAD = Math.toRadians(5);
+
+    /** Slowest speed near a place that is counted, m/s. */
+    private static final double LEAST_SPEED_M_PER_S = 3;
+
+    /** More than the air's density changes along a leg. */
+    private static final double REACH_FACTOR = 1.5;
+
+    private static final double LIGHT_DRAG_FACTOR = 1.2;
+    private static final double HEAVY_DRAG_FACTOR = 0.6;
+    private static final double WEIGHED_SPREAD_RATIO = 0.01;
+
+    /** A line 20 mm thick with a coefficient of 1. @source PRACTICE */
+    private static final double LINE_DRAG_M2_PER_M = 0.02;
+
+    private final Day day;
+    private final Air air;
+    private final Map<String, FallBox> boxes = new HashMap<>();
+
+    /** Where it is let go. */
+    record Spot(PlanePoint at, double bearingGridRad, double hookAmslM, double alongM) {}
+
+    /** The wind of a leg. */
+    record Wind(double towardsGridRad, double speedMPerS, double gustMPerS) {}
+
+    /**
+     * What may be let go by itself.
+     *
+     * @param lightKg its lightest
+     * @param heavyKg its heaviest
+     * @param dragAreaM2 drag coefficient times area
+     * @param underHookM from the hook to its lower end
+     */
+    record Hung(String id, double lightKg, double heavyKg, double dragAreaM2, double underHookM) {}
+
+    FallBoxes(Day day) {
+        this.day = day;
+        this.air = new Air(day.job().weather());
+    }
+
+    /** Each load of a flight; the line where there is none; nothing with the line off. */
+    List<Hung> hung(Flight flight) {
+        double line = flight.step().lineLengthM();
+        List<Hung> all = new ArrayList<>();
+        for (Load load : flight.loads()) {
+            all.add(hung(flight, load));
+        }
+        if (all.isEmpty() && line > Tolerance.LENGTH_M) {
+            double mass =
+                    day.job().machine().lines().stream()
+                            .filter(one -> Math.abs(one.lengthM() - line) < Tolerance.LENGTH_M)
+                            .mapToDouble(LineItem::massKg)
+                            .findFirst()
+                            .orElse(line);
+            all.add(new Hung("line", mass, mass, LINE_DRAG_M2_PER_M * line, line));
+        }
+        return all;
+    }
+
+    private Hung hung(Flight flight, Load load) {
+        double ballast = flight.step().rotation().map(Rotation::ballastKg).orElse(0.0);
+        double mass = load.massKg().orElseThrow();
+        double off =
+                load.massStatus() == MassStatus.ESTIMATED
+                        ? 1 + (day.job().rules().estimatedMassFactor() - 1) / 2
+                        : 1 + WEIGHED_SPREAD_RATIO;
+        double face =
+                Math.max(
+                        load.lengthM() * load.widthM(),
+                        Math.max(load.lengthM() * load.heightM(), load.widthM() * load.heightM()));
+        boolean stands = day.kindOf(load).standsUp();
+        return new Hung(
+                load.id().value(),
+                mass / off + ballast,
+                mass * off + ballast,
+                load.dragAreaM2().orElse(day.kindOf(load).dragCoefficient() * face),
+                flight.step().lineLengthM() + (stands ? load.lengthM() : load.heightM()));
+    }
+
+    /** Further than anything flies that is let go on a flight: from the highest spot, at full speed. */
+    double reachM(Flight flight, List<Spot> spots, Wind wind) {
+        double highest = 0;
+        for (Spot spot : spots) {
+            highest = Math.max(highest, spot.hookAmslM() - day.groundAmslM(spot.at()));
+        }
+        double speed = flight.leg().speedMPerS() + wind.speedMPerS();
+        FallBox.Release release =
+                new FallBox.Release(
+                        highest + HEIGHT_STEP_M,
+                        speed + SPEED_STEP_M_PER_S,
+                        wind.speedMPerS(),
+                        wind.speedMPerS(),
+                        wind.gustMPerS());
+        double reach = 0;
+        for (Hung hung : hung(flight)) {
+            FallBox.Body body =
+                    body(flight, hung, flight.leg().speedMPerS(), spots.get(0).hookAmslM());
+            FallBox box = FallBox.of(body, release);
+            reach = Math.max(reach, Math.max(Math.abs(box.backM()), box.forwardM()));
+            reach = Math.max(reach, Math.max(box.leftM(), box.rightM()));
+        }
+        return REACH_FACTOR * reach + flight.step().lineLengthM();
+    }
+
+    /** Corners of the box in the plane. */
+    List<PlanePoint> corners(Flight flight, Hung hung, Spot spot, Wind wind) {
+        FallBox box = box(flight, hung, spot, wind);
+        double across = spot.bearingGridRad() + Math.PI / 2;
+        PlanePoint near = Plane.along(spot.at(), spot.bearingGridRad(), box.backM());
+        PlanePoint far = Plane.along(spot.at(), spot.bearingGridRad(), box.forwardM());
+        return List.of(
+                Plane.along(near, across, -box.leftM()),
+                Plane.along(near, across, box.rightM()),
+                Plane.along(far, across, box.rightM()),
+                Plane.along(far, across, -box.leftM()));
+    }
+
+    private FallBox box(Flight flight, Hung hung, Spot spot, Wind wind) {
+        double off = Math.IEEEremainder(wind.towardsGridRad() - spot.bearingGridRad(), 2 * Math.PI);
+        double offRad = Math.rint(off / ANGLE_STEP_RAD) * ANGLE_STEP_RAD;
+        double end = spot.hookAmslM() - hung.underHookM();
+        double height =
+                Math.max(
+                        1,
+                        Math.floor((end - day.groundAmslM(spot.at())) / HEIGHT_STEP_M)
+                                * HEIGHT_STEP_M);
+        double airspeed = airspeedMPerS(flight, spot);
+        double speed =
+                Math.max(
+                        0,
+                        Math.rint(
+                                        (airspeed + wind.speedMPerS() * Math.cos(offRad))
+                                                / SPEED_STEP_M_PER_S)
+                                * SPEED_STEP_M_PER_S);
+        String key =
+                flight.number()
+                        + flight.subject()
+                        + hung.id()
+                        + "|"
+                        + height
+                        + "|"
+                        + speed
+                        + "|"
+                        + offRad;
+        return boxes.computeIfAbsent(
+                key,
+                unused ->
+                        FallBox.of(
+                                body(flight, hung, airspeed, end),
+                                new FallBox.Release(
+                                        height,
+                                        speed,
+                                        wind.speedMPerS() * Math.cos(offRad),
+                                        wind.speedMPerS() * Math.sin(offRad),
+                                        wind.gustMPerS())));
+    }
+
+    /** Even slowing over the last part, even gain over the first. */
+    private double airspeedMPerS(Flight flight, Spot spot) {
+        List<PlanePoint> track = flight.track();
+        double whole = flight.leg().distanceM();
+        double toEnd = Math.min(spot.alongM(), Math.max(0, whole - spot.alongM()));
+        double last = day.job().rules().finalM();
+        double share = last > 0 && !track.isEmpty() ? Math.min(1, Math.sqrt(toEnd / last)) : 1;
+        return Math.max(LEAST_SPEED_M_PER_S, flight.leg().speedMPerS() * share);
+    }
+
+    private FallBox.Body body(Flight flight, Hung hung, Number airspeed, Number amsl) {
+        double density = 0;
+        for (WeatherHour row : air.listRows(flight.step().startAt())) {
+            density = Math.max(density, air.densityKgPerM3(row, amsl.doubleValue()));
+        }
+        double pressure = 0.5 * density * airspeed.doubleValue() * airspeed.doubleValue();
+        double area = hung.dragAreaM2();
+        double middle = (hung.lightKg() + hung.heavyKg()) / 2;
+        return new FallBox.Body(
+                0.5 * density * area * LIGHT_DRAG_FACTOR / hung.lightKg(),
+                0.5 * density * area * HEAVY_DRAG_FACTOR / hung.heavyKg(),
+                flight.step().lineLengthM(),
+                Math.atan2(pressure * area, middle * 9.80665));
+    }
+
+    /** In the middle of what places shelter and expose. */
+    Wind wind(Flight flight) {
+        WeatherHour hour = null;
+        for (WeatherHour row :
+                air.listRows(
+                        flight.step()
+                                .rotation()
+                                .map(Rotation::hookedAt)
+                                .orElse(flight.step().startAt()))) {
+            hour = hour == null || row.windMPerS() > hour.windMPerS() ? row : hour;
+        }
+        if (hour == null) {
+            return new Wind(0, 0, 0);
+        }
+        Place from = day.job().getPlace(flight.leg().from());
+        Place to = day.job().getPlace(flight.leg().to());
+        double factor = (from.exposureFactor() + to.exposureFactor()) / 2;
+        double convergence = Plane.convergenceRad(day.ground().frame(), from.position());
+        return new Wind(
+                hour.windFromTrueRad() - convergence + Math.PI,
+                hour.windMPerS() * factor,
+                Math.max(0, hour.gustMPerS() - hour.windMPerS()) * factor / 2);
+    }
+}

@@ -1,0 +1,204 @@
+package underhook.planner.verify;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import underhook.core.finding.FindingCode;
+import underhook.core.job.Handling.Guying;
+import underhook.core.job.Load;
+import underhook.core.job.LoadKind;
+import underhook.core.job.Place;
+import underhook.core.plan.Drop;
+import underhook.core.plan.PoleSetting;
+import underhook.core.unit.Units;
+
+/**
+ * What is stated of each guy, by level forces at the attachment.
+ *
+ * <p>The tilting moment of weight and wind over the height of the attachment is a level push there; two guys
+ * undo it like two strings in plan, each pulling its level part over the cosine of its angle. The guys' angles
+ * are those of the upright pole.
+ *
+ * @source DERIVED parallelogram of forces; RUS-1724E-150 wind pressure 0.613 V²
+ */
+final class GuyCheck {
+    /** A pull by two ways of counting: at 3° of lean the upright angles read some 6 percent off. */
+    private static final double PULL_FACTOR = 0.85;
+
+    /** Woods that the job may name, with their moisture behind. */
+    private static final Pattern WOOD =
+            Pattern.compile(
+                    "(wood|spruce|pine|larch|oak|treated[ -]fir)(\\s*,?\\s*[0-9]{1,3}\\s*%.*)?",
+                    Pattern.CASE_INSENSITIVE);
+
+    private static final double PULL_N = 2;
+    private static final double PLACE_M = 1;
+
+    private final Day day;
+    private final Guying guying;
+
+    GuyCheck(Day day) {
+        this.day = day;
+        this.guying = day.job().rules().handling().guying();
+    }
+
+    void run() {
+        // Plans of earlier programs say nothing of guys.
+        if (day.plan().poles().isEmpty()) {
+            return;
+        }
+        for (Load load : day.job().loads()) {
+            Drop drop = day.drops().get(load.id());
+            // Guys that do not hold have no pulls to state; somebody answers for them by name.
+            if (drop != null
+                    && day.kindOf(load).standsUp()
+                    && !day.isAnswered(FindingCode.GUY_GAP, load.id().value())
+                    && !day.job().getPlace(drop.place()).guyAzimuthsTrueRad().isEmpty()) {
+                check(load, drop);
+            }
+        }
+    }
+
+    private void check(Load load, Drop drop) {
+        Optional<PoleSetting> stated =
+                day.plan().poles().stream()
+                        .filter(pole -> pole.load().equals(load.id()))
+                        .findFirst();
+        boolean isTold =
+                day.ledger()
+                        .demand(
+                                stated.isPresent(),
+                                FindingCode.GUY_PULL,
+                                load.id().value(),
+                                () -> Told.of("plan", "Nothing is said of its guys."));
+        if (isTold) {
+            checkHover(load, stated.get());
+            checkPulls(load, drop, stated.get());
+        }
+    }
+
+    private void checkHover(Load load, PoleSetting stated) {
+        double burn = day.job().machine().hoverBurnKgPerS() * stated.hoverS();
+        double setDown = day.kindOf(load).setDownS();
+        day.ledger()
+                .demand(
+                        stated.hoverS() >= setDown - Tolerance.TIME_S
+                                && stated.hoverFuelKg() >= burn - Tolerance.FUEL_KG,
+                        FindingCode.POLE_HOVER,
+                        load.id().value(),
+                        () ->
+                                Told.of("rules", "The hover over the pole is stated too short.")
+                                        .figures(stated.hoverS(), setDown, "s"));
+    }
+
+    private void checkPulls(Load load, Drop drop, PoleSetting stated) {
+        Place place = day.job().getPlace(drop.place());
+        List<Strand> strands = new ArrayList<>();
+        double attach = guying.attachFraction() * load.lengthM();
+        for (double azimuth : place.guyAzimuthsTrueRad()) {
+            strands.add(strand(place, azimuth, attach));
+        }
+        double[] own = worstN(load, strands, attach);
+        boolean sameGuys = stated.guys().size() == own.length;
+        for (int i = 0; sameGuys && i < own.length; i++) {
+            PoleSetting.GuyPull guy = stated.guys().get(i);
+            double needs = own[i];
+            boolean holds =
+                    guy.worstN() >= PULL_FACTOR * needs - PULL_N
+                            && guy.worstN() <= guying.anchorHoldN() + PULL_N
+                            && (!guy.byHand() || guy.worstN() <= guying.handPullN() + PULL_N)
+                            && Math.abs(
+                                            Units.wrapPiRad(
+                                                    guy.azimuthTrueRad()
+                                                            - strands.get(i).azimuthRad))
+                                    < Tolerance.BEARING_RAD
+                            && Math.abs(guy.anchorAboveButtM() - strands.get(i).aboveM) < PLACE_M;
+            String name = String.format(Locale.ROOT, "guy %d", i + 1);
+            day.ledger()
+                    .demand(
+                            holds,
+                            FindingCode.GUY_PULL,
+                            load.id().value(),
+                            () ->
+                                    Told.of(
+                                                    "rules",
+                                                    "What is stated of " + name + " is too little.")
+                                            .figures(guy.worstN(), needs, "N"));
+        }
+        day.ledger()
+                .demand(
+                        sameGuys,
+                        FindingCode.GUY_PULL,
+                        load.id().value(),
+                        () -> Told.of("places", "The stated guys are not those of the place."));
+    }
+
+    /** A guy: where it goes, its anchor's height over the butt, and pull over its level part. */
+    private record Strand(double azimuthRad, double aboveM, double stretchRatio) {}
+
+    private Strand strand(Place place, double azimuthRad, double attachM) {
+        var butt = day.planeOf(place.position());
+        double grid = azimuthRad - Plane.convergenceRad(day.ground().frame(), place.position());
+        var anchor =
+                new underhook.core.geo.PlanePoint(
+                        butt.eastM() + attachM * Math.sin(grid),
+                        butt.northM() + attachM * Math.cos(grid));
+        double above = day.isKnown(anchor) ? day.groundAmslM(anchor) - day.groundAmslM(butt) : 0;
+        return new Strand(azimuthRad, above, Math.hypot(attachM, attachM - above) / attachM);
+    }
+
+    /** Hardest pull of each guy, N, with weight, lean and wind from each of 72 sides. */
+    private double[] worstN(Load load, List<Strand> strands, double attachM) {
+        LoadKind kind = day.kindOf(load);
+        boolean wood = WOOD.matcher(load.material().strip()).matches();
+        double centre =
+                load.lengthM()
+                        * (wood ? guying.woodCentreFraction() : guying.otherCentreFraction());
+        double gust = kind.windLimit().gustMPerS();
+        double area =
+                kind.dragCoefficient() * load.lengthM() * Math.max(load.widthM(), load.heightM());
+        double moment =
+                day.liftMassKg(load)
+                                * Units.STANDARD_GRAVITY_M_PER_S2
+                                * centre
+                                * Math.sin(guying.leanRad())
+                        + 0.613 * gust * gust * area * load.lengthM() / 2;
+        double[] worst = new double[strands.size()];
+        for (int side = 0; side < 72; side++) {
+            double[] pulls = pullsN(strands, moment / attachM, Math.toRadians(side * 5.0));
+            for (int i = 0; i < worst.length; i++) {
+                worst[i] = Math.max(worst[i], pulls[i]);
+            }
+        }
+        return worst;
+    }
+
+    /** Pulls against a level push towards a side, by the pair that pulls least. */
+    private static double[] pullsN(List<Strand> strands, double pushN, double towardsRad) {
+        double[] best = new double[strands.size()];
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < strands.size(); i++) {
+            for (int j = 0; j < strands.size(); j++) {
+                double gap =
+                        Units.wrapTwoPiRad(strands.get(j).azimuthRad - strands.get(i).azimuthRad);
+                double off = Units.wrapTwoPiRad(towardsRad + Math.PI - strands.get(i).azimuthRad);
+                boolean between = i != j && gap < Math.PI - 1e-9 && off <= gap + 1e-9;
+                if (!between) {
+                    continue;
+                }
+                double first =
+                        pushN * Math.sin(gap - off) / Math.sin(gap) * strands.get(i).stretchRatio;
+                double second = pushN * Math.sin(off) / Math.sin(gap) * strands.get(j).stretchRatio;
+                if (Math.max(first, second) < least) {
+                    least = Math.max(first, second);
+                    best = new double[strands.size()];
+                    best[i] = Math.max(0, first);
+                    best[j] = Math.max(0, second);
+                }
+            }
+        }
+        return best;
+    }
+}

@@ -1,0 +1,433 @@
+package underhook.planner.verify;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static underhook.planner.verify.SmallDay.pid;
+import static underhook.planner.verify.SmallDay.with;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.UnaryOperator;
+import org.junit.jupiter.api.Test;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Outcome;
+import underhook.core.job.Handling;
+import underhook.core.job.LineItem;
+import underhook.core.job.Load;
+import underhook.core.job.LoadId;
+import underhook.core.job.MassStatus;
+import underhook.core.job.Rigging;
+import underhook.core.plan.KitItem;
+import underhook.core.plan.LeftOut;
+import underhook.core.plan.Leg;
+import underhook.core.plan.Limit;
+import underhook.core.plan.Plan;
+import underhook.core.plan.PoleSetting;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
+import underhook.planner.order.DayPlanner;
+import underhook.planner.order.PlanSettings;
+
+/**
+ * How the loads of the small day hang, fly and are set; its figures are worked out by hand, and each plan is
+ * re-checked.
+ */
+class HungPlanTest {
+    private static final LocalDate DAY = LocalDate.of(2026, 9, 8);
+
+    /** Everything goes to S1, where the people for poles are and no road lies under the way. */
+    private static SmallDay day() {
+        return SmallDay.good()
+                .load("B1", "to", pid("S1"))
+                .load("P1", "to", pid("S1"))
+                .crew("P", "start", pid("S1"));
+    }
+
+    private static Plan planned(SmallDay day) {
+        Outcome<Plan> made =
+                DayPlanner.plan(
+                        day.job(),
+                        day.ground(),
+                        new PlanSettings("p", SmallDay.SEVEN, 1, "test", () -> false),
+                        (what, share) -> {});
+        Plan plan =
+                made.fold(
+                        (done, findings) -> done,
+                        refused -> {
+                            throw new AssertionError(refused);
+                        });
+        assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
+        return plan;
+    }
+
+    private static SmallDay handled(SmallDay day, UnaryOperator<Handling> change) {
+        return day.rule("handling", change.apply(day.job().rules().handling()));
+    }
+
+    private static Rigging.Gear gear(String name, double limitKg, LocalDate dueOn) {
+        return new Rigging.Gear(
+                name,
+                2,
+                Rigging.Material.WEB,
+                OptionalDouble.of(limitKg),
+                OptionalDouble.empty(),
+                2,
+                Optional.of(
+                        new Rigging.Dates(
+                                LocalDate.of(2024, 1, 1), dueOn, LocalDate.of(2030, 1, 1))));
+    }
+
+    /** Bags in one sling, poles in a choker, all on a belly hook that carries 650 kg. */
+    private static SmallDay rigged(Rigging.Gear bagSling) {
+        Rigging rigging =
+                new Rigging(
+                        5,
+                        List.of(bagSling, gear("choker", 500, DAY), gear("hook", 650, DAY)),
+                        List.of("hook"),
+                        List.of(
+                                set("bags", "bag", Rigging.Hitch.VERTICAL, bagSling.name()),
+                                set("poles", "pole", Rigging.Hitch.CHOKER, "choker")));
+        return handled(day(), handling -> handling.withRigging(rigging));
+    }
+
+    private static Rigging.SlingSet set(String name, String kind, Rigging.Hitch hitch, String leg) {
+        return new Rigging.SlingSet(
+                name,
+                List.of(kind),
+                hitch,
+                1,
+                Math.PI / 2,
+                false,
+                leg,
+                List.of(),
+                Optional.empty());
+    }
+
+    private static SmallDay guyed(Double... azimuthsDeg) {
+        return day().place(
+                        "S1",
+                        "guyAzimuthsTrueRad",
+                        List.of(azimuthsDeg).stream().map(Math::toRadians).toList());
+    }
+
+    private static List<Rotation> rotations(Plan plan) {
+        return plan.steps().stream().map(Step::rotation).flatMap(Optional::stream).toList();
+    }
+
+    private static Leg loadedLeg(Plan plan, String load) {
+        return rotations(plan).stream()
+                .flatMap(turn -> turn.legs().stream())
+                .filter(leg -> leg.carrying().contains(new LoadId(load)))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static Limit limit(Plan plan, String load, String code) {
+        return rotations(plan).stream()
+                .filter(turn -> turn.loads().contains(new LoadId(load)))
+                .flatMap(turn -> turn.limits().stream())
+                .filter(limit -> limit.code().equals(code))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static List<Finding> found(Plan plan, FindingCode code) {
+        return plan.findings().stream().filter(finding -> finding.code() == code).toList();
+    }
+
+    @Test
+    void coming_to_rest_takes_time_on_every_leg_with_a_line() {
+        Plan plan = planned(day());
+
+        Leg.Slowing slowing = loadedLeg(plan, "B1").slowing().orElseThrow();
+        // 20 m/s and 6 of tailwind at 1.2 m/s² take 21.7 s and 282 m at the least; shaping adds
+        // half a
+        // period of about 9.2 s.
+        assertThat(slowing.lastsS()).isBetween(21.7, 28.0);
+        assertThat(slowing.beginM()).isBetween(281.0, 370.0);
+        assertThat(rotations(plan))
+                .allSatisfy(
+                        turn ->
+                                assertThat(turn.legs())
+                                        .allSatisfy(leg -> assertThat(leg.slowing()).isPresent()));
+    }
+
+    @Test
+    void a_harder_slow_down_makes_the_legs_shorter_in_time() {
+        SmallDay hard =
+                handled(
+                        day(),
+                        handling ->
+                                with(
+                                        handling,
+                                        "flying",
+                                        with(
+                                                with(handling.flying(), "slowingMPerS2", 2.0),
+                                                "noseUpRad",
+                                                Math.toRadians(25))));
+
+        double gentleS = loadedLeg(planned(day()), "B1").durationS();
+        double hardS = loadedLeg(planned(hard), "B1").durationS();
+
+        assertThat(hardS).isLessThan(gentleS);
+    }
+
+    @Test
+    void a_line_near_the_tail_slows_the_load_down() {
+        // Swung by 20° a line at 30° comes to 7.5 cos 50° = 4.8 m from the tail.
+        SmallDay near =
+                handled(
+                        day(),
+                        handling ->
+                                with(
+                                        handling,
+                                        "flying",
+                                        with(handling.flying(), "tailClearM", 6.5)));
+
+        Plan plan = planned(near);
+
+        assertThat(loadedLeg(plan, "W1").speedMPerS())
+                .isLessThan(loadedLeg(planned(day()), "W1").speedMPerS());
+        assertThat(limit(plan, "W1", "TAIL_DISTANCE").limit()).isGreaterThanOrEqualTo(6.5);
+        assertThat(found(plan, FindingCode.SPEED_LIMITED)).isNotEmpty();
+    }
+
+    @Test
+    void the_makers_airspeed_holds_for_load_and_empty_line() {
+        LineItem.Make slow = new LineItem.Make(20, 0.02, OptionalDouble.of(15), List.of());
+        SmallDay day =
+                day().machine(
+                                "lines",
+                                day().job().machine().lines().stream()
+                                        .map(line -> with(line, "make", slow))
+                                        .toList());
+
+        Plan plan = planned(day);
+
+        assertThat(rotations(plan))
+                .allSatisfy(
+                        turn ->
+                                assertThat(turn.legs())
+                                        .allSatisfy(
+                                                leg ->
+                                                        assertThat(leg.speedMPerS())
+                                                                .isLessThanOrEqualTo(15)));
+    }
+
+    @Test
+    void every_lift_names_its_weakest_item() {
+        Plan plan = planned(rigged(gear("sling", 300, DAY)));
+
+        // 300 kg of pole under a choker that carries 75 percent of 500 kg: 80 percent of 375.
+        Limit pole = limit(plan, "P1", "RIGGING_LIMIT");
+        assertThat(pole.source()).isEqualTo("rigging: choker (poles)");
+        assertThat(pole.value()).isCloseTo(302, within(0.01));
+        assertThat(pole.limit()).isEqualTo(375);
+    }
+
+    @Test
+    void an_overloaded_or_expired_item_leaves_the_load_out() {
+        Map<Rigging.Gear, FindingCode> reasons =
+                Map.of(
+                        gear("weak", 190, DAY),
+                        FindingCode.RIGGING_LIMIT,
+                        gear("old", 300, DAY.minusDays(1)),
+                        FindingCode.RIGGING_EXPIRED);
+
+        reasons.forEach(
+                (sling, code) ->
+                        assertThat(planned(rigged(sling)).leftOut())
+                                .filteredOn(left -> left.load().value().equals("B1"))
+                                .singleElement()
+                                .satisfies(left -> assertThat(left.code()).isEqualTo(code))
+                                .extracting(LeftOut::message)
+                                .asString()
+                                .contains(sling.name()));
+    }
+
+    @Test
+    void the_kit_counts_what_the_day_needs() {
+        Plan plan = planned(rigged(gear("sling", 300, DAY)));
+
+        KitItem sling =
+                plan.kit().stream()
+                        .filter(item -> item.name().equals("sling"))
+                        .findFirst()
+                        .orElseThrow();
+        // B1 alone, B2 and B3 on one trip: three bags, two at once, two in stock.
+        assertThat(sling.atOnce()).isEqualTo(2);
+        assertThat(sling.forDay()).isEqualTo(3);
+        assertThat(sling.dueOn()).contains(DAY);
+        assertThat(found(plan, FindingCode.KIT_SHORT))
+                .singleElement()
+                .satisfies(
+                        finding -> {
+                            assertThat(finding.subject()).isEqualTo("sling");
+                            assertThat(finding.value()).isEqualTo("2");
+                            assertThat(finding.limit()).isEqualTo("3");
+                        });
+    }
+
+    @Test
+    void each_guy_of_a_pole_has_its_numbers() {
+        Plan plan = planned(guyed(0.0, 120.0, 240.0));
+
+        PoleSetting pole = plan.poles().get(0);
+        assertThat(pole.guys()).hasSize(3);
+        assertThat(pole.attachM()).isCloseTo(7.5, within(1e-9));
+        assertThat(pole.hoverS()).isEqualTo(120);
+        assertThat(pole.hoverFuelKg()).isEqualTo(6);
+        assertThat(pole.readingKg()).isIn(30.0, 40.0);
+        assertThat(pole.guys())
+                .allSatisfy(
+                        guy -> {
+                            assertThat(guy.worstN()).isGreaterThan(guy.leanN());
+                            assertThat(guy.worstN()).isGreaterThan(guy.windN());
+                        });
+    }
+
+    @Test
+    void a_pole_that_cannot_weigh_what_is_stated_is_doubted() {
+        // 10 m of larch, 0.3 m thick: 0.707 m³ at 440 to 800 kg/m³ are 311 to 566 kg; 300 are
+        // stated.
+        Plan larch = planned(day().load("P1", "material", "larch"));
+        // At 20 percent: 1000 · 0.47 · 1.2 = 564 kg/m³ and a tenth either way, 358 to 439 kg.
+        Plan measured = planned(day().load("P1", "material", "larch 20 %"));
+
+        assertThat(found(larch, FindingCode.MASS_IMPLAUSIBLE).get(0).limit())
+                .isEqualTo("311 to 566");
+        assertThat(found(measured, FindingCode.MASS_IMPLAUSIBLE).get(0).limit())
+                .isEqualTo("358 to 439");
+        assertThat(
+                        found(
+                                planned(day().load("P1", "material", "composite")),
+                                FindingCode.MASS_IMPLAUSIBLE))
+                .isEmpty();
+    }
+
+    private static Load unweighed(Load load) {
+        return new Load(
+                load.id(),
+                load.kind(),
+                load.from(),
+                load.to(),
+                MassStatus.MISSING,
+                OptionalDouble.empty(),
+                "",
+                load.lengthM(),
+                load.widthM(),
+                load.heightM(),
+                load.dragAreaM2(),
+                "pine",
+                load.after(),
+                load.combineWith(),
+                "");
+    }
+
+    @Test
+    void an_unweighed_pole_stays_behind_with_what_it_may_weigh() {
+        Plan plan =
+                planned(
+                        day().inJob(
+                                        "loads",
+                                        day().job().loads().stream()
+                                                .map(
+                                                        load ->
+                                                                load.id().value().equals("P1")
+                                                                        ? unweighed(load)
+                                                                        : load)
+                                                .toList()));
+
+        assertThat(plan.leftOut())
+                .filteredOn(left -> left.load().value().equals("P1"))
+                .singleElement()
+                .extracting(LeftOut::message)
+                .asString()
+                .contains("219 to 524 kg");
+    }
+
+    @Test
+    void an_anchor_that_is_pulled_out_leaves_the_pole_out() {
+        SmallDay weak =
+                handled(
+                        guyed(0.0, 120.0, 240.0),
+                        handling ->
+                                with(
+                                        handling,
+                                        "guying",
+                                        with(handling.guying(), "anchorHoldN", 200.0)));
+
+        assertThat(planned(weak).leftOut())
+                .filteredOn(left -> left.load().value().equals("P1"))
+                .extracting(LeftOut::code)
+                .containsExactly(FindingCode.GUY_PULL);
+    }
+
+    @Test
+    void what_is_stated_too_low_is_refused() {
+        SmallDay day = guyed(0.0, 120.0, 240.0);
+        Plan plan = planned(day);
+        PoleSetting pole = plan.poles().get(0);
+        PoleSetting lighter =
+                with(
+                        pole,
+                        "guys",
+                        pole.guys().stream()
+                                .map(guy -> with(guy, "worstN", guy.worstN() / 2))
+                                .toList());
+
+        assertThat(codes(day, with(plan, "poles", List.of(lighter))))
+                .contains(FindingCode.GUY_PULL);
+        assertThat(codes(day, with(plan, "poles", List.of(with(pole, "hoverS", 60.0)))))
+                .containsExactly(FindingCode.POLE_HOVER);
+    }
+
+    @Test
+    void a_leg_without_time_to_come_to_rest_is_refused() {
+        SmallDay day = day();
+        Plan plan = planned(day);
+        UnaryOperator<Leg> rushed =
+                leg -> with(leg, "slowing", leg.slowing().map(one -> with(one, "beginM", 100.0)));
+        List<Step> steps =
+                plan.steps().stream()
+                        .map(
+                                step ->
+                                        with(
+                                                step,
+                                                "rotation",
+                                                step.rotation()
+                                                        .map(
+                                                                turn ->
+                                                                        with(
+                                                                                turn,
+                                                                                "legs",
+                                                                                turn.legs().stream()
+                                                                                        .map(rushed)
+                                                                                        .toList()))))
+                        .toList();
+
+        assertThat(codes(day, with(plan, "steps", steps))).contains(FindingCode.LEG_TIME);
+    }
+
+    @Test
+    void gear_out_of_date_and_too_weak_is_refused_in_a_plan_that_flies_it() {
+        Plan plan = planned(rigged(gear("sling", 300, DAY)));
+
+        assertThat(codes(rigged(gear("sling", 150, DAY)), plan))
+                .contains(FindingCode.RIGGING_LIMIT);
+        assertThat(codes(rigged(gear("sling", 300, DAY.minusDays(1))), plan))
+                .contains(FindingCode.RIGGING_EXPIRED);
+    }
+
+    private static List<FindingCode> codes(SmallDay day, Plan plan) {
+        return new PlanVerifier()
+                .check(day.job(), day.ground(), plan).violations().stream()
+                        .map(Finding::code)
+                        .distinct()
+                        .toList();
+    }
+}

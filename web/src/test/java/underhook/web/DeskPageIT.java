@@ -1,0 +1,378 @@
+package underhook.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+import underhook.app.desk.Desk;
+import underhook.app.desk.PlanRuns;
+import underhook.assembly.Settings;
+import underhook.assembly.Underhook;
+
+/**
+ * One evening at the desk in a real Chromium, step after step on the same page: later steps need what
+ * the earlier ones made. The day is the demo day with seven of its loads, so that planning is short.
+ */
+@Tag("slow")
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
+class DeskPageIT {
+    private static final Set<String> KEPT =
+            Set.of("id", "L06", "L07", "L09", "L12", "L20", "L32", "L36");
+    private static final int PANELS = 9;
+
+    @TempDir static Path folder;
+
+    @SuppressWarnings("NullAway.Init")
+    private static Underhook underhook;
+
+    @SuppressWarnings("NullAway.Init")
+    private static Desk desk;
+
+    @SuppressWarnings("NullAway.Init")
+    private static PlanRuns runs;
+
+    @SuppressWarnings("NullAway.Init")
+    private static DeskServer server;
+
+    @SuppressWarnings("NullAway.Init")
+    private static Chromium page;
+
+    @BeforeAll
+    static void open() throws IOException {
+        underhook = new Underhook(new Settings(folder.resolve("home"), "underhook test"));
+        serve(0);
+        page = new Chromium(folder.resolve("profile"));
+        page.look(1366, 768, false);
+        page.open(server.address());
+    }
+
+    @AfterAll
+    static void close() throws IOException {
+        page.close();
+        stop();
+    }
+
+    private static void serve(int port) throws IOException {
+        desk = underhook.desk();
+        runs = underhook.planRuns();
+        server =
+                DeskServer.start(
+                        new DeskServer.Desktop(desk, runs, "underhook test"),
+                        DeskServer.Where.here(port));
+    }
+
+    private static void stop() throws IOException {
+        server.close();
+        runs.close();
+        desk.close();
+    }
+
+    private static Path fewLoads() throws IOException {
+        Path demo = folder.resolve("demo");
+        underhook.writeDemo(demo);
+        List<String> rows =
+                Files.readAllLines(demo.resolve("loads.csv"), StandardCharsets.UTF_8).stream()
+                        .map(row -> row.replace("\uFEFF", ""))
+                        .filter(row -> KEPT.contains(row.split(";", 2)[0]))
+                        .map(row -> row.replace(";247;", ";24q7;"))
+                        .toList();
+        return Files.write(folder.resolve("loads.csv"), rows, StandardCharsets.UTF_8);
+    }
+
+    private static void show(String panel) {
+        page.find("header nav button").stream()
+                .filter(button -> button.getText().startsWith(panel))
+                .findFirst()
+                .orElseThrow()
+                .click();
+    }
+
+    private static WebElement lift(int number) {
+        return page.waitFor("#lift-" + number + " > button");
+    }
+
+    @Test
+    @Order(1)
+    void starts_from_the_demo_day_and_takes_a_dropped_file() throws IOException {
+        page.press("Start from the demo day");
+        page.waitUntil("the demo job is open", it -> it.says("Vessenholt"));
+        show("Jobs and files");
+
+        page.waitFor(".dropzone input").sendKeys(fewLoads().toString());
+
+        page.waitUntil("the fault is counted", it -> !it.find("header nav .count").isEmpty());
+    }
+
+    @Test
+    @Order(2)
+    void shows_a_fault_at_its_cell_and_lets_it_be_mended_there_by_keyboard() {
+        show("Tables");
+        page.press("loads.csv");
+        WebElement cell = page.waitFor(".grid td[aria-invalid=true]");
+        assertThat(cell.getText()).contains("24q7");
+
+        page.run("arguments[0].focus()", cell);
+        page.type("247", Keys.ENTER);
+
+        page.waitUntil("no fault is left", it -> it.says("No fault in any file."));
+        assertThat(page.find(".grid td[aria-invalid=true]")).isEmpty();
+        assertThat(page.says("all changes on disk")).isTrue();
+    }
+
+    @Test
+    @Order(3)
+    void takes_a_block_from_a_spreadsheet_and_undoes_it() {
+        String paste =
+                """
+                const data = new DataTransfer();
+                data.setData('text/plain', 'one\\tx\\r\\ntwo\\ty\\r\\n');
+                const cell = document.querySelector('.grid td[data-r="1"][data-c="12"]');
+                cell.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
+                """;
+
+        page.run(paste);
+
+        page.waitUntil(
+                "both rows are there", it -> it.find(".grid").get(0).getText().contains("two"));
+        page.press("Undo");
+        page.waitUntil("both are gone", it -> !it.find(".grid").get(0).getText().contains("two"));
+    }
+
+    @Test
+    @Order(4)
+    void plans_with_progress_and_shows_every_place() {
+        page.press("Plan the day");
+        page.waitFor("dialog input[name=seconds]").clear();
+        page.waitFor("dialog input[name=seconds]").sendKeys("3");
+        page.waitFor("dialog form button").click();
+        page.waitUntil("it says what it is doing", it -> !it.find(".progress").isEmpty());
+
+        show("Day");
+        lift(1);
+
+        // The demo's places: A, A2, B, H, L, M and S01 to S14.
+        page.waitUntil(
+                "every mark is drawn",
+                it -> "20".equals(it.waitFor("#map").getAttribute("data-marks")));
+    }
+
+    @Test
+    @Order(5)
+    void opens_a_lift_in_place_with_how_for_every_number() {
+        lift(2).sendKeys(Keys.ENTER);
+
+        page.waitFor(".sheet svg.section");
+        page.waitFor(".sheet svg.rose");
+        page.waitFor(".limits .number").click();
+        page.waitUntil("inputs are named", it -> it.find("dialog tbody tr").size() > 2);
+        assertThat(page.find("dialog").get(0).getText()).contains("What eats the margin");
+        page.key(Keys.ESCAPE);
+        page.waitUntil("the dialog is shut", it -> it.find("dialog[open]").isEmpty());
+    }
+
+    @Test
+    @Order(6)
+    void flies_the_leg() {
+        WebElement slider = page.waitFor(".sheet input[type=range]");
+        String before = page.waitFor(".readout").getText();
+
+        slider.sendKeys(Keys.END);
+
+        page.waitUntil(
+                "another place is read out",
+                it -> !it.waitFor(".readout").getText().equals(before));
+    }
+
+    @Test
+    @Order(7)
+    void opens_a_lift_from_the_map_by_keyboard_and_by_mouse() {
+        page.run("document.getElementById('map').focus()");
+        page.waitUntil(
+                "the map is at S12",
+                it -> {
+                    it.type("n");
+                    return "S12".equals(it.waitFor("#map").getAttribute("data-at"));
+                });
+        page.type(Keys.ENTER);
+        page.waitUntil(
+                "its lift is open",
+                it -> it.waitFor("li.lift.open .what").getText().contains("S12"));
+
+        page.type("n");
+        page.waitUntil(
+                "the map is at S13",
+                it -> "S13".equals(it.waitFor("#map").getAttribute("data-at")));
+        page.waitFor("#map").click();
+        page.waitUntil("no lift goes there", it -> it.says("No lift goes to S13."));
+    }
+
+    @Test
+    @Order(8)
+    void shows_what_moving_a_lift_costs_before_it_counts() {
+        String first = page.waitFor("#lift-1 b").getText();
+        lift(1).sendKeys(Keys.chord(Keys.ALT, Keys.ARROW_DOWN));
+        page.waitFor("dialog[open] .answer, dialog[open] .refusal");
+        assertThat(page.waitFor("#lift-1 b").getText()).isEqualTo(first);
+
+        if (!page.find("dialog .answer").isEmpty()) {
+            assertThat(page.find("dialog").get(0).getText()).contains("plan of record");
+            page.waitFor("dialog .answer button.main").click();
+            page.waitUntil("the day was changed", it -> it.says("changed and re-checked"));
+            page.waitUntil(
+                    "the order is another", it -> !it.waitFor("#lift-1 b").getText().equals(first));
+        }
+    }
+
+    @Test
+    @Order(9)
+    void keeps_an_override_with_its_reason() {
+        show("Findings");
+        page.waitFor(".findings li.CAUTION");
+        page.find(".findings li.CAUTION button").stream()
+                .filter(button -> button.getText().equals("Override"))
+                .findFirst()
+                .orElseThrow()
+                .click();
+        page.waitFor("dialog textarea").sendKeys("weighed again this evening on the yard scale");
+        page.waitFor("dialog input[name=by]").sendKeys("loadmaster");
+        page.waitFor("dialog form button.main").click();
+
+        page.waitUntil("it is kept", it -> it.says("The override and its reason are on disk."));
+        show("Versions");
+        page.waitUntil(
+                "it is a version",
+                it -> Chromium.lower(it.waitFor(".versions").getText()).contains("overrid"));
+    }
+
+    @Test
+    @Order(10)
+    void comes_back_to_the_same_place_when_the_server_was_restarted() throws IOException {
+        show("Day");
+        int port = server.address().getPort();
+        String open = page.waitFor("li.lift.open b").getText();
+
+        stop();
+        serve(port);
+
+        page.waitUntil("the page found it again", it -> it.says("The server is back."));
+        page.press("Undo");
+        page.waitUntil(
+                "the new server took a change",
+                it -> it.find("header .doing button[disabled]").isEmpty());
+        page.run("location.reload()");
+        page.waitUntil(
+                "the same lift is open", it -> it.waitFor("li.lift.open b").getText().equals(open));
+    }
+
+    @Test
+    @Order(11)
+    void hands_out_the_cards_and_every_file() {
+        show("Papers");
+        List<String> links =
+                page.find(".papers a").stream().map(link -> link.getAttribute("href")).toList();
+        assertThat(links).hasSize(10);
+
+        String start =
+                "const answer = await fetch(arguments[0]); return answer.status + ' ' + (await answer.text()).slice(0, 4);";
+        for (String link : links) {
+            assertThat(
+                            page.run(
+                                    "return (async (...arguments) => {"
+                                            + start
+                                            + "})(arguments[0])",
+                                    link))
+                    .asString()
+                    .startsWith("200 ");
+        }
+        assertThat(
+                        page.run(
+                                "return (async (...arguments) => {" + start + "})(arguments[0])",
+                                links.get(0)))
+                .isEqualTo("200 %PDF");
+    }
+
+    @Test
+    @Order(12)
+    void axe_finds_nothing_on_any_screen_by_day_or_night() throws IOException {
+        for (String theme : List.of("day", "night")) {
+            show("Reader");
+            page.waitFor("input[value=" + theme + "]").click();
+            for (int panel = 0; panel < PANELS - 1; panel++) {
+                page.find("header nav button").get(panel).click();
+                assertThat(page.axe()).as(theme + " " + panel).isEmpty();
+            }
+        }
+    }
+
+    @Test
+    @Order(13)
+    void speaks_another_language_in_other_units_with_magnetic_bearings() {
+        show("Reader");
+        page.waitFor("input[value=us]").click();
+        page.waitFor("input[value=mag]").click();
+        page.waitFor("input[value=de]").click();
+        page.waitUntil("it speaks German", it -> it.says("Tag planen"));
+
+        show("Tag");
+
+        page.waitUntil(
+                "pounds and magnetic bearings",
+                it ->
+                        it.waitFor(".spine").getText().contains(" lb")
+                                && it.waitFor(".spine").getText().contains("° MAG"));
+        assertThat(page.run("return document.documentElement.lang")).isEqualTo("de");
+    }
+
+    @Test
+    @Order(14)
+    void every_target_is_large_enough_for_a_gloved_finger() {
+        page.look(820, 1180, true);
+
+        String small =
+                """
+                return [...document.querySelectorAll('button, a.button, select, summary')].filter((one) => one.checkVisibility())
+                  .map((one) => [one.getBoundingClientRect(), one.textContent.trim()])
+                  .filter(([box]) => box.height < 15 * 6.5 - 1 || box.width < 15 * 6.5 - 1).map(([box, words]) => words + ' ' + box.width + 'x' + box.height);
+                """;
+        // 15 mm at 6.5 px per mm: Avsar, Fischer, Rodden, DASC 2015, DOI 10.1109/DASC.2015.7311400.
+        page.waitUntil("laid out for fingers", it -> List.of().equals(it.run(small)));
+        page.look(1366, 768, false);
+    }
+
+    @Test
+    @Order(15)
+    void asked_nobody_but_this_machine_and_complained_of_nothing() {
+        Set<String> hosts =
+                page.asked()
+                        .filter(address -> address.startsWith("http") || address.startsWith("ws"))
+                        .map(address -> address.replaceFirst("^(\\w+://[^:/]+).*", "$1"))
+                        .collect(Collectors.toSet());
+
+        assertThat(hosts).containsExactly("http://127.0.0.1");
+        // While the server was away its stream and a picture on its way could not be had; that is
+        // said
+        // on the console.
+        assertThat(page.complaints())
+                .filteredOn(
+                        words ->
+                                !words.contains("/events")
+                                        && !words.contains("ERR_CONNECTION")
+                                        && !words.contains("EncodingError"))
+                .isEmpty();
+    }
+}

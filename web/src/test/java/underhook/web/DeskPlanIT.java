@@ -1,0 +1,246 @@
+package underhook.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.BufferedReader;
+import java.io.InputStreamReader;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
+import underhook.app.desk.Desk;
+import underhook.app.desk.PlanRuns;
+import underhook.assembly.Settings;
+import underhook.assembly.Underhook;
+import underhook.web.Browser.Answer;
+
+/** The demo day planned at the desk, with the guys of S08 answered for, and looked at. */
+@Tag("slow")
+class DeskPlanIT {
+    @TempDir static Path data;
+    private static Desk desk;
+    private static PlanRuns runs;
+    private static DeskServer server;
+    private static Browser browser;
+    private static String at = "";
+    private static String told = "";
+
+    @BeforeAll
+    static void plan() throws Exception {
+        Underhook underhook = new Underhook(new Settings(data.resolve("home"), "underhook test"));
+        desk = underhook.desk();
+        runs = underhook.planRuns();
+        server =
+                DeskServer.start(
+                        new DeskServer.Desktop(desk, runs, "underhook test"),
+                        DeskServer.Where.here(0));
+        browser = new Browser(server.address(), server.token());
+        Answer made = browser.send("POST", "/api/jobs", "{\"name\":\"Day\",\"from\":\"demo\"}");
+        at = "/api/jobs/" + made.text("id");
+        override("GUY_GAP", "L22", 1);
+        told = planned();
+    }
+
+    private static Answer override(String code, String subject, long revision) throws Exception {
+        return browser.send(
+                "POST",
+                at + "/overrides",
+                "{\"revision\":"
+                        + revision
+                        + ",\"code\":\""
+                        + code
+                        + "\",\"subject\":\""
+                        + subject
+                        + "\",\"reason\":\"a fourth guy will be set: \\\"010\\\"\",\"by\":\"site foreman\"}");
+    }
+
+    /** Plans and hears of it; all events up to the last. */
+    private static String planned() throws Exception {
+        StringBuilder heard = new StringBuilder();
+        URI events = server.address().resolve(at + "/events");
+        try (BufferedReader lines =
+                new BufferedReader(
+                        new InputStreamReader(
+                                events.toURL().openStream(), StandardCharsets.UTF_8))) {
+            String line = lines.readLine();
+            assertThat(browser.send("POST", at + "/plan", "{\"seconds\":120}").status())
+                    .isEqualTo(202);
+            while (line != null && !line.matches("event: (planned|failed)")) {
+                heard.append(line).append('\n');
+                line = lines.readLine();
+            }
+            return heard.append(line).append('\n').append(lines.readLine()).toString();
+        }
+    }
+
+    @AfterAll
+    static void close() throws Exception {
+        server.close();
+        runs.close();
+        desk.close();
+    }
+
+    private static JsonNode get(String path) throws Exception {
+        Answer answer = browser.get(at + path);
+        assertThat(answer.status()).isEqualTo(200);
+        return answer.json();
+    }
+
+    @Test
+    void tells_what_it_does_and_when_it_is_done() {
+        assertThat(told)
+                .startsWith("event: hello")
+                .contains("event: progress", "finding the ways", "re-checking the plan")
+                .contains("event: planned");
+    }
+
+    @Test
+    void shows_each_lift_with_its_place_in_the_plan() throws Exception {
+        JsonNode plan = get("/plan");
+        JsonNode lifts = plan.path("view").path("lifts");
+
+        assertThat(lifts).hasSizeGreaterThan(20);
+        for (JsonNode lift : lifts) {
+            JsonNode step = plan.path("steps").path(lift.path("step").asInt(-1));
+            assertThat(step.path("kind").asString("")).isEqualTo("rotation");
+            assertThat(step.path("loads")).isEqualTo(lift.path("loads"));
+            assertThat(lift.path("status").asString("")).isIn("inside", "near", "outside");
+        }
+        assertThat(plan.path("view").path("stale").asBoolean(true)).isFalse();
+    }
+
+    @Test
+    void flies_what_somebody_answers_for_and_prints_why() throws Exception {
+        JsonNode plan = get("/plan");
+
+        assertThat(plan.path("leftOut").toString()).doesNotContain("L22");
+        assertThat(plan.path("findings").toString())
+                .contains("OVERRIDDEN by site foreman")
+                .contains("a fourth guy will be set: \\\"010\\\"");
+        for (JsonNode finding : plan.path("findings")) {
+            if (finding.path("message").asString("").contains("OVERRIDDEN")) {
+                assertThat(finding.path("severity").asString("")).isEqualTo("CAUTION");
+            }
+        }
+    }
+
+    @Test
+    void lets_nobody_answer_for_a_limit_of_the_machine() throws Exception {
+        long head = browser.get(at).json().path("head").asLong(0);
+
+        assertThat(override("HOOK_LIMIT", "L45", head).status()).isEqualTo(400);
+        assertThat(override("HOVER_MASS", "L01", head).status()).isEqualTo(400);
+        assertThat(override("NO_SUCH_WORD", "L01", head).status()).isEqualTo(400);
+    }
+
+    @Test
+    void draws_the_section_of_every_leg_with_the_load_above_the_ground() throws Exception {
+        JsonNode lift =
+                get("/plan")
+                        .path("steps")
+                        .path(
+                                get("/plan")
+                                        .path("view")
+                                        .path("lifts")
+                                        .path(0)
+                                        .path("step")
+                                        .asInt(0));
+        for (int leg = 0; leg < lift.path("legs").size(); leg++) {
+            JsonNode section = get("/plan/lifts/1/section/" + leg);
+            JsonNode points = section.path("points");
+            JsonNode stated = lift.path("legs").path(leg);
+
+            assertThat(points.path(points.size() - 1).path("s").asDouble(0))
+                    .isCloseTo(
+                            stated.path("distanceM").asDouble(-1),
+                            org.assertj.core.data.Offset.offset(
+                                    1.0)); // both rounded to decimetres, path to 7 digits
+            for (JsonNode point : points) {
+                assertThat(point.path("load").asDouble(0))
+                        .isGreaterThan(point.path("ground").asDouble(1e9) - 1);
+            }
+            JsonNode least = section.path("least");
+            assertThat(least.path("gapM").asDouble(-1))
+                    .isEqualTo(stated.path("leastClearanceM").asDouble(-2));
+        }
+        assertThat(browser.get(at + "/plan/lifts/1/section/99").status()).isEqualTo(404);
+        assertThat(browser.get(at + "/plan/lifts/0/rose").status()).isEqualTo(404);
+    }
+
+    @Test
+    void draws_a_rose_that_agrees_with_the_plans_sectors() throws Exception {
+        JsonNode rose = get("/plan/lifts/1/rose");
+        int lines = rose.path("lines").size();
+
+        assertThat(lines).isEqualTo(3);
+        int chosen = 0;
+        for (JsonNode line : rose.path("lines")) {
+            assertThat(line.path("headings")).hasSize(72);
+            chosen += line.path("chosen").asBoolean(false) ? 1 : 0;
+            for (JsonNode heading : line.path("headings")) {
+                double spareM = heading.path("marginM").asDouble(-1e9);
+                String state = heading.path("state").asString("");
+                assertThat(state.equals("refused")).isEqualTo(spareM < 0);
+            }
+        }
+        assertThat(chosen).isEqualTo(1);
+        assertThat(rose.path("windKt").asInt(0)).isPositive();
+    }
+
+    @Test
+    void says_how_every_limit_came_about() throws Exception {
+        int lifts = get("/plan").path("view").path("lifts").size();
+        for (int lift = 1; lift <= lifts; lift++) {
+            JsonNode limits = get("/plan/lifts/" + lift + "/limits");
+            assertThat(limits).isNotEmpty();
+            for (JsonNode limit : limits) {
+                assertThat(limit.path("how").path("formula").asString("")).isNotEmpty();
+            }
+            JsonNode hover = limits.path(0);
+            assertThat(hover.path("code").asString("")).isEqualTo("HOVER_MASS");
+            assertThat(hover.path("how").path("tablePoint").asString("")).contains("°C");
+            double sum = 0;
+            for (JsonNode part : hover.path("how").path("eats")) {
+                sum += part.path("value").asDouble(0);
+            }
+            // What eats the margin adds up to the value, within the rounding of its parts.
+            assertThat(sum)
+                    .isCloseTo(
+                            hover.path("value").asDouble(0),
+                            org.assertj.core.data.Offset.offset(0.2));
+        }
+    }
+
+    @Test
+    void hands_out_every_file_of_the_plan() throws Exception {
+        for (String name :
+                new String[] {
+                    "plan.json",
+                    "plan.geojson",
+                    "plan.gpx",
+                    "plan.kml",
+                    "plan.gpkg",
+                    "cards.pdf",
+                    "loads.csv",
+                    "findings.csv"
+                }) {
+            var answer = browser.bytes(at + "/plan/files/" + name);
+            assertThat(answer.statusCode()).as(name).isEqualTo(200);
+            assertThat(answer.body()).isNotEmpty();
+        }
+        assertThat(browser.bytes(at + "/plan/files/..%2Fjob").statusCode()).isEqualTo(404);
+    }
+
+    @Test
+    void tells_versions_apart_in_words() throws Exception {
+        JsonNode versions = get("/versions");
+
+        assertThat(versions.path(0).path("what").asString("")).contains("GUY_GAP of L22");
+        assertThat(get("/versions/1..2").toString()).contains("overrides.yaml is new.");
+    }
+}
