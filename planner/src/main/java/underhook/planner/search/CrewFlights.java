@@ -72,7 +72,7 @@ final class CrewFlights {
         return all;
     }
 
-    void addTo(double[] surplus) {
+    void addTo(int[] surplus) {
         for (Option option : chosen) {
             surplus[option.to()]++;
             surplus[option.from()]--;
@@ -83,10 +83,11 @@ final class CrewFlights {
         return least.emptyS(option.from(), option.to(), hour) + 2 * table.rules.boardingS();
     }
 
-    private int cheapestHour(Option option, double[] factor) {
+    private int cheapestHour(Option option, double[] hourFactor) {
         int best = 0;
-        for (int hour = 1; hour < factor.length; hour++) {
-            if (flightS(option, hour) * factor[hour] < flightS(option, best) * factor[best]) {
+        for (int hour = 1; hour < hourFactor.length; hour++) {
+            if (flightS(option, hour) * hourFactor[hour]
+                    < flightS(option, best) * hourFactor[best]) {
                 best = hour;
             }
         }
@@ -94,23 +95,23 @@ final class CrewFlights {
     }
 
     /** Priced cost of every needed flight by its cheapest way; loads the hours with them. */
-    double cost(double[] factor, double[] prices, double[] load) {
+    double costS(double[] hourFactor, double[] placePricesS, double[] loadS) {
         double sum = 0;
         for (int i = 0; i < chosen.length; i++) {
             double bestCost = Double.POSITIVE_INFINITY;
             for (Option option : needed.get(i)) {
-                int hour = cheapestHour(option, factor);
-                double cost =
-                        flightS(option, hour) * factor[hour]
-                                + prices[option.to()]
-                                - prices[option.from()];
-                if (cost < bestCost) {
-                    bestCost = cost;
+                int hour = cheapestHour(option, hourFactor);
+                double costS =
+                        flightS(option, hour) * hourFactor[hour]
+                                + placePricesS[option.to()]
+                                - placePricesS[option.from()];
+                if (costS < bestCost) {
+                    bestCost = costS;
                     chosen[i] = option;
                 }
             }
-            int hour = cheapestHour(chosen[i], factor);
-            load[hour] += flightS(chosen[i], hour);
+            int hour = cheapestHour(chosen[i], hourFactor);
+            loadS[hour] += flightS(chosen[i], hour);
             sum += bestCost;
         }
         return sum;
@@ -129,10 +130,12 @@ final class CrewFlights {
         return longest;
     }
 
-    boolean makeExact(double[] factor) {
+    boolean makeExact(double[] hourFactor) {
         boolean any = false;
         for (Option option : chosen) {
-            any |= least.makeEmptyExact(option.from(), option.to(), cheapestHour(option, factor));
+            any |=
+                    least.makeEmptyExact(
+                            option.from(), option.to(), cheapestHour(option, hourFactor));
         }
         return any;
     }

@@ -51,7 +51,7 @@ public final class DayOrder {
                 flown.add(List.of(List.of(k)));
             }
         }
-        return new FlightBound(table, flown).seconds((double) day.flownS());
+        return new FlightBound(table, flown).boundS((double) day.flownS());
     }
 
     private static Ordered build(Decoder decoder, Wish wish) {

@@ -12,7 +12,7 @@ import java.util.List;
  * it begins. The ways join ends to beginnings ({@link PlacePrices}). And an hour, or several in a row, hold
  * only so much flying: what does not fit into the cheap hours has to be flown in dearer ones, breaks and
  * fuelling counted. That last rule is priced: for any price of an hour's seconds, the priced total less the
- * price of what the hours hold is a bound; the prices are improved step by step, and the best one is told.
+ * price of what the hours hold is a bound; the placeS are improved step by step, and the best one is told.
  *
  * <p>People who cannot walk to where only they may work are flown there at least once.
  */
@@ -31,10 +31,10 @@ final class FlightBound {
     private final boolean[] ends;
 
     /** Seconds that the cheapest choices put into each hour. */
-    private final double[] load;
+    private final double[] loadS;
 
-    private double[] prices;
-    private double[][] flow = new double[0][];
+    private double[] placeS;
+    private int[][] flow = new int[0][];
 
     /**
      * @param choices for each group of loads the ways of combining them, each a list of trips
@@ -49,12 +49,12 @@ final class FlightBound {
         this.least = new HourLeast(table, placed);
         this.crews = new CrewFlights(table, least, placed);
         this.room = new HourRoom(table);
-        this.load = new double[least.hours];
+        this.loadS = new double[least.hours];
         this.ends = new boolean[table.spots.length];
         for (int place = 0; place < ends.length; place++) {
             ends[place] = table.spots[place].ground();
         }
-        this.prices = new double[table.spots.length];
+        this.placeS = new double[table.spots.length];
     }
 
     /**
@@ -62,7 +62,7 @@ final class FlightBound {
      *
      * @param knownS seconds in the air of a day that is known, which only guides the steps
      */
-    double seconds(double knownS) {
+    double boundS(double knownS) {
         double best = 0;
         double[] bestRoom = new double[room.count()];
         for (int round = 0; round < ROUNDS; round++) {
@@ -71,55 +71,55 @@ final class FlightBound {
             best = 0;
             double pace = 1;
             for (int step = 0; step < STEPS; step++) {
-                double value = value(now);
+                double value = valueS(now);
                 if (value > best) {
                     best = value;
                     bestRoom = now.clone();
                 } else {
                     pace *= 0.96;
                 }
-                if (!room.step(now, load, pace * Math.max(1, knownS - value))) {
+                if (!room.step(now, loadS, pace * Math.max(1, knownS - value))) {
                     break;
                 }
             }
-            value(bestRoom);
+            valueS(bestRoom);
             if (!makeExact(bestRoom)) {
                 break;
             }
         }
         room.setSpillS(longestHookUpS() + longestS());
-        return Math.max(0, value(bestRoom) - ROUNDING_S);
+        return Math.max(0, valueS(bestRoom) - ROUNDING_S);
     }
 
-    /** The bound at given prices of the hours; leaves behind what each hour is loaded with. */
-    private double value(double[] roomPrices) {
-        double[] factor = room.factors(roomPrices);
-        Arrays.fill(load, 0);
-        prices = placePrices(factor);
-        double sum = prices[table.rules.startPlace()] - highestEnd();
+    /** The bound at given placeS of the hours; leaves behind what each hour is loaded with. */
+    private double valueS(double[] roomRatio) {
+        double[] hourFactor = room.hourFactor(roomRatio);
+        Arrays.fill(loadS, 0);
+        placeS = placePricesS(hourFactor);
+        double sum = placeS[table.rules.startPlace()] - highestEndS();
         for (List<List<Integer>> group : choices) {
-            sum += cheapestCover(group, factor);
+            sum += cheapestCoverS(group, hourFactor);
         }
-        sum += crews.cost(factor, prices, load);
-        loadWays(factor);
-        return sum - room.cost(roomPrices);
+        sum += crews.costS(hourFactor, placeS, loadS);
+        loadWays(hourFactor);
+        return sum - room.costS(roomRatio);
     }
 
-    private double highestEnd() {
+    private double highestEndS() {
         double high = Double.NEGATIVE_INFINITY;
         for (int place = 0; place < ends.length; place++) {
-            high = ends[place] ? Math.max(high, prices[place]) : high;
+            high = ends[place] ? Math.max(high, placeS[place]) : high;
         }
         return high;
     }
 
-    private double cheapestCover(List<List<Integer>> group, double[] factor) {
+    private double cheapestCoverS(List<List<Integer>> group, double[] hourFactor) {
         double bestSum = Double.POSITIVE_INFINITY;
         List<Integer> bestCover = group.get(0);
         for (List<Integer> cover : group) {
             double sum = 0;
             for (int k : cover) {
-                sum += tripCost(k, cheapestHour(k, factor), factor);
+                sum += tripCostS(k, cheapestHour(k, hourFactor), hourFactor);
             }
             if (sum < bestSum) {
                 bestSum = sum;
@@ -127,41 +127,41 @@ final class FlightBound {
             }
         }
         for (int k : bestCover) {
-            int hour = cheapestHour(k, factor);
-            load[hour] += Math.min(least.tripS(k, hour), HourLeast.NONE_S / 100);
+            int hour = cheapestHour(k, hourFactor);
+            loadS[hour] += Math.min(least.tripS(k, hour), HourLeast.NONE_S / 100);
         }
         return bestSum;
     }
 
-    private double tripCost(int k, int hour, double[] factor) {
+    private double tripCostS(int k, int hour, double[] hourFactor) {
         TripRow trip = table.trips[k];
-        return least.tripS(k, hour) * factor[hour] + prices[trip.to()] - prices[trip.from()];
+        return least.tripS(k, hour) * hourFactor[hour] + placeS[trip.to()] - placeS[trip.from()];
     }
 
-    private int cheapestHour(int k, double[] factor) {
+    private int cheapestHour(int k, double[] hourFactor) {
         int best = 0;
         for (int hour = 1; hour < least.hours; hour++) {
-            if (least.tripS(k, hour) * factor[hour] < least.tripS(k, best) * factor[best]) {
+            if (least.tripS(k, hour) * hourFactor[hour] < least.tripS(k, best) * hourFactor[best]) {
                 best = hour;
             }
         }
         return best;
     }
 
-    private int cheapestHour(int from, int to, double[] factor) {
+    private int cheapestHour(int from, int to, double[] hourFactor) {
         int best = 0;
         for (int hour = 1; hour < least.hours; hour++) {
-            if (least.emptyS(from, to, hour) * factor[hour]
-                    < least.emptyS(from, to, best) * factor[best]) {
+            if (least.emptyS(from, to, hour) * hourFactor[hour]
+                    < least.emptyS(from, to, best) * hourFactor[best]) {
                 best = hour;
             }
         }
         return best;
     }
 
-    private double[] placePrices(double[] factor) {
+    private double[] placePricesS(double[] hourFactor) {
         int places = table.spots.length;
-        double[] surplus = new double[places];
+        int[] surplus = new int[places];
         surplus[table.rules.startPlace()]++;
         for (List<List<Integer>> group : choices) {
             for (int k : group.get(0)) {
@@ -173,22 +173,22 @@ final class FlightBound {
         double[][] cost = new double[places][places];
         for (int a = 0; a < places; a++) {
             for (int b = 0; b < places; b++) {
-                int hour = a == b ? 0 : cheapestHour(a, b, factor);
-                cost[a][b] = a == b ? 0 : least.emptyS(a, b, hour) * factor[hour];
+                int hour = a == b ? 0 : cheapestHour(a, b, hourFactor);
+                cost[a][b] = a == b ? 0 : least.emptyS(a, b, hour) * hourFactor[hour];
             }
         }
         PlacePrices found = new PlacePrices(cost, surplus, ends);
-        double[] all = found.prices();
+        double[] all = found.pricesS();
         flow = found.flow();
         return all;
     }
 
-    private void loadWays(double[] factor) {
+    private void loadWays(double[] hourFactor) {
         for (int a = 0; a < flow.length; a++) {
             for (int b = 0; b < flow.length; b++) {
                 if (flow[a][b] > 0) {
-                    int hour = cheapestHour(a, b, factor);
-                    load[hour] += flow[a][b] * least.emptyS(a, b, hour);
+                    int hour = cheapestHour(a, b, hourFactor);
+                    loadS[hour] += flow[a][b] * least.emptyS(a, b, hour);
                 }
             }
         }
@@ -218,25 +218,25 @@ final class FlightBound {
         return Math.max(longest, Math.max(least.longestEmptyS(), crews.longestS()));
     }
 
-    /** Makes exact what the bound rests on at these prices; whether anything was not. */
-    private boolean makeExact(double[] roomPrices) {
-        double[] factor = room.factors(roomPrices);
+    /** Makes exact what the bound rests on at these placeS; whether anything was not. */
+    private boolean makeExact(double[] roomRatio) {
+        double[] hourFactor = room.hourFactor(roomRatio);
         boolean any = false;
         for (List<List<Integer>> group : choices) {
             for (List<Integer> cover : group) {
                 for (int k : cover) {
-                    any |= least.makeTripExact(k, cheapestHour(k, factor));
+                    any |= least.makeTripExact(k, cheapestHour(k, hourFactor));
                 }
             }
         }
         for (int a = 0; a < flow.length; a++) {
             for (int b = 0; b < flow.length; b++) {
                 if (flow[a][b] > 0) {
-                    any |= least.makeEmptyExact(a, b, cheapestHour(a, b, factor));
+                    any |= least.makeEmptyExact(a, b, cheapestHour(a, b, hourFactor));
                 }
             }
         }
-        any |= crews.makeExact(factor);
+        any |= crews.makeExact(hourFactor);
         return any;
     }
 }

@@ -79,47 +79,47 @@ final class HourRoom {
     }
 
     /** What a second begun in each hour costs, itself counted as 1. */
-    double[] factors(double[] prices) {
-        double[] factor = new double[hours];
-        java.util.Arrays.fill(factor, 1);
-        for (int span = 0; span < prices.length; span++) {
-            if (prices[span] > 0) {
+    double[] hourFactor(double[] roomRatio) {
+        double[] hourFactor = new double[hours];
+        java.util.Arrays.fill(hourFactor, 1);
+        for (int span = 0; span < roomRatio.length; span++) {
+            if (roomRatio[span] > 0) {
                 for (int hour = first[span]; hour <= last[span]; hour++) {
-                    factor[hour] += prices[span];
+                    hourFactor[hour] += roomRatio[span];
                 }
             }
         }
-        return factor;
+        return hourFactor;
     }
 
     /** What all that the hours hold is priced. */
-    double cost(double[] prices) {
+    double costS(double[] roomRatio) {
         double sum = 0;
-        for (int span = 0; span < prices.length; span++) {
-            sum += prices[span] * (roomS[span] + spillS);
+        for (int span = 0; span < roomRatio.length; span++) {
+            sum += roomRatio[span] * (roomS[span] + spillS);
         }
         return sum;
     }
 
-    /** Moves prices toward what the load asks for; false when they are as good as they get. */
-    boolean step(double[] prices, double[] load, double gapS) {
-        double[] lacks = new double[prices.length];
+    /** Moves roomRatio toward what the loadS asks for; false when they are as good as they get. */
+    boolean step(double[] roomRatio, double[] loadS, double gapS) {
+        double[] lacks = new double[roomRatio.length];
         double norm = 0;
-        for (int span = 0; span < prices.length; span++) {
+        for (int span = 0; span < roomRatio.length; span++) {
             double sum = 0;
             for (int hour = first[span]; hour <= last[span]; hour++) {
-                sum += load[hour];
+                sum += loadS[hour];
             }
             lacks[span] = sum - roomS[span] - spillS;
-            if (lacks[span] > 0 || prices[span] > 0) {
+            if (lacks[span] > 0 || roomRatio[span] > 0) {
                 norm += lacks[span] * lacks[span];
             }
         }
         if (norm < 1) {
             return false;
         }
-        for (int span = 0; span < prices.length; span++) {
-            prices[span] = Math.max(0, prices[span] + lacks[span] * gapS / norm);
+        for (int span = 0; span < roomRatio.length; span++) {
+            roomRatio[span] = Math.max(0, roomRatio[span] + lacks[span] * gapS / norm);
         }
         return true;
     }

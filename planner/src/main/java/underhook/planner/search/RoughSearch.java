@@ -5,9 +5,9 @@ import java.util.function.BooleanSupplier;
 
 /** Finds an order to start from: greedy ones that lean now this way, now that. */
 final class RoughSearch {
-    private static final double HOT_CENTS = 6000;
+    private static final long HOT_CENTS = 6000;
     private static final int BACK_TO_BEST = 200;
-    private static final double PUSH_CENTS_PER_S = 5;
+    private static final long PUSH_CENTS_PER_S = 5;
 
     private final DayTable table;
     private final Decoder decoder;
@@ -24,8 +24,8 @@ final class RoughSearch {
         Lean now = Lean.none(table);
         Lean bestLean = now;
         Wish best = first(now);
-        double nowGuide = guide(best);
-        double bestGuide = nowGuide;
+        long nowGuide = guideCents(best);
+        long bestGuide = nowGuide;
         long bestCents = decoder.priceCents();
         for (int i = 1; i < days && !stop.getAsBoolean(); i++) {
             Lean lean = now.changed(table, random);
@@ -33,9 +33,9 @@ final class RoughSearch {
             double takeGuide = nowGuide - heat * Math.log(random.nextDouble());
             table.startGuessing();
             Wish wish = greedy.order(lean);
-            double guide = guide(wish);
+            long guide = guideCents(wish);
             if (table.stopGuessing() && guide <= takeGuide) {
-                guide = guide(wish);
+                guide = guideCents(wish);
             }
             if (guide <= takeGuide) {
                 now = lean;
@@ -64,7 +64,7 @@ final class RoughSearch {
         return wish;
     }
 
-    private double guide(Wish wish) {
+    private long guideCents(Wish wish) {
         return decoder.decode(wish, null) + PUSH_CENTS_PER_S * decoder.pushS();
     }
 }

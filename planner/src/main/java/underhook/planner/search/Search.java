@@ -10,11 +10,11 @@ import java.util.function.BooleanSupplier;
  * cents; ties keep the newer day while searching and the older as the best.
  */
 final class Search {
-    /** What heat ends with, in minutes of everything standing or flying at once. */
-    private static final double COLD_MINUTES = 0.025;
+    /** What heat ends with, in seconds of everything standing or flying at once. */
+    private static final double COLD_S = 1.5;
 
-    /** What a minute too late counts, in minutes of everything. */
-    private static final double LATE_MINUTES = 0.5;
+    /** What a second too late counts, in seconds of everything. */
+    private static final double LATE_RATIO = 0.5;
 
     /** What a trip left out counts while searching, in minutes of everything. */
     private static final long LEFT_OUT_MINUTES = 35;
@@ -59,13 +59,13 @@ final class Search {
     }
 
     /** Searches from the best so far. */
-    void run(SplittableRandom random, int days, double hotMinutes) {
+    void run(SplittableRandom random, int days, double hotS) {
         Wish now = best.copy();
         Wish next = best.copy();
         long nowGuide = guideCents(now);
         long bestGuide = nowGuide;
-        double cooling = Math.pow(COLD_MINUTES / hotMinutes, 1.0 / days);
-        double heat = hotMinutes * minuteCents;
+        double cooling = Math.pow(COLD_S / hotS, 1.0 / days);
+        double heat = hotS * minuteCents / 60;
         for (int i = 0; i < days; i++) {
             if (i % STEPS_BETWEEN_WORDS == 0) {
                 if (stop.getAsBoolean()) {
@@ -105,7 +105,7 @@ final class Search {
         return cents
                 - decoder.run().countDropped()
                         * (Rates.DROPPED_CENTS - LEFT_OUT_MINUTES * minuteCents)
-                + Math.round(decoder.run().lateS * LATE_MINUTES * minuteCents / 60);
+                + Math.round(decoder.run().lateS * LATE_RATIO * minuteCents / 60);
     }
 
     /** Keeps a wish if the day it really gives is the best so far. */

@@ -14,10 +14,10 @@ import java.util.function.DoubleConsumer;
 final class Tournament {
     private static final int[] STARTERS = {10, 4, 1};
     private static final int[] DAYS_PER_TRIP = {150, 500, 2000};
-    private static final double[] HOT_MINUTES = {1.4, 0.9, 0.9};
+    private static final double[] HOT_S = {84, 54, 54};
 
     /** A day of few trips is searched hotter: one order may lie far from all that are nearly as good. */
-    private static final double[] HOT_MINUTES_OF_FEW = {4, 1.4, 0.9};
+    private static final double[] HOT_OF_FEW_S = {240, 84, 54};
 
     private static final int FEW_TRIPS = 10;
     private static final int ROUGH_DAYS = 120;
@@ -71,7 +71,7 @@ final class Tournament {
         int days = DAYS_PER_TRIP[round] * Math.max(LEAST_TRIPS, table.trips.length);
         int before = search.built();
         boolean few = table.trips.length <= FEW_TRIPS;
-        search.run(random, days, (few ? HOT_MINUTES_OF_FEW : HOT_MINUTES)[round]);
+        search.run(random, days, (few ? HOT_OF_FEW_S : HOT_S)[round]);
         built += search.built() - before;
         cut = search.wasCut();
     }
