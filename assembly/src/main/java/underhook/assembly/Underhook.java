@@ -41,6 +41,7 @@ import underhook.app.desk.Desk;
 import underhook.app.desk.DeskTools;
 import underhook.app.desk.PlanRuns;
 import underhook.app.evening.CloseDay;
+import underhook.app.evening.QuoteJob;
 import underhook.app.port.JobReader;
 import underhook.app.port.MapReader;
 import underhook.app.port.OutputWriter;
@@ -149,6 +150,10 @@ public final class Underhook {
 
     public VerifyPlan verifyPlan() {
         return verifyPlan;
+    }
+
+    public QuoteJob quoteJob() {
+        return new QuoteJob(jobReader, new PlanJsonReader(), new EveningTables());
     }
 
     public CloseDay closeDay() {
