@@ -41,12 +41,12 @@ public record Quote(
      * @param plannedS from hook-up until the last load was free, s
      * @param believedRatio flown over planned
      * @param spreadRatio standard deviation of that ratio for one lift
-     * @param sureFlights as how many flights the mean ratio counts, above 0
+     * @param sureFactor as how many flights the mean ratio counts, above 0
      */
     public record Lift(
-            double plannedS, double believedRatio, double spreadRatio, double sureFlights) {
+            double plannedS, double believedRatio, double spreadRatio, double sureFactor) {
         public Lift {
-            if (!(plannedS >= 0 && believedRatio > 0 && spreadRatio >= 0 && sureFlights > 0)) {
+            if (!(plannedS >= 0 && believedRatio > 0 && spreadRatio >= 0 && sureFactor > 0)) {
                 throw new IllegalArgumentException("a lift of a quote is out of range.");
             }
         }
@@ -117,7 +117,7 @@ public record Quote(
             double own = lift.plannedS() * lift.spreadRatio();
             variance += own * own;
             // That the mean itself is not known moves all lifts together.
-            commonS += own / Math.sqrt(lift.sureFlights());
+            commonS += own / Math.sqrt(lift.sureFactor());
         }
         double ratio = plannedS > 0 ? meanS / plannedS : 1;
         double other = day.otherS() * ratio;

@@ -22,9 +22,9 @@ class QuoteTest {
                                     Tariff.Rounding.STARTED_MINUTE,
                                     3500)));
 
-    private static Quote.Day day(int lifts, double spreadRatio, double sureFlights) {
+    private static Quote.Day day(int lifts, double spreadRatio, double sureFactor) {
         return new Quote.Day(
-                Collections.nCopies(lifts, new Quote.Lift(300, 1.1, spreadRatio, sureFlights)),
+                Collections.nCopies(lifts, new Quote.Lift(300, 1.1, spreadRatio, sureFactor)),
                 2,
                 0,
                 600,
