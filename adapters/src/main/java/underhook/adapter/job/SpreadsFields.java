@@ -1,11 +1,16 @@
 package underhook.adapter.job;
 
+import java.util.List;
 import underhook.adapter.job.text.Fields;
 import underhook.adapter.job.text.Quantity;
 import underhook.adapter.job.text.Range;
 import underhook.adapter.job.text.Source.Found;
 import underhook.core.finding.FindingCode;
+import underhook.core.job.Handling;
+import underhook.core.job.Rules;
 import underhook.core.job.Spreads;
+import underhook.core.learn.Figure;
+import underhook.core.learn.Measure;
 
 /** Reads how far a day's times may turn out other than planned. */
 final class SpreadsFields {
@@ -15,10 +20,31 @@ final class SpreadsFields {
     private static final Range SHARE = Range.of(0, 1, "between 0 and 100 percent");
     private static final Range INSIDE = Range.of(0.5, 0.99, "between 50 and 99 percent");
 
+    /** A wider spread of single flights says no more. */
+    private static final double MOST_SPREAD = 2;
+
     private SpreadsFields() {}
 
     static Spreads read(Fields rules) {
         return rules.findMapping("spreads").map(SpreadsFields::of).orElse(Spreads.USUAL);
+    }
+
+    /** The same rules with the lift times of earlier days; hovers stand in the kinds already. */
+    static Rules with(Rules rules, List<Figure> figures) {
+        List<Spreads.Learned> flights =
+                figures.stream()
+                        .filter(figure -> figure.quantity() == Measure.LIFT_TIME)
+                        .map(
+                                figure ->
+                                        new Spreads.Learned(
+                                                figure.group(),
+                                                figure.samples(),
+                                                figure.believedRatio(),
+                                                Math.min(MOST_SPREAD, figure.spreadRatio())))
+                        .toList();
+        Handling handling = rules.handling();
+        return rules.withHandling(
+                handling.withSpreads(handling.spreads().withLearned(flights)));
     }
 
     private static Spreads of(Fields fields) {

@@ -171,7 +171,7 @@ class DayOddsTest {
         assertThat(odds(day, Spreads.USUAL).lastStarts()).isEmpty();
     }
 
-    /** The team is late by up to 20 min, evenly about 10; the pole waits for it 60 s before release. */
+    /** The team is late by up to an hour, evenly about 30 min; the pole waits for it 60 s before release. */
     @Test
     void a_late_crew_makes_a_late_day_and_being_on_time_is_named_as_what_helps_most() {
         OddsDay day =
@@ -180,21 +180,21 @@ class DayOddsTest {
                         .team(
                                 OddsDay.crew("P", "S1", 640, false),
                                 OddsDay.stay("P", "S1", 640, 5000, "works and waits"));
-        day.dutyUntil(day.timeS() + 600);
+        day.dutyUntil(day.timeS() + 1800);
 
         Odds odds =
                 odds(
                         day,
                         with(
                                 Spreads.Ratios.NONE,
-                                new Spreads.Times(0, 600, 1200),
+                                new Spreads.Times(0, 1800, 3600),
                                 Spreads.Times.NONE,
                                 0));
 
         assertThat(odds.withinDuty().countedFraction()).isEqualTo(0.5, within(SAMPLING));
         assertThat(odds.gains().get(0).what()).isEqualTo("crew P ready on time");
         assertThat(odds.gains().get(0).gainFraction()).isEqualTo(0.5, within(SAMPLING));
-        assertThat(odds.gains().get(0).finishEarlierS()).isEqualTo(600, within(30.0));
+        assertThat(odds.gains().get(0).finishEarlierS()).isEqualTo(1800, within(60.0));
     }
 
     /** The second bag could be hooked 181 s earlier if somebody else had refuelled. */

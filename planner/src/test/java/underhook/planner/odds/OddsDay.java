@@ -60,7 +60,7 @@ final class OddsDay {
     private Optional<Double> windFromS = Optional.empty();
 
     OddsDay() {
-        crews.add(crew("L", "A", 0, true));
+        crews.add(crew("L", "A", -3600, true));
     }
 
     static Instant at(double afterEightS) {
