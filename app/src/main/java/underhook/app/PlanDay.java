@@ -184,7 +184,6 @@ public final class PlanDay {
     private static Plan withOdds(ReadJob job, Plan plan) {
         return plan.steps().isEmpty()
                 ? plan
-                : plan.withOdds(
-                        DayOdds.of(job.job(), plan, new SplittableRandom(plan.seed())));
+                : plan.withOdds(DayOdds.of(job.job(), plan, new SplittableRandom(plan.seed())));
     }
 }

@@ -43,8 +43,7 @@ final class SpreadsFields {
                                                 Math.min(MOST_SPREAD, figure.spreadRatio())))
                         .toList();
         Handling handling = rules.handling();
-        return rules.withHandling(
-                handling.withSpreads(handling.spreads().withLearned(flights)));
+        return rules.withHandling(handling.withSpreads(handling.spreads().withLearned(flights)));
     }
 
     private static Spreads of(Fields fields) {

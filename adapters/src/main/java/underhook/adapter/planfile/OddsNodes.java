@@ -1,10 +1,10 @@
 package underhook.adapter.planfile;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;
 import java.time.ZoneId;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
 import underhook.app.port.Written;
 import underhook.core.plan.Odds;
 import underhook.core.unit.Units;
@@ -42,13 +42,11 @@ final class OddsNodes {
         for (Odds.Gain gain : odds.gains()) {
             ObjectNode one = gains.addObject();
             one.put("what", gain.what());
-            one.put("gainPercent", Written.nearest(100 * gain.gainFraction(), PlanWords.COARSE));
-            one.put(
-                    "leastGainPercent",
-                    down(100 * gain.leastGainFraction()));
+            one.put("gainPercent", Written.nearest(100 * gain.gainFraction(), PlanWords.FINE));
+            one.put("leastGainPercent", down(100 * gain.leastGainFraction()));
             one.put(
                     "finishEarlierMinutes",
-                    down(Units.sToMinutes(gain.finishEarlierS())));
+                    Written.nearest(Units.sToMinutes(gain.finishEarlierS()), PlanWords.FINE));
         }
         return node;
     }
@@ -59,8 +57,7 @@ final class OddsNodes {
 
     private static ObjectNode chance(Odds.Chance chance) {
         ObjectNode node = NODES.objectNode();
-        node.put(
-                "countedPercent", Written.nearest(100 * chance.countedFraction(), PlanWords.FINE));
+        node.put("countedPercent", Written.nearest(100 * chance.countedFraction(), PlanWords.FINE));
         node.put("leastPercent", down(100 * chance.leastFraction()));
         return node;
     }
