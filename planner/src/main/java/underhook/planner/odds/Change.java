@@ -1,10 +1,13 @@
 package underhook.planner.odds;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import underhook.core.job.Job;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Step;
@@ -50,20 +53,29 @@ record Change(String what, Function<Edge, Optional<Edge>> edit) {
         if (canBeginEarlier(job, plan, net, limits)) {
             all.add(new Change("everybody begins 15 min earlier", Change::earlier));
         }
-        add(all, net, Edge.Kind.GUYING, "guying 5 min quicker", Change::quicker);
-        add(
-                all,
-                net,
+        Map<Edge.Kind, Change> kinds = new EnumMap<>(Edge.Kind.class);
+        kinds.put(Edge.Kind.GUYING, of(Edge.Kind.GUYING, "guying 5 min quicker", Change::quicker));
+        kinds.put(
                 Edge.Kind.MAKING_READY,
-                "places ready 5 min sooner after the bag",
-                Change::quicker);
-        add(
-                all,
-                net,
+                of(
+                        Edge.Kind.MAKING_READY,
+                        "places ready 5 min sooner after the bag",
+                        Change::quicker));
+        kinds.put(
                 Edge.Kind.LINE_CHANGE,
-                "a second line laid out: line changes in half the time",
-                Change::half);
-        add(all, net, Edge.Kind.REFUEL, "refuelling in half the time", Change::half);
+                of(
+                        Edge.Kind.LINE_CHANGE,
+                        "a second line laid out: line changes in half the time",
+                        Change::half));
+        kinds.put(
+                Edge.Kind.REFUEL,
+                of(Edge.Kind.REFUEL, "refuelling in half the time", Change::half));
+        kinds.forEach(
+                (kind, change) -> {
+                    if (net.network().edges().stream().anyMatch(edge -> edge.kind() == kind)) {
+                        all.add(change);
+                    }
+                });
         return all;
     }
 
@@ -81,14 +93,8 @@ record Change(String what, Function<Edge, Optional<Edge>> edit) {
         return names;
     }
 
-    private static void add(
-            List<Change> all, DayNet net, Edge.Kind kind, String what, Function<Edge, Edge> edit) {
-        if (net.network().edges().stream().anyMatch(edge -> edge.kind() == kind)) {
-            all.add(
-                    new Change(
-                            what,
-                            edge -> Optional.of(edge.kind() == kind ? edit.apply(edge) : edge)));
-        }
+    private static Change of(Edge.Kind kind, String what, UnaryOperator<Edge> edit) {
+        return new Change(what, edge -> Optional.of(edge.kind() == kind ? edit.apply(edge) : edge));
     }
 
     private static Optional<Edge> earlier(Edge edge) {
@@ -111,17 +117,17 @@ record Change(String what, Function<Edge, Optional<Edge>> edit) {
     /** Whether duty, light and forecast allow it. */
     private static boolean canBeginEarlier(Job job, Plan plan, DayNet net, Limits limits) {
         Clock clock = net.clock();
-        double firstS = clock.s(plan.steps().get(0).startAt()) - EARLIER_S;
+        double firstS = clock.timeS(plan.steps().get(0).startAt()) - EARLIER_S;
         double flownS =
                 plan.steps().stream()
                                 .filter(Limits::flies)
                                 .map(Step::startAt)
-                                .mapToDouble(clock::s)
+                                .mapToDouble(clock::timeS)
                                 .findFirst()
                                 .orElse(0)
                         - EARLIER_S;
         return firstS >= 0
                 && flownS >= limits.lightFromS()
-                && flownS >= clock.s(job.weather().hours().get(0).from());
+                && flownS >= clock.timeS(job.weather().hours().get(0).from());
     }
 }

@@ -5,7 +5,7 @@ import java.time.Instant;
 
 /** Seconds of the day, counted from the beginning of the pilot's duty. */
 record Clock(Instant zero) {
-    double s(Instant at) {
+    double timeS(Instant at) {
         return Duration.between(zero, at).toNanos() / 1e9;
     }
 

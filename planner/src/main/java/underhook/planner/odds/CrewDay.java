@@ -59,7 +59,7 @@ final class CrewDay {
     }
 
     private void addReady(Crew crew) {
-        int moment = net.moment(clock.s(crew.availableFrom()));
+        int moment = net.moment(clock.timeS(crew.availableFrom()));
         ready.put(crew.id(), moment);
         net.add(
                 new Edge(
@@ -114,8 +114,8 @@ final class CrewDay {
                 items.add(
                         new Item(
                                 stay.place(),
-                                clock.s(stay.fromAt()),
-                                clock.s(stay.toAt()),
+                                clock.timeS(stay.fromAt()),
+                                clock.timeS(stay.toAt()),
                                 doing.startsWith("walk"),
                                 -1));
             }
@@ -127,8 +127,8 @@ final class CrewDay {
                 items.add(
                         new Item(
                                 step.to(),
-                                clock.s(step.startAt()),
-                                clock.s(step.endAt()),
+                                clock.timeS(step.startAt()),
+                                clock.timeS(step.endAt()),
                                 false,
                                 i));
             }

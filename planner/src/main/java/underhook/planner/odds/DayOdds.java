@@ -68,12 +68,12 @@ public final class DayOdds {
         LastStarts lastStarts = new LastStarts(net, limits, REPLAYS);
         double[] timesS = new double[net.network().moments()];
         for (int day = 0; day < REPLAYS; day++) {
-            double[] drawn = draws.next();
-            net.network().run(drawn, timesS);
+            double[] drawnFactor = draws.nextFactor();
+            net.network().run(drawnFactor, timesS);
             asPlanned.add(timesS);
             lastStarts.add(timesS);
             for (int i = 0; i < changed.size(); i++) {
-                changed.get(i).run(drawn, timesS);
+                changed.get(i).run(drawnFactor, timesS);
                 tallies.get(i).add(timesS);
             }
         }

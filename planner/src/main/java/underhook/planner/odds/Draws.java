@@ -9,8 +9,8 @@ final class Draws {
     private final double sharedFraction;
     private final SplittableRandom random;
     private final int[] luck;
-    private final double[] days = new double[Piece.Luck.values().length];
-    private final double[] drawn;
+    private final double[] luckFactor = new double[Piece.Luck.values().length];
+    private final double[] drawnFactor;
 
     Draws(List<Piece> pieces, double sharedFraction, SplittableRandom random) {
         this.pieces = pieces;
@@ -18,7 +18,7 @@ final class Draws {
         this.random = random;
         List<Piece.Luck> known = List.of(Piece.Luck.values());
         this.luck = pieces.stream().mapToInt(piece -> known.indexOf(piece.luck())).toArray();
-        this.drawn = new double[pieces.size()];
+        this.drawnFactor = new double[pieces.size()];
     }
 
     /**
@@ -27,15 +27,15 @@ final class Draws {
      * <p>Each piece takes the day's luck of its kind at the shared chance and its own else, so that every
      * one by itself is spread as stated, and a slow day is slow throughout.
      */
-    double[] next() {
-        for (int i = 0; i < days.length; i++) {
-            days[i] = random.nextDouble();
+    double[] nextFactor() {
+        for (int i = 0; i < luckFactor.length; i++) {
+            luckFactor[i] = random.nextDouble();
         }
-        for (int i = 0; i < drawn.length; i++) {
+        for (int i = 0; i < drawnFactor.length; i++) {
             double own = random.nextDouble();
             boolean shared = random.nextDouble() < sharedFraction;
-            drawn[i] = pieces.get(i).atFactor(shared ? days[luck[i]] : own);
+            drawnFactor[i] = pieces.get(i).atFactor(shared ? luckFactor[luck[i]] : own);
         }
-        return drawn;
+        return drawnFactor;
     }
 }

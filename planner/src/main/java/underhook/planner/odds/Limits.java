@@ -42,12 +42,12 @@ final class Limits {
         Optional<Daylight> light = Daylight.find(job.origin(), job.date(), job.zone());
         Clock clock = net.clock();
         this.lightFromS =
-                light.map(day -> clock.s(day.from()) + SUN_S).orElse(Double.POSITIVE_INFINITY);
+                light.map(day -> clock.timeS(day.from()) + SUN_S).orElse(Double.POSITIVE_INFINITY);
         this.lightUntilS =
-                light.map(day -> clock.s(day.until()) - SUN_S - rules.dayEndBeforeSunsetS())
+                light.map(day -> clock.timeS(day.until()) - SUN_S - rules.dayEndBeforeSunsetS())
                         .orElse(Double.NEGATIVE_INFINITY);
         this.dutyUntilS = rules.dutyS();
-        this.forecastUntilS = clock.s(job.weather().until());
+        this.forecastUntilS = clock.timeS(job.weather().until());
     }
 
     /** When the day ends at the latest, whatever the wind does, s. */

@@ -52,15 +52,15 @@ final class MachineDay {
     }
 
     private void add(int index, Step step) {
-        int start = net.moment(clock.s(step.startAt()));
+        int start = net.moment(clock.timeS(step.startAt()));
         if (index == 0) {
             clockEdge(start);
         } else {
             net.add(ends.get(index - 1), start, 0);
         }
         starts.add(start);
-        ends.add(net.moment(clock.s(step.endAt())));
-        double lastsS = clock.s(step.endAt()) - clock.s(step.startAt());
+        ends.add(net.moment(clock.timeS(step.endAt())));
+        double lastsS = clock.timeS(step.endAt()) - clock.timeS(step.startAt());
         switch (step.kind()) {
             case ROTATION -> rotation(index, step, step.rotation().orElseThrow());
             case POSITION -> vary(index, lastsS, Edge.Kind.ORDER, spreads.cycle());
@@ -132,14 +132,14 @@ final class MachineDay {
                         .toList();
         Place from = job.getPlace(job.getLoad(rotation.loads().get(0)).from());
         Place to = job.getPlace(rotation.drops().get(0).place());
-        double hookedS = clock.s(rotation.hookedAt());
-        double releasedS = clock.s(rotation.drops().get(0).releasedAt());
+        double hookedS = clock.timeS(rotation.hookedAt());
+        double releasedS = clock.timeS(rotation.drops().get(0).releasedAt());
         double hoverS = kinds.stream().mapToDouble(LoadKind::setDownS).max().orElse(0);
         int hooked = net.moment(hookedS);
         int over = net.moment(Math.max(hookedS, releasedS - hoverS));
         int released = net.moment(releasedS);
         int last = rotation.drops().size() - 1;
-        int done = net.moment(clock.s(rotation.drops().get(last).releasedAt()));
+        int done = net.moment(clock.timeS(rotation.drops().get(last).releasedAt()));
         boolean pole = kinds.stream().anyMatch(LoadKind::standsUp);
         vary(starts.get(index), hooked, cycle());
         vary(hooked, over, net.piece(flight(step, kinds, to)));

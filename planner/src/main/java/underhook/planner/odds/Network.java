@@ -95,14 +95,14 @@ final class Network {
     /**
      * Works every moment out, s after the clock's zero.
      *
-     * @param drawn one factor for each piece
+     * @param drawnFactor one factor for each piece
      * @param timesS is filled, one for each moment
      */
-    void run(double[] drawn, double[] timesS) {
+    void run(double[] drawnFactor, double[] timesS) {
         Arrays.fill(timesS, Double.NEGATIVE_INFINITY);
         timesS[0] = 0;
         for (int i = 0; i < from.length; i++) {
-            double atS = timesS[from[i]] + fixedS[i] + variesS[i] * drawn[piece[i]];
+            double atS = timesS[from[i]] + fixedS[i] + variesS[i] * drawnFactor[piece[i]];
             if (atS > timesS[to[i]]) {
                 timesS[to[i]] = atS;
             }

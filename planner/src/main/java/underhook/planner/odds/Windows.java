@@ -38,7 +38,7 @@ final class Windows {
         List<WeatherHour> rows = weather.hours();
         int row = rowAt(time);
         if (row < 0 || !isOpen(kinds, place, row)) {
-            return new Window(clock.s(time), clock.s(time));
+            return new Window(clock.timeS(time), clock.timeS(time));
         }
         int first = row;
         while (first > 0 && isOpen(kinds, place, first - 1)) {
@@ -49,10 +49,10 @@ final class Windows {
             last++;
         }
         return new Window(
-                first == 0 ? Double.NEGATIVE_INFINITY : clock.s(rows.get(first).from()),
+                first == 0 ? Double.NEGATIVE_INFINITY : clock.timeS(rows.get(first).from()),
                 last + 1 == rows.size()
                         ? Double.POSITIVE_INFINITY
-                        : clock.s(rows.get(last + 1).from()));
+                        : clock.timeS(rows.get(last + 1).from()));
     }
 
     /** Row that holds at a time; negative outside the forecast. */

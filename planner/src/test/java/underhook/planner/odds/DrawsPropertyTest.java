@@ -20,7 +20,7 @@ class DrawsPropertyTest {
             double products = 0;
             double squares = 0;
             for (int i = 0; i < DAYS; i++) {
-                double[] day = draws.next();
+                double[] day = draws.nextFactor();
                 products += (day[0] - 1) * (day[1] - 1);
                 squares += (day[0] - 1) * (day[0] - 1);
             }
@@ -38,7 +38,7 @@ class DrawsPropertyTest {
         Draws other = new Draws(List.of(PIECE, PIECE), 0.5, new SplittableRandom(5));
 
         for (int i = 0; i < 100; i++) {
-            assertThat(one.next()).containsExactly(other.next());
+            assertThat(one.nextFactor()).containsExactly(other.nextFactor());
         }
     }
 }

@@ -23,7 +23,7 @@ class NetworkTest {
         double[] timesS = new double[network.moments()];
         int hits = 0;
         for (int day = 0; day < DAYS; day++) {
-            network.run(draws.next(), timesS);
+            network.run(draws.nextFactor(), timesS);
             hits += timesS[moment] <= untilS ? 1 : 0;
         }
         return (double) hits / DAYS;
