@@ -47,8 +47,6 @@ import underhook.planner.verify.PlanVerifier;
 
 /** The whole program, put together once. */
 public final class Underhook {
-    private static final InstantSource CLOCK = InstantSource.system();
-
     /** Every file of a plan but the findings. */
     private static final List<OutputWriter> WRITERS =
             List.of(
@@ -75,6 +73,7 @@ public final class Underhook {
 
     /** Puts it together; reads and writes nothing yet. */
     public Underhook(Settings settings) {
+        InstantSource clock = settings.clock();
         ReferenceSystems systems = new Proj4jReferenceSystems();
         PlanVerifier verifier = new PlanVerifier();
         PlanDay.Checking checking = (job, plan) -> verifier.check(job.job(), job.ground(), plan);
@@ -94,9 +93,9 @@ public final class Underhook {
         planDay =
                 new PlanDay(
                         jobReader,
-                        new Planning(settings.program(), CLOCK),
+                        new Planning(settings.program(), clock),
                         checking,
-                        new FolderPublishing(WRITERS, new FindingsCsvWriter(), CLOCK));
+                        new FolderPublishing(WRITERS, new FindingsCsvWriter(), clock));
         verifyPlan = new VerifyPlan(jobReader, new PlanJsonReader(), checking);
         closeDay =
                 new CloseDay(
@@ -106,7 +105,7 @@ public final class Underhook {
                                 new EveningTables(),
                                 List.of(new GpxTrack(), new TrackTable())),
                         EveningSheets.writers(),
-                        CLOCK);
+                        clock);
         calc = new Calc(systems, Reports::decode);
         this.settings = settings;
         deskTools =
@@ -117,7 +116,8 @@ public final class Underhook {
                         new PlainTables(),
                         planDay,
                         folder -> new DemoDay().write(folder),
-                        CLOCK);
+                        clock,
+                        new EveningTables());
     }
 
     /** Everything that is kept in the data folder. */

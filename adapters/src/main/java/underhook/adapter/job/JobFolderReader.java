@@ -20,6 +20,7 @@ import underhook.adapter.job.text.Source.Found;
 import underhook.adapter.job.text.TextFile;
 import underhook.adapter.job.text.Yaml;
 import underhook.app.port.EditionReader;
+import underhook.app.port.EmergencyPlan;
 import underhook.app.port.FeatureReader;
 import underhook.app.port.JobInputs;
 import underhook.app.port.JobReader;
@@ -113,6 +114,13 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                                                 .filter(file -> file.name().equals(path))
                                                 .findFirst())
                 .flatMap(file -> file.system().system());
+    }
+
+    @Override
+    public Optional<EmergencyPlan> findEmergency(Path folder) {
+        return open(folder, new Faults())
+                .flatMap(opened -> new Pass(opened).readEmergency())
+                .map(EmergencyFile::plan);
     }
 
     @Override
@@ -252,6 +260,7 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
             Optional<CrewsFile> crews =
                     yaml("crews").map(fields -> CrewsFile.read(fields, head.day(), mentions));
             List<Waiver> waivers = yaml("overrides").map(OverridesFile::read).orElse(List.of());
+            readEmergency().ifPresent(stated -> stated.mention(mentions));
             List<Position> positions = rows.stream().map(PlaceRow::position).toList();
             List<GeoPoint> features = readMap(positions);
             List<Confirmation> confirmations = readHazards();
@@ -308,6 +317,10 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
             Source source = isReporting ? source(file) : new Source(file.name(), new Faults());
             return TextFile.read(file.path(), source, MOST_YAML_BYTES)
                     .flatMap(text -> Yaml.read(text, source));
+        }
+
+        private Optional<EmergencyFile> readEmergency() {
+            return yaml("emergency").map(fields -> EmergencyFile.read(fields, head.day()));
         }
 
         private Optional<Weather> readWeather() {
