@@ -15,6 +15,7 @@ import java.util.concurrent.Executors;
 import underhook.app.desk.DayLooks;
 import underhook.app.desk.Desk;
 import underhook.app.desk.PlanRuns;
+import underhook.app.flying.FlyingDays;
 import underhook.app.port.KeptJob;
 
 /**
@@ -86,7 +87,10 @@ public final class DeskServer implements AutoCloseable {
         reading.addTo(routes);
         new ChangingApi(desktop.desk(), desktop.runs(), reading).addTo(routes);
         new AskingApi(desktop.desk().whatIf(), reading).addTo(routes);
-        routes.add("GET", "/", this::page)
+        new DayApi(desktop.desk(), new FlyingDays(desktop.desk(), looks)).addTo(routes);
+        routes.add("GET", "/", call -> page(call, "index.html"))
+                .add("GET", "/day/{id}", call -> page(call, "day.html"))
+                .add("GET", "/day/worker/worker.js", this::worker)
                 .add("GET", "/assets/{path*}", this::asset)
                 .add("GET", "/lib/{name}/{path*}", this::library)
                 .add("GET", "/enter", call -> call.send(200, HTML, ENTRANCE))
@@ -153,7 +157,7 @@ public final class DeskServer implements AutoCloseable {
         String sentence = String.valueOf(failed.getMessage());
         if (failed instanceof Refused refused
                 && refused.status() == 401
-                && exchange.getRequestURI().getPath().equals("/")) {
+                && isPage(exchange.getRequestURI().getPath())) {
             call.leadTo("/enter");
         } else if (failed instanceof Refused refused) {
             call.answer(refused.status(), Json.error(sentence));
@@ -165,6 +169,10 @@ public final class DeskServer implements AutoCloseable {
             LOG.log(System.Logger.Level.ERROR, exchange.getRequestURI().getPath(), failed);
             call.answer(500, Json.error("That failed; the log says why. " + sentence));
         }
+    }
+
+    private static boolean isPage(String path) {
+        return path.equals("/") || path.startsWith("/day/");
     }
 
     private static void setHeaders(Headers headers) {
@@ -186,8 +194,14 @@ public final class DeskServer implements AutoCloseable {
         call.leadTo("/");
     }
 
-    private void page(Call call) throws IOException {
-        call.send(200, Assets.type("index.html"), assets.page(gate.token()));
+    private void page(Call call, String name) throws IOException {
+        call.send(200, Assets.type(name), assets.page(name, gate.token()));
+    }
+
+    /** May answer for every page of a day, though it lies elsewhere. */
+    private void worker(Call call) throws IOException {
+        call.allowWorker("/day/");
+        call.send(200, Assets.type("worker.js"), assets.own("day/worker.js"));
     }
 
     private void asset(Call call) throws IOException {
