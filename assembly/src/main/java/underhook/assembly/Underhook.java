@@ -2,7 +2,7 @@ package underhook.assembly;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.InstantSource;
+import java.time.Instant;
 import java.util.List;
 import underhook.adapter.crs.Proj4jReferenceSystems;
 import underhook.adapter.demo.DemoDay;
@@ -70,10 +70,11 @@ public final class Underhook {
     private final Calc calc;
     private final Settings settings;
     private final DeskTools deskTools;
+    private final ShiftedClock clock;
 
     /** Puts it together; reads and writes nothing yet. */
     public Underhook(Settings settings) {
-        InstantSource clock = settings.clock();
+        clock = new ShiftedClock(settings.clock());
         ReferenceSystems systems = new Proj4jReferenceSystems();
         PlanVerifier verifier = new PlanVerifier();
         PlanDay.Checking checking = (job, plan) -> verifier.check(job.job(), job.ground(), plan);
@@ -118,6 +119,11 @@ public final class Underhook {
                         folder -> new DemoDay().write(folder),
                         clock,
                         new EveningTables());
+    }
+
+    /** Sets the program's clock to a day that is to be rehearsed. */
+    public void rehearse(Instant at) {
+        clock.setTo(at);
     }
 
     /** Everything that is kept in the data folder. */

@@ -42,7 +42,8 @@ public final class Main {
                         .addSubcommand(new VerifyCommand(underhook.verifyPlan()))
                         .addSubcommand(new CloseCommand(underhook.closeDay()))
                         .addSubcommand(new ChangesCommand(underhook.mapChanges()::compare))
-                        .addSubcommand(new ServeCommand(showing, System.getenv()))
+                        .addSubcommand(
+                                new ServeCommand(showing, System.getenv(), underhook::rehearse))
                         .addSubcommand(
                                 new DemoCommand(
                                         underhook::writeDemo,

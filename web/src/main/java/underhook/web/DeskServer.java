@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.regex.Pattern;
 import underhook.app.desk.DayLooks;
 import underhook.app.desk.Desk;
 import underhook.app.desk.PlanRuns;
@@ -31,6 +32,8 @@ public final class DeskServer implements AutoCloseable {
                     + " data: blob:; connect-src 'self'; font-src 'self'; worker-src 'self' blob:;"
                     + " base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
+    private static final String DAY = "/day/";
+    private static final Pattern DAY_ID = Pattern.compile("[a-z0-9-]{1,60}");
     private static final String HTML = "text/html; charset=utf-8";
     private static final int MOST_FORM_BYTES = 4096;
 
@@ -40,7 +43,7 @@ public final class DeskServer implements AutoCloseable {
             <!doctype html>
             <html lang="en"><head><meta charset="utf-8"><title>Underhook</title>
             <meta name="viewport" content="width=device-width, initial-scale=1"></head>
-            <body><main><h1>Underhook</h1><form method="post" action="/enter">
+            <body><main><h1>Underhook</h1><form method="post">
             <label>Secret <input type="password" name="secret" autocomplete="current-password"
             required></label> <button>Enter</button></form></main></body></html>
             """
@@ -158,7 +161,8 @@ public final class DeskServer implements AutoCloseable {
         if (failed instanceof Refused refused
                 && refused.status() == 401
                 && isPage(exchange.getRequestURI().getPath())) {
-            call.leadTo("/enter");
+            String path = exchange.getRequestURI().getPath();
+            call.leadTo(path.equals("/") ? "/enter" : "/enter?day=" + path.substring(DAY.length()));
         } else if (failed instanceof Refused refused) {
             call.answer(refused.status(), Json.error(sentence));
         } else if (failed instanceof KeptJob.MovedException) {
@@ -172,7 +176,8 @@ public final class DeskServer implements AutoCloseable {
     }
 
     private static boolean isPage(String path) {
-        return path.equals("/") || path.startsWith("/day/");
+        return path.equals("/")
+                || (path.startsWith(DAY) && DAY_ID.matcher(path.substring(DAY.length())).matches());
     }
 
     private static void setHeaders(Headers headers) {
@@ -191,7 +196,8 @@ public final class DeskServer implements AutoCloseable {
             throw new Refused(401, "That is not the secret.");
         }
         call.setCookie(cookie.get());
-        call.leadTo("/");
+        String day = call.query("day");
+        call.leadTo(DAY_ID.matcher(day).matches() ? DAY + day : "/");
     }
 
     private void page(Call call, String name) throws IOException {

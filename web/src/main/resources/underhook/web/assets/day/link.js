@@ -60,14 +60,24 @@ export async function deliver() {
   if (again) { again = false; deliver(); }
 }
 
+// A server half a day off is one that rehearses another day; then this device goes by its clock.
+const REHEARSAL_MS = 12 * 3600 * 1000;
+const CLOCK_OFF_MS = 30 * 1000;
+
+function clocks(serverNow) {
+  const off = Date.parse(serverNow) - Date.now();
+  if (Math.abs(off) > REHEARSAL_MS) return { shiftMs: Math.abs(off - state.shiftMs) < CLOCK_OFF_MS ? state.shiftMs : off, clockAheadMin: 0 };
+  return { shiftMs: 0, clockAheadMin: Math.abs(off) > CLOCK_OFF_MS ? Math.round(-off / 60000) || Math.sign(-off) : 0 };
+}
+
 /** Fetches how the day stands. */
 export async function news() {
   if (fetching) { stale = true; return; }
   fetching = true;
   try {
     const day = await ask(base());
-    set({ day, seenAt: Date.now(), online: true });
-    await state.outbox.keep('day', { day, seenAt: Date.now() });
+    set({ day, seenAt: Date.now(), online: true, ...clocks(day.now) });
+    await state.outbox.keep('day', { day, seenAt: state.seenAt, shiftMs: state.shiftMs });
   } catch (failed) {
     if (!failed.status) online(false);
   }
