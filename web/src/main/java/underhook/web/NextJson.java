@@ -56,7 +56,9 @@ final class NextJson {
         node.put("bearingTrueDeg", degrees(look.bearingTrueRad()));
         node.put("distanceM", Written.nearest(look.distanceM(), 0));
         if (look.hookAltitudeAmslM().isPresent()) {
-            node.put("hookAltitudeAmslM", Written.up(look.hookAltitudeAmslM().getAsDouble(), 0));
+            double altitudeM = look.hookAltitudeAmslM().getAsDouble();
+            node.put("hookAltitudeAmslM", Written.up(altitudeM, 0));
+            node.put("hookAltitudeAmslFt", Written.up(Units.mToFt(altitudeM), 0));
         }
         node.put("approachFromTrueDeg", degrees(look.drop().approachFromTrueRad()));
         node.put("departureTrackTrueDeg", degrees(look.drop().departureTrackTrueRad()));

@@ -11,14 +11,19 @@ const placeOf = () => state.at.split('/')[1] || state.me?.place;
 
 const choose = (page) => html`<h1>${t('crew.choose')}</h1><div class="grid two">${state.day.places.map((place) => html`<a class="button big" href=${`#${page}/${place.id}`}>${place.id}<small>${place.name}</small></a>`)}</div>`;
 
-const loads = (lift) => lift.loads.map((load) => `${load.id} ${load.kind} ${kg(load.listedKg)}${load.estimated ? ` ${t('loader.est')}` : ''}`).join(' + ');
+const named = (load) => `${load.id} ${load.kind} ${kg(load.listedKg)}${load.estimated ? ` ${t('loader.est')}` : ''}`;
+
+const loads = (lift) => lift.loads.map(named).join(' + ');
+
+/** The one load of a lift that is set down here. */
+const down = (lift) => lift.loads.filter((load) => load.id === lift.load).map(named).join('');
 
 const comes = (seen) => {
-  const [first, ...rest] = seen.comes.filter((one) => !['done'].includes(foreseen().lifts.find((lift) => lift.number === one.number)?.state));
+  const [first, ...rest] = seen.comes.filter((one) => foreseen().lifts.find((lift) => lift.number === one.number)?.state !== 'done');
   if (!first) return html`<p>${t('crew.nothing')}</p>`;
-  return html`<section class="nextload"><p class="when">${t('crew.about', { time: clock(first.downAt) })}</p><p><b>${loads(first)}</b></p>
+  return html`<section class="nextload"><p class="when">${t('crew.about', { time: clock(first.downAt) })}</p><p><b>${down(first)}</b></p>
     <p>${t('pilot.line', { m: first.lineM })} · ${t('crew.from', { in: bearing(first.approachFromTrueDeg), out: bearing(first.departureTrackTrueDeg) })}</p></section>
-    ${rest.length ? html`<h3>${t('crew.then')}</h3><ul>${rest.map((one) => html`<li>${t('crew.about', { time: clock(one.downAt) })}: ${loads(one)}</li>`)}</ul>` : nothing}`;
+    ${rest.length ? html`<h3>${t('crew.then')}</h3><ul>${rest.map((one) => html`<li>${t('crew.about', { time: clock(one.downAt) })}: ${down(one)}</li>`)}</ul>` : nothing}`;
 };
 
 const goes = (seen) => (seen.goes.length ? html`<h2>${t('crew.goes')}</h2><ul>${seen.goes.slice(0, 6).map((one) => html`<li>${t('crew.about', { time: clock(one.expectedAt) })}: ${loads(one)} ${t('loader.to', { place: one.drops.map((drop) => drop.place).join(', ') })}</li>`)}</ul>` : nothing);

@@ -17,12 +17,12 @@ const root = document.getElementById('day');
 const link = () => {
   const count = state.waiting.filter((entry) => !entry.refused).length;
   const ahead = state.clockAheadMin ?? 0;
-  return html`<div class=${`link ${state.online ? 'on' : 'off'}`} role="status"><b>${t(state.online ? 'link.on' : 'link.off')}</b>
+  return html`<header><div class=${`link ${state.online ? 'on' : 'off'}`} role="status"><b>${t(state.online ? 'link.on' : 'link.off')}</b>
     <span>${count === 0 ? t('link.none') : t(count === 1 ? 'link.waiting1' : 'link.waiting', { count })}</span>
     ${state.day ? html`<span>${t('link.log', { rows: state.day.log.rows, hash: state.day.log.hash.slice(0, 6) })}</span>` : nothing}
     ${!state.online && state.day ? html`<span>${t('link.news', { time: local(state.day.now).slice(0, 5) })}</span>` : nothing}</div>
     ${state.shiftMs ? html`<p class="caution">${t('link.rehearsal', { time: local(new Date(Date.now() + state.shiftMs).toISOString()).slice(0, 5) })}</p>` : nothing}
-    ${ahead ? html`<p class="caution">${t('link.clock', { words: t(ahead > 0 ? 'link.ahead' : 'link.behind', { min: Math.abs(ahead) }) })}</p>` : nothing}`;
+    ${ahead ? html`<p class="caution">${t('link.clock', { words: t(ahead > 0 ? 'link.ahead' : 'link.behind', { min: Math.abs(ahead) }) })}</p>` : nothing}</header>`;
 };
 
 function page() {
@@ -30,7 +30,8 @@ function page() {
   const shown = name in PAGES ? name : 'join';
   const ready = shown === 'join' || shown === 'emergency' || state.day;
   const known = state.me || shown !== 'loader' && shown !== 'report' ? shown : 'join';
-  return html`${link()}<nav aria-label=${t('nav')}>${Object.keys(PAGES).map((one) => html`<a href=${`#${one}`} aria-current=${one === known ? 'page' : nothing}>${t(`page.${one}`)}</a>`)}</nav>
+  return html`${link()}<nav aria-label=${t('nav')}><button class="here" aria-expanded=${String(Boolean(state.menu))} @click=${() => set({ menu: !state.menu })}>${t(`page.${known}`)}</button>
+    <div class=${state.menu ? 'open' : ''}>${Object.keys(PAGES).map((one) => html`<a href=${`#${one}`} aria-current=${one === known ? 'page' : nothing} @click=${() => set({ menu: false })}>${t(`page.${one}`)}</a>`)}</div></nav>
     <main class=${known}>${ready ? PAGES[known]() : html`<p>${t('wait')}</p>`}</main><footer lang="en">${state.day?.caution}</footer>`;
 }
 

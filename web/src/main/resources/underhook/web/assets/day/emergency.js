@@ -7,6 +7,8 @@ import { local } from './units.js';
 
 const missing = (words) => html`<p class="missing">${words}</p>`;
 
+const spot = (text) => html`<p class="position">${text.split('  ').map((half) => html`<span>${half}</span>`)}</p>`;
+
 const number = (one) => html`<li><b>${one.who}</b> <a class="button big" href=${`tel:${one.number.replace(/[^0-9+*#]/g, '')}`}>${one.number}</a> ${one.say || one.how || nothing}</li>`;
 
 const wire = (one, sheet) => {
@@ -27,8 +29,8 @@ export function emergency() {
   if (!sheet) return state.day ? choose('emergency') : html`<p>${t('wait')}</p>`;
   const { positions } = sheet;
   return html`<h1>${t('em.title', { place: `${sheet.place} ${sheet.name}` })}</h1>
-  <h2>${t('em.position')}</h2><p class="position">${positions.minutes}</p><p class="position">${positions.degrees}</p>
-  ${positions.grid ? html`<p class="position">${positions.grid}</p><p>${t('em.grid', { system: positions.system })}</p>` : missing(t('em.nogrid'))}<p>WGS 84</p>
+  <h2>${t('em.position')}</h2>${spot(positions.minutes)}${spot(positions.degrees)}
+  ${positions.grid ? html`${spot(positions.grid)}<p>${t('em.grid', { system: positions.system })}</p>` : missing(t('em.nogrid'))}<p>WGS 84</p>
   <h2>${t('em.call')}</h2>${sheet.calls.length ? html`<ol class="calls">${sheet.calls.map(number)}</ol>` : missing(t('em.nocall'))}
   <h2>${t('em.isolation')}</h2>${sheet.wires.length ? html`<ul class="calls">${sheet.wires.map((one) => wire(one, sheet))}</ul>` : html`<p>${t('em.nowire')}</p>`}
   <h2>${t('em.landing')}</h2>${sheet.landing ? html`<p><b>${t('em.landingAt', { place: `${sheet.landing.place} ${sheet.landing.name}`, m: sheet.landing.distanceM })}</b></p>${sheet.landing.stated ? nothing : missing(t('em.unstated'))}` : missing(t('em.nolanding'))}

@@ -30,7 +30,7 @@ export const compass = (drop) => {
   return svg`<svg class="compass" viewBox="0 0 200 200" role="img" aria-label=${t('pilot.compass')}>
     <circle cx="100" cy="100" r="78"/><text x="100" y="16">N</text>
     <g transform=${turn(drop.approachFromTrueDeg)}><path class="in" d="M100 24V84"/><path class="head" d="M88 66 100 90 112 66Z"/></g>
-    <g transform=${turn(drop.departureTrackTrueDeg)}><path class="out" d="M100 110V46"/><path class="head hollow" d="M90 50 100 28 110 50Z"/></g>
+    <g transform=${turn(drop.departureTrackTrueDeg)}><path class="out" d="M100 104V66"/><path class="head hollow" d="M89 68 100 44 111 68Z"/></g>
     ${way ? svg`<g transform=${turn(way.windFromTrueDeg)}><path class="wind" d="M100 2V22M88 2 100 14 112 2M88 12 100 24 112 12"/></g>` : ''}
     <circle class="place" cx="100" cy="100" r="7"/></svg>`;
 };

@@ -9,6 +9,8 @@ const SOON_S = 30 * 60;
 
 const figure = (name, value, more) => html`<div class="figure"><dt>${name}</dt><dd>${value}${more ? html`<small>${more}</small>` : nothing}</dd></div>`;
 
+const said = (kind, about) => badge(kind, `${t(about)}: ${t(`state.${kind}`)}`);
+
 const stopState = (stop) => {
   if (!stop.known) return 'unknown';
   if (!stop.at) return 'inside';
@@ -32,11 +34,11 @@ const side = (way) => `${way.headKt >= 0 ? t('pilot.head', { kt: way.headKt }) :
 
 const drop = (one) => html`<section class="drop">${compass(one)}<dl>
   ${figure(t('pilot.place'), one.place, one.name)}${figure(t('pilot.bearing'), bearing(one.bearingTrueDeg))}${figure(t('pilot.distance'), distance(one.distanceM))}
-  ${figure(t('pilot.altitude'), one.hookAltitudeAmslM == null ? '–' : t('pilot.amsl', { m: one.hookAltitudeAmslM }))}
+  ${figure(t('pilot.altitude'), one.hookAltitudeAmslM == null ? '–' : t('pilot.amsl', { m: one.hookAltitudeAmslM }), t('pilot.amslFt', { ft: one.hookAltitudeAmslFt }))}
   ${figure(t('pilot.in'), bearing(one.approachFromTrueDeg), one.way ? side(one.way) : nothing)}
   ${figure(t('pilot.out'), bearing(one.departureTrackTrueDeg), one.way ? t(one.way.tailOutKt > 0 ? 'pilot.outTail' : 'pilot.outHead', { kt: Math.abs(one.way.tailOutKt) }) : nothing)}
   ${figure(t('pilot.wind'), one.way ? wind(one.way) : t('pilot.nowind'))}</dl>
-  ${one.way ? html`<p>${badge(one.way.state)} ${one.way.state === 'outside' ? html`<b>${t('pilot.wayOutside')}</b>` : nothing}</p>` : nothing}</section>`;
+  ${one.way ? html`<p>${said(one.way.state, 'pilot.way')} ${one.way.state === 'outside' ? html`<b>${t('pilot.wayOutside')}</b>` : nothing}</p>` : nothing}</section>`;
 
 export function pilot() {
   const { day } = state;
@@ -49,7 +51,7 @@ export function pilot() {
   <dl class="masses">${figure(t('pilot.mass'), kg(look.massOnHookKg), look.ballastKg ? t('pilot.ballast', { kg: kg(look.ballastKg) }) : nothing)}
     ${figure(t('pilot.most'), look.mostFuelKg == null ? html`<b>${t('pilot.cannot')}</b>` : kg(look.mostFuelKg), html`${t('pilot.planned', { kg: kg(look.plannedMostFuelKg), time: clock(look.plannedAt) })}${day.bias?.meanRatio > 1 ? html`<br>${t('pilot.heavier', { kg: look.mostFuelHeavierKg == null ? t('pilot.cannot') : kg(look.mostFuelHeavierKg) })}` : nothing}`)}
     ${figure(t('pilot.aboard'), look.fuel ? t('pilot.aboardRange', { least: look.fuel.leastKg, most: look.fuel.mostKg }) : t('pilot.nofuel'), look.fuel ? t('pilot.read', { kg: kg(look.fuel.readKg), time: clock(look.fuel.readAt) }) : nothing)}
-    <div class="figure">${badge(look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown')}</div></dl>
+    <div class="figure">${said(look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown', 'pilot.fuel')}</div></dl>
   ${places.map(drop)}` : html`<h1>${t('pilot.none')}</h1>`}
   ${stops()}<p class="hint">${t('pilot.asOf', { time: local(day.now) })}</p></div>`;
 }

@@ -28,8 +28,8 @@ async function send(event, kind) {
 }
 
 export const report = () => html`<h1>${t('report.title')}</h1>${orders()}
-  ${Object.entries(KINDS).map(([name, kind]) => html`<form @submit=${(event) => send(event, kind)}><h2>${t(`report.${name}`)}${name === 'wind' ? ` (${state.me.place || '–'})` : nothing}</h2>
-    <div class="fields">${kind.fields.map(field)}</div><button class="big" ?disabled=${name === 'wind' && !state.me.place}>${t('report.send')}</button></form>`)}
+  ${Object.entries(KINDS).map(([name, kind]) => html`<details><summary>${t(`report.${name}`)}${name === 'wind' ? ` (${state.me.place || '–'})` : nothing}</summary><form @submit=${(event) => send(event, kind)}>
+    <div class="fields">${kind.fields.map(field)}</div><button class="big" ?disabled=${name === 'wind' && !state.me.place}>${t('report.send')}</button></form></details>`)}
   <h2>${t('report.told')}</h2>${told()}`;
 
 const told = () => {
