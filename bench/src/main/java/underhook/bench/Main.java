@@ -22,6 +22,7 @@ public final class Main {
                         new WaysMeasured(),
                         new TownMeasured(),
                         new DeskMeasured(),
+                        new LiveMeasured(),
                         new SwingApproaches().comparison());
         List<Measured> wanted =
                 all.stream()

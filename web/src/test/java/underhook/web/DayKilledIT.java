@@ -196,7 +196,10 @@ class DayKilledIT {
         }
         assertThat(KeptTap.findBroken(rows)).isEmpty();
         Map<String, Long> often =
-                rows.stream().collect(Collectors.groupingBy(row -> row.tap().id(), Collectors.counting()));
+                rows.stream()
+                        .collect(
+                                Collectors.groupingBy(
+                                        row -> row.tap().id(), Collectors.counting()));
         assertThat(often.values()).allMatch(count -> count == 1);
         Set<String> kept = new TreeSet<>();
         told.forEach(one -> kept.addAll(one.kept()));

@@ -64,9 +64,7 @@ class DayServerTest {
 
     @BeforeEach
     void makeJob() throws Exception {
-        id =
-                browser.send("POST", "/api/jobs", "{\"name\":\"Flown\",\"from\":\"demo\"}")
-                        .text("id");
+        id = browser.send("POST", "/api/jobs", "{\"name\":\"Flown\",\"from\":\"demo\"}").text("id");
     }
 
     private ObjectNode tap(String by, String kind, String... loads) {
@@ -89,8 +87,7 @@ class DayServerTest {
         for (ObjectNode tap : taps) {
             body.withArray("taps").add(tap);
         }
-        Answer answer =
-                browser.send("POST", "/api/jobs/" + id + "/day/taps", body.toString());
+        Answer answer = browser.send("POST", "/api/jobs/" + id + "/day/taps", body.toString());
         assertThat(answer.status()).as(answer.json().toString()).isEqualTo(200);
         return answer.json().path("answers");
     }
@@ -174,10 +171,7 @@ class DayServerTest {
     @Test
     void takes_one_persons_word_for_one_word() throws Exception {
         lineOn();
-        send(
-                tap("loader2", "hooked", "L01"),
-                tap("Q 1", "off", "L01"),
-                tap("Q 1", "free-seen"));
+        send(tap("loader2", "hooked", "L01"), tap("Q 1", "off", "L01"), tap("Q 1", "free-seen"));
 
         JsonNode refused = send(tap("Q 1", "free-confirmed")).path(0);
 
@@ -250,7 +244,8 @@ class DayServerTest {
         JsonNode answers = send(bad, good);
 
         assertThat(answers).hasSize(2);
-        assertThat(answers.toString()).contains("\"state\":\"kept\"", "unreadable", "engine-started");
+        assertThat(answers.toString())
+                .contains("\"state\":\"kept\"", "unreadable", "engine-started");
         assertThat(log().path("rows").asInt(0)).isEqualTo(1);
     }
 
@@ -265,8 +260,7 @@ class DayServerTest {
     @Test
     void tells_every_listener_at_once() throws Exception {
         HttpRequest request =
-                HttpRequest.newBuilder(
-                                server.address().resolve("/api/jobs/" + id + "/day/events"))
+                HttpRequest.newBuilder(server.address().resolve("/api/jobs/" + id + "/day/events"))
                         .build();
         try (BufferedReader lines =
                 new BufferedReader(
@@ -292,8 +286,7 @@ class DayServerTest {
         JsonNode sheet = sheet("A");
 
         // Row A of the demo's places: x 260, y -130 in the job's own system.
-        assertThat(sheet.path("positions").path("grid").asString(""))
-                .isEqualTo("260 E  -130 N");
+        assertThat(sheet.path("positions").path("grid").asString("")).isEqualTo("260 E  -130 N");
         String minutes = sheet.path("positions").path("minutes").asString("");
         String[] parts = minutes.split("[°' ]+");
         double lat = Double.parseDouble(parts[0]) + Double.parseDouble(parts[1]) / 60;
@@ -344,8 +337,7 @@ class DayServerTest {
     }
 
     private JsonNode sheet(String place) throws Exception {
-        JsonNode sheets =
-                browser.get("/api/jobs/" + id + "/day/emergency").json().path("sheets");
+        JsonNode sheets = browser.get("/api/jobs/" + id + "/day/emergency").json().path("sheets");
         for (JsonNode sheet : sheets) {
             if (sheet.path("place").asString("").equals(place)) {
                 return sheet;
@@ -375,9 +367,7 @@ class DayServerTest {
 
     @Test
     void serves_the_page_with_the_token_and_a_worker_for_it() throws Exception {
-        String page =
-                new String(
-                        browser.bytes("/day/" + id).body(), StandardCharsets.UTF_8);
+        String page = new String(browser.bytes("/day/" + id).body(), StandardCharsets.UTF_8);
         var worker = browser.bytes("/day/worker/worker.js");
 
         assertThat(Browser.tokenOf(page)).isEqualTo(server.token());
@@ -407,8 +397,7 @@ class DayServerTest {
                         StandardCharsets.UTF_8);
 
         assertThat(table.lines().findFirst())
-                .hasValue(
-                        "id,at,by,device,kind,loads,place,mass_kg,line_m,people,undoes,note");
+                .hasValue("id,at,by,device,kind,loads,place,mass_kg,line_m,people,undoes,note");
         assertThat(table)
                 .contains(
                         ",2026-09-08T07:02:00-01:00,loader2,loader2 phone,hooked,L01,,197.5,,,,"

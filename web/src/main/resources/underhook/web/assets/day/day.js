@@ -59,4 +59,13 @@ addEventListener('offline', () => set({ online: false }));
 setInterval(redraw, 1000);
 setInterval(() => { if (state.online && !document.hidden) news(); }, 30000);
 addEventListener('beforeunload', (event) => { if (!isSecureContext && (!state.online || state.waiting.length)) event.preventDefault(); });
-if (isSecureContext && 'serviceWorker' in navigator) navigator.serviceWorker.register('/day/worker/worker.js', { scope: '/day/' });
+
+/** The page itself was there before its worker, which must know it too. */
+async function keepPage() {
+  await navigator.serviceWorker.register('/day/worker/worker.js', { scope: '/day/' });
+  await navigator.serviceWorker.ready;
+  const itself = await fetch(location.pathname, { cache: 'no-store' });
+  if (itself.ok && !itself.redirected) await (await caches.open('underhook-day-1')).put(location.pathname, itself);
+}
+
+if (isSecureContext && 'serviceWorker' in navigator) keepPage().catch(() => {});

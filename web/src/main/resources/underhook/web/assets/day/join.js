@@ -4,7 +4,9 @@ import { state, set } from './state.js';
 import { t, LANGUAGES, speak } from './words.js';
 import { local } from './units.js';
 
-const CARD_MM = 85.6;
+// A bank card (ID-1 of ISO/IEC 7810); a phone is narrower than its long side.
+const LONG_MM = 85.6, SHORT_MM = 53.98;
+const cardMm = () => (innerWidth < 12 * LONG_MM ? SHORT_MM : LONG_MM);
 const ROLE = { hook: 'loader', refuel: 'loader', receive: 'crew', guy: 'crew' };
 
 const people = () => [
@@ -41,6 +43,6 @@ export const join = () => html`<h1>${t('join.title')}</h1>
   ${options(t('join.theme'), { system: t('join.system'), day: t('day'), night: t('night') }, state.reader.theme, (theme) => reader({ theme }))}
   ${options(t('join.language'), LANGUAGES, state.reader.language, (language) => reader({ language }))}
   ${options(t('join.north'), { true: t('join.true'), mag: t('join.mag') }, state.reader.north, (north) => reader({ north }))}
-  <p class="hint" id="card">${t('join.card')}</p>
+  <p class="hint" id="card">${t(cardMm() === LONG_MM ? 'join.card' : 'join.cardShort', { mm: cardMm() })}</p>
   <input type="range" aria-labelledby="card" min="3" max="12" step="0.05" .value=${String(state.reader.mm ?? 6.5)} @input=${(event) => reader({ mm: Number(event.target.value) })}>
-  <div class="card" style=${`width:${(state.reader.mm ?? 6.5) * CARD_MM}px`}></div>`;
+  <div class="cardbox"><div class="card" style=${`width:${(state.reader.mm ?? 6.5) * cardMm()}px`}></div></div>`;

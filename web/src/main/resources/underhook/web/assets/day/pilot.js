@@ -50,8 +50,8 @@ export function pilot() {
     <p>${day.standing.lineM === null ? t('line.off') : `${t('line.on')} ${day.standing.lineM} m`} · ${t('pilot.line', { m: lift.lineM })} · ${lift.loads.map((load) => load.kind).join(', ')}</p></header>
   <dl class="masses">${figure(t('pilot.mass'), kg(look.massOnHookKg), look.ballastKg ? t('pilot.ballast', { kg: kg(look.ballastKg) }) : nothing)}
     ${figure(t('pilot.most'), look.mostFuelKg == null ? html`<b>${t('pilot.cannot')}</b>` : kg(look.mostFuelKg), html`${t('pilot.planned', { kg: kg(look.plannedMostFuelKg), time: clock(look.plannedAt) })}${day.bias?.meanRatio > 1 ? html`<br>${t('pilot.heavier', { kg: look.mostFuelHeavierKg == null ? t('pilot.cannot') : kg(look.mostFuelHeavierKg) })}` : nothing}`)}
-    ${figure(t('pilot.aboard'), look.fuel ? t('pilot.aboardRange', { least: look.fuel.leastKg, most: look.fuel.mostKg }) : t('pilot.nofuel'), look.fuel ? t('pilot.read', { kg: kg(look.fuel.readKg), time: clock(look.fuel.readAt) }) : nothing)}
-    <div class="figure">${said(look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown', 'pilot.fuel')}</div></dl>
+    ${figure(t('pilot.aboard'), look.fuel ? t('pilot.aboardRange', { least: look.fuel.leastKg, most: look.fuel.mostKg }) : t('pilot.nofuel'), look.fuel ? t('pilot.read', { kg: kg(look.fuel.readKg), time: clock(look.fuel.readAt) }) : nothing)}</dl>
+  <p class="said">${said(look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown', 'pilot.fuel')}</p>
   ${places.map(drop)}` : html`<h1>${t('pilot.none')}</h1>`}
   ${stops()}<p class="hint">${t('pilot.asOf', { time: local(day.now) })}</p></div>`;
 }
