@@ -48,7 +48,8 @@ record Head(
                     "hazards",
                     "rigging",
                     "overrides",
-                    "emergency");
+                    "emergency",
+                    "learned");
     static final List<String> ROLES = Stream.concat(REQUIRED.stream(), OPTIONAL.stream()).toList();
     private static final List<String> NAMED_VALUES =
             List.of("loads", "places", "zones", "wires", "map", "release_areas", "hazards");

@@ -198,11 +198,11 @@ final class DayModel {
 
     /** Mass as planned for lift, kg: an estimate with its factor, rounded up. */
     double liftMassKg(Load load) {
-        double statedKg = load.massKg().orElse(0);
+        double statedKg = load.massKg().orElse(0) * job.getKind(load.kind()).heavierFactor();
         return Math.ceil(
                 load.massStatus() == MassStatus.ESTIMATED
                         ? statedKg * rules.estimatedMassFactor() - 1e-9
-                        : statedKg);
+                        : statedKg - 1e-9);
     }
 
     /** How trips and empty lines are flown. */
