@@ -16,6 +16,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.StringJoiner;
@@ -146,7 +147,7 @@ final class LiveMeasured implements Measured {
             nanos.addAll(one.get());
         }
         devices.shutdown();
-        nanos.sort(null);
+        Collections.sort(nanos);
         return new Times(
                 nanos.get(nanos.size() / 2) / 1e6, nanos.get(nanos.size() * 99 / 100) / 1e6);
     }
