@@ -186,12 +186,15 @@ final class LiveMeasured implements Measured {
     }
 
     private static HttpRequest tap(URI address, String token) {
-        String body =
-                """
-                {"taps":[{"id":"%s","at":"2026-09-08T08:05:00Z","sentAt":"2026-09-08T08:05:00Z",\
-                "by":"P 1","role":"crew","device":"bench","kind":"counted","people":4}]}
-                """;
-        String text = String.format(Locale.ROOT, body, UUID.randomUUID());
+        String text =
+                String.format(
+                        Locale.ROOT,
+                        """
+                        {"taps":[{"id":"%s","at":"2026-09-08T08:05:00Z",\
+                        "sentAt":"2026-09-08T08:05:00Z","by":"P 1","role":"crew",\
+                        "device":"bench","kind":"counted","people":4}]}
+                        """,
+                        UUID.randomUUID());
         return HttpRequest.newBuilder(address)
                 .header("X-Underhook-Token", token)
                 .POST(BodyPublishers.ofString(text))
