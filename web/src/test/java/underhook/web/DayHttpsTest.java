@@ -97,11 +97,13 @@ class DayHttpsTest {
         command.addAll(List.of("-groupname", "secp256r1", "-dname", "CN=desk"));
         command.addAll(List.of("-ext", "san=ip:127.0.0.1", "-storepass", PASSWORD));
         command.addAll(List.of("-storetype", "PKCS12", "-keystore", file.toString()));
-        assertThat(new ProcessBuilder(command)
+        assertThat(
+                        new ProcessBuilder(command)
                                 .redirectErrorStream(true)
                                 .redirectOutput(ProcessBuilder.Redirect.DISCARD)
                                 .start()
-                                .waitFor()).isZero();
+                                .waitFor())
+                .isZero();
         return file;
     }
 

@@ -182,8 +182,7 @@ public final class DayLook {
                                 Math.min(
                                         hoverKg - bareKg - needKg,
                                         model.machine.maxExternalMassKg() - bareKg - liftKg)));
-        boolean hangs =
-                liftKg <= line.limitKg() && liftKg + lineKg <= model.machine.hookLimitKg();
+        boolean hangs = liftKg <= line.limitKg() && liftKg + lineKg <= model.machine.hookLimitKg();
         return hangs && mostKg >= 0 ? OptionalDouble.of(mostKg) : OptionalDouble.empty();
     }
 
