@@ -30,7 +30,7 @@ public record FlownDay(
     /** A tap that the day did not allow, and why. */
     public record Conflict(Tap tap, Finding finding) {}
 
-    private static final Comparator<Tap> IN_ORDER =
+    static final Comparator<Tap> IN_ORDER =
             Comparator.comparing(Tap::at).thenComparing(Tap::id);
 
     public FlownDay {
