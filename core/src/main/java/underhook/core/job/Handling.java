@@ -2,20 +2,73 @@ package underhook.core.job;
 
 import java.util.Objects;
 
-/** How the operator lets loads be flown and poles be set, and the gear they hang in. */
-public record Handling(Flying flying, Guying guying, Rigging rigging) {
+/**
+ * How the operator lets loads be flown and poles be set, the gear they hang in, and what it is worth to keep
+ * loads off what they may pass over.
+ */
+public record Handling(Flying flying, Guying guying, Rigging rigging, Exposure exposure) {
     /** What holds where the job says nothing; no gear is listed. */
     public static final Handling USUAL = new Handling(Flying.USUAL, Guying.USUAL, Rigging.NONE);
+
+    /** With the usual prices of what is passed over. */
+    public Handling(Flying flying, Guying guying, Rigging rigging) {
+        this(flying, guying, rigging, Exposure.USUAL);
+    }
 
     public Handling {
         Objects.requireNonNull(flying, "flying");
         Objects.requireNonNull(guying, "guying");
         Objects.requireNonNull(rigging, "rigging");
+        Objects.requireNonNull(exposure, "exposure");
     }
 
     /** The same with the gear of a list. */
     public Handling withRigging(Rigging other) {
-        return new Handling(flying, guying, other);
+        return new Handling(flying, guying, other, exposure);
+    }
+
+    /** The same with other prices of what is passed over. */
+    public Handling withExposure(Exposure other) {
+        return new Handling(flying, guying, rigging, other);
+    }
+
+    /**
+     * What a way with a load may take longer to keep off what is allowed to be passed over but had better
+     * not be.
+     *
+     * @param guardedS for each crossing of a road, trail or railway under guard, s
+     * @param openS for each crossing of one that is allowed without a guard, s
+     * @param wireS for each crossing of a wire by agreement, s
+     * @param waterS for each 100 m over water, s
+     * @param quietS for each 100 m over protected ground, animals and other places that want quiet, s
+     */
+    public record Exposure(
+            double guardedS, double openS, double wireS, double waterS, double quietS) {
+        /** Length that the prices of areas are for, m. */
+        public static final double PER_M = 100;
+
+        /**
+         * @source PRACTICE a guard halts a road for a minute or more; where nobody guards, the load is over it
+         *     for seconds; a load lost in water or among animals is a nuisance, not a danger
+         */
+        public static final Exposure USUAL = new Exposure(60, 30, 60, 2, 4);
+
+        /** Minutes alone count. */
+        public static final Exposure NONE = new Exposure(0, 0, 0, 0, 0);
+
+        public Exposure {
+            if (!(isPrice(guardedS)
+                    && isPrice(openS)
+                    && isPrice(wireS)
+                    && isPrice(waterS)
+                    && isPrice(quietS))) {
+                throw new IllegalArgumentException("a price of exposure is out of range.");
+            }
+        }
+
+        private static boolean isPrice(double priceS) {
+            return priceS >= 0 && priceS <= 3600;
+        }
     }
 
     /**
