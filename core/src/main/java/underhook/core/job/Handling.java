@@ -48,10 +48,10 @@ public record Handling(Flying flying, Guying guying, Rigging rigging, Exposure e
         public static final double PER_M = 100;
 
         /**
-         * @source PRACTICE a guard halts a road for a minute or more; where nobody guards, the load is over it
+         * @source PRACTICE a guard halts a road for half a minute or more; where nobody guards, the load is over it
          *     for seconds; a load lost in water or among animals is a nuisance, not a danger
          */
-        public static final Exposure USUAL = new Exposure(60, 30, 60, 2, 4);
+        public static final Exposure USUAL = new Exposure(30, 15, 45, 2, 4);
 
         /** Minutes alone count. */
         public static final Exposure NONE = new Exposure(0, 0, 0, 0, 0);

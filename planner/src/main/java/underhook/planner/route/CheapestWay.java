@@ -73,13 +73,21 @@ final class CheapestWay {
     }
 
     Found find(PlanePoint from, PlanePoint to, WayMap.Wind wind) {
-        return new Search(from, to, wind).find();
+        return find(from, to, wind, 0);
+    }
+
+    /**
+     * @param leastS no way takes less time, whatever it passes over, s
+     */
+    Found find(PlanePoint from, PlanePoint to, WayMap.Wind wind, double leastS) {
+        return new Search(from, to, wind, leastS).find();
     }
 
     private final class Search {
         private final PlanePoint from;
         private final PlanePoint to;
         private final WayMap.Wind wind;
+        private final double leastS;
         private final List<Part> seen = new ArrayList<>();
         private final PriorityQueue<Part> queue =
                 new PriorityQueue<>(
@@ -87,10 +95,11 @@ final class CheapestWay {
                                 .thenComparing(part -> part.kept().toString()));
         private double cheapestS = Double.POSITIVE_INFINITY;
 
-        Search(PlanePoint from, PlanePoint to, WayMap.Wind wind) {
+        Search(PlanePoint from, PlanePoint to, WayMap.Wind wind, double leastS) {
             this.from = from;
             this.to = to;
             this.wind = wind;
+            this.leastS = leastS;
         }
 
         Found find() {
@@ -148,7 +157,13 @@ final class CheapestWay {
                     .ifPresent(
                             way -> {
                                 Part part =
-                                        new Part(way, timeS(way, wind), paidS, paid, kept, closed);
+                                        new Part(
+                                                way,
+                                                Math.max(leastS, timeS(way, wind)),
+                                                paidS,
+                                                paid,
+                                                kept,
+                                                closed);
                                 seen.add(part);
                                 queue.add(part);
                                 cheapestS = Math.min(cheapestS, costS(part));

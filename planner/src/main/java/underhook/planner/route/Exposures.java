@@ -3,6 +3,7 @@ package underhook.planner.route;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -16,6 +17,7 @@ import underhook.core.job.CrossingRule;
 import underhook.core.job.Handling;
 import underhook.core.job.Job;
 import underhook.core.job.MapFeature;
+import underhook.core.job.Rules;
 import underhook.core.job.Zone;
 
 /**
@@ -32,6 +34,12 @@ final class Exposures {
 
     /** Crossings of one line nearer together than this are one, m. */
     private static final double ONE_CROSSING_M = 1;
+
+    /**
+     * A line that ends nearer than this to the edge of the known ground goes on there: files are cut at their
+     * edge, roads and wires are not, m. @source PRACTICE
+     */
+    private static final double CUT_M = 1000;
 
     private static final GeometryFactory FACTORY = new GeometryFactory();
 
@@ -97,7 +105,9 @@ final class Exposures {
                 if (feature.shape() == MapFeature.Shape.LINE) {
                     boolean guarded = feature.crossing() == CrossingRule.GUARDED;
                     double priceS = guarded ? prices.guardedS() : prices.openS();
-                    all.add(Exposed.line(feature.id(), shape, shape.buffer(keepOffM, 1), priceS));
+                    Geometry line =
+                            FACTORY.createLineString(goneOn(shape.getCoordinates(), ground));
+                    all.add(Exposed.line(feature.id(), line, line.buffer(keepOffM, 1), priceS));
                 } else {
                     double priceS = areaS(feature.kind(), prices);
                     addArea(all, feature.id(), shape, priceS);
@@ -129,7 +139,7 @@ final class Exposures {
     }
 
     /** The same with wires that may be crossed. */
-    Exposures with(List<WirePlan> wires, double clearanceM, double priceS) {
+    Exposures with(List<WirePlan> wires, Ground ground, Rules rules) {
         List<Exposed> more = new ArrayList<>(all);
         for (WirePlan wire : wires) {
             if (wire.isCrossable()) {
@@ -137,15 +147,38 @@ final class Exposures {
                         wire.supports().stream()
                                 .map(at -> new Coordinate(at.eastM(), at.northM()))
                                 .toArray(Coordinate[]::new);
-                more.add(
-                        Exposed.line(
-                                wire.wire().id(),
-                                FACTORY.createLineString(points),
-                                wire.corridor(clearanceM),
-                                priceS));
+                Geometry line = FACTORY.createLineString(goneOn(points, ground));
+                Geometry closed =
+                        line.buffer(wire.corridorM(rules.wireClearanceM()), 2)
+                                .union(wire.corridor(rules.wireClearanceM()));
+                double priceS = rules.handling().exposure().wireS();
+                more.add(Exposed.line(wire.wire().id(), line, closed, priceS));
             }
         }
         return new Exposures(more);
+    }
+
+    /** A line with ends that a file has cut drawn on, straight and over unknown ground. */
+    private static Coordinate[] goneOn(Coordinate[] points, Ground ground) {
+        List<Coordinate> all = new ArrayList<>(List.of(points));
+        int last = points.length - 1;
+        onwards(points[last - 1], points[last], ground).ifPresent(all::add);
+        onwards(points[1], points[0], ground).ifPresent(end -> all.add(0, end));
+        return all.toArray(Coordinate[]::new);
+    }
+
+    private static Optional<Coordinate> onwards(Coordinate from, Coordinate end, Ground ground) {
+        double lengthM = from.distance(end);
+        if (!(lengthM > 0)) {
+            return Optional.empty();
+        }
+        double east = (end.x - from.x) / lengthM;
+        double north = (end.y - from.y) / lengthM;
+        boolean cut = !ground.terrain().covers(end.x + CUT_M * east, end.y + CUT_M * north);
+        double onM = 3 * CUT_M;
+        return cut
+                ? Optional.of(new Coordinate(end.x + onM * east, end.y + onM * north))
+                : Optional.empty();
     }
 
     boolean isEmpty() {

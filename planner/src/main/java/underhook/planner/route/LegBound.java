@@ -43,7 +43,7 @@ final class LegBound {
                     map,
                     new Priced() {
                         @Override
-                        public double wayS(PlanePoint from, PlanePoint to) {
+                        public double wayS(PlanePoint from, PlanePoint to, double leastS) {
                             return LegBound.wayS(from, to, wind, map);
                         }
 
@@ -57,8 +57,12 @@ final class LegBound {
 
     /** What a way takes at least where some of the ground has a price. */
     interface Priced {
-        /** Time and prices of any way at least, s. */
-        double wayS(PlanePoint from, PlanePoint to);
+        /**
+         * Time and prices of any way at least, s.
+         *
+         * @param leastS no way takes less time for the turns at its ends, s
+         */
+        double wayS(PlanePoint from, PlanePoint to, double leastS);
 
         /** Price of a straight piece, s. */
         double priceS(PlanePoint a, PlanePoint b);
@@ -75,7 +79,7 @@ final class LegBound {
         PlanePoint to = request.to().point();
         return leastS(
                 request,
-                air.priced().wayS(from, to),
+                air.priced().wayS(from, to, 0),
                 new Ends(profile.leastAmslM(from, need), profile.leastAmslM(to, need)));
     }
 
@@ -100,7 +104,7 @@ final class LegBound {
                                 new TurnBound.Pose(in, request.to().bearingGridRad() + Math.PI));
         double wayS =
                 pieceS(from, out, air)
-                        + Math.max(turnedS, air.priced().wayS(out, in))
+                        + Math.max(turnedS, air.priced().wayS(out, in, turnedS))
                         + pieceS(in, to, air);
         return leastS(
                 request,

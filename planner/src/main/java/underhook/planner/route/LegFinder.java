@@ -182,10 +182,7 @@ public final class LegFinder {
                 kinds.isEmpty() ? "" : maps.key(kinds) + "|" + keepOffM,
                 unused ->
                         Exposures.of(job, ground, kinds, keepOffM)
-                                .with(
-                                        kinds.isEmpty() ? List.of() : wires,
-                                        job.rules().wireClearanceM(),
-                                        job.rules().handling().exposure().wireS()));
+                                .with(kinds.isEmpty() ? List.of() : wires, ground, job.rules()));
     }
 
     /** What a leg with loads of these kinds passes over at a price, s. */
@@ -263,8 +260,8 @@ public final class LegFinder {
                         PROOF_PARTS);
         return new LegBound.Priced() {
             @Override
-            public double wayS(PlanePoint from, PlanePoint to) {
-                CheapestWay.Found found = cheapest.find(from, to, wind);
+            public double wayS(PlanePoint from, PlanePoint to, double leastS) {
+                CheapestWay.Found found = cheapest.find(from, to, wind, leastS);
                 return found.ways().isEmpty()
                         ? from.distanceToM(to) / wind.airspeedMPerS()
                         : found.boundS();
