@@ -179,7 +179,10 @@ final class LegCheck {
                                         .figures(leg.durationS(), least, "s"));
     }
 
-    /** A bound above what the leg itself comes to is none. */
+    /**
+     * A bound above what the leg itself comes to is none; nor is less passed over than our own count. Plans
+     * that state nothing claim nothing.
+     */
     private void checkExposure(Flight flight) {
         Leg leg = flight.leg();
         double whole = leg.durationS() + leg.exposure().priceS();
@@ -197,6 +200,7 @@ final class LegCheck {
         day.ledger()
                 .demand(
                         flight.loads().isEmpty()
+                                || leg.exposure().equals(Leg.Exposure.NONE)
                                 || leg.exposure().priceS() >= own - Tolerance.TIME_S,
                         FindingCode.LEG_CROSSINGS,
                         flight.subject(),
