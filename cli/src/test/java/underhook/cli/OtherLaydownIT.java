@@ -53,7 +53,8 @@ class OtherLaydownIT {
                     .as("A2-" + site)
                     .anyMatch(passed -> !passed.contains("RV9"));
         }
-        // Into the wind the turn behind the way out took the side over the road before turns had a price.
+        // Into the wind the turn behind the way out took the side over the road before turns had a
+        // price.
         assertThat(passed(read, finder, "A2", "S02")).doesNotContain("RV9");
         for (String site : List.of("S03", "S04", "S05")) {
             assertThat(passed(read, finder, "A", site)).as("A-" + site).contains("LL1");

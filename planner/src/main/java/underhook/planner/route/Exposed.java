@@ -21,7 +21,7 @@ final class Exposed {
     static final double TOUCH_M = 0.02;
 
     /** Depths of the levels of an area over its greatest depth. */
-    private static final double[] LEVEL_FRACTIONS = {0.1, 0.3, 0.6, 0.9};
+    private static final double[] LEVEL_FRACTION = {0.1, 0.3, 0.6, 0.9};
 
     /** Edges of a core are chords of arcs; no point of one lies less deep than this part of its depth. */
     private static final double CHORD_RATIO = 0.99;
@@ -61,7 +61,7 @@ final class Exposed {
     static Exposed area(String id, Geometry area, double priceS) {
         Exposed made = new Exposed(id, area, FACTORY.createPolygon(), priceS);
         double deepestM = deepestM(area);
-        for (double fraction : LEVEL_FRACTIONS) {
+        for (double fraction : LEVEL_FRACTION) {
             Geometry core = area.buffer(-fraction * deepestM);
             if (!core.isEmpty()) {
                 made.depthsM.add(CHORD_RATIO * fraction * deepestM);
