@@ -22,6 +22,9 @@ import underhook.core.geo.PlanePoint;
  * in the bound.
  */
 final class CheapestWay {
+    /** Where the quickest way passes over more than this, too many parts would have to be looked at. */
+    static final int MOST_OPEN = 8;
+
     private final Exposures exposures;
     private final Maps maps;
     private final int mostParts;
@@ -113,7 +116,7 @@ final class CheapestWay {
                     break;
                 }
                 List<Open> open = open(part);
-                if (open.isEmpty()) {
+                if (open.isEmpty() || (splits == 0 && open.size() > MOST_OPEN)) {
                     break;
                 }
                 splits++;

@@ -48,8 +48,11 @@ public final class LegFinder {
     /** In a proof only what touches a line crosses it, m. */
     private static final double PROOF_OFF_M = Exposed.TOUCH_M / 2;
 
-    /** So often ways are split by what they pay when one is looked for. */
+    /** So often ways are split by what they pay when one is looked for, in open country. */
     private static final int SEARCH_PARTS = 10;
+
+    /** Each split makes a map: with so many spots or more in it there is time for none. */
+    private static final int TOWN_SPOTS = 4000;
 
     /** So often when the least is proven. */
     private static final int PROOF_PARTS = 40;
@@ -257,7 +260,7 @@ public final class LegFinder {
                         (key, closed) ->
                                 maps.closing(
                                         maps.key(request.kinds()) + "bound" + key, map, closed),
-                        PROOF_PARTS);
+                        parts(map, PROOF_PARTS));
         return new LegBound.Priced() {
             @Override
             public double wayS(PlanePoint from, PlanePoint to, double leastS) {
@@ -377,13 +380,20 @@ public final class LegFinder {
                 .toList();
     }
 
+    /** Fewer in a map of many corners, none in a town. */
+    private static int parts(WayMap map, int most) {
+        return Math.max(0, most * (TOWN_SPOTS - map.spotCount()) / TOWN_SPOTS);
+    }
+
     /** The quickest way, and where it passes over something at a price the cheapest. */
     private List<List<PlanePoint>> between(
             PlanePoint from, PlanePoint to, Request request, Map<String, Double> keepM) {
         WayMap map = maps.of(request.kinds(), keepM);
         Optional<List<PlanePoint>> quickest = map.findWay(from, to);
         Exposures things = exposures(request.kinds(), KEEP_OFF_M);
-        if (quickest.isEmpty() || !(things.priceS(quickest.get()) > 0)) {
+        if (quickest.isEmpty()
+                || !(things.priceS(quickest.get()) > 0)
+                || things.near(quickest.get()).size() > CheapestWay.MOST_OPEN) {
             return quickest.stream().toList();
         }
         WayMap.Wind still = new WayMap.Wind(0, 0, request.speedMPerS());
@@ -395,7 +405,7 @@ public final class LegFinder {
                                                 maps.key(request.kinds()) + keepM + "off" + key,
                                                 map,
                                                 closed),
-                                SEARCH_PARTS)
+                                parts(map, SEARCH_PARTS))
                         .find(from, to, still);
         CrossingBends bends = new CrossingBends(things, map, still);
         List<List<PlanePoint>> ways = new ArrayList<>(List.of(quickest.get()));
