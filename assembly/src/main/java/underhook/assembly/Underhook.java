@@ -2,8 +2,9 @@ package underhook.assembly;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.InstantSource;
+import java.time.Instant;
 import java.util.List;
+import java.util.stream.Stream;
 import underhook.adapter.crs.Proj4jReferenceSystems;
 import underhook.adapter.demo.DemoDay;
 import underhook.adapter.geofile.GeoPackageReader;
@@ -12,6 +13,7 @@ import underhook.adapter.geofile.GpxTrack;
 import underhook.adapter.geofile.KmlReader;
 import underhook.adapter.geofile.aixm.AixmReader;
 import underhook.adapter.geopackage.GeoPackageWriter;
+import underhook.adapter.geopackage.HandoverGeoPackage;
 import underhook.adapter.job.JobFolderReader;
 import underhook.adapter.job.evening.EveningTables;
 import underhook.adapter.job.evening.TrackTable;
@@ -21,6 +23,7 @@ import underhook.adapter.mapfile.GpxWriter;
 import underhook.adapter.mapfile.KmlWriter;
 import underhook.adapter.osm.OsmMapReader;
 import underhook.adapter.paper.CardsPdf;
+import underhook.adapter.paper.EveningPdf;
 import underhook.adapter.planfile.PlanJsonReader;
 import underhook.adapter.planfile.PlanJsonWriter;
 import underhook.adapter.store.SqliteJobStore;
@@ -38,6 +41,7 @@ import underhook.app.desk.Desk;
 import underhook.app.desk.DeskTools;
 import underhook.app.desk.PlanRuns;
 import underhook.app.evening.CloseDay;
+import underhook.app.evening.QuoteJob;
 import underhook.app.port.JobReader;
 import underhook.app.port.MapReader;
 import underhook.app.port.OutputWriter;
@@ -47,8 +51,6 @@ import underhook.planner.verify.PlanVerifier;
 
 /** The whole program, put together once. */
 public final class Underhook {
-    private static final InstantSource CLOCK = InstantSource.system();
-
     /** Every file of a plan but the findings. */
     private static final List<OutputWriter> WRITERS =
             List.of(
@@ -72,9 +74,11 @@ public final class Underhook {
     private final Calc calc;
     private final Settings settings;
     private final DeskTools deskTools;
+    private final ShiftedClock clock;
 
     /** Puts it together; reads and writes nothing yet. */
     public Underhook(Settings settings) {
+        clock = new ShiftedClock(settings.clock());
         ReferenceSystems systems = new Proj4jReferenceSystems();
         PlanVerifier verifier = new PlanVerifier();
         PlanDay.Checking checking = (job, plan) -> verifier.check(job.job(), job.ground(), plan);
@@ -94,9 +98,9 @@ public final class Underhook {
         planDay =
                 new PlanDay(
                         jobReader,
-                        new Planning(settings.program(), CLOCK),
+                        new Planning(settings.program(), clock),
                         checking,
-                        new FolderPublishing(WRITERS, new FindingsCsvWriter(), CLOCK));
+                        new FolderPublishing(WRITERS, new FindingsCsvWriter(), clock));
         verifyPlan = new VerifyPlan(jobReader, new PlanJsonReader(), checking);
         closeDay =
                 new CloseDay(
@@ -105,8 +109,11 @@ public final class Underhook {
                                 new PlanJsonReader(),
                                 new EveningTables(),
                                 List.of(new GpxTrack(), new TrackTable())),
-                        EveningSheets.writers(),
-                        CLOCK);
+                        Stream.concat(
+                                        EveningSheets.writers().stream(),
+                                        Stream.of(new EveningPdf(), new HandoverGeoPackage()))
+                                .toList(),
+                        clock);
         calc = new Calc(systems, Reports::decode);
         this.settings = settings;
         deskTools =
@@ -117,7 +124,13 @@ public final class Underhook {
                         new PlainTables(),
                         planDay,
                         folder -> new DemoDay().write(folder),
-                        CLOCK);
+                        clock,
+                        new EveningTables());
+    }
+
+    /** Sets the program's clock to a day that is to be rehearsed. */
+    public void rehearse(Instant at) {
+        clock.setTo(at);
     }
 
     /** Everything that is kept in the data folder. */
@@ -143,6 +156,10 @@ public final class Underhook {
 
     public VerifyPlan verifyPlan() {
         return verifyPlan;
+    }
+
+    public QuoteJob quoteJob() {
+        return new QuoteJob(jobReader, new PlanJsonReader(), new EveningTables());
     }
 
     public CloseDay closeDay() {

@@ -29,6 +29,7 @@ final class HandlingFields {
                         .map(HandlingFields::readGuying)
                         .orElse(Handling.Guying.USUAL),
                 Rigging.NONE,
+                SpreadsFields.read(rules),
                 rules.findMapping("exposure")
                         .map(HandlingFields::readExposure)
                         .orElse(Handling.Exposure.USUAL));

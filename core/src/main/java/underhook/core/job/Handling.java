@@ -3,33 +3,40 @@ package underhook.core.job;
 import java.util.Objects;
 
 /**
- * How the operator lets loads be flown and poles be set, the gear they hang in, and what it is worth to keep
- * loads off what they may pass over.
+ * How the operator lets loads be flown and poles be set, the gear they hang in, how times vary, and what it is
+ * worth to keep loads off what they may pass over.
  */
-public record Handling(Flying flying, Guying guying, Rigging rigging, Exposure exposure) {
+public record Handling(
+        Flying flying, Guying guying, Rigging rigging, Spreads spreads, Exposure exposure) {
     /** What holds where the job says nothing; no gear is listed. */
     public static final Handling USUAL = new Handling(Flying.USUAL, Guying.USUAL, Rigging.NONE);
 
-    /** With the usual prices of what is passed over. */
+    /** With usual spreads of times and the usual prices of what is passed over. */
     public Handling(Flying flying, Guying guying, Rigging rigging) {
-        this(flying, guying, rigging, Exposure.USUAL);
+        this(flying, guying, rigging, Spreads.USUAL, Exposure.USUAL);
     }
 
     public Handling {
         Objects.requireNonNull(flying, "flying");
         Objects.requireNonNull(guying, "guying");
         Objects.requireNonNull(rigging, "rigging");
+        Objects.requireNonNull(spreads, "spreads");
         Objects.requireNonNull(exposure, "exposure");
     }
 
     /** The same with the gear of a list. */
     public Handling withRigging(Rigging other) {
-        return new Handling(flying, guying, other, exposure);
+        return new Handling(flying, guying, other, spreads, exposure);
+    }
+
+    /** The same with other spreads of times. */
+    public Handling withSpreads(Spreads other) {
+        return new Handling(flying, guying, rigging, other, exposure);
     }
 
     /** The same with other prices of what is passed over. */
     public Handling withExposure(Exposure other) {
-        return new Handling(flying, guying, rigging, other);
+        return new Handling(flying, guying, rigging, spreads, other);
     }
 
     /**

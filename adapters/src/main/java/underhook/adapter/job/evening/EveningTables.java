@@ -1,10 +1,18 @@
 package underhook.adapter.job.evening;
 
+import de.siegmar.fastcsv.writer.CsvWriter;
+import de.siegmar.fastcsv.writer.LineDelimiter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import underhook.adapter.job.LearnedFile;
 import underhook.adapter.job.text.Faults;
 import underhook.adapter.job.text.Fields;
 import underhook.adapter.job.text.JobDay;
@@ -13,19 +21,27 @@ import underhook.adapter.job.text.Range;
 import underhook.adapter.job.text.Source;
 import underhook.adapter.job.text.Source.Found;
 import underhook.adapter.job.text.Table;
+import underhook.app.port.Content;
 import underhook.app.port.EveningFiles;
 import underhook.app.port.FlownSample;
 import underhook.app.port.Reading;
+import underhook.app.port.Written;
 import underhook.core.finding.FindingCode;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
+import underhook.core.learn.Figure;
 import underhook.core.learn.Measure;
 
 /** Reads taps and samples from tables, the books from YAML. */
 public final class EveningTables implements EveningFiles {
+    private static final int NUMBER_DECIMALS = 3;
+    private static final String[] COLUMNS = {
+        "id", "at", "by", "device", "kind", "loads", "place", "mass_kg", "line_m", "people",
+        "undoes", "note"
+    };
     private static final Range TAPPED_MASS = Range.of(0, 99_999, "between 0 and 99999 kg");
     private static final Range TAPPED_LINE = Range.above(0, 499, "above 0, below 500 m");
 
@@ -81,8 +97,47 @@ public final class EveningTables implements EveningFiles {
     }
 
     @Override
+    public Content tapsTable(List<Tap> taps, Job job) {
+        StringWriter text = new StringWriter();
+        try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(text)) {
+            csv.writeRecord(COLUMNS);
+            for (Tap tap : taps) {
+                csv.writeRecord(
+                        tap.id(),
+                        Written.time(tap.at(), job.zone()),
+                        tap.by(),
+                        tap.device(),
+                        tap.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                        String.join("|", tap.loads().stream().map(LoadId::value).toList()),
+                        tap.place().map(PlaceId::value).orElse(""),
+                        number(tap.amount().massKg()),
+                        number(tap.amount().lengthM()),
+                        tap.amount().people() == 0 ? "" : String.valueOf(tap.amount().people()),
+                        tap.undoes().orElse(""),
+                        tap.note());
+            }
+        } catch (IOException impossible) {
+            throw new UncheckedIOException(impossible);
+        }
+        return Content.of(text.toString());
+    }
+
+    private static String number(OptionalDouble value) {
+        return value.isPresent()
+                ? Written.nearest(value.getAsDouble(), NUMBER_DECIMALS).toPlainString()
+                : "";
+    }
+
+    @Override
     public Reading<Books> readBooks(Path file) {
         return BooksFile.read(file);
+    }
+
+    @Override
+    public Reading<List<Figure>> readFigures(Path file) {
+        Source source = new Source(String.valueOf(file.getFileName()), new Faults());
+        List<Figure> figures = LearnedFile.read(Table.Input.of(file, source));
+        return Reading.of(figures, source.faults().list());
     }
 
     @Override
