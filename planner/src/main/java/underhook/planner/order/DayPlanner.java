@@ -61,7 +61,7 @@ public final class DayPlanner {
                 DayOrder.find(
                         table,
                         settings.seed(),
-                        settings.stop(),
+                        new DayOrder.Stops(settings.settled(), settings.stop()),
                         done -> progress.step("searching the order of the day", 0.3 + 0.6 * done));
         DayState day = new DayStory(model, maker, people).tell(found.day());
         progress.step("writing the plan", 0.9);
@@ -78,15 +78,14 @@ public final class DayPlanner {
         }
         findings.addAll(new DayFindings(model, people, maker, day).list());
         progress.step("bounding the flying time", 0.92);
-        double boundS = DayOrder.flightBoundS(table, found.day());
+        DayCosts costs = new DayCosts(model, table, found);
         boolean cutShort = found.cutShort() || maker.isCut() || model.isCut();
         return Outcome.done(
-                new PlanBuilder(model, maker, people, new PlanBuilder.Built(day, cutShort))
+                new PlanBuilder(model, maker, people, new PlanBuilder.Built(day, cutShort, costs))
                         .build(
                                 settings,
                                 List.copyOf(leftOut.values()),
-                                Waivers.applied(job, findings),
-                                boundS));
+                                Waivers.applied(job, findings)));
     }
 
     private record Reason(FindingCode code, String message) {}

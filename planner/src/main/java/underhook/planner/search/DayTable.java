@@ -156,6 +156,11 @@ public final class DayTable {
         return trips.length;
     }
 
+    /** From when the machine may fly, s. */
+    public long startS() {
+        return rules.startS();
+    }
+
     /** Whether something that a trip waits for is not flown at all. */
     public boolean waitsForLeftOut(int trip) {
         return trips[trip].waitsForLeftOut();
