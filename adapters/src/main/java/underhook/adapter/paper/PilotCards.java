@@ -53,6 +53,9 @@ final class PilotCards {
     void draw(Book book) throws IOException {
         Flow flow = new Flow(book, PDRectangle.A5, "Pilot card");
         flow.paragraph(Face.TEXT, summary());
+        if (plan.odds().isPresent()) {
+            flow.paragraph(Face.TEXT, new OddsWords(plan.odds().get(), words).text());
+        }
         flow.space(4);
         boolean heavyRule = true;
         for (Step step : plan.steps()) {
