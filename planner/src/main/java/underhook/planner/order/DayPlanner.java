@@ -63,14 +63,14 @@ public final class DayPlanner {
                         settings.seed(),
                         new DayOrder.Stops(settings.settled(), settings.stop()),
                         done -> progress.step("searching the order of the day", 0.3 + 0.6 * done));
-        DayState day = new DayStory(model, maker, people).tell(found.day());
+        DayState day = new DayStory(model, maker, people, table).tell(found.day());
         progress.step("writing the plan", 0.9);
         Map<LoadId, LeftOut> leftOut = maker.leftOut();
         for (int k = 0; k < maker.trips().size(); k++) {
             if (day.releasedS().get(k) < 0) {
                 Trip trip = maker.trips().get(k);
                 boolean cut = found.cutShort() || model.isCut(trip);
-                leaveOut(trip, reason(table.waitsForLeftOut(k), cut), leftOut, findings);
+                leaveOut(trip, reason(table, k, cut), leftOut, findings);
             }
         }
         if (leftOut.size() == job.loads().size()) {
@@ -90,8 +90,14 @@ public final class DayPlanner {
 
     private record Reason(FindingCode code, String message) {}
 
-    private static Reason reason(boolean waitsForLeftOut, boolean cut) {
-        if (waitsForLeftOut) {
+    private static Reason reason(DayTable table, int trip, boolean cut) {
+        if (!table.isReached(trip)) {
+            return new Reason(
+                    FindingCode.NO_CREW,
+                    "No crew that may do the work can come there, on foot or by air. Perhaps another"
+                            + " crew, another place to land, or somebody who stays there.");
+        }
+        if (table.waitsForLeftOut(trip)) {
             return new Reason(FindingCode.ORDER_RULE, "What must come before it is left out.");
         }
         return cut

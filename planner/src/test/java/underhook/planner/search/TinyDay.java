@@ -146,6 +146,57 @@ final class TinyDay {
         return day;
     }
 
+    /** The same with nothing that waits for another to lie long enough. */
+    TinyDay withoutWaits() {
+        List<Lift> free = new ArrayList<>();
+        for (Lift lift : lifts) {
+            free.add(
+                    new Lift(
+                            lift.from(),
+                            lift.to(),
+                            lift.hookS(),
+                            lift.setDownS(),
+                            lift.pole(),
+                            lift.backhaul(),
+                            lift.busyS(),
+                            lift.readyS(),
+                            lift.after(),
+                            0));
+        }
+        return withLifts(free);
+    }
+
+    /** The same with places that need no time to be made ready. */
+    TinyDay withoutReadying() {
+        List<Lift> free = new ArrayList<>();
+        for (Lift lift : lifts) {
+            free.add(
+                    new Lift(
+                            lift.from(),
+                            lift.to(),
+                            lift.hookS(),
+                            lift.setDownS(),
+                            lift.pole(),
+                            lift.backhaul(),
+                            lift.busyS(),
+                            0,
+                            lift.after(),
+                            lift.afterS()));
+        }
+        return withLifts(free);
+    }
+
+    private TinyDay withLifts(List<Lift> others) {
+        Works works = new Works(others.size());
+        System.arraycopy(open, 0, works.open, 0, open.length);
+        System.arraycopy(mayWork, 0, works.mayWork, 0, TEAMS);
+        System.arraycopy(teamStart, 0, works.teamStart, 0, TEAMS);
+        TinyDay other = new TinyDay(wayS, walkS, others, works);
+        other.slowness = slowness;
+        other.staffed = staffed;
+        return other;
+    }
+
     /** An empty way in a spell. */
     int wayS(int from, int to, int spell) {
         return wayS[from][to] * slowness[spell] / 100;
