@@ -56,23 +56,23 @@ final class SummaryCheck {
                 Told.of("plan", "The plan is for job " + day.plan().job() + "."));
     }
 
-    private void price(Summary summary, double flown) {
+    private void price(Summary summary, double flownS) {
         Rules.Costs costs = day.job().rules().costs();
         double centsPerS = costs.flyingCents() / 60.0;
         double flying = summary.price().map(price -> (double) price.flyingCents()).orElse(0.0);
         demand(
                 summary.price().isEmpty()
-                        || Math.abs(flying - centsPerS * flown)
+                        || Math.abs(flying - centsPerS * flownS)
                                 <= 1 + centsPerS * Tolerance.TOTAL_TIME_S,
                 "price",
                 Told.of("plan", "The price of flying is not the rate times the minutes.")
-                        .figures(flying, centsPerS * flown, "cents"));
+                        .figures(flying, centsPerS * flownS, "cents"));
         long chosen =
                 summary.front().stream()
                         .filter(
                                 trade ->
                                         trade.chosen()
-                                                && Math.abs(trade.flightS() - flown)
+                                                && Math.abs(trade.flightS() - flownS)
                                                         <= Tolerance.TOTAL_TIME_S
                                                 && trade.finishAt().equals(summary.finishAt()))
                         .count();
