@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import underhook.app.port.OutputWriter.Output;
 import underhook.core.job.Job;
@@ -79,10 +80,30 @@ final class PilotCards {
                 + Words.count(plan.summary().lineChanges(), "line change")
                 + ", end about "
                 + words.clock(plan.summary().finishAt())
+                + others()
                 + ". Variation "
                 + variation()
                 + ". Hook heights AMSL. Fuel is the reading at hook-up. Look every place over before its"
                 + " first use.";
+    }
+
+    /** What else could be flown: flying minutes and end of each day that was not chosen. */
+    private String others() {
+        String all =
+                plan.summary().front().stream()
+                        .filter(trade -> !trade.chosen())
+                        .map(
+                                trade ->
+                                        Math.round(Math.ceil(Units.sToMinutes(trade.flightS())))
+                                                + " min, end "
+                                                + words.clock(trade.finishAt()))
+                        .collect(Collectors.joining("; "));
+        return all.isEmpty()
+                ? ""
+                : ". Flying "
+                        + Math.round(Math.ceil(Units.sToMinutes(plan.summary().flightS())))
+                        + " min; other orders: "
+                        + all;
     }
 
     private String variation() {

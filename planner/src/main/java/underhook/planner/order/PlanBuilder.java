@@ -49,10 +49,11 @@ final class PlanBuilder {
     private final People people;
     private final DayState day;
     private final boolean cutShort;
+    private final DayCosts costs;
     private final ReleaseFindings releases;
 
     /** A day as built, and whether the search for it was cut short. */
-    record Built(DayState day, boolean cutShort) {}
+    record Built(DayState day, boolean cutShort, DayCosts costs) {}
 
     PlanBuilder(DayModel model, TripMaker maker, People people, Built built) {
         this.model = model;
@@ -60,10 +61,11 @@ final class PlanBuilder {
         this.people = people;
         this.day = built.day();
         this.cutShort = built.cutShort();
+        this.costs = built.costs();
         this.releases = new ReleaseFindings(model.job);
     }
 
-    Plan build(PlanSettings with, List<LeftOut> leftOut, List<Finding> findings, double boundS) {
+    Plan build(PlanSettings with, List<LeftOut> leftOut, List<Finding> findings) {
         List<Step> steps = new ArrayList<>();
         for (DayState.Event event : day.events()) {
             boolean idle = event.kind() == StepKind.WAIT || event.kind() == StepKind.BREAK;
@@ -80,10 +82,12 @@ final class PlanBuilder {
                         count(steps, StepKind.ROTATION),
                         count(steps, StepKind.REFUEL),
                         count(steps, StepKind.LINE_CHANGE),
-                        OptionalDouble.of(boundS),
-                        Optional.empty(),
+                        costs.flightBoundS(),
+                        Optional.of(costs.finishBoundAt()),
                         Optional.of("chosen-combination"),
-                        cutShort);
+                        cutShort,
+                        Optional.of(costs.price()),
+                        costs.front());
         List<Finding> all = new ArrayList<>(findings);
         all.addAll(new WireFindings(model, findings).list(steps));
         all.addAll(releases.list());

@@ -33,7 +33,7 @@ final class Search {
     private final BooleanSupplier stop;
 
     Search(DayTable table, Decoder decoder, Wish start, BooleanSupplier stop) {
-        this.minuteCents = Math.max(1, table.rates.minuteCents());
+        this.minuteCents = Math.max(1, decoder.rates().minuteCents());
         this.stop = stop;
         this.table = table;
         this.decoder = decoder;
