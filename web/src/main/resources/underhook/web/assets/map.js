@@ -84,9 +84,18 @@ function showGround(data) {
   for (const place of places) place.setId(place.get('id'));
   fill('places', places);
   fill('names', places.map((place) => place.clone()));
-  // The server paints the relief in this very projection, over these bounds.
-  layers.relief.setSource(new source.ImageStatic({ url: actions.reliefUrl(), imageExtent: proj.transformExtent(data.bounds, 'EPSG:4326', 'EPSG:3857') }));
-  fitAll();
+  showRelief(data.bounds);
+  // Only once: a change on the map must not throw away where the reader is.
+  if (!fitted) fitAll();
+}
+
+/** The server paints the relief in this very projection, over these bounds. */
+async function showRelief(bounds) {
+  const picture = await actions.relief();
+  if (!picture || shown.bounds !== bounds) return;
+  const url = URL.createObjectURL(picture), before = layers.relief.getSource()?.getUrl();
+  layers.relief.setSource(new source.ImageStatic({ url, imageExtent: proj.transformExtent(bounds, 'EPSG:4326', 'EPSG:3857') }));
+  if (before) URL.revokeObjectURL(before);
 }
 
 export function fitAll() {

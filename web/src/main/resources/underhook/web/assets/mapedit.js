@@ -113,7 +113,7 @@ async function save(event) {
   const { kind, id, known } = state.edit, form = event.target;
   const named = known ? id : new FormData(form).get('id').trim();
   const request = { op: known ? 'move' : 'add', layer: KINDS[kind].layer, id: named, geometry: geometry() };
-  await send(known ? request : { ...request, properties: properties(form) }, named);
+  if (await send(known ? request : { ...request, properties: properties(form) }, named)) form.reset();
 }
 
 const remove = () => send({ op: 'delete', layer: KINDS[state.edit.kind].layer, id: state.edit.id }, state.edit.id);
@@ -121,9 +121,13 @@ const remove = () => send({ op: 'delete', layer: KINDS[state.edit.kind].layer, i
 async function send(request, id) {
   const before = state.job.faults.length, kind = state.edit.kind;
   const kept = await actions.changeFeature(request);
-  if (!kept) return change({ fault: state.note?.words });
+  if (!kept) {
+    change({ fault: state.note?.words });
+    return false;
+  }
   const faults = state.job.faults.length > before ? state.job.faults : [];
-  return actions.set({ edit: fresh(kind, { done: t(`edit.did.${request.op}`, { id }), faults }) });
+  actions.set({ edit: fresh(kind, { done: t(`edit.did.${request.op}`, { id }), faults }) });
+  return true;
 }
 
 const field = ([name, sort]) => html`<label>${t(`edit.field.${name}`)} ${Array.isArray(sort)
