@@ -21,6 +21,7 @@ public final class Main {
                         new RasterWindow(),
                         new WaysMeasured(),
                         new TownMeasured(),
+                        new DaysMeasured(),
                         new DeskMeasured(),
                         new SwingApproaches().comparison());
         List<Measured> wanted =

@@ -47,7 +47,8 @@ record Head(
                     "release_areas",
                     "hazards",
                     "rigging",
-                    "overrides");
+                    "overrides",
+                    "learned");
     static final List<String> ROLES = Stream.concat(REQUIRED.stream(), OPTIONAL.stream()).toList();
     private static final List<String> NAMED_VALUES =
             List.of("loads", "places", "zones", "wires", "map", "release_areas", "hazards");

@@ -49,6 +49,8 @@ import underhook.core.job.Rigging;
 import underhook.core.job.Rules;
 import underhook.core.job.Waiver;
 import underhook.core.job.Weather;
+import underhook.core.learn.Figure;
+import underhook.core.learn.LearnedRules;
 
 /** Reads a job folder, every file of it, and gives the job or all the faults at once. */
 public final class JobFolderReader implements JobReader, EditionReader, JobInputs {
@@ -251,6 +253,10 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
             Optional<Weather> weather = readWeather();
             Optional<CrewsFile> crews =
                     yaml("crews").map(fields -> CrewsFile.read(fields, head.day(), mentions));
+            List<Figure> figures =
+                    head.file("learned")
+                            .map(file -> LearnedFile.read(file, source(file)))
+                            .orElse(List.of());
             List<Waiver> waivers = yaml("overrides").map(OverridesFile::read).orElse(List.of());
             List<Position> positions = rows.stream().map(PlaceRow::position).toList();
             List<GeoPoint> features = readMap(positions);
@@ -265,6 +271,12 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                 return Optional.empty();
             }
             Ground known = ground.orElseThrow();
+            LearnedRules learned =
+                    LearnedRules.of(
+                            HandlingFields.with(rules.orElseThrow(), rigging),
+                            machine.orElseThrow(),
+                            figures);
+            findings.addAll(learned.findings());
             Job job =
                     new Job(
                             head.name(),
@@ -275,11 +287,11 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                             new PlaceId(head.machineStart()),
                             rows.stream().map(PlaceRow::place).toList(),
                             loads,
-                            machine.orElseThrow(),
+                            learned.machine(),
                             weather.orElseThrow(),
                             crews.orElseThrow().crews(),
                             crews.orElseThrow().walks(),
-                            HandlingFields.with(rules.orElseThrow(), rigging),
+                            learned.rules(),
                             map.features(),
                             map.wires(),
                             map.zones(),

@@ -223,6 +223,12 @@ final class RulesFile {
         LoadShape shape =
                 row.findChoice("shape", LoadShape.class)
                         .orElse(standsUp ? LoadShape.ROUND : LoadShape.BOX);
+        double heavier =
+                row.findQuantity(
+                                "heavier_than_listed",
+                                Quantity.FRACTION,
+                                Range.of(0, 1, "between 0 and 100 percent"))
+                        .orElse(0);
         row.refuseUnknown();
         if (row.source().faults().count() > before) {
             return Optional.empty();
@@ -242,6 +248,7 @@ final class RulesFile {
                         busyS,
                         readyS,
                         new WindLimit(meanMPerS, gustMPerS, spreadMPerS),
-                        shape));
+                        shape,
+                        1 + heavier));
     }
 }

@@ -176,7 +176,9 @@ final class Words {
         if (load.massKg().isEmpty()) {
             return "?";
         }
-        double factor = isEstimated(load) ? job.rules().estimatedMassFactor() : 1;
+        double factor =
+                job.getKind(load.kind()).heavierFactor()
+                        * (isEstimated(load) ? job.rules().estimatedMassFactor() : 1);
         return Long.toString(up(load.massKg().getAsDouble() * factor));
     }
 

@@ -21,6 +21,7 @@ import underhook.core.flown.MachineSums;
 import underhook.core.flown.TapKind;
 import underhook.core.job.PlaceId;
 import underhook.core.learn.Credibility;
+import underhook.core.learn.Measure;
 import underhook.core.track.Visit;
 
 /** The tables of a closed day. */
@@ -80,7 +81,8 @@ public final class EveningSheets {
                                 "samples",
                                 "flown_over_planned",
                                 "believed",
-                                "factor"),
+                                "factor",
+                                "spread"),
                         EveningSheets::learned),
                 new Sheet(
                         "unmatched.csv",
@@ -251,20 +253,20 @@ public final class EveningSheets {
         return rows;
     }
 
-    private static String unit(FlownSample.Quantity quantity) {
+    private static String unit(Measure quantity) {
         return switch (quantity) {
             case LIFT_TIME, HOVER_TIME -> "s";
             case MASS, FUEL -> "kg";
         };
     }
 
-    private static String word(FlownSample.Quantity quantity) {
+    private static String word(Measure quantity) {
         return quantity.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     private static List<List<String>> learned(ClosedDay day) {
         List<List<String>> rows = new ArrayList<>();
-        for (FlownSample.Quantity quantity : FlownSample.Quantity.values()) {
+        for (Measure quantity : Measure.values()) {
             Optional<Credibility> found = Optional.ofNullable(day.learned().get(quantity));
             for (Credibility.Estimate estimate : found.map(Credibility::groups).orElse(List.of())) {
                 rows.add(
@@ -274,7 +276,8 @@ public final class EveningSheets {
                                 Integer.toString(estimate.samples()),
                                 ratio(estimate.ownRatio()),
                                 ratio(estimate.credibilityFactor()),
-                                ratio(estimate.believedRatio())));
+                                ratio(estimate.believedRatio()),
+                                ratio(Math.sqrt(found.orElseThrow().withinFactor()))));
             }
         }
         return rows;

@@ -87,7 +87,10 @@ public final class LoadsCsvWriter implements OutputWriter {
             return "";
         }
         double factor =
-                load.massStatus() == MassStatus.ESTIMATED ? job.rules().estimatedMassFactor() : 1;
+                job.getKind(load.kind()).heavierFactor()
+                        * (load.massStatus() == MassStatus.ESTIMATED
+                                ? job.rules().estimatedMassFactor()
+                                : 1);
         // The third decimal takes up the last digit of the product, which may be off.
         double planned = Written.nearest(load.massKg().getAsDouble() * factor, 3).doubleValue();
         return plain(Written.up(planned, 1));

@@ -12,12 +12,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import underhook.app.port.ClosedDay.LiftLine;
 import underhook.app.port.FlownSample;
-import underhook.app.port.FlownSample.Quantity;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
 import underhook.core.job.Job;
 import underhook.core.learn.Credibility;
+import underhook.core.learn.Measure;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 
@@ -46,20 +46,20 @@ final class Learning {
             if (wasAlone(line)) {
                 add(
                         samples,
-                        Quantity.LIFT_TIME,
+                        Measure.LIFT_TIME,
                         group,
                         between(line.plannedHookedAt(), line.plannedDoneAt()),
                         between(line.hookedAt(), line.doneAt()));
                 add(
                         samples,
-                        Quantity.HOVER_TIME,
+                        Measure.HOVER_TIME,
                         group,
                         job.getKind(line.kind()).setDownS(),
                         line.hoverS().orElse(0));
             }
             add(
                     samples,
-                    Quantity.MASS,
+                    Measure.MASS,
                     line.kind(),
                     line.listedKg().orElse(0),
                     line.readKg().orElse(0));
@@ -84,7 +84,7 @@ final class Learning {
                 double s = seconds(since, tap.at());
                 add(
                         samples,
-                        Quantity.FUEL,
+                        Measure.FUEL,
                         job.machine().name(),
                         s * job.machine().burnKgPerS(),
                         from.getAsDouble() - read.getAsDouble());
@@ -96,7 +96,7 @@ final class Learning {
 
     private static void add(
             List<FlownSample> samples,
-            Quantity quantity,
+            Measure quantity,
             String group,
             double plannedAmount,
             double flownAmount) {
@@ -115,9 +115,8 @@ final class Learning {
     }
 
     /** Estimates of all days together. */
-    static Map<Quantity, Credibility> learned(List<FlownSample> today, List<FlownSample> earlier) {
-        Map<Quantity, Map<String, List<Credibility.Sample>>> grouped =
-                new EnumMap<>(Quantity.class);
+    static Map<Measure, Credibility> learned(List<FlownSample> today, List<FlownSample> earlier) {
+        Map<Measure, Map<String, List<Credibility.Sample>>> grouped = new EnumMap<>(Measure.class);
         List<FlownSample> all = new ArrayList<>(earlier);
         all.addAll(today);
         for (FlownSample sample : all) {
@@ -125,7 +124,7 @@ final class Learning {
                     .computeIfAbsent(sample.group(), g -> new ArrayList<>())
                     .add(Credibility.Sample.of(sample.flownAmount() / sample.plannedAmount()));
         }
-        Map<Quantity, Credibility> learned = new EnumMap<>(Quantity.class);
+        Map<Measure, Credibility> learned = new EnumMap<>(Measure.class);
         grouped.forEach(
                 (quantity, groups) ->
                         learned.put(

@@ -13,6 +13,7 @@ import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
 import underhook.core.learn.Credibility;
+import underhook.core.learn.Measure;
 import underhook.core.plan.Plan;
 import underhook.core.track.Visit;
 
@@ -35,7 +36,7 @@ public record ClosedDay(
         List<LiftLine> lifts,
         List<PartLine> parts,
         Optional<Invoice> invoice,
-        Map<FlownSample.Quantity, Credibility> learned,
+        Map<Measure, Credibility> learned,
         List<FlownSample> samples,
         List<Visit> unmatched,
         List<ZoneLine> zones,

@@ -1,5 +1,7 @@
 package underhook.app.port;
 
+import underhook.core.learn.Measure;
+
 /**
  * One thing that was planned and then measured.
  *
@@ -9,19 +11,7 @@ package underhook.app.port;
  * @param flownAmount as flown, above 0, in the same unit
  */
 public record FlownSample(
-        Quantity quantity, String group, double plannedAmount, double flownAmount) {
-    /** What is learned. */
-    public enum Quantity {
-        /** From hook-up until the last load was free, s. */
-        LIFT_TIME,
-        /** In the hover over the place, s. */
-        HOVER_TIME,
-        /** Mass on the load cell, kg. */
-        MASS,
-        /** Fuel for a time with the engine on, kg. */
-        FUEL
-    }
-
+        Measure quantity, String group, double plannedAmount, double flownAmount) {
     public FlownSample {
         if (!(plannedAmount > 0 && flownAmount > 0)) {
             throw new IllegalArgumentException("amounts of a sample must be above 0.");

@@ -34,6 +34,7 @@ public enum FindingCode {
     CENTRE_OF_GRAVITY,
     ORDER_RULE,
     OVERRIDE_IDLE,
+    LEARNED_FIGURE,
     NO_ROOM_IN_DAY,
     SEARCH_CUT,
     NO_HANDLER,

@@ -19,6 +19,8 @@ import java.util.Objects;
  * @param readyAfterS how long after its release, with the crew there, the place is ready for what
  *     comes next, s
  * @param shape how it moves on the ground when it falls
+ * @param heavierFactor what a stated mass is multiplied with for lift, because loads of this kind came
+ *     heavier than their list, at least 1
  */
 public record LoadKind(
         String name,
@@ -34,7 +36,42 @@ public record LoadKind(
         double busyAfterS,
         double readyAfterS,
         WindLimit windLimit,
-        LoadShape shape) {
+        LoadShape shape,
+        double heavierFactor) {
+    /** A kind whose loads weigh what their list says. */
+    public LoadKind(
+            String name,
+            double speedMPerS,
+            double hookUpS,
+            double setDownS,
+            boolean standsUp,
+            boolean constructionMargin,
+            boolean sharesHook,
+            boolean lastAtPlace,
+            double trailLimitRad,
+            double dragCoefficient,
+            double busyAfterS,
+            double readyAfterS,
+            WindLimit windLimit,
+            LoadShape shape) {
+        this(
+                name,
+                speedMPerS,
+                hookUpS,
+                setDownS,
+                standsUp,
+                constructionMargin,
+                sharesHook,
+                lastAtPlace,
+                trailLimitRad,
+                dragCoefficient,
+                busyAfterS,
+                readyAfterS,
+                windLimit,
+                shape,
+                1);
+    }
+
     public LoadKind {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(windLimit, "windLimit");
@@ -50,5 +87,28 @@ public record LoadKind(
             throw new IllegalArgumentException(
                     "drag and trail of kind " + name + " are out of range.");
         }
+        if (!(heavierFactor >= 1 && heavierFactor < 10)) {
+            throw new IllegalArgumentException("heavierFactor of kind " + name + " is below 1.");
+        }
+    }
+
+    /** The same with what was learned of it. */
+    public LoadKind learned(double setDownLearnedS, double heavierLearnedFactor) {
+        return new LoadKind(
+                name,
+                speedMPerS,
+                hookUpS,
+                setDownLearnedS,
+                standsUp,
+                constructionMargin,
+                sharesHook,
+                lastAtPlace,
+                trailLimitRad,
+                dragCoefficient,
+                busyAfterS,
+                readyAfterS,
+                windLimit,
+                shape,
+                heavierLearnedFactor);
     }
 }

@@ -107,4 +107,33 @@ public record Machine(
             throw new IllegalArgumentException("machine " + name + " has a value out of range.");
         }
     }
+
+    /** The same with other fuel flows. */
+    public Machine withBurn(double cruiseKgPerS, double inHoverKgPerS) {
+        return new Machine(
+                name,
+                rotorRadiusM,
+                tailReachM,
+                emptyMassKg,
+                crewMassKg,
+                maxInternalMassKg,
+                maxExternalMassKg,
+                hookLimitKg,
+                fuelUsableKg,
+                fuelGaugeSpreadKg,
+                cruiseKgPerS,
+                inHoverKgPerS,
+                startFuelKg,
+                reserveS,
+                seats,
+                emptyLineSpeedMPerS,
+                cabinSpeedMPerS,
+                climbMPerS,
+                descentMPerS,
+                hover,
+                lines,
+                balance,
+                body,
+                pilotSide);
+    }
 }

@@ -260,4 +260,44 @@ public record Rules(
                 kinds,
                 other);
     }
+
+    /** The same with other kinds of load. */
+    public Rules withKinds(List<LoadKind> other) {
+        return new Rules(
+                constructionFraction,
+                estimatedMassFactor,
+                clearanceM,
+                rotorClearanceM,
+                wireClearanceM,
+                stripHalfWidthM,
+                canopyLegM,
+                finalM,
+                tailwindMPerS,
+                crosswindMPerS,
+                landingSlopeRad,
+                hoverExit,
+                elevationToleranceM,
+                trailNearM,
+                secondReleaseS,
+                returnExtraS,
+                boardingS,
+                lineChangeS,
+                refuelS,
+                refuelKgPerS,
+                refuelHandlerBusyS,
+                contingencyS,
+                ballastKg,
+                leastSpeedMPerS,
+                combineMassKg,
+                dutyFrom,
+                dutyS,
+                engineOnS,
+                breakS,
+                engineOnDayS,
+                dayEndBeforeSunsetS,
+                costs,
+                margins,
+                other,
+                handling);
+    }
 }

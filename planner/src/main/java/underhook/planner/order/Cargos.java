@@ -63,7 +63,7 @@ final class Cargos {
                     new Cargo(
                             new Fall.Body(lightKg, areaM2 * MOST_DRAG_FACTOR, airKgPerM3()),
                             new Fall.Body(
-                                    massKg * factor + trip.ballastKg(),
+                                    massKg * factor * kind.heavierFactor() + trip.ballastKg(),
                                     areaM2 * LEAST_DRAG_FACTOR,
                                     airKgPerM3() * THIN_AIR_FACTOR),
                             kind.shape(),

@@ -103,15 +103,6 @@ final class Carriage {
         return of(trip, line).speedMPerS() >= leastMPerS - 1e-9;
     }
 
-    /** What every leg with an empty line takes at the least to come to rest, s. */
-    long leastEmptyArrivalS() {
-        long least = Long.MAX_VALUE;
-        for (int line = 0; line < model.machine.lines().size(); line++) {
-            least = Math.min(least, ofEmpty(line).arrivalS());
-        }
-        return least == Long.MAX_VALUE ? 0 : least;
-    }
-
     /** The limits that flying sets, as they stand on the lift check. */
     List<Limit> limits(Trip trip, int line) {
         Carried carried = of(trip, line);

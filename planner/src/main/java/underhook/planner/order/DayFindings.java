@@ -368,7 +368,7 @@ final class DayFindings {
         Set<String> turns = new TreeSet<>();
         long refuelEndS = -1;
         int refuelPlace = -1;
-        for (DayState.Event event : DayState.Chain.inOrder(day.events)) {
+        for (DayState.Event event : day.events()) {
             if (event.kind() == StepKind.REFUEL) {
                 refuelEndS = event.endS();
                 refuelPlace = event.from();
@@ -459,7 +459,7 @@ final class DayFindings {
     /** Wires and masts near the places of the loads that are flown, each said at its nearest. */
     private void unconfirmed() {
         Set<Integer> used = new TreeSet<>();
-        for (DayState.Event event : DayState.Chain.inOrder(day.events)) {
+        for (DayState.Event event : day.events()) {
             DayState.Flown flown = event.flown();
             if (flown != null) {
                 used.add(maker.trips().get(flown.trip()).from());

@@ -4,7 +4,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -198,11 +197,11 @@ final class DayModel {
 
     /** Mass as planned for lift, kg: an estimate with its factor, rounded up. */
     double liftMassKg(Load load) {
-        double statedKg = load.massKg().orElse(0);
+        double statedKg = load.massKg().orElse(0) * job.getKind(load.kind()).heavierFactor();
         return Math.ceil(
                 load.massStatus() == MassStatus.ESTIMATED
                         ? statedKg * rules.estimatedMassFactor() - 1e-9
-                        : statedKg);
+                        : statedKg - 1e-9);
     }
 
     /** How trips and empty lines are flown. */
@@ -500,75 +499,11 @@ final class DayModel {
                 line < 0 ? 0 : carriage.ofEmpty(line).arrivalS());
     }
 
-    /** The least time with the line off, s; what none goes below where the ceiling came first. */
-    long leastCabinS(int from, int to, int slot) {
-        int cuts = ceiling.cuts();
-        Optional<LegAt> leg = emptyLeg(from, to, -1, slot);
-        return ceiling.cuts() > cuts
-                ? boundS(emptyWay(from, to, -1, slot))
-                : leg.map(LegAt::durationS).orElse(NEVER_S);
-    }
-
-    /**
-     * The least time of any loaded leg of a trip, s; where the ceiling came first, what none goes below.
-     * Only legs are looked for that might be quicker than those known.
-     *
-     * @return 0 when there is none
-     */
-    long leastLoadedS(Trip trip) {
-        List<Hours> all = new ArrayList<>();
-        for (int slot = 0; slot < slots.size(); slot++) {
-            int last = Math.min(slot + 1, slots.size() - 1);
-            for (int line : linesByLength()) {
-                for (int later = slot; isHung(trip, line) && later <= last; later++) {
-                    all.add(hours(trip, line, slot, later));
-                }
-            }
-        }
-        all.sort(Comparator.comparingLong(Hours::leastS));
-        long bestS = NEVER_S;
-        for (Hours one : all) {
-            if (one.leastS() >= bestS) {
-                break;
-            }
-            Optional<LegAt> leg = loadedLeg(trip, one.line(), one.slotFrom(), one.slotTo());
-            boolean isKnown = leg.isPresent() || findKnown(trip, one).isPresent();
-            bestS =
-                    Math.min(
-                            bestS,
-                            isKnown ? leg.map(LegAt::durationS).orElse(NEVER_S) : one.leastS());
-        }
-        return bestS >= NEVER_S ? 0 : bestS;
-    }
-
-    private record Hours(int line, int slotFrom, int slotTo, long leastS) {}
-
-    private Hours hours(Trip trip, int line, int slotFrom, int slotTo) {
-        Hours asked = new Hours(line, slotFrom, slotTo, 0);
-        long leastS =
-                findKnown(trip, asked)
-                        .map(known -> known.map(LegAt::durationS).orElse(NEVER_S))
-                        .orElseGet(() -> boundS(loadedWay(trip, line, slotFrom, slotTo)));
-        return new Hours(line, slotFrom, slotTo, leastS);
-    }
-
-    /** What was once found; empty where it was never looked for to the end. */
-    private Optional<Optional<LegAt>> findKnown(Trip trip, Hours hours) {
-        KnownLegs known = loadedLegs.get(trip);
-        return known == null
-                ? Optional.empty()
-                : Optional.ofNullable(known.legs.get(loadedAt(hours)));
-    }
-
-    private int loadedAt(Hours hours) {
-        int count = slots.size();
-        return (hours.line() * count + hours.slotFrom()) * count + hours.slotTo();
-    }
-
     private long boundS(Way way) {
         WayIn anyhow = new WayIn(0, 0, 0, 0, 0, List.of(), List.of());
         return isKnown(way.from()) && isKnown(way.to())
                 ? (long) Math.ceil(finder.leastS(request(way, anyhow, anyhow), legWind(way)))
+                        + way.arrivalS()
                 : 0;
     }
 
@@ -790,21 +725,29 @@ final class DayModel {
         return finder.leastAsDirectedS(at.request(), at.wind()) + at.arrivalS();
     }
 
-    /** What no leg with the empty line between two places goes below at any hour, s. */
-    double emptyBoundS(int from, int to) {
-        double lineM = machine.lines().stream().mapToDouble(LineItem::lengthM).min().orElse(0);
-        double speedMPerS = machine.emptyLineSpeedMPerS();
-        double arrivalS = from == to ? 0 : carriage.leastEmptyArrivalS();
-        return arrivalS
-                + finder.leastS(
-                        new LegFinder.Request(
-                                new LegFinder.End(
-                                        points.get(from), 0, elevationAmslM[from] + lineM),
-                                new LegFinder.End(points.get(to), 0, elevationAmslM[to] + lineM),
-                                List.of(),
-                                lineM,
-                                speedMPerS),
-                        new WayMap.Wind(0, 0, speedMPerS, false));
+    /** What no way of a trip goes below in an hour, with any line, s. */
+    double loadedBoundS(Trip trip, int slot) {
+        long leastS = NEVER_S;
+        for (int line = 0; line < machine.lines().size(); line++) {
+            if (isHung(trip, line)) {
+                leastS = Math.min(leastS, boundS(loadedWay(trip, line, slot, slot)));
+            }
+        }
+        return leastS;
+    }
+
+    /** What no empty way between two places goes below in an hour, with any line or none, s. */
+    double emptyBoundS(int from, int to, int slot) {
+        long leastS = boundS(emptyWay(from, to, -1, slot));
+        for (int line = 0; line < machine.lines().size(); line++) {
+            leastS = Math.min(leastS, boundS(emptyWay(from, to, line, slot)));
+        }
+        return leastS;
+    }
+
+    /** How often a way was given up because the time was over. */
+    int cuts() {
+        return ceiling.cuts();
     }
 
     /** Lines in stock, shortest first, as indices. */

@@ -12,6 +12,8 @@ import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
+import underhook.planner.search.DayOrder;
+import underhook.planner.search.DayTable;
 
 /** Plans a day: every load that can be flown placed in it, or left out with its reason. */
 public final class DayPlanner {
@@ -54,33 +56,32 @@ public final class DayPlanner {
                                     : "No load of this job can be flown."));
             return Outcome.refused(Waivers.applied(job, findings));
         }
-        DayBuilder builder = new DayBuilder(model, maker, people);
-        DaySearch search = new DaySearch(model, builder, maker.trips(), people);
-        DaySearch.Found found = search.search(settings.seed(), settings.stop(), progress);
+        DayTable table = new DayTables(model, maker, people).table();
+        DayOrder.Found found =
+                DayOrder.find(
+                        table,
+                        settings.seed(),
+                        settings.stop(),
+                        done -> progress.step("searching the order of the day", 0.3 + 0.6 * done));
+        DayState day = new DayStory(model, maker, people).tell(found.day());
         progress.step("writing the plan", 0.9);
         Map<LoadId, LeftOut> leftOut = maker.leftOut();
         for (int k = 0; k < maker.trips().size(); k++) {
-            if (found.day().releasedS[k] < 0) {
+            if (day.releasedS().get(k) < 0) {
                 Trip trip = maker.trips().get(k);
                 boolean cut = found.cutShort() || model.isCut(trip);
-                leaveOut(trip, reason(builder.waitsForLeftOut(k), cut), leftOut, findings);
+                leaveOut(trip, reason(table.waitsForLeftOut(k), cut), leftOut, findings);
             }
         }
         if (leftOut.size() == job.loads().size()) {
             return Outcome.refused(Waivers.applied(job, findings));
         }
-        findings.addAll(new DayFindings(model, people, maker, found.day()).list());
-        long boundS =
-                Math.min(
-                        new FlightBound(model, builder, people, maker.trips()).seconds(found.day()),
-                        found.day().flightS);
+        findings.addAll(new DayFindings(model, people, maker, day).list());
+        progress.step("bounding the flying time", 0.92);
+        double boundS = DayOrder.flightBoundS(table, found.day());
         boolean cutShort = found.cutShort() || maker.isCut() || model.isCut();
         return Outcome.done(
-                new PlanBuilder(
-                                model,
-                                maker,
-                                people,
-                                new DaySearch.Found(found.day(), cutShort, found.days()))
+                new PlanBuilder(model, maker, people, new PlanBuilder.Built(day, cutShort))
                         .build(
                                 settings,
                                 List.copyOf(leftOut.values()),

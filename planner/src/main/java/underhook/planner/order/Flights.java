@@ -15,7 +15,7 @@ record Flights(
     static Flights of(DayModel model, List<Trip> trips, DayState day) {
         List<DayState.Flown> flown = new ArrayList<>();
         List<DayModel.LegAt> legs = new ArrayList<>();
-        for (DayState.Event event : DayState.Chain.inOrder(day.events)) {
+        for (DayState.Event event : day.events()) {
             DayState.Flown one = event.flown();
             if (one != null) {
                 flown.add(one);

@@ -386,9 +386,18 @@ final class Gear {
         }
     }
 
-    /** What must be said of the kit and of tags that nobody read. */
+    /** What must be said of the kit, of tags that nobody read and of loads that hang askew. */
     List<Finding> kitFindings(Flights flights) {
         List<Finding> all = new ArrayList<>();
+        for (DayState.Flown one : flights.flown()) {
+            Trip trip = flights.trip(one);
+            for (int i = 0; i < trip.loads().size(); i++) {
+                Load load = trip.loads().get(i);
+                LoadKind kind = trip.kinds().get(i);
+                rigging.findSet(load.kind())
+                        .ifPresent(set -> all.addAll(bridleFindings(load, kind, set)));
+            }
+        }
         for (KitItem item : kit(flights)) {
             if (item.count() < item.forDay()) {
                 all.add(

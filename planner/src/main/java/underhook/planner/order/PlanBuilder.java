@@ -47,20 +47,25 @@ final class PlanBuilder {
     private final DayModel model;
     private final List<Trip> trips;
     private final People people;
-    private final DaySearch.Found found;
+    private final DayState day;
+    private final boolean cutShort;
     private final ReleaseFindings releases;
 
-    PlanBuilder(DayModel model, TripMaker maker, People people, DaySearch.Found found) {
+    /** A day as built, and whether the search for it was cut short. */
+    record Built(DayState day, boolean cutShort) {}
+
+    PlanBuilder(DayModel model, TripMaker maker, People people, Built built) {
         this.model = model;
         this.trips = maker.trips();
         this.people = people;
-        this.found = found;
+        this.day = built.day();
+        this.cutShort = built.cutShort();
         this.releases = new ReleaseFindings(model.job);
     }
 
-    Plan build(PlanSettings with, List<LeftOut> leftOut, List<Finding> findings, long boundS) {
+    Plan build(PlanSettings with, List<LeftOut> leftOut, List<Finding> findings, double boundS) {
         List<Step> steps = new ArrayList<>();
-        for (DayState.Event event : DayState.Chain.inOrder(found.day().events)) {
+        for (DayState.Event event : day.events()) {
             boolean idle = event.kind() == StepKind.WAIT || event.kind() == StepKind.BREAK;
             // The day begins with its first work.
             if (!idle || !steps.isEmpty()) {
@@ -70,19 +75,19 @@ final class PlanBuilder {
         Instant finishAt = steps.isEmpty() ? model.instant(0) : steps.get(steps.size() - 1).endAt();
         Summary summary =
                 new Summary(
-                        found.day().flightS,
+                        day.flightS(),
                         finishAt,
                         count(steps, StepKind.ROTATION),
                         count(steps, StepKind.REFUEL),
                         count(steps, StepKind.LINE_CHANGE),
-                        OptionalDouble.of((double) boundS),
+                        OptionalDouble.of(boundS),
                         Optional.empty(),
                         Optional.of("chosen-combination"),
-                        found.cutShort());
+                        cutShort);
         List<Finding> all = new ArrayList<>(findings);
         all.addAll(new WireFindings(model, findings).list(steps));
         all.addAll(releases.list());
-        Flights flights = Flights.of(model, trips, found.day());
+        Flights flights = Flights.of(model, trips, day);
         Poles poles = new Poles(model);
         List<PoleSetting> set = poles.list(flights);
         all.addAll(poles.findings(set));
@@ -108,7 +113,7 @@ final class PlanBuilder {
     private List<PlaceRoom> rooms() {
         List<Load> placed = new ArrayList<>();
         for (int k = 0; k < trips.size(); k++) {
-            if (found.day().releasedS[k] >= 0) {
+            if (day.releasedS().get(k) >= 0) {
                 placed.addAll(trips.get(k).loads());
             }
         }
@@ -433,7 +438,7 @@ final class PlanBuilder {
 
     private List<CrewStay> crews() {
         List<CrewStay> all = new ArrayList<>();
-        long endS = found.day().timeS;
+        long endS = day.timeS();
         for (Crew crew : model.job.crews()) {
             int team = people.teams.indexOf(crew);
             if (team < 0) {
@@ -449,7 +454,7 @@ final class PlanBuilder {
                 }
                 continue;
             }
-            for (DayState.Stay stay : DayState.Chain.inOrder(found.day().stays)) {
+            for (DayState.Stay stay : day.stays()) {
                 if (stay.team() == team) {
                     all.add(
                             new CrewStay(
@@ -460,13 +465,14 @@ final class PlanBuilder {
                                     stay.doing()));
                 }
             }
-            long lastS = found.day().teamArrivedS[team];
-            long untilS = Math.max(endS, found.day().teamFreeS[team]);
+            DayState.TeamEnd end = day.teams().get(team);
+            long lastS = end.arrivedS();
+            long untilS = Math.max(endS, end.freeS());
             if (untilS > lastS) {
                 all.add(
                         new CrewStay(
                                 crew.id(),
-                                id(found.day().teamPlace[team]),
+                                id(end.place()),
                                 model.instant(lastS),
                                 model.instant(untilS),
                                 "works and waits"));

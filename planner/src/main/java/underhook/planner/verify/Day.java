@@ -112,7 +112,9 @@ final class Day {
     double liftMassKg(Load load) {
         double factor =
                 load.massStatus() == MassStatus.ESTIMATED ? job.rules().estimatedMassFactor() : 1;
-        return Math.ceil(load.massKg().orElseThrow() * factor - Tolerance.DUST_KG);
+        return Math.ceil(
+                load.massKg().orElseThrow() * factor * kindOf(load).heavierFactor()
+                        - Tolerance.DUST_KG);
     }
 
     /** Mass for how it flies, kg: an estimate may be lighter by the same factor. */

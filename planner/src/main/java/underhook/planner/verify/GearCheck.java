@@ -13,8 +13,8 @@ import underhook.core.plan.Step;
 import underhook.core.unit.Units;
 
 /**
- * Strength and dates of what each lift hangs in, leg by leg and link by link. How a bridle's legs share is
- * left to the planner; that each leg carries half at the least is asked here.
+ * Strength and dates of what each lift hangs in, leg by leg and link by link. A bridle on which a
+ * load would turn over holds nothing.
  *
  * @source LOAD-ANGLE pull of a leg; WAC-296-45 five times the load; OSHA-1918, LOAD-ANGLE-UNEQUAL chokers
  */
@@ -49,7 +49,7 @@ final class GearCheck {
             Optional<Rigging.SlingSet> set = rigging.findSet(load.kind());
             if (set.isPresent()) {
                 Rigging.Gear leg = rigging.getGear(set.get().leg());
-                demandHolds(load, leg, legMassKg(set.get(), mass));
+                demandHolds(load, leg, legMassKg(set.get(), load, mass));
                 climb(load, mass + set.get().legs() * leg.massKg(), set.get().upward());
             }
         }
@@ -68,7 +68,7 @@ final class GearCheck {
     }
 
     /** What one leg pulls, as a mass hung straight on it, kg, over what its hitch leaves of it. */
-    private double legMassKg(Rigging.SlingSet set, double massKg) {
+    private double legMassKg(Rigging.SlingSet set, Load load, double massKg) {
         int counted = set.rigid() && set.legs() >= 3 ? 2 : set.legs();
         double alone = massKg / (counted * Math.sin(set.angleRad()));
         return switch (set.hitch()) {
@@ -78,8 +78,22 @@ final class GearCheck {
                             ? alone / CHOKED_FIBRE_FACTOR
                             : alone / CHOKED_FACTOR;
             case BASKET -> alone / 2;
-            case BRIDLE -> massKg / 2;
+            case BRIDLE -> bridleKg(set.bridle().orElseThrow(), load, massKg);
         };
+    }
+
+    /** The harder leg of a bridle, its points along the load's top. */
+    private double bridleKg(Rigging.Legs2 legs, Load load, double massKg) {
+        double centre = GuyCheck.centreM(day, load);
+        return TwoLegs.harderKg(
+                        massKg,
+                        new double[] {legs.length1M(), legs.length2M()},
+                        new double[] {
+                            legs.at1Fraction() * load.lengthM() - centre,
+                            legs.at2Fraction() * load.lengthM() - centre
+                        },
+                        load.heightM() / 2)
+                .orElse(Double.POSITIVE_INFINITY);
     }
 
     private void climb(Load load, double hangingKg, List<String> names) {

@@ -149,13 +149,17 @@ final class GuyCheck {
         return new Strand(azimuthRad, above, Math.hypot(attachM, attachM - above) / attachM);
     }
 
+    /** Centre of gravity from the butt or front, m. */
+    static double centreM(Day day, Load load) {
+        Guying guying = day.job().rules().handling().guying();
+        boolean wood = WOOD.matcher(load.material().strip()).matches();
+        return load.lengthM() * (wood ? guying.woodCentreFraction() : guying.otherCentreFraction());
+    }
+
     /** Hardest pull of each guy, N, with weight, lean and wind from each of 72 sides. */
     private double[] worstN(Load load, List<Strand> strands, double attachM) {
         LoadKind kind = day.kindOf(load);
-        boolean wood = WOOD.matcher(load.material().strip()).matches();
-        double centre =
-                load.lengthM()
-                        * (wood ? guying.woodCentreFraction() : guying.otherCentreFraction());
+        double centre = centreM(day, load);
         double gust = kind.windLimit().gustMPerS();
         double area =
                 kind.dragCoefficient() * load.lengthM() * Math.max(load.widthM(), load.heightM());

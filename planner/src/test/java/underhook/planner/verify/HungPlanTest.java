@@ -430,4 +430,46 @@ class HungPlanTest {
                         .distinct()
                         .toList();
     }
+
+    /** Bags, 1 m long, hang on two legs whose points lie uneven around the middle. */
+    private static SmallDay bridled(double at1Fraction, double limitKg) {
+        Rigging rigging =
+                new Rigging(
+                        5,
+                        List.of(
+                                gear("leg", limitKg, DAY),
+                                gear("choker", 500, DAY),
+                                gear("hook", 650, DAY)),
+                        List.of("hook"),
+                        List.of(
+                                new Rigging.SlingSet(
+                                        "bridle",
+                                        List.of("bag"),
+                                        Rigging.Hitch.BRIDLE,
+                                        2,
+                                        Math.PI / 2,
+                                        false,
+                                        "leg",
+                                        List.of(),
+                                        Optional.of(new Rigging.Legs2(1.5, 1.5, at1Fraction, 0.9))),
+                                set("poles", "pole", Rigging.Hitch.CHOKER, "choker")));
+        return handled(day(), handling -> handling.withRigging(rigging));
+    }
+
+    @Test
+    void a_bridle_that_shares_unevenly_is_refused_by_both() {
+        Plan held = planned(bridled(0.1, 400));
+        assertThat(found(held, FindingCode.BRIDLE_TILT)).isNotEmpty();
+
+        // The same plan with legs too weak for the harder pull, yet strong enough for half the
+        // mass.
+        double massKg = day().job().getLoad(new LoadId("B1")).massKg().orElseThrow();
+        SmallDay uneven = bridled(0.45, 0.6 * massKg);
+        assertThat(new PlanVerifier().check(uneven.job(), uneven.ground(), held).violations())
+                .extracting(Finding::code)
+                .contains(FindingCode.RIGGING_LIMIT);
+        assertThat(planned(uneven).leftOut())
+                .extracting(LeftOut::code)
+                .contains(FindingCode.RIGGING_LIMIT);
+    }
 }

@@ -22,6 +22,7 @@ import underhook.core.flown.TapKind;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
+import underhook.core.learn.Measure;
 
 /** Reads taps and samples from tables, the books from YAML. */
 public final class EveningTables implements EveningFiles {
@@ -94,7 +95,7 @@ public final class EveningTables implements EveningFiles {
 
     private static void readSample(Fields row, List<FlownSample> samples) {
         int before = row.source().faults().count();
-        FlownSample.Quantity quantity = row.choice("quantity", FlownSample.Quantity.class);
+        Measure quantity = row.choice("quantity", Measure.class);
         String group = row.text("group");
         double planned = row.number("planned", Range.POSITIVE);
         double flown = row.number("flown", Range.POSITIVE);

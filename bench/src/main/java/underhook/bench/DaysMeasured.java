@@ -1,0 +1,98 @@
+package underhook.bench;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import underhook.planner.search.DayOrder;
+import underhook.planner.search.DayTable;
+import underhook.planner.search.Ordered;
+
+/**
+ * Orders of seeded days against the plain order of the same day: at each step what can be let go soonest.
+ *
+ * <p>Ten days of each size. Ratios are ours over plain; gaps are over the bound on the flying time.
+ */
+final class DaysMeasured implements Measured {
+    private static final int[] LOADS = {20, 40, 60, 88, 120};
+    private static final int SEEDS = 10;
+
+    /** What came of one day. */
+    private record Day(
+            double finishRatio,
+            double flightRatio,
+            double gapFraction,
+            double boundS,
+            double searchS,
+            int leftOut,
+            int plainLeftOut) {}
+
+    @Override
+    public String name() {
+        return "days";
+    }
+
+    @Override
+    public String measure() {
+        StringBuilder told = new StringBuilder();
+        day(LOADS[0], 99);
+        for (int loads : LOADS) {
+            List<Day> days = new ArrayList<>();
+            for (int seed = 1; seed <= SEEDS; seed++) {
+                days.add(day(loads, seed));
+            }
+            told.append(
+                    String.format(
+                            Locale.ROOT,
+                            "days: %d loads: finish %s, flying %s of plain; flying over its bound %s %%;"
+                                    + " bound in %s s, search in %s s; left out %d, plain %d%n",
+                            loads,
+                            spread(days.stream().mapToDouble(Day::finishRatio).toArray()),
+                            spread(days.stream().mapToDouble(Day::flightRatio).toArray()),
+                            spread(days.stream().mapToDouble(d -> d.gapFraction() * 100).toArray()),
+                            spread(days.stream().mapToDouble(Day::boundS).toArray()),
+                            spread(days.stream().mapToDouble(Day::searchS).toArray()),
+                            days.stream().mapToInt(Day::leftOut).sum(),
+                            days.stream().mapToInt(Day::plainLeftOut).sum()));
+        }
+        long heapMb =
+                (Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory()) >> 20;
+        return told.append("days: heap in use at the end ")
+                .append(heapMb)
+                .append(" MB, collected or not")
+                .toString();
+    }
+
+    private static Day day(int loads, long seed) {
+        DayTable table = new SeededDay(loads, seed).table();
+        Ordered plain = DayOrder.plain(table);
+        long start = System.nanoTime();
+        Ordered found = DayOrder.find(table, seed, () -> false, done -> {}).day();
+        long searched = System.nanoTime();
+        double boundS = DayOrder.flightBoundS(table, found);
+        long bounded = System.nanoTime();
+        return new Day(
+                (double) found.finishS() / plain.finishS(),
+                (double) found.flownS() / plain.flownS(),
+                found.flownS() / boundS - 1,
+                (bounded - searched) / 1e9,
+                (searched - start) / 1e9,
+                leftOut(found),
+                leftOut(plain));
+    }
+
+    private static int leftOut(Ordered day) {
+        return (int) day.releasedS().stream().filter(releasedS -> releasedS < 0).count();
+    }
+
+    private static String spread(double[] values) {
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        return String.format(
+                Locale.ROOT,
+                "%.3f (%.3f to %.3f)",
+                (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]) / 2,
+                sorted[0],
+                sorted[sorted.length - 1]);
+    }
+}

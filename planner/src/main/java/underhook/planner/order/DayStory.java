@@ -1,0 +1,135 @@
+package underhook.planner.order;
+
+import java.util.List;
+import java.util.Optional;
+import underhook.planner.search.Cause;
+import underhook.planner.search.DayEvent;
+import underhook.planner.search.EmptyWay;
+import underhook.planner.search.LiftDone;
+import underhook.planner.search.Ordered;
+import underhook.planner.search.TeamStay;
+
+/** Gives an ordered day its ways and its words. */
+final class DayStory {
+    private final DayModel model;
+    private final List<Trip> trips;
+    private final People people;
+
+    DayStory(DayModel model, TripMaker maker, People people) {
+        this.model = model;
+        this.trips = maker.trips();
+        this.people = people;
+    }
+
+    DayState tell(Ordered day) {
+        return new DayState(
+                day.events().stream().map(this::event).toList(),
+                day.stays().stream().map(this::stay).toList(),
+                day.releasedS(),
+                day.teams().stream()
+                        .map(end -> new DayState.TeamEnd(end.place(), end.arrivedS(), end.freeS()))
+                        .toList(),
+                day.finishS(),
+                day.flownS());
+    }
+
+    private DayState.Event event(DayEvent event) {
+        return new DayState.Event(
+                event.kind(),
+                event.from(),
+                event.to(),
+                event.startS(),
+                event.endS(),
+                event.fuelStartKg(),
+                event.fuelEndKg(),
+                event.line(),
+                event.engineOn(),
+                event.lift().map(lift -> lifted(lift, event.from())).orElse(null),
+                event.team(),
+                event.legs().stream().map(this::way).toList(),
+                because(event.cause()));
+    }
+
+    private DayState.Flown lifted(LiftDone lift, int from) {
+        return new DayState.Flown(
+                lift.trip(),
+                lift.before().stream().map(this::way).toList(),
+                known(
+                        model.loadedLeg(
+                                trips.get(lift.trip()),
+                                lift.line(),
+                                lift.slotFrom(),
+                                lift.slotTo())),
+                lift.hookedS(),
+                lift.fuelAtHookKg(),
+                lift.releasedS(),
+                lift.slotFrom(),
+                lift.slotTo(),
+                lift.line(),
+                from);
+    }
+
+    private DayModel.LegAt way(EmptyWay way) {
+        return known(model.emptyLeg(way.from(), way.to(), way.line(), way.slot()));
+    }
+
+    private static DayModel.LegAt known(Optional<DayModel.LegAt> leg) {
+        return leg.orElseThrow(() -> new IllegalStateException("a way flown is not known."));
+    }
+
+    private DayState.Stay stay(TeamStay stay) {
+        String place = model.places.get(stay.place()).id().value();
+        String doing =
+                switch (stay.doing()) {
+                    case WORKS -> "works and waits";
+                    case WALKS -> "walks to " + place;
+                    case FLIES -> "flown to " + place;
+                };
+        return new DayState.Stay(stay.team(), stay.place(), stay.fromS(), stay.untilS(), doing);
+    }
+
+    private String because(Cause cause) {
+        String purpose = purpose(cause);
+        return switch (cause.kind()) {
+            case LIFT -> purpose;
+            case MOVE -> "moves for " + purpose;
+            case FUEL -> "fuel for " + purpose;
+            case LINE ->
+                    cause.trip() < 0
+                            ? "people fly with the line off"
+                            : purpose + " needs this line";
+            case ENGINE_LIMIT -> "the engine was on for long enough";
+            case EARLY_BREAK -> "a break while " + purpose + " is not ready";
+            case TEAM_MOVE -> "flies " + team(cause.other()) + " to its work";
+            case TEAM -> waits(purpose, team(cause.other()) + " is not there before");
+            case AFTER ->
+                    waits(purpose, trips.get(cause.other()) + " must be down for long enough");
+            case READY ->
+                    waits(purpose, trips.get(cause.other()) + " must have made the place ready");
+            case HANDLER -> waits(purpose, "whoever hooks at " + place(cause) + " has refuelled");
+            case STAFF -> waits(purpose, "nobody is at " + place(cause) + " before");
+            case WIND -> waits(purpose, "the wind at " + place(cause) + " is over its limit");
+            case HOME -> "last landing";
+        };
+    }
+
+    private static String waits(String purpose, String why) {
+        return "waits: " + purpose + " is not ready before; " + why;
+    }
+
+    private String purpose(Cause cause) {
+        if (cause.trip() < 0) {
+            return cause.other() < 0 ? "the day" : "flying " + team(cause.other());
+        }
+        Trip trip = trips.get(cause.trip());
+        return trip + " to " + model.places.get(trip.to()).id();
+    }
+
+    private String place(Cause cause) {
+        return model.places.get(cause.other()).id().value();
+    }
+
+    private String team(int team) {
+        return team < 0 ? "the crew" : people.teams.get(team).id().value();
+    }
+}

@@ -1,0 +1,290 @@
+package underhook.planner.order;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import underhook.core.crew.Daylight;
+import underhook.core.job.Crew;
+import underhook.core.job.Load;
+import underhook.core.job.Place;
+import underhook.core.job.PlaceKind;
+import underhook.core.job.Rules;
+import underhook.planner.route.FuelGround;
+import underhook.planner.search.DayRules;
+import underhook.planner.search.DayTable;
+import underhook.planner.search.FuelRules;
+import underhook.planner.search.LegTimes;
+import underhook.planner.search.Rates;
+import underhook.planner.search.SpotRow;
+import underhook.planner.search.TeamRow;
+import underhook.planner.search.TripRow;
+
+/** Turns a job's day into the table that its order is searched on. */
+final class DayTables {
+    /** People who walk less than this from where they land, s. */
+    private static final long LANDING_WALK_S = 40 * 60;
+
+    private final DayModel model;
+    private final TripMaker maker;
+    private final List<Trip> trips;
+    private final People people;
+
+    DayTables(DayModel model, TripMaker maker, People people) {
+        this.model = model;
+        this.maker = maker;
+        this.trips = maker.trips();
+        this.people = people;
+    }
+
+    DayTable table() {
+        List<SpotRow> spots = new ArrayList<>();
+        for (int i = 0; i < model.places.size(); i++) {
+            spots.add(spot(i));
+        }
+        List<TripRow> rows = new ArrayList<>();
+        for (int k = 0; k < trips.size(); k++) {
+            rows.add(row(k));
+        }
+        List<TeamRow> teams = people.teams.stream().map(this::team).toList();
+        List<Long> untilS = model.slots.stream().map(DayModel.Slot::untilS).toList();
+        return new DayTable(
+                spots,
+                rows,
+                new DayTable.Parts(
+                        new DayTable.Constants(rules(), fuel(), rates()),
+                        new DayTable.People(teams, walks()),
+                        new DayTable.Hours(
+                                model.slots.get(0).fromS(), untilS, model.linesByLength()),
+                        new Legs(model, maker)));
+    }
+
+    private SpotRow spot(int i) {
+        Place at = model.places.get(i);
+        boolean site = TripMaker.isSite(at);
+        return new SpotRow(
+                site,
+                !site && at.agreed() && at.standing() && model.isKnown(i),
+                isFuelled(i),
+                people.stayingFromS(i, Crew.Role.REFUEL),
+                people.refuellerAloneHooks(i),
+                people.stayingFromS(i, Crew.Role.HOOK),
+                people.stayingFromS(i, Crew.Role.RECEIVE),
+                nearest(i, false),
+                nearest(i, true));
+    }
+
+    private boolean isFuelled(int i) {
+        return model.places.get(i).fuel()
+                && people.stayingFromS(i, Crew.Role.REFUEL) < DayModel.NEVER_S
+                && !FuelGround.isForbidden(model.job, model.ground, model.points.get(i));
+    }
+
+    /** The nearest laydown where the machine may stand; with fuel where that is asked. */
+    private int nearest(int place, boolean fuel) {
+        int best = DayTable.NONE;
+        for (int i = 0; i < model.places.size(); i++) {
+            Place at = model.places.get(i);
+            boolean fits =
+                    at.kind() == PlaceKind.LAYDOWN
+                            && at.agreed()
+                            && at.standing()
+                            && model.isKnown(i)
+                            && (!fuel || isFuelled(i));
+            if (fits && (best < 0 || distanceM(place, i) < distanceM(place, best))) {
+                best = i;
+            }
+        }
+        return best;
+    }
+
+    private double distanceM(int one, int other) {
+        return model.points.get(one).distanceToM(model.points.get(other));
+    }
+
+    private TripRow row(int k) {
+        Trip trip = trips.get(k);
+        long nextS = (long) Math.ceil(model.rules.secondReleaseS());
+        int releases = trip.loads().size();
+        double firstS = trip.setDownS() - (releases - 1) * model.rules.secondReleaseS();
+        List<TripRow.After> after = new ArrayList<>();
+        boolean missing = false;
+        for (Load load : trip.loads()) {
+            for (Load.After one : load.after()) {
+                int before = tripOf(one);
+                missing |= before < 0;
+                if (before >= 0 && before != k) {
+                    after.add(new TripRow.After(before, (long) Math.ceil(one.waitS())));
+                }
+            }
+        }
+        return new TripRow(
+                trip.from(),
+                trip.to(),
+                trip.hookUpS(),
+                (long) Math.ceil(firstS),
+                nextS,
+                releases,
+                trip.standsUp(),
+                trip.lastAtPlace(),
+                trip.busyAfterS(),
+                trip.readyAfterS(),
+                after,
+                missing,
+                model.machine.lines().stream()
+                        .map(
+                                line ->
+                                        trip.liftMassKg() <= line.limitKg()
+                                                && trip.liftMassKg() + line.massKg()
+                                                        <= model.machine.hookLimitKg())
+                        .toList());
+    }
+
+    private int tripOf(Load.After after) {
+        for (int i = 0; i < trips.size(); i++) {
+            if (trips.get(i).carries(after.load())) {
+                return i;
+            }
+        }
+        return DayTable.NONE;
+    }
+
+    private TeamRow team(Crew crew) {
+        List<Integer> serves = new ArrayList<>(crew.serves().stream().map(model::place).toList());
+        List<Integer> landing = new ArrayList<>();
+        for (int i = 0; i < model.places.size(); i++) {
+            if (crew.serves().isEmpty()) {
+                serves.add(i);
+            }
+            landing.add(landingNear(i, crew.people()));
+        }
+        return new TeamRow(
+                model.place(crew.start()),
+                model.seconds(crew.availableFrom()),
+                crew.roles().contains(Crew.Role.GUY),
+                crew.roles().contains(Crew.Role.HOOK),
+                crew.roles().contains(Crew.Role.RECEIVE),
+                serves,
+                landing,
+                model.machine.maxInternalMassKg()
+                        - model.operatingMassKg()
+                        - crew.people() * crew.massEachKg()
+                        - model.machine.fuelGaugeSpreadKg());
+    }
+
+    private int landingNear(int place, int heads) {
+        if (heads > model.machine.seats()) {
+            return DayTable.NONE;
+        }
+        int best = DayTable.NONE;
+        for (int i = 0; i < model.places.size(); i++) {
+            boolean near = people.canLand(i) && people.walkS(i, place) < LANDING_WALK_S;
+            if (near && (best < 0 || people.walkS(i, place) < people.walkS(best, place))) {
+                best = i;
+            }
+        }
+        return best;
+    }
+
+    private List<List<Long>> walks() {
+        List<List<Long>> all = new ArrayList<>();
+        for (int i = 0; i < model.places.size(); i++) {
+            List<Long> row = new ArrayList<>();
+            for (int j = 0; j < model.places.size(); j++) {
+                row.add(people.walkS(i, j));
+            }
+            all.add(row);
+        }
+        return all;
+    }
+
+    private DayRules rules() {
+        Rules rules = model.rules;
+        long dutyFromS = model.seconds(rules.dutyFrom());
+        Optional<Daylight> light =
+                Daylight.find(model.job.origin(), model.job.date(), model.job.zone());
+        long sunUpS = light.map(day -> model.seconds(day.from()) + 60).orElse(DayModel.NEVER_S);
+        long sunDownS =
+                light.map(day -> model.seconds(day.until()) - 60).orElse(0L)
+                        - (long) Math.ceil(rules.dayEndBeforeSunsetS());
+        return new DayRules(
+                model.place(model.job.machineStart()),
+                Math.max(dutyFromS, Math.max(sunUpS, model.slots.get(0).fromS())),
+                Math.min(dutyFromS + (long) rules.dutyS(), sunDownS),
+                (long) rules.engineOnS(),
+                (long) rules.engineOnDayS(),
+                (long) Math.ceil(rules.breakS()),
+                (long) Math.ceil(rules.boardingS()),
+                (long) Math.ceil(rules.lineChangeS()),
+                (long) Math.ceil(rules.returnExtraS()),
+                (long) Math.ceil(rules.refuelHandlerBusyS()));
+    }
+
+    private FuelRules fuel() {
+        var machine = model.machine;
+        return new FuelRules(
+                machine.fuelUsableKg(),
+                machine.burnKgPerS(),
+                machine.hoverBurnKgPerS(),
+                machine.startFuelKg(),
+                machine.fuelGaugeSpreadKg(),
+                machine.reserveS(),
+                model.rules.contingencyS(),
+                model.rules.refuelS(),
+                model.rules.refuelKgPerS());
+    }
+
+    private Rates rates() {
+        var costs = model.rules.costs();
+        return new Rates(costs.flyingCents(), costs.standingCents(), costs.peopleCents());
+    }
+
+    /** Ways and limits as the model has them. */
+    private record Legs(DayModel model, TripMaker maker, List<Trip> trips) implements LegTimes {
+        Legs(DayModel model, TripMaker maker) {
+            this(model, maker, maker.trips());
+        }
+
+        @Override
+        public int loadedS(int trip, int line, int slotFrom, int slotTo) {
+            return seconds(model.loadedLeg(trips.get(trip), line, slotFrom, slotTo));
+        }
+
+        @Override
+        public int emptyS(int from, int to, int line, int slot) {
+            return seconds(model.emptyLeg(from, to, line, slot));
+        }
+
+        private static int seconds(Optional<DayModel.LegAt> leg) {
+            return leg.map(at -> Math.toIntExact(at.durationS())).orElse(DayTable.NONE);
+        }
+
+        @Override
+        public double leastLoadedS(int trip, int slot) {
+            return model.loadedBoundS(trips.get(trip), slot);
+        }
+
+        @Override
+        public double leastEmptyS(int from, int to, int slot) {
+            return model.emptyBoundS(from, to, slot);
+        }
+
+        @Override
+        public int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {
+            Trip one = trips.get(trip);
+            boolean inChart =
+                    model.hoverMassKg(one.from(), slotFrom) > 0
+                            && model.hoverMassKg(one.to(), slotTo) > 0;
+            return inChart ? (int) model.fuelMaxKg(one, line, slotFrom, slotTo) : 0;
+        }
+
+        @Override
+        public int cuts() {
+            return model.cuts();
+        }
+
+        @Override
+        public boolean isOpen(int trip, int slot) {
+            return maker.isWindWithin(trips.get(trip), slot);
+        }
+    }
+}

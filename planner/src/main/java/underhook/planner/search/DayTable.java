@@ -1,0 +1,294 @@
+package underhook.planner.search;
+
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * A day as a puzzle: places, trips, teams, lines, hours and rules, all by number.
+ *
+ * <p>What it holds never changes; what {@link LegTimes} was once asked is kept, so it is not safe for threads.
+ */
+public final class DayTable {
+    /** No place, no line, no team, no way. */
+    public static final int NONE = -1;
+
+    /** Later than any day. */
+    public static final long NEVER_S = Long.MAX_VALUE / 4;
+
+    /** A way on foot that does not exist, s. */
+    public static final long NO_WALK_S = Long.MAX_VALUE / 8;
+
+    /** A guess goes no higher, s. */
+    private static final double NO_GUESS_S = 100_000;
+
+    /** Not yet asked. */
+    private static final int UNKNOWN = Integer.MIN_VALUE;
+
+    /**
+     * People and their ways on foot.
+     *
+     * @param walkS from each place to each, s
+     */
+    public record People(List<TeamRow> teams, List<List<Long>> walkS) {
+        public People {
+            teams = List.copyOf(teams);
+            walkS = walkS.stream().map(List::copyOf).toList();
+        }
+    }
+
+    /**
+     * Hours of the weather and lines in stock.
+     *
+     * @param untilS end of each hour, s; each begins where the one before ends
+     * @param firstS start of the first, s
+     * @param linesByLength lines, shortest first
+     */
+    public record Hours(long firstS, List<Long> untilS, List<Integer> linesByLength) {
+        public Hours {
+            untilS = List.copyOf(untilS);
+            linesByLength = List.copyOf(linesByLength);
+        }
+    }
+
+    /** What holds all day. */
+    public record Constants(DayRules rules, FuelRules fuel, Rates rates) {}
+
+    final DayRules rules;
+    final FuelRules fuel;
+    final Rates rates;
+    final SpotRow[] spots;
+    final TripRow[] trips;
+    final TeamRow[] teams;
+    final long[][] walkS;
+    final int[] lines;
+    final boolean[][] serves;
+
+    /** Where a trip needs a team; none when those who stay there do. */
+    final int[] teamPlace;
+
+    /** When the wind or the day closes a trip for good, s; negative when it is never open. */
+    final long[] windowEndS;
+
+    private final LegTimes legTimes;
+    private final long firstS;
+    private final long[] untilS;
+    private final int[] loaded;
+    private final int[] most;
+    private final int[] empty;
+    private final boolean[] open;
+    private final int[] loadedGuess;
+    private final int[] emptyGuess;
+
+    private boolean guessing;
+    private boolean guessed;
+
+    /** A day of these parts. */
+    public DayTable(List<SpotRow> spots, List<TripRow> trips, Parts parts) {
+        this.rules = parts.constants().rules();
+        this.fuel = parts.constants().fuel();
+        this.rates = parts.constants().rates();
+        this.spots = spots.toArray(SpotRow[]::new);
+        this.trips = trips.toArray(TripRow[]::new);
+        this.teams = parts.people().teams().toArray(TeamRow[]::new);
+        this.walkS =
+                parts.people().walkS().stream()
+                        .map(row -> row.stream().mapToLong(Long::longValue).toArray())
+                        .toArray(long[][]::new);
+        this.lines = parts.hours().linesByLength().stream().mapToInt(line -> line).toArray();
+        this.serves = new boolean[teams.length][spots.size()];
+        for (int team = 0; team < teams.length; team++) {
+            for (int place : teams[team].serves()) {
+                serves[team][place] = true;
+            }
+        }
+        this.firstS = parts.hours().firstS();
+        this.untilS = parts.hours().untilS().stream().mapToLong(Long::longValue).toArray();
+        this.legTimes = parts.legTimes();
+        int hours = untilS.length;
+        this.loaded = unknown(trips.size() * lines.length * hours * hours);
+        this.most = unknown(loaded.length);
+        this.empty = unknown(spots.size() * spots.size() * (lines.length + 1) * hours);
+        this.open = new boolean[trips.size() * hours];
+        this.loadedGuess = unknown(trips.size() * hours);
+        this.emptyGuess = unknown(spots.size() * spots.size() * hours);
+        this.teamPlace = new int[trips.size()];
+        this.windowEndS = new long[trips.size()];
+        for (int k = 0; k < trips.size(); k++) {
+            teamPlace[k] = findTeamPlace(trips.get(k));
+            windowEndS[k] = -1;
+            for (int slot = 0; slot < hours; slot++) {
+                open[k * hours + slot] = legTimes.isOpen(k, slot);
+                if (open[k * hours + slot]) {
+                    windowEndS[k] = Math.min(untilS[slot], rules.endS());
+                }
+            }
+        }
+    }
+
+    /** The rest of what a day is made of. */
+    public record Parts(Constants constants, People people, Hours hours, LegTimes legTimes) {}
+
+    private static int[] unknown(int count) {
+        int[] all = new int[count];
+        Arrays.fill(all, UNKNOWN);
+        return all;
+    }
+
+    private int findTeamPlace(TripRow trip) {
+        if (needsTeamAtDrop(trip)) {
+            return trip.to();
+        }
+        return needsTeamAtHook(trip) ? trip.from() : NONE;
+    }
+
+    boolean needsTeamAtDrop(TripRow trip) {
+        SpotRow to = spots[trip.to()];
+        return to.site() && (trip.standsUp() || to.receiverFromS() >= NEVER_S);
+    }
+
+    boolean needsTeamAtHook(TripRow trip) {
+        SpotRow from = spots[trip.from()];
+        return from.site() && from.hookerFromS() >= NEVER_S;
+    }
+
+    /** How many trips there are. */
+    public int trips() {
+        return trips.length;
+    }
+
+    /** Whether something that a trip waits for is not flown at all. */
+    public boolean waitsForLeftOut(int trip) {
+        return trips[trip].waitsForLeftOut();
+    }
+
+    /** How many hours of weather there are. */
+    public int slots() {
+        return untilS.length;
+    }
+
+    long slotFromS(int slot) {
+        return slot == 0 ? firstS : untilS[slot - 1];
+    }
+
+    long slotUntilS(int slot) {
+        return untilS[slot];
+    }
+
+    /** The hour at a time; {@link #NONE} when no weather is known then. */
+    int slot(long timeS) {
+        if (timeS < firstS) {
+            return NONE;
+        }
+        for (int i = 0; i < untilS.length; i++) {
+            if (timeS < untilS[i]) {
+                return i;
+            }
+        }
+        return NONE;
+    }
+
+    boolean isOpen(int trip, int slot) {
+        return open[trip * untilS.length + slot];
+    }
+
+    int loadedS(int trip, int line, int slotFrom, int slotTo) {
+        int at = ((trip * lines.length + line) * untilS.length + slotFrom) * untilS.length + slotTo;
+        if (loaded[at] == UNKNOWN) {
+            if (guessing) {
+                return guessLoadedS(trip, slotFrom);
+            }
+            int cuts = legTimes.cuts();
+            int asked = legTimes.loadedS(trip, line, slotFrom, slotTo);
+            if (legTimes.cuts() > cuts) {
+                return asked;
+            }
+            loaded[at] = asked;
+        }
+        return loaded[at];
+    }
+
+    int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {
+        int at = ((trip * lines.length + line) * untilS.length + slotFrom) * untilS.length + slotTo;
+        if (most[at] == UNKNOWN) {
+            int cuts = legTimes.cuts();
+            int asked = legTimes.mostFuelKg(trip, line, slotFrom, slotTo);
+            if (legTimes.cuts() > cuts) {
+                return asked;
+            }
+            most[at] = asked;
+        }
+        return most[at];
+    }
+
+    int emptyS(int from, int to, int line, int slot) {
+        int at =
+                ((from * spots.length + to) * (lines.length + 1) + line + 1) * untilS.length + slot;
+        if (empty[at] == UNKNOWN) {
+            if (guessing) {
+                return guessEmptyS(from, to, slot);
+            }
+            int cuts = legTimes.cuts();
+            int asked = legTimes.emptyS(from, to, line, slot);
+            if (legTimes.cuts() > cuts) {
+                return asked;
+            }
+            empty[at] = asked;
+        }
+        return empty[at];
+    }
+
+    private int guessLoadedS(int trip, int slot) {
+        guessed = true;
+        int at = trip * untilS.length + slot;
+        if (loadedGuess[at] == UNKNOWN) {
+            loadedGuess[at] = (int) Math.min(NO_GUESS_S, leastLoadedS(trip, slot));
+        }
+        return loadedGuess[at];
+    }
+
+    private int guessEmptyS(int from, int to, int slot) {
+        guessed = true;
+        int at = (from * spots.length + to) * untilS.length + slot;
+        if (emptyGuess[at] == UNKNOWN) {
+            emptyGuess[at] = (int) Math.min(NO_GUESS_S, leastEmptyS(from, to, slot));
+        }
+        return emptyGuess[at];
+    }
+
+    /**
+     * From now on a way not asked for yet takes what none goes below, until {@link #stopGuessing()}: to find a way
+     * takes far longer than to build a day, and most days are not worth one.
+     */
+    void startGuessing() {
+        guessing = true;
+        guessed = false;
+    }
+
+    /** Whether anything was guessed since the guessing began. */
+    boolean stopGuessing() {
+        guessing = false;
+        return guessed;
+    }
+
+    /** How often a way was given up because the time was over. */
+    int cuts() {
+        return legTimes.cuts();
+    }
+
+    double leastLoadedS(int trip, int slot) {
+        return legTimes.leastLoadedS(trip, slot);
+    }
+
+    double leastEmptyS(int from, int to, int slot) {
+        return from == to ? 0 : legTimes.leastEmptyS(from, to, slot);
+    }
+
+    /** Whether a team may do what a trip asks of one. */
+    boolean mayWork(int team, int trip) {
+        TeamRow row = teams[team];
+        boolean atDrop = needsTeamAtDrop(trips[trip]);
+        return serves[team][teamPlace[trip]]
+                && (!trips[trip].standsUp() || row.guys())
+                && (atDrop ? row.receives() : row.hooks());
+    }
+}

@@ -1,0 +1,231 @@
+package underhook.planner.search;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Turns a wish into a day that keeps every rule: trips in the wished order, each as early as it may be.
+ *
+ * <p>What is not due yet is taken up as soon as it is; what cannot be flown now is tried again after
+ * each trip that is; what is left at the end is dropped.
+ */
+final class Decoder {
+    private static final long TOO_LATE_S = 3600;
+
+    private final DayTable table;
+    private final Run run;
+    private final Run saved;
+    private final Grounding grounding;
+    private final TeamMoves teamMoves;
+    private final Lifts lifts;
+    private final int[] later;
+    private int laterCount;
+
+    private int flownCount;
+
+    Decoder(DayTable table) {
+        this.table = table;
+        this.run = new Run(table);
+        this.saved = new Run(table);
+        this.grounding = new Grounding(run);
+        this.teamMoves = new TeamMoves(run, grounding);
+        this.lifts = new Lifts(run, grounding, teamMoves);
+        this.later = new int[table.trips.length];
+    }
+
+    Run run() {
+        return run;
+    }
+
+    /** Price of the wished day, cents. */
+    long decode(Wish wish, @Nullable DayLog log) {
+        begin(wish, log);
+        for (int i = 0; i < wish.tokens.length && flownCount < table.trips.length; i++) {
+            int token = wish.tokens[i];
+            if (token >= table.trips.length) {
+                hint(token - table.trips.length, i, wish);
+            } else if (run.isLeft(token)) {
+                if (tryTrip(token, wish)) {
+                    takeUp(wish);
+                } else {
+                    later[laterCount++] = token;
+                }
+            }
+        }
+        takeUp(wish);
+        while (laterCount > 0) {
+            dropOne();
+            takeUp(wish);
+        }
+        return finish();
+    }
+
+    /** Gives up the first that nothing but itself holds back, so that what waits for it may go. */
+    private void dropOne() {
+        int first = 0;
+        for (int i = laterCount - 1; i >= 0; i--) {
+            if (lifts.readiness().isDue(later[i])) {
+                first = i;
+            }
+        }
+        run.dropped[later[first]] = true;
+        laterCount--;
+        System.arraycopy(later, first + 1, later, first, laterCount - first);
+    }
+
+    void begin(Wish wish, @Nullable DayLog log) {
+        run.begin(morningFuelKg(wish), log);
+        laterCount = 0;
+        flownCount = 0;
+    }
+
+    /** Filled so far in the evening that the first people can be flown. */
+    private double morningFuelKg(Wish wish) {
+        double mostKg = table.fuel.usableKg();
+        for (TeamRow team : table.teams) {
+            mostKg = Math.min(mostKg, team.cabinFuelKg());
+        }
+        return Math.floor(Math.min(mostKg, wish.refuelToKg(0)));
+    }
+
+    /** Flies a trip when it can be flown now; else nothing has happened. */
+    boolean tryTrip(int trip, Wish wish) {
+        if (!lifts.readiness().isDue(trip)) {
+            return false;
+        }
+        saved.copyFrom(run);
+        if (lifts.fly(trip, wish)) {
+            flownCount++;
+            return true;
+        }
+        run.copyFrom(saved);
+        return false;
+    }
+
+    boolean tryTeam(int team, int place, Wish wish) {
+        if (run.teamPlace[team] == place || !teamMoves.mustFly(team, place)) {
+            return false;
+        }
+        saved.copyFrom(run);
+        if (teamMoves.fly(team, place, wish) && lifts.isWithinDay()) {
+            return true;
+        }
+        run.copyFrom(saved);
+        return false;
+    }
+
+    /** Goes back to an earlier state of this day. */
+    void takeBack(Run before) {
+        run.copyFrom(before);
+        flownCount = 0;
+        for (int k = 0; k < table.trips.length; k++) {
+            flownCount += run.releasedS[k] >= 0 ? 1 : 0;
+        }
+    }
+
+    private void takeUp(Wish wish) {
+        for (int i = 0; i < laterCount; ) {
+            int trip = later[i];
+            if (tryTrip(trip, wish)) {
+                laterCount--;
+                System.arraycopy(later, i + 1, later, i, laterCount - i);
+                i = 0;
+            } else {
+                i++;
+            }
+        }
+    }
+
+    private void hint(int hint, int at, Wish wish) {
+        if (hint < table.teams.length) {
+            int place = nextPlace(hint, at, wish);
+            if (place >= 0) {
+                tryTeam(hint, place, wish);
+            }
+            return;
+        }
+        int trip = nextTrip(at, wish);
+        boolean fuel = hint > table.teams.length;
+        double toKg = wish.refuelToKg(run.refuels);
+        boolean wanted =
+                fuel ? run.fuelKg < toKg - 30 : run.onSinceBreakS > table.rules.engineOnS() / 3;
+        if (trip < 0 || !wanted) {
+            return;
+        }
+        saved.copyFrom(run);
+        if (!grounding.land(trip, fuel) || !stop(fuel, trip, toKg)) {
+            run.copyFrom(saved);
+        }
+    }
+
+    private boolean stop(boolean fuel, int trip, double toKg) {
+        if (!table.spots[run.place].ground()) {
+            return false;
+        }
+        if (fuel) {
+            return grounding.refuel(toKg, Cause.of(Cause.Kind.FUEL, trip));
+        }
+        grounding.rest(Cause.of(Cause.Kind.EARLY_BREAK, trip));
+        return true;
+    }
+
+    /** Where a team is wanted next from a position in the order on. */
+    private int nextPlace(int team, int at, Wish wish) {
+        for (int i = 0; i < laterCount; i++) {
+            int place = table.teamPlace[later[i]];
+            if (place >= 0 && wish.teamOf[place] == team && run.isLeft(later[i])) {
+                return place;
+            }
+        }
+        for (int i = at + 1; i < wish.tokens.length; i++) {
+            int token = wish.tokens[i];
+            if (token < table.trips.length && run.isLeft(token)) {
+                int place = table.teamPlace[token];
+                if (place >= 0 && wish.teamOf[place] == team) {
+                    return place;
+                }
+            }
+        }
+        return DayTable.NONE;
+    }
+
+    private int nextTrip(int at, Wish wish) {
+        for (int i = at + 1; i < wish.tokens.length; i++) {
+            if (wish.tokens[i] < table.trips.length && run.isLeft(wish.tokens[i])) {
+                return wish.tokens[i];
+            }
+        }
+        return DayTable.NONE;
+    }
+
+    /** The last landing; price of the day, cents. */
+    long finish() {
+        for (int k = 0; k < table.trips.length; k++) {
+            run.dropped[k] |= run.releasedS[k] < 0;
+        }
+        if (run.open >= 0) {
+            int home = table.spots[run.place].nearestGround();
+            grounding.flyTo(home, new Cause(Cause.Kind.HOME, DayTable.NONE, home));
+        }
+        return priceCents();
+    }
+
+    /**
+     * How early, in sum, the day does what the wind closes, s: less is better. It leads a search from a day in
+     * which a lift just fails to one in which it just fits.
+     */
+    long pushS() {
+        long sumS = 0;
+        for (int k = 0; k < table.trips.length; k++) {
+            if (table.windowEndS[k] < table.rules.endS() && table.windowEndS[k] >= 0) {
+                long doneS =
+                        run.releasedS[k] >= 0 ? run.releasedS[k] : table.windowEndS[k] + TOO_LATE_S;
+                sumS += doneS - table.rules.startS();
+            }
+        }
+        return sumS;
+    }
+
+    long priceCents() {
+        return table.rates.cents(run.flightS, run.timeS - table.rules.startS(), run.countDropped());
+    }
+}

@@ -1,0 +1,70 @@
+package underhook.planner.search;
+
+/**
+ * When each trip can be let go at the earliest, whatever the order: people come, what must lie there lies
+ * there, the place is ready.
+ */
+final class Earliest {
+    private static final long READY_BEFORE_S = 60;
+
+    private final DayTable table;
+    private final long[] releaseS;
+
+    Earliest(DayTable table) {
+        this.table = table;
+        this.releaseS = new long[table.trips.length];
+        for (int k = 0; k < releaseS.length; k++) {
+            releaseS[k] = Math.max(table.rules.startS(), peopleS(k));
+        }
+        // Chains are no longer than the trips; what runs in a circle is never flown anyhow.
+        boolean moved = true;
+        for (int round = 0; round < releaseS.length && moved; round++) {
+            moved = raise();
+        }
+    }
+
+    /** First release of a trip at the earliest, s. */
+    long releaseS(int trip) {
+        return releaseS[trip];
+    }
+
+    private boolean raise() {
+        boolean moved = false;
+        for (int k = 0; k < releaseS.length; k++) {
+            long leastS = releaseS[k];
+            for (TripRow.After after : table.trips[k].after()) {
+                leastS = Math.max(leastS, releaseS[after.trip()] + after.waitS());
+            }
+            for (int i = 0; i < releaseS.length && table.trips[k].standsUp(); i++) {
+                TripRow other = table.trips[i];
+                boolean readies =
+                        i != k
+                                && other.readyAfterS() > 0
+                                && other.to() == table.trips[k].to()
+                                && table.windowEndS[i] >= 0;
+                leastS = readies ? Math.max(leastS, releaseS[i]) : leastS;
+            }
+            moved |= leastS > releaseS[k];
+            releaseS[k] = leastS;
+        }
+        return moved;
+    }
+
+    private long peopleS(int k) {
+        SpotRow to = table.spots[table.trips[k].to()];
+        if (!table.needsTeamAtDrop(table.trips[k])) {
+            return Math.min(to.receiverFromS(), DayTable.NEVER_S / 2) + READY_BEFORE_S;
+        }
+        long bestS = DayTable.NEVER_S / 2;
+        for (int team = 0; team < table.teams.length; team++) {
+            if (table.mayWork(team, k)) {
+                long wayS =
+                        Math.min(
+                                table.walkS[table.teams[team].start()][table.teamPlace[k]],
+                                2 * table.rules.boardingS());
+                bestS = Math.min(bestS, table.teams[team].fromS() + wayS + READY_BEFORE_S);
+            }
+        }
+        return bestS;
+    }
+}

@@ -1,0 +1,242 @@
+package underhook.planner.search;
+
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * A lower bound on the seconds in the air, over every order of the placed loads and every way of combining
+ * them that is offered.
+ *
+ * <p>The machine's path is one chain: a trip, an empty way to the next hook-up, and so on. Three things are
+ * kept of it, the rest is left free. Each trip and each way takes at least what it takes in the hour in which
+ * it begins. The ways join ends to beginnings ({@link PlacePrices}). And an hour, or several in a row, hold
+ * only so much flying: what does not fit into the cheap hours has to be flown in dearer ones, breaks and
+ * fuelling counted. That last rule is priced: for any price of an hour's seconds, the priced total less the
+ * price of what the hours hold is a bound; the placeS are improved step by step, and the best one is told.
+ *
+ * <p>People who cannot walk to where only they may work are flown there at least once.
+ */
+final class FlightBound {
+    private static final int STEPS = 150;
+    private static final int ROUNDS = 14;
+
+    /** Sums of seconds in floating point may be off by far less than this, s. */
+    private static final double ROUNDING_S = 0.01;
+
+    private final DayTable table;
+    private final HourLeast least;
+    private final List<List<List<Integer>>> choices;
+    private final HourRoom room;
+    private final CrewFlights crews;
+    private final boolean[] ends;
+
+    /** Seconds that the cheapest choices put into each hour. */
+    private final double[] loadS;
+
+    private double[] placeS;
+    private int[][] flow = new int[0][];
+
+    /**
+     * @param choices for each group of loads the ways of combining them, each a list of trips
+     */
+    FlightBound(DayTable table, List<List<List<Integer>>> choices) {
+        this.table = table;
+        this.choices = choices;
+        boolean[] placed = new boolean[table.trips.length];
+        for (List<List<Integer>> group : choices) {
+            group.forEach(cover -> cover.forEach(trip -> placed[trip] = true));
+        }
+        this.least = new HourLeast(table, placed);
+        this.crews = new CrewFlights(table, least, placed);
+        this.room = new HourRoom(table);
+        this.loadS = new double[least.hours];
+        this.ends = new boolean[table.spots.length];
+        for (int place = 0; place < ends.length; place++) {
+            ends[place] = table.spots[place].ground();
+        }
+        this.placeS = new double[table.spots.length];
+    }
+
+    /**
+     * The bound, s.
+     *
+     * @param knownS seconds in the air of a day that is known, which only guides the steps
+     */
+    double boundS(double knownS) {
+        double best = 0;
+        double[] bestRoom = new double[room.count()];
+        for (int round = 0; round < ROUNDS; round++) {
+            room.setSpillS(longestHookUpS() + longestS());
+            double[] now = bestRoom.clone();
+            best = 0;
+            double pace = 1;
+            for (int step = 0; step < STEPS; step++) {
+                double value = valueS(now);
+                if (value > best) {
+                    best = value;
+                    bestRoom = now.clone();
+                } else {
+                    pace *= 0.96;
+                }
+                if (!room.step(now, loadS, pace * Math.max(1, knownS - value))) {
+                    break;
+                }
+            }
+            valueS(bestRoom);
+            if (!makeExact(bestRoom)) {
+                break;
+            }
+        }
+        room.setSpillS(longestHookUpS() + longestS());
+        return Math.max(0, valueS(bestRoom) - ROUNDING_S);
+    }
+
+    /** The bound at given placeS of the hours; leaves behind what each hour is loaded with. */
+    private double valueS(double[] roomRatio) {
+        double[] hourFactor = room.hourFactor(roomRatio);
+        Arrays.fill(loadS, 0);
+        placeS = placePricesS(hourFactor);
+        double sum = placeS[table.rules.startPlace()] - highestEndS();
+        for (List<List<Integer>> group : choices) {
+            sum += cheapestCoverS(group, hourFactor);
+        }
+        sum += crews.costS(hourFactor, placeS, loadS);
+        loadWays(hourFactor);
+        return sum - room.costS(roomRatio);
+    }
+
+    private double highestEndS() {
+        double high = Double.NEGATIVE_INFINITY;
+        for (int place = 0; place < ends.length; place++) {
+            high = ends[place] ? Math.max(high, placeS[place]) : high;
+        }
+        return high;
+    }
+
+    private double cheapestCoverS(List<List<Integer>> group, double[] hourFactor) {
+        double bestSum = Double.POSITIVE_INFINITY;
+        List<Integer> bestCover = group.get(0);
+        for (List<Integer> cover : group) {
+            double sum = 0;
+            for (int k : cover) {
+                sum += tripCostS(k, cheapestHour(k, hourFactor), hourFactor);
+            }
+            if (sum < bestSum) {
+                bestSum = sum;
+                bestCover = cover;
+            }
+        }
+        for (int k : bestCover) {
+            int hour = cheapestHour(k, hourFactor);
+            loadS[hour] += Math.min(least.tripS(k, hour), HourLeast.NONE_S / 100);
+        }
+        return bestSum;
+    }
+
+    private double tripCostS(int k, int hour, double[] hourFactor) {
+        TripRow trip = table.trips[k];
+        return least.tripS(k, hour) * hourFactor[hour] + placeS[trip.to()] - placeS[trip.from()];
+    }
+
+    private int cheapestHour(int k, double[] hourFactor) {
+        int best = 0;
+        for (int hour = 1; hour < least.hours; hour++) {
+            if (least.tripS(k, hour) * hourFactor[hour] < least.tripS(k, best) * hourFactor[best]) {
+                best = hour;
+            }
+        }
+        return best;
+    }
+
+    private int cheapestHour(int from, int to, double[] hourFactor) {
+        int best = 0;
+        for (int hour = 1; hour < least.hours; hour++) {
+            if (least.emptyS(from, to, hour) * hourFactor[hour]
+                    < least.emptyS(from, to, best) * hourFactor[best]) {
+                best = hour;
+            }
+        }
+        return best;
+    }
+
+    private double[] placePricesS(double[] hourFactor) {
+        int places = table.spots.length;
+        int[] surplus = new int[places];
+        surplus[table.rules.startPlace()]++;
+        for (List<List<Integer>> group : choices) {
+            for (int k : group.get(0)) {
+                surplus[table.trips[k].to()]++;
+                surplus[table.trips[k].from()]--;
+            }
+        }
+        crews.addTo(surplus);
+        double[][] cost = new double[places][places];
+        for (int a = 0; a < places; a++) {
+            for (int b = 0; b < places; b++) {
+                int hour = a == b ? 0 : cheapestHour(a, b, hourFactor);
+                cost[a][b] = a == b ? 0 : least.emptyS(a, b, hour) * hourFactor[hour];
+            }
+        }
+        PlacePrices found = new PlacePrices(cost, surplus, ends);
+        double[] all = found.pricesS();
+        flow = found.flow();
+        return all;
+    }
+
+    private void loadWays(double[] hourFactor) {
+        for (int a = 0; a < flow.length; a++) {
+            for (int b = 0; b < flow.length; b++) {
+                if (flow[a][b] > 0) {
+                    int hour = cheapestHour(a, b, hourFactor);
+                    loadS[hour] += flow[a][b] * least.emptyS(a, b, hour);
+                }
+            }
+        }
+    }
+
+    private double longestHookUpS() {
+        double longest = 0;
+        for (TripRow trip : table.trips) {
+            longest = Math.max(longest, (double) trip.hookUpS());
+        }
+        return longest;
+    }
+
+    /** The longest that a single piece of flying is counted as, s. */
+    private double longestS() {
+        double longest = 0;
+        for (List<List<Integer>> group : choices) {
+            for (List<Integer> cover : group) {
+                for (int k : cover) {
+                    for (int hour = 0; hour < least.hours; hour++) {
+                        double one = least.tripS(k, hour);
+                        longest = one < HourLeast.NONE_S ? Math.max(longest, one) : longest;
+                    }
+                }
+            }
+        }
+        return Math.max(longest, Math.max(least.longestEmptyS(), crews.longestS()));
+    }
+
+    /** Makes exact what the bound rests on at these placeS; whether anything was not. */
+    private boolean makeExact(double[] roomRatio) {
+        double[] hourFactor = room.hourFactor(roomRatio);
+        boolean any = false;
+        for (List<List<Integer>> group : choices) {
+            for (List<Integer> cover : group) {
+                for (int k : cover) {
+                    any |= least.makeTripExact(k, cheapestHour(k, hourFactor));
+                }
+            }
+        }
+        for (int a = 0; a < flow.length; a++) {
+            for (int b = 0; b < flow.length; b++) {
+                if (flow[a][b] > 0) {
+                    any |= least.makeEmptyExact(a, b, cheapestHour(a, b, hourFactor));
+                }
+            }
+        }
+        any |= crews.makeExact(hourFactor);
+        return any;
+    }
+}

@@ -1,0 +1,124 @@
+package underhook.planner.search;
+
+import java.util.List;
+import underhook.core.plan.StepKind;
+
+/** What the machine does between lifts: flies empty, lands, fuels, changes the line, rests, waits. */
+final class Grounding {
+    private final DayTable table;
+    private final Run run;
+
+    Grounding(Run run) {
+        this.table = run.table;
+        this.run = run;
+    }
+
+    /** Flies to a place: the way back of an open rotation, or an empty move. */
+    boolean flyTo(int to, Cause cause) {
+        int slot = table.slot(run.timeS);
+        int legS = slot < 0 ? DayTable.NONE : table.emptyS(run.place, to, run.line, slot);
+        if (legS < 0) {
+            return false;
+        }
+        EmptyWay way = new EmptyWay(run.place, to, run.line, slot);
+        if (run.open >= 0) {
+            run.fly(legS + table.rules.returnExtraS());
+            run.closeRotation(to, way);
+            return true;
+        }
+        int from = run.place;
+        long startS = run.timeS;
+        double fuelStartKg = run.fuelKg;
+        run.fly(legS);
+        run.flightS += legS;
+        run.place = to;
+        run.write(
+                new Run.Note(StepKind.POSITION, from, DayTable.NONE, List.of(way), cause),
+                startS,
+                fuelStartKg);
+        return run.fuelKg > 0;
+    }
+
+    /** Puts the machine on the ground where it can be served before a trip. */
+    boolean land(int trip, boolean forFuel) {
+        int ground = groundFor(trip, forFuel);
+        return ground >= 0
+                && ((ground == run.place && run.open < 0)
+                        || flyTo(ground, Cause.of(Cause.Kind.MOVE, trip)));
+    }
+
+    private int groundFor(int trip, boolean forFuel) {
+        int ground = run.place;
+        if (run.open >= 0 || table.spots[run.place].site()) {
+            int from = table.trips[trip].from();
+            boolean standsAtHook = !table.spots[from].site() && table.spots[from].ground();
+            ground = standsAtHook ? from : table.spots[run.place].nearestGround();
+        }
+        return forFuel && ground >= 0 && !table.spots[ground].fuel()
+                ? table.spots[run.place].nearestFuel()
+                : ground;
+    }
+
+    /** Fills up to so much here; false where that cannot be or takes nothing. */
+    boolean refuel(double toKg, Cause cause) {
+        SpotRow spot = table.spots[run.place];
+        if (!spot.fuel()) {
+            return false;
+        }
+        double targetKg = Math.floor(Math.min(toKg, table.fuel.usableKg()));
+        if (targetKg <= run.fuelKg + 1) {
+            return false;
+        }
+        if (run.timeS < spot.refuellerFromS()) {
+            waitUntil(spot.refuellerFromS(), new Cause(Cause.Kind.STAFF, cause.trip(), run.place));
+        }
+        long startS = run.timeS;
+        double fuelStartKg = run.fuelKg;
+        run.timeS += refuelS(targetKg);
+        run.fuelKg = targetKg;
+        run.engineOff = true;
+        run.refuels++;
+        run.refuelBusyS[run.place] = run.timeS + table.rules.refuelHandlerBusyS();
+        run.write(Run.Note.of(StepKind.REFUEL, run.place, cause), startS, fuelStartKg);
+        return true;
+    }
+
+    /** How long filling up to so much takes, s. */
+    long refuelS(double toKg) {
+        return (long)
+                Math.ceil(table.fuel.refuelS() + (toKg - run.fuelKg) / table.fuel.refuelKgPerS());
+    }
+
+    void changeLine(int line, Cause cause) {
+        run.line = line;
+        engineOff(StepKind.LINE_CHANGE, table.rules.lineChangeS(), cause);
+    }
+
+    void rest(Cause cause) {
+        engineOff(StepKind.BREAK, table.rules.breakS(), cause);
+        run.onSinceBreakS = 0;
+    }
+
+    private void engineOff(StepKind kind, long durationS, Cause cause) {
+        long startS = run.timeS;
+        run.timeS += durationS;
+        run.engineOff = true;
+        run.write(Run.Note.of(kind, run.place, cause), startS, run.fuelKg);
+    }
+
+    /** Waits on the ground; the engine is stopped when that saves fuel, and long waits are breaks. */
+    void waitUntil(long untilS, Cause cause) {
+        long durationS = untilS - run.timeS;
+        if (durationS >= table.rules.breakS()) {
+            engineOff(StepKind.BREAK, durationS, cause);
+            run.onSinceBreakS = 0;
+        } else if (run.engineOff || durationS * table.fuel.burnKgPerS() > table.fuel.startKg()) {
+            engineOff(StepKind.WAIT, durationS, cause);
+        } else {
+            long startS = run.timeS;
+            double fuelStartKg = run.fuelKg;
+            run.fly(durationS);
+            run.write(Run.Note.of(StepKind.WAIT, run.place, cause), startS, fuelStartKg);
+        }
+    }
+}

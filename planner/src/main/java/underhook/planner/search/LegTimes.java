@@ -1,0 +1,35 @@
+package underhook.planner.search;
+
+/** Times of ways and limits of lifts by hour; asked once for each question and then remembered. */
+public interface LegTimes {
+    /**
+     * Whole seconds of a loaded way; {@link DayTable#NONE} where there is none.
+     *
+     * @param slotFrom hour of the hook-up
+     * @param slotTo hour of the set-down, the same or a later one
+     */
+    int loadedS(int trip, int line, int slotFrom, int slotTo);
+
+    /** Whole seconds with the empty line, or without one (line {@link DayTable#NONE}). */
+    int emptyS(int from, int to, int line, int slot);
+
+    /** What no loaded way of a trip goes below in an hour, with any line, s. */
+    double leastLoadedS(int trip, int slot);
+
+    /** What no empty way goes below in an hour, with any line or none, s. */
+    double leastEmptyS(int from, int to, int slot);
+
+    /** Most fuel with which both hovers of a trip are within limits, whole kg; 0 or less if none. */
+    int mostFuelKg(int trip, int line, int slotFrom, int slotTo);
+
+    /** Whether the wind lets a trip be flown in an hour. */
+    boolean isOpen(int trip, int slot);
+
+    /**
+     * How often a question was given up because the time was over. What was answered while this grew is no
+     * answer.
+     */
+    default int cuts() {
+        return 0;
+    }
+}

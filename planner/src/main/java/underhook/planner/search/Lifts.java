@@ -1,0 +1,325 @@
+package underhook.planner.search;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Flies a trip: brings its team, lands for fuel, line or rest where it must, waits, lifts. */
+final class Lifts {
+    /** Kept free before the engine-on limit for turning in and shutting down, s. */
+    private static final long ENGINE_MARGIN_S = 120;
+
+    /** Above what is needed when filling for one trip, kg. */
+    private static final double SPARE_KG = 10;
+
+    /** Counted for each trip too late besides the time itself, s. */
+    private static final long LATE_S = 600;
+
+    /** A stop for fuel in a wait takes at least this much, kg. */
+    private static final double WORTH_FUELLING_KG = 25;
+
+    private final DayTable table;
+    private final Run run;
+    private final Grounding grounding;
+    private final TeamMoves teamMoves;
+    private final Readiness readiness;
+
+    Lifts(Run run, Grounding grounding, TeamMoves teamMoves) {
+        this.table = run.table;
+        this.run = run;
+        this.grounding = grounding;
+        this.teamMoves = teamMoves;
+        this.readiness = new Readiness(run);
+    }
+
+    Readiness readiness() {
+        return readiness;
+    }
+
+    /** Flies a trip that is due; false when it cannot be: the run is then good for nothing. */
+    boolean fly(int k, Wish wish) {
+        TripRow trip = table.trips[k];
+        int at = table.teamPlace[k];
+        int team = at < 0 ? DayTable.NONE : wish.teamOf[at];
+        if (at >= 0) {
+            if (team < 0 || !table.mayWork(team, k)) {
+                return false;
+            }
+            if (run.teamPlace[team] != at && !teamMoves.bring(team, at, wish)) {
+                return false;
+            }
+        }
+        int slot = table.slot(run.timeS);
+        int line = slot < 0 ? DayTable.NONE : chooseLine(k, wish.line[k], slot);
+        if (line < 0 || table.spots[trip.to()].nearestFuel() < 0) {
+            return false;
+        }
+        return prepare(k, line, slot, wish) && waitAndLift(k, team, wish);
+    }
+
+    /** The wished line, else the fitted one when it will do, else the shortest that will. */
+    private int chooseLine(int k, int wished, int slot) {
+        if (wished >= 0 && isLineFit(k, wished, slot)) {
+            return wished;
+        }
+        if (run.line >= 0 && isLineFit(k, run.line, slot)) {
+            return run.line;
+        }
+        for (int line : table.lines) {
+            if (isLineFit(k, line, slot)) {
+                return line;
+            }
+        }
+        return DayTable.NONE;
+    }
+
+    private boolean isLineFit(int k, int line, int slot) {
+        return table.trips[k].linesAllowed().get(line) && table.loadedS(k, line, slot, slot) >= 0;
+    }
+
+    /** Fuel, line and rest. */
+    private boolean prepare(int k, int line, int slot, Wish wish) {
+        TripRow trip = table.trips[k];
+        int outS = table.loadedS(k, line, slot, slot);
+        int backS = backS(trip.to(), line, slot);
+        int approachS = readiness.approachS(trip.from(), slot);
+        if (backS < 0 || approachS < 0) {
+            return false;
+        }
+        long extraS = table.rules.returnExtraS();
+        double needKg = table.fuel.needKg(outS + backS + extraS, trip.setDownS());
+        boolean refuels = run.fuelKg - toHookKg(trip, approachS) < needKg;
+        boolean changes = run.line != line;
+        long tripS =
+                approachS
+                        + trip.hookUpS()
+                        + outS
+                        + trip.setDownS()
+                        + backS
+                        + 2 * extraS
+                        + ENGINE_MARGIN_S;
+        boolean rests = run.onSinceBreakS + tripS > table.rules.engineOnS();
+        if (!refuels && !changes && !rests) {
+            return true;
+        }
+        if (!grounding.land(k, refuels)) {
+            return false;
+        }
+        if (refuels && !refuel(k, line, needKg, wish)) {
+            return false;
+        }
+        if (rests) {
+            grounding.rest(Cause.of(Cause.Kind.ENGINE_LIMIT, k));
+        }
+        if (changes) {
+            grounding.changeLine(line, Cause.of(Cause.Kind.LINE, k));
+        }
+        return true;
+    }
+
+    private boolean refuel(int k, int line, double needKg, Wish wish) {
+        int slot = table.slot(run.timeS);
+        int approachS = slot < 0 ? DayTable.NONE : readiness.approachS(table.trips[k].from(), slot);
+        if (approachS < 0) {
+            return false;
+        }
+        double toHookKg = toHookKg(table.trips[k], approachS) + table.fuel.startKg();
+        double wantKg = Math.min(wish.refuelToKg(run.refuels), mostKg(k, line, slot) + toHookKg);
+        return grounding.refuel(
+                Math.max(wantKg, needKg + toHookKg + SPARE_KG), Cause.of(Cause.Kind.FUEL, k));
+    }
+
+    /** Most fuel by the gauge at the hook-up. */
+    private double mostKg(int k, int line, int slot) {
+        return table.mostFuelKg(k, line, slot, slot) - table.fuel.spreadKg();
+    }
+
+    private double toHookKg(TripRow trip, int approachS) {
+        return table.fuel.burnKgPerS() * (approachS + table.rules.returnExtraS() + trip.hookUpS())
+                + (run.engineOff ? table.fuel.startKg() : 0);
+    }
+
+    private int backS(int to, int line, int slot) {
+        int fuelPlace = table.spots[to].nearestFuel();
+        return to == fuelPlace ? 0 : table.emptyS(to, fuelPlace, line, slot);
+    }
+
+    private boolean waitAndLift(int k, int team, Wish wish) {
+        int refuels = run.refuels;
+        for (int round = 0; round < 4; round++) {
+            long waitS = readiness.missingS(k, team);
+            if (waitS == 0) {
+                return lift(k, team);
+            }
+            if (waitS < 0 || !grounding.land(k, false)) {
+                return false;
+            }
+            waitS = readiness.missingS(k, team);
+            if (waitS < 0) {
+                return false;
+            }
+            if (waitS > 0) {
+                pause(k, waitS, wish, run.refuels == refuels);
+            }
+        }
+        return false;
+    }
+
+    /** Waits; fuels or takes a whole break meanwhile where that is wished. */
+    private void pause(int k, long waitS, Wish wish, boolean mayFuel) {
+        Cause cause = readiness.cause(k);
+        int slot = table.slot(run.timeS);
+        if (mayFuel && wish.fuelsWhileWaiting && table.spots[run.place].fuel() && slot >= 0) {
+            double toKg =
+                    Math.min(
+                            wish.refuelToKg(run.refuels),
+                            mostKg(k, run.line, slot) + table.fuel.startKg());
+            boolean worth = toKg - run.fuelKg >= WORTH_FUELLING_KG;
+            if (worth
+                    && grounding.refuelS(toKg) <= waitS
+                    && run.timeS >= table.spots[run.place].refuellerFromS()
+                    && grounding.refuel(toKg, cause)) {
+                return;
+            }
+        }
+        boolean restsEarly =
+                waitS >= wish.restWaitS
+                        && waitS < table.rules.breakS()
+                        && run.onSinceBreakS > table.rules.engineOnS() / 3;
+        if (restsEarly) {
+            grounding.rest(new Cause(Cause.Kind.EARLY_BREAK, k, cause.other()));
+        } else {
+            grounding.waitUntil(run.timeS + waitS, cause);
+        }
+    }
+
+    /** From hook-up to the last release. */
+    private boolean lift(int k, int team) {
+        TripRow trip = table.trips[k];
+        EmptyWay before = null;
+        long startS = run.timeS;
+        int from = run.place;
+        double fuelStartKg = run.fuelKg;
+        if (run.open < 0 && run.place != trip.from() && table.spots[trip.from()].site()) {
+            int slot = table.slot(run.timeS);
+            int legS = table.emptyS(run.place, trip.from(), run.line, slot);
+            if (legS < 0) {
+                return false;
+            }
+            before = new EmptyWay(run.place, trip.from(), run.line, slot);
+            run.fly(legS);
+            run.place = trip.from();
+        } else {
+            if (run.place != trip.from()) {
+                if (!grounding.flyTo(trip.from(), Cause.of(Cause.Kind.MOVE, k))) {
+                    return false;
+                }
+            } else if (run.open >= 0) {
+                run.closeRotation(trip.from(), null);
+            }
+            startS = run.timeS;
+            from = run.place;
+            fuelStartKg = run.fuelKg;
+        }
+        run.openRotation(k, startS, from, fuelStartKg);
+        run.fly(trip.hookUpS());
+        return hang(k, team, before);
+    }
+
+    private boolean hang(int k, int team, @org.jspecify.annotations.Nullable EmptyWay before) {
+        TripRow trip = table.trips[k];
+        long hookedS = run.timeS;
+        int slotFrom = table.slot(hookedS);
+        int outS = slotFrom < 0 ? DayTable.NONE : table.loadedS(k, run.line, slotFrom, slotFrom);
+        int slotTo = outS < 0 ? DayTable.NONE : table.slot(hookedS + outS + trip.firstSetDownS());
+        if (slotTo < 0) {
+            return false;
+        }
+        if (slotTo != slotFrom) {
+            outS = table.loadedS(k, run.line, slotFrom, slotTo);
+        }
+        int backS = backS(trip.to(), run.line, slotTo);
+        double readKg = run.fuelKg;
+        boolean lifts =
+                outS >= 0
+                        && backS >= 0
+                        && readKg + table.fuel.spreadKg()
+                                <= table.mostFuelKg(k, run.line, slotFrom, slotTo)
+                        && readKg
+                                >= table.fuel.needKg(
+                                        outS + backS + table.rules.returnExtraS(), trip.setDownS())
+                        // The way in of the other hour may be shorter and end before it.
+                        && table.slot(hookedS + outS + trip.firstSetDownS()) == slotTo
+                        && table.slot(hookedS + outS + trip.setDownS()) == slotTo
+                        && run.isOpen(k, slotFrom)
+                        && run.isOpen(k, slotTo);
+        if (!lifts) {
+            return false;
+        }
+        run.fly(outS);
+        long firstS = run.timeS + trip.firstSetDownS();
+        if (firstS < readiness.earliestReleaseS(k, team)) {
+            return false;
+        }
+        run.burn(trip.setDownS(), table.fuel.setDownKgPerS(trip.standsUp()));
+        run.releasedS[k] = run.timeS;
+        run.hookedS = hookedS;
+        if (!table.isOpen(k, slotFrom) || !table.isOpen(k, slotTo)) {
+            run.lateS += LATE_S + Math.max(0, run.timeS - table.windowEndS[k]);
+        }
+        run.place = trip.to();
+        if (run.isLogged()) {
+            List<Long> released = new ArrayList<>();
+            for (int i = 0; i < trip.releases(); i++) {
+                released.add(firstS + i * trip.nextReleaseS());
+            }
+            run.setLift(
+                    new LiftDone(
+                            k,
+                            run.line,
+                            before == null ? List.of() : List.of(before),
+                            hookedS,
+                            readKg,
+                            released,
+                            slotFrom,
+                            slotTo));
+        }
+        occupy(k, team, hookedS);
+        if (!table.spots[trip.to()].site()) {
+            run.closeRotation(trip.to(), null);
+        }
+        return isWithinDay();
+    }
+
+    private void occupy(int k, int team, long hookedS) {
+        if (team < 0) {
+            return;
+        }
+        long busyUntilS =
+                table.needsTeamAtDrop(table.trips[k])
+                        ? run.timeS + table.trips[k].busyAfterS()
+                        : hookedS + 1;
+        run.teamFreeS[team] = Math.max(run.teamFreeS[team], busyUntilS);
+    }
+
+    /** Whether the machine comes home from here within the day, the engine's time and the fuel. */
+    boolean isWithinDay() {
+        long homeS = 0;
+        if (run.open >= 0) {
+            int slot = table.slot(run.timeS);
+            int home = table.spots[run.place].nearestGround();
+            int legS =
+                    slot < 0 || home < 0
+                            ? DayTable.NONE
+                            : table.emptyS(run.place, home, run.line, slot);
+            if (legS < 0) {
+                return false;
+            }
+            homeS = legS + table.rules.returnExtraS();
+        }
+        double lowKg = run.fuelKg - homeS * table.fuel.burnKgPerS() - table.fuel.spreadKg();
+        return run.timeS + homeS <= table.rules.endS()
+                && run.onTotalS + homeS <= table.rules.engineOnDayS()
+                && run.onSinceBreakS + homeS <= table.rules.engineOnS()
+                && lowKg >= table.fuel.reserveKg();
+    }
+}

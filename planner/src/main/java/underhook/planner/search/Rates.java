@@ -1,0 +1,27 @@
+package underhook.planner.search;
+
+/**
+ * What a minute costs, whole cents.
+ *
+ * @param flyingCents of flying
+ * @param standingCents of the machine standing by
+ * @param peopleCents of all people on the ground together
+ */
+public record Rates(long flyingCents, long standingCents, long peopleCents) {
+    static final long DROPPED_CENTS = 100_000_000L;
+
+    /** A minute of flying, standing and people together, cents. */
+    long minuteCents() {
+        return flyingCents + standingCents + peopleCents;
+    }
+
+    /** Price of a day, cents: flying, the machine standing, people; what is not flown costs most. */
+    long cents(long flownS, long wholeS, int dropped) {
+        long flying = flyingCents * flownS / 60;
+        long standing = standingCents * Math.max(0, wholeS - flownS) / 60;
+        long ground = peopleCents * wholeS / 60;
+        return Math.addExact(
+                Math.multiplyExact(dropped, DROPPED_CENTS),
+                Math.addExact(flying, Math.addExact(standing, ground)));
+    }
+}

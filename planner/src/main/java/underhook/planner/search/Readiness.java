@@ -1,0 +1,164 @@
+package underhook.planner.search;
+
+/** When a trip may be hooked and let go, and what it waits for. */
+final class Readiness {
+    /** People stand ready this long before a set-down, s. */
+    private static final long READY_BEFORE_S = 60;
+
+    private final DayTable table;
+    private final Run run;
+
+    /** What the last answer was forced by. */
+    private Cause.Kind kind = Cause.Kind.TEAM;
+
+    private int other = DayTable.NONE;
+
+    Readiness(Run run) {
+        this.table = run.table;
+        this.run = run;
+    }
+
+    Cause cause(int trip) {
+        return new Cause(kind, trip, other);
+    }
+
+    /** Whether nothing of what must come before a trip is still to be flown. */
+    boolean isDue(int k) {
+        TripRow trip = table.trips[k];
+        for (int i = 0; i < trip.after().size(); i++) {
+            if (run.releasedS[trip.after().get(i).trip()] < 0) {
+                return false;
+            }
+        }
+        for (int i = 0; i < table.trips.length && (trip.lastAtPlace() || trip.standsUp()); i++) {
+            boolean there = i != k && run.isLeft(i);
+            if (there && trip.lastAtPlace() && table.trips[i].to() == trip.from()) {
+                return false;
+            }
+            if (there && trip.standsUp() && isReadier(i, trip)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean isReadier(int trip, TripRow pole) {
+        return table.trips[trip].readyAfterS() > 0 && table.trips[trip].to() == pole.to();
+    }
+
+    /** Seconds to wait before leaving for a trip; negative when it can never be. */
+    long missingS(int k, int team) {
+        TripRow trip = table.trips[k];
+        long waitS = 0;
+        while (run.timeS + waitS < table.rules.endS()) {
+            long leaveS = run.timeS + waitS;
+            int slot = table.slot(leaveS);
+            int approachS = slot < 0 ? DayTable.NONE : approachS(trip.from(), slot);
+            if (approachS < 0) {
+                return -1;
+            }
+            long hookedS = leaveS + approachS + trip.hookUpS();
+            if (approachS > 0 && run.open >= 0) {
+                hookedS += table.rules.returnExtraS();
+            }
+            int slotHook = table.slot(hookedS);
+            int outS =
+                    slotHook < 0 ? DayTable.NONE : table.loadedS(k, run.line, slotHook, slotHook);
+            if (outS < 0) {
+                return -1;
+            }
+            long firstS = hookedS + outS + trip.firstSetDownS();
+            long dropLateS = earliestReleaseS(k, team) - firstS;
+            Cause.Kind dropKind = kind;
+            int dropOther = other;
+            long hookLateS = earliestHookS(k, team) - hookedS;
+            if (dropLateS > hookLateS) {
+                kind = dropKind;
+                other = dropOther;
+            }
+            long shiftS = Math.max(0, Math.max(hookLateS, dropLateS));
+            int slotDrop = table.slot(firstS + shiftS);
+            if (slotDrop < 0) {
+                return -1;
+            }
+            if (shiftS == 0 && run.isOpen(k, slotHook) && run.isOpen(k, slotDrop)) {
+                return waitS;
+            }
+            if (shiftS == 0) {
+                // The wind: try the next row.
+                kind = Cause.Kind.WIND;
+                other = trip.to();
+                shiftS = Math.max(1, table.slotUntilS(slotHook) - hookedS);
+            }
+            waitS += shiftS;
+        }
+        return -1;
+    }
+
+    int approachS(int from, int slot) {
+        return run.place == from ? 0 : table.emptyS(run.place, from, run.line, slot);
+    }
+
+    private long earliestHookS(int k, int team) {
+        TripRow trip = table.trips[k];
+        long readyS;
+        if (table.needsTeamAtHook(trip)) {
+            readyS =
+                    team >= 0 && run.teamPlace[team] == trip.from()
+                            ? run.teamFreeS[team]
+                            : DayTable.NEVER_S;
+            say(Cause.Kind.TEAM, team);
+        } else {
+            SpotRow spot = table.spots[trip.from()];
+            readyS = spot.hookerFromS();
+            say(Cause.Kind.STAFF, trip.from());
+            if (spot.refuellerAloneHooks() && run.refuelBusyS[trip.from()] > readyS) {
+                readyS = run.refuelBusyS[trip.from()];
+                say(Cause.Kind.HANDLER, trip.from());
+            }
+        }
+        for (int i = 0; i < table.trips.length && trip.lastAtPlace(); i++) {
+            if (table.trips[i].to() == trip.from() && run.releasedS[i] + 1 > readyS) {
+                readyS = run.releasedS[i] + 1;
+                say(Cause.Kind.AFTER, i);
+            }
+        }
+        return readyS + 1;
+    }
+
+    long earliestReleaseS(int k, int team) {
+        TripRow trip = table.trips[k];
+        long readyS;
+        if (table.needsTeamAtDrop(trip)) {
+            readyS = run.teamFreeS[team] + READY_BEFORE_S;
+            say(Cause.Kind.TEAM, team);
+        } else {
+            long staying = table.spots[trip.to()].receiverFromS();
+            readyS = staying >= DayTable.NEVER_S ? DayTable.NEVER_S : staying + READY_BEFORE_S;
+            say(Cause.Kind.STAFF, trip.to());
+        }
+        for (int i = 0; i < trip.after().size(); i++) {
+            TripRow.After after = trip.after().get(i);
+            long afterS = run.releasedS[after.trip()] + after.waitS();
+            if (afterS > readyS) {
+                readyS = afterS;
+                say(Cause.Kind.AFTER, after.trip());
+            }
+        }
+        for (int i = 0; i < table.trips.length && trip.standsUp(); i++) {
+            if (isReadier(i, trip) && run.releasedS[i] >= 0) {
+                long fromS = Math.max(run.releasedS[i], run.teamArrivedS[team]);
+                if (fromS + table.trips[i].readyAfterS() > readyS) {
+                    readyS = fromS + table.trips[i].readyAfterS();
+                    say(Cause.Kind.READY, i);
+                }
+            }
+        }
+        return readyS;
+    }
+
+    private void say(Cause.Kind newKind, int newOther) {
+        kind = newKind;
+        other = newOther;
+    }
+}

@@ -1,0 +1,241 @@
+package underhook.planner.search;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import underhook.core.plan.StepKind;
+
+/**
+ * A day as far as it is built: clock, fuel, line, where everybody is.
+ *
+ * <p>Mutable and not safe for threads; it never leaves this package.
+ */
+final class Run {
+    final DayTable table;
+    final long[] releasedS;
+    final boolean[] dropped;
+    final int[] teamPlace;
+    final long[] teamFreeS;
+    final long[] teamArrivedS;
+    final long[] refuelBusyS;
+
+    long timeS;
+    int place;
+    double fuelKg;
+    int line;
+    boolean engineOff;
+    long onSinceBreakS;
+    long onTotalS;
+    long flightS;
+    int refuels;
+
+    /**
+     * Whether a trip may be flown after the wind has closed it, so that a search sees how much too late it is. A
+     * day with such a trip is none.
+     */
+    boolean soft;
+
+    /** How much too late, in sum, s; every late trip counts something. */
+    long lateS;
+
+    /** When the last trip was hooked up, s. */
+    long hookedS;
+
+    /** The trip whose rotation is not closed yet: the machine hovers where it was set down. */
+    int open;
+
+    private long openStartS;
+    private int openFrom;
+    private double openFuelKg;
+    private @Nullable LiftDone openLift;
+    private @Nullable DayLog log;
+    private int events;
+    private int stays;
+
+    Run(DayTable table) {
+        this.table = table;
+        this.releasedS = new long[table.trips.length];
+        this.dropped = new boolean[table.trips.length];
+        this.teamPlace = new int[table.teams.length];
+        this.teamFreeS = new long[table.teams.length];
+        this.teamArrivedS = new long[table.teams.length];
+        this.refuelBusyS = new long[table.spots.length];
+    }
+
+    /** The morning. */
+    void begin(double morningFuelKg, @Nullable DayLog newLog) {
+        Arrays.fill(releasedS, -1);
+        Arrays.fill(refuelBusyS, 0);
+        for (int k = 0; k < dropped.length; k++) {
+            dropped[k] = table.trips[k].waitsForLeftOut() || table.windowEndS[k] < 0;
+        }
+        for (int team = 0; team < teamPlace.length; team++) {
+            teamPlace[team] = table.teams[team].start();
+            teamFreeS[team] = Math.max(table.rules.startS(), table.teams[team].fromS());
+            teamArrivedS[team] = teamFreeS[team];
+        }
+        timeS = table.rules.startS();
+        place = table.rules.startPlace();
+        fuelKg = morningFuelKg;
+        line = DayTable.NONE;
+        engineOff = true;
+        onSinceBreakS = 0;
+        onTotalS = 0;
+        flightS = 0;
+        refuels = 0;
+        lateS = 0;
+        open = DayTable.NONE;
+        openLift = null;
+        log = newLog;
+        events = 0;
+        stays = 0;
+    }
+
+    /** Takes over what another has, and cuts the log they share back to it. */
+    void copyFrom(Run other) {
+        System.arraycopy(other.releasedS, 0, releasedS, 0, releasedS.length);
+        System.arraycopy(other.dropped, 0, dropped, 0, dropped.length);
+        System.arraycopy(other.teamPlace, 0, teamPlace, 0, teamPlace.length);
+        System.arraycopy(other.teamFreeS, 0, teamFreeS, 0, teamFreeS.length);
+        System.arraycopy(other.teamArrivedS, 0, teamArrivedS, 0, teamArrivedS.length);
+        System.arraycopy(other.refuelBusyS, 0, refuelBusyS, 0, refuelBusyS.length);
+        timeS = other.timeS;
+        place = other.place;
+        fuelKg = other.fuelKg;
+        line = other.line;
+        engineOff = other.engineOff;
+        onSinceBreakS = other.onSinceBreakS;
+        onTotalS = other.onTotalS;
+        flightS = other.flightS;
+        refuels = other.refuels;
+        lateS = other.lateS;
+        hookedS = other.hookedS;
+        open = other.open;
+        openStartS = other.openStartS;
+        openFrom = other.openFrom;
+        openFuelKg = other.openFuelKg;
+        openLift = other.openLift;
+        log = other.log;
+        events = other.events;
+        stays = other.stays;
+        if (log != null) {
+            log.cutTo(events, stays);
+        }
+    }
+
+    boolean isLogged() {
+        return log != null;
+    }
+
+    /** Runs the engine for so long. */
+    void burn(long durationS, double burnKgPerS) {
+        if (engineOff) {
+            fuelKg -= table.fuel.startKg();
+            engineOff = false;
+        }
+        fuelKg -= durationS * burnKgPerS;
+        timeS += durationS;
+        onSinceBreakS += durationS;
+        onTotalS += durationS;
+    }
+
+    void fly(long durationS) {
+        burn(durationS, table.fuel.burnKgPerS());
+    }
+
+    /** A rotation begins here. */
+    void openRotation(int trip, long startS, int from, double fuelStartKg) {
+        open = trip;
+        openStartS = startS;
+        openFrom = from;
+        openFuelKg = fuelStartKg;
+    }
+
+    void setLift(LiftDone lift) {
+        openLift = lift;
+    }
+
+    /** The open rotation ends at a place, by this way back or by none. */
+    void closeRotation(int to, @Nullable EmptyWay back) {
+        int trip = open;
+        int rotationLine = line;
+        open = DayTable.NONE;
+        place = to;
+        flightS += timeS - openStartS;
+        if (log != null) {
+            log.events.add(
+                    new DayEvent(
+                            StepKind.ROTATION,
+                            openFrom,
+                            to,
+                            openStartS,
+                            timeS,
+                            openFuelKg,
+                            fuelKg,
+                            rotationLine,
+                            true,
+                            Optional.ofNullable(openLift),
+                            DayTable.NONE,
+                            back == null ? List.of() : List.of(back),
+                            Cause.of(Cause.Kind.LIFT, trip)));
+            events++;
+        }
+        openLift = null;
+    }
+
+    /** What is written of something that is no rotation. */
+    record Note(StepKind kind, int from, int team, List<EmptyWay> legs, Cause cause) {
+        static Note of(StepKind kind, int at, Cause cause) {
+            return new Note(kind, at, DayTable.NONE, List.of(), cause);
+        }
+    }
+
+    /** Writes down what began then with so much fuel and ends now; only where a log is kept. */
+    void write(Note note, long startS, double fuelStartKg) {
+        if (log == null) {
+            return;
+        }
+        log.events.add(
+                new DayEvent(
+                        note.kind(),
+                        note.from(),
+                        place,
+                        startS,
+                        timeS,
+                        fuelStartKg,
+                        fuelKg,
+                        line,
+                        !engineOff,
+                        Optional.empty(),
+                        note.team(),
+                        note.legs(),
+                        note.cause()));
+        events++;
+    }
+
+    void write(TeamStay stay) {
+        if (log != null) {
+            log.stays.add(stay);
+            stays++;
+        }
+    }
+
+    /** Whether a trip may be flown in an hour, too late counted as may where that is allowed. */
+    boolean isOpen(int trip, int slot) {
+        return table.isOpen(trip, slot)
+                || (soft && table.slotFromS(slot) >= table.windowEndS[trip]);
+    }
+
+    boolean isLeft(int trip) {
+        return releasedS[trip] < 0 && !dropped[trip];
+    }
+
+    int countDropped() {
+        int count = 0;
+        for (boolean one : dropped) {
+            count += one ? 1 : 0;
+        }
+        return count;
+    }
+}

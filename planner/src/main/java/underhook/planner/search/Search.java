@@ -1,0 +1,119 @@
+package underhook.planner.search;
+
+import java.util.SplittableRandom;
+import java.util.function.BooleanSupplier;
+
+/**
+ * Improves an order by seeded local search of a fixed number of days built.
+ *
+ * <p>A worse day is sometimes taken, less and less often; the best day ever built is kept. Prices are whole
+ * cents; ties keep the newer day while searching and the older as the best.
+ */
+final class Search {
+    /** What heat ends with, in seconds of everything standing or flying at once. */
+    private static final double COLD_S = 1.5;
+
+    /** What a second too late counts, in seconds of everything. */
+    private static final double LATE_RATIO = 0.5;
+
+    /** What a trip left out counts while searching, in minutes of everything. */
+    private static final long LEFT_OUT_MINUTES = 35;
+
+    private static final int STEPS_BETWEEN_WORDS = 500;
+
+    private final DayTable table;
+    private final Decoder decoder;
+    private final WishChanger changer;
+
+    private final long minuteCents;
+    private Wish best;
+    private long bestCents;
+    private int built;
+    private boolean cut;
+    private final BooleanSupplier stop;
+
+    Search(DayTable table, Decoder decoder, Wish start, BooleanSupplier stop) {
+        this.minuteCents = Math.max(1, table.rates.minuteCents());
+        this.stop = stop;
+        this.table = table;
+        this.decoder = decoder;
+        this.changer = new WishChanger(table);
+        this.best = start.copy();
+        this.bestCents = decoder.decode(start, null);
+    }
+
+    Wish best() {
+        return best;
+    }
+
+    long bestCents() {
+        return bestCents;
+    }
+
+    int built() {
+        return built;
+    }
+
+    boolean wasCut() {
+        return cut;
+    }
+
+    /** Searches from the best so far. */
+    void run(SplittableRandom random, int days, double hotS) {
+        Wish now = best.copy();
+        Wish next = best.copy();
+        long nowGuide = guideCents(now);
+        long bestGuide = nowGuide;
+        double cooling = Math.pow(COLD_S / hotS, 1.0 / days);
+        double heat = hotS * minuteCents / 60;
+        for (int i = 0; i < days; i++) {
+            if (i % STEPS_BETWEEN_WORDS == 0) {
+                if (stop.getAsBoolean()) {
+                    cut = true;
+                    return;
+                }
+            }
+            next.take(now);
+            changer.change(next, random);
+            double takeGuide = nowGuide - heat * Math.log(random.nextDouble());
+            table.startGuessing();
+            long guide = guideCents(next);
+            boolean guessed = table.stopGuessing();
+            built++;
+            if (guessed && guide <= takeGuide) {
+                guide = guideCents(next);
+            }
+            if (guide <= takeGuide) {
+                Wish old = now;
+                now = next;
+                next = old;
+                nowGuide = guide;
+                if (guide < bestGuide) {
+                    bestGuide = guide;
+                    keep(now);
+                }
+            }
+            heat *= cooling;
+        }
+    }
+
+    /** Price with what is too late flown all the same, at a price for each minute. */
+    private long guideCents(Wish wish) {
+        decoder.run().soft = true;
+        long cents = decoder.decode(wish, null);
+        decoder.run().soft = false;
+        return cents
+                - decoder.run().countDropped()
+                        * (Rates.DROPPED_CENTS - LEFT_OUT_MINUTES * minuteCents)
+                + Math.round(decoder.run().lateS * LATE_RATIO * minuteCents / 60);
+    }
+
+    /** Keeps a wish if the day it really gives is the best so far. */
+    private void keep(Wish wish) {
+        long cents = decoder.decode(wish, null);
+        if (cents < bestCents) {
+            bestCents = cents;
+            best.take(wish);
+        }
+    }
+}

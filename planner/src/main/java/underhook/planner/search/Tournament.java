@@ -1,0 +1,85 @@
+package underhook.planner.search;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.SplittableRandom;
+import java.util.function.BooleanSupplier;
+import java.util.function.DoubleConsumer;
+
+/**
+ * Many short searches from different first orders, a longer one from the best few, the longest from the best:
+ * where a search begins decides more than how long it lasts.
+ */
+final class Tournament {
+    private static final int[] STARTERS = {10, 4, 1};
+    private static final int[] DAYS_PER_TRIP = {150, 500, 2000};
+    private static final double[] HOT_S = {84, 54, 54};
+
+    /** A day of few trips is searched hotter: one order may lie far from all that are nearly as good. */
+    private static final double[] HOT_OF_FEW_S = {240, 84, 54};
+
+    private static final int FEW_TRIPS = 10;
+    private static final int ROUGH_DAYS = 120;
+    private static final int LEAST_TRIPS = 8;
+
+    private final DayTable table;
+    private final Decoder decoder;
+    private final BooleanSupplier stop;
+    private final DoubleConsumer progress;
+    private int built;
+    private boolean cut;
+
+    Tournament(DayTable table, Decoder decoder, BooleanSupplier stop, DoubleConsumer progress) {
+        this.table = table;
+        this.decoder = decoder;
+        this.stop = stop;
+        this.progress = progress;
+    }
+
+    int built() {
+        return built;
+    }
+
+    boolean wasCut() {
+        return cut;
+    }
+
+    Wish best(SplittableRandom random) {
+        List<Search> entrants = new ArrayList<>();
+        RoughSearch rough = new RoughSearch(table, decoder);
+        // A first order and the search from it take turns: a tournament cut early has searched all
+        // the same.
+        for (int i = 0; i < STARTERS[0] && !cut; i++) {
+            progress.accept((double) i / STARTERS[0] / STARTERS.length);
+            Wish start = rough.find(random.split(), ROUGH_DAYS, stop);
+            built += ROUGH_DAYS;
+            entrants.add(new Search(table, decoder, start, stop));
+            run(entrants.get(i), random.split(), 0);
+        }
+        for (int round = 1; round < STARTERS.length && !cut; round++) {
+            entrants = bestOf(entrants, STARTERS[round]);
+            for (int i = 0; i < entrants.size() && !cut; i++) {
+                progress.accept((round + (double) i / entrants.size()) / STARTERS.length);
+                run(entrants.get(i), random.split(), round);
+            }
+        }
+        return bestOf(entrants, 1).get(0).best();
+    }
+
+    private void run(Search search, SplittableRandom random, int round) {
+        int days = DAYS_PER_TRIP[round] * Math.max(LEAST_TRIPS, table.trips.length);
+        int before = search.built();
+        boolean few = table.trips.length <= FEW_TRIPS;
+        search.run(random, days, (few ? HOT_OF_FEW_S : HOT_S)[round]);
+        built += search.built() - before;
+        cut = search.wasCut();
+    }
+
+    private static List<Search> bestOf(List<Search> entrants, int count) {
+        return entrants.stream()
+                .sorted(Comparator.comparingLong(Search::bestCents))
+                .limit(count)
+                .toList();
+    }
+}

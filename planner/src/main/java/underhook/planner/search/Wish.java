@@ -1,0 +1,61 @@
+package underhook.planner.search;
+
+import java.util.Arrays;
+
+/**
+ * What a day is built from: preferences, never rules.
+ *
+ * <p>Mutable and not safe for threads; it never leaves this package.
+ */
+final class Wish {
+    /** How many refuellings have a wished level of their own; later ones share the last. */
+    static final int LEVELS = 10;
+
+    /** A wait this long is made a whole break where the job's break is longer, s. */
+    static final long NO_EARLY_REST_S = 1800;
+
+    /** Trips, and hints numbered from the count of trips on: each team, then rest, then fuel. */
+    int[] tokens;
+
+    /** Which team works at each place. */
+    int[] teamOf;
+
+    /** Fill up to so much, kg, at the first refuelling, the second and so on; the evening's first. */
+    int[] refuelToKg;
+
+    /** Line wished for each trip; none: the fitted one or the shortest that will do. */
+    int[] line;
+
+    long restWaitS = NO_EARLY_REST_S;
+    boolean fuelsWhileWaiting;
+
+    Wish(int[] tokens, int[] teamOf, int trips) {
+        this.tokens = tokens;
+        this.teamOf = teamOf;
+        this.refuelToKg = new int[LEVELS];
+        this.line = new int[trips];
+        Arrays.fill(line, DayTable.NONE);
+    }
+
+    Wish copy() {
+        Wish other = new Wish(tokens.clone(), teamOf.clone(), line.length);
+        other.take(this);
+        return other;
+    }
+
+    void take(Wish from) {
+        if (tokens.length != from.tokens.length) {
+            tokens = new int[from.tokens.length];
+        }
+        System.arraycopy(from.tokens, 0, tokens, 0, tokens.length);
+        System.arraycopy(from.teamOf, 0, teamOf, 0, teamOf.length);
+        System.arraycopy(from.refuelToKg, 0, refuelToKg, 0, LEVELS);
+        System.arraycopy(from.line, 0, line, 0, line.length);
+        restWaitS = from.restWaitS;
+        fuelsWhileWaiting = from.fuelsWhileWaiting;
+    }
+
+    int refuelToKg(int done) {
+        return refuelToKg[Math.min(done, LEVELS - 1)];
+    }
+}

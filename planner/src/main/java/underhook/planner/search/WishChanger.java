@@ -1,0 +1,127 @@
+package underhook.planner.search;
+
+import java.util.SplittableRandom;
+
+/** Small random changes of a wish. */
+final class WishChanger {
+    private static final int LEVEL_STEP_KG = 10;
+    private static final int LEAST_LEVEL_KG = 60;
+    private static final int LONGEST_BLOCK = 5;
+
+    private final DayTable table;
+
+    WishChanger(DayTable table) {
+        this.table = table;
+    }
+
+    void change(Wish wish, SplittableRandom random) {
+        int kind = random.nextInt(100);
+        if (kind < 40) {
+            relocate(wish.tokens, random, 1);
+        } else if (kind < 45) {
+            shiftPlace(wish.tokens, random);
+        } else if (kind < 65) {
+            swap(wish.tokens, random);
+        } else if (kind < 78) {
+            relocate(wish.tokens, random, 2 + random.nextInt(LONGEST_BLOCK - 1));
+        } else if (kind < 86) {
+            changeLevel(wish, random);
+        } else if (kind < 92) {
+            changeTeam(wish, random);
+        } else if (kind < 96) {
+            int trip = random.nextInt(wish.line.length);
+            wish.line[trip] = random.nextInt(table.lines.length + 1) - 1;
+        } else if (kind < 98) {
+            wish.restWaitS = random.nextLong(300, Wish.NO_EARLY_REST_S + 1);
+        } else {
+            wish.fuelsWhileWaiting = !wish.fuelsWhileWaiting;
+        }
+    }
+
+    /** Mostly a short way, sometimes anywhere. */
+    private static int near(int at, int count, SplittableRandom random) {
+        if (random.nextInt(4) == 0) {
+            return random.nextInt(count);
+        }
+        int off = 1 + random.nextInt(8);
+        int to = random.nextBoolean() ? at + off : at - off;
+        return Math.max(0, Math.min(count - 1, to));
+    }
+
+    private static void relocate(int[] tokens, SplittableRandom random, int length) {
+        int block = Math.min(length, tokens.length);
+        int from = random.nextInt(tokens.length - block + 1);
+        int to = near(from, tokens.length - block + 1, random);
+        int[] moved = java.util.Arrays.copyOfRange(tokens, from, from + block);
+        if (to > from) {
+            System.arraycopy(tokens, from + block, tokens, from, to - from);
+        } else {
+            System.arraycopy(tokens, to, tokens, to + block, from - to);
+        }
+        System.arraycopy(moved, 0, tokens, to, block);
+    }
+
+    /** Moves everything that one place waits for by as much as its first. */
+    private void shiftPlace(int[] tokens, SplittableRandom random) {
+        int trip = random.nextInt(table.trips.length);
+        int place = table.teamPlace[trip] >= 0 ? table.teamPlace[trip] : table.trips[trip].to();
+        int[] others = new int[tokens.length];
+        int[] moved = new int[tokens.length];
+        int otherCount = 0;
+        int movedCount = 0;
+        int first = -1;
+        for (int i = 0; i < tokens.length; i++) {
+            if (tokens[i] < table.trips.length && isAt(tokens[i], place)) {
+                first = movedCount == 0 ? i : first;
+                moved[movedCount++] = i;
+            } else {
+                others[otherCount++] = tokens[i];
+            }
+        }
+        int by = near(first, tokens.length, random) - first;
+        int[] old = tokens.clone();
+        int next = 0;
+        int taken = 0;
+        for (int i = 0; i < tokens.length; i++) {
+            boolean due = taken < movedCount && i >= Math.max(0, moved[taken] + by);
+            if (due || next == otherCount) {
+                tokens[i] = old[moved[taken++]];
+            } else {
+                tokens[i] = others[next++];
+            }
+        }
+    }
+
+    private boolean isAt(int trip, int place) {
+        return table.teamPlace[trip] == place
+                || (table.teamPlace[trip] < 0 && table.trips[trip].to() == place);
+    }
+
+    private static void swap(int[] tokens, SplittableRandom random) {
+        int a = random.nextInt(tokens.length);
+        int b = near(a, tokens.length, random);
+        int kept = tokens[a];
+        tokens[a] = tokens[b];
+        tokens[b] = kept;
+    }
+
+    private void changeLevel(Wish wish, SplittableRandom random) {
+        int at = random.nextInt(Wish.LEVELS);
+        int step = (random.nextInt(13) - 6) * LEVEL_STEP_KG;
+        int most = (int) table.fuel.usableKg();
+        int level = Math.max(LEAST_LEVEL_KG, Math.min(most, wish.refuelToKg[at] + step));
+        wish.refuelToKg[at] = level;
+    }
+
+    private void changeTeam(Wish wish, SplittableRandom random) {
+        if (table.teams.length < 2) {
+            swap(wish.tokens, random);
+            return;
+        }
+        int trip = random.nextInt(table.trips.length);
+        int team = random.nextInt(table.teams.length);
+        if (table.teamPlace[trip] >= 0 && table.mayWork(team, trip)) {
+            wish.teamOf[table.teamPlace[trip]] = team;
+        }
+    }
+}

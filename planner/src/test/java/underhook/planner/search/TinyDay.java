@@ -1,0 +1,247 @@
+package underhook.planner.search;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+
+/**
+ * An invented day of a few trips: two laydowns, four sites, two teams on foot, three spells of weather.
+ *
+ * <p>Plenty of fuel, one line and no limit on the engine, so that an order is all that is to be decided. Ways take
+ * the same at every hour.
+ */
+final class TinyDay {
+    static final int SITES = 4;
+    static final int PLACES = 2 + SITES;
+    static final int TEAMS = 2;
+    static final long[] UNTIL_S = {5400, 10_800, 43_200};
+    static final long START_S = 0;
+    static final long END_S = 36_000;
+    static final long LINE_S = 300;
+    static final long EXTRA_S = 20;
+    static final long FLYING_CENTS = 3500;
+    static final long STANDING_CENTS = 1200;
+    static final long PEOPLE_CENTS = 1000;
+
+    private final int[][] wayS;
+    private final int[][] walkS;
+    private final List<Lift> lifts;
+    private final boolean[][] open;
+    private final int[][] mayWork;
+    private final int[] teamStart;
+
+    private TinyDay(int[][] wayS, int[][] walkS, List<Lift> lifts, Works works) {
+        this.wayS = wayS;
+        this.walkS = walkS;
+        this.lifts = lifts;
+        this.open = works.open;
+        this.mayWork = works.mayWork;
+        this.teamStart = works.teamStart;
+    }
+
+    /** When each lift may be flown, where each team may work, and where it starts. */
+    private static final class Works {
+        final boolean[][] open;
+        final int[][] mayWork = new int[TEAMS][PLACES];
+        final int[] teamStart = new int[TEAMS];
+
+        Works(int count) {
+            open = new boolean[count][UNTIL_S.length];
+        }
+    }
+
+    /** One load; it waits for what it names, or for nothing (-1). */
+    record Lift(
+            int from,
+            int to,
+            long hookS,
+            long setDownS,
+            boolean pole,
+            boolean backhaul,
+            long busyS,
+            long readyS,
+            int after,
+            long afterS) {}
+
+    static TinyDay of(long seed, int count) {
+        SplittableRandom random = new SplittableRandom(seed);
+        int[][] at = new int[PLACES][2];
+        for (int[] point : at) {
+            point[0] = random.nextInt(3000);
+            point[1] = random.nextInt(1500);
+        }
+        int[][] way = new int[PLACES][PLACES];
+        int[][] walk = new int[PLACES][PLACES];
+        for (int a = 0; a < PLACES; a++) {
+            for (int b = 0; b < PLACES; b++) {
+                double far = Math.hypot(at[a][0] - at[b][0], at[a][1] - at[b][1]);
+                way[a][b] = a == b ? 0 : 30 + (int) (far / 20);
+                walk[a][b] = a == b ? 0 : 120 + (int) far;
+            }
+        }
+        List<Lift> lifts = new ArrayList<>();
+        while (lifts.size() < count) {
+            addSite(lifts, random, count - lifts.size());
+        }
+        Works works = new Works(count);
+        for (int k = 0; k < count; k++) {
+            for (int slot = 0; slot < UNTIL_S.length; slot++) {
+                works.open[k][slot] = slot < 2 || !lifts.get(k).pole() || random.nextInt(3) > 0;
+            }
+        }
+        for (int place = 2; place < PLACES; place++) {
+            int only = random.nextInt(3);
+            works.mayWork[0][place] = only != 1 ? 1 : 0;
+            works.mayWork[1][place] = only != 0 ? 1 : 0;
+        }
+        works.teamStart[1] = 2 + random.nextInt(SITES);
+        return new TinyDay(way, walk, lifts, works);
+    }
+
+    int[][] wayS() {
+        return wayS;
+    }
+
+    int[][] walkS() {
+        return walkS;
+    }
+
+    List<Lift> lifts() {
+        return lifts;
+    }
+
+    boolean[][] open() {
+        return open;
+    }
+
+    int[][] mayWork() {
+        return mayWork;
+    }
+
+    int[] teamStart() {
+        return teamStart;
+    }
+
+    private static void addSite(List<Lift> lifts, SplittableRandom random, int left) {
+        int site = 2 + random.nextInt(SITES);
+        int laydown = random.nextInt(2);
+        int kind = random.nextInt(4);
+        int bag = lifts.size();
+        if (kind == 0 && left == 1) {
+            lifts.add(new Lift(site, laydown, 60, 40, false, true, 0, 0, -1, 0));
+        } else {
+            lifts.add(new Lift(laydown, site, 60, 50, false, false, 0, 900, -1, 0));
+            if (left > 1 && kind > 0) {
+                long waitS = random.nextBoolean() ? 600 : 0;
+                lifts.add(new Lift(laydown, site, 60, 240, true, false, 480, 0, bag, waitS));
+            }
+        }
+    }
+
+    DayTable table() {
+        List<SpotRow> spots = new ArrayList<>();
+        for (int place = 0; place < PLACES; place++) {
+            boolean site = place >= 2;
+            int nearest = wayS[place][0] <= wayS[place][1] ? 0 : 1;
+            int home = site ? nearest : place;
+            long never = DayTable.NEVER_S;
+            spots.add(
+                    new SpotRow(
+                            site,
+                            !site,
+                            !site,
+                            site ? never : -600,
+                            false,
+                            site ? never : -600,
+                            site ? never : -600,
+                            home,
+                            home));
+        }
+        List<TripRow> trips = new ArrayList<>();
+        for (Lift lift : lifts) {
+            trips.add(
+                    new TripRow(
+                            lift.from(),
+                            lift.to(),
+                            lift.hookS(),
+                            lift.setDownS(),
+                            0,
+                            1,
+                            lift.pole(),
+                            lift.backhaul(),
+                            lift.busyS(),
+                            lift.readyS(),
+                            lift.after() < 0
+                                    ? List.of()
+                                    : List.of(new TripRow.After(lift.after(), lift.afterS())),
+                            false,
+                            List.of(true)));
+        }
+        return new DayTable(spots, trips, parts());
+    }
+
+    private DayTable.Parts parts() {
+        List<TeamRow> teams = new ArrayList<>();
+        for (int team = 0; team < TEAMS; team++) {
+            List<Integer> serves = new ArrayList<>();
+            for (int place = 2; place < PLACES; place++) {
+                if (mayWork[team][place] == 1) {
+                    serves.add(place);
+                }
+            }
+            List<Integer> nowhere = java.util.Collections.nCopies(PLACES, DayTable.NONE);
+            teams.add(new TeamRow(teamStart[team], 0, true, true, true, serves, nowhere, 9000));
+        }
+        List<List<Long>> walks = new ArrayList<>();
+        for (int[] row : walkS) {
+            walks.add(java.util.Arrays.stream(row).mapToObj(one -> (long) one).toList());
+        }
+        DayRules rules =
+                new DayRules(0, START_S, END_S, 90_000, 90_000, 1800, 120, LINE_S, EXTRA_S, 180);
+        FuelRules fuel = new FuelRules(9000, 0.01, 0.01, 0, 0, 0, 0, 60, 10);
+        return new DayTable.Parts(
+                new DayTable.Constants(
+                        rules, fuel, new Rates(FLYING_CENTS, STANDING_CENTS, PEOPLE_CENTS)),
+                new DayTable.People(teams, walks),
+                new DayTable.Hours(
+                        START_S, java.util.Arrays.stream(UNTIL_S).boxed().toList(), List.of(0)),
+                new Ways(this));
+    }
+
+    private record Ways(TinyDay day) implements LegTimes {
+        @Override
+        public int loadedS(int trip, int line, int slotFrom, int slotTo) {
+            Lift lift = day.lifts.get(trip);
+            return day.loadedS(lift);
+        }
+
+        @Override
+        public int emptyS(int from, int to, int line, int slot) {
+            return day.wayS[from][to];
+        }
+
+        @Override
+        public double leastLoadedS(int trip, int slot) {
+            return loadedS(trip, 0, slot, slot);
+        }
+
+        @Override
+        public double leastEmptyS(int from, int to, int slot) {
+            return day.wayS[from][to];
+        }
+
+        @Override
+        public int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {
+            return 20_000;
+        }
+
+        @Override
+        public boolean isOpen(int trip, int slot) {
+            return day.open[trip][slot];
+        }
+    }
+
+    int loadedS(Lift lift) {
+        return wayS[lift.from()][lift.to()] * (lift.pole() ? 3 : 2) / 2;
+    }
+}
