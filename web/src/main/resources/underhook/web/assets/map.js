@@ -30,7 +30,10 @@ export function startMap(element) {
   map = new OlMap({ target, layers: [layers.relief, ...GROUPS.map((name) => layers[name]), layers.reach, layers.strips,
     layers.legs, layers.places, layers.names, layers.craft, layers.sketch], view: new View({ center: [0, 0], zoom: 2, maxZoom: 20 }) });
   map.on('precompose', () => marked.clear());
-  map.on('rendercomplete', () => { target.dataset.marks = marked.size; });
+  map.on('rendercomplete', () => {
+    target.dataset.marks = marked.size;
+    target.dataset.lift = state.lift ?? '';
+  });
   map.on('singleclick', clicked);
   map.addInteraction(dragging());
   target.addEventListener('keydown', keyed);

@@ -2,6 +2,7 @@
 // is what may be changed, the panel for it and what points do; map.js draws it and hands over clicks
 // and keys. Nothing counts before it is saved, and a save is one revision that can be undone.
 import { html, nothing } from '/lib/lit/lit-html.js';
+import { keyed } from '/lib/lit/directives/keyed.js';
 import { state } from './state.js';
 import { actions } from './actions.js';
 import { t } from './words.js';
@@ -22,7 +23,9 @@ const KINDS = {
 };
 const LEAST = { Point: 1, LineString: 2, Polygon: 3 };
 
-const fresh = (kind, more = {}) => ({ kind, id: '', points: [], at: null, ...more });
+// Each beginning has its number, so that nothing typed for one thing stays behind for the next.
+let beginnings = 0;
+const fresh = (kind, more = {}) => ({ kind, id: '', points: [], at: null, beginning: ++beginnings, ...more });
 const change = (part) => actions.set({ edit: { ...state.edit, ...part } });
 
 export const shapeOf = (edit) => edit.shape ?? KINDS[edit.kind].shape;
@@ -113,7 +116,7 @@ async function save(event) {
   const { kind, id, known } = state.edit, form = event.target;
   const named = known ? id : new FormData(form).get('id').trim();
   const request = { op: known ? 'move' : 'add', layer: KINDS[kind].layer, id: named, geometry: geometry() };
-  if (await send(known ? request : { ...request, properties: properties(form) }, named)) form.reset();
+  await send(known ? request : { ...request, properties: properties(form) }, named);
 }
 
 const remove = () => send({ op: 'delete', layer: KINDS[state.edit.kind].layer, id: state.edit.id }, state.edit.id);
@@ -121,13 +124,9 @@ const remove = () => send({ op: 'delete', layer: KINDS[state.edit.kind].layer, i
 async function send(request, id) {
   const before = state.job.faults.length, kind = state.edit.kind;
   const kept = await actions.changeFeature(request);
-  if (!kept) {
-    change({ fault: state.note?.words });
-    return false;
-  }
+  if (!kept) return change({ fault: state.note?.words });
   const faults = state.job.faults.length > before ? state.job.faults : [];
-  actions.set({ edit: fresh(kind, { done: t(`edit.did.${request.op}`, { id }), faults }) });
-  return true;
+  return actions.set({ edit: fresh(kind, { done: t(`edit.did.${request.op}`, { id }), faults }) });
 }
 
 const field = ([name, sort]) => html`<label>${t(`edit.field.${name}`)} ${Array.isArray(sort)
@@ -169,7 +168,7 @@ export function editPanel() {
         <option value=${kind} ?selected=${kind === edit.kind}>${t(`edit.kind.${kind}`)}</option>`)}</select></label>
       <label>${t('edit.which')} <select class="which" @change=${(event) => pick(edit.kind, event.target.value)}><option value="" ?selected=${!edit.known}>${t('edit.new')}</option>${ids.map((id) => html`
         <option value=${id} ?selected=${edit.known && id === edit.id}>${id}</option>`)}</select></label>
-      ${edit.known ? nothing : html`<label>${t('edit.field.id')} <input name="id" required maxlength="40" autocomplete="off"></label>${Object.entries(KINDS[edit.kind].fields).map(field)}`}</div>
+      ${edit.known ? nothing : keyed(edit.beginning, html`<label>${t('edit.field.id')} <input name="id" required maxlength="40" autocomplete="off"></label>${Object.entries(KINDS[edit.kind].fields).map(field)}`)}</div>
     <p class="where" aria-live="polite">${where()}</p>${corners()}
     <p class="acts"><button class="main" ?disabled=${edit.points.length < LEAST[shapeOf(edit)]}>${edit.known ? t('edit.move') : t('edit.add')}</button>
       ${edit.known ? html`<button type="button" @click=${remove}>${t('edit.delete', { id: edit.id })}</button>` : nothing}
