@@ -96,7 +96,9 @@ final class Devtools implements AutoCloseable {
         JsonNode answer =
                 send(
                         "Runtime.evaluate",
-                        of("expression", script).put("awaitPromise", true).put("returnByValue", true),
+                        of("expression", script)
+                                .put("awaitPromise", true)
+                                .put("returnByValue", true),
                         session);
         if (answer.has("exceptionDetails")) {
             throw new IOException(answer.path("exceptionDetails").toString());

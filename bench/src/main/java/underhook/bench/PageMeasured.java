@@ -77,7 +77,6 @@ final class PageMeasured implements Measured {
               requestAnimationFrame(step); })
             """;
 
-
     @Override
     public String name() {
         return "desk-page";
