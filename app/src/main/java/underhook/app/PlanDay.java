@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import underhook.app.port.Fault;
@@ -15,6 +16,7 @@ import underhook.core.finding.Finding;
 import underhook.core.finding.Outcome;
 import underhook.core.plan.Plan;
 import underhook.core.plan.VerifierReport;
+import underhook.planner.odds.DayOdds;
 
 /**
  * Plans a job folder's day, has the plan re-checked, and publishes it.
@@ -169,10 +171,19 @@ public final class PlanDay {
             publishing.refuse(report.violations(), request.out());
             return new CheckRefused(report);
         }
+        progress.at("replaying the day", 0.93);
+        plan = withOdds(job, plan);
         progress.at("writing the files", 0.95);
         OutputWriter.Output output = new OutputWriter.Output(job, plan, report);
         List<Path> files = publishing.publish(output, request.out());
         progress.at("done", 1);
         return new Planned(output, files);
+    }
+
+    /** How safe its finish is; the plan's own seed draws the days. */
+    private static Plan withOdds(ReadJob job, Plan plan) {
+        return plan.steps().isEmpty()
+                ? plan
+                : plan.withOdds(DayOdds.of(job.job(), plan, new SplittableRandom(plan.seed())));
     }
 }

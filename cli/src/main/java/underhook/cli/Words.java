@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import underhook.app.port.Written;
 import underhook.core.finding.Finding;
+import underhook.core.plan.Odds;
 import underhook.core.plan.Plan;
 import underhook.core.unit.Units;
 
@@ -38,7 +39,7 @@ final class Words {
         return String.format(
                 Locale.ROOT,
                 "%s: plan %s%n%d rotations, %d fuel stops, %d line changes, %.0f min of flying,"
-                        + " finished %s%nleft out: %s%n%d findings",
+                        + " finished %s%n%sleft out: %s%n%d findings",
                 plan.job(),
                 plan.id(),
                 plan.summary().rotations(),
@@ -46,8 +47,33 @@ final class Words {
                 plan.summary().lineChanges(),
                 Math.ceil(Units.sToMinutes(plan.summary().flightS())),
                 Written.time(plan.summary().finishAt(), zone),
+                plan.odds().map(odds -> odds(odds, zone)).orElse(""),
                 leftOut.isEmpty() ? "nothing" : leftOut,
                 plan.findings().size());
+    }
+
+    /** How safe the finish is, in one line; chances are rounded down. */
+    private static String odds(Odds odds, ZoneId zone) {
+        String most =
+                odds.gains().stream()
+                        .findFirst()
+                        .map(gain -> "; most would help: " + gain.what())
+                        .orElse("");
+        return String.format(
+                Locale.ROOT,
+                "in time on at least %.0f of 100 replayed days (wind %.0f, dark %.0f, duty %.0f,"
+                        + " fuel %.0f), nine of ten end by %s%s%n",
+                percent(odds.allInTime()),
+                percent(odds.beforeWind()),
+                percent(odds.beforeDark()),
+                percent(odds.withinDuty()),
+                percent(odds.withinFuel()),
+                Written.time(odds.finishLateAt(), zone),
+                most);
+    }
+
+    private static double percent(Odds.Chance chance) {
+        return Math.floor(100 * chance.leastFraction());
     }
 
     private static String withUnit(String value, String unit) {

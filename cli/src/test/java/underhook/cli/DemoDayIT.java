@@ -7,17 +7,30 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+<<<<<<< HEAD
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+=======
+import java.time.Duration;
+>>>>>>> 5b0ca110d78ef6a50a97556a8797fbc9aeef868c
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.SplittableRandom;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -29,6 +42,15 @@ import org.junit.jupiter.params.provider.ValueSource;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ObjectNode;
+import underhook.adapter.planfile.PlanJsonReader;
+import underhook.assembly.Settings;
+import underhook.assembly.Underhook;
+import underhook.core.job.Handling;
+import underhook.core.job.Job;
+import underhook.core.job.Spreads;
+import underhook.core.plan.Odds;
+import underhook.core.plan.Plan;
+import underhook.planner.odds.DayOdds;
 
 /**
  * The invented demo day from the command line to the written files. The faults it must find were planted in
@@ -91,6 +113,44 @@ class DemoDayIT {
     @Test
     void names_the_same_plan_on_the_screen() {
         assertThat(demo.out()).contains(plan.get("planId").asString());
+    }
+
+    /** Expected: the plan itself; DERIVED. */
+    @Test
+    void replayed_with_every_time_as_planned_the_day_is_the_plan() {
+        Settings settings = new Settings(temp.resolve("replayed"), "test");
+        Job job =
+                new Underhook(settings)
+                        .jobReader()
+                        .read(out.resolve("job"))
+                        .job()
+                        .orElseThrow()
+                        .job();
+        Plan written = new PlanJsonReader().read(out.resolve("plan.json")).getValue();
+        Handling steady = job.rules().handling().withSpreads(Spreads.NONE);
+
+        Odds odds =
+                DayOdds.of(
+                        job.withRules(job.rules().withHandling(steady)),
+                        written,
+                        new SplittableRandom(1));
+
+        assertThat(odds.allInTime().countedFraction()).isEqualTo(1);
+        assertThat(Duration.between(written.summary().finishAt(), odds.finishLateAt()))
+                .isBetween(Duration.ZERO, Duration.ofSeconds(59));
+    }
+
+    @Test
+    void says_how_safe_the_finish_is() {
+        JsonNode odds = plan.get("odds");
+
+        assertThat(odds.get("replays").intValue()).isEqualTo(4000);
+        assertThat(odds.at("/beforeWind/leastPercent").doubleValue())
+                .isLessThanOrEqualTo(odds.at("/beforeWind/countedPercent").doubleValue());
+        // The wind closes every pole of the day's tables before dark.
+        assertThat(odds.get("lastStarts").size()).isEqualTo(plan.get("poles").size());
+        assertThat(odds.get("gains").size()).isPositive();
+        assertThat(demo.out()).contains("in time on at least ");
     }
 
     @Test
@@ -461,6 +521,23 @@ class DemoDayIT {
         assertThat(invoice.get(2).split(",")[2]).isEqualTo("13");
         assertThat(Files.readString(evening.resolve("machine.csv"), UTF_8))
                 .contains("loads lifted on the hook," + rotations() + ",");
+        assertThat(standing(evening.resolve("handover.gpkg"))).isEqualTo(40);
+        try (PDDocument papers = Loader.loadPDF(evening.resolve("evening.pdf").toFile())) {
+            assertThat(new PDFTextStripper().getText(papers))
+                    .contains("40 loads stand, 40 were planned, 45 listed.")
+                    .contains("L28 S14");
+        }
+    }
+
+    private static int standing(Path geoPackage) {
+        try (Connection file = DriverManager.getConnection("jdbc:sqlite:" + geoPackage);
+                Statement asking = file.createStatement();
+                ResultSet found =
+                        asking.executeQuery("SELECT count(*) FROM loads WHERE standing")) {
+            return found.getInt(1);
+        } catch (SQLException failed) {
+            throw new AssertionError(failed);
+        }
     }
 
     @Test

@@ -28,7 +28,8 @@ final class HandlingFields {
                 rules.findMapping("guying")
                         .map(HandlingFields::readGuying)
                         .orElse(Handling.Guying.USUAL),
-                Rigging.NONE);
+                Rigging.NONE,
+                SpreadsFields.read(rules));
     }
 
     private static Handling.Flying readFlying(Fields fields) {

@@ -273,7 +273,8 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
             Ground known = ground.orElseThrow();
             LearnedRules learned =
                     LearnedRules.of(
-                            HandlingFields.with(rules.orElseThrow(), rigging),
+                            SpreadsFields.with(
+                                    HandlingFields.with(rules.orElseThrow(), rigging), figures),
                             machine.orElseThrow(),
                             figures);
             findings.addAll(learned.findings());

@@ -40,6 +40,10 @@ final class PilotAnnex {
                             + " without the pole, before you leave. Falling with the sling on it, a"
                             + " pole takes you along.");
         }
+        if (plan.odds().isPresent()) {
+            flow.heading("How safe the end of the day is");
+            flow.paragraph(Face.TEXT, new OddsWords(plan.odds().get(), words).text());
+        }
         flow.heading("Each lift");
         flow.table(
                 List.of(

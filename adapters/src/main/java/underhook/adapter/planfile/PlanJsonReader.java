@@ -114,7 +114,8 @@ public final class PlanJsonReader implements PlanReader {
                             root.objects("findings", this::finding),
                             root.objects("places", this::room),
                             root.objectsIfThere("poles", Reading::pole),
-                            root.objectsIfThere("kit", Reading::kit));
+                            root.objectsIfThere("kit", Reading::kit),
+                            root.objectIfThere("odds", OddsReading::of));
             compare(
                     "summary.flightGapPercent",
                     gapsPercent.get(0),

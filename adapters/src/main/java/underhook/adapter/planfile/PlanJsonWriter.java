@@ -89,6 +89,7 @@ public final class PlanJsonWriter implements OutputWriter {
             root.set("places", array(plan.rooms(), this::room));
             root.set("poles", array(plan.poles(), Page::pole));
             root.set("kit", array(plan.kit(), Page::kit));
+            root.set("odds", plan.odds().map(odds -> OddsNodes.of(odds, job.zone())).orElse(null));
             root.set("leftOut", array(plan.leftOut(), this::leftOut));
             root.set("findings", array(plan.findings(), this::finding));
             ObjectNode verifier = root.putObject("verifier");

@@ -2,20 +2,31 @@ package underhook.core.job;
 
 import java.util.Objects;
 
-/** How the operator lets loads be flown and poles be set, and the gear they hang in. */
-public record Handling(Flying flying, Guying guying, Rigging rigging) {
+/** How the operator lets loads be flown and poles be set, the gear they hang in, and how times vary. */
+public record Handling(Flying flying, Guying guying, Rigging rigging, Spreads spreads) {
     /** What holds where the job says nothing; no gear is listed. */
     public static final Handling USUAL = new Handling(Flying.USUAL, Guying.USUAL, Rigging.NONE);
+
+    /** With usual spreads of times. */
+    public Handling(Flying flying, Guying guying, Rigging rigging) {
+        this(flying, guying, rigging, Spreads.USUAL);
+    }
 
     public Handling {
         Objects.requireNonNull(flying, "flying");
         Objects.requireNonNull(guying, "guying");
         Objects.requireNonNull(rigging, "rigging");
+        Objects.requireNonNull(spreads, "spreads");
     }
 
     /** The same with the gear of a list. */
     public Handling withRigging(Rigging other) {
-        return new Handling(flying, guying, other);
+        return new Handling(flying, guying, other, spreads);
+    }
+
+    /** The same with other spreads of times. */
+    public Handling withSpreads(Spreads other) {
+        return new Handling(flying, guying, rigging, other);
     }
 
     /**

@@ -129,4 +129,30 @@ public record Job(
                 .orElseThrow(
                         () -> new IllegalArgumentException("no kind " + name + " in the rules."));
     }
+
+    /** The same with other rules. */
+    public Job withRules(Rules other) {
+        return new Job(
+                name,
+                date,
+                zone,
+                origin,
+                magneticVariationRad,
+                machineStart,
+                places,
+                loads,
+                machine,
+                weather,
+                crews,
+                walks,
+                other,
+                features,
+                wires,
+                zones,
+                releaseAreas,
+                confirmations,
+                inputs,
+                readingFindings,
+                waivers);
+    }
 }

@@ -3,6 +3,7 @@ package underhook.core.plan;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import underhook.core.finding.Finding;
 
 /**
@@ -14,6 +15,7 @@ import underhook.core.finding.Finding;
  * @param rooms room at each place that placed loads use
  * @param poles how each placed pole is held up
  * @param kit gear that the placed loads need
+ * @param odds how safe the finish is, where the day was replayed
  */
 public record Plan(
         String id,
@@ -28,7 +30,8 @@ public record Plan(
         List<Finding> findings,
         List<PlaceRoom> rooms,
         List<PoleSetting> poles,
-        List<KitItem> kit) {
+        List<KitItem> kit,
+        Optional<Odds> odds) {
     public Plan {
         Objects.requireNonNull(id, "id");
         steps = List.copyOf(steps);
@@ -38,6 +41,38 @@ public record Plan(
         rooms = List.copyOf(rooms);
         poles = List.copyOf(poles);
         kit = List.copyOf(kit);
+    }
+
+    /** A plan of a day that was not replayed. */
+    public Plan(
+            String id,
+            String job,
+            Instant plannedAt,
+            long seed,
+            String program,
+            Summary summary,
+            List<Step> steps,
+            List<CrewStay> crews,
+            List<LeftOut> leftOut,
+            List<Finding> findings,
+            List<PlaceRoom> rooms,
+            List<PoleSetting> poles,
+            List<KitItem> kit) {
+        this(
+                id,
+                job,
+                plannedAt,
+                seed,
+                program,
+                summary,
+                steps,
+                crews,
+                leftOut,
+                findings,
+                rooms,
+                poles,
+                kit,
+                Optional.empty());
     }
 
     /** A plan that sets no pole and lists no gear. */
@@ -56,5 +91,24 @@ public record Plan(
         this(
                 id, job, plannedAt, seed, program, summary, steps, crews, leftOut, findings, rooms,
                 List.of(), List.of());
+    }
+
+    /** The same with how safe its finish is. */
+    public Plan withOdds(Odds replayed) {
+        return new Plan(
+                id,
+                job,
+                plannedAt,
+                seed,
+                program,
+                summary,
+                steps,
+                crews,
+                leftOut,
+                findings,
+                rooms,
+                poles,
+                kit,
+                Optional.of(replayed));
     }
 }

@@ -1,0 +1,65 @@
+package underhook.planner.odds;
+
+import java.util.List;
+import underhook.core.job.LoadKind;
+import underhook.core.job.Place;
+import underhook.core.plan.Rotation;
+
+/**
+ * A rotation's moments and windows.
+ *
+ * @param step number of its step in the plan, from 0
+ * @param hooked moment of the hook-up
+ * @param released moment of the first release
+ * @param done moment of the last release
+ * @param hookWindow when the wind lets it be hooked up
+ * @param dropWindow when the wind lets it be let go
+ */
+record Lift(
+        int step,
+        Rotation rotation,
+        List<LoadKind> kinds,
+        Place from,
+        Place to,
+        int hooked,
+        int released,
+        int done,
+        Windows.Window hookWindow,
+        Windows.Window dropWindow) {
+    Lift {
+        kinds = List.copyOf(kinds);
+    }
+
+    boolean standsUp() {
+        return kinds.stream().anyMatch(LoadKind::standsUp);
+    }
+
+    boolean lastAtPlace() {
+        return kinds.stream().anyMatch(LoadKind::lastAtPlace);
+    }
+
+    double busyAfterS() {
+        return kinds.stream().mapToDouble(LoadKind::busyAfterS).max().orElse(0);
+    }
+
+    double readyAfterS() {
+        return kinds.stream().mapToDouble(LoadKind::readyAfterS).max().orElse(0);
+    }
+
+    /** When the wind closes it wherever it is, s; infinity when it does not. */
+    double closesS() {
+        return Math.min(hookWindow.closesS(), dropWindow.closesS());
+    }
+
+    /** Whether it is hooked up and let go inside its windows on a day whose wind comes so much later. */
+    boolean isInside(double[] timesS, double windLaterS) {
+        return timesS[hooked] <= hookWindow.closesS() + windLaterS
+                && timesS[done] <= dropWindow.closesS() + windLaterS;
+    }
+
+    /** Latest hook-up on that day with which it is let go inside its windows, s. */
+    double lastHookS(double[] timesS, double windLaterS) {
+        double lastsS = timesS[done] - timesS[hooked];
+        return windLaterS + Math.min(hookWindow.closesS(), dropWindow.closesS() - lastsS);
+    }
+}

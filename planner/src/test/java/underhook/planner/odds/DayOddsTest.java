@@ -1,0 +1,260 @@
+package underhook.planner.odds;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+import underhook.core.job.Spreads;
+import underhook.core.plan.Odds;
+import underhook.core.plan.Plan;
+import underhook.core.plan.Step;
+import underhook.core.plan.StepKind;
+
+/** Days by hand; chances by closed forms. */
+class DayOddsTest {
+    /** Four thousand days: five standard errors of a half. */
+    private static final double SAMPLING = 0.04;
+
+    private static final Spreads.Times HOUR_EITHER_WAY = new Spreads.Times(-3600, 0, 3600);
+
+    private static Odds odds(OddsDay day, Spreads spreads) {
+        return DayOdds.of(day.job(spreads), day.plan(), new SplittableRandom(1));
+    }
+
+    private static Spreads guying(Spreads.Ratios ratios, double sharedFraction) {
+        return with(ratios, Spreads.Times.NONE, Spreads.Times.NONE, sharedFraction);
+    }
+
+    private static Spreads wind(Spreads.Times times) {
+        return with(Spreads.Ratios.NONE, Spreads.Times.NONE, times, 0);
+    }
+
+    private static Spreads with(
+            Spreads.Ratios guying,
+            Spreads.Times crewLate,
+            Spreads.Times windLater,
+            double sharedFraction) {
+        return new Spreads(
+                Spreads.Ratios.NONE,
+                guying,
+                Spreads.Ratios.NONE,
+                Spreads.Ratios.NONE,
+                crewLate,
+                windLater,
+                sharedFraction,
+                0.9,
+                List.of());
+    }
+
+    /** A bag and its pole with a team, a wait for the place to be ready, a refuelling, a walk on. */
+    private static OddsDay worked() {
+        OddsDay day = new OddsDay().lift("B1", "bag", "S1");
+        // Released at 360 s, so the pole may be let go at 1560 s: 700 s after its step begins.
+        day.step(StepKind.WAIT, 350);
+        day.lift("P1", "pole", "S1", "B1").step(StepKind.REFUEL, 500);
+        // Whoever refuelled hooks from 2211 + 180 + 1 s on.
+        day.step(StepKind.WAIT, 81).lift("B2", "bag", "S2");
+        return day.team(
+                OddsDay.crew("P", "S1", -3600, false),
+                OddsDay.stay("P", "S1", -3600, 2160, "works and waits"),
+                OddsDay.stay("P", "S2", 2160, 2360, "walks to S2"),
+                OddsDay.stay("P", "S2", 2360, 5000, "works and waits"));
+    }
+
+    @Test
+    void with_every_time_as_planned_the_day_is_the_plan() {
+        OddsDay day = worked();
+        Plan plan = day.plan();
+        DayNet net = DayNet.of(day.job(OddsDay.STEADY), plan);
+        double[] timesS = net.plannedS();
+
+        for (int i = 0; i < plan.steps().size(); i++) {
+            Step step = plan.steps().get(i);
+            assertThat(net.clock().at(timesS[net.starts().get(i)])).isEqualTo(step.startAt());
+            assertThat(net.clock().at(timesS[net.ends().get(i)])).isEqualTo(step.endAt());
+        }
+        for (Lift lift : net.lifts()) {
+            assertThat(net.clock().at(timesS[lift.hooked()])).isEqualTo(lift.rotation().hookedAt());
+        }
+        Odds odds = odds(day, OddsDay.STEADY);
+        assertThat(odds.allInTime().countedFraction()).isEqualTo(1);
+        assertThat(odds.finishMedianAt()).isEqualTo(odds.finishLateAt());
+        assertThat(Duration.between(plan.summary().finishAt(), odds.finishLateAt()))
+                .isBetween(Duration.ZERO, Duration.ofSeconds(59));
+    }
+
+    /** Only the first step is kept by the clock: each wait above has its reason. */
+    @Test
+    void a_wait_is_kept_for_its_reason_and_not_by_the_clock() {
+        OddsDay day = worked();
+        DayNet net = DayNet.of(day.job(OddsDay.STEADY), day.plan());
+
+        assertThat(net.network().edges())
+                .filteredOn(edge -> edge.kind() == Edge.Kind.CLOCK)
+                .extracting(Edge::to)
+                .contains(net.starts().get(0))
+                .doesNotContain(net.ends().get(1), net.starts().get(2), net.ends().get(4));
+    }
+
+    /**
+     * Three poles, each held for 400 s at 50 to 150 %: their sum is 400 s times half of six uniform times, less
+     * the 600 s that every day has. Duty ends 120 s after the plan.
+     */
+    @Test
+    void a_chain_is_in_time_as_often_as_the_sum_of_its_times() {
+        OddsDay day =
+                new OddsDay()
+                        .lift("P1", "pole", "S1")
+                        .lift("P2", "pole", "S2")
+                        .lift("P3", "pole", "S3");
+        day.dutyUntil(day.timeS() + 120);
+
+        Odds odds = odds(day, guying(new Spreads.Ratios(0.5, 1, 1.5), 0));
+
+        double expected = NetworkTest.irwinHall(6, 3 + 120.0 / 200);
+        assertThat(odds.withinDuty().countedFraction()).isEqualTo(expected, within(SAMPLING));
+        assertThat(odds.withinDuty().leastFraction())
+                .isLessThan(odds.withinDuty().countedFraction());
+        assertThat(odds.allInTime()).isEqualTo(odds.withinDuty());
+    }
+
+    /** Luck that is wholly the day's makes the three one: a triangle three times as wide. */
+    @Test
+    void shared_luck_widens_the_day() {
+        OddsDay day =
+                new OddsDay()
+                        .lift("P1", "pole", "S1")
+                        .lift("P2", "pole", "S2")
+                        .lift("P3", "pole", "S3");
+        day.dutyUntil(day.timeS() + 120);
+
+        Odds odds = odds(day, guying(new Spreads.Ratios(0.5, 1, 1.5), 1));
+
+        // 120 of 1200 s late is 1.1 of the plan: 1 - (1.5 - 1.1)² / 0.5 of the triangle.
+        assertThat(odds.withinDuty().countedFraction()).isEqualTo(0.68, within(SAMPLING));
+    }
+
+    /** The pole is let go 900 s before the wind, which comes within an hour of its time either way. */
+    @Test
+    void a_pole_is_before_the_wind_as_often_as_the_wind_is_late_enough() {
+        OddsDay day = new OddsDay().lift("P1", "pole", "S1").windFrom(700 + 900);
+
+        Odds odds = odds(day, wind(HOUR_EITHER_WAY));
+
+        // Before -900 s lies (3600 - 900)² / (2 · 3600²) of the triangle.
+        assertThat(odds.beforeWind().countedFraction()).isEqualTo(1 - 0.28125, within(SAMPLING));
+        assertThat(odds.beforeDark().countedFraction()).isEqualTo(1);
+    }
+
+    /** A tenth of the triangle lies before -3600 + sqrt(0.1 · 2) · 3600 s. */
+    @Test
+    void the_last_start_leaves_nine_days_of_ten_inside_the_window() {
+        OddsDay day = new OddsDay().lift("P1", "pole", "S1").windFrom(7200);
+
+        Odds.LastStart last = odds(day, wind(HOUR_EITHER_WAY)).lastStarts().get(0);
+
+        double latestS = 7200 - 600 - 3600 + Math.sqrt(0.2) * 3600;
+        assertThat(last.load().value()).isEqualTo("P1");
+        assertThat(last.plannedAt()).isEqualTo(OddsDay.at(100));
+        // Whole minutes rounded down, on the safe side of the sampling error.
+        assertThat(last.lastAt()).isBetween(OddsDay.at(latestS - 240), OddsDay.at(latestS));
+    }
+
+    @Test
+    void bags_and_poles_that_nothing_closes_have_no_last_start() {
+        OddsDay day = new OddsDay().lift("B1", "bag", "S1").lift("P1", "pole", "S1");
+
+        assertThat(odds(day, Spreads.USUAL).lastStarts()).isEmpty();
+    }
+
+    /** The team is late by up to an hour, evenly about 30 min; the pole waits for it 60 s before release. */
+    @Test
+    void a_late_crew_makes_a_late_day_and_being_on_time_is_named_as_what_helps_most() {
+        OddsDay day =
+                new OddsDay()
+                        .lift("P1", "pole", "S1")
+                        .team(
+                                OddsDay.crew("P", "S1", 640, false),
+                                OddsDay.stay("P", "S1", 640, 5000, "works and waits"));
+        day.dutyUntil(day.timeS() + 1800);
+
+        Odds odds =
+                odds(
+                        day,
+                        with(
+                                Spreads.Ratios.NONE,
+                                new Spreads.Times(0, 1800, 3600),
+                                Spreads.Times.NONE,
+                                0));
+
+        assertThat(odds.withinDuty().countedFraction()).isEqualTo(0.5, within(SAMPLING));
+        assertThat(odds.gains().get(0).what()).isEqualTo("crew P ready on time");
+        assertThat(odds.gains().get(0).gainFraction()).isEqualTo(0.5, within(SAMPLING));
+        assertThat(odds.gains().get(0).finishEarlierS()).isEqualTo(1800, within(60.0));
+    }
+
+    /** The second bag could be hooked 181 s earlier if somebody else had refuelled. */
+    @Test
+    void a_spare_handler_saves_the_wait_behind_a_refuelling() {
+        Odds odds = odds(worked(), OddsDay.STEADY);
+
+        assertThat(odds.gains())
+                .filteredOn(gain -> gain.what().equals("somebody else refuels at A"))
+                .singleElement()
+                .satisfies(gain -> assertThat(gain.finishEarlierS()).isEqualTo(81, within(1e-6)));
+    }
+
+    /** Where earlier flights out took a fifth longer, so does this one: 200 s become 240. */
+    @Test
+    void what_was_learned_moves_the_times() {
+        OddsDay day = new OddsDay().lift("P1", "pole", "S1");
+        Spreads taught =
+                OddsDay.STEADY.withLearned(
+                        List.of(new Spreads.Learned("pole / site / 20 m", 8, 1.2, 0)));
+
+        Odds odds = odds(day, taught);
+
+        assertThat(odds.learnedSamples()).isEqualTo(8);
+        // 850 s and 40 s: 14 min 50 s, rounded up.
+        assertThat(odds.finishMedianAt()).isEqualTo(OddsDay.at(900));
+    }
+
+    /** A learned spread of 0.1 is a triangle of 0.1 times the root of 6 to either side. */
+    @Test
+    void what_was_learned_of_the_spread_takes_its_place() {
+        OddsDay day = new OddsDay().lift("P1", "pole", "S1");
+        Spreads taught =
+                OddsDay.STEADY.withLearned(
+                        List.of(new Spreads.Learned("pole / site / 20 m", 8, 1, 0.1)));
+        day.dutyUntil(day.timeS() + 20);
+
+        // 20 of 200 s are one standard deviation: the area behind is (1 - 1 / root 6)² / 2.
+        assertThat(odds(day, taught).withinDuty().countedFraction())
+                .isEqualTo(1 - 0.1751, within(SAMPLING));
+    }
+
+    @Test
+    void the_same_seed_gives_the_same_odds_and_more_spread_never_better_ones() {
+        OddsDay day = worked();
+        day.dutyUntil(day.timeS() + 200);
+
+        Odds narrow = odds(day, guying(new Spreads.Ratios(1, 1, 1.2), 0.5));
+        Odds wide = odds(day, guying(new Spreads.Ratios(1, 1, 2), 0.5));
+
+        assertThat(odds(day, guying(new Spreads.Ratios(1, 1, 1.2), 0.5))).isEqualTo(narrow);
+        assertThat(wide.allInTime().countedFraction())
+                .isLessThanOrEqualTo(narrow.allInTime().countedFraction());
+        assertThat(wide.finishLateAt()).isAfterOrEqualTo(narrow.finishLateAt());
+    }
+
+    @Test
+    void a_plan_without_a_step_has_no_odds() {
+        OddsDay day = new OddsDay();
+
+        assertThatThrownBy(() -> odds(day, Spreads.USUAL)).hasMessageContaining("without a step");
+    }
+}

@@ -1,0 +1,5 @@
+/** Checks of the replayed day. */
+@NullMarked
+package underhook.planner.odds;
+
+import org.jspecify.annotations.NullMarked;
