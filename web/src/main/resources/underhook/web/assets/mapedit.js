@@ -47,8 +47,9 @@ function pick(kind, id) {
   return actions.set({ edit: { ...fresh(kind), id, known: true, shape: found.geometry.type, points, at: points.length > 1 ? 'all' : 0 } });
 }
 
-/** A thing that was clicked on the map, by its layer. */
+/** A thing that was clicked on the map, by its layer; not while a new one is being named, which may lie over it. */
 export function pickFrom(layer, id) {
+  if (document.querySelector('.mapedit input[name=id]')?.value) return false;
   const kind = Object.keys(KINDS).find((one) => KINDS[one].layer === layer && featuresOf(one).some((each) => each.properties.id === id));
   if (kind) pick(kind, id);
   return Boolean(kind);
