@@ -24,6 +24,7 @@ public final class Main {
                         new DaysMeasured(),
                         new DeskMeasured(),
                         new PageMeasured(),
+                        new LiveMeasured(),
                         new SwingApproaches().comparison());
         List<Measured> wanted =
                 all.stream()

@@ -6,6 +6,7 @@ import { state } from './state.js';
 import { actions } from './actions.js';
 import { badge, shape } from './marks.js';
 import { sheet } from './sheet.js';
+import { trade } from './trade.js';
 import { codeWords, said, t } from './words.js';
 import * as u from './units.js';
 
@@ -66,7 +67,7 @@ export function spine() {
   if (!state.plan) return nothing;
   const steps = state.plan.steps.map((step, index) => ({ step, index }));
   return html`<section class="spine" aria-label=${t('spine.title')}>
-    <h2 class="sr">${t('spine.title')}</h2><p class="hint">${t('spine.hint')}</p>
+    <h2 class="sr">${t('spine.title')}</h2>${trade()}<p class="hint">${t('spine.hint')}</p>
     <ol @keydown=${walk}>${repeat(steps, ({ index }) => index, ({ step, index }) => {
       const lift = liftOfStep(index);
       return lift ? liftRow(step, lift) : otherRow(step, index);
