@@ -8,11 +8,11 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import underhook.app.port.OutputWriter.Output;
 import underhook.core.job.Job;
 import underhook.core.job.PlaceId;
-import underhook.core.unit.Units;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
+import underhook.core.unit.Units;
 
 /** What the pilot card leaves out, for reading before the flight: rules in full, limits, true bearings, reasons. */
 final class PilotAnnex {
