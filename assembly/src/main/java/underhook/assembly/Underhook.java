@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.List;
+import java.util.stream.Stream;
 import underhook.adapter.crs.Proj4jReferenceSystems;
 import underhook.adapter.demo.DemoDay;
 import underhook.adapter.geofile.GeoPackageReader;
@@ -12,6 +13,7 @@ import underhook.adapter.geofile.GpxTrack;
 import underhook.adapter.geofile.KmlReader;
 import underhook.adapter.geofile.aixm.AixmReader;
 import underhook.adapter.geopackage.GeoPackageWriter;
+import underhook.adapter.geopackage.HandoverGeoPackage;
 import underhook.adapter.job.JobFolderReader;
 import underhook.adapter.job.evening.EveningTables;
 import underhook.adapter.job.evening.TrackTable;
@@ -21,6 +23,7 @@ import underhook.adapter.mapfile.GpxWriter;
 import underhook.adapter.mapfile.KmlWriter;
 import underhook.adapter.osm.OsmMapReader;
 import underhook.adapter.paper.CardsPdf;
+import underhook.adapter.paper.EveningPdf;
 import underhook.adapter.planfile.PlanJsonReader;
 import underhook.adapter.planfile.PlanJsonWriter;
 import underhook.adapter.store.SqliteJobStore;
@@ -38,6 +41,7 @@ import underhook.app.desk.Desk;
 import underhook.app.desk.DeskTools;
 import underhook.app.desk.PlanRuns;
 import underhook.app.evening.CloseDay;
+import underhook.app.evening.QuoteJob;
 import underhook.app.port.JobReader;
 import underhook.app.port.MapReader;
 import underhook.app.port.OutputWriter;
@@ -105,7 +109,10 @@ public final class Underhook {
                                 new PlanJsonReader(),
                                 new EveningTables(),
                                 List.of(new GpxTrack(), new TrackTable())),
-                        EveningSheets.writers(),
+                        Stream.concat(
+                                        EveningSheets.writers().stream(),
+                                        Stream.of(new EveningPdf(), new HandoverGeoPackage()))
+                                .toList(),
                         CLOCK);
         calc = new Calc(systems, Reports::decode);
         this.settings = settings;
@@ -143,6 +150,10 @@ public final class Underhook {
 
     public VerifyPlan verifyPlan() {
         return verifyPlan;
+    }
+
+    public QuoteJob quoteJob() {
+        return new QuoteJob(jobReader, new PlanJsonReader(), new EveningTables());
     }
 
     public CloseDay closeDay() {

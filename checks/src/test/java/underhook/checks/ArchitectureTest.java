@@ -64,7 +64,7 @@ class ArchitectureTest {
                     Map.entry("core.billing", LOW),
                     Map.entry("core.flown", List.of("core.finding", "core.job")),
                     Map.entry("core.track", List.of("core.geo", "core.job")),
-                    Map.entry("core.learn", List.of()),
+                    Map.entry("core.learn", List.of("core.finding", "core.job")),
                     Map.entry(
                             "core.lift",
                             List.of(

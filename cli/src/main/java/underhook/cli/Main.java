@@ -41,6 +41,7 @@ public final class Main {
                         .addSubcommand(new PlanCommand(planDay))
                         .addSubcommand(new VerifyCommand(underhook.verifyPlan()))
                         .addSubcommand(new CloseCommand(underhook.closeDay()))
+                        .addSubcommand(new QuoteCommand(underhook.quoteJob()::quote))
                         .addSubcommand(new ChangesCommand(underhook.mapChanges()::compare))
                         .addSubcommand(new ServeCommand(showing, System.getenv()))
                         .addSubcommand(

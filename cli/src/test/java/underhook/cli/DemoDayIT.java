@@ -7,7 +7,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+<<<<<<< HEAD
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+=======
 import java.time.Duration;
+>>>>>>> 5b0ca110d78ef6a50a97556a8797fbc9aeef868c
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -20,6 +28,9 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -510,6 +521,23 @@ class DemoDayIT {
         assertThat(invoice.get(2).split(",")[2]).isEqualTo("13");
         assertThat(Files.readString(evening.resolve("machine.csv"), UTF_8))
                 .contains("loads lifted on the hook," + rotations() + ",");
+        assertThat(standing(evening.resolve("handover.gpkg"))).isEqualTo(40);
+        try (PDDocument papers = Loader.loadPDF(evening.resolve("evening.pdf").toFile())) {
+            assertThat(new PDFTextStripper().getText(papers))
+                    .contains("40 loads stand, 40 were planned, 45 listed.")
+                    .contains("L28 S14");
+        }
+    }
+
+    private static int standing(Path geoPackage) {
+        try (Connection file = DriverManager.getConnection("jdbc:sqlite:" + geoPackage);
+                Statement asking = file.createStatement();
+                ResultSet found =
+                        asking.executeQuery("SELECT count(*) FROM loads WHERE standing")) {
+            return found.getInt(1);
+        } catch (SQLException failed) {
+            throw new AssertionError(failed);
+        }
     }
 
     @Test

@@ -46,7 +46,7 @@ public final class GeoPackageWriter implements OutputWriter {
     private static final Geometry NO_GEOMETRY = () -> new byte[0];
 
     /** @source OGC-12-128R17 requirement 15, note on the format of times */
-    private static final DateTimeFormatter TIME =
+    static final DateTimeFormatter TIME =
             DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss.SSS'Z'", Locale.ROOT)
                     .withZone(ZoneOffset.UTC);
 

@@ -216,7 +216,6 @@ public final class EveningSheets {
     private static List<List<String>> handover(ClosedDay day) {
         List<List<String>> rows = new ArrayList<>();
         for (LiftLine line : day.lifts()) {
-            String left = whatIsLeft(line);
             rows.add(
                     List.of(
                             line.to().value(),
@@ -224,19 +223,9 @@ public final class EveningSheets {
                             line.kind(),
                             line.isDone() ? "yes" : "no",
                             time(line.doneAt(), day),
-                            left));
+                            line.whatIsLeft()));
         }
         return rows;
-    }
-
-    private static String whatIsLeft(LiftLine line) {
-        if (line.isDone()) {
-            return "";
-        }
-        if (line.told() == ClosedDay.Told.TAPPED) {
-            return "lifted; not set down and called free by two people";
-        }
-        return line.plannedHookedAt().isPresent() ? "planned, not flown" : "left out of the plan";
     }
 
     private static List<List<String>> samples(ClosedDay day) {

@@ -124,7 +124,7 @@ public final class CloseDay {
             return new Result(inputs.faults, List.of(), Optional.empty(), List.of());
         }
         ClosedDay day =
-                new Evening(job, plan.getValue())
+                new Evening(reading.job().get(), plan.getValue())
                         .close(new Evening.Facts(taps, track, books, earlier));
         return new Result(List.of(), List.of(), Optional.of(day), write(day, request.out()));
     }

@@ -15,6 +15,7 @@ import underhook.app.port.ClosedDay.LiftLine;
 import underhook.app.port.ClosedDay.Told;
 import underhook.app.port.EveningFiles;
 import underhook.app.port.FlownSample;
+import underhook.app.port.ReadJob;
 import underhook.app.port.TrackReader;
 import underhook.core.billing.Invoice;
 import underhook.core.finding.Finding;
@@ -49,6 +50,7 @@ final class Evening {
             EveningFiles.Books books,
             List<FlownSample> earlier) {}
 
+    private final ReadJob readJob;
     private final Job job;
     private final Plan plan;
     private final Map<LoadId, Planned> planned = new LinkedHashMap<>();
@@ -57,8 +59,9 @@ final class Evening {
     /** A load in the plan. */
     private record Planned(Step step, Rotation rotation, Drop drop) {}
 
-    Evening(Job job, Plan plan) {
-        this.job = job;
+    Evening(ReadJob readJob, Plan plan) {
+        this.readJob = readJob;
+        this.job = readJob.job();
         this.plan = plan;
         for (Step step : plan.steps()) {
             step.rotation()
@@ -97,7 +100,7 @@ final class Evening {
         Charged charged = Charged.of(job, lines, flown);
         findings.addAll(charged.findings());
         return new ClosedDay(
-                job,
+                readJob,
                 plan,
                 flown,
                 lines,

@@ -30,7 +30,7 @@ import underhook.core.track.Visit;
  * @param findings what must be said of the day
  */
 public record ClosedDay(
-        Job job,
+        ReadJob readJob,
         Plan plan,
         FlownDay flown,
         List<LiftLine> lifts,
@@ -81,6 +81,17 @@ public record ClosedDay(
         public boolean isDone() {
             return doneAt.isPresent();
         }
+
+        /** What the customer still has to expect; empty when it stands. */
+        public String whatIsLeft() {
+            if (isDone()) {
+                return "";
+            }
+            if (told == Told.TAPPED) {
+                return "lifted; not set down and called free by two people";
+            }
+            return plannedHookedAt.isPresent() ? "planned, not flown" : "left out of the plan";
+        }
     }
 
     /** A counted part, before and after. */
@@ -93,6 +104,11 @@ public record ClosedDay(
      * @param insideS seconds inside, holes in the track not counted
      */
     public record ZoneLine(String zone, String name, int passes, double insideS) {}
+
+    /** The job as it was planned. */
+    public Job job() {
+        return readJob.job();
+    }
 
     public ClosedDay {
         zones = List.copyOf(zones);

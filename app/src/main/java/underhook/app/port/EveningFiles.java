@@ -3,11 +3,13 @@ package underhook.app.port;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import underhook.core.billing.Quote;
 import underhook.core.billing.Tariff;
 import underhook.core.flown.PartLife;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TrainedHands;
 import underhook.core.job.Job;
+import underhook.core.learn.Figure;
 
 /** Reads what is needed to close a day. */
 public interface EveningFiles {
@@ -17,16 +19,31 @@ public interface EveningFiles {
      * @param hands who may hook
      * @param tariff what the customer agreed to
      * @param parts lives that are counted, as they stood before the day
+     * @param offer what offers assume
      */
-    record Books(TrainedHands hands, Optional<Tariff> tariff, List<PartLife> parts) {
+    record Books(
+            TrainedHands hands,
+            Optional<Tariff> tariff,
+            List<PartLife> parts,
+            Optional<Offer> offer) {
         /** Nothing is kept. */
         public static final Books NONE =
-                new Books(TrainedHands.UNNAMED, Optional.empty(), List.of());
+                new Books(TrainedHands.UNNAMED, Optional.empty(), List.of(), Optional.empty());
 
         public Books {
             parts = List.copyOf(parts);
         }
     }
+
+    /**
+     * What offers assume.
+     *
+     * @param source where the chance of a flyable day is from
+     */
+    record Offer(Quote.Terms terms, String source) {}
+
+    /** What earlier days taught, from a learned.csv. */
+    Reading<List<Figure>> readFigures(Path file);
 
     /** A table of taps; times are of the job's day and zone. */
     Reading<List<Tap>> readTaps(Path file, Job job);

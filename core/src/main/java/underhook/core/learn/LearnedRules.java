@@ -52,10 +52,11 @@ public record LearnedRules(Rules rules, Machine machine, List<Finding> findings)
                                 note(
                                         figure,
                                         kind.name(),
-                                        text("%.0f", setDownS),
-                                        text("%.0f", kind.setDownS()),
-                                        "s",
-                                        "The hover over the place")));
+                                        new Changed(
+                                                "The set-down time",
+                                                text("%.0f", kind.setDownS()),
+                                                text("%.0f", setDownS),
+                                                "s"))));
         mass.filter(figure -> figure.believedRatio() > kind.heavierFactor())
                 .ifPresent(
                         figure ->
@@ -63,10 +64,13 @@ public record LearnedRules(Rules rules, Machine machine, List<Finding> findings)
                                         note(
                                                 figure,
                                                 kind.name(),
-                                                text("%.1f", 100 * (heavierFactor - 1)),
-                                                text("%.1f", 100 * (kind.heavierFactor() - 1)),
-                                                "%",
-                                                "The surcharge on listed masses")));
+                                                new Changed(
+                                                        "The surcharge on listed masses",
+                                                        text(
+                                                                "%.1f",
+                                                                100 * (kind.heavierFactor() - 1)),
+                                                        text("%.1f", 100 * (heavierFactor - 1)),
+                                                        "%"))));
         return kind.learned(setDownS, heavierFactor);
     }
 
@@ -79,10 +83,11 @@ public record LearnedRules(Rules rules, Machine machine, List<Finding> findings)
                 note(
                         figure,
                         machine.name(),
-                        text("%.1f", 60 * machine.burnKgPerS() * factor),
-                        text("%.1f", 60 * machine.burnKgPerS()),
-                        "kg/min",
-                        "The fuel flow"));
+                        new Changed(
+                                "The fuel flow",
+                                text("%.1f", 60 * machine.burnKgPerS()),
+                                text("%.1f", 60 * machine.burnKgPerS() * factor),
+                                "kg/min")));
         return machine.withBurn(machine.burnKgPerS() * factor, machine.hoverBurnKgPerS() * factor);
     }
 
@@ -94,27 +99,29 @@ public record LearnedRules(Rules rules, Machine machine, List<Finding> findings)
                 .max((a, b) -> Double.compare(a.believedRatio(), b.believedRatio()));
     }
 
-    private static Finding note(
-            Figure figure, String subject, String now, String before, String unit, String what) {
+    /** A figure before and after, as text, with its unit. */
+    private record Changed(String what, String before, String now, String unit) {}
+
+    private static Finding note(Figure figure, String subject, Changed changed) {
         return new Finding(
                 FindingCode.LEARNED_FIGURE,
                 Severity.NOTE,
                 subject,
-                now,
-                before,
-                unit,
+                changed.now(),
+                changed.before(),
+                changed.unit(),
                 "learned",
-                what
+                changed.what()
                         + " of "
                         + subject
                         + " is planned with "
-                        + now
+                        + changed.now()
                         + " "
-                        + unit
+                        + changed.unit()
                         + " instead of "
-                        + before
+                        + changed.before()
                         + " "
-                        + unit
+                        + changed.unit()
                         + ", learned from "
                         + figure.samples()
                         + (figure.samples() == 1 ? " flight." : " flights."));

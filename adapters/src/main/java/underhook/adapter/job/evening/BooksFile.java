@@ -17,8 +17,10 @@ import underhook.adapter.job.text.Source;
 import underhook.adapter.job.text.Source.Found;
 import underhook.adapter.job.text.TextFile;
 import underhook.adapter.job.text.Yaml;
+import underhook.app.port.EveningFiles;
 import underhook.app.port.EveningFiles.Books;
 import underhook.app.port.Reading;
+import underhook.core.billing.Quote;
 import underhook.core.billing.Tariff;
 import underhook.core.finding.FindingCode;
 import underhook.core.flown.CycleRule;
@@ -59,8 +61,28 @@ final class BooksFile {
         for (Fields row : fields.mappings("parts")) {
             readPart(row).ifPresent(parts::add);
         }
+        Optional<EveningFiles.Offer> offer =
+                fields.findMapping("offer").flatMap(BooksFile::readOffer);
         fields.refuseUnknown();
-        return new Books(new TrainedHands(hands), tariff, parts);
+        return new Books(new TrainedHands(hands), tariff, parts, offer);
+    }
+
+    private static Optional<EveningFiles.Offer> readOffer(Fields fields) {
+        int before = fields.source().faults().count();
+        int days = fields.whole("days", Range.of(1, 1000, "a whole number from 1 to 1000"));
+        double flyable =
+                fields.quantity(
+                        "flyable",
+                        Quantity.FRACTION,
+                        Range.of(0.01, 1, "between 1 and 100 percent"));
+        double waitingCents = fields.number("waiting_day_cents", CENTS);
+        String source = fields.text("flyable_source");
+        fields.refuseUnknown();
+        return fields.source().faults().count() > before
+                ? Optional.empty()
+                : Optional.of(
+                        new EveningFiles.Offer(
+                                new Quote.Terms(days, flyable, Math.round(waitingCents)), source));
     }
 
     private static Optional<Tariff> readTariff(Fields fields) {

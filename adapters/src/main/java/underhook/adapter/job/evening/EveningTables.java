@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import underhook.adapter.job.LearnedFile;
 import underhook.adapter.job.text.Faults;
 import underhook.adapter.job.text.Fields;
 import underhook.adapter.job.text.JobDay;
@@ -22,6 +23,7 @@ import underhook.core.flown.TapKind;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
+import underhook.core.learn.Figure;
 import underhook.core.learn.Measure;
 
 /** Reads taps and samples from tables, the books from YAML. */
@@ -83,6 +85,13 @@ public final class EveningTables implements EveningFiles {
     @Override
     public Reading<Books> readBooks(Path file) {
         return BooksFile.read(file);
+    }
+
+    @Override
+    public Reading<List<Figure>> readFigures(Path file) {
+        Source source = new Source(String.valueOf(file.getFileName()), new Faults());
+        List<Figure> figures = LearnedFile.read(Table.Input.of(file, source));
+        return Reading.of(figures, source.faults().list());
     }
 
     @Override
