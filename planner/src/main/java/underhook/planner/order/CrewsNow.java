@@ -137,14 +137,11 @@ final class CrewsNow {
                     && step.rotation().get().drops().get(0).place().equals(place)) {
                 for (var drop : step.rotation().get().drops()) {
                     double busyS =
-                            model.job
-                                    .getKind(model.job.getLoad(drop.load()).kind())
-                                    .busyAfterS();
+                            model.job.getKind(model.job.getLoad(drop.load()).kind()).busyAfterS();
                     until =
                             later(
                                     until,
-                                    drop.releasedAt()
-                                            .plusMillis((long) Math.ceil(busyS * 1000)));
+                                    drop.releasedAt().plusMillis((long) Math.ceil(busyS * 1000)));
                 }
             }
         }

@@ -89,9 +89,7 @@ final class Frozen {
     }
 
     private Instant startOf(Step step) {
-        return steps.isEmpty()
-                ? step.startAt().plus(behind)
-                : steps.get(steps.size() - 1).endAt();
+        return steps.isEmpty() ? step.startAt().plus(behind) : steps.get(steps.size() - 1).endAt();
     }
 
     private static Instant later(Instant one, Instant other) {
@@ -115,8 +113,7 @@ final class Frozen {
                         moved.drops(),
                         moved.legs(),
                         moved.limits());
-        return timed(
-                step, later(step.endAt().plus(behind), startOf(step)), Optional.of(flown));
+        return timed(step, later(step.endAt().plus(behind), startOf(step)), Optional.of(flown));
     }
 
     private static Rotation shifted(Rotation rotation, Duration by) {

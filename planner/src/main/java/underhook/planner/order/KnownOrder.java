@@ -43,8 +43,7 @@ final class KnownOrder {
         return new RestOrder.Kept(tokens, teams(plan), lines, levels);
     }
 
-    private void add(
-            Step step, List<Integer> tokens, List<Integer> levels, List<Integer> lines) {
+    private void add(Step step, List<Integer> tokens, List<Integer> levels, List<Integer> lines) {
         int teams = people.teams.size();
         switch (step.kind()) {
             case ROTATION ->

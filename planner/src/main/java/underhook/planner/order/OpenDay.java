@@ -3,13 +3,11 @@ package underhook.planner.order;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import java.util.function.BooleanSupplier;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
@@ -212,9 +210,7 @@ public final class OpenDay {
         long busyS = 0;
         for (Step step : done) {
             if (step.kind() == StepKind.REFUEL && model.place(step.from()) == place) {
-                busyS =
-                        laterS(step.endAt())
-                                + (long) Math.ceil(job.rules().refuelHandlerBusyS());
+                busyS = laterS(step.endAt()) + (long) Math.ceil(job.rules().refuelHandlerBusyS());
             }
         }
         return busyS;
@@ -282,13 +278,13 @@ public final class OpenDay {
     /** The whole day: crews and poles of what is done come from the plan of record. */
     private Plan joined(Plan record, Plan fresh, Seen seen) {
         List<CrewStay> crews = new ArrayList<>();
-        Set<String> teams = new HashSet<>();
-        people.teams.forEach(crew -> teams.add(crew.id().value()));
         CrewsNow before = new CrewsNow(model, record, seen.now(), seen.frozen().steps());
         people.teams.forEach(crew -> crews.addAll(before.gone(crew)));
         crews.addAll(fresh.crews());
         List<PoleSetting> poles = new ArrayList<>(fresh.poles());
-        record.poles().stream().filter(pole -> seen.frozen().holds(pole.load())).forEach(poles::add);
+        record.poles().stream()
+                .filter(pole -> seen.frozen().holds(pole.load()))
+                .forEach(poles::add);
         List<Finding> findings = new ArrayList<>(fresh.findings());
         fresh.leftOut().stream()
                 .filter(out -> !maker.leftOut().containsKey(out.load()))
