@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.InstantSource;
 import java.util.Map;
 import java.util.Objects;
 
@@ -14,8 +15,14 @@ import java.util.Objects;
  * @param dataFolder where the program keeps what belongs to no job: {@code UNDERHOOK_HOME}, else
  *     {@code .underhook} in the user's folder
  * @param program name and version, as it stands in every plan
+ * @param clock what time it is
  */
-public record Settings(Path dataFolder, String program) {
+public record Settings(Path dataFolder, String program, InstantSource clock) {
+    /** With the clock of this machine. */
+    public Settings(Path dataFolder, String program) {
+        this(dataFolder, program, InstantSource.system());
+    }
+
     /** From the environment's variables and the user's folder. */
     public static Settings from(Map<String, String> environment, Path userFolder) {
         String home = environment.getOrDefault("UNDERHOOK_HOME", "");

@@ -2,7 +2,7 @@ package underhook.assembly;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.InstantSource;
+import java.time.Instant;
 import java.util.List;
 import java.util.stream.Stream;
 import underhook.adapter.crs.Proj4jReferenceSystems;
@@ -52,8 +52,6 @@ import underhook.planner.verify.PlanVerifier;
 
 /** The whole program, put together once. */
 public final class Underhook {
-    private static final InstantSource CLOCK = InstantSource.system();
-
     /** Every file of a plan but the findings. */
     private static final List<OutputWriter> WRITERS =
             List.of(
@@ -78,9 +76,11 @@ public final class Underhook {
     private final Calc calc;
     private final Settings settings;
     private final DeskTools deskTools;
+    private final ShiftedClock clock;
 
     /** Puts it together; reads and writes nothing yet. */
     public Underhook(Settings settings) {
+        clock = new ShiftedClock(settings.clock());
         ReferenceSystems systems = new Proj4jReferenceSystems();
         PlanVerifier verifier = new PlanVerifier();
         PlanDay.Checking checking = (job, plan) -> verifier.check(job.job(), job.ground(), plan);
@@ -100,14 +100,14 @@ public final class Underhook {
         planDay =
                 new PlanDay(
                         jobReader,
-                        new Planning(settings.program(), CLOCK),
+                        new Planning(settings.program(), clock),
                         checking,
-                        new FolderPublishing(WRITERS, new FindingsCsvWriter(), CLOCK));
+                        new FolderPublishing(WRITERS, new FindingsCsvWriter(), clock));
         replanDay =
                 new ReplanDay(
                         new ReplanDay.Readers(jobReader, new PlanJsonReader(), new EveningTables()),
                         checking,
-                        new FolderPublishing(WRITERS, new FindingsCsvWriter(), CLOCK));
+                        new FolderPublishing(WRITERS, new FindingsCsvWriter(), clock));
         verifyPlan = new VerifyPlan(jobReader, new PlanJsonReader(), checking);
         closeDay =
                 new CloseDay(
@@ -120,7 +120,7 @@ public final class Underhook {
                                         EveningSheets.writers().stream(),
                                         Stream.of(new EveningPdf(), new HandoverGeoPackage()))
                                 .toList(),
-                        CLOCK);
+                        clock);
         calc = new Calc(systems, Reports::decode);
         this.settings = settings;
         deskTools =
@@ -131,7 +131,13 @@ public final class Underhook {
                         new PlainTables(),
                         planDay,
                         folder -> new DemoDay().write(folder),
-                        CLOCK);
+                        clock,
+                        new EveningTables());
+    }
+
+    /** Sets the program's clock to a day that is to be rehearsed. */
+    public void rehearse(Instant at) {
+        clock.setTo(at);
     }
 
     /** Everything that is kept in the data folder. */

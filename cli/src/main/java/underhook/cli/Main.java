@@ -44,7 +44,8 @@ public final class Main {
                         .addSubcommand(new CloseCommand(underhook.closeDay()))
                         .addSubcommand(new QuoteCommand(underhook.quoteJob()::quote))
                         .addSubcommand(new ChangesCommand(underhook.mapChanges()::compare))
-                        .addSubcommand(new ServeCommand(showing, System.getenv()))
+                        .addSubcommand(
+                                new ServeCommand(showing, System.getenv(), underhook::rehearse))
                         .addSubcommand(
                                 new DemoCommand(
                                         underhook::writeDemo,

@@ -6,11 +6,15 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -36,6 +40,7 @@ final class ServeCommand implements Callable<Integer> {
 
     private final Showing showing;
     private final Map<String, String> environment;
+    private final Consumer<Instant> clock;
 
     @Spec private CommandSpec spec;
 
@@ -56,7 +61,16 @@ final class ServeCommand implements Callable<Integer> {
                             + Showing.SECRET_VARIABLE)
     private boolean network;
 
-    ServeCommand(Showing showing, Map<String, String> environment) {
+    @Option(
+            names = "--rehearse",
+            paramLabel = "TIME",
+            description =
+                    "set the clock of the desk to a time of the job's day, such as"
+                            + " 2026-09-08T06:30-01:00, to try the day before it is flown")
+    private @Nullable OffsetDateTime rehearse;
+
+    ServeCommand(Showing showing, Map<String, String> environment, Consumer<Instant> clock) {
+        this.clock = clock;
         this.showing = showing;
         this.environment = environment;
     }
@@ -75,6 +89,9 @@ final class ServeCommand implements Callable<Integer> {
                             + " characters in the variable "
                             + Showing.SECRET_VARIABLE
                             + ".");
+        }
+        if (rehearse != null) {
+            clock.accept(rehearse.toInstant());
         }
         for (Path job : jobs) {
             if (!Files.isDirectory(job)) {

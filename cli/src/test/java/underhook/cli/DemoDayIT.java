@@ -7,15 +7,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-<<<<<<< HEAD
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
-=======
 import java.time.Duration;
->>>>>>> 5b0ca110d78ef6a50a97556a8797fbc9aeef868c
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;

@@ -35,9 +35,9 @@ final class Assets {
 
     private final Map<String, Optional<byte[]>> known = new ConcurrentHashMap<>();
 
-    /** The desk's page with the token of this run. */
-    byte[] page(String token) throws IOException {
-        byte[] page = find("underhook/web/index.html").orElseThrow(Refused::unknown);
+    /** A page with the token of this run. */
+    byte[] page(String name, String token) throws IOException {
+        byte[] page = find("underhook/web/" + name).orElseThrow(Refused::unknown);
         return new String(page, StandardCharsets.UTF_8)
                 .replace("@token@", token)
                 .getBytes(StandardCharsets.UTF_8);

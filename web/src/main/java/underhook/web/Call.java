@@ -145,6 +145,11 @@ final class Call {
                 .set("Content-Disposition", "attachment; filename=\"" + plain + "\"");
     }
 
+    /** Lets a worker answer for all addresses that begin so. */
+    void allowWorker(String scope) {
+        exchange.getResponseHeaders().set("Service-Worker-Allowed", scope);
+    }
+
     /** What is the same for as long as its address is the same need not be asked for again. */
     void keepForEver() {
         exchange.getResponseHeaders().set("Cache-Control", "private, max-age=31536000, immutable");

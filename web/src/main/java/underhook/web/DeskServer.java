@@ -12,9 +12,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.regex.Pattern;
 import underhook.app.desk.DayLooks;
 import underhook.app.desk.Desk;
 import underhook.app.desk.PlanRuns;
+import underhook.app.flying.FlyingDays;
 import underhook.app.port.KeptJob;
 
 /**
@@ -30,6 +32,8 @@ public final class DeskServer implements AutoCloseable {
                     + " data: blob:; connect-src 'self'; font-src 'self'; worker-src 'self' blob:;"
                     + " base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
+    private static final String DAY = "/day/";
+    private static final Pattern DAY_ID = Pattern.compile("[a-z0-9-]{1,60}");
     private static final String HTML = "text/html; charset=utf-8";
     private static final int MOST_FORM_BYTES = 4096;
 
@@ -39,7 +43,7 @@ public final class DeskServer implements AutoCloseable {
             <!doctype html>
             <html lang="en"><head><meta charset="utf-8"><title>Underhook</title>
             <meta name="viewport" content="width=device-width, initial-scale=1"></head>
-            <body><main><h1>Underhook</h1><form method="post" action="/enter">
+            <body><main><h1>Underhook</h1><form method="post">
             <label>Secret <input type="password" name="secret" autocomplete="current-password"
             required></label> <button>Enter</button></form></main></body></html>
             """
@@ -86,7 +90,10 @@ public final class DeskServer implements AutoCloseable {
         reading.addTo(routes);
         new ChangingApi(desktop.desk(), desktop.runs(), reading).addTo(routes);
         new AskingApi(desktop.desk().whatIf(), reading).addTo(routes);
-        routes.add("GET", "/", this::page)
+        new DayApi(desktop.desk(), new FlyingDays(desktop.desk(), looks)).addTo(routes);
+        routes.add("GET", "/", call -> page(call, "index.html"))
+                .add("GET", "/day/{id}", call -> page(call, "day.html"))
+                .add("GET", "/day/worker/worker.js", this::worker)
                 .add("GET", "/assets/{path*}", this::asset)
                 .add("GET", "/lib/{name}/{path*}", this::library)
                 .add("GET", "/enter", call -> call.send(200, HTML, ENTRANCE))
@@ -153,8 +160,9 @@ public final class DeskServer implements AutoCloseable {
         String sentence = String.valueOf(failed.getMessage());
         if (failed instanceof Refused refused
                 && refused.status() == 401
-                && exchange.getRequestURI().getPath().equals("/")) {
-            call.leadTo("/enter");
+                && isPage(exchange.getRequestURI().getPath())) {
+            String path = exchange.getRequestURI().getPath();
+            call.leadTo(path.equals("/") ? "/enter" : "/enter?day=" + path.substring(DAY.length()));
         } else if (failed instanceof Refused refused) {
             call.answer(refused.status(), Json.error(sentence));
         } else if (failed instanceof KeptJob.MovedException) {
@@ -165,6 +173,11 @@ public final class DeskServer implements AutoCloseable {
             LOG.log(System.Logger.Level.ERROR, exchange.getRequestURI().getPath(), failed);
             call.answer(500, Json.error("That failed; the log says why. " + sentence));
         }
+    }
+
+    private static boolean isPage(String path) {
+        return path.equals("/")
+                || (path.startsWith(DAY) && DAY_ID.matcher(path.substring(DAY.length())).matches());
     }
 
     private static void setHeaders(Headers headers) {
@@ -183,11 +196,18 @@ public final class DeskServer implements AutoCloseable {
             throw new Refused(401, "That is not the secret.");
         }
         call.setCookie(cookie.get());
-        call.leadTo("/");
+        String day = call.query("day");
+        call.leadTo(DAY_ID.matcher(day).matches() ? DAY + day : "/");
     }
 
-    private void page(Call call) throws IOException {
-        call.send(200, Assets.type("index.html"), assets.page(gate.token()));
+    private void page(Call call, String name) throws IOException {
+        call.send(200, Assets.type(name), assets.page(name, gate.token()));
+    }
+
+    /** May answer for every page of a day, though it lies elsewhere. */
+    private void worker(Call call) throws IOException {
+        call.allowWorker("/day/");
+        call.send(200, Assets.type("worker.js"), assets.own("day/worker.js"));
     }
 
     private void asset(Call call) throws IOException {

@@ -2,12 +2,15 @@ package underhook.web;
 
 import com.sun.net.httpserver.Headers;
 import java.nio.charset.StandardCharsets;
+import java.security.GeneralSecurityException;
 import java.security.MessageDigest;
 import java.security.SecureRandom;
 import java.util.HexFormat;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import javax.crypto.SecretKeyFactory;
+import javax.crypto.spec.PBEKeySpec;
 
 /**
  * Who may ask.
@@ -27,9 +30,11 @@ final class Gate {
     private static final int MOST_WRONG = 10;
     private static final long GUESSING_NANOS = 60_000_000_000L;
     private static final String COOKIE = "underhook-pass";
+    private static final int PASS_ROUNDS = 200_000;
+    private static final int PASS_BITS = 192;
 
     private final String token = random();
-    private final String pass = random();
+    private final String pass;
     private final Optional<String> secret;
     private final int port;
     private int wrong;
@@ -40,7 +45,30 @@ final class Gate {
      */
     Gate(Optional<String> secret, int port) {
         this.secret = secret;
+        this.pass = secret.map(Gate::passOf).orElse(random());
         this.port = port;
+    }
+
+    /**
+     * The same for the same secret, so that nobody on the hill has to type it again because the server
+     * was started anew.
+     */
+    private static String passOf(String secret) {
+        try {
+            PBEKeySpec spec =
+                    new PBEKeySpec(
+                            secret.toCharArray(),
+                            COOKIE.getBytes(StandardCharsets.UTF_8),
+                            PASS_ROUNDS,
+                            PASS_BITS);
+            byte[] key =
+                    SecretKeyFactory.getInstance("PBKDF2WithHmacSHA256")
+                            .generateSecret(spec)
+                            .getEncoded();
+            return HexFormat.of().formatHex(key);
+        } catch (GeneralSecurityException impossible) {
+            throw new IllegalStateException("every platform has PBKDF2.", impossible);
+        }
     }
 
     private static String random() {

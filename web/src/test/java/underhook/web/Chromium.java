@@ -82,6 +82,22 @@ final class Chromium implements AutoCloseable {
         driver.executeCdpCommand("Emulation.setTouchEmulationEnabled", Map.of("enabled", touched));
     }
 
+    /** Whether it has a network. */
+    void network(boolean there) {
+        driver.executeCdpCommand("Network.enable", Map.of());
+        driver.executeCdpCommand(
+                "Network.emulateNetworkConditions",
+                Map.of(
+                        "offline",
+                        !there,
+                        "latency",
+                        0,
+                        "downloadThroughput",
+                        -1,
+                        "uploadThroughput",
+                        -1));
+    }
+
     void open(URI address) {
         driver.get(address.toString());
     }

@@ -48,6 +48,7 @@ record Head(
                     "hazards",
                     "rigging",
                     "overrides",
+                    "emergency",
                     "learned");
     static final List<String> ROLES = Stream.concat(REQUIRED.stream(), OPTIONAL.stream()).toList();
     private static final List<String> NAMED_VALUES =

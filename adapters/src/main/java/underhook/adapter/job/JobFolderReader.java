@@ -20,6 +20,7 @@ import underhook.adapter.job.text.Source.Found;
 import underhook.adapter.job.text.TextFile;
 import underhook.adapter.job.text.Yaml;
 import underhook.app.port.EditionReader;
+import underhook.app.port.EmergencyPlan;
 import underhook.app.port.FeatureReader;
 import underhook.app.port.JobInputs;
 import underhook.app.port.JobReader;
@@ -115,6 +116,13 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                                                 .filter(file -> file.name().equals(path))
                                                 .findFirst())
                 .flatMap(file -> file.system().system());
+    }
+
+    @Override
+    public Optional<EmergencyPlan> findEmergency(Path folder) {
+        return open(folder, new Faults())
+                .flatMap(opened -> new Pass(opened).readEmergency())
+                .map(EmergencyFile::plan);
     }
 
     @Override
@@ -258,6 +266,7 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                             .map(file -> LearnedFile.read(file, source(file)))
                             .orElse(List.of());
             List<Waiver> waivers = yaml("overrides").map(OverridesFile::read).orElse(List.of());
+            readEmergency().ifPresent(stated -> stated.mention(mentions));
             List<Position> positions = rows.stream().map(PlaceRow::position).toList();
             List<GeoPoint> features = readMap(positions);
             List<Confirmation> confirmations = readHazards();
@@ -321,6 +330,10 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
             Source source = isReporting ? source(file) : new Source(file.name(), new Faults());
             return TextFile.read(file.path(), source, MOST_YAML_BYTES)
                     .flatMap(text -> Yaml.read(text, source));
+        }
+
+        private Optional<EmergencyFile> readEmergency() {
+            return yaml("emergency").map(fields -> EmergencyFile.read(fields, head.day()));
         }
 
         private Optional<Weather> readWeather() {

@@ -11,6 +11,7 @@ import underhook.app.port.Content;
 import underhook.app.port.JobPath;
 import underhook.app.port.KeptJob.KeptPlan;
 import underhook.app.port.KeptJob.Revision;
+import underhook.app.port.KeptTap;
 
 /** What a job's file from elsewhere holds; nothing of it is believed before it was looked at. */
 record Foreign(
@@ -21,15 +22,21 @@ record Foreign(
         List<Revision> revisions,
         List<Row> revisionFiles,
         List<KeptPlan> plans,
-        List<Row> planFiles) {
+        List<Row> planFiles,
+        List<KeptTap> taps) {
     private static final int MOST_TEXT = 10_000;
+
+    /** The first version that has a log of taps. */
+    private static final int WITH_TAPS = 2;
 
     /** A file of a revision or plan. */
     record Row(String owner, String name, String hash) {}
 
     static Foreign read(Path file) throws IOException {
         try (Sql sql = Sql.openForeign(file)) {
-            if (Migrations.version(sql) != Migrations.newest()
+            int version = Migrations.version(sql);
+            if (version < 1
+                    || version > Migrations.newest()
                     || sql.number("PRAGMA application_id") != Migrations.APPLICATION_ID) {
                 throw new IOException(
                         "The file holds no job of this program, or one of another version.");
@@ -38,13 +45,13 @@ record Foreign(
                     .equals(List.of("ok"))) {
                 throw new IOException("The file is damaged.");
             }
-            return read(sql);
+            return read(sql, version);
         } catch (SQLException | DateTimeException | IllegalArgumentException wrong) {
             throw new IOException("The file holds no job of this program.", wrong);
         }
     }
 
-    private static Foreign read(Sql sql) throws SQLException, IOException {
+    private static Foreign read(Sql sql, int version) throws SQLException, IOException {
         Foreign read =
                 new Foreign(
                         text(sql.list(row -> row.getString(1), "SELECT name FROM job").get(0)),
@@ -56,12 +63,16 @@ record Foreign(
                                 Foreign::row,
                                 "SELECT CAST(revision AS TEXT), path, hash FROM revision_file"),
                         sql.list(Foreign::plan, "SELECT * FROM plan ORDER BY number"),
-                        sql.list(Foreign::row, "SELECT plan, name, hash FROM plan_file"));
+                        sql.list(Foreign::row, "SELECT plan, name, hash FROM plan_file"),
+                        version < WITH_TAPS ? List.of() : TapTable.list(sql));
         for (Row row : read.revisionFiles()) {
             JobPath.check(row.name());
         }
         for (Row row : read.planFiles()) {
             JobPath.check(row.name());
+        }
+        if (KeptTap.findBroken(read.taps()).isPresent()) {
+            throw new IOException("The file's log of taps was changed after it was written.");
         }
         for (Revision revision : read.revisions()) {
             if (!(revision.id() > 0

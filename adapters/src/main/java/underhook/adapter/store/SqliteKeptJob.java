@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import underhook.app.port.Content;
 import underhook.app.port.KeptJob;
+import underhook.app.port.KeptTap;
 
 /** A job in its SQLite file; one connection, used by one thread at a time. */
 final class SqliteKeptJob implements KeptJob {
@@ -271,6 +272,16 @@ final class SqliteKeptJob implements KeptJob {
     }
 
     @Override
+    public List<KeptTap> addTaps(List<KeptTap.Given> taps) throws IOException {
+        return access(() -> sql.inOne(() -> TapTable.add(sql, taps)));
+    }
+
+    @Override
+    public List<KeptTap> listTaps() throws IOException {
+        return access(() -> TapTable.list(sql));
+    }
+
+    @Override
     public void writeTo(Path file) throws IOException {
         Files.deleteIfExists(file);
         access(() -> sql.update("VACUUM INTO ?", file.toAbsolutePath().toString()));
@@ -287,6 +298,9 @@ final class SqliteKeptJob implements KeptJob {
                                     }
                                     takeRevisions(foreign);
                                     takePlans(foreign);
+                                    for (KeptTap row : foreign.taps()) {
+                                        TapTable.insert(sql, row);
+                                    }
                                     sql.update(
                                             "UPDATE job SET head = ?, tip = ?",
                                             foreign.head(),

@@ -4,7 +4,7 @@ package underhook.app.desk;
  * Something that happened at the desk.
  *
  * @param job id of the job it happened to
- * @param revision head of the job, for a change; else 0
+ * @param revision head of the job, for a change; rows in the log, for a tap; else 0
  * @param text what is being done, or the reason of a failure
  * @param doneFraction of a run, in [0, 1]
  */
@@ -18,6 +18,8 @@ public record DeskEvent(Kind kind, String job, long revision, String text, doubl
         /** A run ended with a plan that is kept. */
         PLANNED,
         /** A run ended without one. */
-        FAILED
+        FAILED,
+        /** Somebody tapped; the number stands where the head does. */
+        TAPPED
     }
 }

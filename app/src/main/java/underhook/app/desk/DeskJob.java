@@ -3,6 +3,7 @@ package underhook.app.desk;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -217,7 +218,17 @@ public final class DeskJob implements AutoCloseable {
         events.tell(new DeskEvent(DeskEvent.Kind.CHANGED, id(), head.id(), head.what(), 1));
     }
 
-    DeskTools tools() {
+    /** Tells whoever listens that the log of taps has grown. */
+    public void tellTapped(long number, String what) {
+        events.tell(new DeskEvent(DeskEvent.Kind.TAPPED, id(), number, what, 1));
+    }
+
+    /** The time by the server's clock. */
+    public Instant now() {
+        return tools.clock().instant();
+    }
+
+    public DeskTools tools() {
         return tools;
     }
 

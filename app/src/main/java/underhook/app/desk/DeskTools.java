@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import underhook.app.PlanDay;
+import underhook.app.port.EveningFiles;
 import underhook.app.port.JobInputs;
 import underhook.app.port.JobReader;
 import underhook.app.port.PlanReader;
@@ -17,7 +18,8 @@ public record DeskTools(
         Sheets sheets,
         PlanDay planDay,
         Demo demo,
-        InstantSource clock) {
+        InstantSource clock,
+        EveningFiles evening) {
     /** Writes the demo day's files into a folder. */
     public interface Demo {
         void write(Path folder) throws IOException;

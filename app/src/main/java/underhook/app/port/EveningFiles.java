@@ -48,6 +48,9 @@ public interface EveningFiles {
     /** A table of taps; times are of the job's day and zone. */
     Reading<List<Tap>> readTaps(Path file, Job job);
 
+    /** Taps as the table that {@link #readTaps} reads, times with the offset of the job's zone. */
+    Content tapsTable(List<Tap> taps, Job job);
+
     Reading<Books> readBooks(Path file);
 
     /** What was flown on earlier days, from their lifts.csv. */

@@ -12,4 +12,7 @@ public interface JobInputs {
 
     /** The reference system that counts for a file of the job; empty when none can be had. */
     Optional<ReferenceSystem> findSystem(Path folder, String path);
+
+    /** What the job states for the worst case, as far as it can be read; empty when it states nothing. */
+    Optional<EmergencyPlan> findEmergency(Path folder);
 }

@@ -104,6 +104,17 @@ public interface KeptJob extends Closeable {
 
     Optional<Content> findPlanFile(String plan, String name) throws IOException;
 
+    /**
+     * Adds to the end of the log of taps, all or none; one whose id stands there already is left as it
+     * was first told.
+     *
+     * @return the row of each, new or old
+     */
+    List<KeptTap> addTaps(List<KeptTap.Given> taps) throws IOException;
+
+    /** The log of taps from its beginning. */
+    List<KeptTap> listTaps() throws IOException;
+
     /** Writes all of it into one file, to be handed over. */
     void writeTo(Path file) throws IOException;
 }

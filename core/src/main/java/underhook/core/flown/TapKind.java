@@ -36,6 +36,10 @@ public enum TapKind {
     SNAGGED,
     /** One person had the briefing. */
     BRIEFED,
+    /** People were counted; the value says how many of them are here and well. */
+    COUNTED,
+    /** Something was told that changes the day: somebody is late, the wind, a place; the note says it. */
+    REPORTED,
     /** Takes an earlier tap back. */
     UNDONE
 }

@@ -116,7 +116,7 @@ final class Tapping {
                     air.isOn()
                             ? Optional.empty()
                             : Refusals.outOfOrder(tap, "the machine is on the ground");
-            case ENGINE_ON, SNAGGED, BRIEFED, UNDONE -> Optional.empty();
+            case ENGINE_ON, SNAGGED, BRIEFED, COUNTED, REPORTED, UNDONE -> Optional.empty();
         };
     }
 
@@ -142,12 +142,19 @@ final class Tapping {
         if (!notYetFree().isEmpty()) {
             return Refusals.notConfirmed(tap, notYetFree());
         }
-        return hands.mayHook(tap.by())
-                ? Optional.empty()
-                : Refusals.of(
-                        FindingCode.HANDLER_ABSENT,
-                        tap,
-                        tap.by() + " was not trained to hook loads.");
+        if (!hands.mayHook(tap.by())) {
+            return Refusals.of(
+                    FindingCode.HANDLER_ABSENT, tap, tap.by() + " was not trained to hook loads.");
+        }
+        return hands.findElsewhere(tap)
+                .flatMap(
+                        place ->
+                                Refusals.of(
+                                        FindingCode.HANDLER_ABSENT,
+                                        tap,
+                                        "The load waits at "
+                                                + place
+                                                + ", where nobody tapped it."));
     }
 
     private Optional<Finding> offRefusal(Tap tap) {
@@ -227,7 +234,7 @@ final class Tapping {
                 // it.
                 lineChecked = false;
             }
-            case BRIEFED, UNDONE -> {}
+            case BRIEFED, COUNTED, REPORTED, UNDONE -> {}
         }
     }
 

@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -17,6 +18,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.LoadId;
+import underhook.core.job.PlaceId;
 
 /** What is allowed on the day: common practice, no source. */
 class FlownDayTest {
@@ -82,6 +84,34 @@ class FlownDayTest {
         assertThat(refusal(TapKind.HOOKED, "loader", "L01")).isEmpty();
         tap(TapKind.SNAGGED, "pilot");
         assertThat(refusal(TapKind.HOOKED, "loader", "L01")).contains(FindingCode.LINE_NOT_CHECKED);
+    }
+
+    @Test
+    void a_load_is_hooked_where_it_waits() {
+        lineOn();
+        TrainedHands hands =
+                new TrainedHands(HANDS.names(), Map.of(new LoadId("L01"), new PlaceId("A")));
+        Tap plain = made(TapKind.HOOKED, "loader", Tap.Amount.NONE, "L01");
+
+        assertThat(FlownDay.refusal(taps, hands, plain)).isEmpty();
+        assertThat(FlownDay.refusal(taps, hands, at(plain, "A"))).isEmpty();
+        assertThat(FlownDay.refusal(taps, hands, at(plain, "B")))
+                .hasValueSatisfying(
+                        why -> assertThat(why.code()).isEqualTo(FindingCode.HANDLER_ABSENT));
+    }
+
+    private static Tap at(Tap tap, String place) {
+        return new Tap(
+                tap.id(),
+                tap.at(),
+                tap.by(),
+                tap.device(),
+                tap.kind(),
+                tap.loads(),
+                Optional.of(new PlaceId(place)),
+                tap.amount(),
+                tap.undoes(),
+                tap.note());
     }
 
     @Test

@@ -1,18 +1,24 @@
 package underhook.planner.order;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import underhook.core.geo.Ground;
 import underhook.core.geo.Sun;
 import underhook.core.geo.SunPosition;
 import underhook.core.job.HoverTable;
 import underhook.core.job.Job;
+import underhook.core.job.LineItem;
 import underhook.core.job.Load;
 import underhook.core.job.Machine;
 import underhook.core.job.PlaceId;
+import underhook.core.plan.Drop;
 import underhook.core.plan.PlaceRoom.Fit;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
 import underhook.core.site.HeadingRoom;
 import underhook.core.site.Margin;
 import underhook.core.unit.Units;
@@ -134,6 +140,66 @@ public final class DayLook {
                         model.isInChart(place, slot)
                                 ? Optional.of(tablePoint(altitudeM, temperatureK))
                                 : Optional.empty()));
+    }
+
+    /**
+     * Most fuel to read at hook-up with which a planned rotation may be hooked at another time, kg,
+     * rounded down; empty when no weather is known then, the air lies outside the chart or the fuel
+     * would be less than none.
+     *
+     * @param step that the rotation is part of
+     * @param at when it is hooked; the set-down follows after as long as planned
+     * @param massFactor what the loads' masses are multiplied with, at least 1
+     */
+    public synchronized OptionalDouble findMostFuelKg(
+            Step step, Rotation rotation, Instant at, double massFactor) {
+        double hoverKg = hoverMassKg(step.from(), at);
+        for (Drop drop : rotation.drops()) {
+            Duration planned = Duration.between(rotation.hookedAt(), drop.releasedAt());
+            hoverKg = Math.min(hoverKg, hoverMassKg(drop.place(), at.plus(planned)));
+        }
+        double lineKg = lineMassKg(step.lineLengthM());
+        List<Load> loads = rotation.loads().stream().map(model.job::getLoad).toList();
+        double liftKg =
+                rotation.ballastKg()
+                        + Math.ceil(
+                                Math.max(1, massFactor)
+                                        * loads.stream().mapToDouble(model::liftMassKg).sum());
+        boolean construction =
+                loads.stream()
+                        .anyMatch(load -> model.job.getKind(load.kind()).constructionMargin());
+        double needKg =
+                construction
+                        ? Math.ceil(liftKg / (1 - model.rules.constructionFraction()))
+                        : liftKg;
+        double bareKg = model.operatingMassKg() + lineKg + model.machine.fuelGaugeSpreadKg();
+        double mostKg =
+                Math.floor(
+                        Math.min(
+                                model.machine.fuelUsableKg(),
+                                Math.min(
+                                        hoverKg - bareKg - needKg,
+                                        model.machine.maxExternalMassKg() - bareKg - liftKg)));
+        boolean hangs = liftKg + lineKg <= model.machine.hookLimitKg();
+        return hangs && mostKg >= 0 ? OptionalDouble.of(mostKg) : OptionalDouble.empty();
+    }
+
+    /** Hover mass, kg; 0 outside the chart and where no weather is known. */
+    private double hoverMassKg(PlaceId place, Instant at) {
+        return findAir(place, at).map(AirThere::hoverMassKg).orElse(0.0);
+    }
+
+    private double lineMassKg(double lengthM) {
+        return model.machine.lines().stream()
+                .filter(line -> Math.abs(line.lengthM() - lengthM) < 0.05)
+                .mapToDouble(LineItem::massKg)
+                .max()
+                .orElseGet(
+                        () ->
+                                model.machine.lines().stream()
+                                        .mapToDouble(LineItem::massKg)
+                                        .max()
+                                        .orElse(0));
     }
 
     private TablePoint tablePoint(double altitudeM, double temperatureK) {

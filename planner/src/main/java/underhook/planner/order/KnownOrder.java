@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import underhook.core.job.LoadId;
 import underhook.core.plan.CrewStay;
+import underhook.core.plan.Drop;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Step;
 import underhook.planner.search.DayTable;
@@ -97,15 +98,40 @@ final class KnownOrder {
         return DayTable.NONE;
     }
 
+    /** The team that is there when something is let go at a place in the plan. */
+    private int receiver(Plan plan, int place) {
+        for (Step step : plan.steps()) {
+            if (step.rotation().isEmpty()) {
+                continue;
+            }
+            Drop drop = step.rotation().get().drops().get(0);
+            for (CrewStay stay : plan.crews()) {
+                int team = teamNumber(stay.crew().value());
+                boolean there =
+                        team >= 0
+                                && model.place(drop.place()) == place
+                                && stay.place().equals(drop.place())
+                                && stay.doing().startsWith("works")
+                                && !stay.fromAt().isAfter(drop.releasedAt())
+                                && !stay.toAt().isBefore(drop.releasedAt())
+                                && people.serves(team, place);
+                if (there) {
+                    return team;
+                }
+            }
+        }
+        return DayTable.NONE;
+    }
+
     /** Who works where in the plan; elsewhere the first team that may. */
     private List<Integer> teams(Plan plan) {
         List<Integer> teams = new ArrayList<>();
         for (int place = 0; place < model.places.size(); place++) {
-            int found = DayTable.NONE;
+            int found = receiver(plan, place);
             for (CrewStay stay : plan.crews()) {
                 int team = teamNumber(stay.crew().value());
                 boolean works = stay.doing().startsWith("works");
-                if (works && team >= 0 && model.place(stay.place()) == place) {
+                if (works && found < 0 && team >= 0 && model.place(stay.place()) == place) {
                     found = people.serves(team, place) ? team : found;
                 }
             }

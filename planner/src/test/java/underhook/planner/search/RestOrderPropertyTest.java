@@ -21,14 +21,31 @@ class RestOrderPropertyTest {
         List<Integer> tokens = new ArrayList<>();
         rotations(day).forEach(event -> tokens.add(event.lift().orElseThrow().trip()));
         List<Integer> teams = new ArrayList<>(Collections.nCopies(TinyDay.PLACES, DayTable.NONE));
-        for (TeamStay stay : day.stays()) {
-            teams.set(stay.place(), stay.team());
-        }
-        for (int team = 0; team < day.teams().size(); team++) {
-            teams.set(day.teams().get(team).place(), team);
+        for (DayEvent event : rotations(day)) {
+            int trip = event.lift().orElseThrow().trip();
+            int place = table.teamPlace[trip];
+            for (int team = 0; team < TinyDay.TEAMS && place >= 0; team++) {
+                if (table.mayWork(team, trip) && isThere(day, team, place, event)) {
+                    teams.set(place, team);
+                }
+            }
         }
         return new RestOrder.Kept(
                 tokens, teams, Collections.nCopies(table.trips(), DayTable.NONE), List.of(9000));
+    }
+
+    private static boolean isThere(Ordered day, int team, int place, DayEvent event) {
+        long atS = day.releasedS().get(event.lift().orElseThrow().trip());
+        Ordered.TeamEnd end = day.teams().get(team);
+        return (end.place() == place && end.arrivedS() <= atS)
+                || day.stays().stream()
+                        .anyMatch(
+                                stay ->
+                                        stay.team() == team
+                                                && stay.place() == place
+                                                && stay.doing() == TeamStay.Doing.WORKS
+                                                && stay.fromS() <= atS
+                                                && stay.untilS() >= atS);
     }
 
     /** How a day stands when so many lifts are done: the teams have not left where they worked last. */

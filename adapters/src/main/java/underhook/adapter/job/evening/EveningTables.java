@@ -1,10 +1,17 @@
 package underhook.adapter.job.evening;
 
+import de.siegmar.fastcsv.writer.CsvWriter;
+import de.siegmar.fastcsv.writer.LineDelimiter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import underhook.adapter.job.LearnedFile;
 import underhook.adapter.job.text.Faults;
 import underhook.adapter.job.text.Fields;
@@ -14,9 +21,11 @@ import underhook.adapter.job.text.Range;
 import underhook.adapter.job.text.Source;
 import underhook.adapter.job.text.Source.Found;
 import underhook.adapter.job.text.Table;
+import underhook.app.port.Content;
 import underhook.app.port.EveningFiles;
 import underhook.app.port.FlownSample;
 import underhook.app.port.Reading;
+import underhook.app.port.Written;
 import underhook.core.finding.FindingCode;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
@@ -28,6 +37,11 @@ import underhook.core.learn.Measure;
 
 /** Reads taps and samples from tables, the books from YAML. */
 public final class EveningTables implements EveningFiles {
+    private static final int NUMBER_DECIMALS = 3;
+    private static final String[] COLUMNS = {
+        "id", "at", "by", "device", "kind", "loads", "place", "mass_kg", "line_m", "people",
+        "undoes", "note"
+    };
     private static final Range TAPPED_MASS = Range.of(0, 99_999, "between 0 and 99999 kg");
     private static final Range TAPPED_LINE = Range.above(0, 499, "above 0, below 500 m");
 
@@ -80,6 +94,38 @@ public final class EveningTables implements EveningFiles {
                             undoes,
                             note));
         }
+    }
+
+    @Override
+    public Content tapsTable(List<Tap> taps, Job job) {
+        StringWriter text = new StringWriter();
+        try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(text)) {
+            csv.writeRecord(COLUMNS);
+            for (Tap tap : taps) {
+                csv.writeRecord(
+                        tap.id(),
+                        Written.time(tap.at(), job.zone()),
+                        tap.by(),
+                        tap.device(),
+                        tap.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                        String.join("|", tap.loads().stream().map(LoadId::value).toList()),
+                        tap.place().map(PlaceId::value).orElse(""),
+                        number(tap.amount().massKg()),
+                        number(tap.amount().lengthM()),
+                        tap.amount().people() == 0 ? "" : String.valueOf(tap.amount().people()),
+                        tap.undoes().orElse(""),
+                        tap.note());
+            }
+        } catch (IOException impossible) {
+            throw new UncheckedIOException(impossible);
+        }
+        return Content.of(text.toString());
+    }
+
+    private static String number(OptionalDouble value) {
+        return value.isPresent()
+                ? Written.nearest(value.getAsDouble(), NUMBER_DECIMALS).toPlainString()
+                : "";
     }
 
     @Override

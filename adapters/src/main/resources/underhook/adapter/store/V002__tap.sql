@@ -1,0 +1,21 @@
+CREATE TABLE tap (
+    number INTEGER PRIMARY KEY,
+    id TEXT NOT NULL UNIQUE,
+    at TEXT NOT NULL,
+    who TEXT NOT NULL,
+    device TEXT NOT NULL,
+    kind TEXT NOT NULL,
+    loads TEXT NOT NULL,
+    place TEXT NOT NULL,
+    mass_kg NOT NULL,
+    length_m NOT NULL,
+    people INTEGER NOT NULL,
+    undoes TEXT NOT NULL,
+    note TEXT NOT NULL,
+    role TEXT NOT NULL,
+    sent_at TEXT NOT NULL,
+    received_at TEXT NOT NULL,
+    anyway INTEGER NOT NULL,
+    plan TEXT NOT NULL,
+    hash TEXT NOT NULL
+);

@@ -1,0 +1,64 @@
+package underhook.app.flying;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import underhook.core.flown.FlownDay;
+import underhook.core.flown.Tap;
+import underhook.core.flown.TapKind;
+
+/** When the engine ran, by the taps; a run that has not ended goes on until now. */
+final class EngineTime {
+    private final List<Run> runs = new ArrayList<>();
+
+    /** From start to shut-down. */
+    private record Run(Instant from, Instant to) {
+        long withinS(Instant since) {
+            Instant start = from.isAfter(since) ? from : since;
+            return Math.max(0, Duration.between(start, to).toSeconds());
+        }
+    }
+
+    EngineTime(FlownDay flown, Instant now) {
+        Optional<Instant> since = Optional.empty();
+        for (Tap tap : flown.taps()) {
+            if (tap.kind() == TapKind.ENGINE_ON && since.isEmpty()) {
+                since = Optional.of(tap.at());
+            } else if (tap.kind() == TapKind.ENGINE_OFF && since.isPresent()) {
+                runs.add(new Run(since.get(), tap.at()));
+                since = Optional.empty();
+            }
+        }
+        since.ifPresent(from -> runs.add(new Run(from, from.isAfter(now) ? from : now)));
+    }
+
+    /** Seconds with the engine on since a time. */
+    long sinceS(Instant since) {
+        return runs.stream().mapToLong(run -> run.withinS(since)).sum();
+    }
+
+    /** Seconds with the engine on in the day. */
+    long dayS() {
+        return sinceS(Instant.MIN);
+    }
+
+    /** Seconds with the engine on since the last break of at least so many seconds. */
+    long sinceBreakS(double breakS) {
+        long sum = 0;
+        Instant next = Instant.MAX;
+        for (int i = runs.size() - 1; i >= 0; i--) {
+            Run run = runs.get(i);
+            boolean wasBreak =
+                    next.isBefore(Instant.MAX)
+                            && Duration.between(run.to(), next).toSeconds() >= breakS;
+            if (wasBreak) {
+                return sum;
+            }
+            sum += run.withinS(Instant.MIN);
+            next = run.from();
+        }
+        return sum;
+    }
+}

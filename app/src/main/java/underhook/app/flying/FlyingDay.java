@@ -1,0 +1,271 @@
+package underhook.app.flying;
+
+import java.io.IOException;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import underhook.app.desk.DayLooks;
+import underhook.app.desk.DayLooks.Look;
+import underhook.app.desk.DeskJob;
+import underhook.app.flying.TapLog.Given;
+import underhook.app.flying.TapLog.Taken;
+import underhook.app.port.Content;
+import underhook.app.port.EmergencyPlan;
+import underhook.app.port.KeptTap;
+import underhook.app.port.ReadJob;
+import underhook.app.port.ReferenceSystem;
+import underhook.core.finding.Finding;
+import underhook.core.flown.FlownDay;
+import underhook.core.flown.Tap;
+import underhook.core.flown.TapKind;
+import underhook.core.flown.TrainedHands;
+import underhook.core.job.Crew;
+import underhook.core.job.Job;
+import underhook.core.job.Load;
+import underhook.core.job.Place;
+
+/** One job's day while it is flown. Safe for threads. */
+public final class FlyingDay {
+    private final DeskJob job;
+    private final DayLooks looks;
+    private final TapLog log;
+
+    /**
+     * A tap as a device hands it in.
+     *
+     * @param role what whoever tapped does on the day
+     * @param sentAt when it was sent, by the device's clock
+     * @param anyway keep it whether the day allows it or not: it has happened
+     */
+    public record Offer(Tap tap, String role, Instant sentAt, boolean anyway) {}
+
+    /**
+     * What became of an offered tap.
+     *
+     * @param row where it stands in the log; empty when it was refused
+     * @param refusal why the day does not allow it; empty when it was kept
+     * @param differs whether the log holds something else under its id
+     */
+    public record Answer(
+            String id, Optional<KeptTap> row, Optional<Finding> refusal, boolean differs) {}
+
+    /**
+     * A device as far as it was heard of.
+     *
+     * @param clockAhead how far its clock runs ahead of the server's; negative behind
+     */
+    public record Device(
+            String name, String by, String role, Instant lastAt, Duration clockAhead) {}
+
+    /**
+     * A tap that the day did not allow, and is kept.
+     *
+     * @param other the tap of another device that says something else of the same load
+     */
+    public record Disagreement(Tap tap, Finding why, Optional<Tap> other) {}
+
+    FlyingDay(DeskJob job, DayLooks looks) throws IOException {
+        this.job = job;
+        this.looks = looks;
+        this.log = new TapLog(job.kept(), this::hands);
+    }
+
+    public DeskJob job() {
+        return job;
+    }
+
+    /** Takes taps in; whatever is kept is on the disk when this returns. */
+    public List<Answer> take(List<Offer> offers) throws IOException {
+        List<Given> given =
+                offers.stream()
+                        .map(one -> new Given(one.tap(), one.role(), one.sentAt(), one.anyway()))
+                        .toList();
+        long before = rows().size();
+        List<Taken> taken = log.take(given, new TapLog.Stamp(job.now(), planId()));
+        long after = rows().size();
+        if (after > before) {
+            job.tellTapped(after, offers.get(offers.size() - 1).tap().kind().name());
+        }
+        return taken.stream()
+                .map(one -> new Answer(one.id(), one.row(), one.refusal(), one.differs()))
+                .toList();
+    }
+
+    private String planId() throws IOException {
+        return job.kept().listPlans().isEmpty()
+                ? ""
+                : job.findPlan().map(plan -> plan.kept().id()).orElse("");
+    }
+
+    /** The log in the order in which taps came in. */
+    public List<KeptTap> rows() {
+        return log.rows();
+    }
+
+    /** The plan that is flown by; empty when there is none. */
+    public Optional<Look> findLook() throws IOException {
+        return looks.find(job);
+    }
+
+    /** The job as the day knows it: as planned, else as it can be read. */
+    public Optional<Job> findJob() throws IOException {
+        Optional<Look> look = findLook();
+        return look.isPresent()
+                ? look.map(one -> one.job().job())
+                : job.findReadable().map(ReadJob::job);
+    }
+
+    /** The day that the taps add up to. */
+    public FlownDay flown() throws IOException {
+        return FlownDay.of(rows().stream().map(KeptTap::tap).toList(), hands());
+    }
+
+    private TrainedHands hands() throws IOException {
+        return findJob().map(FlyingDay::hands).orElse(TrainedHands.UNNAMED);
+    }
+
+    /** Everybody of a crew that may hook, and where each load waits. */
+    static TrainedHands hands(Job job) {
+        Set<String> names = new HashSet<>();
+        job.crews().stream()
+                .filter(crew -> crew.roles().contains(Crew.Role.HOOK))
+                .forEach(crew -> names.addAll(people(crew)));
+        return new TrainedHands(
+                names, job.loads().stream().collect(Collectors.toMap(Load::id, Load::from)));
+    }
+
+    /** What the people of a crew are called on the day: by number, never by name. */
+    public static List<String> people(Crew crew) {
+        if (crew.people() == 1) {
+            return List.of(crew.id().value());
+        }
+        List<String> all = new ArrayList<>();
+        for (int i = 1; i <= crew.people(); i++) {
+            all.add(crew.id() + " " + i);
+        }
+        return all;
+    }
+
+    /** Every device that ever tapped, by name. */
+    public List<Device> listDevices() {
+        Map<String, Device> devices = new TreeMap<>();
+        for (KeptTap row : rows()) {
+            Duration ahead = Duration.between(row.arrival().receivedAt(), row.arrival().sentAt());
+            devices.put(
+                    row.tap().device(),
+                    new Device(
+                            row.tap().device(),
+                            row.tap().by(),
+                            row.arrival().role(),
+                            row.arrival().receivedAt(),
+                            ahead));
+        }
+        return List.copyOf(devices.values());
+    }
+
+    /** Taps that the day did not allow, each with what another device says. */
+    public static List<Disagreement> disagreements(FlownDay flown) {
+        return flown.conflicts().stream()
+                .map(
+                        conflict ->
+                                new Disagreement(
+                                        conflict.tap(),
+                                        conflict.finding(),
+                                        findOther(flown, conflict.tap())))
+                .toList();
+    }
+
+    private static Optional<Tap> findOther(FlownDay flown, Tap tap) {
+        return flown.taps().stream()
+                .filter(other -> !other.device().equals(tap.device()))
+                .filter(other -> !other.at().isAfter(tap.at()))
+                .filter(other -> other.loads().stream().anyMatch(tap.loads()::contains))
+                .reduce((earlier, later) -> later);
+    }
+
+    /** Everything that can stop the day, the first first; empty without a plan. */
+    public List<Stop> stops(FlownDay flown, Instant now) throws IOException {
+        Optional<Look> look = findLook();
+        if (look.isEmpty()) {
+            return List.of();
+        }
+        Optional<LiftState> next = LiftState.next(LiftState.of(look.get().plan().plan(), flown));
+        Stops.Clock clock = new Stops.Clock(now, emergency());
+        return Stops.of(look.get(), next, flown, clock);
+    }
+
+    /** The next lift as it would be flown now; empty when none is left. */
+    public Optional<NextLook> findNext(FlownDay flown, Instant now) throws IOException {
+        Optional<Look> look = findLook();
+        return look.flatMap(
+                one ->
+                        LiftState.next(LiftState.of(one.plan().plan(), flown))
+                                .map(lift -> NextLook.of(one, lift, flown, now)));
+    }
+
+    /** The emergency sheets of all places. */
+    public List<EmergencySheet> emergencySheets(FlownDay flown, Instant now) throws IOException {
+        Optional<Job> read = findJob();
+        if (read.isEmpty()) {
+            return List.of();
+        }
+        EmergencySheet.Asked asked =
+                new EmergencySheet.Asked(
+                        read.get(), findLook().map(look -> look.plan().plan()), flown, emergency());
+        Optional<ReferenceSystem> system = findSystem();
+        List<EmergencySheet> sheets = new ArrayList<>();
+        for (Place place : read.get().places()) {
+            sheets.add(EmergencySheet.of(asked, place, system, now));
+        }
+        return sheets;
+    }
+
+    private Optional<ReferenceSystem> findSystem() throws IOException {
+        Optional<String> places =
+                job.listFiles().stream()
+                        .filter(file -> file.role().equals("places"))
+                        .map(DeskJob.FileInfo::path)
+                        .findFirst();
+        return places.isPresent() ? job.findSystem(places.get()) : Optional.empty();
+    }
+
+    /** How much heavier than listed loads were, as far as they were weighed. */
+    public Optional<Bias> findBias(FlownDay flown) throws IOException {
+        Optional<Job> read = findJob();
+        return read.isEmpty() ? Optional.empty() : Bias.of(read.get(), flown);
+    }
+
+    /** Nothing when it states nothing or cannot be read. */
+    private EmergencyPlan emergency() throws IOException {
+        return job.tools()
+                .inputs()
+                .findEmergency(job.folder(job.head().id()))
+                .orElse(EmergencyPlan.NONE);
+    }
+
+    /** The log as the table that closes the day; what was taken back stands there too. */
+    public Content tapsTable() throws IOException {
+        Optional<Job> read = findJob();
+        if (read.isEmpty()) {
+            throw new IllegalArgumentException("The job has never been without faults yet.");
+        }
+        List<Tap> taps = rows().stream().map(KeptTap::tap).toList();
+        return job.tools().evening().tapsTable(taps, read.get());
+    }
+
+    /** Newest report of a kind, with when it was made; those taken back do not count. */
+    static <T> Optional<T> findNewest(FlownDay flown, Function<Tap, Optional<T>> reading) {
+        return flown.taps().stream()
+                .filter(tap -> tap.kind() == TapKind.REPORTED)
+                .flatMap(tap -> reading.apply(tap).stream())
+                .reduce((earlier, later) -> later);
+    }
+}

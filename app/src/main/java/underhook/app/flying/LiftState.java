@@ -1,0 +1,109 @@
+package underhook.app.flying;
+
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import underhook.app.desk.Lifts;
+import underhook.app.desk.Lifts.Lift;
+import underhook.core.flown.FlownDay;
+import underhook.core.flown.FlownLift;
+import underhook.core.job.LoadId;
+import underhook.core.plan.Plan;
+import underhook.core.plan.Step;
+
+/**
+ * A planned lift and how far it has come.
+ *
+ * @param hookedAt when its loads were hooked last
+ * @param doneAt when the last of them was called free
+ * @param readKg what the load cell read
+ */
+public record LiftState(
+        Lift lift,
+        Step step,
+        State state,
+        Optional<Instant> hookedAt,
+        Optional<Instant> doneAt,
+        OptionalDouble readKg) {
+    /** How far a lift has come. */
+    public enum State {
+        WAITS,
+        ON_HOOK,
+        /** Down, but not called free by two people. */
+        SET_DOWN,
+        DONE,
+        /** Given up; it waits again. */
+        ABORTED
+    }
+
+    /** Whether it is still to be hooked. */
+    public boolean isAhead() {
+        return state == State.WAITS || state == State.ABORTED;
+    }
+
+    /** All lifts of a plan in its order. */
+    public static List<LiftState> of(Plan plan, FlownDay flown) {
+        Map<LoadId, Instant> free = new HashMap<>();
+        Map<LoadId, FlownLift> last = new HashMap<>();
+        for (FlownLift lift : flown.lifts()) {
+            lift.loads().forEach(load -> last.put(load, lift));
+            lift.offAt().forEach(off -> off.freeAt().ifPresent(at -> free.put(off.load(), at)));
+        }
+        return Lifts.of(plan).stream()
+                .map(lift -> of(lift, plan.steps().get(lift.step()), new Seen(flown, free, last)))
+                .toList();
+    }
+
+    private record Seen(FlownDay flown, Map<LoadId, Instant> free, Map<LoadId, FlownLift> last) {}
+
+    private static LiftState of(Lift lift, Step step, Seen seen) {
+        List<LoadId> loads = lift.rotation().loads();
+        Optional<FlownLift> flown =
+                loads.stream()
+                        .flatMap(load -> Optional.ofNullable(seen.last().get(load)).stream())
+                        .reduce(
+                                (one, other) ->
+                                        one.hookedAt().isAfter(other.hookedAt()) ? one : other);
+        boolean isDone = seen.free().keySet().containsAll(loads);
+        Optional<Instant> doneAt =
+                loads.stream()
+                        .flatMap(load -> Optional.ofNullable(seen.free().get(load)).stream())
+                        .max(Instant::compareTo)
+                        .filter(at -> isDone);
+        return new LiftState(
+                lift,
+                step,
+                isDone ? State.DONE : state(loads, flown, seen.flown()),
+                flown.map(FlownLift::hookedAt),
+                doneAt,
+                flown.map(FlownLift::massReadKg).orElse(OptionalDouble.empty()));
+    }
+
+    private static State state(List<LoadId> loads, Optional<FlownLift> last, FlownDay flown) {
+        Set<LoadId> mine = new HashSet<>(loads);
+        if (flown.now().onHook().stream().anyMatch(mine::contains)) {
+            return State.ON_HOOK;
+        }
+        if (flown.now().notYetFree().stream().anyMatch(mine::contains)) {
+            return State.SET_DOWN;
+        }
+        return last.isPresent() && last.get().aborted() ? State.ABORTED : State.WAITS;
+    }
+
+    /** The first that is still to be hooked. */
+    public static Optional<LiftState> next(List<LiftState> lifts) {
+        return lifts.stream().filter(LiftState::isAhead).findFirst();
+    }
+
+    /** The one under way: on the hook, or down and not yet free. */
+    public static Optional<LiftState> current(List<LiftState> lifts) {
+        return lifts.stream()
+                .filter(one -> one.state() == State.ON_HOOK || one.state() == State.SET_DOWN)
+                .findFirst();
+    }
+}

@@ -1,0 +1,271 @@
+package underhook.app.flying;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
+import underhook.app.desk.DayLooks.Look;
+import underhook.app.flying.Stop.What;
+import underhook.app.port.EmergencyPlan;
+import underhook.core.crew.Daylight;
+import underhook.core.flown.FlownDay;
+import underhook.core.job.Job;
+import underhook.core.job.LoadKind;
+import underhook.core.job.Machine;
+import underhook.core.job.PlaceId;
+import underhook.core.job.WeatherHour;
+import underhook.core.job.WindLimit;
+import underhook.core.plan.Drop;
+import underhook.core.unit.Units;
+import underhook.planner.order.DayLook.AirThere;
+
+/** What stops the flying, and when; the first is what stops it first. */
+final class Stops {
+    /** How far ahead the sun is looked for. @source PRACTICE a lift is long over by then */
+    private static final Duration SUN_AHEAD = Duration.ofHours(2);
+
+    private static final Duration SUN_STEP = Duration.ofMinutes(10);
+
+    private final Look look;
+    private final Job job;
+    private final FlownDay flown;
+    private final EmergencyPlan emergency;
+    private final Instant now;
+
+    private Stops(Look look, FlownDay flown, EmergencyPlan emergency, Instant now) {
+        this.look = look;
+        this.job = look.job().job();
+        this.flown = flown;
+        this.emergency = emergency;
+        this.now = now;
+    }
+
+    /**
+     * Everything that can stop a day.
+     *
+     * @param next the lift that wind and sun are judged for; the day's end alone when there is none
+     * @return those with a time by their time, then those without, then those of which nothing is known
+     */
+    static List<Stop> of(Look look, Optional<LiftState> next, FlownDay flown, Clock clock) {
+        Stops stops = new Stops(look, flown, clock.emergency(), clock.now());
+        List<Stop> all = new ArrayList<>();
+        all.add(stops.fuel());
+        next.ifPresent(lift -> all.addAll(stops.wind(lift)));
+        all.addAll(stops.duty());
+        next.ifPresent(lift -> all.add(stops.sun(lift)));
+        all.add(stops.cloud());
+        all.add(stops.dark());
+        all.add(stops.curfew());
+        all.add(stops.forecast());
+        all.sort(
+                Comparator.comparing((Stop stop) -> stop.at().orElse(Instant.MAX))
+                        .thenComparing(stop -> !stop.known())
+                        .thenComparing(Stop::what));
+        return all;
+    }
+
+    /** Now, and what the job states for the worst case. */
+    record Clock(Instant now, EmergencyPlan emergency) {}
+
+    private Stop fuel() {
+        Optional<FuelNow> found = FuelNow.find(flown, job.machine(), now);
+        if (found.isEmpty()) {
+            return Stop.unknown(What.FUEL, "nobody has tapped a fuel reading yet");
+        }
+        Machine machine = job.machine();
+        FuelNow fuel = found.get();
+        double reserveKg = machine.reserveS() * machine.burnKgPerS();
+        double rate = Math.max(machine.burnKgPerS(), machine.hoverBurnKgPerS());
+        long leftS = (long) Math.floor((fuel.leastKg() - reserveKg) / rate);
+        String words =
+                text(
+                        "at least %.0f kg left of %.0f kg read at %s; the reserve is %.0f kg",
+                        Math.floor(fuel.leastKg()),
+                        fuel.readKg(),
+                        clock(fuel.readAt()),
+                        Math.ceil(reserveKg));
+        return flown.now().engineOn()
+                ? Stop.at(What.FUEL, now.plusSeconds(Math.max(0, leftS)), words)
+                : Stop.never(What.FUEL, words + "; the engine is off");
+    }
+
+    private List<Stop> wind(LiftState lift) {
+        return List.of(
+                wind(lift, new Gauge(What.WIND, "mean", WindLimit::meanMPerS, Blows::meanMPerS)),
+                wind(lift, new Gauge(What.GUST, "gust", WindLimit::gustMPerS, Blows::gustMPerS)),
+                wind(
+                        lift,
+                        new Gauge(
+                                What.SPREAD,
+                                "gust over mean",
+                                WindLimit::spreadMPerS,
+                                Blows::spreadMPerS)));
+    }
+
+    private record Gauge(
+            What what,
+            String words,
+            ToDoubleFunction<WindLimit> limit,
+            ToDoubleFunction<Blows> blows) {}
+
+    private record Blows(double meanMPerS, double gustMPerS) {
+        double spreadMPerS() {
+            return gustMPerS - meanMPerS;
+        }
+    }
+
+    private Stop wind(LiftState lift, Gauge gauge) {
+        double limit =
+                lift.lift().rotation().loads().stream()
+                        .map(id -> job.getKind(job.getLoad(id).kind()))
+                        .map(LoadKind::windLimit)
+                        .mapToDouble(gauge.limit())
+                        .min()
+                        .orElse(Double.POSITIVE_INFINITY);
+        for (Instant at : hoursFromNow()) {
+            for (PlaceId place : ends(lift)) {
+                Optional<Blows> blows = blows(place, at);
+                if (blows.isPresent() && gauge.blows().applyAsDouble(blows.get()) > limit + 1e-9) {
+                    return Stop.at(
+                            gauge.what(),
+                            at,
+                            text(
+                                    "%s at %s %.0f kt, most %.0f kt for lift %d",
+                                    gauge.words(),
+                                    place,
+                                    Math.ceil(kt(gauge.blows().applyAsDouble(blows.get())) - 1e-6),
+                                    Math.floor(kt(limit) + 1e-6),
+                                    lift.lift().number()));
+                }
+            }
+        }
+        return Stop.never(
+                gauge.what(),
+                text(
+                        "stays under %.0f kt for lift %d as long as there is a forecast",
+                        Math.floor(kt(limit) + 1e-6), lift.lift().number()));
+    }
+
+    /** A report counts for now alone; later hours are the forecast's. */
+    private Optional<Blows> blows(PlaceId place, Instant at) {
+        if (at.equals(now)) {
+            return WindThere.find(look, flown, place, now)
+                    .map(wind -> new Blows(wind.meanMPerS(), wind.gustMPerS()));
+        }
+        Optional<AirThere> air = look.day().findAir(place, at);
+        return air.map(one -> new Blows(one.windMPerS(), one.gustMPerS()));
+    }
+
+    private static List<PlaceId> ends(LiftState lift) {
+        return Stream.concat(
+                        Stream.of(lift.step().from()),
+                        lift.lift().rotation().drops().stream().map(Drop::place))
+                .distinct()
+                .toList();
+    }
+
+    private List<Instant> hoursFromNow() {
+        return Stream.concat(
+                        Stream.of(now),
+                        job.weather().hours().stream()
+                                .map(WeatherHour::from)
+                                .filter(from -> from.isAfter(now)))
+                .toList();
+    }
+
+    private List<Stop> duty() {
+        EngineTime engine = new EngineTime(flown, now);
+        var rules = job.rules();
+        Instant end = rules.dutyFrom().plusSeconds((long) rules.dutyS());
+        long runS = (long) rules.engineOnS() - engine.sinceBreakS(rules.breakS());
+        long dayS = (long) rules.engineOnDayS() - engine.dayS();
+        long leftS = Math.max(0, Math.min(runS, dayS));
+        String words =
+                runS <= dayS
+                        ? text(
+                                "%d min with the engine on since the last break, most %.0f",
+                                engine.sinceBreakS(rules.breakS()) / 60, rules.engineOnS() / 60)
+                        : text(
+                                "%d min with the engine on today, most %.0f",
+                                engine.dayS() / 60, rules.engineOnDayS() / 60);
+        return List.of(
+                Stop.at(What.DUTY, end, "the pilot's duty began at " + clock(rules.dutyFrom())),
+                flown.now().engineOn()
+                        ? Stop.at(What.ENGINE, now.plusSeconds(leftS), words)
+                        : Stop.never(What.ENGINE, words + "; it is off"));
+    }
+
+    private Stop sun(LiftState lift) {
+        for (Drop drop : lift.lift().rotation().drops()) {
+            double track = Units.wrapTwoPiRad(drop.approachFromTrueRad() + Math.PI);
+            for (Instant at = now; !at.isAfter(now.plus(SUN_AHEAD)); at = at.plus(SUN_STEP)) {
+                if (look.day().isSunAhead(drop.place(), at, track)) {
+                    return Stop.at(
+                            What.SUN,
+                            at,
+                            "the sun stands ahead on the way in to "
+                                    + drop.place()
+                                    + "; another way in, or cloud, may do");
+                }
+            }
+        }
+        return Stop.never(What.SUN, "not ahead on the way in within the next two hours");
+    }
+
+    private Stop cloud() {
+        String said =
+                job.weather().hours().stream()
+                        .filter(hour -> hour.remarks().toLowerCase(Locale.ROOT).contains("cloud"))
+                        .map(hour -> clock(hour.from()) + " " + hour.remarks())
+                        .reduce((one, other) -> one + "; " + other)
+                        .map(all -> "not a number in the forecast; it says: " + all)
+                        .orElse("the forecast says nothing of it");
+        return Stop.unknown(What.CLOUD, said);
+    }
+
+    private Stop dark() {
+        var start = job.getPlace(job.machineStart()).position();
+        double beforeS = job.rules().dayEndBeforeSunsetS();
+        return Daylight.find(start, job.date(), job.zone())
+                .map(
+                        light ->
+                                Stop.at(
+                                        What.DARK,
+                                        light.until().minusSeconds((long) Math.ceil(beforeS)),
+                                        text(
+                                                "sunset at %s, the last landing %.0f min before",
+                                                clock(light.until()), Math.ceil(beforeS / 60))))
+                .orElse(Stop.at(What.DARK, now, "the sun does not come up"));
+    }
+
+    private Stop curfew() {
+        return emergency
+                .curfewAt()
+                .map(at -> Stop.at(What.CURFEW, at, "as the job states"))
+                .orElse(Stop.unknown(What.CURFEW, "the job states none"));
+    }
+
+    private Stop forecast() {
+        return Stop.at(
+                What.FORECAST,
+                job.weather().until(),
+                "no forecast beyond: " + job.weather().source());
+    }
+
+    private String clock(Instant at) {
+        return at.atZone(job.zone()).toLocalTime().withNano(0).toString();
+    }
+
+    private static double kt(double speedMPerS) {
+        return Units.mPerSToKt(speedMPerS);
+    }
+
+    private static String text(String pattern, Object... values) {
+        return String.format(Locale.ROOT, pattern, values);
+    }
+}

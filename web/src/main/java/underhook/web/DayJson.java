@@ -1,0 +1,253 @@
+package underhook.web;
+
+import java.io.IOException;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+import underhook.app.desk.DayLooks.Look;
+import underhook.app.flying.Bias;
+import underhook.app.flying.FlyingDay;
+import underhook.app.flying.LiftState;
+import underhook.app.flying.Stop;
+import underhook.app.port.Caution;
+import underhook.app.port.KeptTap;
+import underhook.app.port.Written;
+import underhook.core.flown.FlownDay;
+import underhook.core.flown.Standing;
+import underhook.core.flown.Tap;
+import underhook.core.job.Crew;
+import underhook.core.job.Job;
+import underhook.core.job.Load;
+import underhook.core.job.MassStatus;
+import underhook.core.plan.Drop;
+
+/** The day as every device sees it. */
+final class DayJson {
+    private static final int LAST_TAPS = 30;
+    private static final int RATIO_DECIMALS = 3;
+
+    private DayJson() {}
+
+    static ObjectNode of(FlyingDay day, Instant now) throws IOException {
+        FlownDay flown = day.flown();
+        List<KeptTap> rows = day.rows();
+        Optional<Look> look = day.findLook();
+        ObjectNode node = Json.object();
+        node.put("job", day.job().id());
+        node.put("name", day.job().name());
+        node.put("caution", Caution.TEXT);
+        ObjectNode log = node.putObject("log");
+        log.put("rows", rows.size());
+        log.put("hash", rows.isEmpty() ? KeptTap.NO_HASH : rows.get(rows.size() - 1).hash());
+        node.set("standing", standing(flown.now()));
+        node.set("conflicts", Json.array(FlyingDay.disagreements(flown), DayJson::conflict));
+        node.set("devices", Json.array(day.listDevices(), DayJson::device));
+        node.set("taps", taps(rows, flown));
+        node.set("bias", day.findBias(flown).map(DayJson::bias).orElse(null));
+        Optional<Job> job = day.findJob();
+        job.ifPresent(one -> putJob(node, one));
+        node.putNull("plan");
+        if (look.isPresent()) {
+            putPlan(node, day, look.get(), flown);
+            node.set("stops", stops(day.stops(flown, now), look.get().job().job().zone()));
+            node.set(
+                    "nextLook",
+                    day.findNext(flown, now)
+                            .map(next -> NextJson.of(next, look.get().job().job()))
+                            .orElse(null));
+        }
+        return node;
+    }
+
+    private static void putJob(ObjectNode node, Job job) {
+        node.put("zone", job.zone().getId());
+        node.put("date", job.date().toString());
+        node.put(
+                "magneticVariationDeg",
+                Written.nearest(Math.toDegrees(job.magneticVariationRad()), 1));
+        node.set(
+                "places",
+                Json.array(
+                        job.places(),
+                        place ->
+                                Json.object()
+                                        .put("id", place.id().value())
+                                        .put("name", place.name())
+                                        .put("kind", PlanJson.word(place.kind()))));
+        node.set("crews", Json.array(job.crews(), DayJson::crew));
+        node.set(
+                "lines",
+                Json.array(
+                        job.machine().lines(),
+                        line ->
+                                Json.object()
+                                        .put("name", line.name())
+                                        .put("lengthM", line.lengthM())));
+        node.put("seats", job.machine().seats());
+        node.put("tankKg", Written.down(job.machine().fuelUsableKg(), 0));
+    }
+
+    private static ObjectNode crew(Crew crew) {
+        ObjectNode node = Json.object();
+        node.put("id", crew.id().value());
+        node.set("people", Json.texts(FlyingDay.people(crew)));
+        ArrayNode roles = node.putArray("roles");
+        crew.roles().stream().sorted().forEach(role -> roles.add(PlanJson.word(role)));
+        node.put("start", crew.start().value());
+        return node;
+    }
+
+    private static void putPlan(ObjectNode node, FlyingDay day, Look look, FlownDay flown)
+            throws IOException {
+        ZoneId zone = look.job().job().zone();
+        ObjectNode plan = node.putObject("plan");
+        plan.put("id", look.plan().kept().id());
+        plan.put("plannedAt", Json.time(look.plan().kept().at(), zone));
+        plan.put("stale", day.job().isStale(look.plan().kept()));
+        List<LiftState> lifts = LiftState.of(look.plan().plan(), flown);
+        long lateS = lateS(look, flown);
+        node.put("lateMin", Math.floorDiv(lateS, 60));
+        node.set("lifts", Json.array(lifts, one -> lift(one, look.job().job(), lateS)));
+        node.put("next", LiftState.next(lifts).map(one -> one.lift().number()).orElse(null));
+        node.put("current", LiftState.current(lifts).map(one -> one.lift().number()).orElse(null));
+    }
+
+    /** How late the last hooked lift of the plan was; what comes is expected to be as late. */
+    static long lateS(Look look, FlownDay flown) {
+        return LiftState.of(look.plan().plan(), flown).stream()
+                .filter(lift -> lift.hookedAt().isPresent())
+                .max((a, b) -> a.hookedAt().get().compareTo(b.hookedAt().get()))
+                .map(
+                        lift ->
+                                Duration.between(
+                                                lift.lift().rotation().hookedAt(),
+                                                lift.hookedAt().get())
+                                        .toSeconds())
+                .orElse(0L);
+    }
+
+    static ObjectNode lift(LiftState lift, Job job, long lateS) {
+        ZoneId zone = job.zone();
+        ObjectNode node = Json.object();
+        node.put("number", lift.lift().number());
+        node.put("state", word(lift.state()));
+        node.put("from", lift.step().from().value());
+        node.put("lineM", Written.nearest(lift.step().lineLengthM(), 1));
+        node.set(
+                "loads",
+                Json.array(
+                        lift.lift().rotation().loads(),
+                        id -> job.findLoad(id).map(DayJson::load).orElse(Json.object())));
+        node.set("drops", Json.array(lift.lift().rotation().drops(), DayJson::drop));
+        Instant planned = lift.lift().rotation().hookedAt();
+        node.put("plannedAt", Json.time(planned, zone));
+        node.put("expectedAt", Json.time(planned.plusSeconds(lateS), zone));
+        node.put("hookedAt", lift.hookedAt().map(at -> Json.time(at, zone)).orElse(null));
+        node.put("doneAt", lift.doneAt().map(at -> Json.time(at, zone)).orElse(null));
+        Json.putTenths(node, "readKg", lift.readKg());
+        node.put("ballastKg", Written.up(lift.lift().rotation().ballastKg(), 0));
+        return node;
+    }
+
+    static String word(LiftState.State state) {
+        return switch (state) {
+            case WAITS -> "waits";
+            case ON_HOOK -> "onHook";
+            case SET_DOWN -> "setDown";
+            case DONE -> "done";
+            case ABORTED -> "aborted";
+        };
+    }
+
+    private static ObjectNode load(Load load) {
+        ObjectNode node = Json.object();
+        node.put("id", load.id().value());
+        node.put("kind", load.kind());
+        Json.putTenths(node, "listedKg", load.massKg());
+        node.put("estimated", load.massStatus() == MassStatus.ESTIMATED);
+        return node;
+    }
+
+    private static ObjectNode drop(Drop drop) {
+        return Json.object().put("load", drop.load().value()).put("place", drop.place().value());
+    }
+
+    private static ObjectNode standing(Standing now) {
+        ObjectNode node = Json.object();
+        node.put("engineOn", now.engineOn());
+        node.put("inTheAir", now.inTheAir());
+        Json.putTenths(node, "lineM", now.lineM());
+        node.put("lineChecked", now.lineChecked());
+        node.put("peopleAboard", now.peopleAboard());
+        node.set("onHook", Json.texts(now.onHook()));
+        node.set("notYetFree", Json.texts(now.notYetFree()));
+        node.put("freeSeenBy", now.freeSeenBy().orElse(null));
+        return node;
+    }
+
+    private static ArrayNode taps(List<KeptTap> rows, FlownDay flown) {
+        Set<String> counted = new HashSet<>();
+        flown.taps().forEach(tap -> counted.add(tap.id()));
+        ArrayNode all = Json.array();
+        for (int i = rows.size() - 1; i >= Math.max(0, rows.size() - LAST_TAPS); i--) {
+            Tap tap = rows.get(i).tap();
+            ObjectNode node = TapJson.tap(tap);
+            node.put("number", rows.get(i).number());
+            node.put("anyway", rows.get(i).arrival().anyway());
+            node.put("takenBack", !counted.contains(tap.id()) && tap.undoes().isEmpty());
+            all.add(node);
+        }
+        return all;
+    }
+
+    private static ObjectNode conflict(FlyingDay.Disagreement one) {
+        ObjectNode node = Json.object();
+        node.set("tap", TapJson.tap(one.tap()));
+        node.set("why", Json.finding(one.why()));
+        node.set("other", one.other().map(TapJson::tap).orElse(null));
+        return node;
+    }
+
+    private static ObjectNode device(FlyingDay.Device device) {
+        return Json.object()
+                .put("name", device.name())
+                .put("by", device.by())
+                .put("role", device.role())
+                .put("lastAt", device.lastAt().toString())
+                .put("clockAheadS", device.clockAhead().toSeconds());
+    }
+
+    private static ObjectNode bias(Bias bias) {
+        return Json.object()
+                .put("count", bias.count())
+                .put("meanRatio", Written.nearest(bias.meanRatio(), RATIO_DECIMALS))
+                .put("worstRatio", Written.up(bias.worstRatio(), RATIO_DECIMALS));
+    }
+
+    private static ArrayNode stops(List<Stop> stops, ZoneId zone) {
+        return Json.array(
+                stops,
+                stop ->
+                        Json.object()
+                                .put("what", PlanJson.word(stop.what()))
+                                .put("at", stop.at().map(at -> Json.time(at, zone)).orElse(null))
+                                .put("known", stop.known())
+                                .put("words", stop.words()));
+    }
+
+    static ObjectNode answer(FlyingDay.Answer answer) {
+        ObjectNode node = Json.object();
+        node.put("id", answer.id());
+        node.put("state", answer.row().isPresent() ? "kept" : "refused");
+        answer.row().ifPresent(row -> node.put("number", row.number()).put("hash", row.hash()));
+        answer.refusal().ifPresent(why -> node.set("why", Json.finding(why)));
+        node.put("differs", answer.differs());
+        return node;
+    }
+}

@@ -1,0 +1,100 @@
+package underhook.web;
+
+import java.util.OptionalDouble;
+import tools.jackson.databind.node.ObjectNode;
+import underhook.app.flying.FuelNow;
+import underhook.app.flying.NextLook;
+import underhook.app.flying.NextLook.DropLook;
+import underhook.app.flying.NextLook.WayNow;
+import underhook.app.port.Written;
+import underhook.core.job.Job;
+import underhook.core.plan.Rotation;
+import underhook.core.unit.Units;
+
+/** The next lift as the pilot sees it, each number rounded to the safe side. */
+final class NextJson {
+    private NextJson() {}
+
+    static ObjectNode of(NextLook next, Job job) {
+        Rotation rotation = next.lift().lift().rotation();
+        ObjectNode node = Json.object();
+        node.put("lift", next.lift().lift().number());
+        node.put("massOnHookKg", Written.up(rotation.massOnHookKg(), 0));
+        node.put("ballastKg", Written.up(rotation.ballastKg(), 0));
+        putDown(node, "mostFuelKg", next.mostFuelKg());
+        putDown(node, "mostFuelHeavierKg", next.mostFuelHeavierKg());
+        node.put("plannedMostFuelKg", Written.down(rotation.fuelMaxKg(), 0));
+        node.put("plannedFuelKg", Written.nearest(rotation.fuelAtHookKg(), 0));
+        node.put("plannedAt", Json.time(rotation.hookedAt(), job.zone()));
+        node.put("fuelState", PlanJson.word(next.fuelStatus()));
+        node.set("fuel", next.fuel().map(fuel -> fuel(fuel, job)).orElse(null));
+        node.set("drops", Json.array(next.drops(), drop -> drop(drop, job)));
+        return node;
+    }
+
+    private static void putDown(ObjectNode node, String name, OptionalDouble value) {
+        if (value.isPresent()) {
+            node.put(name, Written.down(value.getAsDouble(), 0));
+        } else {
+            node.putNull(name);
+        }
+    }
+
+    private static ObjectNode fuel(FuelNow fuel, Job job) {
+        return Json.object()
+                .put("readKg", Written.nearest(fuel.readKg(), 0))
+                .put("readAt", Json.time(fuel.readAt(), job.zone()))
+                .put("leastKg", Written.down(fuel.leastKg(), 0))
+                .put("mostKg", Written.up(fuel.mostKg(), 0));
+    }
+
+    private static ObjectNode drop(DropLook look, Job job) {
+        ObjectNode node = Json.object();
+        node.put("load", look.drop().load().value());
+        node.put("place", look.place().id().value());
+        node.put("name", look.place().name());
+        node.put("bearingTrueDeg", degrees(look.bearingTrueRad()));
+        node.put("distanceM", Written.nearest(look.distanceM(), 0));
+        if (look.hookAltitudeAmslM().isPresent()) {
+            double altitudeM = look.hookAltitudeAmslM().getAsDouble();
+            node.put("hookAltitudeAmslM", Written.up(altitudeM, 0));
+            node.put("hookAltitudeAmslFt", Written.up(Units.mToFt(altitudeM), 0));
+        }
+        node.put("approachFromTrueDeg", degrees(look.drop().approachFromTrueRad()));
+        node.put("departureTrackTrueDeg", degrees(look.drop().departureTrackTrueRad()));
+        node.set("way", look.way().map(way -> way(way, job)).orElse(null));
+        return node;
+    }
+
+    private static ObjectNode way(WayNow way, Job job) {
+        ObjectNode node = Json.object();
+        node.put("state", PlanJson.word(way.status()));
+        node.put("windFromTrueDeg", degrees(way.wind().fromTrueRad()));
+        node.put("windKt", knots(way.wind().meanMPerS()));
+        node.put("gustKt", knots(way.wind().gustMPerS()));
+        node.put(
+                "reportedAt",
+                way.wind().reportedAt().map(at -> Json.time(at, job.zone())).orElse(null));
+        // Head wind is worth less than it is, tailwind more: both are rounded down.
+        node.put("headKt", (long) Math.floor(Units.mPerSToKt(way.headMPerS()) + 1e-6));
+        node.put(
+                "crossKt",
+                (long) (Math.signum(way.crossMPerS()) * knots(Math.abs(way.crossMPerS()))));
+        node.put("tailOutKt", knots(way.tailOutMPerS()));
+        node.put(
+                "tailLimitKt",
+                (long) Math.floor(Units.mPerSToKt(job.rules().tailwindMPerS()) + 1e-6));
+        node.put(
+                "crossLimitKt",
+                (long) Math.floor(Units.mPerSToKt(job.rules().crosswindMPerS()) + 1e-6));
+        return node;
+    }
+
+    static long degrees(double valueRad) {
+        return Math.floorMod(Math.round(Units.radToDeg(valueRad)), 360L);
+    }
+
+    private static long knots(double speedMPerS) {
+        return (long) Math.ceil(Units.mPerSToKt(speedMPerS) - 1e-6);
+    }
+}

@@ -1,0 +1,67 @@
+// What a crew must know of its own place: short, still, and there without network.
+import { html, nothing, svg } from '/lib/lit/lit-html.js';
+import { state, tap, foreseen } from './state.js';
+import { deliver } from './link.js';
+import { t } from './words.js';
+import { signals } from './signals.js';
+import { bearing, clock, kg, local } from './units.js';
+
+
+const placeOf = () => state.at.split('/')[1] || state.me?.place;
+
+const choose = (page) => html`<h1>${t('crew.choose')}</h1><div class="grid two">${state.day.places.map((place) => html`<a class="button big" href=${`#${page}/${place.id}`}>${place.id}<small>${place.name}</small></a>`)}</div>`;
+
+const named = (load) => `${load.id} ${load.kind} ${kg(load.listedKg)}${load.estimated ? ` ${t('loader.est')}` : ''}`;
+
+const loads = (lift) => lift.loads.map(named).join(' + ');
+
+/** The one load of a lift that is set down here. */
+const down = (lift) => lift.loads.filter((load) => load.id === lift.load).map(named).join('');
+
+const comes = (seen) => {
+  const [first, ...rest] = seen.comes.filter((one) => foreseen().lifts.find((lift) => lift.number === one.number)?.state !== 'done');
+  if (!first) return html`<p>${t('crew.nothing')}</p>`;
+  return html`<section class="nextload"><p class="when">${t('crew.about', { time: clock(first.downAt) })}</p><p><b>${down(first)}</b></p>
+    <p>${t('pilot.line', { m: first.lineM })} · ${t('crew.from', { in: bearing(first.approachFromTrueDeg), out: bearing(first.departureTrackTrueDeg) })}</p></section>
+    ${rest.length ? html`<h3>${t('crew.then')}</h3><ul>${rest.map((one) => html`<li>${t('crew.about', { time: clock(one.downAt) })}: ${down(one)}</li>`)}</ul>` : nothing}`;
+};
+
+const goes = (seen) => (seen.goes.length ? html`<h2>${t('crew.goes')}</h2><ul>${seen.goes.slice(0, 6).map((one) => html`<li>${t('crew.about', { time: clock(one.expectedAt) })}: ${loads(one)} ${t('loader.to', { place: one.drops.map((drop) => drop.place).join(', ') })}</li>`)}</ul>` : nothing);
+
+const guySketch = (pole) => svg`<svg class="guys" viewBox="0 0 260 260" role="img" aria-label=${t('crew.guys')}><text x="130" y="16">N</text><circle cx="130" cy="130" r="9"/>
+  ${pole.guys.map((guy, i) => svg`<g transform=${`rotate(${guy.azimuthTrueDeg} 130 130)`}><path class=${guy.byHand ? 'hand' : 'belay'} d="M130 121V50"/><path class="anchor" d="M120 50H140"/></g>
+    <text class="number" x=${130 + 96 * Math.sin((guy.azimuthTrueDeg * Math.PI) / 180)} y=${137 - 96 * Math.cos((guy.azimuthTrueDeg * Math.PI) / 180)}>${i + 1}</text>`)}</svg>`;
+
+const guys = (seen) => seen.poles.map((pole) => html`<h2>${t('crew.guys')}: ${pole.load}, ${kg(pole.massKg)}</h2><div class="pole">${guySketch(pole)}<ol>${pole.guys.map((guy) => html`<li><b>${guy.who ?? t('crew.nobody')}</b> ${t('crew.guy', { azimuth: bearing(guy.azimuthTrueDeg), m: guy.anchorM })}<br><b>${t(guy.byHand ? 'crew.hand' : 'crew.belay')}</b>, ${t('crew.pull', { n: guy.worstN })}</li>`)}</ol></div>
+  <p><b>${pole.signals ? t('crew.leads', { who: pole.signals }) : t('crew.nolead')}</b></p><p class="hint">${t('crew.guysHint', { kt: pole.gustKt, deg: pole.leanDeg })}</p>`);
+
+const briefing = (seen) => {
+  const here = seen.stays.map((stay) => stay.crew);
+  const people = state.day.crews.filter((crew) => here.includes(crew.id) || crew.id === state.me?.crew).flatMap((crew) => crew.people);
+  const waiting = state.waiting.filter((entry) => entry.tap.kind === 'briefed').map((entry) => entry.tap.by);
+  const done = new Set([...seen.briefed, ...waiting]);
+  return html`<h2>${t('crew.brief')}</h2><ol class="brief">${t('crew.briefList').split('|').map((item) => html`<li>${item}</li>`)}</ol>
+    <div class="grid two">${people.map((who) => (done.has(who) ? html`<p class="ticked">✓ ${t('crew.ticked', { who })}</p>` : html`<button class="big" data-brief=${who} @click=${async () => { await tap('briefed', { by: who, place: seen.place, note: seen.planId }); deliver(); }}>${t('crew.tick', { who })}</button>`))}</div>`;
+};
+
+const headCount = (seen) => {
+  const crew = state.day.crews.find((one) => one.id === state.me?.crew);
+  return crew ? html`<h2>${t('crew.count')}</h2><button class="big" @click=${async () => { await tap('counted', { people: crew.people.length, place: seen.place }); deliver(); }}>${t('crew.all', { count: crew.people.length })}</button>` : nothing;
+};
+
+export function crew() {
+  const seen = state.places.find((one) => one.place === placeOf());
+  if (!seen) return choose('crew');
+  return html`<h1>${seen.place} ${seen.name}</h1>${seen.remarks ? html`<p>${seen.remarks}</p>` : nothing}
+  <h2>${t('crew.next')}</h2>${comes(seen)}${goes(seen)}
+  ${guys(seen)}
+  <h2>${t('crew.where')}</h2><p class="never">${t('crew.whereWords')}</p><p>${t('crew.keepOff', { m: seen.keepOffM, kt: seen.downwashKt })} ${t('crew.touch')}</p>
+  <h2>${t('crew.free')}</h2><p>${t('crew.freeWords')}</p>
+  <h2>${t('crew.signals')}</h2><p>${t('crew.agree')}</p>${signals()}
+  ${briefing(seen)}${headCount(seen)}
+  ${seen.stays.length ? html`<h2>${t('crew.here')}</h2><ul>${seen.stays.map((stay) => html`<li>${t('crew.stay', { crew: stay.crew, people: stay.people, from: clock(stay.fromAt), to: clock(stay.toAt), doing: stay.doing })}</li>`)}</ul>` : nothing}
+  <p><a class="button big" href=${`#emergency/${seen.place}`}>${t('crew.emergency', { place: seen.place })}</a> <a class="button" href="#crew/-">${t('em.places')}</a></p>
+  <p class="hint">${t('crew.kept', { planned: clock(seen.plannedAt), time: state.stockedAt ? local(new Date(state.stockedAt + state.shiftMs).toISOString()).slice(0, 5) : '–' })}</p>`;
+}
+
+export { choose, placeOf };

@@ -1,0 +1,123 @@
+// The loader's record: one large field for what comes next, everything else below it.
+import { html, nothing } from '/lib/lit/lit-html.js';
+import { state, set, tap, entries, foreseen } from './state.js';
+import { deliver } from './link.js';
+import { refusal } from './standing.js';
+import { t } from './words.js';
+import { rope } from './marks.js';
+import { clock, kg, local } from './units.js';
+
+const ALL = ['engine-on', 'engine-off', 'take-off', 'landing', 'line-on', 'line-checked', 'line-off', 'people-aboard', 'people-out', 'hooked', 'off', 'free-seen', 'free-confirmed', 'aborted', 'refuelled', 'snagged'];
+const ASKED = { 'line-on': 'line', 'people-aboard': 'people', refuelled: 'fuel' };
+
+/** Makes a tap. Without network this device says itself what will not be allowed. */
+async function press(kind, more = {}) {
+  if (ASKED[kind] && !more.given) { set({ ask: ASKED[kind], typed: '' }); return; }
+  const { given, ...rest } = more;
+  const why = state.online || more.anyway ? null : refusal(foreseen().standing, { kind, by: state.me.by, loads: [], ...rest });
+  if (why) { set({ ask: 'sure', sure: { kind, rest, why } }); return; }
+  set({ ask: null, typed: '', chosen: null, as: null });
+  await tap(kind, rest);
+  navigator.vibrate?.(40);
+  deliver();
+}
+
+async function undo(id) { await tap('undone', { undoes: id, anyway: true }); deliver(); }
+
+/** The weight often comes after the hook-up: the first tap is taken back and made again with it, at its own time. */
+async function weigh(last) {
+  const massKg = Number(state.typed);
+  if (!(massKg > 0)) return;
+  set({ typed: '', ask: null });
+  await tap('undone', { undoes: last.id, anyway: true });
+  await tap('hooked', { at: last.at, by: last.by, loads: last.loads, place: last.place, massKg, anyway: true });
+  deliver();
+}
+
+const loadsOf = (lift) => lift.loads.map((load) => load.id);
+
+/** What is most likely to be tapped next. */
+function likely({ standing, next }) {
+  const [first] = standing.onHook;
+  if (standing.notYetFree.length) return standing.freeSeenBy ? { kind: 'free-confirmed', loads: standing.notYetFree } : { kind: 'free-seen', loads: standing.notYetFree };
+  if (first) return { kind: 'off', loads: [first] };
+  if (standing.peopleAboard) return { kind: 'people-out', loads: [] };
+  if (!next && !state.chosen) return null;
+  if (standing.lineM === null) return { kind: 'line-on', loads: [] };
+  if (!standing.lineChecked) return { kind: 'line-checked', loads: [] };
+  return { kind: 'hooked', loads: loadsOf(state.chosen ?? next) };
+}
+
+const words = (lift) => html`<b>${loadsOf(lift).join(' + ')}</b> ${lift.drops.map((drop) => t('loader.to', { place: drop.place })).filter((one, i, all) => all.indexOf(one) === i).join(', ')}`;
+
+const about = (lift) => html`<p class="about">${t('loader.from', { place: lift.from })} · ${lift.loads.map((load) => `${load.id} ${load.kind}, ${t('loader.listed', { kg: kg(load.listedKg) })}${load.estimated ? ` ${t('loader.est')}` : ''}`).join(' · ')} · ${t('loader.expected', { time: clock(lift.expectedAt) })}</p>`;
+
+const strip = (standing) => html`<section class="strip" aria-label=${t('line.on')}>${rope(standing)}<div>
+  <p class="line">${standing.lineM === null ? t('line.off') : `${t('line.on')} ${standing.lineM} m`}</p>
+  <p>${standing.lineM === null ? nothing : standing.lineChecked ? t('line.checked') : html`<b class="warn">${t('line.unchecked')}</b>`}</p>
+  <p>${t(standing.engineOn ? 'line.engine' : 'line.engineOff')} · ${t(standing.inTheAir ? 'line.air' : 'line.ground')} · ${t('line.aboard', { count: standing.peopleAboard })}</p>
+  <p>${standing.onHook.length ? html`<b>${t('line.hook', { loads: standing.onHook.join(', ') })}</b>` : nothing}
+  ${standing.notYetFree.length ? html`<b>${t('line.free', { loads: standing.notYetFree.join(', ') })}</b> ${standing.freeSeenBy ? t('line.seen', { who: standing.freeSeenBy }) : nothing}` : nothing}</p></div></section>`;
+
+const pad = (title, done, label) => html`<section class="pad" aria-label=${title}><h2>${title}</h2><output>${state.typed || '0'}</output>
+  <div class="keys">${[1, 2, 3, 4, 5, 6, 7, 8, 9, '⌫', 0].map((key) => html`<button @click=${() => set({ typed: key === '⌫' ? state.typed.slice(0, -1) : (state.typed + key).slice(0, 4) })}>${key}</button>`)}
+  <button class="main" @click=${done}>${label ?? t('loader.set')}</button></div><button @click=${() => set({ ask: null, typed: '', as: null })}>${t('loader.cancel')}</button></section>`;
+
+const others = () => state.day.crews.flatMap((crew) => crew.people).concat('pilot').filter((who) => who !== state.me.by);
+
+const asked = (now) => {
+  switch (state.ask) {
+    case 'line': return html`<section class="grid" aria-label=${t('loader.line')}><h2>${t('loader.line')}</h2>${state.day.lines.map((line) => html`<button class="big" @click=${() => press('line-on', { given: true, lineM: line.lengthM })}>${line.lengthM} m</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
+    case 'people': return pad(t('loader.people'), () => press('people-aboard', { given: true, people: Math.max(1, Number(state.typed) || 1) }));
+    case 'fuel': return pad(t('loader.fuel'), () => press('refuelled', { given: true, ...(state.typed ? { massKg: Number(state.typed) } : {}) }));
+    case 'weight': return pad(t('loader.weight'), () => weigh(lastHooked()));
+    case 'lift': return html`<section class="grid" aria-label=${t('loader.other')}><h2>${t('loader.other')}</h2>${now.lifts.filter((lift) => lift.state === 'waits' || lift.state === 'aborted').map((lift) => html`<button class="big left" @click=${() => set({ chosen: lift, ask: null })}>${lift.number}: ${words(lift)}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
+    case 'as': return html`<section class="grid" aria-label=${t('loader.aswho')}><h2>${t('loader.aswho')}</h2>${others().map((by) => html`<button @click=${() => press('free-confirmed', { by, loads: now.standing.notYetFree })}>${by}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
+    case 'sure': return html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${t(`kind.${state.sure.kind}`)}</h2><p>${t(`why.${state.sure.why}`)}</p><p>${t('refused.offline')}</p>
+      <button class="big" @click=${() => press(state.sure.kind, { ...state.sure.rest, given: true, anyway: true })}>${t('refused.happened')}</button><button class="big main" @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
+    default: return nothing;
+  }
+};
+
+const mine = () => [...state.waiting.map((entry) => ({ ...entry.tap, seq: entry.seq, refused: entry.refused, waits: true })).reverse(), ...(state.day?.taps ?? []).filter((one) => !state.waiting.some((entry) => entry.tap.id === one.id))];
+const undone = () => new Set(mine().filter((one) => one.kind === 'undone' && !one.refused).map((one) => one.undoes));
+const good = () => { const gone = undone(); return mine().filter((one) => one.kind !== 'undone' && !one.refused && !one.takenBack && !gone.has(one.id)); };
+const lastHooked = () => good().find((one) => one.kind === 'hooked' && !one.massKg);
+
+const refusedOnes = () => state.waiting.filter((entry) => entry.refused).map((entry) => html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${t(`kind.${entry.tap.kind}`)} ${entry.tap.loads.join(', ')}</h2><p>${entry.refused.why}</p>
+  ${entry.refused.state === 'refused' ? html`<button class="big" @click=${async () => { await state.outbox.change({ ...entry, tap: { ...entry.tap, anyway: true }, refused: null }); await entries(); deliver(); }}>${t('refused.happened')}</button>` : nothing}
+  <button class="big main" @click=${async () => { await state.outbox.drop(entry.seq); await entries(); }}>${t('refused.drop')}</button></section>`);
+
+const mark = (one) => (one.refused ? 'refused' : one.waits ? 'waits' : one.takenBack || undone().has(one.id) ? 'back' : 'kept');
+
+export const tapList = (count) => html`<ol class="taps">${mine().slice(0, count).map((one) => html`<li class=${mark(one)}><span class="knot" aria-hidden="true"></span><span>${local(one.at)}</span> <b>${t(`kind.${one.kind}`)}</b> ${one.loads.join(' ')} ${one.massKg ? kg(one.massKg) : ''} ${one.lineM ? `${one.lineM} m` : ''}
+  <small>${one.by} · ${t(`mark.${mark(one)}`)}${one.anyway && !one.waits ? ` · ${t('mark.anyway')}` : ''}</small></li>`)}</ol>`;
+
+export const conflicts = () => (state.day?.conflicts.length ? html`<section class="conflicts"><h2>${t('conflict.title', { count: state.day.conflicts.length })}</h2><ul>${state.day.conflicts.map(({ tap: one, why, other }) => html`<li>
+  <p>${t('conflict.this', { who: one.by, device: one.device, kind: t(`kind.${one.kind}`), loads: one.loads.join(' '), time: local(one.at) })} ${other ? t('conflict.other', { who: other.by, device: other.device, kind: t(`kind.${other.kind}`), time: local(other.at) }) : nothing}</p><p lang="en">${why.message}</p>
+  <button @click=${() => undo(one.id)}>${t('conflict.back')}</button></li>`)}</ul></section>` : nothing);
+
+export function loader() {
+  const now = foreseen();
+  const first = likely(now);
+  const lift = now.lifts.find((one) => one.state === 'onHook' || one.state === 'setDown') ?? state.chosen ?? now.next;
+  const last = good().find((one) => one.device === state.me.device);
+  const alone = first?.kind === 'free-confirmed' && now.standing.freeSeenBy === state.me.by;
+  const bias = state.day.bias;
+  return html`<h1 class="sr">${t('page.loader')}</h1>${strip(now.standing)}${refusedOnes()}
+  ${state.ask ? asked(now) : html`
+    ${lift ? html`<p class="lift">${t(lift.state === 'waits' || lift.state === 'aborted' ? 'loader.next' : 'loader.now', { lift: lift.number })}: ${words(lift)}</p>${about(lift)}` : html`<p>${t('loader.none')}</p>`}
+    ${alone ? html`<p class="caution">${t('loader.second')}</p><button class="huge main" @click=${() => set({ ask: 'as' })}>${t('loader.as')}</button>`
+      : first ? html`<button class="huge main" data-kind=${first.kind} @click=${() => press(first.kind, { loads: first.loads })}>${t(`kind.${first.kind}`)}<br>${first.loads.join(' + ')}</button>` : nothing}
+    <div class="grid two">
+      ${last ? html`<button class="big" id="undo" @click=${() => undo(last.id)}>${t('loader.undo', { what: `${t(`kind.${last.kind}`)} ${last.loads.join(' ')}` })}</button>` : nothing}
+      ${lastHooked() ? html`<button class="big" id="weigh" @click=${() => set({ ask: 'weight', typed: '' })}>${t('loader.weight')}</button>` : nothing}
+      ${now.standing.onHook.length ? html`<button class="big" @click=${() => press('aborted')}>${t('kind.aborted')}</button>` : html`<button class="big" @click=${() => set({ ask: 'lift' })}>${t('loader.other')}</button>`}
+      <button class="big" @click=${() => press('snagged')}>${t('kind.snagged')}</button>
+      <button class="big" aria-expanded=${String(Boolean(state.more))} @click=${() => set({ more: !state.more })}>${t(state.more ? 'loader.less' : 'loader.all')}</button>
+    </div>
+    ${state.more ? html`<div class="grid two all">${ALL.map((kind) => html`<button class="big" data-all=${kind} @click=${() => press(kind, { loads: kind === 'hooked' && lift ? loadsOf(lift) : kind === 'off' ? now.standing.onHook.slice(0, 1) : [] })}>${t(`kind.${kind}`)}</button>`)}</div>` : nothing}`}
+  ${bias ? html`<p class=${bias.meanRatio > 1 ? 'caution' : ''}>${t('loader.bias', { ratio: bias.meanRatio.toFixed(2), count: bias.count, worst: bias.worstRatio.toFixed(2) })}</p>` : nothing}
+  ${conflicts()}<h2>${t('loader.last')}</h2>${tapList(state.more ? 30 : 8)}
+  ${state.waiting.length ? html`<p class="caution">${t('loader.csvWait')}</p>` : html`<p><a class="button" href=${`/api/jobs/${encodeURIComponent(state.job)}/day/taps.csv`} download>${t('loader.csv')}</a></p>`}`;
+}

@@ -1,0 +1,36 @@
+// Marks that differ by shape, pattern and word, never by hue alone.
+import { html, svg } from '/lib/lit/lit-html.js';
+import { t } from './words.js';
+
+const SHAPES = {
+  inside: svg`<circle cx="8" cy="8" r="6"/>`,
+  near: svg`<path d="M8 1 15 14H1Z"/>`,
+  outside: svg`<path class="stroke" d="M2 2 14 14M14 2 2 14"/>`,
+  unknown: svg`<path class="stroke" d="M2 8H14"/>`,
+};
+
+/** A state in words with its shape. */
+export const badge = (kind, words) => html`<span class=${`badge ${kind}`}><svg viewBox="0 0 16 16" aria-hidden="true">${SHAPES[kind]}</svg>${words ?? t(`state.${kind}`)}</span>`;
+
+/** The line as a rope: whole with the line on, broken with it off; a knot once the releases were tried. */
+export const rope = (standing) => {
+  const on = standing.lineM !== null;
+  return svg`<svg class=${`rope ${on ? 'on' : 'off'}`} viewBox="0 0 24 96" aria-hidden="true">
+    <path class="thick" d=${on ? 'M12 2V94' : 'M12 2V30M12 66V94'} />
+    ${on && standing.lineChecked ? svg`<circle class="knot" cx="12" cy="48" r="8"/>` : ''}
+    ${on && !standing.lineChecked ? svg`<path class="open" d="M4 40 20 56M20 40 4 56"/>` : ''}
+    ${on ? '' : svg`<path class="open" d="M5 40H19M5 56H19"/>`}
+  </svg>`;
+};
+
+/** Three arrows on a ring, north up: where the machine comes from, where it leaves to, the wind. */
+export const compass = (drop) => {
+  const turn = (deg) => `rotate(${deg} 100 100)`;
+  const way = drop.way;
+  return svg`<svg class="compass" viewBox="0 0 200 200" role="img" aria-label=${t('pilot.compass')}>
+    <circle cx="100" cy="100" r="78"/><text x="100" y="16">N</text>
+    <g transform=${turn(drop.approachFromTrueDeg)}><path class="in" d="M100 24V84"/><path class="head" d="M88 66 100 90 112 66Z"/></g>
+    <g transform=${turn(drop.departureTrackTrueDeg)}><path class="out" d="M100 104V66"/><path class="head hollow" d="M89 68 100 44 111 68Z"/></g>
+    ${way ? svg`<g transform=${turn(way.windFromTrueDeg)}><path class="wind" d="M100 2V22M88 2 100 14 112 2M88 12 100 24 112 12"/></g>` : ''}
+    <circle class="place" cx="100" cy="100" r="7"/></svg>`;
+};

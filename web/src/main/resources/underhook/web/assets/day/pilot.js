@@ -1,0 +1,57 @@
+// One look between two lifts. Nothing here moves, sounds or asks; a tap is never needed.
+import { html, nothing } from '/lib/lit/lit-html.js';
+import { state } from './state.js';
+import { t } from './words.js';
+import { badge, compass, rope } from './marks.js';
+import { bearing, clock, distance, kg, local, until } from './units.js';
+
+const SOON_S = 30 * 60;
+
+const figure = (name, value, more) => html`<div class="figure"><dt>${name}</dt><dd>${value}${more ? html`<small>${more}</small>` : nothing}</dd></div>`;
+
+const said = (kind, about) => badge(kind, `${t(about)}: ${t(`state.${kind}`)}`);
+
+const stopState = (stop) => {
+  if (!stop.known) return 'unknown';
+  if (!stop.at) return 'inside';
+  const { s } = until(stop.at);
+  return s <= 0 ? 'outside' : s < SOON_S ? 'near' : 'inside';
+};
+
+const left = (stop) => (stop.at ? (until(stop.at).s <= 0 ? t('pilot.passed') : until(stop.at).text) : '–');
+
+const stops = () => {
+  const [first, ...rest] = state.day.stops ?? [];
+  if (!first) return nothing;
+  return html`<section class="stops" aria-label=${t('pilot.stops')}><div class=${`first ${stopState(first)}`}>${badge(stopState(first), `${t('pilot.first')}: ${t(`stop.${first.what}`)}`)}
+    <b class="count">${left(first)}</b><span>${first.at ? clock(first.at) : nothing} ${first.words}</span></div>
+    <ul>${rest.map((stop) => html`<li>${badge(stopState(stop), t(`stop.${stop.what}`))} <b>${left(stop)}</b> <span>${stop.at ? clock(stop.at) : nothing} ${stop.words}</span></li>`)}</ul></section>`;
+};
+
+const wind = (way) => html`${t('pilot.windOf', { from: bearing(way.windFromTrueDeg), mean: way.windKt, gust: way.gustKt })}<small>${way.reportedAt ? t('pilot.reported', { time: clock(way.reportedAt) }) : t('pilot.forecast')}</small>`;
+
+const side = (way) => `${way.headKt >= 0 ? t('pilot.head', { kt: way.headKt }) : t('pilot.tail', { kt: -way.headKt })}, ${t(way.crossKt >= 0 ? 'pilot.crossR' : 'pilot.crossL', { kt: Math.abs(way.crossKt) })}`;
+
+const drop = (one) => html`<section class="drop">${compass(one)}<dl>
+  ${figure(t('pilot.place'), one.place, one.name)}${figure(t('pilot.bearing'), bearing(one.bearingTrueDeg))}${figure(t('pilot.distance'), distance(one.distanceM))}
+  ${figure(t('pilot.altitude'), one.hookAltitudeAmslM == null ? '–' : t('pilot.amsl', { m: one.hookAltitudeAmslM }), t('pilot.amslFt', { ft: one.hookAltitudeAmslFt }))}
+  ${figure(t('pilot.in'), bearing(one.approachFromTrueDeg), one.way ? side(one.way) : nothing)}
+  ${figure(t('pilot.out'), bearing(one.departureTrackTrueDeg), one.way ? t(one.way.tailOutKt > 0 ? 'pilot.outTail' : 'pilot.outHead', { kt: Math.abs(one.way.tailOutKt) }) : nothing)}
+  ${figure(t('pilot.wind'), one.way ? wind(one.way) : t('pilot.nowind'))}</dl>
+  ${one.way ? html`<p>${said(one.way.state, 'pilot.way')} ${one.way.state === 'outside' ? html`<b>${t('pilot.wayOutside')}</b>` : nothing}</p>` : nothing}</section>`;
+
+export function pilot() {
+  const { day } = state;
+  const look = day.nextLook;
+  const lift = look && day.lifts.find((one) => one.number === look.lift);
+  const places = look?.drops.filter((one, i, all) => all.findIndex((other) => other.place === one.place) === i) ?? [];
+  return html`<div class="pilot">${state.online ? nothing : html`<p class="caution">${t('pilot.stale', { time: local(day.now).slice(0, 5) })}</p>`}
+  ${look ? html`<header class="head">${rope(day.standing)}<h1>${look.lift} <b>${lift.loads.map((load) => load.id).join(' + ')}</b> ${t('loader.to', { place: places.map((one) => one.place).join(', ') })}</h1>
+    <p>${day.standing.lineM === null ? t('line.off') : `${t('line.on')} ${day.standing.lineM} m`} · ${t('pilot.line', { m: lift.lineM })} · ${lift.loads.map((load) => load.kind).join(', ')}</p></header>
+  <dl class="masses">${figure(t('pilot.mass'), kg(look.massOnHookKg), look.ballastKg ? t('pilot.ballast', { kg: kg(look.ballastKg) }) : nothing)}
+    ${figure(t('pilot.most'), look.mostFuelKg == null ? html`<b>${t('pilot.cannot')}</b>` : kg(look.mostFuelKg), html`${t('pilot.planned', { kg: kg(look.plannedMostFuelKg), time: clock(look.plannedAt) })}${day.bias?.meanRatio > 1 ? html`<br>${t('pilot.heavier', { kg: look.mostFuelHeavierKg == null ? t('pilot.cannot') : kg(look.mostFuelHeavierKg) })}` : nothing}`)}
+    ${figure(t('pilot.aboard'), look.fuel ? t('pilot.aboardRange', { least: look.fuel.leastKg, most: look.fuel.mostKg }) : t('pilot.nofuel'), look.fuel ? t('pilot.read', { kg: kg(look.fuel.readKg), time: clock(look.fuel.readAt) }) : nothing)}</dl>
+  <p class="said">${said(look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown', 'pilot.fuel')}</p>
+  ${places.map(drop)}` : html`<h1>${t('pilot.none')}</h1>`}
+  ${stops()}<p class="hint">${t('pilot.asOf', { time: local(day.now) })}</p></div>`;
+}

@@ -1,0 +1,38 @@
+// Telling the others what has changed. What is told stands in the log like every tap.
+import { html, nothing } from '/lib/lit/lit-html.js';
+import { state, tap } from './state.js';
+import { deliver } from './link.js';
+import { t } from './words.js';
+import { local } from './units.js';
+import { orders } from './orders.js';
+
+const KINDS = {
+  wind: { fields: [['from', 'number'], ['mean', 'number'], ['gust', 'number']], note: (f) => `wind ${f.from} ${f.mean} ${f.gust}` },
+  late: { fields: [['crew', 'crew'], ['min', 'number']], note: (f) => `late ${f.crew} ${f.min}` },
+  heavy: { fields: [['load', 'load'], ['kg', 'number']], note: (f) => `heavy ${f.load} ${f.kg}`, loads: (f) => [f.load] },
+  closed: { fields: [['place', 'place']], note: (f) => `closed ${f.place}`, place: (f) => f.place },
+  other: { fields: [['words', 'text']], note: (f) => `other ${f.words}` },
+};
+
+const choices = { crew: () => state.day.crews.map((one) => one.id), place: () => state.day.places.map((one) => one.id), load: () => state.day.lifts.flatMap((lift) => lift.loads.map((load) => load.id)) };
+
+const field = ([name, type]) => html`<label class="field">${t(`report.${name}`)} ${choices[type] ? html`<select name=${name} required>${choices[type]().map((one) => html`<option>${one}</option>`)}</select>`
+  : html`<input name=${name} required type=${type} inputmode=${type === 'number' ? 'numeric' : 'text'} min="0" max="9999" maxlength="200" autocomplete="off">`}</label>`;
+
+async function send(event, kind) {
+  event.preventDefault();
+  const said = Object.fromEntries(new FormData(event.target));
+  await tap('reported', { note: kind.note(said), loads: kind.loads?.(said) ?? [], place: kind.place?.(said) ?? state.me.place ?? '', anyway: true });
+  event.target.reset();
+  deliver();
+}
+
+export const report = () => html`<h1>${t('report.title')}</h1>${orders()}
+  ${Object.entries(KINDS).map(([name, kind]) => html`<details><summary>${t(`report.${name}`)}${name === 'wind' ? ` (${state.me.place || '–'})` : nothing}</summary><form @submit=${(event) => send(event, kind)}>
+    <div class="fields">${kind.fields.map(field)}</div><button class="big" ?disabled=${name === 'wind' && !state.me.place}>${t('report.send')}</button></form></details>`)}
+  <h2>${t('report.told')}</h2>${told()}`;
+
+const told = () => {
+  const all = [...state.waiting.map((entry) => entry.tap), ...state.day.taps].filter((one) => one.kind === 'reported');
+  return all.length ? html`<ul>${all.map((one) => html`<li>${local(one.at)} ${one.by}: ${one.note}</li>`)}</ul>` : html`<p>${t('report.none')}</p>`;
+};

@@ -1,0 +1,437 @@
+package underhook.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.WebElement;
+import tools.jackson.databind.JsonNode;
+import underhook.app.PlanDay;
+import underhook.app.desk.Desk;
+import underhook.app.desk.DeskJob;
+import underhook.app.desk.Lifts;
+import underhook.app.desk.PlanRuns;
+import underhook.app.evening.CloseDay;
+import underhook.app.port.ClosedDay;
+import underhook.app.port.KeptTap;
+import underhook.assembly.Settings;
+import underhook.assembly.Underhook;
+import underhook.core.flown.TapKind;
+import underhook.core.job.LoadId;
+import underhook.core.plan.Plan;
+
+/**
+ * A day on three devices in a real Chromium: loader, pilot, crew, one of them without network for an
+ * hour. The day is the demo day with seven of its loads; later steps need what the earlier ones made.
+ */
+@Tag("slow")
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
+class DayPageIT {
+    private static final Set<String> KEPT =
+            Set.of("id", "L06", "L07", "L09", "L12", "L20", "L32", "L36");
+
+    @TempDir static Path folder;
+    private static final Map<String, Chromium> DEVICES = new HashMap<>();
+    private static final Map<LoadId, Instant> HOOKED = new HashMap<>();
+
+    @SuppressWarnings("NullAway.Init")
+    private static Underhook underhook;
+
+    @SuppressWarnings("NullAway.Init")
+    private static Desk desk;
+
+    @SuppressWarnings("NullAway.Init")
+    private static PlanRuns runs;
+
+    @SuppressWarnings("NullAway.Init")
+    private static DeskServer server;
+
+    @SuppressWarnings("NullAway.Init")
+    private static Chromium page;
+
+    @SuppressWarnings("NullAway.Init")
+    private static Plan plan;
+
+    @SuppressWarnings("NullAway.Init")
+    private static Instant now;
+
+    @BeforeAll
+    static void open() throws IOException {
+        underhook = new Underhook(new Settings(folder.resolve("home"), "underhook test"));
+        Path demo = fewLoads();
+        PlanDay.Result planned =
+                underhook
+                        .planDay()
+                        .plan(
+                                new PlanDay.Request(
+                                        demo, folder.resolve("out"), 1, Duration.ofSeconds(20)),
+                                (doing, done) -> {});
+        assertThat(planned).isInstanceOf(PlanDay.Planned.class);
+        plan = ((PlanDay.Planned) planned).output().plan();
+        now = lift(1).rotation().hookedAt().minusSeconds(600).truncatedTo(ChronoUnit.SECONDS);
+        underhook.rehearse(now);
+        serve(0);
+        DeskJob job = desk.importFolder(demo, "day");
+        desk.keepPlan(job, demo, (PlanDay.Planned) planned);
+    }
+
+    @AfterAll
+    static void close() throws IOException {
+        DEVICES.values().forEach(Chromium::close);
+        stop();
+    }
+
+    private static void serve(int port) throws IOException {
+        desk = underhook.desk();
+        runs = underhook.planRuns();
+        server =
+                DeskServer.start(
+                        new DeskServer.Desktop(desk, runs, "underhook test"),
+                        DeskServer.Where.here(port));
+    }
+
+    private static void stop() throws IOException {
+        server.close();
+        runs.close();
+        desk.close();
+    }
+
+    private static Path fewLoads() throws IOException {
+        Path demo = folder.resolve("demo");
+        underhook.writeDemo(demo);
+        Path loads = demo.resolve("loads.csv");
+        List<String> rows =
+                Files.readAllLines(loads, StandardCharsets.UTF_8).stream()
+                        .map(row -> row.replace("\uFEFF", ""))
+                        .filter(row -> KEPT.contains(row.split(";", 2)[0]))
+                        .toList();
+        Files.write(loads, rows, StandardCharsets.UTF_8);
+        return demo;
+    }
+
+    private static Lifts.Lift lift(int number) {
+        return Lifts.find(plan, number).orElseThrow();
+    }
+
+    /** Who waits at the place where a lift is hooked. */
+    private static String loaderOf(Lifts.Lift lift) {
+        return plan.steps().get(lift.step()).from().value().equals("A") ? "loader2" : "loader1";
+    }
+
+    private static List<KeptTap> rows() throws IOException {
+        return desk.find("day").orElseThrow().kept().listTaps();
+    }
+
+    private static void join(String device, String person) {
+        DEVICES.put(device, new Chromium(folder.resolve(device)));
+        hold(device);
+        page.look(device.equals("pilot") ? 820 : 390, device.equals("pilot") ? 1180 : 844, true);
+        page.open(server.address().resolve("/day/day"));
+        page.waitFor(".two button");
+        named(person).click();
+        page.waitFor("button.big.main").click();
+    }
+
+    private static WebElement named(String words) {
+        page.waitUntil("button " + words, it -> findNamed(words).isPresent());
+        return findNamed(words).orElseThrow();
+    }
+
+    private static Optional<WebElement> findNamed(String words) {
+        return page.find("main button").stream()
+                .filter(button -> button.getText().strip().equals(words))
+                .findFirst();
+    }
+
+    private static void hold(String device) {
+        page = Objects.requireNonNull(DEVICES.get(device));
+    }
+
+    private static void go(String at) {
+        page.run("location.hash = arguments[0]", at);
+    }
+
+    private static void press(String kind) {
+        page.waitFor(".huge[data-kind=" + kind + "]").click();
+    }
+
+    private static void delivered(int count) throws IOException {
+        page.waitUntil("everything is delivered", it -> it.says("everything delivered"));
+        page.waitUntil("so many rows", it -> it.says("log " + count + ","));
+        assertThat(rows()).hasSize(count);
+    }
+
+    /** Lets the time go on for the server and the device in the hand. */
+    private static void pass(long seconds) {
+        now = now.plusSeconds(seconds);
+        underhook.rehearse(now);
+        page.run(
+                "return import('/assets/day/state.js').then(({ state, set }) => set({ shiftMs:"
+                        + " arguments[0] - Date.now() }))",
+                now.toEpochMilli());
+    }
+
+    @Test
+    @Order(1)
+    void each_device_says_who_holds_it_and_keeps_what_it_needs() {
+        join("loader", loaderOf(lift(1)));
+        join("crew", "Q 1");
+        join("pilot", "Pilot");
+
+        page.waitUntil(
+                "the pilot sees the first lift",
+                it -> it.says(lift(1).rotation().loads().get(0).value()));
+        page.waitUntil("and how much fuel may be aboard", it -> it.says("most fuel now"));
+        hold("crew");
+        page.waitFor(".signals li");
+        page.waitUntil(
+                "the sheets are kept",
+                it ->
+                        Boolean.TRUE.equals(
+                                it.run(
+                                        "return import('/assets/day/state.js').then(({ state }) =>"
+                                                + " state.stockedAt > 0 && state.places.length > 0)")));
+    }
+
+    @Test
+    @Order(2)
+    void a_lift_goes_from_line_to_two_words_over_two_devices() throws IOException {
+        hold("loader");
+        press("line-on");
+        named((int) plan.steps().get(lift(1).step()).lineLengthM() + " m").click();
+        press("line-checked");
+        pass(60);
+        press("hooked");
+        delivered(3);
+
+        hold("crew");
+        go("loader");
+        press("off");
+        press("free-seen");
+        page.waitUntil("one person is one word", it -> it.says("A second person must confirm"));
+        page.press("Another person here confirms");
+        named("Q 2").click();
+        delivered(6);
+        assertThat(page.find(".conflicts")).isEmpty();
+
+        hold("pilot");
+        page.waitUntil(
+                "the pilot sees the second lift",
+                it -> it.waitFor("h1").getText().startsWith("2 "));
+        HOOKED.put(lift(1).rotation().loads().get(0), tapAt(TapKind.HOOKED));
+    }
+
+    private static Instant tapAt(TapKind kind) throws IOException {
+        return rows().stream()
+                .map(KeptTap::tap)
+                .filter(tap -> tap.kind() == kind)
+                .reduce((one, other) -> other)
+                .orElseThrow()
+                .at();
+    }
+
+    @Test
+    @Order(3)
+    void a_device_without_network_for_an_hour_goes_on_and_delivers_in_order() throws IOException {
+        hold("loader");
+        page.network(false);
+        page.waitUntil("it says so", it -> it.says("NO NETWORK"));
+        pass(120);
+        press("hooked");
+        HOOKED.put(lift(2).rotation().loads().get(0), now);
+        pass(240);
+        for (LoadId ignored : lift(2).rotation().loads()) {
+            press("off");
+            press("free-seen");
+            pass(30);
+            page.press("Another person here confirms");
+            named("pilot").click();
+        }
+        int waiting = 1 + 3 * lift(2).rotation().loads().size();
+        page.waitUntil("all are kept here", it -> it.says(waiting + " taps kept here"));
+        assertThat(rows()).hasSize(6);
+        pass(3600);
+
+        page.network(true);
+        page.run("dispatchEvent(new Event('online'))");
+        delivered(6 + waiting);
+
+        List<Instant> times = new ArrayList<>();
+        rows().subList(6, 6 + waiting).forEach(row -> times.add(row.tap().at()));
+        assertThat(times).isSorted();
+        assertThat(times.get(0)).isBefore(now.minusSeconds(3600));
+        assertThat(KeptTap.findBroken(rows())).isEmpty();
+        hold("pilot");
+        page.waitUntil(
+                "the pilot sees the third lift", it -> it.waitFor("h1").getText().startsWith("3 "));
+    }
+
+    @Test
+    @Order(4)
+    void what_is_not_allowed_is_stopped_with_the_reason_and_kept_when_it_happened()
+            throws IOException {
+        hold("loader");
+        int before = rows().size();
+        page.press("All taps");
+        page.waitFor("[data-all=people-aboard]").click();
+        named("4").click();
+        named("Write down").click();
+
+        page.waitUntil(
+                "the reason stands there", it -> it.says("may not hang on the hook while people"));
+        assertThat(rows()).hasSize(before);
+        page.press("It happened all the same");
+        delivered(before + 1);
+
+        hold("crew");
+        page.waitUntil("the others see it", it -> it.says("Not allowed, or told differently: 1"));
+        hold("loader");
+        named("All out").click();
+        delivered(before + 2);
+    }
+
+    @Test
+    @Order(5)
+    void goes_on_without_the_server_and_is_found_again_by_the_next_one() throws IOException {
+        hold("loader");
+        page.waitUntil(
+                "the page's files are kept",
+                it ->
+                        Boolean.TRUE.equals(
+                                it.run(
+                                        "return navigator.serviceWorker.ready.then(() =>"
+                                                + " caches.match(location.pathname)).then(Boolean)")));
+        int port = server.address().getPort();
+        int before = rows().size();
+        stop();
+
+        page.run("location.reload()");
+        page.waitUntil("it opens without the server", it -> it.says("NO NETWORK"));
+        pass(60);
+        page.waitFor(".huge").click();
+        page.waitUntil("it goes on", it -> it.says("1 tap kept here"));
+
+        serve(port);
+
+        page.run("dispatchEvent(new Event('online'))");
+        delivered(before + 1);
+    }
+
+    @Test
+    @Order(6)
+    void axe_finds_nothing_and_every_target_is_large_enough() throws IOException {
+        hold("loader");
+        for (String theme : List.of("day", "night")) {
+            page.run(
+                    "return import('/assets/day/state.js').then(({ state, set }) => set({ reader: {"
+                            + " ...state.reader, theme: arguments[0] } }))",
+                    theme);
+            for (String at :
+                    List.of("loader", "pilot", "crew/S06", "emergency/S06", "report", "join")) {
+                go(at);
+                page.waitFor("main." + at.split("/", 2)[0] + " h1");
+                assertThat(page.axe()).as(theme + " " + at).isEmpty();
+                assertThat(page.run(SMALL)).as(at).isEqualTo(List.of());
+            }
+        }
+    }
+
+    /** 15 mm at 6.5 px per mm: Avsar, Fischer, Rodden, DASC 2015, DOI 10.1109/DASC.2015.7311400. */
+    private static final String SMALL =
+            """
+            return [...document.querySelectorAll('button, a.button, nav a, select, summary, main input:not([type=range])')].filter((one) => one.checkVisibility())
+              .map((one) => [one.getBoundingClientRect(), one.textContent.trim()])
+              .filter(([box]) => box.height < 15 * 6.5 - 1 || box.width < 15 * 6.5 - 1).map(([box, words]) => words + ' ' + box.width + 'x' + box.height);
+            """;
+
+    @Test
+    @Order(7)
+    void nothing_is_wider_than_the_screen() {
+        for (String at :
+                List.of("loader", "pilot", "crew/S06", "emergency/S06", "report", "join")) {
+            go(at);
+            page.waitFor("main." + at.split("/", 2)[0] + " h1");
+            assertThat(page.run("return document.documentElement.scrollWidth"))
+                    .as(at)
+                    .isEqualTo(390L);
+        }
+    }
+
+    @Test
+    @Order(8)
+    void the_evening_closes_with_what_was_tapped_to_the_second() throws Exception {
+        Browser browser = new Browser(server.address(), server.token());
+        Path taps =
+                Files.write(
+                        folder.resolve("taps.csv"),
+                        browser.bytes("/api/jobs/day/day/taps.csv").body());
+
+        CloseDay.Result closed =
+                underhook
+                        .closeDay()
+                        .close(
+                                new CloseDay.Request(
+                                        folder.resolve("demo"),
+                                        folder.resolve("out/plan.json"),
+                                        Optional.of(taps),
+                                        Optional.empty(),
+                                        Optional.empty(),
+                                        List.of(),
+                                        folder.resolve("evening")));
+
+        assertThat(closed.faults()).isEmpty();
+        ClosedDay day = closed.day().orElseThrow();
+        assertThat(day.flown().taps()).hasSize(rows().size());
+        HOOKED.forEach(
+                (load, at) -> {
+                    ClosedDay.LiftLine line =
+                            day.lifts().stream()
+                                    .filter(one -> one.load().equals(load))
+                                    .findFirst()
+                                    .orElseThrow();
+                    assertThat(Duration.between(at, line.hookedAt().orElseThrow()).abs())
+                            .isLessThan(Duration.ofSeconds(20));
+                    assertThat(line.isDone()).isTrue();
+                });
+        for (KeptTap row : rows()) {
+            assertThat(day.flown().taps())
+                    .filteredOn(tap -> tap.id().equals(row.tap().id()))
+                    .allMatch(tap -> tap.at().equals(row.tap().at()))
+                    .hasSize(1);
+        }
+    }
+
+    @Test
+    @Order(9)
+    void asked_nobody_but_this_machine_and_complained_of_nothing() throws Exception {
+        JsonNode log =
+                new Browser(server.address(), server.token()).get("/api/jobs/day/day/log").json();
+        assertThat(log.path("whole").asBoolean(false)).isTrue();
+        assertThat(page.asked().filter(address -> address.startsWith("http")))
+                .allMatch(address -> address.startsWith("http://127.0.0.1"));
+        // While server or network were away, what could not be had is said on the console.
+        assertThat(page.complaints())
+                .filteredOn(words -> !words.contains("net::ERR") && !words.contains("403"))
+                .isEmpty();
+    }
+}

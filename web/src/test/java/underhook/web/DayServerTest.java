@@ -1,0 +1,406 @@
+package underhook.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.UUID;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
+import underhook.app.desk.Desk;
+import underhook.app.desk.PlanRuns;
+import underhook.assembly.Settings;
+import underhook.assembly.Underhook;
+import underhook.web.Browser.Answer;
+
+/** Taps over HTTP, on a real server with real files. What the day allows: common practice, no source. */
+class DayServerTest {
+    private static final Instant SEVEN = Instant.parse("2026-09-08T08:00:00Z");
+
+    @TempDir static Path data;
+    private static Desk desk;
+    private static PlanRuns runs;
+    private static DeskServer server;
+    private static Browser browser;
+
+    private String id = "";
+    private int minute;
+
+    @BeforeAll
+    static void open() throws Exception {
+        Underhook underhook = new Underhook(new Settings(data.resolve("home"), "underhook test"));
+        underhook.rehearse(SEVEN);
+        desk = underhook.desk();
+        runs = underhook.planRuns();
+        server =
+                DeskServer.start(
+                        new DeskServer.Desktop(desk, runs, "underhook test"),
+                        DeskServer.Where.here(0));
+        browser = new Browser(server.address(), server.token());
+    }
+
+    @AfterAll
+    static void close() throws Exception {
+        server.close();
+        runs.close();
+        desk.close();
+    }
+
+    @BeforeEach
+    void makeJob() throws Exception {
+        id = browser.send("POST", "/api/jobs", "{\"name\":\"Flown\",\"from\":\"demo\"}").text("id");
+    }
+
+    private ObjectNode tap(String by, String kind, String... loads) {
+        ObjectNode tap = Json.object();
+        tap.put("id", UUID.randomUUID().toString());
+        tap.put("at", SEVEN.plus(Duration.ofMinutes(minute++)).toString());
+        tap.put("sentAt", SEVEN.plus(Duration.ofMinutes(minute)).toString());
+        tap.put("by", by);
+        tap.put("role", "loader");
+        tap.put("device", by + " phone");
+        tap.put("kind", kind);
+        for (String load : loads) {
+            tap.withArray("loads").add(load);
+        }
+        return tap;
+    }
+
+    private JsonNode send(ObjectNode... taps) throws Exception {
+        ObjectNode body = Json.object();
+        for (ObjectNode tap : taps) {
+            body.withArray("taps").add(tap);
+        }
+        Answer answer = browser.send("POST", "/api/jobs/" + id + "/day/taps", body.toString());
+        assertThat(answer.status()).as(answer.json().toString()).isEqualTo(200);
+        return answer.json().path("answers");
+    }
+
+    private JsonNode day() throws Exception {
+        return browser.get("/api/jobs/" + id + "/day").json();
+    }
+
+    private JsonNode log() throws Exception {
+        return browser.get("/api/jobs/" + id + "/day/log").json();
+    }
+
+    private void lineOn() throws Exception {
+        send(tap("loader2", "line-on").put("lineM", 25), tap("loader2", "line-checked"));
+    }
+
+    @Test
+    void keeps_a_tap_once_however_often_it_comes() throws Exception {
+        ObjectNode tap = tap("loader2", "engine-on").put("massKg", 180);
+
+        JsonNode first = send(tap);
+        JsonNode again = send(tap, tap);
+
+        assertThat(first.path(0).path("state").asString("")).isEqualTo("kept");
+        assertThat(again.path(0).path("number").asInt(0)).isEqualTo(1);
+        assertThat(again.path(1).path("number").asInt(0)).isEqualTo(1);
+        assertThat(log().path("rows").asInt(0)).isEqualTo(1);
+        try (Desk other = new Underhook(new Settings(data.resolve("home"), "other")).desk()) {
+            assertThat(other.find(id).orElseThrow().kept().listTaps()).hasSize(1);
+        }
+    }
+
+    @Test
+    void says_so_when_another_tap_comes_under_the_same_id() throws Exception {
+        ObjectNode tap = tap("loader2", "engine-on");
+        send(tap);
+
+        JsonNode answer = send(tap.deepCopy().put("kind", "engine-off"));
+
+        assertThat(answer.path(0).path("differs").asBoolean(false)).isTrue();
+        assertThat(day().path("standing").path("engineOn").asBoolean(false)).isTrue();
+    }
+
+    @Test
+    void follows_a_lift_from_line_to_two_words() throws Exception {
+        lineOn();
+        send(tap("loader2", "hooked", "L01").put("massKg", 197.4));
+        assertThat(day().path("standing").path("onHook").path(0).asString("")).isEqualTo("L01");
+        send(tap("Q 1", "off", "L01"), tap("Q 1", "free-seen"));
+        assertThat(day().path("standing").path("notYetFree")).hasSize(1);
+        send(tap("Q 2", "free-confirmed"));
+
+        JsonNode day = day();
+
+        assertThat(day.path("standing").path("notYetFree")).isEmpty();
+        assertThat(day.path("conflicts")).isEmpty();
+        // 197.4 kg weighed over 188 kg listed, by hand.
+        assertThat(day.path("bias").path("meanRatio").asDouble(0)).isEqualTo(1.05);
+        assertThat(day.path("bias").path("count").asInt(0)).isEqualTo(1);
+    }
+
+    @Test
+    void lets_nobody_in_with_the_line_on_but_loses_no_fact() throws Exception {
+        lineOn();
+        ObjectNode aboard = tap("P 1", "people-aboard").put("people", 4);
+
+        JsonNode refused = send(aboard).path(0);
+
+        assertThat(refused.path("state").asString("")).isEqualTo("refused");
+        assertThat(refused.path("why").path("code").asString("")).isEqualTo("LINE_ON_WITH_PEOPLE");
+        assertThat(log().path("rows").asInt(0)).isEqualTo(2);
+
+        assertThat(send(aboard.put("anyway", true)).path(0).path("state").asString(""))
+                .isEqualTo("kept");
+        JsonNode day = day();
+        assertThat(day.path("standing").path("peopleAboard").asInt(0)).isEqualTo(4);
+        assertThat(day.path("conflicts").path(0).path("why").path("code").asString(""))
+                .isEqualTo("LINE_ON_WITH_PEOPLE");
+    }
+
+    @Test
+    void takes_one_persons_word_for_one_word() throws Exception {
+        lineOn();
+        send(tap("loader2", "hooked", "L01"), tap("Q 1", "off", "L01"), tap("Q 1", "free-seen"));
+
+        JsonNode refused = send(tap("Q 1", "free-confirmed")).path(0);
+
+        assertThat(refused.path("why").path("code").asString(""))
+                .isEqualTo("RELEASE_NOT_CONFIRMED");
+    }
+
+    @Test
+    void lets_only_trained_hands_at_the_place_hook() throws Exception {
+        lineOn();
+
+        JsonNode helper = send(tap("helper", "hooked", "L01")).path(0);
+        JsonNode elsewhere = send(tap("loader1", "hooked", "L01").put("place", "B")).path(0);
+        JsonNode there = send(tap("loader2", "hooked", "L01").put("place", "A")).path(0);
+
+        assertThat(helper.path("why").path("code").asString("")).isEqualTo("HANDLER_ABSENT");
+        assertThat(elsewhere.path("why").path("code").asString("")).isEqualTo("HANDLER_ABSENT");
+        assertThat(elsewhere.path("why").path("message").asString("")).contains("waits at A");
+        assertThat(there.path("state").asString("")).isEqualTo("kept");
+    }
+
+    @Test
+    void shows_when_two_devices_say_different_things_of_one_lift() throws Exception {
+        lineOn();
+        send(tap("loader2", "hooked", "L01"), tap("Q 1", "off", "L01"));
+        send(tap("loader1", "aborted", "L01").put("anyway", true));
+
+        JsonNode conflict = day().path("conflicts").path(0);
+
+        assertThat(conflict.path("tap").path("device").asString("")).isEqualTo("loader1 phone");
+        assertThat(conflict.path("other").path("device").asString("")).isEqualTo("Q 1 phone");
+        assertThat(conflict.path("other").path("kind").asString("")).isEqualTo("off");
+    }
+
+    @Test
+    void takes_back_and_keeps_both_rows() throws Exception {
+        lineOn();
+        ObjectNode hooked = tap("loader2", "hooked", "L01");
+        send(hooked);
+
+        send(tap("loader2", "undone").put("undoes", hooked.path("id").asString("")));
+
+        assertThat(day().path("standing").path("onHook")).isEmpty();
+        assertThat(log().path("rows").asInt(0)).isEqualTo(4);
+    }
+
+    @Test
+    void finds_a_row_that_was_changed_after_it_was_written() throws Exception {
+        lineOn();
+        send(tap("loader2", "hooked", "L01"));
+        assertThat(log().path("whole").asBoolean(false)).isTrue();
+
+        try (Connection file =
+                        DriverManager.getConnection(
+                                "jdbc:sqlite:" + data.resolve("home/jobs/" + id + ".underhook"));
+                Statement change = file.createStatement()) {
+            change.executeUpdate("UPDATE tap SET at = '2026-09-08T08:00:59Z' WHERE number = 2");
+        }
+
+        JsonNode log = log();
+        assertThat(log.path("whole").asBoolean(true)).isFalse();
+        assertThat(log.path("brokenAt").asInt(0)).isEqualTo(2);
+    }
+
+    @Test
+    void answers_for_each_tap_and_keeps_those_it_can_read() throws Exception {
+        ObjectNode good = tap("loader2", "engine-on");
+        ObjectNode bad = tap("loader2", "engine-started");
+
+        JsonNode answers = send(bad, good);
+
+        assertThat(answers).hasSize(2);
+        assertThat(answers.toString())
+                .contains("\"state\":\"kept\"", "unreadable", "engine-started");
+        assertThat(log().path("rows").asInt(0)).isEqualTo(1);
+    }
+
+    @Test
+    void takes_no_tap_without_the_token() throws Exception {
+        Answer refused =
+                browser.ask("POST", "/api/jobs/" + id + "/day/taps", "{\"taps\":[]}", "wrong");
+
+        assertThat(refused.status()).isEqualTo(403);
+    }
+
+    @Test
+    void tells_every_listener_at_once() throws Exception {
+        HttpRequest request =
+                HttpRequest.newBuilder(server.address().resolve("/api/jobs/" + id + "/day/events"))
+                        .build();
+        try (BufferedReader lines =
+                new BufferedReader(
+                        new InputStreamReader(
+                                HttpClient.newHttpClient()
+                                        .send(request, BodyHandlers.ofInputStream())
+                                        .body(),
+                                StandardCharsets.UTF_8))) {
+            assertThat(lines.readLine()).isEqualTo("event: hello");
+
+            send(tap("loader2", "engine-on"));
+
+            String line = lines.readLine();
+            while (!line.startsWith("event: tapped")) {
+                line = lines.readLine();
+            }
+            assertThat(lines.readLine()).contains("\"revision\":1");
+        }
+    }
+
+    @Test
+    void writes_the_emergency_sheet_in_three_notations_and_says_what_is_missing() throws Exception {
+        JsonNode sheet = sheet("A");
+
+        // Row A of the demo's places: x 260, y -130 in the job's own system.
+        assertThat(sheet.path("positions").path("grid").asString("")).isEqualTo("260 E  -130 N");
+        String minutes = sheet.path("positions").path("minutes").asString("");
+        String[] parts = minutes.split("[°' ]+");
+        double lat = Double.parseDouble(parts[0]) + Double.parseDouble(parts[1]) / 60;
+        String degrees = sheet.path("positions").path("degrees").asString("");
+        // A thousandth of a minute is 0.000017°.
+        assertThat(Double.parseDouble(degrees.split("°", 2)[0]))
+                .isCloseTo(lat, org.assertj.core.data.Offset.offset(1e-5));
+        assertThat(sheet.path("calls")).isEmpty();
+        assertThat(sheet.path("overdueS").isNull()).isTrue();
+        assertThat(sheet.path("landing").path("stated").asBoolean(true)).isFalse();
+    }
+
+    @Test
+    void reads_whom_to_call_from_the_jobs_own_file() throws Exception {
+        String text =
+                """
+                version: 1
+                call:
+                  - {who: rescue, number: "000 11", say: helicopter on a hill}
+                isolation:
+                  - {line: LL1, who: control room, number: "000 22"}
+                rescue-landings:
+                  - {place: H, serves: [S14]}
+                overdue-min: 30
+                curfew: "19:00"
+                """;
+        write("emergency.yaml", text);
+        write("job.yaml", file("job.yaml") + "emergency: emergency.yaml\n");
+
+        JsonNode sheet = sheet("S14");
+
+        assertThat(sheet.path("calls").path(0).path("number").asString("")).isEqualTo("000 11");
+        assertThat(sheet.path("isolations").path(0).path("line").asString("")).isEqualTo("LL1");
+        assertThat(sheet.path("landing").path("place").asString("")).isEqualTo("H");
+        assertThat(sheet.path("landing").path("stated").asBoolean(false)).isTrue();
+        assertThat(sheet.path("overdueS").asInt(0)).isEqualTo(1800);
+    }
+
+    @Test
+    void names_a_line_that_the_job_does_not_have() throws Exception {
+        write(
+                "emergency.yaml",
+                "version: 1\nisolation:\n  - {line: LL9, who: nobody, number: \"000\"}\n");
+        write("job.yaml", file("job.yaml") + "emergency: emergency.yaml\n");
+
+        assertThat(browser.get("/api/jobs/" + id).json().path("faults").toString())
+                .contains("emergency.yaml", "LL9");
+    }
+
+    private JsonNode sheet(String place) throws Exception {
+        JsonNode sheets = browser.get("/api/jobs/" + id + "/day/emergency").json().path("sheets");
+        for (JsonNode sheet : sheets) {
+            if (sheet.path("place").asString("").equals(place)) {
+                return sheet;
+            }
+        }
+        throw new AssertionError("no sheet for " + place);
+    }
+
+    private String file(String path) throws IOException {
+        return desk.find(id).orElseThrow().findFile(path).orElseThrow().toText();
+    }
+
+    private void write(String path, String text) throws Exception {
+        long head = browser.get("/api/jobs/" + id).json().path("head").asLong(0);
+        ObjectNode body = Json.object().put("revision", head).put("text", text);
+        Answer answer = browser.send("PUT", "/api/jobs/" + id + "/text/" + path, body.toString());
+        if (answer.status() == 404) {
+            answer =
+                    browser.ask(
+                            "POST",
+                            "/api/jobs/" + id + "/files/" + path + "?revision=" + head,
+                            text,
+                            browser.token());
+        }
+        assertThat(answer.status()).as(answer.json().toString()).isEqualTo(200);
+    }
+
+    @Test
+    void serves_the_page_with_the_token_and_a_worker_for_it() throws Exception {
+        String page = new String(browser.bytes("/day/" + id).body(), StandardCharsets.UTF_8);
+        var worker = browser.bytes("/day/worker/worker.js");
+
+        assertThat(Browser.tokenOf(page)).isEqualTo(server.token());
+        assertThat(worker.headers().firstValue("Service-Worker-Allowed")).hasValue("/day/");
+        // Every file that the worker keeps is there.
+        String text = new String(worker.body(), StandardCharsets.UTF_8);
+        java.util.regex.Matcher names =
+                java.util.regex.Pattern.compile("'([a-z/]+\\.(?:js|css))'").matcher(text);
+        int count = 0;
+        while (names.find()) {
+            assertThat(browser.bytes("/assets/day/" + names.group(1)).statusCode())
+                    .as(names.group(1))
+                    .isEqualTo(200);
+            count++;
+        }
+        assertThat(count).isGreaterThan(15);
+    }
+
+    @Test
+    void writes_the_log_as_the_table_that_closes_the_day() throws Exception {
+        lineOn();
+        send(tap("loader2", "hooked", "L01").put("massKg", 197.5).put("note", "wet; \"heavy\""));
+
+        String table =
+                new String(
+                        browser.bytes("/api/jobs/" + id + "/day/taps.csv").body(),
+                        StandardCharsets.UTF_8);
+
+        assertThat(table.lines().findFirst())
+                .hasValue("id,at,by,device,kind,loads,place,mass_kg,line_m,people,undoes,note");
+        assertThat(table)
+                .contains(
+                        ",2026-09-08T07:02:00-01:00,loader2,loader2 phone,hooked,L01,,197.5,,,,"
+                                + "\"wet; \"\"heavy\"\"\"");
+    }
+}
