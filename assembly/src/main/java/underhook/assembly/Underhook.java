@@ -42,6 +42,7 @@ import underhook.app.desk.DeskTools;
 import underhook.app.desk.PlanRuns;
 import underhook.app.evening.CloseDay;
 import underhook.app.evening.QuoteJob;
+import underhook.app.port.Archive;
 import underhook.app.port.JobReader;
 import underhook.app.port.MapReader;
 import underhook.app.port.OutputWriter;
@@ -140,12 +141,19 @@ public final class Underhook {
         clock.setTo(at);
     }
 
+    private SqliteJobStore store() {
+        return new SqliteJobStore(
+                settings.dataFolder().resolve("jobs"), System.getProperty("user.name", ""));
+    }
+
+    /** Reads what was ever changed in a kept job. */
+    public Archive.Reader archives() {
+        return store();
+    }
+
     /** Everything that is kept in the data folder. */
     public Desk desk() {
-        return new Desk(
-                new SqliteJobStore(settings.dataFolder().resolve("jobs")),
-                settings.dataFolder().resolve("work"),
-                deskTools);
+        return new Desk(store(), settings.dataFolder().resolve("work"), deskTools);
     }
 
     /** Plans what is kept, in the background. */

@@ -64,7 +64,7 @@ final class DemoCommand implements Callable<Integer> {
         int exit = PlanCommand.tell(result, line.getOut());
         if (!noServe && result instanceof PlanDay.Planned planned) {
             showing.untilStopped(
-                    new Showing.Where(port, Optional.empty()),
+                    new Showing.Where(port, Optional.empty(), Optional.empty()),
                     (desk, runs) -> {
                         DeskJob kept = desk.importFolder(job, "demo");
                         desk.keepPlan(kept, job, planned);

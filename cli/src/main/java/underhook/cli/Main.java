@@ -42,6 +42,7 @@ public final class Main {
                         .addSubcommand(new VerifyCommand(underhook.verifyPlan()))
                         .addSubcommand(new ReplanCommand(underhook.replanDay()))
                         .addSubcommand(new CloseCommand(underhook.closeDay()))
+                        .addSubcommand(new ArchiveCommand(underhook.archives()))
                         .addSubcommand(new QuoteCommand(underhook.quoteJob()::quote))
                         .addSubcommand(new ChangesCommand(underhook.mapChanges()::compare))
                         .addSubcommand(

@@ -245,7 +245,12 @@ public final class PlanJsonReader implements PlanReader {
                     l.objects("wires", Reading::pass),
                     l.objectOrNull("release", Reading::look),
                     // Plans written before this was told lack it.
-                    l.objectIfThere("slowing", Reading::slowing));
+                    l.objectIfThere("slowing", Reading::slowing),
+                    l.objectIfThere("exposure", Reading::exposure).orElse(Leg.Exposure.NONE));
+        }
+
+        private static Leg.Exposure exposure(ObjectFields e) {
+            return new Leg.Exposure(notNegative(e, "priceSeconds"), notNegative(e, "boundSeconds"));
         }
 
         private static PoleSetting pole(ObjectFields p) {

@@ -200,6 +200,14 @@ public final class PlanJsonWriter implements OutputWriter {
             node.set("wires", array(leg.wires(), this::pass));
             node.set("release", leg.release().map(this::look).orElse(null));
             node.set("slowing", leg.slowing().map(Page::slowing).orElse(null));
+            node.set("exposure", exposure(leg.exposure()));
+            return node;
+        }
+
+        private static ObjectNode exposure(Leg.Exposure exposure) {
+            ObjectNode node = NODES.objectNode();
+            node.put("priceSeconds", Written.up(exposure.priceS(), PlanWords.COARSE));
+            node.put("boundSeconds", Written.down(exposure.boundS(), PlanWords.COARSE));
             return node;
         }
 

@@ -29,6 +29,7 @@ import underhook.core.job.Weather;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
 import underhook.core.job.Zone;
+import underhook.core.plan.Leg;
 import underhook.core.site.Craft;
 import underhook.core.site.Needs;
 import underhook.core.site.Rig;
@@ -723,6 +724,16 @@ final class DayModel {
     /** What no legal leg between the same ends on the same ways in and out goes below at that hour, s. */
     double boundS(LegAt at) {
         return finder.leastAsDirectedS(at.request(), at.wind()) + at.arrivalS();
+    }
+
+    /** What a loaded leg passes over at a price, and its bound with that; nothing where it is empty. */
+    Leg.Exposure exposure(LegAt at) {
+        List<String> kinds = at.request().kinds();
+        return kinds.isEmpty()
+                ? Leg.Exposure.NONE
+                : new Leg.Exposure(
+                        finder.priceS(at.leg(), kinds),
+                        finder.leastCostAsDirectedS(at.request(), at.wind()) + at.arrivalS());
     }
 
     /** What no way of a trip goes below in an hour, with any line, s. */

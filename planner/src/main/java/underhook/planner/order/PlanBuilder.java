@@ -438,7 +438,8 @@ final class PlanBuilder {
                         .map(this::pass)
                         .toList(),
                 Optional.empty(),
-                flies.slowing());
+                flies.slowing(),
+                model.exposure(at));
     }
 
     /** With the line off nothing hangs there that people keep from, or that could be let go. */
