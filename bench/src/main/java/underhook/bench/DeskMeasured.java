@@ -11,7 +11,6 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -19,10 +18,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.StringJoiner;
-import underhook.app.PlanDay;
-import underhook.app.Progress;
 import underhook.app.desk.Desk;
-import underhook.app.desk.DeskJob;
 import underhook.app.desk.PlanRuns;
 import underhook.assembly.Settings;
 import underhook.assembly.Underhook;
@@ -66,8 +62,8 @@ final class DeskMeasured implements Measured {
             throws IOException, InterruptedException {
         try (Desk desk = program.desk();
                 PlanRuns runs = program.planRuns()) {
-            lay(program, desk, folder.resolve("day45"), 0);
-            lay(program, desk, folder.resolve("day120"), 75);
+            DeskDays.lay(program, desk, folder.resolve("day45"), 0, 0);
+            DeskDays.lay(program, desk, folder.resolve("day120"), 75, 0);
             long start = System.nanoTime();
             try (DeskServer server =
                     DeskServer.start(
@@ -82,28 +78,6 @@ final class DeskMeasured implements Measured {
                 }
             }
         }
-    }
-
-    private void lay(Underhook program, Desk desk, Path folder, int more) throws IOException {
-        program.writeDemo(folder);
-        Path loads = folder.resolve("loads.csv");
-        List<String> lines = new ArrayList<>(Files.readAllLines(loads, StandardCharsets.UTF_8));
-        List<String> bags = lines.stream().filter(line -> line.contains(";bag;A;")).toList();
-        for (int i = 0; i < more; i++) {
-            String bag = bags.get(i % bags.size());
-            lines.add(text("X%02d", i) + bag.substring(bag.indexOf(';')));
-        }
-        Files.write(loads, lines, StandardCharsets.UTF_8);
-        String name = String.valueOf(folder.getFileName());
-        DeskJob job = desk.importFolder(folder, name);
-        PlanDay.Request request =
-                new PlanDay.Request(
-                        folder, folder.resolveSibling(name + "-out"), 1, Duration.ofSeconds(10));
-        PlanDay.Result result = program.planDay().plan(request, Progress.SILENT);
-        if (!(result instanceof PlanDay.Planned planned)) {
-            throw new IllegalStateException(name + " was not planned: " + result);
-        }
-        PlanRuns.keep(job, job.head().id(), planned);
     }
 
     private void measure(URI address, String id, double leastS, StringJoiner told)

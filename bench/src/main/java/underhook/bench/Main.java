@@ -23,6 +23,7 @@ public final class Main {
                         new TownMeasured(),
                         new DaysMeasured(),
                         new DeskMeasured(),
+                        new PageMeasured(),
                         new LiveMeasured(),
                         new SwingApproaches().comparison());
         List<Measured> wanted =

@@ -13,6 +13,7 @@ import tools.jackson.databind.node.ObjectNode;
 import underhook.app.port.Written;
 import underhook.core.finding.Finding;
 import underhook.core.geo.GeoPoint;
+import underhook.core.job.Waiver;
 
 /** Pieces of JSON. */
 final class Json {
@@ -74,6 +75,7 @@ final class Json {
                 .put("limit", finding.limit())
                 .put("unit", finding.unit())
                 .put("source", finding.source())
-                .put("message", finding.message());
+                .put("message", finding.message())
+                .put("mayOverride", Waiver.canAnswer(finding));
     }
 }

@@ -1,6 +1,7 @@
 package underhook.web;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -9,9 +10,12 @@ import underhook.app.desk.Lifts;
 import underhook.app.desk.Lifts.Lift;
 import underhook.app.desk.LimitHow;
 import underhook.app.port.Written;
+import underhook.core.finding.Finding;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
+import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
+import underhook.core.job.Waiver;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Limit;
@@ -188,6 +192,9 @@ final class LookJson {
         node.put("state", PlanJson.word(Lifts.status(limit)));
         node.put("source", limit.source());
         node.put("governing", limit.governing());
+        Optional<Finding> answered = finding(look, lift, limit);
+        node.put("mayOverride", answered.isPresent());
+        answered.ifPresent(one -> node.put("subject", one.subject()));
         ObjectNode shown = node.putObject("how");
         shown.set("inputs", Json.array(how.inputs(), LookJson::input));
         shown.put("formula", how.formula());
@@ -195,6 +202,16 @@ final class LookJson {
         shown.put("source", limit.source());
         shown.set("eats", Json.array(how.eats(), LookJson::input));
         return node;
+    }
+
+    /** What the plan found about this limit, where somebody may answer for it. */
+    private static Optional<Finding> finding(Look look, Lift lift, Limit limit) {
+        String code = limit.code().split(" ", 2)[0];
+        List<String> subjects = lift.rotation().loads().stream().map(LoadId::value).toList();
+        return look.plan().plan().findings().stream()
+                .filter(one -> one.code().name().equals(code) && Waiver.canAnswer(one))
+                .filter(one -> subjects.contains(one.subject()))
+                .findFirst();
     }
 
     private static ObjectNode input(LimitHow.Input input) {

@@ -5,7 +5,7 @@ import java.nio.file.Path;
 import underhook.app.port.OutputWriter;
 
 /**
- * Writes cards.pdf: pilot cards (A5), loader's lists, kit list, crew sheets, map, findings and hand signals
+ * Writes cards.pdf: pilot cards (A5), their annex, loader's lists, kit list, crew sheets, map, findings and hand signals
  * (A4). A plan without steps or crews still gives map, findings and signals.
  */
 public final class CardsPdf implements OutputWriter {
@@ -24,6 +24,7 @@ public final class CardsPdf implements OutputWriter {
         Words words = new Words(output.readJob().job(), output.readJob().ground());
         try (Book book = new Book(output.readJob().job(), output.plan(), words)) {
             new PilotCards(output, words).draw(book);
+            new PilotAnnex(output, words).draw(book);
             new LoaderLists(output, words).draw(book);
             new KitPage(output).draw(book);
             new CrewSheets(output, words).draw(book);

@@ -21,11 +21,16 @@ import underhook.core.plan.Step;
 /** What a step passes over, and in which minute. Minutes are cut, so a guard is never late. */
 final class Crossings {
     private static final String NO_RELEASE = ", NO RELEASE HERE";
+    private static final String NO_RELEASE_BRIEF = ", NO RELEASE";
+    private static final String ASSUMED = "HEIGHT ASSUMED, look at it first";
 
     private Crossings() {}
 
+    /** Each in full, and in the few words of the card. */
+    record Told(String full, String brief) {}
+
     /** Crossings of a rotation. The way out is timed back from the first release. */
-    static List<String> list(Job job, Words words, Rotation rotation) {
+    static List<Told> list(Job job, Words words, Rotation rotation) {
         Map<String, List<String>> times = new LinkedHashMap<>();
         Instant start = rotation.hookedAt();
         for (Leg leg : rotation.legs()) {
@@ -51,7 +56,7 @@ final class Crossings {
     }
 
     /** Crossings of a move. With the line off only wires and zones matter, and nothing can be let go. */
-    static List<String> list(Job job, Words words, Step step) {
+    static List<Told> list(Job job, Words words, Step step) {
         Map<String, List<String>> times = new LinkedHashMap<>();
         Instant start = step.startAt();
         boolean off = step.lineLengthM() <= 0;
@@ -59,9 +64,12 @@ final class Crossings {
             collect(new Passing(off ? withoutLine(job, leg) : leg, start), words, times);
             start = start.plusMillis(millis(leg.durationS()));
         }
-        return toLines(job, times).stream()
-                .map(line -> off ? line.replace(NO_RELEASE, "") : line)
-                .toList();
+        return toLines(job, times).stream().map(told -> off ? withoutLoad(told) : told).toList();
+    }
+
+    private static Told withoutLoad(Told told) {
+        return new Told(
+                told.full().replace(NO_RELEASE, ""), told.brief().replace(NO_RELEASE_BRIEF, ""));
     }
 
     private static Leg withoutLine(Job job, Leg leg) {
@@ -116,7 +124,7 @@ final class Crossings {
         boolean assumed =
                 leg.wires().stream()
                         .anyMatch(pass -> pass.wire().equals(feature) && pass.assumed());
-        return assumed ? "HEIGHT ASSUMED, look at it first" : "";
+        return assumed ? ASSUMED : "";
     }
 
     /** Share of the path's length up to where it passes nearest to the point. */
@@ -154,7 +162,7 @@ final class Crossings {
     }
 
     /** What has the same kind, the same rule and the same minutes shares a line. */
-    private static List<String> toLines(Job job, Map<String, List<String>> times) {
+    private static List<Told> toLines(Job job, Map<String, List<String>> times) {
         Map<Line, List<String>> lines = new LinkedHashMap<>();
         times.forEach(
                 (key, clocks) -> {
@@ -164,11 +172,28 @@ final class Crossings {
                     lines.computeIfAbsent(line, unused -> new ArrayList<>()).add(feature);
                 });
         return lines.entrySet().stream()
-                .map(line -> line.getKey().text(String.join(", ", line.getValue())))
+                .map(
+                        line -> {
+                            String features = String.join(", ", line.getValue());
+                            return new Told(
+                                    line.getKey().text(features), line.getKey().brief(features));
+                        })
                 .toList();
     }
 
     private record Line(String clocks, String before, String behind, String rule) {
+        /** Of a rule only its first words, and whether a height is assumed. */
+        String brief(String features) {
+            String first = rule.replace(ASSUMED, "").split("[:;,]", 2)[0].strip();
+            return clocks
+                    + " "
+                    + features
+                    + (before.startsWith("LIVE") ? " LIVE" : "")
+                    + behind.replace(NO_RELEASE, NO_RELEASE_BRIEF)
+                    + (first.isEmpty() ? "" : ", " + first)
+                    + (rule.contains(ASSUMED) ? ", " + ASSUMED : "");
+        }
+
         String text(String features) {
             return clocks
                     + " "

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.PlanePoint;
 import underhook.core.plan.Leg;
@@ -19,6 +20,17 @@ import underhook.core.plan.ReleaseLook.Use;
 /** Where on a leg its load may be let go. */
 final class LetGo {
     private LetGo() {}
+
+    /** The same without a word on areas where none is named, for the card. */
+    static Optional<String> brief(Leg leg) {
+        return line(leg)
+                .map(
+                        line ->
+                                line.replaceFirst("^Let go: ", "")
+                                        .replaceFirst("(; )?no named area\\.$", "")
+                                        .replaceFirst("\\.$", ""))
+                .filter(line -> !line.isBlank());
+    }
 
     /** "Let go: not over LL1 1.0–1.3 km; guarded only RV9 0.5–0.7 km; areas J1." */
     static Optional<String> line(Leg leg) {
@@ -39,21 +51,47 @@ final class LetGo {
 
     /** Kilometres from the start for each thing, from the first to the last metre of every stretch. */
     private static Map<String, String> merged(ReleaseLook look, Use use) {
-        Map<String, String> all = new LinkedHashMap<>();
+        Map<String, List<Tenths>> all = new LinkedHashMap<>();
         for (Stretch part : look.stretches()) {
             if (part.use() == use) {
-                String km = tenths(part.fromM(), false) + "–" + tenths(part.toM(), true);
-                all.merge(String.join(", ", part.what()), km, (a, b) -> a + ", " + b);
+                Tenths.join(
+                        all.computeIfAbsent(
+                                String.join(", ", part.what()), unused -> new ArrayList<>()),
+                        Tenths.around(part));
             }
         }
-        all.replaceAll((what, km) -> km + " km");
-        return all;
+        Map<String, String> words = new LinkedHashMap<>();
+        all.forEach(
+                (what, parts) ->
+                        words.put(
+                                what,
+                                parts.stream()
+                                        .map(Tenths::words)
+                                        .collect(Collectors.joining(", ", "", " km"))));
+        return words;
     }
 
-    /** Outward, so that a closed stretch is never short. */
-    private static String tenths(double distanceM, boolean up) {
-        double tenths = up ? Math.ceil(distanceM / 100) : Math.floor(distanceM / 100);
-        return String.format(Locale.ROOT, "%.1f", tenths / 10);
+    /** A stretch in tenths of a kilometre, outward, so that a closed one is never short. */
+    private record Tenths(long from, long to) {
+        static Tenths around(Stretch part) {
+            return new Tenths(
+                    (long) Math.floor(part.fromM() / 100), (long) Math.ceil(part.toM() / 100));
+        }
+
+        /** Adds the next stretch; one that touches the last makes it longer. */
+        static void join(List<Tenths> parts, Tenths next) {
+            int last = parts.size() - 1;
+            if (last >= 0 && next.from <= parts.get(last).to) {
+                Tenths before = parts.get(last);
+                parts.set(last, new Tenths(before.from, Math.max(before.to, next.to)));
+            } else {
+                parts.add(next);
+            }
+        }
+
+        String words() {
+            return String.format(Locale.ROOT, "%.1f–%.1f", from / 10.0, to / 10.0);
+        }
     }
 
     /** The pieces of the path over which it may not be let go. */

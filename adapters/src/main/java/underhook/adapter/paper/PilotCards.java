@@ -5,33 +5,35 @@ import static underhook.adapter.paper.RichRow.big;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import underhook.app.port.OutputWriter.Output;
 import underhook.core.job.Job;
-import underhook.core.job.Load;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.Drop;
-import underhook.core.plan.Leg;
-import underhook.core.plan.Limit;
-import underhook.core.plan.PathPoint;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
-import underhook.core.plan.StepKind;
-import underhook.core.unit.Units;
 
-/** The day in the order it is flown, for the pilot's knee. */
+/**
+ * The day in the order it is flown, for the pilot's knee: what is flown by and what warns. What explains it
+ * stands in {@link PilotAnnex}, once.
+ */
 final class PilotCards {
-    private static final double TICK_COLUMN = 24;
-    private static final double NOTE_LINE = 13.5;
-    private static final double BAR = 22;
+    private static final double TICK_COLUMN = 19;
+    private static final double NOTE_LINE = 12.5;
+    private static final double BAR = 18;
+    private static final double BELOW = 3;
 
     private final Job job;
     private final Plan plan;
     private final Words words;
+    private final PilotWarnings warnings;
+    private final Set<String> placesSeen = new HashSet<>();
 
     /** One step as it stands on the card. */
     private record Block(Optional<String> bar, List<RichRow> rows, List<String> notes) {
@@ -39,7 +41,7 @@ final class PilotCards {
             return (bar.isPresent() ? BAR : 0)
                     + rows.stream().mapToDouble(RichRow::height).sum()
                     + notes.size() * NOTE_LINE
-                    + 8;
+                    + BELOW;
         }
     }
 
@@ -47,17 +49,18 @@ final class PilotCards {
         this.job = output.readJob().job();
         this.plan = output.plan();
         this.words = words;
+        this.warnings = new PilotWarnings(plan);
     }
 
     void draw(Book book) throws IOException {
         Flow flow = new Flow(book, PDRectangle.A5, "Pilot card");
         flow.paragraph(Face.TEXT, summary());
-        if (plan.odds().isPresent()) {
-            flow.paragraph(Face.TEXT, new OddsWords(plan.odds().get(), words).text());
-        }
-        flow.space(4);
+        flow.space(3);
         boolean heavyRule = true;
         for (Step step : plan.steps()) {
+            if (isMoment(step)) {
+                continue;
+            }
             Block block = block(step, flow.sheet());
             flow.need(block.height());
             draw(block, flow);
@@ -79,15 +82,20 @@ final class PilotCards {
                 + Words.count(plan.summary().lineChanges(), "line change")
                 + ", end about "
                 + words.clock(plan.summary().finishAt())
-                + ". Variation "
-                + variation()
-                + ". Hook heights AMSL. Fuel is the reading at hook-up. Look every place over before its"
-                + " first use.";
+                + ". Bearings MAG, variation "
+                + words.variation()
+                + ". Hook heights AMSL, wind in kt, fuel in kg at hook-up. Per cent: what is left of what"
+                + " stops first. Areas: where a load may be let go. "
+                + PilotWarnings.MARK
+                + " see Findings. Look every place over before its first use.";
     }
 
-    private String variation() {
-        double degrees = Units.radToDeg(job.magneticVariationRad());
-        return String.format(Locale.ROOT, "%.1f° %s", Math.abs(degrees), degrees < 0 ? "W" : "E");
+    /** A wait that is over within the minute is none that anybody could keep. */
+    private boolean isMoment(Step step) {
+        return switch (step.kind()) {
+            case WAIT -> words.clock(step.startAt()).equals(words.clock(step.endAt()));
+            case ROTATION, POSITION, CREW_MOVE, REFUEL, LINE_CHANGE, BREAK -> false;
+        };
     }
 
     private void draw(Block block, Flow flow) throws IOException {
@@ -96,19 +104,18 @@ final class PilotCards {
         if (block.bar().isPresent()) {
             sheet.fillBox(sheet.left(), y + 1, sheet.right() - sheet.left(), BAR - 1);
             sheet.white();
-            sheet.fillBox(sheet.left() + 3, y + 5, 14, 14);
+            sheet.fillBox(sheet.left() + 2, y + 4, 13, 13);
             sheet.textWithin(
-                    new Sheet.Dot(sheet.left() + TICK_COLUMN, y + 17),
+                    new Sheet.Dot(sheet.left() + TICK_COLUMN, y + 15),
                     room(sheet) - 4,
-                    Face.FLOWN,
+                    Face.FLOWN.withSize(14),
                     block.bar().get());
             sheet.black();
             y += BAR;
         } else {
             sheet.stroke(1);
-            sheet.box(sheet.left() + 3, y + 5, 14, 14);
+            sheet.box(sheet.left() + 2, y + 3, 13, 13);
         }
-        y += 2;
         for (RichRow row : block.rows()) {
             row.draw(sheet, sheet.left() + TICK_COLUMN, y);
             y += row.height();
@@ -120,7 +127,7 @@ final class PilotCards {
             }
             note(flow, Face.TEXT, note);
         }
-        flow.space(6);
+        flow.space(BELOW);
     }
 
     private static void note(Flow flow, Face face, String text) throws IOException {
@@ -143,120 +150,107 @@ final class PilotCards {
         return new RichRow(sheet.fonts(), room(sheet), tabs, cells);
     }
 
+    /** All notes as one paragraph: a line of its own for each would double the card. */
     private List<String> wrap(Sheet sheet, List<String> notes) {
-        List<String> lines = new ArrayList<>();
-        for (String note : notes) {
-            if (!note.isBlank()) {
-                lines.addAll(sheet.fonts().wrap(Face.TEXT, note, room(sheet)));
-            }
-        }
-        return lines;
+        String all =
+                notes.stream()
+                        .filter(note -> !note.isBlank())
+                        .map(note -> note.endsWith(".") ? note : note + ".")
+                        .collect(Collectors.joining(" "));
+        return all.isEmpty() ? List.of() : sheet.fonts().wrap(Face.TEXT, all, room(sheet));
     }
 
     private Block rotationBlock(Step step, Rotation rotation, Sheet sheet) {
+        PlaceId before = Words.hookPlace(step);
         List<RichRow> rows = new ArrayList<>();
-        List<String> notes = new ArrayList<>();
         rows.add(
                 row(
                         sheet,
-                        List.of(0.0, 52.0, 190.0),
+                        List.of(0.0, 46.0),
                         List.of(
                                 big(words.clock(rotation.hookedAt())),
-                                big(Words.hookPlace(step) + " → " + destinations(rotation)),
-                                loads(rotation))));
-        List<String> masses = new ArrayList<>();
-        masses.add(big(Words.up(rotation.massOnHookKg())) + " kg hook");
-        masses.add(big(lineLength(step.lineLengthM())) + " m line");
-        masses.add("fuel max " + big(Words.down(rotation.fuelMaxKg())));
-        masses.add("plan " + big(Words.down(rotation.fuelAtHookKg())) + " kg");
-        rows.add(row(sheet, List.of(0.0, 94.0, 166.0, 268.0), masses));
-        PlaceId before = Words.hookPlace(step);
-        if (!before.equals(step.from())) {
-            Words.Way first = words.way(step.from(), before);
-            notes.add(
-                    "First to "
-                            + before
-                            + " with the empty line: "
-                            + Words.bearing(first.bearingTrueRad())
-                            + " TRUE, "
-                            + Words.km(first.distanceM())
-                            + " km.");
-        }
+                                big(before + " → " + destinations(rotation)),
+                                loads(rotation),
+                                big(Words.up(rotation.massOnHookKg())) + " kg",
+                                "fuel "
+                                        + big(Words.down(rotation.fuelAtHookKg()))
+                                        + " max "
+                                        + big(Words.down(rotation.fuelMaxKg())))));
+        Optional<Drop> last = Optional.empty();
         for (Drop drop : rotation.drops()) {
-            List<String> first = new ArrayList<>();
-            if (rotation.drops().size() > 1) {
-                rows.add(
-                        row(
-                                sheet,
-                                List.of(0.0),
-                                List.of(big(drop.place()) + " set down " + big(drop.load()))));
+            // Two loads for one place hang one above the other: the same numbers count.
+            if (last.filter(one -> isSameWay(rotation, one, drop)).isEmpty()) {
+                rows.add(row(sheet, List.of(0.0), dropCells(rotation, before, drop)));
             }
-            if (!before.equals(drop.place())) {
-                first.addAll(direction(before, drop.place()));
-            }
-            first.add(hook(rotation, drop));
-            rows.add(row(sheet, List.of(0.0, 77.0, 152.0, 206.0), first));
-            rows.add(
-                    row(
-                            sheet,
-                            List.of(0.0, 112.0, 206.0, 277.0),
-                            List.of(
-                                    "in from "
-                                            + big(Words.bearing(drop.approachFromTrueRad()))
-                                            + " TRUE",
-                                    "out "
-                                            + big(Words.bearing(drop.departureTrackTrueRad()))
-                                            + " TRUE",
-                                    head(drop),
-                                    cross(drop))));
+            last = Optional.of(drop);
             before = drop.place();
         }
-        for (Limit limit : rotation.limits()) {
-            if (limit.governing()) {
-                notes.add("Stops first: " + Words.limit(limit) + ".");
-            }
+        return new Block(Optional.empty(), rows, wrap(sheet, notes(step, rotation, before)));
+    }
+
+    private static boolean isSameWay(Rotation rotation, Drop one, Drop other) {
+        return one.place().equals(other.place())
+                && HookHeights.find(rotation, one).equals(HookHeights.find(rotation, other));
+    }
+
+    private List<String> dropCells(Rotation rotation, PlaceId before, Drop drop) {
+        List<String> cells = new ArrayList<>();
+        if (rotation.drops().stream().map(Drop::place).distinct().count() > 1) {
+            cells.add(big(drop.place()) + " " + drop.load());
         }
+        cells.addAll(direction(before, drop.place()));
+        cells.add(HookHeights.words(rotation, drop));
+        cells.add("in " + big(magnetic(drop.approachFromTrueRad())));
+        cells.add("out " + big(magnetic(drop.departureTrackTrueRad())) + " MAG");
+        cells.add(head(drop));
+        return cells;
+    }
+
+    private String magnetic(double trueRad) {
+        return Words.bearing(words.magneticRad(trueRad));
+    }
+
+    private List<String> notes(Step step, Rotation rotation, PlaceId end) {
+        List<String> notes = new ArrayList<>();
+        PlaceId hook = Words.hookPlace(step);
+        if (!hook.equals(step.from())) {
+            notes.add("FIRST empty to " + hook + ": " + way(step.from(), hook));
+        }
+        rotation.limits().stream()
+                .filter(limit -> limit.governing())
+                .map(Words::brief)
+                .forEach(notes::add);
+        if (rotation.loads().stream().map(job::getLoad).anyMatch(Words::isEstimated)) {
+            notes.add("MASS ESTIMATED");
+        }
+        notes.add(cross(rotation));
         rotation.drops().stream().flatMap(drop -> pole(drop).stream()).forEach(notes::add);
-        notes.addAll(Crossings.list(job, words, rotation));
-        List<String> last =
-                rotation.legs().stream().flatMap(leg -> LetGo.line(leg).stream()).toList();
-        notes.add((slowing(rotation) + (last.isEmpty() ? "" : last.get(0))).strip());
-        last.stream().skip(1).forEach(notes::add);
+        notes.addAll(warnings.list(rotation, placesSeen));
+        Crossings.list(job, words, rotation).forEach(one -> notes.add(one.brief()));
+        rotation.legs().forEach(leg -> LetGo.brief(leg).ifPresent(notes::add));
         if (!step.to().equals(step.from())) {
-            Words.Way back = words.way(before, step.to());
-            notes.add(
-                    "Then to "
-                            + step.to()
-                            + ": "
-                            + Words.bearing(back.bearingTrueRad())
-                            + " TRUE, "
-                            + Words.km(back.distanceM())
-                            + " km.");
+            notes.add("THEN to " + step.to() + ": " + way(end, step.to()));
         }
-        return new Block(Optional.empty(), rows, wrap(sheet, notes));
+        return notes;
     }
 
-    /** Where to begin slowing down with the load. */
-    private static String slowing(Rotation rotation) {
-        return rotation.legs().stream()
-                .filter(leg -> !leg.carrying().isEmpty())
-                .flatMap(leg -> leg.slowing().stream())
-                .findFirst()
-                .map(one -> "Slow from " + Words.up(one.beginM()) + " m. ")
-                .orElse("");
+    private static String cross(Rotation rotation) {
+        return rotation.drops().stream()
+                .map(PilotCards::cross)
+                .distinct()
+                .collect(Collectors.joining("; "));
     }
 
-    /** What holds while a pole is guyed, and why its release needs two confirmations. */
+    /** What a pole's release needs; the annex says why. */
     private Optional<String> pole(Drop drop) {
         return plan.poles().stream()
                 .filter(pole -> pole.load().equals(drop.load()))
                 .findFirst()
                 .map(
                         pole ->
-                                "POLE: TWO confirmations and a reading of "
+                                "POLE: leave after TWO confirmations and "
                                         + Words.up(pole.readingKg())
-                                        + " kg before you leave: falling with the sling on it takes you"
-                                        + " along.");
+                                        + " kg");
     }
 
     private static String destinations(Rotation rotation) {
@@ -264,53 +258,20 @@ final class PilotCards {
     }
 
     private String loads(Rotation rotation) {
-        StringBuilder text = new StringBuilder(big(Words.joined(rotation.loads())));
-        boolean estimated = false;
-        List<String> kinds = new ArrayList<>();
-        for (Load load : rotation.loads().stream().map(job::getLoad).toList()) {
-            estimated |= Words.isEstimated(load);
-            if (!kinds.contains(load.kind())) {
-                kinds.add(load.kind());
-            }
-        }
-        text.append(' ').append(String.join(", ", kinds));
-        return estimated ? text.append(" EST").toString() : text.toString();
-    }
-
-    private static String hook(Rotation rotation, Drop drop) {
-        return hookAltitudeAmslM(rotation, drop)
-                .map(
-                        altitude ->
-                                "hook "
-                                        + big(Words.hookM(altitude))
-                                        + " m "
-                                        + big(Words.hookFt(altitude))
-                                        + " ft")
-                .orElse("hook altitude not planned");
-    }
-
-    /** Where the leg that brings the load ends. */
-    private static Optional<Double> hookAltitudeAmslM(Rotation rotation, Drop drop) {
-        for (Leg leg : rotation.legs()) {
-            if (leg.to().equals(drop.place())
-                    && leg.carrying().contains(drop.load())
-                    && !leg.path().isEmpty()) {
-                PathPoint end = leg.path().get(leg.path().size() - 1);
-                return Optional.of(end.hookAltitudeAmslM());
-            }
-        }
-        return Optional.empty();
+        String ids = big(Words.joined(rotation.loads()).replace(" ", ""));
+        return rotation.loads().size() > 1
+                ? ids
+                : ids + " " + job.getLoad(rotation.loads().get(0)).kind();
     }
 
     private static String head(Drop drop) {
         long kt = Words.headKt(drop.headMPerS());
-        return (kt < 0 ? "TAIL " : "head ") + big(Math.abs(kt)) + " kt";
+        return (kt < 0 ? "TAIL " : "head ") + Math.abs(kt);
     }
 
     private static String cross(Drop drop) {
         long kt = Words.crossKt(drop.crossMPerS());
-        String side = kt == 0 ? "" : drop.crossMPerS() > 0 ? " right" : " left";
-        return "cross " + big(kt) + side;
+        return kt == 0 ? "" : "Cross " + kt + (drop.crossMPerS() > 0 ? " right" : " left");
     }
 
     static String lineLength(double lengthM) {
@@ -320,46 +281,74 @@ final class PilotCards {
     }
 
     private Block otherBlock(Step step, Sheet sheet) {
-        String times = words.clock(step.startAt()) + "–" + words.clock(step.endAt()) + "  ";
-        List<RichRow> rows = new ArrayList<>();
-        List<String> notes = new ArrayList<>();
-        String what =
-                switch (step.kind()) {
-                    case ROTATION -> "ROTATION " + step.from() + " → " + step.to();
-                    case POSITION -> "POSITION " + step.from() + " → " + step.to();
-                    case CREW_MOVE -> "CREW MOVE " + step.from() + " → " + step.to();
-                    case REFUEL -> "REFUEL at " + step.from();
-                    case LINE_CHANGE ->
-                            step.lineLengthM() > 0
-                                    ? "LINE CHANGE at "
+        String at = words.clock(step.startAt()) + " ";
+        String engine = step.engineRunning() ? "" : ", engine OFF";
+        return switch (step.kind()) {
+            case ROTATION, POSITION ->
+                    new Block(
+                            Optional.empty(),
+                            List.of(row(sheet, List.of(0.0, 48.0), empty(step))),
+                            wrap(sheet, over(step)));
+            case CREW_MOVE ->
+                    new Block(
+                            Optional.of(
+                                    at
+                                            + "CREW "
                                             + step.from()
-                                            + ": fit "
-                                            + lineLength(step.lineLengthM())
-                                            + " m"
-                                    : "LINE CHANGE at " + step.from() + ": line OFF";
-                    case BREAK -> "BREAK at " + step.from();
-                    case WAIT -> "WAIT at " + step.from();
-                };
-        switch (step.kind()) {
-            case ROTATION -> {}
-            case POSITION, CREW_MOVE -> {
-                List<String> cells = new ArrayList<>(direction(step.from(), step.to()));
-                cells.add(
-                        step.lineLengthM() > 0
-                                ? big(lineLength(step.lineLengthM())) + " m line"
-                                : big("line OFF"));
-                rows.add(row(sheet, List.of(0.0, 77.0, 152.0, 206.0), cells));
-                step.crew().ifPresent(crew -> notes.add(Crossings.people(job, crew)));
-                notes.addAll(Crossings.list(job, words, step));
-            }
-            case REFUEL -> rows.add(row(sheet, List.of(0.0, 130.0), fuel(step)));
-            case LINE_CHANGE, BREAK, WAIT -> {}
-        }
-        if (step.kind() != StepKind.ROTATION) {
-            String engine = step.engineRunning() ? "Engine runs." : "Engine off.";
-            notes.add((engine + " " + step.because()).strip());
-        }
-        return new Block(Optional.of(times + what), rows, wrap(sheet, notes));
+                                            + " → "
+                                            + step.to()
+                                            + "  "
+                                            + way(step.from(), step.to())
+                                            + ", line "
+                                            + fitted(step)),
+                            List.of(),
+                            wrap(sheet, over(step)));
+            case REFUEL -> bar(at + "REFUEL " + step.from() + "  " + fuel(step) + engine);
+            case LINE_CHANGE ->
+                    bar(
+                            at
+                                    + "LINE at "
+                                    + step.from()
+                                    + (step.lineLengthM() > 0 ? ": fit " : ": ")
+                                    + fitted(step)
+                                    + engine);
+            case BREAK -> bar(between(step) + "BREAK at " + step.from() + engine);
+            case WAIT ->
+                    new Block(
+                            Optional.empty(),
+                            List.of(),
+                            List.of(between(step) + "WAIT at " + step.from() + engine + "."));
+        };
+    }
+
+    private static Block bar(String text) {
+        return new Block(Optional.of(text), List.of(), List.of());
+    }
+
+    private String between(Step step) {
+        return words.clock(step.startAt()) + "–" + words.clock(step.endAt()) + " ";
+    }
+
+    private static String fitted(Step step) {
+        String length = lineLength(step.lineLengthM());
+        return step.lineLengthM() > 0 ? length + " m" : length;
+    }
+
+    private List<String> empty(Step step) {
+        List<String> cells = new ArrayList<>();
+        cells.add(big(words.clock(step.startAt())));
+        cells.add("EMPTY " + big(step.from() + " → " + step.to()));
+        cells.addAll(direction(step.from(), step.to()));
+        cells.add("MAG");
+        cells.add("line " + big(fitted(step)));
+        return cells;
+    }
+
+    private List<String> over(Step step) {
+        List<String> notes = new ArrayList<>();
+        step.crew().ifPresent(crew -> notes.add(Crossings.people(job, crew)));
+        Crossings.list(job, words, step).forEach(one -> notes.add(one.brief()));
+        return notes;
     }
 
     private List<String> direction(PlaceId from, PlaceId to) {
@@ -367,19 +356,17 @@ final class PilotCards {
             return List.of();
         }
         Words.Way way = words.way(from, to);
-        return List.of(
-                big(Words.bearing(way.bearingTrueRad())) + " TRUE",
-                big(Words.bearing(words.magneticRad(way.bearingTrueRad()))) + " MAG",
-                big(Words.km(way.distanceM())) + " km");
+        return List.of(big(magnetic(way.bearingTrueRad())), big(Words.km(way.distanceM())) + " km");
     }
 
-    private static List<String> fuel(Step step) {
-        return List.of(
-                "from " + big(Words.down(step.fuelStartKg())) + " kg",
-                "to "
-                        + big(Words.down(step.fuelEndKg()))
-                        + " kg, take "
-                        + big(Words.down(step.fuelEndKg()) - Words.down(step.fuelStartKg()))
-                        + " kg");
+    private String way(PlaceId from, PlaceId to) {
+        Words.Way way = words.way(from, to);
+        return magnetic(way.bearingTrueRad()) + " MAG " + Words.km(way.distanceM()) + " km";
+    }
+
+    private static String fuel(Step step) {
+        long from = Words.down(step.fuelStartKg());
+        long to = Words.down(step.fuelEndKg());
+        return from + " → " + to + " kg, take " + (to - from);
     }
 }

@@ -11,8 +11,8 @@ import java.util.List;
 final class RichRow {
     private static final char BIG = '\u0001';
     private static final char PLAIN = '\u0002';
-    private static final double LINE = 18;
-    private static final double BETWEEN = 9;
+    private static final double LINE = 16;
+    private static final double BETWEEN = 7;
 
     private record Placed(double x, int line, String cell) {}
 
@@ -57,7 +57,7 @@ final class RichRow {
     void draw(Sheet sheet, double left, double top) throws IOException {
         for (Placed one : placed) {
             double x = left + one.x();
-            double baseline = top + one.line() * LINE + 14;
+            double baseline = top + one.line() * LINE + 13;
             for (Part part : parts(one.cell())) {
                 double room = Math.max(left + width - x, 1);
                 x = sheet.textWithin(new Sheet.Dot(x, baseline), room, part.face(), part.text());

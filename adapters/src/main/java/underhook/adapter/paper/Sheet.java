@@ -21,7 +21,7 @@ final class Sheet {
         this.fonts = fonts;
         this.width = size.x();
         this.height = size.y();
-        this.margin = width < 450 ? 22 : 34;
+        this.margin = width < 450 ? 17 : 34;
     }
 
     Fonts fonts() {

@@ -25,9 +25,6 @@ import underhook.core.unit.Units;
  * crosswind up; fuel, clearance and headwind down.
  */
 final class Words {
-    /** A margin below this counts as near. @source PRACTICE own choice */
-    private static final double NEAR_PERCENT = 10;
-
     /** Keeps noise of the last binary digits from moving a whole number. */
     private static final double NOISE = 1e-6;
 
@@ -120,8 +117,21 @@ final class Words {
     }
 
     /** inside, near or outside. */
-    static String state(double marginPercent) {
-        return marginPercent < 0 ? "outside" : marginPercent < NEAR_PERCENT ? "near" : "inside";
+    static String state(Limit limit) {
+        return limit.isOutside() ? "outside" : limit.isNear() ? "near" : "inside";
+    }
+
+    /** "hover mass 2 % NEAR": what is left of what stops first; inside is not said. */
+    static String brief(Limit limit) {
+        String state = limit.isOutside() ? " OUTSIDE" : limit.isNear() ? " NEAR" : "";
+        String words = words(limit.code()) + " " + down(limit.marginPercent()) + " %" + state;
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+
+    /** "3.0° E". */
+    String variation() {
+        double degrees = Units.radToDeg(job.magneticVariationRad());
+        return String.format(Locale.ROOT, "%.1f° %s", Math.abs(degrees), degrees < 0 ? "W" : "E");
     }
 
     /** "hover mass 1812 of 1850 kg, 2 % left, near". */
@@ -135,12 +145,14 @@ final class Words {
                 + ", "
                 + down(limit.marginPercent())
                 + " % left, "
-                + state(limit.marginPercent());
+                + state(limit);
     }
 
-    /** The words of a code: HOVER_MASS is "hover mass". */
+    /** The words of a code: HOVER_MASS is "hover mass"; the id of a place behind it stays as it is. */
     static String words(String code) {
-        return code.toLowerCase(Locale.ROOT).replace('_', ' ');
+        int end = code.indexOf(' ') < 0 ? code.length() : code.indexOf(' ');
+        return code.substring(0, end).toLowerCase(Locale.ROOT).replace('_', ' ')
+                + code.substring(end);
     }
 
     private static String shortest(double value, RoundingMode rounding) {

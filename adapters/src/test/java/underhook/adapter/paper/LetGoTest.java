@@ -52,6 +52,21 @@ class LetGoTest {
     }
 
     @Test
+    void makes_one_stretch_of_those_that_touch_and_keeps_the_cards_words_few() {
+        Leg leg =
+                looked(
+                        new Stretch(Use.GUARDED, 110, 190, 5, List.of("R1")),
+                        new Stretch(Use.CLOSED, 190, 210, 5, List.of("N1")),
+                        new Stretch(Use.GUARDED, 210, 390, 5, List.of("R1")),
+                        new Stretch(Use.OPEN, 390, 900, 9, List.of()));
+
+        // 110 to 190 m is 0.1 to 0.2 km, 210 to 390 m is 0.2 to 0.4 km: outward they touch.
+        assertThat(LetGo.brief(leg)).contains("NOT over N1 0.1–0.3 km; guarded R1 0.1–0.4 km");
+        assertThat(LetGo.line(leg))
+                .hasValueSatisfying(line -> assertThat(line).contains("no named"));
+    }
+
+    @Test
     void says_when_no_area_is_named_and_nothing_without_a_load() {
         assertThat(LetGo.line(looked(new Stretch(Use.OPEN, 30, 900, 9, List.of()))))
                 .contains("Let go: no named area.");

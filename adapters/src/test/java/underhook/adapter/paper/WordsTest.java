@@ -50,6 +50,14 @@ class WordsTest {
         assertThat(Words.limit(limit(760, 750, -1.33))).endsWith("-2 % left, outside");
     }
 
+    @Test
+    void on_the_card_a_limit_is_what_it_leaves_and_inside_is_not_said() {
+        assertThat(Words.brief(limit(701.2, 750.9, 6.6))).isEqualTo("Hook limit 6 % NEAR");
+        assertThat(Words.brief(limit(400, 750, 46.7))).isEqualTo("Hook limit 46 %");
+        assertThat(Words.brief(limit(760, 750, -1.33))).isEqualTo("Hook limit -2 % OUTSIDE");
+        assertThat(Words.words("WIND_GUST at S10")).isEqualTo("wind gust at S10");
+    }
+
     private static Limit limit(double value, double limit, double marginPercent) {
         return new Limit("HOOK_LIMIT", value, limit, "kg", marginPercent, "invented", true);
     }

@@ -16,9 +16,6 @@ import underhook.core.plan.Step;
 
 /** The lifts of a plan, numbered as on paper, each with one word for how it stands. */
 public final class Lifts {
-    /** A limit with less left counts as near, percent of the limit. @source PRACTICE own choice */
-    static final double NEAR_PERCENT = 5;
-
     /** How something stands to its limits, from good to bad. */
     public enum Status {
         INSIDE,
@@ -75,10 +72,10 @@ public final class Lifts {
 
     /** How a value stands to its limit. */
     public static Status status(Limit limit) {
-        if (!(limit.marginPercent() >= 0)) {
+        if (limit.isOutside()) {
             return Status.OUTSIDE;
         }
-        return limit.marginPercent() < NEAR_PERCENT ? Status.NEAR : Status.INSIDE;
+        return limit.isNear() ? Status.NEAR : Status.INSIDE;
     }
 
     private static Status status(Severity severity) {

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.EnumSet;
 import java.util.Objects;
 import java.util.Set;
+import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 
 /**
@@ -54,6 +55,18 @@ public record Waiver(FindingCode code, String subject, String reason, String by,
     /** Whether it makes a STOP of this code a CAUTION. */
     public boolean isLifting() {
         return LIFTED.contains(code);
+    }
+
+    /**
+     * Whether a reason changes anything about this finding: a note needs none, a limit takes none, and of
+     * what keeps a load back few codes are lifted.
+     */
+    public static boolean canAnswer(Finding finding) {
+        return switch (finding.severity()) {
+            case NOTE -> false;
+            case CAUTION -> !isFixed(finding.code());
+            case STOP -> LIFTED.contains(finding.code());
+        };
     }
 
     /** Whether it is about this. */

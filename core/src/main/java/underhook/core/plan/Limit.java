@@ -16,4 +16,17 @@ public record Limit(
         String unit,
         double marginPercent,
         String source,
-        boolean governing) {}
+        boolean governing) {
+    /** A limit with less left counts as near, percent of the limit. @source PRACTICE own choice */
+    private static final double NEAR_PERCENT = 10;
+
+    /** Whether nothing is left; what is not a number counts as nothing. */
+    public boolean isOutside() {
+        return !(marginPercent >= 0);
+    }
+
+    /** Whether little is left. */
+    public boolean isNear() {
+        return !isOutside() && marginPercent < NEAR_PERCENT;
+    }
+}

@@ -747,9 +747,13 @@ final class DayModel {
         return leastS;
     }
 
-    /** What no empty way between two places goes below in an hour, with any line or none, s. */
+    /**
+     * What no empty way between two places goes below in an hour, s: with any line; or with none, which is fitted
+     * and taken off at laydowns only.
+     */
     double emptyBoundS(int from, int to, int slot) {
-        long leastS = boundS(emptyWay(from, to, -1, slot));
+        boolean slung = TripMaker.isSite(places.get(from)) || TripMaker.isSite(places.get(to));
+        long leastS = slung ? NEVER_S : boundS(emptyWay(from, to, -1, slot));
         for (int line = 0; line < machine.lines().size(); line++) {
             leastS = Math.min(leastS, boundS(emptyWay(from, to, line, slot)));
         }

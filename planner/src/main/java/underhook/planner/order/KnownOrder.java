@@ -1,11 +1,13 @@
 package underhook.planner.order;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import underhook.core.job.LoadId;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Plan;
+import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.planner.search.DayTable;
 import underhook.planner.search.RestOrder;
@@ -98,45 +100,56 @@ final class KnownOrder {
         return DayTable.NONE;
     }
 
-    /** The team that is there when something is let go at a place in the plan. */
-    private int receiver(Plan plan, int place) {
+    /** The team that is there when something is let go at a place in the plan, or else hooked up there. */
+    private int worker(Plan plan, int place) {
+        int hooker = DayTable.NONE;
         for (Step step : plan.steps()) {
             if (step.rotation().isEmpty()) {
                 continue;
             }
-            Drop drop = step.rotation().get().drops().get(0);
-            for (CrewStay stay : plan.crews()) {
-                int team = teamNumber(stay.crew().value());
-                boolean there =
-                        team >= 0
-                                && model.place(drop.place()) == place
-                                && stay.place().equals(drop.place())
-                                && stay.doing().startsWith("works")
-                                && !stay.fromAt().isAfter(drop.releasedAt())
-                                && !stay.toAt().isBefore(drop.releasedAt())
-                                && people.serves(team, place);
-                if (there) {
-                    return team;
-                }
+            Rotation rotation = step.rotation().get();
+            Drop drop = rotation.drops().get(0);
+            int team = there(plan, place, drop.releasedAt());
+            if (team >= 0 && model.place(drop.place()) == place) {
+                return team;
+            }
+            int trip = trip(rotation.loads().get(0));
+            if (hooker < 0 && trip >= 0 && trips.get(trip).from() == place) {
+                hooker = there(plan, place, rotation.hookedAt());
+            }
+        }
+        return hooker;
+    }
+
+    /** The team that is at a place then and may work there. */
+    private int there(Plan plan, int place, Instant at) {
+        for (CrewStay stay : plan.crews()) {
+            int team = teamNumber(stay.crew().value());
+            boolean there =
+                    team >= 0
+                            && model.place(stay.place()) == place
+                            && stay.doing().startsWith("works")
+                            && !stay.fromAt().isAfter(at)
+                            && !stay.toAt().isBefore(at)
+                            && people.serves(team, place);
+            if (there) {
+                return team;
             }
         }
         return DayTable.NONE;
     }
 
-    /** Who works where in the plan; elsewhere the first team that may. */
+    /** Who works where in the plan. */
     private List<Integer> teams(Plan plan) {
         List<Integer> teams = new ArrayList<>();
         for (int place = 0; place < model.places.size(); place++) {
-            int found = receiver(plan, place);
+            int found = worker(plan, place);
             for (CrewStay stay : plan.crews()) {
                 int team = teamNumber(stay.crew().value());
                 boolean works = stay.doing().startsWith("works");
                 if (works && found < 0 && team >= 0 && model.place(stay.place()) == place) {
                     found = people.serves(team, place) ? team : found;
                 }
-            }
-            for (int team = 0; team < people.teams.size() && found < 0; team++) {
-                found = people.serves(team, place) ? team : found;
             }
             teams.add(found);
         }

@@ -99,10 +99,14 @@ public final class OpenDay {
                 effort.bounds()
                         ? Optional.of(model.instant(rest.finishBoundS(ordered)))
                         : Optional.empty();
-        DayState day = new DayStory(model, maker, people).tell(ordered);
+        DayState day = new DayStory(model, maker, people, table).tell(ordered);
         Plan fresh =
-                new PlanBuilder(model, maker, people, new PlanBuilder.Built(day, false, done))
-                        .build(settings, leftOut(day, now), findings(day), 0);
+                new PlanBuilder(
+                                model,
+                                maker,
+                                people,
+                                new PlanBuilder.Built(day, false, Optional.empty(), done))
+                        .build(settings, leftOut(day, now), findings(day));
         return new Reordered(
                 joined(record, fresh, new Seen(now, frozen, bound)),
                 upToNow(record, done, now),

@@ -50,6 +50,7 @@ final class PlanBuilder {
     private final People people;
     private final DayState day;
     private final boolean cutShort;
+    private final Optional<DayCosts> costs;
     private final List<Step> before;
     private final ReleaseFindings releases;
 
@@ -57,11 +58,12 @@ final class PlanBuilder {
      * A day as built.
      *
      * @param cutShort whether the search for it was cut short
+     * @param costs what it costs and is bounded by; none where that was not worked out
      * @param before steps that were done before it; none in the morning
      */
-    record Built(DayState day, boolean cutShort, List<Step> before) {
-        Built(DayState day, boolean cutShort) {
-            this(day, cutShort, List.of());
+    record Built(DayState day, boolean cutShort, Optional<DayCosts> costs, List<Step> before) {
+        Built(DayState day, boolean cutShort, DayCosts costs) {
+            this(day, cutShort, Optional.of(costs), List.of());
         }
     }
 
@@ -71,11 +73,12 @@ final class PlanBuilder {
         this.people = people;
         this.day = built.day();
         this.cutShort = built.cutShort();
+        this.costs = built.costs();
         this.before = built.before();
         this.releases = new ReleaseFindings(model.job);
     }
 
-    Plan build(PlanSettings with, List<LeftOut> leftOut, List<Finding> findings, double boundS) {
+    Plan build(PlanSettings with, List<LeftOut> leftOut, List<Finding> findings) {
         List<Step> steps = new ArrayList<>(before);
         for (DayState.Event event : day.events()) {
             boolean idle = event.kind() == StepKind.WAIT || event.kind() == StepKind.BREAK;
@@ -92,10 +95,12 @@ final class PlanBuilder {
                         count(steps, StepKind.ROTATION),
                         count(steps, StepKind.REFUEL),
                         count(steps, StepKind.LINE_CHANGE),
-                        OptionalDouble.of(boundS),
-                        Optional.empty(),
-                        Optional.of("chosen-combination"),
-                        cutShort);
+                        costs.map(DayCosts::flightBoundS).orElse(OptionalDouble.empty()),
+                        costs.map(DayCosts::finishBoundAt),
+                        costs.map(one -> "chosen-combination"),
+                        cutShort,
+                        costs.map(DayCosts::price),
+                        costs.map(DayCosts::front).orElse(List.of()));
         List<Finding> all = new ArrayList<>(findings);
         all.addAll(new WireFindings(model, findings).list(steps));
         all.addAll(releases.list());

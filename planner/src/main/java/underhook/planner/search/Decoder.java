@@ -18,6 +18,7 @@ final class Decoder {
     private final TeamMoves teamMoves;
     private final Lifts lifts;
     private final int[] later;
+    private Rates rates;
     private int laterCount;
 
     private int flownCount;
@@ -31,12 +32,22 @@ final class Decoder {
     Decoder(DayTable table, @Nullable Midday midday) {
         this.midday = midday;
         this.table = table;
+        this.rates = table.rates;
         this.run = new Run(table);
         this.saved = new Run(table);
         this.grounding = new Grounding(run);
         this.teamMoves = new TeamMoves(run, grounding);
         this.lifts = new Lifts(run, grounding, teamMoves);
         this.later = new int[table.trips.length];
+    }
+
+    /** What a minute costs from now on. */
+    void setRates(Rates newRates) {
+        rates = newRates;
+    }
+
+    Rates rates() {
+        return rates;
     }
 
     Run run() {
@@ -242,6 +253,6 @@ final class Decoder {
     }
 
     long priceCents() {
-        return table.rates.cents(run.flightS, run.timeS - table.rules.startS(), run.countDropped());
+        return rates.cents(run.flightS, run.timeS - table.rules.startS(), run.countDropped());
     }
 }

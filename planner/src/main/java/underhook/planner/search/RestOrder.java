@@ -28,7 +28,8 @@ public final class RestOrder {
      *
      * @param tokens what is done in turn: trips by number, from their count on each team to be flown, then a
      *     rest, then fuel
-     * @param teamOf for each place the team that works there; {@link DayTable#NONE} for none
+     * @param teamOf for each place the team that works there; {@link DayTable#NONE} where that is not known:
+     *     the one that may do most of what is to be done there comes
      * @param lines for each trip its line; {@link DayTable#NONE} where any will do
      * @param refuelToKg how far is filled up at each refuelling to come, kg; at least one
      */
@@ -93,11 +94,7 @@ public final class RestOrder {
                 tokens[count++] = trip;
             }
         }
-        Wish wish =
-                new Wish(
-                        Arrays.copyOf(tokens, count),
-                        order.teamOf().stream().mapToInt(team -> team).toArray(),
-                        table.trips.length);
+        Wish wish = new Wish(Arrays.copyOf(tokens, count), teamOf(order), table.trips.length);
         for (int trip = 0; trip < named.length; trip++) {
             wish.line[trip] = order.lines().get(trip);
         }
@@ -106,6 +103,16 @@ public final class RestOrder {
             wish.refuelToKg[i] = levels.get(Math.min(i, levels.size() - 1));
         }
         return wish;
+    }
+
+    /** A place without a team would lose its trips. */
+    private int[] teamOf(Kept order) {
+        int[] teamOf = Lean.firstTeams(table);
+        for (int place = 0; place < teamOf.length; place++) {
+            int known = order.teamOf().get(place);
+            teamOf[place] = known >= 0 ? known : teamOf[place];
+        }
+        return teamOf;
     }
 
     /** The known order, flown as soon as may be. */

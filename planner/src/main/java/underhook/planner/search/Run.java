@@ -49,6 +49,7 @@ final class Run {
     private int openFrom;
     private double openFuelKg;
     private @Nullable LiftDone openLift;
+    private @Nullable Cause openCause;
     private @Nullable DayLog log;
     private int events;
     private int stays;
@@ -87,6 +88,7 @@ final class Run {
         lateS = 0;
         open = DayTable.NONE;
         openLift = null;
+        openCause = null;
         log = newLog;
         events = 0;
         stays = 0;
@@ -141,6 +143,7 @@ final class Run {
         openFrom = other.openFrom;
         openFuelKg = other.openFuelKg;
         openLift = other.openLift;
+        openCause = other.openCause;
         log = other.log;
         events = other.events;
         stays = other.stays;
@@ -177,8 +180,10 @@ final class Run {
         openFuelKg = fuelStartKg;
     }
 
-    void setLift(LiftDone lift) {
+    /** What was lifted, and what it was lifted as soon as. */
+    void setLift(LiftDone lift, Cause cause) {
         openLift = lift;
+        openCause = cause;
     }
 
     /** The open rotation ends at a place, by this way back or by none. */
@@ -203,10 +208,11 @@ final class Run {
                             Optional.ofNullable(openLift),
                             DayTable.NONE,
                             back == null ? List.of() : List.of(back),
-                            Cause.of(Cause.Kind.LIFT, trip)));
+                            openCause == null ? Cause.of(Cause.Kind.LIFT, trip) : openCause));
             events++;
         }
         openLift = null;
+        openCause = null;
     }
 
     /** What is written of something that is no rotation. */

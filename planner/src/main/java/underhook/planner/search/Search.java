@@ -44,7 +44,7 @@ final class Search {
     Search(Decoder decoder, Wish start, BooleanSupplier stop, ToLongFunction<Wish> strayCents) {
         this.strayCents = strayCents;
         this.table = decoder.run().table;
-        this.minuteCents = Math.max(1, table.rates.minuteCents());
+        this.minuteCents = Math.max(1, decoder.rates().minuteCents());
         this.stop = stop;
         this.decoder = decoder;
         this.changer = new WishChanger(table);

@@ -13,7 +13,7 @@ import java.util.function.DoubleConsumer;
  */
 final class Tournament {
     private static final int[] STARTERS = {10, 4, 1};
-    private static final int[] DAYS_PER_TRIP = {150, 500, 2000};
+    private static final int[] DAYS_PER_TRIP = {80, 250, 900};
     private static final double[] HOT_S = {84, 54, 54};
 
     /** A day of few trips is searched hotter: one order may lie far from all that are nearly as good. */

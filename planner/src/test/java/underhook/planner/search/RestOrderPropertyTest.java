@@ -25,7 +25,7 @@ class RestOrderPropertyTest {
             int trip = event.lift().orElseThrow().trip();
             int place = table.teamPlace[trip];
             for (int team = 0; team < TinyDay.TEAMS && place >= 0; team++) {
-                if (table.mayWork(team, trip) && isThere(day, team, place, event)) {
+                if (table.mayWork(team, trip) && isThere(table, day, team, event)) {
                     teams.set(place, team);
                 }
             }
@@ -41,7 +41,7 @@ class RestOrderPropertyTest {
             int there = 0;
             for (int team = 0; team < TinyDay.TEAMS && table.teamPlace[trip] >= 0; team++) {
                 boolean may = table.mayWork(team, trip);
-                there += may && isThere(day, team, table.teamPlace[trip], event) ? 1 : 0;
+                there += may && isThere(table, day, team, event) ? 1 : 0;
             }
             if (there > 1) {
                 return true;
@@ -50,8 +50,14 @@ class RestOrderPropertyTest {
         return false;
     }
 
-    private static boolean isThere(Ordered day, int team, int place, DayEvent event) {
-        long atS = day.releasedS().get(event.lift().orElseThrow().trip());
+    /** Whether a team is where a lift needs one when it does: at its hook-up, or when it is let go. */
+    private static boolean isThere(DayTable table, Ordered day, int team, DayEvent event) {
+        LiftDone lift = event.lift().orElseThrow();
+        int place = table.teamPlace[lift.trip()];
+        long atS =
+                table.needsTeamAtDrop(table.trips[lift.trip()])
+                        ? day.releasedS().get(lift.trip())
+                        : lift.hookedS();
         Ordered.TeamEnd end = day.teams().get(team);
         return (end.place() == place && end.arrivedS() <= atS)
                 || day.stays().stream()

@@ -100,7 +100,7 @@ function listenTo(jobId) {
 async function again() {
   await attempt(api.renew);
   await loadJob();
-  await loadPlan();
+  await Promise.all([loadPlan(), loadMap()]);
   say(t('online'));
 }
 
@@ -170,7 +170,8 @@ export const actions = {
   },
   open: (dialog) => set({ dialog }),
   close: () => set({ dialog: null }),
-  reliefUrl: () => api.reliefUrl(state.jobId, 1200, 900, state.job?.head ?? ''),
+  // Without the server there is no relief; it is asked for again when the server is back.
+  relief: () => api.relief(state.jobId, 1200, 900, state.job?.head ?? '').catch(() => null),
   newJob: async (name, from, about = {}) => {
     const made = await attempt(() => api.newJob({ name, from, ...about }));
     if (!made) return;

@@ -41,7 +41,11 @@ export const api = {
   undo: (id, revision) => send('POST', `${job(id)}/undo`, { revision }),
   redo: (id, revision) => send('POST', `${job(id)}/redo`, { revision }),
   map: (id) => ask(`${job(id)}/map`),
-  reliefUrl: (id, w, h, head) => `${job(id)}/relief.png?w=${w}&h=${h}&r=${encodeURIComponent(head ?? '')}`,
+  /** The whole picture, or nothing: an image element that is cut off while it loads only says that it cannot decode. */
+  relief: async (id, w, h, head) => {
+    const answer = await fetch(`${job(id)}/relief.png?w=${w}&h=${h}&r=${encodeURIComponent(head ?? '')}`);
+    return answer.ok ? answer.blob() : null;
+  },
   heights: (id, w, h) => ask(`${job(id)}/heights?w=${w}&h=${h}`),
   changeFeature: (id, change) => send('PATCH', `${job(id)}/features`, change),
   startPlan: (id, seconds, seed) => send('POST', `${job(id)}/plan`, { seconds, seed }),

@@ -2,6 +2,7 @@
 import { html, nothing } from '/lib/lit/lit-html.js';
 import { state } from './state.js';
 import { actions } from './actions.js';
+import { chance } from './trade.js';
 import { t } from './words.js';
 import * as u from './units.js';
 
@@ -35,7 +36,7 @@ function summary() {
     ${pair(t('sum.rotations'), s.rotations)} ${pair(t('sum.flight'), `${Math.ceil(s.flightMinutes)} min`)}
     ${pair(t('sum.refuels'), s.refuels)} ${pair(t('sum.lineChanges'), s.lineChanges)} ${pair(t('sum.finish'), u.clock(s.finishAt))}
     ${pair(t('sum.leftOut'), state.plan.leftOut.length)}
-    ${s.finishChancePercent == null ? nothing : pair(t('sum.chance'), `${s.finishChancePercent} %`)}
+    ${state.plan.odds ? pair(t('sum.chance'), chance(state.plan.odds.allInTime)) : nothing}
     ${s.flightGapPercent == null ? nothing : pair(t('sum.gap'), `${s.flightGapPercent.toFixed(0)} %`)}
     ${state.job?.plan?.stale ? html`<strong class="stale">${t('plan.stale')}</strong>` : nothing}
   </p>`;

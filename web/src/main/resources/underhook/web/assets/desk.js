@@ -14,6 +14,8 @@ import { papers } from './papers.js';
 import './whatif.js';
 import './override.js';
 import { readerSettings } from './reader.js';
+import { mapKey } from './mapkey.js';
+import { editPanel } from './mapedit.js';
 
 const root = document.getElementById('desk');
 
@@ -30,8 +32,10 @@ const page = () => html`
   <main id="main" class=${`panel-${state.panel}`} tabindex="-1">
     <div class="left">${(PANELS[state.panel] ?? spine)()}</div>
     <div class="right" ?hidden=${!state.job || !MAPPED.has(state.panel)}>
-      <div id="map" tabindex="0" role="application" aria-label=${t('map.words')}></div>
-      <p class="attribution" lang="en">${(state.map?.attributions ?? []).join(' · ')}</p>
+      <div id="map" class=${state.edit ? 'editing' : ''} tabindex="0" role="application" aria-label=${t(state.edit ? 'edit.words' : 'map.words')}></div>
+      ${state.map?.stale ? html`<p class="stale">${t('map.stale')}</p>` : nothing}
+      <div class="beside">${mapKey()}${editPanel()}</div>
+      <p class="attribution" lang="en">${[...(state.map?.attributions ?? []), state.map?.licence].filter(Boolean).join(' · ')}</p>
     </div>
   </main>
   <footer lang="en">${state.session?.caution ?? state.plan?.caution ?? ''}</footer>

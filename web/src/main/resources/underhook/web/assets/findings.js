@@ -4,7 +4,7 @@ import { state } from './state.js';
 import { actions } from './actions.js';
 import { badge, severity } from './marks.js';
 import { how } from './how.js';
-import { t } from './words.js';
+import { codeWords, said, t } from './words.js';
 import * as u from './units.js';
 
 export function findings() {
@@ -25,16 +25,16 @@ const only = (word) => actions.set({ onlySeverity: word });
 function one(finding) {
   const lift = state.plan.view.lifts.find((l) => l.loads.includes(finding.subject));
   return html`<li class=${finding.severity}>
-    ${severity(finding.severity)} <b>${finding.subject}</b> <code>${finding.code}</code>
+    ${severity(finding.severity)} <b>${finding.subject}</b> ${codeWords(finding.code)} <code>${finding.code}</code>
     ${finding.overridden ? html`${badge('near', t('override.done'))} <span lang="en">${finding.overridden.reason ?? finding.overridden}</span>` : nothing}
-    <p lang="en">${finding.message}</p>
+    <p>${said(finding.message)}</p>
     <p class="numbers">${finding.value == null ? nothing : html`<span>${t('limits.value')} <b>${u.withUnit(finding.value, unitOf(finding))}</b></span>`}
       ${finding.limit == null ? nothing : html`<span>${t('limits.limit')} <b>${u.withUnit(finding.limit, finding.unit)}</b></span>`}
       ${finding.source ? html`<span lang="en">${finding.source}</span>` : nothing}</p>
     <p class="acts">
       ${lift ? html`<button @click=${() => { actions.show('day'); actions.choose(lift.number); }}>${t('findings.show', { lift: lift.number })}</button>` : nothing}
       <button @click=${() => actions.open(() => how({ ...finding, state: stateOf(finding) }, lift))}>${t('how.open')}</button>
-      ${finding.severity === 'NOTE' ? nothing : html`<button @click=${() => actions.openOverride(finding.code, finding.subject)}>${t('override.open')}</button>`}
+      ${!finding.mayOverride ? nothing : html`<button @click=${() => actions.openOverride(finding.code, finding.subject)}>${t('override.open')}</button>`}
     </p></li>`;
 }
 

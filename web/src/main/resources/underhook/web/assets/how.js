@@ -20,5 +20,6 @@ export function how(row, lift) {
       ${line(t('how.source'), steps.source ?? row.source)}</dl>
     ${steps.eats?.length ? html`<h3>${t('how.eats')}</h3><ul lang="en">${steps.eats.map((part) => html`<li>${
       typeof part === 'string' ? part : `${part.name}: ${u.withUnit(part.value, part.unit)}`}</li>`)}</ul>` : nothing}
-    <p class="acts"><button @click=${() => actions.openOverride(row.code, lift ? lift.loads[0] : row.subject)}>${t('override.open')}</button></p>`;
+    ${row.mayOverride ? html`<p class="acts"><button @click=${() => actions.openOverride(row.code, row.subject ?? lift?.loads[0])}>${t('override.open')}</button></p>`
+      : html`<p class="hint">${t('override.fixed')}</p>`}`;
 }

@@ -4,9 +4,10 @@
 import { state, listen } from './state.js';
 import { actions } from './actions.js';
 import { styleOf, drawPlace, nameOf } from './mapstyle.js';
+import { editKey, pickFrom, put, shapeOf, take } from './mapedit.js';
 import { t } from './words.js';
 
-const { Feature, Map: OlMap, View, format, geom, layer, source, proj, style } = window.ol;
+const { Feature, Map: OlMap, View, format, geom, interaction, layer, source, proj, style } = window.ol;
 const json = new format.GeoJSON();
 const GROUPS = ['contours', 'ground', 'water', 'zones', 'releaseAreas', 'roads', 'houses', 'people', 'hazards', 'wires'];
 const toView = (lonLat) => proj.fromLonLat(lonLat.slice(0, 2));
@@ -19,16 +20,22 @@ export function startMap(element) {
   target = element;
   for (const name of GROUPS) layers[name] = vector(styleOf(name));
   layers.relief = new layer.Image({ opacity: 0.6, className: 'relief' });
+  layers.reach = vector(styleOf('reach'));
   layers.strips = vector(styleOf('strips'));
   layers.legs = vector(styleOf('legs'));
   layers.places = vector(placeStyle);
   layers.names = new layer.Vector({ source: new source.Vector(), style: nameOf, declutter: true });
   layers.craft = vector(styleOf('craft'));
-  map = new OlMap({ target, layers: [layers.relief, ...GROUPS.map((name) => layers[name]), layers.strips,
-    layers.legs, layers.places, layers.names, layers.craft], view: new View({ center: [0, 0], zoom: 2, maxZoom: 20 }) });
+  layers.sketch = vector(styleOf('sketch'));
+  map = new OlMap({ target, layers: [layers.relief, ...GROUPS.map((name) => layers[name]), layers.reach, layers.strips,
+    layers.legs, layers.places, layers.names, layers.craft, layers.sketch], view: new View({ center: [0, 0], zoom: 2, maxZoom: 20 }) });
   map.on('precompose', () => marked.clear());
-  map.on('rendercomplete', () => { target.dataset.marks = marked.size; });
+  map.on('rendercomplete', () => {
+    target.dataset.marks = marked.size;
+    target.dataset.lift = state.lift ?? '';
+  });
   map.on('singleclick', clicked);
+  map.addInteraction(dragging());
   target.addEventListener('keydown', keyed);
   listen(follow);
   follow();
@@ -80,9 +87,18 @@ function showGround(data) {
   for (const place of places) place.setId(place.get('id'));
   fill('places', places);
   fill('names', places.map((place) => place.clone()));
-  // The server paints the relief in this very projection, over these bounds.
-  layers.relief.setSource(new source.ImageStatic({ url: actions.reliefUrl(), imageExtent: proj.transformExtent(data.bounds, 'EPSG:4326', 'EPSG:3857') }));
-  fitAll();
+  showRelief(data.bounds);
+  // Only once: a change on the map must not throw away where the reader is.
+  if (!fitted) fitAll();
+}
+
+/** The server paints the relief in this very projection, over these bounds. */
+async function showRelief(bounds) {
+  const picture = await actions.relief();
+  if (!picture || shown.bounds !== bounds) return;
+  const url = URL.createObjectURL(picture), before = layers.relief.getSource()?.getUrl();
+  layers.relief.setSource(new source.ImageStatic({ url, imageExtent: proj.transformExtent(bounds, 'EPSG:4326', 'EPSG:3857') }));
+  if (before) URL.revokeObjectURL(before);
 }
 
 export function fitAll() {
@@ -99,6 +115,8 @@ function showLegs() {
   const all = state.plan ? state.plan.steps.filter((step) => step.kind === 'rotation').flatMap((step) => (step === now ? [] : lines(step, false))) : [];
   fill('legs', [...all, ...(now ? lines(now, true) : [])]);
   fill('strips', now ? now.legs.flatMap(stretches) : []);
+  fill('reach', now ? now.legs.filter((leg) => leg.release?.farthestM > 0).map((leg) => new Feature({
+    geometry: new geom.LineString(leg.path.map(toView)), farthestM: leg.release.farthestM })) : []);
 }
 
 /** Where along a leg letting the load go is no option, as parts of its line. */
@@ -107,7 +125,7 @@ function stretches(leg) {
   return (leg.release?.stretches ?? []).map((stretch) => {
     const parts = [];
     for (let i = 0; i <= 12; i++) parts.push(line.getCoordinateAt(Math.min(1, (stretch.fromM + ((stretch.toM - stretch.fromM) * i) / 12) / leg.distanceM)));
-    return new Feature({ geometry: new geom.LineString(parts), use: stretch.use });
+    return new Feature({ geometry: new geom.LineString(parts), use: stretch.use, what: (stretch.what ?? []).join(', ') });
   });
 }
 
@@ -131,6 +149,7 @@ function follow(now = state, change = state) {
     showGround(now.map);
   }
   if ('plan' in change || 'lift' in change || 'map' in change) showLegs();
+  if ('edit' in change) showSketch();
   if ('at' in change || 'leg' in change || 'lift' in change || 'sheet' in change) showCraft();
   if ('lift' in change) {
     layers.places.changed();
@@ -162,6 +181,10 @@ const liftsAt = (place) => state.plan?.view.lifts.filter((lift) => state.plan.st
   || state.plan.steps[lift.step].from === place) ?? [];
 
 function clicked(event) {
+  if (state.edit) {
+    edited(event);
+    return;
+  }
   let best = null;
   map.forEachFeatureAtPixel(event.pixel, (feature, from) => {
     if (from === layers.places) best = { place: feature.getId() };
@@ -171,6 +194,38 @@ function clicked(event) {
   else if (best) actions.choose(state.plan.view.lifts.find((lift) => lift.step === best.step)?.number ?? null);
 }
 
+/** A click while the map is being changed: takes up a corner or a thing, or puts a point there. */
+function edited(event) {
+  const found = { corner: null, thing: null };
+  map.forEachFeatureAtPixel(event.pixel, (feature, from) => {
+    const name = Object.keys(layers).find((one) => layers[one] === from);
+    if (name === 'sketch') found.corner ??= feature.get('corner');
+    else if (feature.get('id')) found.thing ??= [name, feature.get('id')];
+  }, { hitTolerance: 8 });
+  if (found.corner != null && state.edit.points.length > 1) take(found.corner);
+  else if (state.edit.points.length || !found.thing || !pickFrom(...found.thing)) put(proj.toLonLat(event.coordinate));
+}
+
+/** Corners in the sketch can be dragged too. */
+function dragging() {
+  const cornerAt = (event) => map.forEachFeatureAtPixel(event.pixel, (feature, from) => (from === layers.sketch ? feature.get('corner') : undefined), { hitTolerance: 8 });
+  return new interaction.Pointer({
+    handleDownEvent: (event) => {
+      const corner = state.edit ? cornerAt(event) : null;
+      if (corner == null) return false;
+      take(corner);
+      return true;
+    },
+    handleDragEvent: (event) => put(proj.toLonLat(event.coordinate)),
+  });
+}
+
+function showSketch() {
+  const edit = state.edit, points = (edit?.points ?? []).map(toView);
+  const whole = points.length < 2 ? [] : [new Feature(shapeOf(edit) === 'Polygon' ? new geom.Polygon([[...points, points[0]]]) : new geom.LineString(points))];
+  fill('sketch', [...whole, ...points.map((point, corner) => new Feature({ geometry: new geom.Point(point), corner, held: edit.at === corner || edit.at === 'all' }))]);
+}
+
 /** The next lift that goes to that place, after the one chosen now. */
 function choosePlace(place) {
   const lifts = liftsAt(place).map((lift) => lift.number);
@@ -178,8 +233,31 @@ function choosePlace(place) {
   else actions.say(t('map.noLift', { place }));
 }
 
+const FINE = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
+const FINE_PIXELS = 4;
+
+/** While the map is being changed the cross in its middle is where Enter puts a point. */
+function editing(event) {
+  const view = map.getView(), fine = event.shiftKey && FINE[event.key];
+  if (fine) {
+    const step = FINE_PIXELS * view.getResolution(), [x, y] = view.getCenter();
+    view.setCenter([x + fine[0] * step, y + fine[1] * step]);
+    return true;
+  }
+  const before = state.edit.at;
+  if (!editKey(event, () => proj.toLonLat(view.getCenter()))) return false;
+  const at = state.edit?.at;
+  if (at !== before && typeof at === 'number') view.setCenter(toView(state.edit.points[at]));
+  return true;
+}
+
 /** The keyboard's way over the map: n and p walk over the places, Enter opens the lift there. */
 function keyed(event) {
+  if (event.target !== target) return;
+  if (state.edit && editing(event)) {
+    event.preventDefault();
+    return;
+  }
   const places = layers.places.getSource().getFeatures();
   if ((event.key === 'n' || event.key === 'p') && places.length) {
     walkIndex = (walkIndex + (event.key === 'n' ? 1 : -1) + places.length) % places.length;

@@ -1,4 +1,6 @@
 // How things look on the map, by theme. What differs, differs in shape or line pattern first.
+import { t } from './words.js';
+
 const { style } = window.ol;
 
 const css = (name) => getComputedStyle(document.documentElement).getPropertyValue(name).trim();
@@ -35,6 +37,28 @@ const point = (color, points, radius, angle = 0) => new style.RegularShape({ poi
 const label = (text, color, at = {}) => new style.Text({ text: String(text), font: '12px "Liberation Sans", Arial, sans-serif',
   fill: fill(color.ink), stroke: stroke(color.page, 3), ...at });
 
+// What letting go means, along the way: closed is solid between heavy edges, guarded is a ladder, open
+// is broken, named is plain; each says its word.
+const cased = (c, ...inner) => [new style.Style({ stroke: stroke(c.ink, 14) }), ...inner];
+const useWord = (f, c) => new style.Style({ text: label(`${t(`use.${f.get('use')}`)} ${f.get('what')}`, c, { placement: 'line', textBaseline: 'bottom', offsetY: -9 }) });
+const USES = {
+  closed: (f, c) => cased(c, new style.Style({ stroke: stroke(c.outside, 9) }), useWord(f, c)),
+  guarded: (f, c) => cased(c, new style.Style({ stroke: stroke(c.near, 10) }), new style.Style({ stroke: new style.Stroke({ color: c.ink, width: 10, lineDash: [2, 6], lineCap: 'butt' }) }), useWord(f, c)),
+  open: (f, c) => cased(c, new style.Style({ stroke: stroke(c.page, 10) }), new style.Style({ stroke: new style.Stroke({ color: c.near, width: 10, lineDash: [9, 6], lineCap: 'butt' }) })),
+  named: (f, c) => cased(c, new style.Style({ stroke: stroke(c.inside, 10) }), useWord(f, c)),
+};
+
+/** Sparse dots, so that what lies under a wide band stays legible. */
+function dots(color) {
+  const canvas = document.createElement('canvas');
+  canvas.width = canvas.height = 9;
+  const pen = canvas.getContext('2d');
+  pen.fillStyle = color;
+  pen.fillRect(1, 1, 1.6, 1.6);
+  pen.fillRect(5.5, 5.5, 1.6, 1.6);
+  return pen.createPattern(canvas, 'repeat');
+}
+
 const STYLES = {
   contours: (f, c) => [new style.Style({ stroke: stroke(c.soft, f.get('main') ? 1.4 : 0.5), text: f.get('main') ? label(Math.round(f.get('heightAmslM')), c, { placement: 'line' }) : undefined })],
   ground: (f, c) => [new style.Style({ stroke: stroke(c.soft, 1, [6, 3]) })],
@@ -47,12 +71,14 @@ const STYLES = {
   people: (f, c) => [new style.Style({ image: point(c, 3, 7), stroke: stroke(c.ink, 2, [2, 5]) })],
   hazards: (f, c) => [new style.Style({ image: point(c, 5, 8), stroke: stroke(c.ink, 2, [8, 3, 2, 3]) })],
   wires: (f, c) => [new style.Style({ stroke: stroke(c.page, 6) }), new style.Style({ stroke: stroke(c.outside, 3, f.get('live') === false ? [6, 6] : undefined), text: label(f.get('name') ?? f.get('id') ?? '', c, { placement: 'line' }) })],
-  strips: (f, c) => (f.get('use') === 'closed'
-    ? [new style.Style({ stroke: stroke(c.ink, 15) }), new style.Style({ stroke: stroke(c.outside, 11) })]
-    : [new style.Style({ stroke: stroke(c.ink, 13) }), new style.Style({ stroke: stroke(f.get('use') === 'named' ? c.inside : c.near, 10, f.get('use') === 'named' ? undefined : [6, 4]) })]),
+  strips: (f, c) => USES[f.get('use')](f, c),
+  reach: (f, c, resolution) => [new style.Style({ stroke: new style.Stroke({ color: dots(c.ink), width: 2 * pixels(f.get('farthestM'), f, resolution), lineCap: 'round' }) })],
   legs: (f, c) => (f.get('chosen')
     ? [new style.Style({ stroke: stroke(c.page, 8), zIndex: 2 }), new style.Style({ stroke: stroke(c.ink, 4, f.get('empty') ? [2, 7] : undefined), zIndex: 3 })]
     : [new style.Style({ stroke: stroke(c.soft, 1.5, f.get('empty') ? [2, 5] : undefined) })]),
+  sketch: (f, c) => (f.getGeometry().getType() === 'Point'
+    ? [new style.Style({ image: new style.RegularShape({ points: 4, radius: 9, angle: Math.PI / 4, fill: fill(f.get('held') ? c.ink : c.page), stroke: stroke(c.ink, 3) }) })]
+    : [new style.Style({ stroke: stroke(c.page, 7) }), new style.Style({ stroke: stroke(c.ink, 3, [10, 5]) })]),
   craft: (f, c) => [new style.Style({ image: new style.RegularShape({ points: 4, radius: 12, radius2: 3, fill: fill(c.ink), stroke: stroke(c.page, 2) }) })],
 };
 
@@ -63,7 +89,7 @@ function pixels(metres, feature, resolution) {
   return (metres * stretch) / resolution;
 }
 
-export const styleOf = (name) => (feature, resolution) => [...buffer(name, feature, resolution), ...STYLES[name](feature, ink())];
+export const styleOf = (name) => (feature, resolution) => [...buffer(name, feature, resolution), ...STYLES[name](feature, ink(), resolution)];
 
 /** How far to stay away, to scale, under what it belongs to. */
 function buffer(name, feature, resolution) {

@@ -2,7 +2,7 @@
 // refused. Wind comes in as an arrow from outside, the sun stands on the rim.
 import { html, svg, nothing } from '/lib/lit/lit-html.js';
 import { badge } from './marks.js';
-import { t } from './words.js';
+import { said, t } from './words.js';
 import * as u from './units.js';
 
 const SIZE = 220, MID = SIZE / 2, INNER = 22, RIM = 80;
@@ -58,5 +58,5 @@ const way = (deg, sense) => (deg == null ? nothing : svg`<g class="way ${sense}"
 export function roseWords(data) {
   const rows = data.lines.flatMap((line) => runs(line.headings).filter((run) => run.state !== 'free').map((run) => ({ line, run })));
   return html`<details><summary>${t('rose.sectors', { count: rows.length })}</summary><ul class="sectors">${rows.map(({ line, run }) => html`<li>
-    ${badge(run.state)} ${u.length(line.lengthM)}: ${u.bearing(run.from)} – ${u.bearing(run.to)} <span lang="en">${run.reason ?? ''}</span></li>`)}</ul></details>`;
+    ${badge(run.state)} ${u.length(line.lengthM)}: ${u.bearing(run.from)} – ${u.bearing(run.to)} ${said(run.reason ?? '')}</li>`)}</ul></details>`;
 }

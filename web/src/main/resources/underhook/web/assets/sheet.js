@@ -6,7 +6,7 @@ import { badge } from './marks.js';
 import { section } from './section.js';
 import { rose, roseWords } from './rose.js';
 import { how } from './how.js';
-import { codeWords, t } from './words.js';
+import { codeWords, said, t } from './words.js';
 import * as u from './units.js';
 
 const carrying = (leg) => (leg.carrying.length ? leg.carrying.join(' + ') : t('leg.empty'));
@@ -36,8 +36,8 @@ export function sheet(step, lift) {
       <h3>${t('reasons.title')}</h3>
       ${step.drops.map((drop) => html`<p><b>${drop.load}</b> ${t('way.words', {
         place: drop.place, from: u.bearing(drop.approachFromTrueDeg), out: u.bearing(drop.departureTrackTrueDeg) })}</p>
-        <ul lang="en">${drop.reasons.map((reason) => html`<li>${reason}</li>`)}</ul>`)}
-      ${step.because ? html`<p>${t('because')} <span lang="en">${step.because}</span></p>` : nothing}
+        <ul>${drop.reasons.map((reason) => html`<li>${said(reason)}</li>`)}</ul>`)}
+      ${step.because ? html`<p>${t('because')} ${said(step.because)}</p>` : nothing}
       ${parts.rose ? roseWords(parts.rose) : nothing}
     </div>
     <p class="acts">

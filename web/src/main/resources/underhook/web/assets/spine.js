@@ -6,7 +6,8 @@ import { state } from './state.js';
 import { actions } from './actions.js';
 import { badge, shape } from './marks.js';
 import { sheet } from './sheet.js';
-import { codeWords, t } from './words.js';
+import { trade } from './trade.js';
+import { codeWords, said, t } from './words.js';
 import * as u from './units.js';
 
 export const liftOfStep = (index) => state.plan?.view.lifts.find((lift) => lift.step === index) ?? null;
@@ -66,7 +67,7 @@ export function spine() {
   if (!state.plan) return nothing;
   const steps = state.plan.steps.map((step, index) => ({ step, index }));
   return html`<section class="spine" aria-label=${t('spine.title')}>
-    <h2 class="sr">${t('spine.title')}</h2><p class="hint">${t('spine.hint')}</p>
+    <h2 class="sr">${t('spine.title')}</h2>${trade()}<p class="hint">${t('spine.hint')}</p>
     <ol @keydown=${walk}>${repeat(steps, ({ index }) => index, ({ step, index }) => {
       const lift = liftOfStep(index);
       return lift ? liftRow(step, lift) : otherRow(step, index);
@@ -78,7 +79,7 @@ export function spine() {
 const leftOut = () => (state.plan.leftOut.length === 0 ? nothing : html`
   <h2>${t('leftOut.title', { count: state.plan.leftOut.length })}</h2>
   <ul class="leftout">${state.plan.leftOut.map((load) => html`<li>
-    ${badge('outside')} <b>${load.load}</b> <span lang="en">${load.message}</span></li>`)}</ul>`);
+    ${badge('outside')} <b>${load.load}</b> ${said(load.message)}</li>`)}</ul>`);
 
 /** Arrow keys walk from lift to lift; with Alt held they ask what moving the lift would cost. */
 function walk(event) {

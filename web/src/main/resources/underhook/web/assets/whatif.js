@@ -4,7 +4,7 @@ import { html, nothing } from '/lib/lit/lit-html.js';
 import { state } from './state.js';
 import { actions } from './actions.js';
 import { severity } from './marks.js';
-import { t } from './words.js';
+import { said, t } from './words.js';
 import * as u from './units.js';
 
 const lifts = () => state.plan.view.lifts;
@@ -67,7 +67,7 @@ function answer() {
   const found = state.answer;
   if (!state.question) return nothing;
   if (!found) return html`<p class="waiting" role="status">${t('whatif.working')}</p>`;
-  if (!found.possible) return html`<p class="refusal" role="status">${t('whatif.impossible')} <span lang="en">${found.why ?? ''}</span></p>`;
+  if (!found.possible) return html`<p class="refusal" role="status">${t('whatif.impossible')} ${said(found.why ?? '')}</p>`;
   const record = state.plan.summary;
   return html`<div role="status" class="answer">
     <table><thead><tr><td></td><th scope="col">${t('whatif.record')}</th><th scope="col">${t('whatif.change')}</th></tr></thead><tbody>
@@ -75,7 +75,7 @@ function answer() {
       <tr><th scope="row">${t('sum.finish')}</th><td>${u.clock(record.finishAt)}</td><td>${signed(found.finishDelta, 'min')}</td></tr>
       <tr><th scope="row">${t('lane.fuel')}</th><td></td><td>${signed(found.fuelDelta, 'kg', 0)}</td></tr></tbody></table>
     ${list(t('sum.leftOut'), found.leftOutNew)}${list(t('whatif.new'), found.findingsNew)}${list(t('whatif.gone'), found.findingsGone)}
-    ${found.why ? html`<p lang="en">${found.why}</p>` : nothing}
+    ${found.why ? html`<p>${said(found.why)}</p>` : nothing}
     <p class="acts"><button class="main" @click=${actions.accept}>${t('whatif.accept')}</button></p></div>`;
 }
 

@@ -1,4 +1,5 @@
 // The words of the page in the reader's language; one file for each language under words/.
+import { html } from '/lib/lit/lit-html.js';
 import en from './words/en.js';
 
 export const LANGUAGES = { en: 'English', de: 'Deutsch' };
@@ -17,6 +18,18 @@ export function codeWords(code) {
   const found = t(`code.${word}`);
   return `${found === `code.${word}` ? word : found}${place ? `, ${place}` : ''}`;
 }
+
+/**
+ * A sentence of the server in the reader's language. A language may know the shape of a sentence and say
+ * it with the same values; any other stands in English and is marked so for those who hear it read.
+ */
+export function said(text) {
+  const known = words.says?.find(([shape]) => shape.test(text ?? ''));
+  return known ? text.replace(known[0], known[1]) : html`<span lang="en">${text ?? ''}</span>`;
+}
+
+/** Whether there is a word for that key. */
+export const knows = (key) => key in words || key in en;
 
 export async function speak(language) {
   words = language in LANGUAGES ? (await import(`./words/${language}.js`)).default : en;

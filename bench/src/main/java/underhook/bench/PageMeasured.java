@@ -1,0 +1,198 @@
+package underhook.bench;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.StringJoiner;
+import tools.jackson.databind.JsonNode;
+import underhook.app.desk.Desk;
+import underhook.app.desk.PlanRuns;
+import underhook.assembly.Settings;
+import underhook.assembly.Underhook;
+import underhook.web.DeskServer;
+
+/**
+ * The planning desk in a real Chromium: the first useful page against a page that holds one small picture, a
+ * choice on the spine until the map shows it and the other way round against one empty frame, and the frames
+ * while map and spine move against those of an empty page.
+ */
+final class PageMeasured implements Measured {
+    private static final int ROUNDS = 9;
+    private static final int CHOICES = 12;
+
+    private static final String LOADED =
+            """
+            new Promise((done) => { const look = () => { const one = performance.getEntriesByType('navigation')[0];
+              one?.loadEventEnd > 0 ? done(one.loadEventEnd) : setTimeout(look, 5); }; look(); })
+            """;
+    private static final String USEFUL =
+            """
+            new Promise((done) => { const look = () => { const one = performance.getEntriesByName('useful')[0];
+              one ? done(one.startTime) : setTimeout(look, 5); }; look(); })
+            """;
+    private static final String FRAME =
+            "new Promise((done) => requestAnimationFrame((a) => requestAnimationFrame((b) => done(b - a))))";
+    private static final String READY =
+            """
+            new Promise((done) => { const look = () => (document.getElementById('map')?.dataset.marks > 0 ? done(1) : setTimeout(look, 20)); look(); })
+            """;
+
+    /** From the press of a row until the map has drawn that lift. */
+    private static final String ON_SPINE =
+            """
+            new Promise((done) => { const map = document.getElementById('map'), row = document.querySelector('button.row[data-lift="%d"]');
+              const start = performance.now(); row.click();
+              const look = () => (map.dataset.lift === '%d' ? done(performance.now() - start) : requestAnimationFrame(look)); look(); })
+            """;
+
+    /** From the key on the map until the spine has the lift open. */
+    private static final String ON_MAP =
+            """
+            new Promise((done) => { const map = document.getElementById('map'), key = (one) => map.dispatchEvent(new KeyboardEvent('keydown', { key: one, bubbles: true }));
+              const before = document.querySelector('.lift.open')?.id;
+              let tries = 0, start = 0;
+              const walk = () => { key('n'); start = performance.now(); key('Enter'); requestAnimationFrame(look); };
+              const look = () => { const open = document.querySelector('.lift.open')?.id;
+                if (open && open !== before) done(performance.now() - start);
+                else if (performance.now() - start < 300) requestAnimationFrame(look);
+                else if (++tries < 60) walk(); else done(-1); };
+              walk(); })
+            """;
+
+    /** Times between frames, sorted, while the map is pushed about and the spine scrolls. */
+    private static final String MOVING =
+            """
+            new Promise((done) => { const times = [], map = document.getElementById('map'), left = document.querySelector('.left');
+              let last = performance.now(), n = 0;
+              const step = () => { const now = performance.now(); times.push(now - last); last = now;
+                if (n % 12 === 0) map?.dispatchEvent(new KeyboardEvent('keydown', { key: n % 24 ? 'ArrowLeft' : 'ArrowRight', keyCode: n % 24 ? 37 : 39, bubbles: true }));
+                if (left) left.scrollTop = 40 * (n % 30);
+                ++n < 120 ? requestAnimationFrame(step) : done(times.slice(5).sort((a, b) => a - b)); };
+              requestAnimationFrame(step); })
+            """;
+
+    @Override
+    public String name() {
+        return "desk-page";
+    }
+
+    @Override
+    public String measure() {
+        StringJoiner told = new StringJoiner("\n");
+        try {
+            Path folder = Files.createTempDirectory("page");
+            Underhook program =
+                    new Underhook(
+                            Settings.from(Map.of("UNDERHOOK_HOME", folder + "/data"), folder));
+            try (Desk desk = program.desk();
+                    PlanRuns runs = program.planRuns()) {
+                DeskDays.lay(program, desk, folder.resolve("day45"), 0, 0);
+                DeskDays.lay(program, desk, folder.resolve("day120"), 75, 180);
+                try (DeskServer server =
+                                DeskServer.start(
+                                        new DeskServer.Desktop(desk, runs, "bench"),
+                                        DeskServer.Where.here(0));
+                        Devtools page = new Devtools(folder.resolve("profile"))) {
+                    measure(page, server.address(), told);
+                }
+            }
+        } catch (IOException failed) {
+            throw new UncheckedIOException(failed);
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+        }
+        return told.toString();
+    }
+
+    private static void measure(Devtools page, URI address, StringJoiner told)
+            throws IOException, InterruptedException {
+        double firstMs = load(page, address, "day45");
+        double emptyMs = median(page, address.resolve("/assets/icon.svg"), LOADED);
+        double frameMs = page.run(FRAME).asDouble();
+        List<Double> still = frames(page);
+        told.add(
+                text(
+                        "desk-page: first page after the server is up %.0f ms, %.1f times an empty page"
+                                + " (%.0f ms)",
+                        firstMs, firstMs / emptyMs, emptyMs));
+        for (String id : List.of("day45", "day120")) {
+            double usefulMs = median(page, address.resolve("/#job=" + id + "&panel=day"), USEFUL);
+            told.add(
+                    text(
+                            "desk-page: %s first useful page %.1f times an empty page (%.0f ms)",
+                            id, usefulMs / emptyMs, usefulMs));
+            page.run(READY);
+            double spineMs = choices(page, i -> ON_SPINE.formatted(2 + i, 2 + i));
+            double mapMs = choices(page, i -> ON_MAP);
+            told.add(
+                    text(
+                            "desk-page: %s choice on the spine until the map shows it %.1f times an"
+                                    + " empty frame (%.0f ms), on the map until the spine %.1f times"
+                                    + " (%.0f ms); slowest of %d each",
+                            id, spineMs / frameMs, spineMs, mapMs / frameMs, mapMs, CHOICES));
+            List<Double> moving = frames(page);
+            told.add(
+                    text(
+                            "desk-page: %s frames while map and spine move: median %.1f, 19 of 20 %.1f"
+                                    + " times those of an empty page (%.0f and %.0f ms)",
+                            id,
+                            at(moving, 0.5) / at(still, 0.5),
+                            at(moving, 0.95) / at(still, 0.95),
+                            at(moving, 0.5),
+                            at(moving, 0.95)));
+        }
+    }
+
+    private static double load(Devtools page, URI address, String id)
+            throws IOException, InterruptedException {
+        page.open(address.resolve("/#job=" + id + "&panel=day"));
+        return page.run(USEFUL).asDouble();
+    }
+
+    private static double median(Devtools page, URI address, String script)
+            throws IOException, InterruptedException {
+        double[] timesMs = new double[ROUNDS];
+        for (int i = 0; i < ROUNDS; i++) {
+            page.open(address);
+            timesMs[i] = page.run(script).asDouble();
+        }
+        Arrays.sort(timesMs);
+        return timesMs[ROUNDS / 2];
+    }
+
+    private interface Scripts {
+        String script(int i);
+    }
+
+    /** The slowest: a wait is felt where it is longest. */
+    private static double choices(Devtools page, Scripts scripts)
+            throws IOException, InterruptedException {
+        double slowestMs = 0;
+        for (int i = 0; i < CHOICES; i++) {
+            double tookMs = page.run(scripts.script(i)).asDouble();
+            if (tookMs < 0) {
+                throw new IOException("the choice showed nowhere");
+            }
+            slowestMs = Math.max(slowestMs, tookMs);
+        }
+        return slowestMs;
+    }
+
+    private static List<Double> frames(Devtools page) throws IOException, InterruptedException {
+        return page.run(MOVING).valueStream().map(JsonNode::asDouble).toList();
+    }
+
+    private static double at(List<Double> sorted, double share) {
+        return sorted.get((int) (share * (sorted.size() - 1)));
+    }
+
+    private static String text(String pattern, Object... values) {
+        return String.format(Locale.ROOT, pattern, values);
+    }
+}
