@@ -123,6 +123,26 @@ class RestOrderPropertyTest {
         }
     }
 
+    /** The plain order has the first team that may at each place, and so has one whose teams are not known. */
+    @Test
+    void a_place_whose_team_is_not_known_loses_no_trip() {
+        for (long seed = 0; seed < DAYS; seed++) {
+            DayTable table = TinyDay.of(seed, TRIPS).table();
+            Ordered plain = DayOrder.plain(table);
+            RestOrder.Kept known = kept(table, plain);
+            RestOrder.Kept nobody =
+                    new RestOrder.Kept(
+                            known.tokens(),
+                            Collections.nCopies(TinyDay.PLACES, DayTable.NONE),
+                            known.lines(),
+                            known.refuelToKg());
+
+            Ordered again = RestOrder.ofDay(table, nobody).first();
+
+            assertThat(again.releasedS()).as("seed " + seed).isEqualTo(plain.releasedS());
+        }
+    }
+
     @Test
     void what_is_done_stays_and_nothing_new_begins_before_now() {
         for (long seed = 0; seed < DAYS; seed++) {
