@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
 import underhook.app.replan.Change;
 import underhook.app.replan.Proposal;
 import underhook.app.replan.ReplanDay;
+import underhook.core.finding.FindingCode;
 import underhook.core.job.CrewId;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
@@ -149,6 +150,10 @@ final class ReplanCommand implements Callable<Integer> {
                         + proposal.moved().size()
                         + " of the lifts to come change places.");
         proposal.differences().forEach(out::println);
+        plan.findings().stream()
+                .filter(finding -> finding.code() == FindingCode.CREW_ABSENT)
+                .map(Words::of)
+                .forEach(out::println);
         proposal.broken().stream().map(Words::of).forEach(out::println);
         if (!proposal.isVerified()) {
             out.println("The verifier refused the plan; no plan was written.");

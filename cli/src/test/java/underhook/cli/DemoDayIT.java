@@ -176,6 +176,8 @@ class DemoDayIT {
                     .isFalse();
         }
         assertThat(bent.at("/verifier/violations").size()).isZero();
+        // L26 hangs already, and P is to guy it.
+        assertThat(said.out()).contains("A lift that is begun needs P at S12");
     }
 
     @Test

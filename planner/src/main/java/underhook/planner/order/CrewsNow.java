@@ -6,6 +6,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
 import underhook.core.job.Crew;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.CrewStay;
@@ -86,20 +89,46 @@ final class CrewsNow {
         return all;
     }
 
-    /** Where it was until it is told to be elsewhere, or not to be there. */
+    /** Where it was until it is told to be elsewhere, or until what is begun is done and it is late. */
     private Optional<CrewStay> told(Crew crew, Optional<CrewStay> going) {
-        boolean other = now.crews().containsKey(crew.id()) || now.late().containsKey(crew.id());
-        return other
-                ? going.filter(stay -> !moves(stay))
-                        .map(
-                                stay ->
-                                        new CrewStay(
-                                                stay.crew(),
-                                                stay.place(),
-                                                stay.fromAt(),
-                                                now.at(),
-                                                stay.doing()))
-                : Optional.empty();
+        Optional<CrewStay> at = going.filter(stay -> !moves(stay));
+        if (now.crews().containsKey(crew.id())) {
+            return at.map(stay -> until(stay, now.at()));
+        }
+        return at.filter(stay -> late(crew, stay.place()).isPresent())
+                .map(stay -> until(stay, later(now.at(), busyUntil(stay.place()))));
+    }
+
+    private static CrewStay until(CrewStay stay, Instant end) {
+        return new CrewStay(stay.crew(), stay.place(), stay.fromAt(), end, stay.doing());
+    }
+
+    /** Until when a team is late; a lift that is begun is finished by those it was begun with. */
+    private Optional<Instant> late(Crew crew, PlaceId place) {
+        return Optional.ofNullable(now.late().get(crew.id()))
+                .filter(at -> at.isAfter(now.at()) && at.isAfter(busyUntil(place)));
+    }
+
+    /** Lifts that are begun, to a place where a team should be that is told to be late. */
+    List<Finding> doubts(Crew crew) {
+        return going(crew).stream()
+                .filter(stay -> now.late().containsKey(crew.id()) && !moves(stay))
+                .filter(stay -> busyUntil(stay.place()).isAfter(now.at()))
+                .map(
+                        stay ->
+                                Finding.of(
+                                        FindingCode.CREW_ABSENT,
+                                        Severity.CAUTION,
+                                        crew.id().value(),
+                                        "crews",
+                                        "A lift that is begun needs "
+                                                + crew.id()
+                                                + " at "
+                                                + stay.place()
+                                                + "; it is told to be late, and taken to be there"
+                                                + " until that is done. If it is not there, nothing"
+                                                + " may be set down."))
+                .toList();
     }
 
     Midday.Team team(Crew crew) {
@@ -120,10 +149,10 @@ final class CrewsNow {
             arrived = told.freeFrom();
             free = told.freeFrom();
         }
-        Instant late = now.late().get(crew.id());
-        if (late != null && late.isAfter(now.at())) {
-            arrived = later(arrived, late);
-            free = later(free, late);
+        Optional<Instant> late = late(crew, place);
+        if (late.isPresent()) {
+            arrived = later(arrived, late.get());
+            free = later(free, late.get());
         }
         // Nobody leaves before now.
         free = later(free, going.isPresent() ? now.at() : free);

@@ -290,6 +290,7 @@ public final class OpenDay {
                 .filter(pole -> seen.frozen().holds(pole.load()))
                 .forEach(poles::add);
         List<Finding> findings = new ArrayList<>(fresh.findings());
+        people.teams.forEach(crew -> findings.addAll(before.doubts(crew)));
         fresh.leftOut().stream()
                 .filter(out -> !maker.leftOut().containsKey(out.load()))
                 .map(
