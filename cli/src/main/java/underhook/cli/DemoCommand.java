@@ -60,7 +60,7 @@ final class DemoCommand implements Callable<Integer> {
         Path job = out.resolve("job");
         demo.write(job);
         // Far beyond what it takes, so that the demo is the same day on a slow machine.
-        PlanDay.Request request = new PlanDay.Request(job, out, 1, Duration.ofSeconds(120));
+        PlanDay.Request request = new PlanDay.Request(job, out, 1, Duration.ofMinutes(2));
         PlanDay.Result result = planDay.plan(request, ProgressLines.on(line.getErr()));
         int exit = PlanCommand.tell(result, line.getOut());
         if (!noServe && result instanceof PlanDay.Planned planned) {
