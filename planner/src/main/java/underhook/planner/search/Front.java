@@ -40,7 +40,7 @@ final class Front {
                 break;
             }
             decoder.setRates(table.rates.withFlying(percent));
-            Search search = new Search(table, decoder, first, stop);
+            Search search = new Search(decoder, first, stop);
             search.run(random.split(), DAYS_PER_TRIP * table.trips.length, HOT_S);
             decoder.setRates(table.rates);
             Point point = point(search.best(), percent);
