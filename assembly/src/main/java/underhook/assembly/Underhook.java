@@ -46,6 +46,7 @@ import underhook.app.port.JobReader;
 import underhook.app.port.MapReader;
 import underhook.app.port.OutputWriter;
 import underhook.app.port.ReferenceSystems;
+import underhook.app.replan.ReplanDay;
 import underhook.core.crew.Daylight;
 import underhook.planner.verify.PlanVerifier;
 
@@ -71,6 +72,7 @@ public final class Underhook {
     private final PlanDay planDay;
     private final VerifyPlan verifyPlan;
     private final CloseDay closeDay;
+    private final ReplanDay replanDay;
     private final Calc calc;
     private final Settings settings;
     private final DeskTools deskTools;
@@ -99,6 +101,11 @@ public final class Underhook {
                 new PlanDay(
                         jobReader,
                         new Planning(settings.program(), clock),
+                        checking,
+                        new FolderPublishing(WRITERS, new FindingsCsvWriter(), clock));
+        replanDay =
+                new ReplanDay(
+                        new ReplanDay.Readers(jobReader, new PlanJsonReader(), new EveningTables()),
                         checking,
                         new FolderPublishing(WRITERS, new FindingsCsvWriter(), clock));
         verifyPlan = new VerifyPlan(jobReader, new PlanJsonReader(), checking);
@@ -160,6 +167,10 @@ public final class Underhook {
 
     public QuoteJob quoteJob() {
         return new QuoteJob(jobReader, new PlanJsonReader(), new EveningTables());
+    }
+
+    public ReplanDay replanDay() {
+        return replanDay;
     }
 
     public CloseDay closeDay() {

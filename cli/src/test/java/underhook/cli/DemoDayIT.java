@@ -137,6 +137,47 @@ class DemoDayIT {
                 .isBetween(Duration.ZERO, Duration.ofSeconds(59));
     }
 
+    /** At a quarter past nine the team on the ridge is late; DERIVED from the plan itself. */
+    @Test
+    void the_rest_of_the_day_is_ordered_anew_around_a_late_crew() throws IOException {
+        Path anew = temp.resolve("anew");
+        OffsetDateTime late = OffsetDateTime.parse("2026-09-08T09:55:00-01:00");
+
+        Said said =
+                Said.of(
+                        temp.resolve("data"),
+                        "replan",
+                        out.resolve("job").toString(),
+                        out.resolve("plan.json").toString(),
+                        "--at",
+                        "2026-09-08T09:15:00-01:00",
+                        "--crew-late",
+                        "P=" + late,
+                        "--out",
+                        anew.toString());
+
+        assertThat(said.exit()).as(said.out() + said.err()).isEqualTo(Exit.DONE);
+        JsonNode bent = JSON.readTree(Files.readString(anew.resolve("plan.json"), UTF_8));
+        for (int i = 0; i < plan.get("steps").size(); i++) {
+            JsonNode step = plan.get("steps").get(i);
+            if (OffsetDateTime.parse(step.get("endAt").asString())
+                    .isBefore(OffsetDateTime.parse("2026-09-08T09:15:00-01:00"))) {
+                assertThat(bent.get("steps").get(i)).isEqualTo(step);
+            }
+        }
+        for (JsonNode stay : bent.get("crews")) {
+            OffsetDateTime from = OffsetDateTime.parse(stay.get("fromAt").asString());
+            assertThat(
+                            stay.get("crew").asString().equals("P")
+                                    && from.isAfter(
+                                            OffsetDateTime.parse("2026-09-08T09:15:00-01:00"))
+                                    && from.isBefore(late))
+                    .as(stay.toString())
+                    .isFalse();
+        }
+        assertThat(bent.at("/verifier/violations").size()).isZero();
+    }
+
     @Test
     void says_how_safe_the_finish_is() {
         JsonNode odds = plan.get("odds");

@@ -1,5 +1,6 @@
 package underhook.planner.order;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -49,10 +50,20 @@ final class PlanBuilder {
     private final People people;
     private final DayState day;
     private final boolean cutShort;
+    private final List<Step> before;
     private final ReleaseFindings releases;
 
-    /** A day as built, and whether the search for it was cut short. */
-    record Built(DayState day, boolean cutShort) {}
+    /**
+     * A day as built.
+     *
+     * @param cutShort whether the search for it was cut short
+     * @param before steps that were done before it; none in the morning
+     */
+    record Built(DayState day, boolean cutShort, List<Step> before) {
+        Built(DayState day, boolean cutShort) {
+            this(day, cutShort, List.of());
+        }
+    }
 
     PlanBuilder(DayModel model, TripMaker maker, People people, Built built) {
         this.model = model;
@@ -60,11 +71,12 @@ final class PlanBuilder {
         this.people = people;
         this.day = built.day();
         this.cutShort = built.cutShort();
+        this.before = built.before();
         this.releases = new ReleaseFindings(model.job);
     }
 
     Plan build(PlanSettings with, List<LeftOut> leftOut, List<Finding> findings, double boundS) {
-        List<Step> steps = new ArrayList<>();
+        List<Step> steps = new ArrayList<>(before);
         for (DayState.Event event : day.events()) {
             boolean idle = event.kind() == StepKind.WAIT || event.kind() == StepKind.BREAK;
             // The day begins with its first work.
@@ -75,7 +87,7 @@ final class PlanBuilder {
         Instant finishAt = steps.isEmpty() ? model.instant(0) : steps.get(steps.size() - 1).endAt();
         Summary summary =
                 new Summary(
-                        day.flightS(),
+                        day.flightS() + flownS(before),
                         finishAt,
                         count(steps, StepKind.ROTATION),
                         count(steps, StepKind.REFUEL),
@@ -107,6 +119,18 @@ final class PlanBuilder {
                 rooms(),
                 set,
                 model.gear().kit(flights));
+    }
+
+    private static double flownS(List<Step> steps) {
+        return steps.stream()
+                .filter(
+                        step ->
+                                step.kind() == StepKind.ROTATION
+                                        || step.kind() == StepKind.POSITION
+                                        || step.kind() == StepKind.CREW_MOVE)
+                .mapToDouble(
+                        step -> Duration.between(step.startAt(), step.endAt()).toMillis() / 1000.0)
+                .sum();
     }
 
     /** At every place where a placed load is hooked up or set down. */

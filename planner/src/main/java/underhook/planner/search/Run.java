@@ -92,6 +92,31 @@ final class Run {
         stays = 0;
     }
 
+    /** Goes on from the middle of a day that was begun. */
+    void resume(Midday now) {
+        for (int k = 0; k < releasedS.length; k++) {
+            releasedS[k] = now.releasedS().get(k);
+            dropped[k] &= releasedS[k] < 0;
+        }
+        now.closed().forEach(trip -> dropped[trip] = releasedS[trip] < 0);
+        for (int team = 0; team < teamPlace.length; team++) {
+            Midday.Team at = now.teams().get(team);
+            teamPlace[team] = at.place();
+            teamFreeS[team] = at.freeS();
+            teamArrivedS[team] = at.arrivedS();
+        }
+        for (int i = 0; i < refuelBusyS.length; i++) {
+            refuelBusyS[i] = now.refuelBusyS().get(i);
+        }
+        timeS = now.timeS();
+        place = now.place();
+        fuelKg = now.fuelKg();
+        line = now.line();
+        engineOff = now.engineOff();
+        onSinceBreakS = now.onSinceBreakS();
+        onTotalS = now.onTotalS();
+    }
+
     /** Takes over what another has, and cuts the log they share back to it. */
     void copyFrom(Run other) {
         System.arraycopy(other.releasedS, 0, releasedS, 0, releasedS.length);

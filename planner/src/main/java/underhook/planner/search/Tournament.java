@@ -54,7 +54,7 @@ final class Tournament {
             progress.accept((double) i / STARTERS[0] / STARTERS.length);
             Wish start = rough.find(random.split(), ROUGH_DAYS, stop);
             built += ROUGH_DAYS;
-            entrants.add(new Search(table, decoder, start, stop));
+            entrants.add(new Search(decoder, start, stop));
             run(entrants.get(i), random.split(), 0);
         }
         for (int round = 1; round < STARTERS.length && !cut; round++) {
