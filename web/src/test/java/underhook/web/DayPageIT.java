@@ -432,6 +432,42 @@ class DayPageIT {
 
     @Test
     @Order(10)
+    void a_late_crew_gives_a_new_order_that_keeps_what_is_done() throws Exception {
+        hold("crew");
+        go("report");
+        page.waitFor("main.report summary");
+        page.find("summary").stream()
+                .filter(summary -> summary.getText().strip().equals("A crew is late"))
+                .findFirst()
+                .orElseThrow()
+                .click();
+        page.waitFor(
+                        "details[open] select[name=crew] option[value=Q], details[open] select[name=crew]")
+                .sendKeys("Q");
+        page.waitFor("details[open] input[name=min]").sendKeys("30");
+        page.waitFor("details[open] form button").click();
+        page.waitUntil("it was told", it -> it.says("late Q 30"));
+        named("Ask for a new order").click();
+        page.waitFor(".order");
+        assertThat(page.find(".order ol li")).hasSizeLessThanOrEqualTo(3);
+        assertThat(page.says("crew Q late until")).isTrue();
+
+        named("Accept it for everybody").click();
+
+        page.waitUntil("it counts", it -> it.says("The new order counts for everybody."));
+        JsonNode day =
+                new Browser(server.address(), server.token()).get("/api/jobs/day/day").json();
+        assertThat(day.path("plan").path("id").asString("")).endsWith("-anew");
+        for (int number : List.of(1, 2)) {
+            String load = lift(number).rotation().loads().get(0).value();
+            assertThat(day.path("lifts").toString()).contains(load);
+            assertThat(day.path("lifts").path(number - 1).path("state").asString(""))
+                    .isEqualTo("done");
+        }
+    }
+
+    @Test
+    @Order(11)
     void the_evening_closes_with_what_was_tapped_to_the_second() throws Exception {
         Browser browser = new Browser(server.address(), server.token());
         Path taps =
@@ -475,7 +511,7 @@ class DayPageIT {
     }
 
     @Test
-    @Order(11)
+    @Order(12)
     void asked_nobody_but_this_machine_and_complained_of_nothing() throws Exception {
         JsonNode log =
                 new Browser(server.address(), server.token()).get("/api/jobs/day/day/log").json();

@@ -40,6 +40,7 @@ public final class FlyingDay {
     private final DeskJob job;
     private final DayLooks looks;
     private final TapLog log;
+    private final NewOrder newOrder = new NewOrder(this);
     private volatile Optional<Around> around = Optional.empty();
 
     /** Who may hook, and by which plan is flown, as it was a moment ago. */
@@ -87,6 +88,11 @@ public final class FlyingDay {
 
     public DeskJob job() {
         return job;
+    }
+
+    /** Orders what is left of the day anew. */
+    public NewOrder newOrder() {
+        return newOrder;
     }
 
     /** Takes taps in; whatever is kept is on the disk when this returns. */
