@@ -60,6 +60,15 @@ export async function deliver() {
   if (again) { again = false; deliver(); }
 }
 
+/** Ends when all that waited here is with the server; fails when that cannot be reached. */
+export async function delivered() {
+  await deliver();
+  while (sending || (await state.outbox.all()).some((entry) => !entry.refused)) {
+    if (!state.online) throw new Error('offline');
+    await new Promise((done) => { setTimeout(done, 50); });
+  }
+}
+
 // A server half a day off is one that rehearses another day; then this device goes by its clock.
 const REHEARSAL_MS = 12 * 3600 * 1000;
 const CLOCK_OFF_MS = 30 * 1000;

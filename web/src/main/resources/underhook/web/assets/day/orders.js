@@ -1,12 +1,14 @@
 // A new order after what was told, as differences to accept or not. Nothing counts before it is accepted.
 import { html, nothing } from '/lib/lit/lit-html.js';
 import { state, set } from './state.js';
-import { post, news, stock } from './link.js';
+import { delivered, post, news, stock } from './link.js';
 import { t } from './words.js';
 
 async function ask(heavier) {
   set({ orders: { asking: true } });
   try {
+    // What was told on this device a moment ago must count.
+    await delivered();
     set({ orders: { ...(await post('order', { heavier })), asking: false } });
   } catch (failed) {
     set({ orders: { failed: failed.status ? failed.message : t('orders.offline') } });
