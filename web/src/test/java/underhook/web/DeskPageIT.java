@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -34,6 +35,7 @@ class DeskPageIT {
     private static final Set<String> KEPT =
             Set.of("id", "L06", "L07", "L09", "L12", "L20", "L32", "L36");
     private static final int PANELS = 9;
+    private static final long A_SECOND_NANOS = 1_000_000_000;
 
     @TempDir static Path folder;
 
@@ -217,10 +219,15 @@ class DeskPageIT {
         page.waitUntil(
                 "the map is at S13",
                 it -> "S13".equals(it.waitFor("#map").getAttribute("data-at")));
+        AtomicLong clickedAt = new AtomicLong(System.nanoTime() - 2 * A_SECOND_NANOS);
         page.waitUntil(
                 "no lift goes there",
                 it -> {
-                    it.waitFor("#map").click();
+                    // Two clicks within a quarter of a second are a double click, which zooms.
+                    if (System.nanoTime() - clickedAt.get() > A_SECOND_NANOS) {
+                        it.waitFor("#map").click();
+                        clickedAt.set(System.nanoTime());
+                    }
                     return it.says("No lift goes to S13.");
                 });
     }
