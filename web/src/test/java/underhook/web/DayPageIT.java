@@ -50,6 +50,7 @@ import underhook.planner.order.DayLook;
  * hour. The day is the demo day with seven of its loads; later steps need what the earlier ones made.
  */
 @Tag("slow")
+@Tag("unsteady")
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class DayPageIT {
     private static final Set<String> KEPT =
