@@ -161,8 +161,13 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
         return hasJobFile(folder, job)
                 ? TextFile.read(folder.resolve(JOB_FILE), job, MOST_YAML_BYTES)
                         .flatMap(text -> Yaml.read(text, job))
-                        .map(fields -> new Opened(new Folder(folder, job, systems), fields))
+                        .map(fields -> new Opened(new Folder(whole(folder), job, systems), fields))
                 : Optional.empty();
+    }
+
+    /** Seen from the root: nothing lies inside "." by its name alone. */
+    private static Path whole(Path folder) {
+        return folder.toAbsolutePath().normalize();
     }
 
     private static boolean hasJobFile(Path folder, Source job) {
