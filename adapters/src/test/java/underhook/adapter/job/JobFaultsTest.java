@@ -206,6 +206,16 @@ class JobFaultsTest {
     }
 
     @Test
+    void takes_no_weather_of_another_day_however_long_it_is_held() {
+        assertOnly(
+                new SampleJob()
+                        .with("weather.csv", "07:00", "2026-09-06T07:00-01:00")
+                        .with("weather.csv", "08:00", "2026-09-06T08:00-01:00"),
+                "FIELD_OUT_OF_RANGE weather.csv: time: says nothing about the job's day, found"
+                        + " \"2026-09-06T08:00-01:00\", weather of 2026-09-08");
+    }
+
+    @Test
     void starts_the_machine_only_where_it_may_stand() {
         assertOnly(
                 new SampleJob().with("job.yaml", "machine-start: A", "machine-start: S01"),
