@@ -28,7 +28,10 @@ class JoinCodeTest {
     void says_the_address_to_a_camera(String address) throws Exception {
         JsonNode rows = JoinCode.of(URI.create(address)).path("rows");
 
-        assertThat(new QRCodeReader().decode(new BinaryBitmap(new HybridBinarizer(drawn(rows)))).getText())
+        assertThat(
+                        new QRCodeReader()
+                                .decode(new BinaryBitmap(new HybridBinarizer(drawn(rows))))
+                                .getText())
                 .isEqualTo(address);
     }
 
