@@ -95,7 +95,9 @@ class OtherLaydownIT {
                                 .collect(Collectors.joining("\n", "", "\n")));
         change(
                 folder.resolve("places.csv"),
-                text -> text.replace("open,0.55,no,yes,no,no,,north", "open,0.55,yes,yes,no,no,,north"));
+                text ->
+                        text.replace(
+                                "open,0.55,no,yes,no,no,,north", "open,0.55,yes,yes,no,no,,north"));
         change(
                 folder.resolve("crews.yaml"),
                 text -> {

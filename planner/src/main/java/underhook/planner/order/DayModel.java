@@ -580,9 +580,7 @@ final class DayModel {
             @Override
             public ClearLegs.Found leg(WayIn out, WayIn in) {
                 LegFinder.Request request = request(way, out, in);
-                return way.lineM() <= 0
-                        ? unslung(request)
-                        : clearLegs.find(request, carried(way));
+                return way.lineM() <= 0 ? unslung(request) : clearLegs.find(request, carried(way));
             }
 
             @Override

@@ -160,7 +160,8 @@ class PlannedWaysTest {
 
     @Test
     void the_neighbour_of_a_way_out_that_is_shut_is_flown_where_it_is_clear() {
-        // The house stands east of the way north. Ten degrees west of it the way's end is 15 m further
+        // The house stands east of the way north. Ten degrees west of it the way's end is 15 m
+        // further
         // off; twenty degrees would do too and cost more.
         Plan plan = planned(houseAt(13, 75));
 
