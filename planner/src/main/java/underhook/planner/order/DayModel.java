@@ -388,32 +388,31 @@ final class DayModel {
     }
 
     private Optional<WayIn> findWayIn(int place, int slot, List<String> kinds, @Nullable Rig rig) {
-        return rankWays(place, slot, kinds, rig, Map.of()).map(RankedWays::best);
+        return rankWays(new Hung(place, slot, kinds, rig), Map.of()).map(RankedWays::best);
     }
+
+    /** What hangs over a place in an hour; no rig where room is not asked for. */
+    private record Hung(int place, int slot, List<String> kinds, @Nullable Rig rig) {}
 
     /** Those with nothing shut are kept: they are asked for again and again. */
-    private Optional<RankedWays> rankWays(
-            int place,
-            int slot,
-            List<String> kinds,
-            @Nullable Rig rig,
-            Map<Long, List<String>> shut) {
+    private Optional<RankedWays> rankWays(Hung at, Map<Long, List<String>> shut) {
         if (!shut.isEmpty()) {
-            return finder.rankWays(placeHour(place, slot, kinds, rig), shut);
+            return finder.rankWays(placeHour(at), shut);
         }
-        String key = place + ":" + slot + ":" + String.join("|", kinds) + ":" + rig;
-        return waysIn.computeIfAbsent(
-                key, unused -> finder.rankWays(placeHour(place, slot, kinds, rig), shut));
+        String key =
+                at.place() + ":" + at.slot() + ":" + String.join("|", at.kinds()) + ":" + at.rig();
+        return waysIn.computeIfAbsent(key, unused -> finder.rankWays(placeHour(at), shut));
     }
 
-    private PlaceHour placeHour(int place, int slot, List<String> kinds, @Nullable Rig rig) {
+    private PlaceHour placeHour(Hung at) {
+        Rig rig = at.rig();
         return new PlaceHour(
-                points.get(place),
-                winds(place, slot),
-                kinds,
-                convergenceRad(place),
-                sky.suns(place, slot),
-                rig == null ? RoomView.NOT_ASKED : roomView(place, rig));
+                points.get(at.place()),
+                winds(at.place(), at.slot()),
+                at.kinds(),
+                convergenceRad(at.place()),
+                sky.suns(at.place(), at.slot()),
+                rig == null ? RoomView.NOT_ASKED : roomView(at.place(), rig));
     }
 
     private RoomView roomView(int place, Rig rig) {
@@ -569,12 +568,13 @@ final class DayModel {
 
             @Override
             public Optional<RankedWays> out(Map<Long, List<String>> shut) {
-                return rankWays(way.from(), way.slotFrom(), way.kinds(), rigAtStart, shut);
+                return rankWays(
+                        new Hung(way.from(), way.slotFrom(), way.kinds(), rigAtStart), shut);
             }
 
             @Override
             public Optional<RankedWays> in(Map<Long, List<String>> shut) {
-                return rankWays(way.to(), way.slotTo(), way.kinds(), rig, shut);
+                return rankWays(new Hung(way.to(), way.slotTo(), way.kinds(), rig), shut);
             }
 
             @Override

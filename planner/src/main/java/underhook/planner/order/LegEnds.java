@@ -175,8 +175,8 @@ final class LegEnds {
         double endsRatio = outs.outPriceRatio(out) + ins.inPriceRatio(in);
         Choice first = new Choice(out, in, found, costMs(found, endsRatio), endsRatio);
         Choice second = changed(first, outs, ins);
-        Choice third = second == first ? second : changed(second, outs, ins);
-        return third == first ? found : said(first, third, outs, ins);
+        Choice third = second.costMs() < first.costMs() ? changed(second, outs, ins) : second;
+        return third.costMs() < first.costMs() ? said(first, third, outs, ins) : found;
     }
 
     private boolean isWorthLooking(LegAt leg) {
