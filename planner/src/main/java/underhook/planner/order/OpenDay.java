@@ -127,6 +127,7 @@ public final class OpenDay {
         Standing morning =
                 new Standing(
                         model.instant(firstS(record)),
+                        Standing.Log.AS_PLANNED,
                         List.of(),
                         OptionalDouble.empty(),
                         Map.of(),

@@ -54,7 +54,8 @@ class PublicOrdersReferenceTest {
         Ordered found = DayOrder.find(table, 1, () -> false, done -> {}).day();
 
         assertThat(found.flownS()).isEqualTo(ESC07_BEST);
-        assertThat(DayOrder.flightBoundS(table, found)).isBetween(0.3 * ESC07_BEST, 1.0 * ESC07_BEST);
+        assertThat(DayOrder.flightBoundS(table, found))
+                .isBetween(0.3 * ESC07_BEST, 1.0 * ESC07_BEST);
     }
 
     @Test
@@ -107,7 +108,18 @@ class PublicOrdersReferenceTest {
                                 .toList();
                 trips.add(
                         new TripRow(
-                                node, node, 0, 0, 0, 1, false, false, 0, 0, after, false,
+                                node,
+                                node,
+                                0,
+                                0,
+                                0,
+                                1,
+                                false,
+                                false,
+                                0,
+                                0,
+                                after,
+                                false,
                                 List.of(true)));
             }
         }
@@ -124,7 +136,13 @@ class PublicOrdersReferenceTest {
                         new Ways(wayS)));
     }
 
-    private record Ways(int[][] wayS) implements LegTimes {
+    private static final class Ways implements LegTimes {
+        private final int[][] wayS;
+
+        Ways(int[][] wayS) {
+            this.wayS = wayS;
+        }
+
         @Override
         public int loadedS(int trip, int line, int slotFrom, int slotTo) {
             return 0;
