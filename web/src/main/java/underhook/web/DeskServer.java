@@ -13,6 +13,7 @@ import java.net.NetworkInterface;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
@@ -238,7 +239,10 @@ public final class DeskServer implements AutoCloseable {
     /** Asks for the secret, under a sentence of ours. */
     private static void entrance(Call call, int status, String sentence) throws IOException {
         String said = sentence.isEmpty() ? "" : "<p role=\"alert\">" + sentence + "</p>";
-        call.send(status, HTML, ENTRANCE.formatted(said).getBytes(StandardCharsets.UTF_8));
+        call.send(
+                status,
+                HTML,
+                String.format(Locale.ROOT, ENTRANCE, said).getBytes(StandardCharsets.UTF_8));
     }
 
     private void enter(Call call) throws IOException {
