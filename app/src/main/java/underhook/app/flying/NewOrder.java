@@ -11,14 +11,13 @@ import java.util.Set;
 import underhook.app.desk.DayLooks.Look;
 import underhook.app.port.OutputWriter;
 import underhook.app.replan.Change;
-import underhook.app.replan.FlyingDay.Patience;
 import underhook.app.replan.Now;
 import underhook.app.replan.Proposal;
+import underhook.app.replan.RestOfDay;
+import underhook.app.replan.RestOfDay.Patience;
 import underhook.core.flown.FlownDay;
-import underhook.core.flown.FlownLift;
 import underhook.core.flown.Tap;
 import underhook.core.job.Job;
-import underhook.core.job.LoadId;
 import underhook.core.job.Machine;
 
 /** A new order for what is left of a day, as a proposal that somebody accepts or not. Safe for threads. */
@@ -28,7 +27,7 @@ public final class NewOrder {
     private final Set<String> accepted = new HashSet<>();
 
     /** The day as opened for one plan. */
-    private record Open(String plan, underhook.app.replan.FlyingDay order) {}
+    private record Open(String plan, RestOfDay order) {}
 
     /**
      * What is proposed.
@@ -61,7 +60,7 @@ public final class NewOrder {
                         .orElseThrow(
                                 () -> new IllegalArgumentException("The job has no plan yet."));
         FlownDay flown = day.flown();
-        underhook.app.replan.FlyingDay order = order(look);
+        RestOfDay order = order(look);
         List<Change> changes = new ArrayList<>();
         Set<String> told = new HashSet<>();
         ToldChanges all = day.told(look, flown);
@@ -104,7 +103,7 @@ public final class NewOrder {
     }
 
     /** Opened anew for each plan that did not come of an order of ours. */
-    private underhook.app.replan.FlyingDay order(Look look) {
+    private RestOfDay order(Look look) {
         String plan = look.plan().kept().id();
         if (open.filter(one -> one.plan().equals(plan)).isEmpty()) {
             accepted.clear();
@@ -112,7 +111,7 @@ public final class NewOrder {
                     Optional.of(
                             new Open(
                                     plan,
-                                    new underhook.app.replan.FlyingDay(
+                                    new RestOfDay(
                                             look.job(),
                                             look.plan().plan(),
                                             day.job().planDay()::check)));
@@ -121,27 +120,12 @@ public final class NewOrder {
     }
 
     private static Now asItIs(Look look, FlownDay flown, Instant now) {
-        List<Now.Done> done = new ArrayList<>();
-        for (FlownLift lift : flown.lifts()) {
-            List<LoadId> loads = lift.loads();
-            if (!lift.aborted() && !loads.isEmpty()) {
-                done.add(new Now.Done(loads, lift.hookedAt(), released(lift)));
-            }
-        }
         Machine machine = look.job().job().machine();
         OptionalDouble fuelKg =
                 FuelNow.find(flown, machine, now)
                         .map(fuel -> OptionalDouble.of((fuel.leastKg() + fuel.mostKg()) / 2))
                         .orElse(OptionalDouble.empty());
-        return new Now(now, done, fuelKg, List.of());
-    }
-
-    private static Optional<Instant> released(FlownLift lift) {
-        return lift.isDone()
-                ? lift.offAt().stream()
-                        .flatMap(off -> off.freeAt().stream())
-                        .max(Instant::compareTo)
-                : Optional.empty();
+        return Now.asTapped(now, flown, fuelKg);
     }
 
     /**
@@ -157,7 +141,7 @@ public final class NewOrder {
                                         new IllegalArgumentException(
                                                 "The day has moved on; ask for a new order again."));
         Proposal proposal = chosen.proposal();
-        underhook.app.replan.FlyingDay order = open.orElseThrow().order();
+        RestOfDay order = open.orElseThrow().order();
         order.accept(proposal, chosen.changes());
         day.job()
                 .keepOrder(
