@@ -166,7 +166,9 @@ final class NoWay {
                                 + name(place)
                                 + " passes nothing the wind is too much from behind or the side at"
                                 + " every hour"
-                                + (found.ids().isEmpty() ? "" : "; elsewhere it would pass " + names)
+                                + (found.ids().isEmpty()
+                                        ? ""
+                                        : "; elsewhere it would pass " + names)
                                 + "."
                                 + perhaps(openers));
             }

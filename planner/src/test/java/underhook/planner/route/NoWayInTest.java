@@ -48,14 +48,17 @@ class NoWayInTest {
 
         Found found =
                 NoWayIn.find(
-                        below(northOnly), List.of(new PlaceWind(0, 8), new PlaceWind(Math.PI, 3)), LIMITS);
+                        below(northOnly),
+                        List.of(new PlaceWind(0, 8), new PlaceWind(Math.PI, 3)),
+                        LIMITS);
 
         assertThat(found.cause()).isEqualTo(Cause.ROOM);
     }
 
     @Test
     void finds_the_fewest_that_would_open_a_direction_with_wind_enough() {
-        // 12 m/s from the north: only who comes from the south, or up to 55° beside it, keeps the limits.
+        // 12 m/s from the north: only who comes from the south, or up to 55° beside it, keeps the
+        // limits.
         // Straight from the south lie two houses, from 170° one, from 190° a wire and nothing else.
         DoubleFunction<List<String>> blockers =
                 from ->

@@ -60,7 +60,8 @@ class OpenedWaysPropertyTest {
 
     /** Whether B1 is flown, by a plan that stands the re-check. */
     private static boolean isFlown(SmallDay day) {
-        Optional<Plan> plan = outcome(day).fold((made, all) -> Optional.of(made), all -> Optional.empty());
+        Optional<Plan> plan =
+                outcome(day).fold((made, all) -> Optional.of(made), all -> Optional.empty());
         plan.ifPresent(
                 made ->
                         assertThat(
@@ -75,7 +76,8 @@ class OpenedWaysPropertyTest {
     }
 
     private static Finding refusal(SmallDay day, FindingCode code) {
-        List<Finding> all = outcome(day).fold((plan, findings) -> plan.findings(), refused -> refused);
+        List<Finding> all =
+                outcome(day).fold((plan, findings) -> plan.findings(), refused -> refused);
         return all.stream()
                 .filter(one -> one.code() == code && one.subject().equals("B1"))
                 .findFirst()
@@ -91,7 +93,9 @@ class OpenedWaysPropertyTest {
                 .inJob("wires", List.of())
                 .inJob(
                         "loads",
-                        day.job().loads().stream().filter(load -> load.id().equals(lid("B1"))).toList());
+                        day.job().loads().stream()
+                                .filter(load -> load.id().equals(lid("B1")))
+                                .toList());
     }
 
     private static List<GeoPoint> ring(double radiusM) {
@@ -158,7 +162,8 @@ class OpenedWaysPropertyTest {
                     .inJob("machineStart", pid(laydown.group(1)));
         }
         String id = measure.replaceAll(".*\\b([FWZ]\\d)\\b.*", "$1");
-        boolean away = measure.startsWith("nobody at") || measure.startsWith("a permission for zone");
+        boolean away =
+                measure.startsWith("nobody at") || measure.startsWith("a permission for zone");
         SmallDay wires =
                 day.inJob(
                         "wires",
@@ -166,7 +171,10 @@ class OpenedWaysPropertyTest {
                                 .map(
                                         wire ->
                                                 wire.id().equals(id)
-                                                        ? with(wire, "crossing", CrossingRule.ALLOWED)
+                                                        ? with(
+                                                                wire,
+                                                                "crossing",
+                                                                CrossingRule.ALLOWED)
                                                         : wire)
                                 .toList());
         CrossingRule rule =
@@ -203,14 +211,15 @@ class OpenedWaysPropertyTest {
                     .isFalse();
             assertThat(isFlown(taken(day, together))).as(refusal.message()).isTrue();
         }
-        assertThat(seen)
-                .containsExactly("a guard at", "a permission for", "an agreement to cross");
+        assertThat(seen).containsExactly("a guard at", "a permission for", "an agreement to cross");
     }
 
     @Test
     void what_covers_a_place_is_opened_by_its_measure() {
         SmallDay zone =
-                bare().zone(PlanVerifierTest.zone(Zone.Rule.NO_OVERFLIGHT, SmallDay.v(1000, 0, 90, 0)));
+                bare().zone(
+                                PlanVerifierTest.zone(
+                                        Zone.Rule.NO_OVERFLIGHT, SmallDay.v(1000, 0, 90, 0)));
         SmallDay house =
                 bare().inJob(
                                 "features",
@@ -258,7 +267,8 @@ class OpenedWaysPropertyTest {
 
     @Test
     void a_direction_that_only_another_wind_allows_is_flown_in_it_or_once_the_other_is_opened() {
-        // Open to the west and east only; the wind of 5 m/s comes from the north, 3 m/s from the side
+        // Open to the west and east only; the wind of 5 m/s comes from the north, 3 m/s from the
+        // side
         // are allowed, and 6 m/s from behind: who comes over F2 in the north needs no other wind.
         SmallDay day = bare().rule("crosswindMPerS", 3.0);
         List<MapFeature> walls = new ArrayList<>();
@@ -282,10 +292,7 @@ class OpenedWaysPropertyTest {
                 day.job().weather().hours().stream()
                         .map(hour -> with(hour, "windFromTrueRad", SmallDay.WEST))
                         .toList();
-        assertThat(
-                        isFlown(
-                                day.inJob(
-                                        "weather", with(day.job().weather(), "hours", fromWest))))
+        assertThat(isFlown(day.inJob("weather", with(day.job().weather(), "hours", fromWest))))
                 .isTrue();
     }
 
