@@ -126,11 +126,13 @@ final class TripMaker {
                             FindingCode.MASS_ESTIMATED,
                             Severity.CAUTION,
                             id,
-                            load.massTyped(),
+                            text(load.massKg().orElseThrow(), 1),
                             text(massKg(load), 0),
                             "kg",
                             "rules",
-                            "The mass is estimated; planned with "
+                            "The mass is estimated as "
+                                    + load.massTyped()
+                                    + "; planned with "
                                     + text(massKg(load), 0)
                                     + " kg for lift. Weigh it before it flies."));
         }
