@@ -1,0 +1,27 @@
+package underhook.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import picocli.CommandLine;
+import picocli.CommandLine.ParameterException;
+
+/** What was given on the command line and cannot be, refused before any work is done. */
+final class Given {
+    private static final int LAST_PORT = 65_535;
+
+    private Given() {}
+
+    static void requirePort(CommandLine line, int port) {
+        if (port < 0 || port > LAST_PORT) {
+            throw new ParameterException(
+                    line, "--port (" + port + ") must lie between 0 and " + LAST_PORT + ".");
+        }
+    }
+
+    /** A folder, or nothing yet. */
+    static void requireOutFolder(CommandLine line, Path out) {
+        if (Files.exists(out) && !Files.isDirectory(out)) {
+            throw new ParameterException(line, "--out (" + out + ") is a file, not a folder.");
+        }
+    }
+}
