@@ -18,10 +18,19 @@ final class Given {
         }
     }
 
-    /** A folder, or nothing yet. */
+    /** A folder or nothing yet, and no job: the outputs have a loads.csv as well. */
     static void requireOutFolder(CommandLine line, Path out) {
         if (Files.exists(out) && !Files.isDirectory(out)) {
             throw new ParameterException(line, "--out (" + out + ") is a file, not a folder.");
+        }
+        if (Files.exists(out.resolve("job.yaml"))) {
+            throw new ParameterException(
+                    line,
+                    "--out ("
+                            + out
+                            + ") is a job folder, whose files would be replaced. Perhaps "
+                            + out.resolve("out")
+                            + ".");
         }
     }
 }

@@ -7,6 +7,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import picocli.CommandLine;
+import underhook.app.FolderBusyException;
 import underhook.app.PlanDay;
 import underhook.assembly.Settings;
 import underhook.assembly.Underhook;
@@ -63,6 +64,10 @@ public final class Main {
     static void settle(CommandLine commandLine) {
         commandLine.setExecutionExceptionHandler(
                 (failure, failed, parsed) -> {
+                    if (failure instanceof FolderBusyException) {
+                        failed.getErr().println("underhook: " + failure.getMessage());
+                        return Exit.FAILED;
+                    }
                     LOG.log(System.Logger.Level.ERROR, failed.getCommandName(), failure);
                     failed.getErr().println("underhook: failed: " + failure);
                     return Exit.FAILED;

@@ -25,6 +25,21 @@ class GivenTest {
     }
 
     @Test
+    void writes_nothing_into_a_job_folder_whose_loads_it_would_replace() throws IOException {
+        Files.writeString(folder.resolve("job.yaml"), "version: 1\n");
+        Path loads = Files.writeString(folder.resolve("loads.csv"), "id\n");
+        String job = folder.toString();
+
+        Said plan = say("plan", job, "--out", job);
+        Said close = say("close", job, "plan.json", "--out", job);
+
+        assertThat(plan.exit()).isEqualTo(Exit.INPUT_REFUSED);
+        assertThat(plan.err()).contains("is a job folder").contains(folder.resolve("out").toString());
+        assertThat(close.exit()).isEqualTo(Exit.INPUT_REFUSED);
+        assertThat(loads).hasContent("id\n");
+    }
+
+    @Test
     void refuses_a_port_that_no_machine_has() {
         Path out = folder.resolve("demo");
 
