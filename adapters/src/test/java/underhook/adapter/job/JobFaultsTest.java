@@ -216,6 +216,29 @@ class JobFaultsTest {
     }
 
     @Test
+    void refuses_reports_that_cannot_be_right() {
+        String taf = "TAF ZZZZ 080500Z 0807/0818 24006KT 9999=\n";
+        String metar = "METAR ZZZZ 080650Z 24004KT 9999 14/09 Q1018=\n";
+
+        assertOnly(
+                withReports(metar.replace("Q1018", "Q9018") + taf),
+                "FIELD_OUT_OF_RANGE weather.txt: pressure: is out of range, found \"9018.0 hPa\"");
+        assertOnly(
+                withReports(metar.replace("14/09", "99/09") + taf),
+                "FIELD_OUT_OF_RANGE weather.txt: temperature: is out of range");
+        assertOnly(
+                withReports(metar + taf.replace("0807/0818", "0818/0807")),
+                "FIELD_MISSING weather.txt: ends before it begins");
+    }
+
+    private static SampleJob withReports(String text) {
+        return new SampleJob()
+                .with("job.yaml", "weather.csv", "weather.txt")
+                .with("job.yaml", "  until: \"18:00\"\n", "")
+                .file("weather.txt", text);
+    }
+
+    @Test
     void starts_the_machine_only_where_it_may_stand() {
         assertOnly(
                 new SampleJob().with("job.yaml", "machine-start: A", "machine-start: S01"),
