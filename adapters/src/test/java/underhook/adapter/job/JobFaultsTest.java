@@ -342,6 +342,29 @@ class JobFaultsTest {
                         + " laydown, site, landing; perhaps \"site\" is meant");
     }
 
+    @Test
+    void takes_a_formula_that_was_never_worked_out_for_no_value() throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (Workbook workbook = new Workbook(bytes, "Test", "1.0")) {
+            Worksheet sheet = workbook.newWorksheet("places");
+            List<String> names = List.of("id", "kind", "x_m", "y_m", "canopy_m");
+            for (int i = 0; i < names.size(); i++) {
+                sheet.value(0, i, names.get(i));
+            }
+            row(sheet, 1, "A", "laydown");
+            row(sheet, 2, "S01", "site");
+            row(sheet, 3, "S02", "site");
+            sheet.formula(3, 4, "9+9");
+            row(sheet, 4, "H", "landing");
+        }
+        SampleJob sample = new SampleJob().with("job.yaml", "places.csv", "places.xlsx");
+        sample.binaries.put("places.xlsx", bytes.toByteArray());
+
+        assertOnly(
+                sample,
+                "FIELD_UNREADABLE places.xlsx:4: canopy_m: is no number, found \"=9+9\"");
+    }
+
     private static void row(Worksheet sheet, int row, String id, String kind) {
         sheet.value(row, 0, id);
         sheet.value(row, 1, kind);
