@@ -6,9 +6,11 @@ import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.stream.Stream;
 import picocli.CommandLine;
 import underhook.app.FolderBusyException;
 import underhook.app.PlanDay;
+import underhook.app.calc.Calc;
 import underhook.assembly.Settings;
 import underhook.assembly.Underhook;
 
@@ -56,8 +58,23 @@ public final class Main {
                                         data.resolve("demo")))
                         .addSubcommand(new CalcCommand(underhook.calc()::run))
                         .addSubcommand(new ReportCommand(data, settings.program()));
+        commandLine
+                .getSubcommands()
+                .get("calc")
+                .getCommandSpec()
+                .usageMessage()
+                .footer(topics(underhook.calc()));
         settle(commandLine);
         return commandLine;
+    }
+
+    /** Each topic with its flags, those in brackets optional. */
+    private static String[] topics(Calc calc) {
+        Stream<String> lines =
+                calc.listTopics().stream()
+                        .map(topic -> "  " + topic + " " + String.join(" ", calc.listFlags(topic)));
+        return Stream.concat(Stream.of("", "Topics and their flags:"), lines)
+                .toArray(String[]::new);
     }
 
     /** Whatever word fails unforeseen ends here, once. */

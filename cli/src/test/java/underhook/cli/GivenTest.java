@@ -52,6 +52,13 @@ class GivenTest {
         assertThat(out).doesNotExist();
     }
 
+    @Test
+    void names_every_topic_and_its_flags_in_the_help() {
+        assertThat(say("calc", "--help").out())
+                .contains("wind track-deg from-deg speed-kt [tas-kt]")
+                .contains("report text");
+    }
+
     private Said say(String... words) {
         return Said.of(folder.resolve("data"), words);
     }

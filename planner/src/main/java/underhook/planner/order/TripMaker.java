@@ -130,9 +130,7 @@ final class TripMaker {
                             text(massKg(load), 0),
                             "kg",
                             "rules",
-                            "The mass is estimated as "
-                                    + load.massTyped()
-                                    + "; planned with "
+                            "The mass is estimated; planned with "
                                     + text(massKg(load), 0)
                                     + " kg for lift. Weigh it before it flies."));
         }
