@@ -338,9 +338,7 @@ public final class PlanJsonWriter implements OutputWriter {
             ObjectNode node = NODES.objectNode();
             int at = limit.code().indexOf(PlanWords.AT);
             node.put("code", at < 0 ? limit.code() : limit.code().substring(0, at));
-            node.put(
-                    "place",
-                    at < 0 ? null : limit.code().substring(at + PlanWords.AT.length()));
+            node.put("place", at < 0 ? null : limit.code().substring(at + PlanWords.AT.length()));
             node.put("value", Written.nearest(limit.value(), PlanWords.FINE));
             node.put("limit", Written.nearest(limit.limit(), PlanWords.FINE));
             node.put("unit", limit.unit());

@@ -361,8 +361,7 @@ class JobFaultsTest {
         sample.binaries.put("places.xlsx", bytes.toByteArray());
 
         assertOnly(
-                sample,
-                "FIELD_UNREADABLE places.xlsx:4: canopy_m: is no number, found \"=9+9\"");
+                sample, "FIELD_UNREADABLE places.xlsx:4: canopy_m: is no number, found \"=9+9\"");
     }
 
     private static void row(Worksheet sheet, int row, String id, String kind) {

@@ -60,7 +60,9 @@ final class Watchpoints {
                                                 FindingCode.WIND_AT_LIMIT,
                                                 Severity.CAUTION,
                                                 rotation.loads().get(0).value(),
-                                                TripMaker.text(Math.ceil(limit.value() * 10 - 1e-6) / 10, 1),
+                                                TripMaker.text(
+                                                        Math.ceil(limit.value() * 10 - 1e-6) / 10,
+                                                        1),
                                                 TripMaker.text(limit.limit(), 1),
                                                 limit.unit(),
                                                 limit.source(),
@@ -85,8 +87,7 @@ final class Watchpoints {
     private void zones(PlaceId place) {
         for (Zone zone : model.job.zones()) {
             double distanceM = distanceM(zone, model.points.get(model.place(place)));
-            boolean counts =
-                    zone.rule() != Zone.Rule.NO_FUEL && zone.isActiveOn(model.job.date());
+            boolean counts = zone.rule() != Zone.Rule.NO_FUEL && zone.isActiveOn(model.job.date());
             if (counts && distanceM <= model.rules.finalM()) {
                 all.add(
                         new Finding(
