@@ -206,6 +206,13 @@ class JobFaultsTest {
     }
 
     @Test
+    void refuses_a_wire_with_a_span_that_no_wire_has() {
+        assertOnly(
+                new SampleJob().with("wires.geojson", "[-11.98, 46.81]", "[-11.98, 6.81]"),
+                "FIELD_OUT_OF_RANGE wires.geojson:2: geometry: has a piece of more than 50 km");
+    }
+
+    @Test
     void takes_no_weather_of_another_day_however_long_it_is_held() {
         assertOnly(
                 new SampleJob()
