@@ -56,16 +56,16 @@ public final class Main {
                                         planDay,
                                         showing,
                                         data.resolve("demo")))
-                        .addSubcommand(new CalcCommand(underhook.calc()::run))
+                        .addSubcommand(calcLine(underhook.calc()))
                         .addSubcommand(new ReportCommand(data, settings.program()));
-        commandLine
-                .getSubcommands()
-                .get("calc")
-                .getCommandSpec()
-                .usageMessage()
-                .footer(topics(underhook.calc()));
         settle(commandLine);
         return commandLine;
+    }
+
+    private static CommandLine calcLine(Calc calc) {
+        CommandLine line = new CommandLine(new CalcCommand(calc::run));
+        line.getCommandSpec().usageMessage().footer(topics(calc));
+        return line;
     }
 
     /** Each topic with its flags, those in brackets optional. */
