@@ -34,7 +34,9 @@ class GivenTest {
         Said close = say("close", job, "plan.json", "--out", job);
 
         assertThat(plan.exit()).isEqualTo(Exit.INPUT_REFUSED);
-        assertThat(plan.err()).contains("is a job folder").contains(folder.resolve("out").toString());
+        assertThat(plan.err())
+                .contains("is a job folder")
+                .contains(folder.resolve("out").toString());
         assertThat(close.exit()).isEqualTo(Exit.INPUT_REFUSED);
         assertThat(loads).hasContent("id\n");
     }

@@ -202,7 +202,8 @@ final class MapFiles {
                                 FindingCode.FIELD_OUT_OF_RANGE,
                                 "geometry",
                                 "has a piece of more than 50 km between two points",
-                                Found.allowing("a point at each support, or at each bend at least"));
+                                Found.allowing(
+                                        "a point at each support, or at each bend at least"));
                 return;
             }
         }
