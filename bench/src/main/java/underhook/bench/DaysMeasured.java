@@ -62,7 +62,11 @@ final class DaysMeasured implements Measured {
                             days.size(),
                             spread(alike.stream().mapToDouble(Day::finishRatio).toArray()),
                             spread(alike.stream().mapToDouble(Day::flightRatio).toArray()),
-                            spread(alike.stream().mapToDouble(Day::earliestRatio).toArray()),
+                            spread(
+                                    alike.stream()
+                                            .mapToDouble(Day::earliestRatio)
+                                            .filter(Double::isFinite)
+                                            .toArray()),
                             spread(days.stream().mapToDouble(d -> d.gapFraction() * 100).toArray()),
                             spread(
                                     days.stream()

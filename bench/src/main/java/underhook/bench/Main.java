@@ -22,6 +22,7 @@ public final class Main {
                         new WaysMeasured(),
                         new TownMeasured(),
                         new DaysMeasured(),
+                        new ReplanMeasured(),
                         new DeskMeasured(),
                         new PageMeasured(),
                         new LiveMeasured(),

@@ -139,10 +139,8 @@ public final class WhatIf {
                                         record.seed(),
                                         record.program(),
                                         () -> false));
-        String why =
-                tried.comesThere() || !tried.leftOut().isEmpty()
-                        ? ""
-                        : "It is not flown at that turn. " + tried.because() + ".";
+        String held = tried.because().isEmpty() ? "" : " " + tried.because() + ".";
+        String why = tried.comesThere() ? "" : "It is not flown at that turn." + held;
         return new Answer(
                 why,
                 tried.flightS(),

@@ -238,7 +238,7 @@ final class DayFindings {
 
     /** Lines with which no heading at a place has room: the longest of them for each place. */
     private void rooms() {
-        PlaceRooms rooms = new PlaceRooms(model);
+        PlaceRooms rooms = model.placeRooms();
         List<Load> loads = maker.trips().stream().flatMap(trip -> trip.loads().stream()).toList();
         for (Place place : model.places) {
             Optional<PlaceRoom> found = rooms.find(place.id(), loads);

@@ -134,6 +134,7 @@ final class DayModel {
     private final Map<String, Optional<RankedWays>> waysIn = new HashMap<>();
     private final Map<String, RoomView> roomViews = new HashMap<>();
     private final SkyView sky;
+    private final PlaceRooms placeRooms = new PlaceRooms(this);
     private final List<Wall> walls;
     private final List<@Nullable Room> rooms;
 
@@ -423,6 +424,11 @@ final class DayModel {
     /** What is added to a grid bearing at a place to make it TRUE, rad. */
     double convergenceRad(int place) {
         return ground.frame().convergenceRad(points.get(place));
+    }
+
+    /** Room at its places, by line. */
+    PlaceRooms placeRooms() {
+        return placeRooms;
     }
 
     SkyView sky() {

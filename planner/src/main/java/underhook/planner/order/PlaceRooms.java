@@ -1,7 +1,9 @@
 package underhook.planner.order;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import underhook.core.air.Atmosphere;
@@ -10,6 +12,7 @@ import underhook.core.geo.Ground;
 import underhook.core.job.Job;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
+import underhook.core.job.LoadId;
 import underhook.core.job.LoadKind;
 import underhook.core.job.PlaceId;
 import underhook.core.line.Pendulum;
@@ -22,7 +25,10 @@ import underhook.core.site.Margin;
 import underhook.core.site.Rig;
 import underhook.core.unit.Units;
 
-/** Room at places for each line in stock, with the line to take and what each costs. */
+/**
+ * Room at places for each line in stock, with the line to take and what each costs. Not safe for threads: what
+ * was once looked at is kept.
+ */
 public final class PlaceRooms {
     /** A swing of this size dies down in so many periods. @source PRACTICE estimate, no measurement */
     private static final int SETTLING_PERIODS = 3;
@@ -30,6 +36,10 @@ public final class PlaceRooms {
     private static final double SETTLING_SWING_RAD = Math.toRadians(10);
 
     private final DayModel model;
+    private final Map<Wanted, Optional<PlaceRoom>> known = new HashMap<>();
+
+    /** A place and the loads that ask for room there. */
+    private record Wanted(PlaceId place, List<LoadId> loads) {}
 
     PlaceRooms(DayModel model) {
         this.model = model;
@@ -55,6 +65,20 @@ public final class PlaceRooms {
      * @return empty when none of them is set down or hooked up there, or its ground is not known
      */
     Optional<PlaceRoom> find(PlaceId id, List<Load> loads) {
+        List<Load> there =
+                loads.stream()
+                        .filter(load -> load.to().equals(id) || load.from().equals(id))
+                        .toList();
+        Wanted wanted = new Wanted(id, there.stream().map(Load::id).toList());
+        Optional<PlaceRoom> found = known.get(wanted);
+        if (found == null) {
+            found = look(id, there);
+            known.put(wanted, found);
+        }
+        return found;
+    }
+
+    private Optional<PlaceRoom> look(PlaceId id, List<Load> loads) {
         int place = model.place(id);
         List<Asked> asked = asked(id, loads);
         if (asked.isEmpty() || !model.isKnown(place)) {

@@ -147,7 +147,7 @@ final class PlanBuilder {
                 placed.addAll(trips.get(k).loads());
             }
         }
-        PlaceRooms rooms = new PlaceRooms(model);
+        PlaceRooms rooms = model.placeRooms();
         return model.places.stream()
                 .flatMap(place -> rooms.find(place.id(), placed).stream())
                 .toList();

@@ -18,6 +18,10 @@ final class SkyView {
     private final DayModel model;
     private final double eyeAglM;
     private final Map<Long, List<SunSeen>> known = new HashMap<>();
+    private final Map<Moment, SunSeen> moments = new HashMap<>();
+
+    /** A place at a time. */
+    private record Moment(int place, Instant at) {}
 
     SkyView(DayModel model) {
         this.model = model;
@@ -41,6 +45,11 @@ final class SkyView {
 
     /** The sun at one moment. */
     SunSeen seen(int place, Instant when) {
+        return moments.computeIfAbsent(
+                new Moment(place, when), moment -> look(moment.place(), moment.at()));
+    }
+
+    private SunSeen look(int place, Instant when) {
         SunPosition sun = Sun.position(model.places.get(place).position(), when);
         double gridRad = sun.azimuthTrueRad() - model.convergenceRad(place);
         return new SunSeen(sun, horizonRad(place, gridRad, eyeAglM, HORIZON_REACH_M));
