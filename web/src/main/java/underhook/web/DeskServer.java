@@ -50,9 +50,9 @@ public final class DeskServer implements AutoCloseable {
             <html lang="en"><head><meta charset="utf-8"><title>Underhook</title>
             <meta name="viewport" content="width=device-width, initial-scale=1">
             <style>body { font: 22px/1.4 system-ui, sans-serif; color: #000; background: #fff; max-width: 640px; margin: 0 auto; padding: 16px; }
-            label { display: block; font-weight: bold; } input, button { box-sizing: border-box; width: 100%%; min-height: 98px; margin: 8px 0 16px; padding: 0 16px; font: inherit; border: 3px solid #000; border-radius: 0; }
+            label { display: block; font-weight: bold; } input, button { box-sizing: border-box; width: 100%; min-height: 98px; margin: 8px 0 16px; padding: 0 16px; font: inherit; border: 3px solid #000; border-radius: 0; }
             button { background: #000; color: #fff; font-weight: bold; } p { border: 3px dashed #000; padding: 8px 16px; font-weight: bold; }</style></head>
-            <body><main><h1>Underhook</h1>%s<form method="post">
+            <body><main><h1>Underhook</h1>SAID<form method="post">
             <label for="secret">Secret</label><input id="secret" type="password" name="secret" autocomplete="current-password"
             required><button>Enter</button></form></main></body></html>
             """;
@@ -238,7 +238,7 @@ public final class DeskServer implements AutoCloseable {
     /** Asks for the secret, under a sentence of ours. */
     private static void entrance(Call call, int status, String sentence) throws IOException {
         String said = sentence.isEmpty() ? "" : "<p role=\"alert\">" + sentence + "</p>";
-        call.send(status, HTML, ENTRANCE.formatted(said).getBytes(StandardCharsets.UTF_8));
+        call.send(status, HTML, ENTRANCE.replace("SAID", said).getBytes(StandardCharsets.UTF_8));
     }
 
     private void enter(Call call) throws IOException {
