@@ -26,7 +26,7 @@ final class WaysMeasured implements Measured {
     private static final double LEAST_M = 8_000;
     private static final int QUERIES = 200;
     private static final int BASELINE_QUERIES = 20;
-    private static final int[] PIECES = {350, 1000, 3000};
+    private static final int[] PIECES = {350, 1000, 1800, 3000};
     private static final List<WayMap.Wind> WINDS =
             List.of(new WayMap.Wind(0, 0, 25), new WayMap.Wind(6, -8, 25));
 

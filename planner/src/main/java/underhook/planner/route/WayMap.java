@@ -1,11 +1,14 @@
 package underhook.planner.route;
 
+import java.lang.ref.SoftReference;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.atomic.AtomicReferenceArray;
+import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Geometry;
 import underhook.core.geo.PlanePoint;
 
@@ -30,6 +33,7 @@ public final class WayMap {
     private final CrossableWires wires;
     private final Spots spots;
     private final AtomicReferenceArray<int[]> seen;
+    private final AtomicReference<@Nullable SoftReference<Desk>> freeDesk = new AtomicReference<>();
 
     /**
      * Steady wind over the whole map, and how fast is flown in it.
@@ -204,7 +208,56 @@ public final class WayMap {
         boolean open = ground.isOpen(Spot.of(from), Spot.of(to)) && wires.passes(from, to);
         return open && straightS < Double.POSITIVE_INFINITY
                 ? Optional.of(List.of(from, to))
-                : new Search(Spot.of(from), Spot.of(to), wind).find();
+                : search(from, to, wind);
+    }
+
+    /** On the desk of the search before, unless another thread sits there. */
+    private Optional<List<PlanePoint>> search(PlanePoint from, PlanePoint to, Wind wind) {
+        SoftReference<Desk> free = freeDesk.getAndSet(null);
+        Desk known = free == null ? null : free.get();
+        Desk desk = known == null ? new Desk() : known;
+        desk.clear();
+        Optional<List<PlanePoint>> found =
+                new Search(Spot.of(from), Spot.of(to), wind, desk).find();
+        freeDesk.set(new SoftReference<>(desk));
+        return found;
+    }
+
+    /** What a search writes down for each spot; one search after the other may use it. */
+    private final class Desk {
+        private final Sight sight = new Sight(ground, wires, spots);
+        private final double[] bestS = new double[spots.size()];
+        private final int[] before = new int[spots.size()];
+
+        /** Number of the search that wrote last for a spot: twice it, and one more once it is done. */
+        private final int[] writtenBy = new int[spots.size()];
+
+        private int search;
+
+        void clear() {
+            search += 2;
+            if (search < 0) {
+                Arrays.fill(writtenBy, 0);
+                search = 2;
+            }
+        }
+
+        /** Whether a spot is reached sooner than so far; then it counts as written. */
+        boolean isBetter(int at, double nowS) {
+            boolean better =
+                    writtenBy[at] < search ? nowS < Double.POSITIVE_INFINITY : nowS < bestS[at];
+            if (better && writtenBy[at] < search) {
+                writtenBy[at] = search;
+            }
+            return better;
+        }
+
+        /** Marks a spot as done; false when it was. */
+        boolean take(int at) {
+            boolean first = writtenBy[at] == search;
+            writtenBy[at] = search + 1;
+            return first;
+        }
     }
 
     /** One search: from spot to spot by least time so far and time straight to the end. */
@@ -212,28 +265,24 @@ public final class WayMap {
         private final Spot from;
         private final Spot to;
         private final Wind wind;
-        private final Sight sight = new Sight(ground, wires, spots);
-        private final double[] bestS = new double[spots.size()];
-        private final int[] before = new int[spots.size()];
-        private final boolean[] done = new boolean[spots.size()];
+        private final Desk desk;
         private final OpenQueue queue = new OpenQueue();
         private double endS = Double.POSITIVE_INFINITY;
         private int last = -1;
 
-        Search(Spot from, Spot to, Wind wind) {
+        Search(Spot from, Spot to, Wind wind, Desk desk) {
             this.from = from;
             this.to = to;
             this.wind = wind;
-            Arrays.fill(bestS, Double.POSITIVE_INFINITY);
+            this.desk = desk;
         }
 
         Optional<List<PlanePoint>> find() {
-            reach(sight.look(from), -1);
+            reach(desk.sight.look(from), -1);
             while (!queue.isEmpty() && queue.leastS() < endS) {
                 int at = queue.poll();
-                if (!done[at]) {
-                    done[at] = true;
-                    double reachedS = bestS[at] + restS(at);
+                if (desk.take(at)) {
+                    double reachedS = desk.bestS[at] + restS(at);
                     if (reachedS < endS && seesEnd(spots.get(at))) {
                         endS = reachedS;
                         last = at;
@@ -246,12 +295,12 @@ public final class WayMap {
 
         private void reach(int[] numbers, int via) {
             Spot start = via < 0 ? from : spots.get(via);
-            double doneS = via < 0 ? 0 : bestS[via];
+            double doneS = via < 0 ? 0 : desk.bestS[via];
             for (int at : numbers) {
                 double nowS = doneS + durationS(start, spots.get(at));
-                if (nowS < bestS[at]) {
-                    bestS[at] = nowS;
-                    before[at] = via;
+                if (desk.isBetter(at, nowS)) {
+                    desk.bestS[at] = nowS;
+                    desk.before[at] = via;
                     double wholeS = nowS + restS(at);
                     if (wholeS < endS) {
                         queue.add(at, wholeS);
@@ -263,7 +312,7 @@ public final class WayMap {
         private int[] seenFrom(int at) {
             int[] known = seen.get(at);
             if (known == null) {
-                known = sight.look(spots.get(at));
+                known = desk.sight.look(spots.get(at));
                 seen.set(at, known);
             }
             return known;
@@ -287,7 +336,7 @@ public final class WayMap {
         private List<PlanePoint> way() {
             List<PlanePoint> way = new ArrayList<>();
             way.add(to.toPoint());
-            for (int at = last; at >= 0; at = before[at]) {
+            for (int at = last; at >= 0; at = desk.before[at]) {
                 way.add(spots.get(at).toPoint());
             }
             way.add(from.toPoint());
