@@ -147,6 +147,16 @@ public final class PlanDay {
         this.publishing = publishing;
     }
 
+    /** Re-checks a plan. */
+    public VerifierReport check(ReadJob job, Plan plan) {
+        return checking.check(job, plan);
+    }
+
+    /** Writes the files of a plan that was made and re-checked elsewhere. */
+    public Planned publish(OutputWriter.Output output, Path out) throws IOException {
+        return new Planned(output, publishing.publish(output, out));
+    }
+
     /**
      * Plans the day.
      *

@@ -27,6 +27,9 @@ final class Planning implements PlanDay.Planning {
     /** Of the ceiling, for looking at loads one by one; the rest is for their order. */
     private static final double LOADS_FRACTION = 0.6;
 
+    /** Of the ceiling, for the order itself; the rest is for others to choose from and for the bounds. */
+    private static final double ORDER_FRACTION = 0.75;
+
     private final String program;
     private final InstantSource clock;
 
@@ -41,6 +44,7 @@ final class Planning implements PlanDay.Planning {
         long startNanos = System.nanoTime();
         long ceilingNanos = request.ceiling().toNanos();
         long enoughNanos = (long) (LOADS_FRACTION * ceilingNanos);
+        long settledNanos = (long) (ORDER_FRACTION * ceilingNanos);
         PlanSettings settings =
                 new PlanSettings(
                         "plan-" + STAMP.format(now),
@@ -48,7 +52,8 @@ final class Planning implements PlanDay.Planning {
                         request.seed(),
                         program,
                         () -> mustEnd(request, startNanos, ceilingNanos),
-                        () -> mustEnd(request, startNanos, enoughNanos));
+                        () -> mustEnd(request, startNanos, enoughNanos),
+                        () -> mustEnd(request, startNanos, settledNanos));
         return DayPlanner.plan(
                 job.job(),
                 job.ground(),

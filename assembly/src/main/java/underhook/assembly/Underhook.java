@@ -42,10 +42,12 @@ import underhook.app.desk.DeskTools;
 import underhook.app.desk.PlanRuns;
 import underhook.app.evening.CloseDay;
 import underhook.app.evening.QuoteJob;
+import underhook.app.port.Archive;
 import underhook.app.port.JobReader;
 import underhook.app.port.MapReader;
 import underhook.app.port.OutputWriter;
 import underhook.app.port.ReferenceSystems;
+import underhook.app.replan.ReplanDay;
 import underhook.core.crew.Daylight;
 import underhook.planner.verify.PlanVerifier;
 
@@ -71,6 +73,7 @@ public final class Underhook {
     private final PlanDay planDay;
     private final VerifyPlan verifyPlan;
     private final CloseDay closeDay;
+    private final ReplanDay replanDay;
     private final Calc calc;
     private final Settings settings;
     private final DeskTools deskTools;
@@ -99,6 +102,11 @@ public final class Underhook {
                 new PlanDay(
                         jobReader,
                         new Planning(settings.program(), clock),
+                        checking,
+                        new FolderPublishing(WRITERS, new FindingsCsvWriter(), clock));
+        replanDay =
+                new ReplanDay(
+                        new ReplanDay.Readers(jobReader, new PlanJsonReader(), new EveningTables()),
                         checking,
                         new FolderPublishing(WRITERS, new FindingsCsvWriter(), clock));
         verifyPlan = new VerifyPlan(jobReader, new PlanJsonReader(), checking);
@@ -133,12 +141,19 @@ public final class Underhook {
         clock.setTo(at);
     }
 
+    private SqliteJobStore store() {
+        return new SqliteJobStore(
+                settings.dataFolder().resolve("jobs"), System.getProperty("user.name", ""));
+    }
+
+    /** Reads what was ever changed in a kept job. */
+    public Archive.Reader archives() {
+        return store();
+    }
+
     /** Everything that is kept in the data folder. */
     public Desk desk() {
-        return new Desk(
-                new SqliteJobStore(settings.dataFolder().resolve("jobs")),
-                settings.dataFolder().resolve("work"),
-                deskTools);
+        return new Desk(store(), settings.dataFolder().resolve("work"), deskTools);
     }
 
     /** Plans what is kept, in the background. */
@@ -160,6 +175,10 @@ public final class Underhook {
 
     public QuoteJob quoteJob() {
         return new QuoteJob(jobReader, new PlanJsonReader(), new EveningTables());
+    }
+
+    public ReplanDay replanDay() {
+        return replanDay;
     }
 
     public CloseDay closeDay() {

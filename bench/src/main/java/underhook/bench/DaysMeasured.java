@@ -11,7 +11,8 @@ import underhook.planner.search.Ordered;
 /**
  * Orders of seeded days against the plain order of the same day: at each step what can be let go soonest.
  *
- * <p>Ten days of each size. Ratios are ours over plain; gaps are over the bound on the flying time.
+ * <p>Ten days of each size. Ratios are ours over plain, of days on which both fly the same loads; gaps are over
+ * the bound on the flying time.
  */
 final class DaysMeasured implements Measured {
     private static final int[] LOADS = {20, 40, 60, 88, 120};
@@ -24,6 +25,7 @@ final class DaysMeasured implements Measured {
             double gapFraction,
             double boundS,
             double searchS,
+            boolean alike,
             int leftOut,
             int plainLeftOut) {}
 
@@ -41,26 +43,27 @@ final class DaysMeasured implements Measured {
             for (int seed = 1; seed <= SEEDS; seed++) {
                 days.add(day(loads, seed));
             }
+            List<Day> alike = days.stream().filter(Day::alike).toList();
             told.append(
                     String.format(
                             Locale.ROOT,
-                            "days: %d loads: finish %s, flying %s of plain; flying over its bound %s %%;"
-                                    + " bound in %s s, search in %s s; left out %d, plain %d%n",
+                            "days: %d loads: on %d days of %d alike finish %s, flying %s of plain;"
+                                    + " flying over its bound %s %%; bound in %s s, search in %s s;"
+                                    + " left out %d, plain %d; heap %d MB%n",
                             loads,
-                            spread(days.stream().mapToDouble(Day::finishRatio).toArray()),
-                            spread(days.stream().mapToDouble(Day::flightRatio).toArray()),
+                            alike.size(),
+                            days.size(),
+                            spread(alike.stream().mapToDouble(Day::finishRatio).toArray()),
+                            spread(alike.stream().mapToDouble(Day::flightRatio).toArray()),
                             spread(days.stream().mapToDouble(d -> d.gapFraction() * 100).toArray()),
                             spread(days.stream().mapToDouble(Day::boundS).toArray()),
                             spread(days.stream().mapToDouble(Day::searchS).toArray()),
                             days.stream().mapToInt(Day::leftOut).sum(),
-                            days.stream().mapToInt(Day::plainLeftOut).sum()));
+                            days.stream().mapToInt(Day::plainLeftOut).sum(),
+                            (Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory())
+                                    >> 20));
         }
-        long heapMb =
-                (Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory()) >> 20;
-        return told.append("days: heap in use at the end ")
-                .append(heapMb)
-                .append(" MB, collected or not")
-                .toString();
+        return told.append("days: heap in use, collected or not").toString();
     }
 
     private static Day day(int loads, long seed) {
@@ -77,8 +80,18 @@ final class DaysMeasured implements Measured {
                 found.flownS() / boundS - 1,
                 (bounded - searched) / 1e9,
                 (searched - start) / 1e9,
+                isAlike(found, plain),
                 leftOut(found),
                 leftOut(plain));
+    }
+
+    private static boolean isAlike(Ordered one, Ordered other) {
+        for (int k = 0; k < one.releasedS().size(); k++) {
+            if (one.isFlown(k) != other.isFlown(k)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static int leftOut(Ordered day) {
@@ -86,6 +99,9 @@ final class DaysMeasured implements Measured {
     }
 
     private static String spread(double[] values) {
+        if (values.length == 0) {
+            return "not measured";
+        }
         double[] sorted = values.clone();
         Arrays.sort(sorted);
         return String.format(

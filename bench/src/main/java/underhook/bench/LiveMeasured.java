@@ -46,6 +46,8 @@ final class LiveMeasured implements Measured {
     private static final int DEVICES = 100;
     private static final int EACH = 12;
     private static final Duration PACE = Duration.ofSeconds(1);
+    private static final Instant SEVEN = Instant.parse("2026-09-08T08:05:00Z");
+    private static final long BEGUN_NANOS = System.nanoTime();
     private static final Pattern TOKEN = Pattern.compile("content=\"([0-9a-f]{48})\"");
 
     private final HttpClient client =
@@ -62,7 +64,7 @@ final class LiveMeasured implements Measured {
         try {
             Path folder = Files.createTempDirectory("live");
             Underhook program = new Underhook(new Settings(folder.resolve("data"), "bench"));
-            program.rehearse(Instant.parse("2026-09-08T08:05:00Z"));
+            program.rehearse(SEVEN);
             try (Desk desk = program.desk();
                     PlanRuns runs = program.planRuns()) {
                 lay(program, desk, folder.resolve("day"));
@@ -190,11 +192,12 @@ final class LiveMeasured implements Measured {
                 String.format(
                         Locale.ROOT,
                         """
-                        {"taps":[{"id":"%s","at":"2026-09-08T08:05:00Z",\
-                        "sentAt":"2026-09-08T08:05:00Z","by":"P 1","role":"crew",\
+                        {"taps":[{"id":"%1$s","at":"%2$s","sentAt":"%2$s",\
+                        "by":"P 1","role":"crew",\
                         "device":"bench","kind":"counted","people":4}]}
                         """,
-                        UUID.randomUUID());
+                        UUID.randomUUID(),
+                        SEVEN.plusNanos(System.nanoTime() - BEGUN_NANOS));
         return HttpRequest.newBuilder(address)
                 .header("X-Underhook-Token", token)
                 .POST(BodyPublishers.ofString(text))

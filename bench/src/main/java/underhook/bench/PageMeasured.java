@@ -46,9 +46,9 @@ final class PageMeasured implements Measured {
     /** From the press of a row until the map has drawn that lift. */
     private static final String ON_SPINE =
             """
-            new Promise((done) => { const map = document.getElementById('map'), row = document.querySelector('button.row[data-lift="%d"]');
+            new Promise((done) => { const map = document.getElementById('map'), row = document.querySelector('button.row[data-lift="LIFT"]');
               const start = performance.now(); row.click();
-              const look = () => (map.dataset.lift === '%d' ? done(performance.now() - start) : requestAnimationFrame(look)); look(); })
+              const look = () => (map.dataset.lift === 'LIFT' ? done(performance.now() - start) : requestAnimationFrame(look)); look(); })
             """;
 
     /** From the key on the map until the spine has the lift open. */
@@ -128,7 +128,7 @@ final class PageMeasured implements Measured {
                             "desk-page: %s first useful page %.1f times an empty page (%.0f ms)",
                             id, usefulMs / emptyMs, usefulMs));
             page.run(READY);
-            double spineMs = choices(page, i -> ON_SPINE.formatted(2 + i, 2 + i));
+            double spineMs = choices(page, i -> ON_SPINE.replace("LIFT", Integer.toString(2 + i)));
             double mapMs = choices(page, i -> ON_MAP);
             told.add(
                     text(

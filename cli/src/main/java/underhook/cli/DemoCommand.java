@@ -59,12 +59,13 @@ final class DemoCommand implements Callable<Integer> {
         CommandLine line = spec.commandLine();
         Path job = out.resolve("job");
         demo.write(job);
-        PlanDay.Request request = new PlanDay.Request(job, out, 1, Duration.ofSeconds(10));
+        // Far beyond what it takes, so that the demo is the same day on a slow machine.
+        PlanDay.Request request = new PlanDay.Request(job, out, 1, Duration.ofMinutes(2));
         PlanDay.Result result = planDay.plan(request, ProgressLines.on(line.getErr()));
         int exit = PlanCommand.tell(result, line.getOut());
         if (!noServe && result instanceof PlanDay.Planned planned) {
             showing.untilStopped(
-                    new Showing.Where(port, Optional.empty()),
+                    new Showing.Where(port, Optional.empty(), Optional.empty()),
                     (desk, runs) -> {
                         DeskJob kept = desk.importFolder(job, "demo");
                         desk.keepPlan(kept, job, planned);

@@ -40,7 +40,9 @@ public final class Main {
                         .addSubcommand(new RoomCommand(underhook.roomAtPlaces()::find))
                         .addSubcommand(new PlanCommand(planDay))
                         .addSubcommand(new VerifyCommand(underhook.verifyPlan()))
+                        .addSubcommand(new ReplanCommand(underhook.replanDay()))
                         .addSubcommand(new CloseCommand(underhook.closeDay()))
+                        .addSubcommand(new ArchiveCommand(underhook.archives()))
                         .addSubcommand(new QuoteCommand(underhook.quoteJob()::quote))
                         .addSubcommand(new ChangesCommand(underhook.mapChanges()::compare))
                         .addSubcommand(

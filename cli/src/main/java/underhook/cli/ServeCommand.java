@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
+import javax.net.ssl.SSLContext;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -62,6 +63,14 @@ final class ServeCommand implements Callable<Integer> {
     private boolean network;
 
     @Option(
+            names = "--certificate",
+            paramLabel = "FILE",
+            description =
+                    "answer over https with this PKCS 12 file, opened by the variable "
+                            + Certificate.PASSWORD_VARIABLE)
+    private @Nullable Path certificate;
+
+    @Option(
             names = "--rehearse",
             paramLabel = "TIME",
             description =
@@ -99,7 +108,7 @@ final class ServeCommand implements Callable<Integer> {
             }
         }
         showing.untilStopped(
-                new Showing.Where(port, secret),
+                new Showing.Where(port, secret, tls()),
                 (desk, runs) -> {
                     for (Path job : jobs) {
                         lay(job, desk, runs, line.getOut());
@@ -107,6 +116,15 @@ final class ServeCommand implements Callable<Integer> {
                 },
                 line.getOut());
         return Exit.DONE;
+    }
+
+    private Optional<SSLContext> tls() throws IOException {
+        return certificate == null
+                ? Optional.empty()
+                : Optional.of(
+                        Certificate.read(
+                                certificate,
+                                environment.getOrDefault(Certificate.PASSWORD_VARIABLE, "")));
     }
 
     /** Faults do not keep a job from the desk: that is where they are mended. */

@@ -2,9 +2,11 @@ package underhook.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.net.URI;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.Supplier;
+import javax.net.ssl.SSLContext;
 import underhook.app.FolderLock;
 import underhook.app.desk.Desk;
 import underhook.app.desk.PlanRuns;
@@ -33,8 +35,9 @@ final class Showing {
      * Where it is shown.
      *
      * @param secret opens it to the network; empty keeps it on this machine
+     * @param tls what it proves itself with over https; empty for plain http
      */
-    record Where(int port, Optional<String> secret) {}
+    record Where(int port, Optional<String> secret, Optional<SSLContext> tls) {}
 
     Showing(Kit kit) {
         this.kit = kit;
@@ -59,9 +62,13 @@ final class Showing {
 
     private static void serve(DeskServer.Desktop desktop, Where where, PrintWriter out)
             throws IOException {
-        DeskServer.Where address = new DeskServer.Where(where.port(), where.secret());
-        try (DeskServer server = DeskServer.start(desktop, address)) {
+        DeskServer.Where at = new DeskServer.Where(where.port(), where.secret(), where.tls());
+        try (DeskServer server = DeskServer.start(desktop, at)) {
             out.println("Showing at " + server.address() + " until you press Ctrl-C.");
+            for (URI address : server.networkAddresses()) {
+                out.println(
+                        "On the network at " + address + ", the day at " + address + "day/JOB.");
+            }
             Thread.currentThread().join();
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();

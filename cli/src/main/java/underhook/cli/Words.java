@@ -7,6 +7,7 @@ import underhook.app.port.Written;
 import underhook.core.finding.Finding;
 import underhook.core.plan.Odds;
 import underhook.core.plan.Plan;
+import underhook.core.plan.Trade;
 import underhook.core.unit.Units;
 
 /** Findings and plans as lines of text. */
@@ -39,7 +40,7 @@ final class Words {
         return String.format(
                 Locale.ROOT,
                 "%s: plan %s%n%d rotations, %d fuel stops, %d line changes, %.0f min of flying,"
-                        + " finished %s%n%sleft out: %s%n%d findings",
+                        + " finished %s%n%sleft out: %s%n%d findings%s",
                 plan.job(),
                 plan.id(),
                 plan.summary().rotations(),
@@ -49,7 +50,40 @@ final class Words {
                 Written.time(plan.summary().finishAt(), zone),
                 plan.odds().map(odds -> odds(odds, zone)).orElse(""),
                 leftOut.isEmpty() ? "nothing" : leftOut,
-                plan.findings().size());
+                plan.findings().size(),
+                front(plan, zone));
+    }
+
+    /** The price, and what else could be flown. */
+    private static String front(Plan plan, ZoneId zone) {
+        StringBuilder told = new StringBuilder();
+        plan.summary()
+                .price()
+                .ifPresent(
+                        price ->
+                                told.append(
+                                        String.format(
+                                                Locale.ROOT,
+                                                "%nprice: %d %s: flying %d, machine standing %d,"
+                                                        + " people %d",
+                                                price.totalCents() / 100,
+                                                price.currency(),
+                                                price.flyingCents() / 100,
+                                                price.standingCents() / 100,
+                                                price.peopleCents() / 100)));
+        for (Trade trade : plan.summary().front()) {
+            told.append(
+                    String.format(
+                            Locale.ROOT,
+                            "%n%s: %.1f min of flying, finished %s, %d, a flying minute at %d %% of"
+                                    + " its rate",
+                            trade.chosen() ? "this plan" : "or",
+                            Units.sToMinutes(trade.flightS()),
+                            Written.time(trade.finishAt(), zone),
+                            trade.totalCents() / 100,
+                            trade.flyingRatePercent()));
+        }
+        return told.toString();
     }
 
     /** How safe the finish is, in one line; chances are rounded down. */

@@ -137,6 +137,75 @@ class DemoDayIT {
                 .isBetween(Duration.ZERO, Duration.ofSeconds(59));
     }
 
+    /** A lift hangs that a team is to receive, and the team is said to be late; DERIVED from the plan. */
+    @Test
+    void the_rest_of_the_day_is_ordered_anew_around_a_late_crew() throws IOException {
+        Path anew = temp.resolve("anew");
+        JsonNode begun = receivedBy("P");
+        String place = begun.get("drops").get(0).get("place").asString();
+        OffsetDateTime now = OffsetDateTime.parse(begun.get("hookedAt").asString());
+        OffsetDateTime late = now.plusMinutes(45);
+
+        Said said =
+                Said.of(
+                        temp.resolve("data"),
+                        "replan",
+                        out.resolve("job").toString(),
+                        out.resolve("plan.json").toString(),
+                        "--at",
+                        now.toString(),
+                        "--crew-late",
+                        "P=" + late,
+                        "--out",
+                        anew.toString());
+
+        assertThat(said.exit()).as(said.out() + said.err()).isEqualTo(Exit.DONE);
+        assertThat(said.out()).contains("A lift that is begun needs P at " + place);
+        JsonNode bent = JSON.readTree(Files.readString(anew.resolve("plan.json"), UTF_8));
+        for (int i = 0; i < plan.get("steps").size(); i++) {
+            JsonNode step = plan.get("steps").get(i);
+            if (OffsetDateTime.parse(step.get("endAt").asString()).isBefore(now)) {
+                assertThat(bent.get("steps").get(i)).isEqualTo(step);
+            }
+        }
+        assertThat(bent.get("crews"))
+                .noneMatch(
+                        stay ->
+                                stay.get("crew").asString().equals("P")
+                                        && isWithin(stay.get("fromAt"), now, late));
+        assertThat(bent.at("/verifier/violations").size()).isZero();
+    }
+
+    private static boolean isWithin(JsonNode at, OffsetDateTime from, OffsetDateTime until) {
+        OffsetDateTime time = OffsetDateTime.parse(at.asString());
+        return time.isAfter(from) && time.isBefore(until);
+    }
+
+    private static boolean isWithin(JsonNode at, JsonNode stay) {
+        return isWithin(
+                at,
+                OffsetDateTime.parse(stay.get("fromAt").asString()),
+                OffsetDateTime.parse(stay.get("toAt").asString()));
+    }
+
+    /** The third lift that is hooked up and let go while a crew works where it goes. */
+    private JsonNode receivedBy(String crew) {
+        List<JsonNode> all = new ArrayList<>();
+        for (JsonNode step : plan.get("steps")) {
+            for (JsonNode stay : plan.get("crews")) {
+                if (step.get("kind").asString().equals("rotation")
+                        && stay.get("crew").asString().equals(crew)
+                        && stay.get("doing").asString().startsWith("works")
+                        && stay.get("place").equals(step.at("/drops/0/place"))
+                        && isWithin(step.get("hookedAt"), stay)
+                        && isWithin(step.at("/drops/0/releasedAt"), stay)) {
+                    all.add(step);
+                }
+            }
+        }
+        return all.get(2);
+    }
+
     @Test
     void says_how_safe_the_finish_is() {
         JsonNode odds = plan.get("odds");

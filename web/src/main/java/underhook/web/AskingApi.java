@@ -14,6 +14,7 @@ import underhook.app.desk.DeskJob;
 import underhook.app.desk.Differences;
 import underhook.app.desk.Question;
 import underhook.app.desk.WhatIf;
+import underhook.app.port.Archive;
 import underhook.app.port.KeptJob.KeptPlan;
 import underhook.app.port.KeptJob.Revision;
 import underhook.core.finding.FindingCode;
@@ -107,6 +108,7 @@ final class AskingApi {
         List<Revision> revisions = new ArrayList<>(job.kept().listRevisions());
         java.util.Collections.reverse(revisions);
         List<KeptPlan> plans = job.kept().listPlans();
+        Archive archive = job.kept().readArchive();
         ArrayNode all = Json.array();
         for (Revision revision : revisions) {
             ObjectNode one = all.addObject();
@@ -114,6 +116,8 @@ final class AskingApi {
             one.put("revision", revision.id());
             one.put("at", revision.at().toString());
             one.put("what", revision.what());
+            one.put("who", who(archive, revision));
+            one.put("altered", archive.broken().orElse(""));
             Optional<String> plan =
                     plans.stream()
                             .filter(each -> each.revision() == revision.id())
@@ -122,6 +126,16 @@ final class AskingApi {
             one.put("plan", plan.orElse(null));
         }
         call.answer(all);
+    }
+
+    private static String who(Archive archive, Revision revision) {
+        String number = Long.toString(revision.id());
+        return archive.entries().stream()
+                .filter(entry -> entry.kind() == Archive.Kind.REVISION)
+                .filter(entry -> entry.subject().equals(number))
+                .map(Archive.Entry::who)
+                .findFirst()
+                .orElse("");
     }
 
     private void differences(Call call) throws IOException {

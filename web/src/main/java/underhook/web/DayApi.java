@@ -47,6 +47,8 @@ final class DayApi {
                 .add("GET", "/api/jobs/{id}/day/log", this::log)
                 .add("GET", "/api/jobs/{id}/day/places", this::places)
                 .add("GET", "/api/jobs/{id}/day/emergency", this::emergency)
+                .add("POST", "/api/jobs/{id}/day/order", this::order)
+                .add("POST", "/api/jobs/{id}/day/order/accept", this::accept)
                 .add("GET", "/api/jobs/{id}/day/events", this::events);
     }
 
@@ -169,6 +171,18 @@ final class DayApi {
         ObjectNode node = Json.object().put("now", now.toString());
         node.set("sheets", Json.array(day.emergencySheets(day.flown(), now), EmergencyJson::of));
         call.answer(node);
+    }
+
+    private void order(Call call) throws IOException {
+        FlyingDay day = day(call);
+        boolean heavier = call.json().path("heavier").asBoolean(false);
+        call.answer(OrderJson.of(day.newOrder().propose(day.job().now(), heavier)));
+    }
+
+    private void accept(Call call) throws IOException {
+        FlyingDay day = day(call);
+        day.newOrder().accept(Asked.text(call.json(), "plan"));
+        call.answer(Json.object().put("plan", day.job().kept().listPlans().size()));
     }
 
     private void events(Call call) throws IOException {

@@ -3,16 +3,22 @@ package underhook.web;
 import com.sun.net.httpserver.Headers;
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
+import com.sun.net.httpserver.HttpsConfigurator;
+import com.sun.net.httpserver.HttpsServer;
 import java.io.IOException;
+import java.net.Inet4Address;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
+import java.net.NetworkInterface;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.regex.Pattern;
+import javax.net.ssl.SSLContext;
 import underhook.app.desk.DayLooks;
 import underhook.app.desk.Desk;
 import underhook.app.desk.PlanRuns;
@@ -58,6 +64,8 @@ public final class DeskServer implements AutoCloseable {
                         return made;
                     });
     private final Gate gate;
+    private final String scheme;
+    private final boolean isOpen;
     private final Routes routes = new Routes();
     private final Assets assets = new Assets();
 
@@ -73,8 +81,14 @@ public final class DeskServer implements AutoCloseable {
      *
      * @param port 0 for any free one
      * @param secret opens it to the network for whoever knows it; empty keeps it on this machine
+     * @param tls what to prove with that it is us, over https; empty for plain http
      */
-    public record Where(int port, Optional<String> secret) {
+    public record Where(int port, Optional<String> secret, Optional<SSLContext> tls) {
+        /** Over plain http. */
+        public Where(int port, Optional<String> secret) {
+            this(port, secret, Optional.empty());
+        }
+
         /** On this machine alone. */
         public static Where here(int port) {
             return new Where(port, Optional.empty());
@@ -83,7 +97,9 @@ public final class DeskServer implements AutoCloseable {
 
     private DeskServer(HttpServer server, Desktop desktop, Where where) {
         this.server = server;
-        this.gate = new Gate(where.secret(), server.getAddress().getPort());
+        this.scheme = where.tls().isPresent() ? "https" : "http";
+        this.isOpen = where.secret().isPresent();
+        this.gate = new Gate(where.secret(), server.getAddress().getPort(), scheme);
         DayLooks looks = new DayLooks();
         ReadingApi reading =
                 new ReadingApi(desktop.desk(), desktop.runs(), looks, desktop.program());
@@ -112,7 +128,10 @@ public final class DeskServer implements AutoCloseable {
                 where.secret().isPresent()
                         ? new InetSocketAddress(where.port())
                         : new InetSocketAddress(InetAddress.getByAddress(LOOPBACK), where.port());
-        HttpServer server = HttpServer.create(address, 0);
+        HttpServer server =
+                where.tls().isPresent()
+                        ? secure(address, where.tls().get())
+                        : HttpServer.create(address, 0);
         DeskServer made = new DeskServer(server, desktop, where);
         server.createContext("/", made::answer);
         server.setExecutor(made.threads);
@@ -120,9 +139,32 @@ public final class DeskServer implements AutoCloseable {
         return made;
     }
 
+    private static HttpServer secure(InetSocketAddress address, SSLContext tls) throws IOException {
+        HttpsServer made = HttpsServer.create(address, 0);
+        made.setHttpsConfigurator(new HttpsConfigurator(tls));
+        return made;
+    }
+
     /** Where the desk is. */
     public URI address() {
-        return URI.create("http://127.0.0.1:" + server.getAddress().getPort() + "/");
+        return at("127.0.0.1");
+    }
+
+    private URI at(String host) {
+        return URI.create(scheme + "://" + host + ":" + server.getAddress().getPort() + "/");
+    }
+
+    /** Where other devices of the network find it; nowhere while it is kept on this machine. */
+    public List<URI> networkAddresses() throws IOException {
+        if (!isOpen) {
+            return List.of();
+        }
+        return NetworkInterface.networkInterfaces()
+                .flatMap(NetworkInterface::inetAddresses)
+                .filter(address -> address instanceof Inet4Address && !address.isLoopbackAddress())
+                .map(address -> at(address.getHostAddress()))
+                .sorted()
+                .toList();
     }
 
     /** What proves that a request comes from the page of this run. */

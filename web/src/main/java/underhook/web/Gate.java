@@ -37,13 +37,16 @@ final class Gate {
     private final String pass;
     private final Optional<String> secret;
     private final int port;
+    private final String scheme;
     private int wrong;
     private long firstWrongNanos;
 
     /**
      * @param secret what people must give first; empty on the loopback address
+     * @param scheme by which it is reached, http or https
      */
-    Gate(Optional<String> secret, int port) {
+    Gate(Optional<String> secret, int port, String scheme) {
+        this.scheme = scheme;
         this.secret = secret;
         this.pass = secret.map(Gate::passOf).orElse(random());
         this.port = port;
@@ -112,10 +115,10 @@ final class Gate {
         return isLocal || (secret.isPresent() && NUMERIC.matcher(host).matches());
     }
 
-    private static boolean isOtherSite(Headers headers, String host) {
+    private boolean isOtherSite(Headers headers, String host) {
         String origin = first(headers, "Origin");
         String site = first(headers, "Sec-Fetch-Site");
-        boolean isOtherOrigin = !origin.isEmpty() && !origin.equals("http://" + host);
+        boolean isOtherOrigin = !origin.isEmpty() && !origin.equals(scheme + "://" + host);
         boolean isForeign = site.equals("cross-site") || site.equals("same-site");
         // A person may follow a link to the desk; a foreign page may not load its parts.
         boolean isFollowed = first(headers, "Sec-Fetch-Mode").equals("navigate");
@@ -136,7 +139,9 @@ final class Gate {
             throw new Refused(429, "Too many wrong guesses. Perhaps try again in a minute.");
         }
         if (secret.isPresent() && isSame(secret.get(), said)) {
-            return Optional.of(COOKIE + "=" + pass + "; HttpOnly; SameSite=Strict; Path=/");
+            String secure = scheme.equals("https") ? "; Secure" : "";
+            return Optional.of(
+                    COOKIE + "=" + pass + "; HttpOnly; SameSite=Strict; Path=/" + secure);
         }
         firstWrongNanos = wrong == 0 ? now : firstWrongNanos;
         wrong++;

@@ -26,6 +26,7 @@ import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.WebElement;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
 import underhook.app.PlanDay;
 import underhook.app.desk.Desk;
 import underhook.app.desk.DeskJob;
@@ -34,11 +35,15 @@ import underhook.app.desk.PlanRuns;
 import underhook.app.evening.CloseDay;
 import underhook.app.port.ClosedDay;
 import underhook.app.port.KeptTap;
+import underhook.app.port.ReadJob;
 import underhook.assembly.Settings;
 import underhook.assembly.Underhook;
 import underhook.core.flown.TapKind;
 import underhook.core.job.LoadId;
 import underhook.core.plan.Plan;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
+import underhook.planner.order.DayLook;
 
 /**
  * A day on three devices in a real Chromium: loader, pilot, crew, one of them without network for an
@@ -379,6 +384,90 @@ class DayPageIT {
 
     @Test
     @Order(8)
+    void a_reported_tailwind_puts_the_way_in_outside() throws Exception {
+        Browser browser = new Browser(server.address(), server.token());
+        JsonNode drop = next(browser).path("drops").path(0);
+        // Who comes from there has that wind in the back.
+        int from = drop.path("approachFromTrueDeg").asInt(0);
+        assertThat(drop.path("way").path("state").asString("")).isNotEqualTo("outside");
+
+        ObjectNode tap = Json.object().put("id", "wind-1").put("by", "Q 1").put("role", "crew");
+        tap.put("device", "crew-WND").put("kind", "reported").put("anyway", true);
+        tap.put("at", now.toString()).put("sentAt", now.toString());
+        tap.put("place", drop.path("place").asString(""));
+        // The rules allow 5 kt from behind.
+        tap.put("note", "wind " + from + " 10 12");
+        ObjectNode body = Json.object();
+        body.putArray("taps").add(tap);
+        browser.send("POST", "/api/jobs/day/day/taps", body.toString());
+
+        JsonNode way = next(browser).path("drops").path(0).path("way");
+        assertThat(way.path("state").asString("")).isEqualTo("outside");
+        assertThat(way.path("headKt").asInt(0)).isBetween(-11, -10);
+        assertThat(way.path("reportedAt").isString()).isTrue();
+    }
+
+    private static JsonNode next(Browser browser) throws Exception {
+        return browser.get("/api/jobs/day/day").json().path("nextLook");
+    }
+
+    @Test
+    @Order(9)
+    void at_the_planned_time_no_more_fuel_is_allowed_than_was_planned() throws IOException {
+        ReadJob job = desk.find("day").orElseThrow().findReadable().orElseThrow();
+        DayLook look = new DayLook(job.job(), job.ground());
+        double spreadKg = job.job().machine().fuelGaugeSpreadKg();
+        for (Lifts.Lift lift : Lifts.of(plan)) {
+            Rotation rotation = lift.rotation();
+            Step step = plan.steps().get(lift.step());
+            double mostKg =
+                    look.findMostFuelKg(step, rotation, rotation.hookedAt(), 1).orElseThrow();
+            assertThat(mostKg)
+                    .as("lift " + lift.number())
+                    .isBetween(rotation.fuelMaxKg() - spreadKg - 1, rotation.fuelMaxKg());
+            assertThat(look.findMostFuelKg(step, rotation, rotation.hookedAt(), 1.1).orElse(0))
+                    .isLessThanOrEqualTo(mostKg);
+        }
+    }
+
+    @Test
+    @Order(10)
+    void a_late_crew_gives_a_new_order_that_keeps_what_is_done() throws Exception {
+        hold("crew");
+        go("report");
+        page.waitFor("main.report summary");
+        page.find("summary").stream()
+                .filter(summary -> summary.getText().strip().equals("A crew is late"))
+                .findFirst()
+                .orElseThrow()
+                .click();
+        page.waitFor(
+                        "details[open] select[name=crew] option[value=Q], details[open] select[name=crew]")
+                .sendKeys("Q");
+        page.waitFor("details[open] input[name=min]").sendKeys("30");
+        page.waitFor("details[open] form button").click();
+        page.waitUntil("it was told", it -> it.says("late Q 30"));
+        named("Ask for a new order").click();
+        page.waitFor(".order");
+        assertThat(page.find(".order ol li")).hasSizeLessThanOrEqualTo(3);
+        assertThat(page.says("crew Q late until")).isTrue();
+
+        named("Accept it for everybody").click();
+
+        page.waitUntil("it counts", it -> it.says("The new order counts for everybody."));
+        JsonNode day =
+                new Browser(server.address(), server.token()).get("/api/jobs/day/day").json();
+        assertThat(day.path("plan").path("id").asString("")).endsWith("-anew");
+        for (int number : List.of(1, 2)) {
+            String load = lift(number).rotation().loads().get(0).value();
+            assertThat(day.path("lifts").toString()).contains(load);
+            assertThat(day.path("lifts").path(number - 1).path("state").asString(""))
+                    .isEqualTo("done");
+        }
+    }
+
+    @Test
+    @Order(11)
     void the_evening_closes_with_what_was_tapped_to_the_second() throws Exception {
         Browser browser = new Browser(server.address(), server.token());
         Path taps =
@@ -422,7 +511,7 @@ class DayPageIT {
     }
 
     @Test
-    @Order(9)
+    @Order(12)
     void asked_nobody_but_this_machine_and_complained_of_nothing() throws Exception {
         JsonNode log =
                 new Browser(server.address(), server.token()).get("/api/jobs/day/day/log").json();

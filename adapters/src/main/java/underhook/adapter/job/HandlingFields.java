@@ -29,7 +29,29 @@ final class HandlingFields {
                         .map(HandlingFields::readGuying)
                         .orElse(Handling.Guying.USUAL),
                 Rigging.NONE,
-                SpreadsFields.read(rules));
+                SpreadsFields.read(rules),
+                rules.findMapping("exposure")
+                        .map(HandlingFields::readExposure)
+                        .orElse(Handling.Exposure.USUAL));
+    }
+
+    private static Handling.Exposure readExposure(Fields fields) {
+        Handling.Exposure usual = Handling.Exposure.USUAL;
+        Handling.Exposure read =
+                new Handling.Exposure(
+                        price(fields, "guarded", usual.guardedS()),
+                        price(fields, "open", usual.openS()),
+                        price(fields, "wire", usual.wireS()),
+                        price(fields, "water_per_100m", usual.waterS()),
+                        price(fields, "quiet_per_100m", usual.quietS()));
+        fields.refuseUnknown();
+        return read;
+    }
+
+    private static double price(Fields fields, String name, double otherwiseS) {
+        return fields.findQuantity(
+                        name, Quantity.TIME, Range.of(0, 3600, "between 0 and 60 minutes"))
+                .orElse(otherwiseS);
     }
 
     private static Handling.Flying readFlying(Fields fields) {

@@ -12,6 +12,7 @@ import underhook.core.plan.Drop;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
+import underhook.core.unit.Units;
 
 /** What the pilot card leaves out, for reading before the flight: rules in full, limits, true bearings, reasons. */
 final class PilotAnnex {
@@ -43,6 +44,11 @@ final class PilotAnnex {
         if (plan.odds().isPresent()) {
             flow.heading("How safe the end of the day is");
             flow.paragraph(Face.TEXT, new OddsWords(plan.odds().get(), words).text());
+        }
+        String others = others();
+        if (!others.isEmpty()) {
+            flow.heading("What else could be flown");
+            flow.paragraph(Face.TEXT, others);
         }
         flow.heading("Each lift");
         flow.table(
@@ -137,5 +143,27 @@ final class PilotAnnex {
                 what + (step.engineRunning() ? ", engine runs." : ", engine off."),
                 String.join(" ", over),
                 step.because());
+    }
+
+    /** Flying minutes and end of each day that was not chosen; empty when there is none. */
+    private String others() {
+        String all =
+                plan.summary().front().stream()
+                        .filter(trade -> !trade.chosen())
+                        .map(
+                                trade ->
+                                        Words.up(Units.sToMinutes(trade.flightS()))
+                                                + " min of flying, end "
+                                                + words.clock(trade.finishAt()))
+                        .collect(Collectors.joining("; "));
+        return all.isEmpty()
+                ? ""
+                : "This day: "
+                        + Words.up(Units.sToMinutes(plan.summary().flightS()))
+                        + " min of flying, end "
+                        + words.clock(plan.summary().finishAt())
+                        + ". Other orders of the same loads: "
+                        + all
+                        + ". The rates under costs choose between them.";
     }
 }

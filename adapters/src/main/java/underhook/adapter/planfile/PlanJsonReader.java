@@ -20,6 +20,7 @@ import underhook.core.job.CrewId;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.CrewStay;
+import underhook.core.plan.DayPrice;
 import underhook.core.plan.Drop;
 import underhook.core.plan.KitItem;
 import underhook.core.plan.LeftOut;
@@ -34,6 +35,7 @@ import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
 import underhook.core.plan.Summary;
+import underhook.core.plan.Trade;
 import underhook.core.unit.Units;
 
 /**
@@ -161,7 +163,28 @@ public final class PlanJsonReader implements PlanReader {
                             : OptionalDouble.empty(),
                     s.timeOrNull("finishBoundAt"),
                     s.textOrNull("provenFor"),
-                    s.flag("cutShort"));
+                    s.flag("cutShort"),
+                    s.objectIfThere("price", Reading::price),
+                    s.objectsIfThere("front", Reading::trade));
+        }
+
+        /** The total is no field of ours: it is found again from its parts. */
+        private static DayPrice price(ObjectFields p) {
+            p.allow("totalCents");
+            return new DayPrice(
+                    p.whole("flyingCents"),
+                    p.whole("standingCents"),
+                    p.whole("peopleCents"),
+                    p.text("currency"));
+        }
+
+        private static Trade trade(ObjectFields t) {
+            return new Trade(
+                    Units.minutesToS(t.number("flightMinutes")),
+                    t.time("finishAt"),
+                    t.whole("totalCents"),
+                    t.count("flyingRatePercent"),
+                    t.flag("chosen"));
         }
 
         private Step step(ObjectFields s) {
@@ -245,7 +268,12 @@ public final class PlanJsonReader implements PlanReader {
                     l.objects("wires", Reading::pass),
                     l.objectOrNull("release", Reading::look),
                     // Plans written before this was told lack it.
-                    l.objectIfThere("slowing", Reading::slowing));
+                    l.objectIfThere("slowing", Reading::slowing),
+                    l.objectIfThere("exposure", Reading::exposure).orElse(Leg.Exposure.NONE));
+        }
+
+        private static Leg.Exposure exposure(ObjectFields e) {
+            return new Leg.Exposure(notNegative(e, "priceSeconds"), notNegative(e, "boundSeconds"));
         }
 
         private static PoleSetting pole(ObjectFields p) {

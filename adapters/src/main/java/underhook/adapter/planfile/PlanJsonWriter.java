@@ -28,6 +28,7 @@ import underhook.core.finding.Finding;
 import underhook.core.geo.GeoPoint;
 import underhook.core.job.Job;
 import underhook.core.plan.CrewStay;
+import underhook.core.plan.DayPrice;
 import underhook.core.plan.Drop;
 import underhook.core.plan.KitItem;
 import underhook.core.plan.LeftOut;
@@ -42,6 +43,7 @@ import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
 import underhook.core.plan.Summary;
+import underhook.core.plan.Trade;
 import underhook.core.plan.VerifierReport;
 import underhook.core.unit.Units;
 
@@ -120,6 +122,28 @@ public final class PlanJsonWriter implements OutputWriter {
             putNumber(node, "finishGapPercent", Gaps.finishPercent(plan));
             putText(node, "provenFor", summary.provenFor().orElse(""));
             node.put("cutShort", summary.cutShort());
+            summary.price().ifPresent(price -> node.set("price", price(price)));
+            node.set("front", array(summary.front(), this::trade));
+            return node;
+        }
+
+        private static ObjectNode price(DayPrice price) {
+            ObjectNode node = NODES.objectNode();
+            node.put("flyingCents", price.flyingCents());
+            node.put("standingCents", price.standingCents());
+            node.put("peopleCents", price.peopleCents());
+            node.put("totalCents", price.totalCents());
+            node.put("currency", price.currency());
+            return node;
+        }
+
+        private ObjectNode trade(Trade trade) {
+            ObjectNode node = NODES.objectNode();
+            node.put("flightMinutes", minutes(trade.flightS()));
+            node.put("finishAt", time(trade.finishAt()));
+            node.put("totalCents", trade.totalCents());
+            node.put("flyingRatePercent", trade.flyingRatePercent());
+            node.put("chosen", trade.chosen());
             return node;
         }
 
@@ -200,6 +224,14 @@ public final class PlanJsonWriter implements OutputWriter {
             node.set("wires", array(leg.wires(), this::pass));
             node.set("release", leg.release().map(this::look).orElse(null));
             node.set("slowing", leg.slowing().map(Page::slowing).orElse(null));
+            node.set("exposure", exposure(leg.exposure()));
+            return node;
+        }
+
+        private static ObjectNode exposure(Leg.Exposure exposure) {
+            ObjectNode node = NODES.objectNode();
+            node.put("priceSeconds", Written.up(exposure.priceS(), PlanWords.COARSE));
+            node.put("boundSeconds", Written.down(exposure.boundS(), PlanWords.COARSE));
             return node;
         }
 

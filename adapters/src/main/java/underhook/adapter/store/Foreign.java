@@ -7,6 +7,8 @@ import java.sql.SQLException;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
+import underhook.app.port.Archive;
 import underhook.app.port.Content;
 import underhook.app.port.JobPath;
 import underhook.app.port.KeptJob.KeptPlan;
@@ -23,16 +25,42 @@ record Foreign(
         List<Row> revisionFiles,
         List<KeptPlan> plans,
         List<Row> planFiles,
-        List<KeptTap> taps) {
+        List<KeptTap> taps,
+        List<Seals.Seal> seals) {
     private static final int MOST_TEXT = 10_000;
 
     /** The first version that has a log of taps. */
     private static final int WITH_TAPS = 2;
 
+    /** The first version that is sealed. */
+    private static final int WITH_SEALS = 3;
+
     /** A file of a revision or plan. */
     record Row(String owner, String name, String hash) {}
 
+    /** A job and its file, to be looked at. */
+    private interface Looking<T> {
+        T look(Sql sql, int version) throws SQLException, IOException;
+    }
+
     static Foreign read(Path file) throws IOException {
+        return look(file, Foreign::read);
+    }
+
+    /** The archive of a file, whether it is whole or not. */
+    static Archive readArchive(Path file) throws IOException {
+        return look(
+                file,
+                (sql, version) -> {
+                    if (version < WITH_SEALS) {
+                        throw new IOException(
+                                "The job is older than its seals. Open it once with this program.");
+                    }
+                    return Seals.archive(sql);
+                });
+    }
+
+    private static <T> T look(Path file, Looking<T> looking) throws IOException {
         try (Sql sql = Sql.openForeign(file)) {
             int version = Migrations.version(sql);
             if (version < 1
@@ -45,7 +73,7 @@ record Foreign(
                     .equals(List.of("ok"))) {
                 throw new IOException("The file is damaged.");
             }
-            return read(sql, version);
+            return looking.look(sql, version);
         } catch (SQLException | DateTimeException | IllegalArgumentException wrong) {
             throw new IOException("The file holds no job of this program.", wrong);
         }
@@ -64,7 +92,8 @@ record Foreign(
                                 "SELECT CAST(revision AS TEXT), path, hash FROM revision_file"),
                         sql.list(Foreign::plan, "SELECT * FROM plan ORDER BY number"),
                         sql.list(Foreign::row, "SELECT plan, name, hash FROM plan_file"),
-                        version < WITH_TAPS ? List.of() : TapTable.list(sql));
+                        version < WITH_TAPS ? List.of() : TapTable.list(sql),
+                        version < WITH_SEALS ? List.of() : Seals.list(sql));
         for (Row row : read.revisionFiles()) {
             JobPath.check(row.name());
         }
@@ -73,6 +102,11 @@ record Foreign(
         }
         if (KeptTap.findBroken(read.taps()).isPresent()) {
             throw new IOException("The file's log of taps was changed after it was written.");
+        }
+        Optional<String> broken =
+                version < WITH_SEALS ? Optional.empty() : Seals.archive(sql).broken();
+        if (broken.isPresent()) {
+            throw new IOException("The file was changed after it was written. " + broken.get());
         }
         for (Revision revision : read.revisions()) {
             if (!(revision.id() > 0

@@ -13,7 +13,8 @@ final class Migrations {
     /** Marks a file as one of ours: "Uhk1". */
     static final int APPLICATION_ID = 0x55686b31;
 
-    private static final List<String> SCRIPTS = List.of("V001__job.sql", "V002__tap.sql");
+    private static final List<String> SCRIPTS =
+            List.of("V001__job.sql", "V002__tap.sql", "V003__seal.sql");
 
     private Migrations() {}
 

@@ -5,24 +5,37 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import underhook.app.port.Archive;
 import underhook.app.port.JobStore;
 import underhook.app.port.KeptJob;
 
 /** Jobs as SQLite files in one folder. */
-public final class SqliteJobStore implements JobStore {
+public final class SqliteJobStore implements JobStore, Archive.Reader {
     private static final String ENDING = ".underhook";
     private static final Pattern ID = Pattern.compile("[a-z0-9](?:[a-z0-9-]{0,58}[a-z0-9])?");
 
     private final Path folder;
+    private final String who;
 
     /**
      * @param folder made when it is first needed
+     * @param who account that changes are sealed with
      */
-    public SqliteJobStore(Path folder) {
+    public SqliteJobStore(Path folder, String who) {
         this.folder = folder;
+        this.who = who;
+    }
+
+    @Override
+    public Archive read(Path file) throws IOException {
+        if (!Files.isRegularFile(file)) {
+            throw new IOException("There is no file " + file + ".");
+        }
+        return Foreign.readArchive(file);
     }
 
     @Override
@@ -55,7 +68,7 @@ public final class SqliteJobStore implements JobStore {
         try {
             Sql sql = bring(file);
             sql.update("INSERT INTO job (only, name, head, tip) VALUES (1, ?, 0, 0)", name);
-            return new SqliteKeptJob(id, sql);
+            return new SqliteKeptJob(id, sql, who);
         } catch (SQLException failed) {
             throw new IOException("Job " + id + " cannot be made.", failed);
         }
@@ -68,7 +81,7 @@ public final class SqliteJobStore implements JobStore {
             throw new IOException("There is no job " + id + ".");
         }
         try {
-            return new SqliteKeptJob(id, bring(file));
+            return new SqliteKeptJob(id, bring(file), who);
         } catch (SQLException failed) {
             throw new IOException("Job " + id + " cannot be read.", failed);
         }
@@ -79,6 +92,12 @@ public final class SqliteJobStore implements JobStore {
         boolean brought = false;
         try {
             Migrations.bring(sql, file);
+            // What is older than the seals is sealed as it is found, by nobody.
+            sql.inOne(
+                    () -> {
+                        Seals.sealMissing(sql, "", Instant.EPOCH);
+                        return file;
+                    });
             brought = true;
             return sql;
         } finally {

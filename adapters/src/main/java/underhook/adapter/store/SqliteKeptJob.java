@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import underhook.app.port.Archive;
 import underhook.app.port.Content;
 import underhook.app.port.KeptJob;
 import underhook.app.port.KeptTap;
@@ -18,10 +19,15 @@ import underhook.app.port.KeptTap;
 final class SqliteKeptJob implements KeptJob {
     private final String id;
     private final Sql sql;
+    private final String who;
 
-    SqliteKeptJob(String id, Sql sql) {
+    /**
+     * @param who account that changes are sealed with
+     */
+    SqliteKeptJob(String id, Sql sql, String who) {
         this.id = id;
         this.sql = sql;
+        this.who = who;
     }
 
     /** What may fail at the disk. */
@@ -170,6 +176,7 @@ final class SqliteKeptJob implements KeptJob {
                     file.getKey(),
                     file.getValue());
         }
+        Seals.put(sql, Archive.Kind.REVISION, Long.toString(next), new Seals.By(who, change.at()));
         sql.update("UPDATE job SET head = ?, tip = ?", next, next);
         return new Revision(next, change.on(), change.at(), change.what());
     }
@@ -231,6 +238,11 @@ final class SqliteKeptJob implements KeptJob {
                                                 file.getKey(),
                                                 file.getValue().hash());
                                     }
+                                    Seals.put(
+                                            sql,
+                                            Archive.Kind.PLAN,
+                                            plan.id(),
+                                            new Seals.By(who, plan.at()));
                                     return plan;
                                 }));
     }
@@ -282,6 +294,11 @@ final class SqliteKeptJob implements KeptJob {
     }
 
     @Override
+    public Archive readArchive() throws IOException {
+        return access(() -> Seals.archive(sql));
+    }
+
+    @Override
     public void writeTo(Path file) throws IOException {
         Files.deleteIfExists(file);
         access(() -> sql.update("VACUUM INTO ?", file.toAbsolutePath().toString()));
@@ -301,6 +318,10 @@ final class SqliteKeptJob implements KeptJob {
                                     for (KeptTap row : foreign.taps()) {
                                         TapTable.insert(sql, row);
                                     }
+                                    for (Seals.Seal seal : foreign.seals()) {
+                                        Seals.insert(sql, seal);
+                                    }
+                                    Seals.sealMissing(sql, "", Instant.EPOCH);
                                     sql.update(
                                             "UPDATE job SET head = ?, tip = ?",
                                             foreign.head(),

@@ -15,7 +15,7 @@ final class EndlessWrites {
     private EndlessWrites() {}
 
     public static void main(String[] arguments) throws IOException {
-        SqliteJobStore store = new SqliteJobStore(Path.of(arguments[0]));
+        SqliteJobStore store = new SqliteJobStore(Path.of(arguments[0]), "somebody");
         try (KeptJob job =
                 store.list().contains("day") ? store.open("day") : store.create("day", "day")) {
             long head = job.findHead().map(Revision::id).orElse(0L);

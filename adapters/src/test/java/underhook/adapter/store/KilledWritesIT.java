@@ -62,7 +62,7 @@ class KilledWritesIT {
     }
 
     private void checkAll(long told) throws IOException {
-        try (KeptJob job = new SqliteJobStore(folder).open("day")) {
+        try (KeptJob job = new SqliteJobStore(folder, "somebody").open("day")) {
             long head = job.findHead().orElseThrow().id();
             assertThat(head).isGreaterThanOrEqualTo(told);
             assertThat(job.listRevisions()).hasSize(Math.toIntExact(head));

@@ -30,7 +30,7 @@ class SqliteJobStoreTest {
 
     @BeforeEach
     void open() {
-        store = new SqliteJobStore(folder.resolve("jobs"));
+        store = new SqliteJobStore(folder.resolve("jobs"), "somebody");
     }
 
     private static Change write(long on, String path, String text) {

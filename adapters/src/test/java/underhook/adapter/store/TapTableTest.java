@@ -73,7 +73,7 @@ class TapTableTest {
 
     @BeforeEach
     void open() {
-        store = new SqliteJobStore(folder.resolve("jobs"));
+        store = new SqliteJobStore(folder.resolve("jobs"), "somebody");
     }
 
     @Test
@@ -153,7 +153,7 @@ class TapTableTest {
             assertThat(job.addTaps(List.of(HOOKED))).hasSize(1);
         }
 
-        assertThat(file.resolveSibling("day.underhook.before-v2")).exists();
+        assertThat(file.resolveSibling("day.underhook.before-v" + Migrations.newest())).exists();
     }
 
     @Test

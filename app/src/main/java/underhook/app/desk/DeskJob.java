@@ -11,12 +11,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import underhook.app.PlanDay;
 import underhook.app.port.Content;
 import underhook.app.port.JobPath;
 import underhook.app.port.JobReading;
 import underhook.app.port.KeptJob;
 import underhook.app.port.KeptJob.KeptPlan;
 import underhook.app.port.KeptJob.Revision;
+import underhook.app.port.OutputWriter;
 import underhook.app.port.ReadJob;
 import underhook.app.port.ReferenceSystem;
 import underhook.app.port.Sheets;
@@ -161,6 +163,22 @@ public final class DeskJob implements AutoCloseable {
 
     void keepPlan(KeptPlan plan, Map<String, Content> files) throws IOException {
         kept.keepPlan(plan, files);
+    }
+
+    /** Plans and re-checks days. */
+    public PlanDay planDay() {
+        return tools.planDay();
+    }
+
+    /** Keeps an order of the day that was accepted while it was flown, with all its papers. */
+    public void keepOrder(OutputWriter.Output output) throws IOException {
+        Path out = Files.createTempDirectory("underhook-order");
+        try {
+            PlanRuns.keep(this, head().id(), tools.planDay().publish(output, out));
+        } finally {
+            WorkFolders.delete(out);
+        }
+        events.tell(new DeskEvent(DeskEvent.Kind.PLANNED, id(), head().id(), "a new order", 1));
     }
 
     KnownPlan readPlan(KeptPlan plan) throws IOException {

@@ -1,5 +1,6 @@
 package underhook.app.flying;
 
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import underhook.core.flown.FlownDay;
@@ -45,6 +46,15 @@ public record Bias(int count, double meanRatio, double worstRatio) {
             sumKg += massKg.getAsDouble();
         }
         return OptionalDouble.of(sumKg);
+    }
+
+    /** What it means for a new order. */
+    String words() {
+        return String.format(
+                Locale.ROOT,
+                "loads not yet weighed count %.2f times as listed, as the %d weighed so far",
+                factor(),
+                count);
     }
 
     /** What the masses of loads not yet weighed must be multiplied with; never less than 1. */

@@ -34,9 +34,17 @@ import underhook.core.job.Place;
 
 /** One job's day while it is flown. Safe for threads. */
 public final class FlyingDay {
+    /** A plan that was just accepted may be told of taps so much later. */
+    private static final long GOOD_FOR_NANOS = 1_000_000_000L;
+
     private final DeskJob job;
     private final DayLooks looks;
     private final TapLog log;
+    private final NewOrder newOrder = new NewOrder(this);
+    private volatile Optional<Around> around = Optional.empty();
+
+    /** Who may hook, and by which plan is flown, as it was a moment ago. */
+    private record Around(long sinceNanos, TrainedHands hands, String plan) {}
 
     /**
      * A tap as a device hands it in.
@@ -75,11 +83,16 @@ public final class FlyingDay {
     FlyingDay(DeskJob job, DayLooks looks) throws IOException {
         this.job = job;
         this.looks = looks;
-        this.log = new TapLog(job.kept(), this::hands);
+        this.log = new TapLog(job.kept(), () -> around().hands());
     }
 
     public DeskJob job() {
         return job;
+    }
+
+    /** Orders what is left of the day anew. */
+    public NewOrder newOrder() {
+        return newOrder;
     }
 
     /** Takes taps in; whatever is kept is on the disk when this returns. */
@@ -89,7 +102,7 @@ public final class FlyingDay {
                         .map(one -> new Given(one.tap(), one.role(), one.sentAt(), one.anyway()))
                         .toList();
         long before = rows().size();
-        List<Taken> taken = log.take(given, new TapLog.Stamp(job.now(), planId()));
+        List<Taken> taken = log.take(given, new TapLog.Stamp(job.now(), around().plan()));
         long after = rows().size();
         if (after > before) {
             job.tellTapped(after, offers.get(offers.size() - 1).tap().kind().name());
@@ -97,6 +110,17 @@ public final class FlyingDay {
         return taken.stream()
                 .map(one -> new Answer(one.id(), one.row(), one.refusal(), one.differs()))
                 .toList();
+    }
+
+    /** Worked out once for many taps: it costs more than taking one in. */
+    private Around around() throws IOException {
+        long nanos = System.nanoTime();
+        Optional<Around> known = around;
+        if (known.isEmpty() || nanos - known.get().sinceNanos() > GOOD_FOR_NANOS) {
+            known = Optional.of(new Around(nanos, hands(), planId()));
+            around = known;
+        }
+        return known.get();
     }
 
     private String planId() throws IOException {

@@ -14,8 +14,8 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 import underhook.app.port.KeptJob;
 import underhook.app.port.KeptTap;
 import underhook.core.finding.Finding;
-import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
+import underhook.core.flown.TapJudge;
 import underhook.core.flown.TrainedHands;
 
 /**
@@ -53,6 +53,10 @@ final class TapLog {
     private final Object disk = new Object();
     private volatile List<KeptTap> rows;
     private final Map<String, KeptTap> byId = new HashMap<>();
+    private Optional<Bench> bench = Optional.empty();
+
+    /** A judge that knows the whole log, and by which hands he judges. */
+    private record Bench(TapJudge judge, TrainedHands hands) {}
 
     TapLog(KeptJob kept, Hands hands) throws IOException {
         this.kept = kept;
@@ -108,13 +112,23 @@ final class TapLog {
                 judge(given, waiting.stamp(), fresh, refusals);
             }
         }
-        List<KeptTap> added = kept.addTaps(List.copyOf(fresh.values()));
-        List<KeptTap> all = new ArrayList<>(rows);
-        for (KeptTap row : added) {
-            byId.put(row.tap().id(), row);
-            all.add(row);
+        boolean isKept = false;
+        List<KeptTap> added;
+        try {
+            added = fresh.isEmpty() ? List.of() : kept.addTaps(List.copyOf(fresh.values()));
+            isKept = true;
+        } finally {
+            // Judged as if they were there, but the disk did not take them.
+            bench = isKept ? bench : Optional.empty();
         }
-        rows = List.copyOf(all);
+        if (!added.isEmpty()) {
+            List<KeptTap> all = new ArrayList<>(rows);
+            for (KeptTap row : added) {
+                byId.put(row.tap().id(), row);
+                all.add(row);
+            }
+            rows = List.copyOf(all);
+        }
         List<List<Taken>> answers = new ArrayList<>();
         for (Waiting waiting : turn) {
             answers.add(waiting.given().stream().map(one -> taken(one, refusals)).toList());
@@ -133,15 +147,13 @@ final class TapLog {
             return;
         }
         if (!given.anyway()) {
-            List<Tap> known = new ArrayList<>(rows.size() + fresh.size());
-            rows.forEach(row -> known.add(row.tap()));
-            fresh.values().forEach(one -> known.add(one.tap()));
-            Optional<Finding> no = FlownDay.refusal(known, hands.get(), given.tap());
+            Optional<Finding> no = judge(fresh).refusal(given.tap());
             if (no.isPresent()) {
                 refusals.put(id, no.get());
                 return;
             }
         }
+        bench.ifPresent(one -> one.judge().add(given.tap()));
         KeptTap.Arrival arrival =
                 new KeptTap.Arrival(
                         given.role(),
@@ -150,6 +162,17 @@ final class TapLog {
                         given.anyway(),
                         stamp.plan());
         fresh.put(id, new KeptTap.Given(given.tap(), arrival));
+    }
+
+    private TapJudge judge(Map<String, KeptTap.Given> fresh) throws IOException {
+        TrainedHands now = hands.get();
+        if (bench.filter(one -> one.hands().equals(now)).isEmpty()) {
+            List<Tap> known = new ArrayList<>(rows.size() + fresh.size());
+            rows.forEach(row -> known.add(row.tap()));
+            fresh.values().forEach(one -> known.add(one.tap()));
+            bench = Optional.of(new Bench(new TapJudge(known, now), now));
+        }
+        return bench.orElseThrow().judge();
     }
 
     private Taken taken(Given given, Map<String, Finding> refusals) {

@@ -115,6 +115,9 @@ public interface KeptJob extends Closeable {
     /** The log of taps from its beginning. */
     List<KeptTap> listTaps() throws IOException;
 
+    /** Every revision and plan as sealed, looked at again. */
+    Archive readArchive() throws IOException;
+
     /** Writes all of it into one file, to be handed over. */
     void writeTo(Path file) throws IOException;
 }

@@ -30,8 +30,7 @@ public record FlownDay(
     /** A tap that the day did not allow, and why. */
     public record Conflict(Tap tap, Finding finding) {}
 
-    private static final Comparator<Tap> IN_ORDER =
-            Comparator.comparing(Tap::at).thenComparing(Tap::id);
+    static final Comparator<Tap> IN_ORDER = Comparator.comparing(Tap::at).thenComparing(Tap::id);
 
     public FlownDay {
         taps = List.copyOf(taps);

@@ -2,14 +2,18 @@ package underhook.core.job;
 
 import java.util.Objects;
 
-/** How the operator lets loads be flown and poles be set, the gear they hang in, and how times vary. */
-public record Handling(Flying flying, Guying guying, Rigging rigging, Spreads spreads) {
+/**
+ * How the operator lets loads be flown and poles be set, the gear they hang in, how times vary, and what it is
+ * worth to keep loads off what they may pass over.
+ */
+public record Handling(
+        Flying flying, Guying guying, Rigging rigging, Spreads spreads, Exposure exposure) {
     /** What holds where the job says nothing; no gear is listed. */
     public static final Handling USUAL = new Handling(Flying.USUAL, Guying.USUAL, Rigging.NONE);
 
-    /** With usual spreads of times. */
+    /** With usual spreads of times and the usual prices of what is passed over. */
     public Handling(Flying flying, Guying guying, Rigging rigging) {
-        this(flying, guying, rigging, Spreads.USUAL);
+        this(flying, guying, rigging, Spreads.USUAL, Exposure.USUAL);
     }
 
     public Handling {
@@ -17,16 +21,61 @@ public record Handling(Flying flying, Guying guying, Rigging rigging, Spreads sp
         Objects.requireNonNull(guying, "guying");
         Objects.requireNonNull(rigging, "rigging");
         Objects.requireNonNull(spreads, "spreads");
+        Objects.requireNonNull(exposure, "exposure");
     }
 
     /** The same with the gear of a list. */
     public Handling withRigging(Rigging other) {
-        return new Handling(flying, guying, other, spreads);
+        return new Handling(flying, guying, other, spreads, exposure);
     }
 
     /** The same with other spreads of times. */
     public Handling withSpreads(Spreads other) {
-        return new Handling(flying, guying, rigging, other);
+        return new Handling(flying, guying, rigging, other, exposure);
+    }
+
+    /** The same with other prices of what is passed over. */
+    public Handling withExposure(Exposure other) {
+        return new Handling(flying, guying, rigging, spreads, other);
+    }
+
+    /**
+     * What a way with a load may take longer to keep off what is allowed to be passed over but had better
+     * not be.
+     *
+     * @param guardedS for each crossing of a road, trail or railway under guard, s
+     * @param openS for each crossing of one that is allowed without a guard, s
+     * @param wireS for each crossing of a wire by agreement, s
+     * @param waterS for each 100 m over water, s
+     * @param quietS for each 100 m over protected ground, animals and other places that want quiet, s
+     */
+    public record Exposure(
+            double guardedS, double openS, double wireS, double waterS, double quietS) {
+        /** Length that the prices of areas are for, m. */
+        public static final double PER_M = 100;
+
+        /**
+         * @source PRACTICE a guard halts a road for half a minute or more; where nobody guards, the load is over it
+         *     for seconds; a load lost in water or among animals is a nuisance, not a danger
+         */
+        public static final Exposure USUAL = new Exposure(30, 15, 45, 2, 4);
+
+        /** Minutes alone count. */
+        public static final Exposure NONE = new Exposure(0, 0, 0, 0, 0);
+
+        public Exposure {
+            if (!(isPrice(guardedS)
+                    && isPrice(openS)
+                    && isPrice(wireS)
+                    && isPrice(waterS)
+                    && isPrice(quietS))) {
+                throw new IllegalArgumentException("a price of exposure is out of range.");
+            }
+        }
+
+        private static boolean isPrice(double priceS) {
+            return priceS >= 0 && priceS <= 3600;
+        }
     }
 
     /**

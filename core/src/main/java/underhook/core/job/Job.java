@@ -155,4 +155,56 @@ public record Job(
                 readingFindings,
                 waivers);
     }
+
+    /** The same with other loads. */
+    public Job withLoads(List<Load> other) {
+        return new Job(
+                name,
+                date,
+                zone,
+                origin,
+                magneticVariationRad,
+                machineStart,
+                places,
+                other,
+                machine,
+                weather,
+                crews,
+                walks,
+                rules,
+                features,
+                wires,
+                zones,
+                releaseAreas,
+                confirmations,
+                inputs,
+                readingFindings,
+                waivers);
+    }
+
+    /** The same with other weather. */
+    public Job withWeather(Weather other) {
+        return new Job(
+                name,
+                date,
+                zone,
+                origin,
+                magneticVariationRad,
+                machineStart,
+                places,
+                loads,
+                machine,
+                other,
+                crews,
+                walks,
+                rules,
+                features,
+                wires,
+                zones,
+                releaseAreas,
+                confirmations,
+                inputs,
+                readingFindings,
+                waivers);
+    }
 }

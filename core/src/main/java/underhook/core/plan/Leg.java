@@ -20,6 +20,7 @@ import underhook.core.job.PlaceId;
  * @param wires every wire that machine, line or load come near, one entry for each
  * @param release what it means to let the load go on the way; empty without a load
  * @param slowing how the load or the empty line comes to rest; empty with the line off
+ * @param exposure what it passes over at a price; none without a load
  */
 public record Leg(
         List<LoadId> carrying,
@@ -34,7 +35,28 @@ public record Leg(
         List<Crossing> crossings,
         List<WirePass> wires,
         Optional<ReleaseLook> release,
-        Optional<Slowing> slowing) {
+        Optional<Slowing> slowing,
+        Exposure exposure) {
+    /**
+     * What a leg passes over that had better not be passed over, by the prices of the job's rules.
+     *
+     * @param priceS sum of the prices, s
+     * @param boundS no legal way on the same ways in and out takes less than this in time and prices
+     *     together, s; 0 where nothing is proven
+     */
+    public record Exposure(double priceS, double boundS) {
+        public static final Exposure NONE = new Exposure(0, 0);
+
+        public Exposure {
+            if (!(priceS >= 0
+                    && priceS < Double.POSITIVE_INFINITY
+                    && boundS >= 0
+                    && boundS < Double.POSITIVE_INFINITY)) {
+                throw new IllegalArgumentException("exposure has a value out of range.");
+            }
+        }
+    }
+
     /**
      * How what hangs there comes to rest over the leg's end.
      *
@@ -135,7 +157,40 @@ public record Leg(
                 crossings,
                 wires,
                 Optional.empty(),
-                Optional.empty());
+                Optional.empty(),
+                Exposure.NONE);
+    }
+
+    /** A leg that passes over nothing at a price. */
+    public Leg(
+            List<LoadId> carrying,
+            PlaceId from,
+            PlaceId to,
+            List<PathPoint> path,
+            double distanceM,
+            double durationS,
+            double boundS,
+            double leastClearanceM,
+            double speedMPerS,
+            List<Crossing> crossings,
+            List<WirePass> wires,
+            Optional<ReleaseLook> release,
+            Optional<Slowing> slowing) {
+        this(
+                carrying,
+                from,
+                to,
+                path,
+                distanceM,
+                durationS,
+                boundS,
+                leastClearanceM,
+                speedMPerS,
+                crossings,
+                wires,
+                release,
+                slowing,
+                Exposure.NONE);
     }
 
     /** A leg of which nothing is said of coming to rest. */
@@ -165,7 +220,8 @@ public record Leg(
                 crossings,
                 wires,
                 release,
-                Optional.empty());
+                Optional.empty(),
+                Exposure.NONE);
     }
 
     /** The same with what it means to let its load go. */
@@ -183,6 +239,31 @@ public record Leg(
                 crossings,
                 wires,
                 Optional.of(look),
-                slowing);
+                slowing,
+                exposure);
+    }
+
+    /** Time and prices together, s. */
+    public double costS() {
+        return durationS + exposure.priceS();
+    }
+
+    /** The same with what it passes over at a price. */
+    public Leg withExposure(Exposure other) {
+        return new Leg(
+                carrying,
+                from,
+                to,
+                path,
+                distanceM,
+                durationS,
+                boundS,
+                leastClearanceM,
+                speedMPerS,
+                crossings,
+                wires,
+                release,
+                slowing,
+                other);
     }
 }

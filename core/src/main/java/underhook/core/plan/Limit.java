@@ -18,7 +18,7 @@ public record Limit(
         String source,
         boolean governing) {
     /** A limit with less left counts as near, percent of the limit. @source PRACTICE own choice */
-    private static final double NEAR_PERCENT = 10;
+    private static final double NEAR_FRACTION = 0.1;
 
     /** Whether nothing is left; what is not a number counts as nothing. */
     public boolean isOutside() {
@@ -27,6 +27,6 @@ public record Limit(
 
     /** Whether little is left. */
     public boolean isNear() {
-        return !isOutside() && marginPercent < NEAR_PERCENT;
+        return !isOutside() && marginPercent < 100 * NEAR_FRACTION;
     }
 }

@@ -1,6 +1,7 @@
 package underhook.core.plan;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -11,6 +12,8 @@ import java.util.OptionalDouble;
  * @param lowerBoundFlightS proven bound over every order of the placed loads, s, when there is one
  * @param provenFor what the bounds hold for, when there is one
  * @param cutShort whether the time ceiling ended the search
+ * @param price what the day costs, where it was worked out
+ * @param front the days to choose from, fewest flying minutes first; empty where none were looked for
  */
 public record Summary(
         double flightS,
@@ -21,4 +24,35 @@ public record Summary(
         OptionalDouble lowerBoundFlightS,
         Optional<Instant> finishBoundAt,
         Optional<String> provenFor,
-        boolean cutShort) {}
+        boolean cutShort,
+        Optional<DayPrice> price,
+        List<Trade> front) {
+    public Summary {
+        front = List.copyOf(front);
+    }
+
+    /** Without a price. */
+    public Summary(
+            double flightS,
+            Instant finishAt,
+            int rotations,
+            int refuels,
+            int lineChanges,
+            OptionalDouble lowerBoundFlightS,
+            Optional<Instant> finishBoundAt,
+            Optional<String> provenFor,
+            boolean cutShort) {
+        this(
+                flightS,
+                finishAt,
+                rotations,
+                refuels,
+                lineChanges,
+                lowerBoundFlightS,
+                finishBoundAt,
+                provenFor,
+                cutShort,
+                Optional.empty(),
+                List.of());
+    }
+}

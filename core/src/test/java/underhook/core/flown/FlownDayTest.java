@@ -150,6 +150,47 @@ class FlownDayTest {
     }
 
     @Test
+    void taps_are_judged_one_after_the_other_as_by_the_whole_day() {
+        Random random = new Random(5);
+        TapKind[] kinds = TapKind.values();
+        for (int run = 0; run < 40; run++) {
+            taps.clear();
+            TapJudge judge = new TapJudge(taps, HANDS);
+            for (int k = 0; k < 60; k++) {
+                Tap tap = any(kinds[random.nextInt(kinds.length)], random);
+                assertThat(judge.refusal(tap)).isEqualTo(FlownDay.refusal(taps, HANDS, tap));
+                judge.add(tap);
+                taps.add(tap);
+            }
+        }
+    }
+
+    /** Any tap, now and then one that comes late or takes another back. */
+    private Tap any(TapKind kind, Random random) {
+        String by = random.nextBoolean() ? "loader" : "crew";
+        if (kind == TapKind.UNDONE) {
+            undo(taps.isEmpty() ? "none" : taps.get(random.nextInt(taps.size())).id());
+            return taps.remove(taps.size() - 1);
+        }
+        boolean aboutLoad = kind == TapKind.HOOKED || kind == TapKind.OFF;
+        Tap.Amount amount = kind == TapKind.LINE_ON ? Tap.Amount.ofLine(25) : Tap.Amount.NONE;
+        Tap tap = aboutLoad ? made(kind, by, amount, "L1") : made(kind, by, amount);
+        return random.nextInt(6) > 0
+                ? tap
+                : new Tap(
+                        tap.id() + "late",
+                        tap.at().minusSeconds(240),
+                        tap.by(),
+                        tap.device(),
+                        tap.kind(),
+                        tap.loads(),
+                        tap.place(),
+                        tap.amount(),
+                        tap.undoes(),
+                        tap.note());
+    }
+
+    @Test
     void two_bags_on_one_trip_are_set_down_one_after_the_other() {
         lineOn();
         tap(TapKind.HOOKED, "loader", "L07", "L36");

@@ -3,6 +3,7 @@ package underhook.planner.order;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -158,7 +159,8 @@ public final class DayLook {
             Duration planned = Duration.between(rotation.hookedAt(), drop.releasedAt());
             hoverKg = Math.min(hoverKg, hoverMassKg(drop.place(), at.plus(planned)));
         }
-        double lineKg = lineMassKg(step.lineLengthM());
+        LineItem line = line(step.lineLengthM());
+        double lineKg = line.massKg();
         List<Load> loads = rotation.loads().stream().map(model.job::getLoad).toList();
         double liftKg =
                 rotation.ballastKg()
@@ -180,7 +182,7 @@ public final class DayLook {
                                 Math.min(
                                         hoverKg - bareKg - needKg,
                                         model.machine.maxExternalMassKg() - bareKg - liftKg)));
-        boolean hangs = liftKg + lineKg <= model.machine.hookLimitKg();
+        boolean hangs = liftKg <= line.limitKg() && liftKg + lineKg <= model.machine.hookLimitKg();
         return hangs && mostKg >= 0 ? OptionalDouble.of(mostKg) : OptionalDouble.empty();
     }
 
@@ -189,17 +191,13 @@ public final class DayLook {
         return findAir(place, at).map(AirThere::hoverMassKg).orElse(0.0);
     }
 
-    private double lineMassKg(double lengthM) {
+    /** The line of a length; of several, or where none is of it, the heaviest. */
+    private LineItem line(double lengthM) {
+        Comparator<LineItem> byMass = Comparator.comparingDouble(LineItem::massKg);
         return model.machine.lines().stream()
                 .filter(line -> Math.abs(line.lengthM() - lengthM) < 0.05)
-                .mapToDouble(LineItem::massKg)
-                .max()
-                .orElseGet(
-                        () ->
-                                model.machine.lines().stream()
-                                        .mapToDouble(LineItem::massKg)
-                                        .max()
-                                        .orElse(0));
+                .max(byMass)
+                .orElseGet(() -> model.machine.lines().stream().max(byMass).orElseThrow());
     }
 
     private TablePoint tablePoint(double altitudeM, double temperatureK) {

@@ -29,6 +29,7 @@ import underhook.core.job.Weather;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
 import underhook.core.job.Zone;
+import underhook.core.plan.Leg;
 import underhook.core.site.Craft;
 import underhook.core.site.Needs;
 import underhook.core.site.Rig;
@@ -725,6 +726,16 @@ final class DayModel {
         return finder.leastAsDirectedS(at.request(), at.wind()) + at.arrivalS();
     }
 
+    /** What a loaded leg passes over at a price, and its bound with that; nothing where it is empty. */
+    Leg.Exposure exposure(LegAt at) {
+        List<String> kinds = at.request().kinds();
+        return kinds.isEmpty()
+                ? Leg.Exposure.NONE
+                : new Leg.Exposure(
+                        finder.priceS(at.leg(), kinds),
+                        finder.leastCostAsDirectedS(at.request(), at.wind()) + at.arrivalS());
+    }
+
     /** What no way of a trip goes below in an hour, with any line, s. */
     double loadedBoundS(Trip trip, int slot) {
         long leastS = NEVER_S;
@@ -736,9 +747,13 @@ final class DayModel {
         return leastS;
     }
 
-    /** What no empty way between two places goes below in an hour, with any line or none, s. */
+    /**
+     * What no empty way between two places goes below in an hour, s: with any line; or with none, which is fitted
+     * and taken off at laydowns only.
+     */
     double emptyBoundS(int from, int to, int slot) {
-        long leastS = boundS(emptyWay(from, to, -1, slot));
+        boolean slung = TripMaker.isSite(places.get(from)) || TripMaker.isSite(places.get(to));
+        long leastS = slung ? NEVER_S : boundS(emptyWay(from, to, -1, slot));
         for (int line = 0; line < machine.lines().size(); line++) {
             leastS = Math.min(leastS, boundS(emptyWay(from, to, line, slot)));
         }

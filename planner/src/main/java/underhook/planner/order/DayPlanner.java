@@ -61,16 +61,16 @@ public final class DayPlanner {
                 DayOrder.find(
                         table,
                         settings.seed(),
-                        settings.stop(),
+                        new DayOrder.Stops(settings.settled(), settings.stop()),
                         done -> progress.step("searching the order of the day", 0.3 + 0.6 * done));
-        DayState day = new DayStory(model, maker, people).tell(found.day());
+        DayState day = new DayStory(model, maker, people, table).tell(found.day());
         progress.step("writing the plan", 0.9);
         Map<LoadId, LeftOut> leftOut = maker.leftOut();
         for (int k = 0; k < maker.trips().size(); k++) {
             if (day.releasedS().get(k) < 0) {
                 Trip trip = maker.trips().get(k);
                 boolean cut = found.cutShort() || model.isCut(trip);
-                leaveOut(trip, reason(table.waitsForLeftOut(k), cut), leftOut, findings);
+                leaveOut(trip, reason(table, k, cut), leftOut, findings);
             }
         }
         if (leftOut.size() == job.loads().size()) {
@@ -78,21 +78,26 @@ public final class DayPlanner {
         }
         findings.addAll(new DayFindings(model, people, maker, day).list());
         progress.step("bounding the flying time", 0.92);
-        double boundS = DayOrder.flightBoundS(table, found.day());
+        DayCosts costs = new DayCosts(model, table, found);
         boolean cutShort = found.cutShort() || maker.isCut() || model.isCut();
         return Outcome.done(
-                new PlanBuilder(model, maker, people, new PlanBuilder.Built(day, cutShort))
+                new PlanBuilder(model, maker, people, new PlanBuilder.Built(day, cutShort, costs))
                         .build(
                                 settings,
                                 List.copyOf(leftOut.values()),
-                                Waivers.applied(job, findings),
-                                boundS));
+                                Waivers.applied(job, findings)));
     }
 
     private record Reason(FindingCode code, String message) {}
 
-    private static Reason reason(boolean waitsForLeftOut, boolean cut) {
-        if (waitsForLeftOut) {
+    private static Reason reason(DayTable table, int trip, boolean cut) {
+        if (!table.isReached(trip)) {
+            return new Reason(
+                    FindingCode.NO_CREW,
+                    "No crew that may do the work can come there, on foot or by air. Perhaps another"
+                            + " crew, another place to land, or somebody who stays there.");
+        }
+        if (table.waitsForLeftOut(trip)) {
             return new Reason(FindingCode.ORDER_RULE, "What must come before it is left out.");
         }
         return cut

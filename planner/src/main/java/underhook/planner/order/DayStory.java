@@ -1,9 +1,12 @@
 package underhook.planner.order;
 
+import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import underhook.planner.search.Cause;
 import underhook.planner.search.DayEvent;
+import underhook.planner.search.DayTable;
 import underhook.planner.search.EmptyWay;
 import underhook.planner.search.LiftDone;
 import underhook.planner.search.Ordered;
@@ -11,11 +14,16 @@ import underhook.planner.search.TeamStay;
 
 /** Gives an ordered day its ways and its words. */
 final class DayStory {
+    private static final DateTimeFormatter CLOCK =
+            DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+
     private final DayModel model;
     private final List<Trip> trips;
     private final People people;
+    private final DayTable table;
 
-    DayStory(DayModel model, TripMaker maker, People people) {
+    DayStory(DayModel model, TripMaker maker, People people, DayTable table) {
+        this.table = table;
         this.model = model;
         this.trips = maker.trips();
         this.people = people;
@@ -47,7 +55,7 @@ final class DayStory {
                 event.lift().map(lift -> lifted(lift, event.from())).orElse(null),
                 event.team(),
                 event.legs().stream().map(this::way).toList(),
-                because(event.cause()));
+                event.lift().isPresent() ? why(event.cause()) : because(event.cause()));
     }
 
     private DayState.Flown lifted(LiftDone lift, int from) {
@@ -88,6 +96,24 @@ final class DayStory {
         return new DayState.Stay(stay.team(), stay.place(), stay.fromS(), stay.untilS(), doing);
     }
 
+    /** What a lift was flown as soon as; where nothing held it back, by when the wind wants it done. */
+    private String why(Cause cause) {
+        String purpose = purpose(cause);
+        if (cause.kind() != Cause.Kind.LIFT) {
+            return purpose + ": as soon as it may; " + held(cause);
+        }
+        long closesS = table.windowEndS(cause.trip());
+        return closesS < table.endS()
+                ? purpose
+                        + ": as soon as the machine is there; the wind closes it at "
+                        + clock(closesS)
+                : purpose + ": as soon as the machine is there; the order is free";
+    }
+
+    private String clock(long timeS) {
+        return CLOCK.withZone(model.job.zone()).format(model.instant(timeS));
+    }
+
     private String because(Cause cause) {
         String purpose = purpose(cause);
         return switch (cause.kind()) {
@@ -101,20 +127,23 @@ final class DayStory {
             case ENGINE_LIMIT -> "the engine was on for long enough";
             case EARLY_BREAK -> "a break while " + purpose + " is not ready";
             case TEAM_MOVE -> "flies " + team(cause.other()) + " to its work";
-            case TEAM -> waits(purpose, team(cause.other()) + " is not there before");
-            case AFTER ->
-                    waits(purpose, trips.get(cause.other()) + " must be down for long enough");
-            case READY ->
-                    waits(purpose, trips.get(cause.other()) + " must have made the place ready");
-            case HANDLER -> waits(purpose, "whoever hooks at " + place(cause) + " has refuelled");
-            case STAFF -> waits(purpose, "nobody is at " + place(cause) + " before");
-            case WIND -> waits(purpose, "the wind at " + place(cause) + " is over its limit");
+            case TEAM, AFTER, READY, HANDLER, STAFF, WIND ->
+                    "waits: " + purpose + " is not ready before; " + held(cause);
             case HOME -> "last landing";
         };
     }
 
-    private static String waits(String purpose, String why) {
-        return "waits: " + purpose + " is not ready before; " + why;
+    /** What holds a lift back. */
+    private String held(Cause cause) {
+        return switch (cause.kind()) {
+            case TEAM -> team(cause.other()) + " is not there before";
+            case AFTER -> trips.get(cause.other()) + " must be down for long enough";
+            case READY -> trips.get(cause.other()) + " must have made the place ready";
+            case HANDLER -> "whoever hooks at " + place(cause) + " has refuelled";
+            case STAFF -> "nobody is at " + place(cause) + " before";
+            case WIND -> "the wind at " + place(cause) + " is over its limit";
+            case LIFT, MOVE, FUEL, LINE, ENGINE_LIMIT, EARLY_BREAK, TEAM_MOVE, HOME -> "it is next";
+        };
     }
 
     private String purpose(Cause cause) {

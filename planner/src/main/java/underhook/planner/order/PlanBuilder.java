@@ -1,5 +1,6 @@
 package underhook.planner.order;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -49,10 +50,22 @@ final class PlanBuilder {
     private final People people;
     private final DayState day;
     private final boolean cutShort;
+    private final Optional<DayCosts> costs;
+    private final List<Step> before;
     private final ReleaseFindings releases;
 
-    /** A day as built, and whether the search for it was cut short. */
-    record Built(DayState day, boolean cutShort) {}
+    /**
+     * A day as built.
+     *
+     * @param cutShort whether the search for it was cut short
+     * @param costs what it costs and is bounded by; none where that was not worked out
+     * @param before steps that were done before it; none in the morning
+     */
+    record Built(DayState day, boolean cutShort, Optional<DayCosts> costs, List<Step> before) {
+        Built(DayState day, boolean cutShort, DayCosts costs) {
+            this(day, cutShort, Optional.of(costs), List.of());
+        }
+    }
 
     PlanBuilder(DayModel model, TripMaker maker, People people, Built built) {
         this.model = model;
@@ -60,11 +73,13 @@ final class PlanBuilder {
         this.people = people;
         this.day = built.day();
         this.cutShort = built.cutShort();
+        this.costs = built.costs();
+        this.before = built.before();
         this.releases = new ReleaseFindings(model.job);
     }
 
-    Plan build(PlanSettings with, List<LeftOut> leftOut, List<Finding> findings, double boundS) {
-        List<Step> steps = new ArrayList<>();
+    Plan build(PlanSettings with, List<LeftOut> leftOut, List<Finding> findings) {
+        List<Step> steps = new ArrayList<>(before);
         for (DayState.Event event : day.events()) {
             boolean idle = event.kind() == StepKind.WAIT || event.kind() == StepKind.BREAK;
             // The day begins with its first work.
@@ -75,15 +90,17 @@ final class PlanBuilder {
         Instant finishAt = steps.isEmpty() ? model.instant(0) : steps.get(steps.size() - 1).endAt();
         Summary summary =
                 new Summary(
-                        day.flightS(),
+                        day.flightS() + flownS(before),
                         finishAt,
                         count(steps, StepKind.ROTATION),
                         count(steps, StepKind.REFUEL),
                         count(steps, StepKind.LINE_CHANGE),
-                        OptionalDouble.of(boundS),
-                        Optional.empty(),
-                        Optional.of("chosen-combination"),
-                        cutShort);
+                        costs.map(DayCosts::flightBoundS).orElse(OptionalDouble.empty()),
+                        costs.map(DayCosts::finishBoundAt),
+                        costs.map(one -> "chosen-combination"),
+                        cutShort,
+                        costs.map(DayCosts::price),
+                        costs.map(DayCosts::front).orElse(List.of()));
         List<Finding> all = new ArrayList<>(findings);
         all.addAll(new WireFindings(model, findings).list(steps));
         all.addAll(releases.list());
@@ -107,6 +124,18 @@ final class PlanBuilder {
                 rooms(),
                 set,
                 model.gear().kit(flights));
+    }
+
+    private static double flownS(List<Step> steps) {
+        return steps.stream()
+                .filter(
+                        step ->
+                                step.kind() == StepKind.ROTATION
+                                        || step.kind() == StepKind.POSITION
+                                        || step.kind() == StepKind.CREW_MOVE)
+                .mapToDouble(
+                        step -> Duration.between(step.startAt(), step.endAt()).toMillis() / 1000.0)
+                .sum();
     }
 
     /** At every place where a placed load is hooked up or set down. */
@@ -414,7 +443,8 @@ final class PlanBuilder {
                         .map(this::pass)
                         .toList(),
                 Optional.empty(),
-                flies.slowing());
+                flies.slowing(),
+                model.exposure(at));
     }
 
     /** With the line off nothing hangs there that people keep from, or that could be let go. */

@@ -13,6 +13,8 @@ import java.util.function.BooleanSupplier;
  * @param stop says true when the search must end now with what it has
  * @param enough says true when no further load may be looked at, so that time is left to put those that
  *     were in order
+ * @param settled says true when no better order may be looked for, so that time is left for others to choose
+ *     from and for the bounds
  */
 public record PlanSettings(
         String planId,
@@ -20,11 +22,23 @@ public record PlanSettings(
         long seed,
         String program,
         BooleanSupplier stop,
-        BooleanSupplier enough) {
+        BooleanSupplier enough,
+        BooleanSupplier settled) {
     /** Loads are looked at until the search must end. */
     public PlanSettings(
             String planId, Instant plannedAt, long seed, String program, BooleanSupplier stop) {
         this(planId, plannedAt, seed, program, stop, stop);
+    }
+
+    /** A better order is looked for until the search must end. */
+    public PlanSettings(
+            String planId,
+            Instant plannedAt,
+            long seed,
+            String program,
+            BooleanSupplier stop,
+            BooleanSupplier enough) {
+        this(planId, plannedAt, seed, program, stop, enough, stop);
     }
 
     public PlanSettings {
@@ -33,5 +47,6 @@ public record PlanSettings(
         Objects.requireNonNull(program, "program");
         Objects.requireNonNull(stop, "stop");
         Objects.requireNonNull(enough, "enough");
+        Objects.requireNonNull(settled, "settled");
     }
 }

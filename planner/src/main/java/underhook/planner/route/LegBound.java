@@ -1,6 +1,5 @@
 package underhook.planner.route;
 
-import java.util.List;
 import underhook.core.geo.PlanePoint;
 
 /**
@@ -34,8 +33,40 @@ final class LegBound {
      *
      * @param wind as it counts for the leg's time
      * @param map closed ground and wires that are never crossed, nothing else
+     * @param priced time and prices; the bound is then on both together
      */
-    record Air(WayMap.Wind wind, WayMap map) {}
+    record Air(WayMap.Wind wind, WayMap map, Priced priced) {
+        /** Minutes alone. */
+        Air(WayMap.Wind wind, WayMap map) {
+            this(
+                    wind,
+                    map,
+                    new Priced() {
+                        @Override
+                        public double wayS(PlanePoint from, PlanePoint to, double leastS) {
+                            return LegBound.wayS(from, to, wind, map);
+                        }
+
+                        @Override
+                        public double priceS(PlanePoint a, PlanePoint b) {
+                            return 0;
+                        }
+                    });
+        }
+    }
+
+    /** What a way takes at least where some of the ground has a price. */
+    interface Priced {
+        /**
+         * Time and prices of any way at least, s.
+         *
+         * @param leastS no way takes less time for the turns at its ends, s
+         */
+        double wayS(PlanePoint from, PlanePoint to, double leastS);
+
+        /** Price of a straight piece, s. */
+        double priceS(PlanePoint a, PlanePoint b);
+    }
 
     LegBound(HeightProfile profile, Rates rates) {
         this.profile = profile;
@@ -48,7 +79,7 @@ final class LegBound {
         PlanePoint to = request.to().point();
         return leastS(
                 request,
-                wayS(from, to, air),
+                air.priced().wayS(from, to, 0),
                 new Ends(profile.leastAmslM(from, need), profile.leastAmslM(to, need)));
     }
 
@@ -72,9 +103,9 @@ final class LegBound {
                                 new TurnBound.Pose(out, request.from().bearingGridRad()),
                                 new TurnBound.Pose(in, request.to().bearingGridRad() + Math.PI));
         double wayS =
-                pieceS(from, out, air.wind())
-                        + Math.max(turnedS, wayS(out, in, air))
-                        + pieceS(in, to, air.wind());
+                pieceS(from, out, air)
+                        + Math.max(turnedS, air.priced().wayS(out, in, turnedS))
+                        + pieceS(in, to, air);
         return leastS(
                 request,
                 wayS,
@@ -112,22 +143,14 @@ final class LegBound {
     }
 
     /** The quickest way in plan; straight in still air where the map has none. */
-    private static double wayS(PlanePoint from, PlanePoint to, Air air) {
-        return air.map()
-                .findWay(from, to, air.wind())
-                .map(way -> wayS(way, air.wind()))
-                .orElse(from.distanceToM(to) / air.wind().airspeedMPerS());
+    private static double wayS(PlanePoint from, PlanePoint to, WayMap.Wind wind, WayMap map) {
+        return map.findWay(from, to, wind)
+                .map(way -> CheapestWay.timeS(way, wind))
+                .orElse(from.distanceToM(to) / wind.airspeedMPerS());
     }
 
-    private static double wayS(List<PlanePoint> way, WayMap.Wind wind) {
-        double sumS = 0;
-        for (int i = 0; i + 1 < way.size(); i++) {
-            sumS += pieceS(way.get(i), way.get(i + 1), wind);
-        }
-        return sumS;
-    }
-
-    private static double pieceS(PlanePoint a, PlanePoint b, WayMap.Wind wind) {
-        return wind.durationS(b.eastM() - a.eastM(), b.northM() - a.northM());
+    private static double pieceS(PlanePoint a, PlanePoint b, Air air) {
+        return air.wind().durationS(b.eastM() - a.eastM(), b.northM() - a.northM())
+                + air.priced().priceS(a, b);
     }
 }

@@ -1,6 +1,7 @@
 package underhook.planner.route;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -41,6 +42,24 @@ public final class LegFinder {
     /** Two places nearer than this many finals are flown straight from one to the other. */
     private static final double SHORT_HOP_FINALS_RATIO = 1.0;
 
+    /** A way that does not cross a road keeps off its line by this, m. @source PRACTICE */
+    private static final double KEEP_OFF_M = 1;
+
+    /** In a proof only what touches a line crosses it, m. */
+    private static final double PROOF_OFF_M = Exposed.TOUCH_M / 2;
+
+    /** So often ways are split by what they pay when one is looked for, in open country. */
+    private static final int SEARCH_PARTS = 10;
+
+    /** Each split makes a map: with so many spots or more in it there is time for none. */
+    private static final int TOWN_SPOTS = 4000;
+
+    /** So often when the least is proven. */
+    private static final int PROOF_PARTS = 40;
+
+    /** So many of the cheapest ways in plan are rounded; turns may change their order. */
+    private static final int ROUNDED_WAYS = 2;
+
     private final Job job;
     private final Ground ground;
     private final List<WirePlan> wires;
@@ -49,11 +68,12 @@ public final class LegFinder {
     private final Passed passed;
     private final WayMaps maps;
     private final LegBound bound;
-    private final Map<String, Optional<List<PlanePoint>>> ways = new HashMap<>();
+    private final Map<String, List<List<PlanePoint>>> ways = new HashMap<>();
     private final Map<String, Optional<RoundedWay>> roundedWays = new HashMap<>();
     private final double strongestWindMPerS;
     private final Map<String, Map<Long, Lies>> liesByPlace = new HashMap<>();
     private final WaysIn waysIn;
+    private final Map<String, Exposures> exposures = new HashMap<>();
 
     public LegFinder(Job job, Ground ground) {
         this.job = job;
@@ -133,8 +153,14 @@ public final class LegFinder {
         return roundedWays.computeIfAbsent(
                 key,
                 unused ->
-                        way(request, keepM)
-                                .map(way -> round(request, way, maps.of(request.kinds(), keepM))));
+                        ways(request, keepM).stream()
+                                .map(way -> round(request, way, maps.of(request.kinds(), keepM)))
+                                .min(Comparator.comparingDouble(way -> costS(request, way))));
+    }
+
+    private double costS(Request request, RoundedWay way) {
+        return way.timeS(request.speedMPerS())
+                + exposures(request.kinds(), KEEP_OFF_M).priceS(way.points());
     }
 
     private RoundedWay round(Request request, List<PlanePoint> way, WayMap map) {
@@ -148,7 +174,23 @@ public final class LegFinder {
                 rigid.add(i);
             }
         }
-        return RoundedWay.of(way, rigid, turning(request), map::isFree);
+        Exposures priced = exposures(request.kinds(), KEEP_OFF_M);
+        return RoundedWay.of(
+                way, rigid, turning(request), new RoundedWay.Over(map::isFree, priced::priceS));
+    }
+
+    /** What has a price under loads of these kinds; nothing under the empty line. */
+    private Exposures exposures(List<String> kinds, double keepOffM) {
+        return exposures.computeIfAbsent(
+                kinds.isEmpty() ? "" : maps.key(kinds) + "|" + keepOffM,
+                unused ->
+                        Exposures.of(job, ground, kinds, keepOffM)
+                                .with(kinds.isEmpty() ? List.of() : wires, ground, job.rules()));
+    }
+
+    /** What a leg with loads of these kinds passes over at a price, s. */
+    public double priceS(FlownLeg leg, List<String> kinds) {
+        return exposures(kinds, KEEP_OFF_M).priceS(leg.points());
     }
 
     private RoundedWay.Turning turning(Request request) {
@@ -198,6 +240,41 @@ public final class LegFinder {
         return hasFinals(request)
                 ? bound.leastS(request, need(request), air(request, wind), turning(request))
                 : leastS(request, wind);
+    }
+
+    /** What no legal leg for its directions goes below in time and prices together, s. */
+    public double leastCostAsDirectedS(Request request, WayMap.Wind wind) {
+        LegBound.Air air =
+                new LegBound.Air(wind, maps.ofBound(request.kinds()), priced(request, wind));
+        return hasFinals(request)
+                ? bound.leastS(request, need(request), air, turning(request))
+                : bound.leastS(request, need(request), air);
+    }
+
+    private LegBound.Priced priced(Request request, WayMap.Wind wind) {
+        Exposures things = exposures(request.kinds(), PROOF_OFF_M);
+        WayMap map = maps.ofBound(request.kinds());
+        CheapestWay cheapest =
+                new CheapestWay(
+                        things,
+                        (key, closed) ->
+                                maps.closing(
+                                        maps.key(request.kinds()) + "bound" + key, map, closed),
+                        parts(map, PROOF_PARTS));
+        return new LegBound.Priced() {
+            @Override
+            public double wayS(PlanePoint from, PlanePoint to, double leastS) {
+                CheapestWay.Found found = cheapest.find(from, to, wind, leastS);
+                return found.ways().isEmpty()
+                        ? from.distanceToM(to) / wind.airspeedMPerS()
+                        : found.boundS();
+            }
+
+            @Override
+            public double priceS(PlanePoint a, PlanePoint b) {
+                return things.priceS(List.of(a, b));
+            }
+        };
     }
 
     private LegBound.Air air(Request request, WayMap.Wind wind) {
@@ -268,33 +345,78 @@ public final class LegFinder {
         return way.get(way.size() - 1);
     }
 
-    private Optional<List<PlanePoint>> way(Request request, Map<String, Double> keepM) {
+    /** Ways in plan that are worth rounding, cheapest first; none where there is no way. */
+    private List<List<PlanePoint>> ways(Request request, Map<String, Double> keepM) {
+        return ways.computeIfAbsent(
+                wayKey(request, keepM) + (isPriced(request) ? "|" + request.speedMPerS() : ""),
+                unused -> findWays(request, keepM));
+    }
+
+    private boolean isPriced(Request request) {
+        return !exposures(request.kinds(), KEEP_OFF_M).isEmpty();
+    }
+
+    private List<List<PlanePoint>> findWays(Request request, Map<String, Double> keepM) {
         PlanePoint a = request.from().point();
         PlanePoint b = request.to().point();
-        double finalM = job.rules().finalM();
-        return ways.computeIfAbsent(
-                wayKey(request, keepM),
-                unused -> {
-                    WayMap map = maps.of(request.kinds(), keepM);
-                    if (!hasFinals(request)) {
-                        return map.findWay(a, b);
-                    }
-                    PlanePoint out = a.towards(request.from().bearingGridRad(), finalM);
-                    PlanePoint in = b.towards(request.to().bearingGridRad(), finalM);
-                    WayMap ends = maps.of(request.kinds());
-                    if (!ends.isFree(a, out) || !ends.isFree(in, b)) {
-                        return Optional.empty();
-                    }
-                    return map.findWay(out, in)
-                            .map(
-                                    middle -> {
-                                        List<PlanePoint> whole = new ArrayList<>();
-                                        whole.add(a);
-                                        whole.addAll(middle);
-                                        whole.add(b);
-                                        return List.copyOf(whole);
-                                    });
-                });
+        if (!hasFinals(request)) {
+            return between(a, b, request, keepM);
+        }
+        PlanePoint out = a.towards(request.from().bearingGridRad(), job.rules().finalM());
+        PlanePoint in = b.towards(request.to().bearingGridRad(), job.rules().finalM());
+        WayMap ends = maps.of(request.kinds());
+        if (!ends.isFree(a, out) || !ends.isFree(in, b)) {
+            return List.of();
+        }
+        return between(out, in, request, keepM).stream()
+                .map(
+                        middle -> {
+                            List<PlanePoint> whole = new ArrayList<>();
+                            whole.add(a);
+                            whole.addAll(middle);
+                            whole.add(b);
+                            return List.copyOf(whole);
+                        })
+                .toList();
+    }
+
+    /** Fewer in a map of many corners, none in a town. */
+    private static int parts(WayMap map, int most) {
+        return Math.max(0, most * (TOWN_SPOTS - map.spotCount()) / TOWN_SPOTS);
+    }
+
+    /** The quickest way, and where it passes over something at a price the cheapest. */
+    private List<List<PlanePoint>> between(
+            PlanePoint from, PlanePoint to, Request request, Map<String, Double> keepM) {
+        WayMap map = maps.of(request.kinds(), keepM);
+        Optional<List<PlanePoint>> quickest = map.findWay(from, to);
+        Exposures things = exposures(request.kinds(), KEEP_OFF_M);
+        if (quickest.isEmpty()
+                || !(things.priceS(quickest.get()) > 0)
+                || things.near(quickest.get()).size() > CheapestWay.MOST_OPEN) {
+            return quickest.stream().toList();
+        }
+        WayMap.Wind still = new WayMap.Wind(0, 0, request.speedMPerS());
+        CheapestWay.Found found =
+                new CheapestWay(
+                                things,
+                                (key, closed) ->
+                                        maps.closing(
+                                                maps.key(request.kinds()) + keepM + "off" + key,
+                                                map,
+                                                closed),
+                                parts(map, SEARCH_PARTS))
+                        .find(from, to, still);
+        CrossingBends bends = new CrossingBends(things, map, still);
+        List<List<PlanePoint>> ways = new ArrayList<>(List.of(quickest.get()));
+        found.ways().stream()
+                .limit(ROUNDED_WAYS)
+                .forEach(
+                        way -> {
+                            ways.add(bends.bend(way));
+                            ways.add(way);
+                        });
+        return ways.stream().distinct().toList();
     }
 
     private String wayKey(Request request, Map<String, Double> keepM) {

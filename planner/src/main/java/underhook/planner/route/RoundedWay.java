@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.BiPredicate;
+import java.util.function.ToDoubleFunction;
 import underhook.core.geo.PlanePoint;
 import underhook.core.unit.Units;
 
@@ -103,13 +104,8 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnLossS) {
      *
      * @param way ends and corners, each piece of which may be flown
      * @param rigid numbers of the pieces that stay as they are
-     * @param isFree whether another straight piece may be flown
      */
-    static RoundedWay of(
-            List<PlanePoint> way,
-            Set<Integer> rigid,
-            Turning turning,
-            BiPredicate<PlanePoint, PlanePoint> isFree) {
+    static RoundedWay of(List<PlanePoint> way, Set<Integer> rigid, Turning turning, Over over) {
         List<PlanePoint> bends = new ArrayList<>();
         Set<Integer> kept = new TreeSet<>();
         for (int i = 0; i < way.size(); i++) {
@@ -123,7 +119,39 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnLossS) {
                 kept.add(bends.size() - 1);
             }
         }
-        return new Rounding(bends, kept, turning, isFree).find();
+        return new Rounding(bends, kept, turning, over).find();
+    }
+
+    /** Rounds a way over which nothing has a price. */
+    static RoundedWay of(
+            List<PlanePoint> way,
+            Set<Integer> rigid,
+            Turning turning,
+            BiPredicate<PlanePoint, PlanePoint> isFree) {
+        return of(way, rigid, turning, new Over(isFree, flown -> 0));
+    }
+
+    /**
+     * What is flown over.
+     *
+     * @param isFree whether another straight piece may be flown
+     * @param priceS what a way passes over at a price, s
+     */
+    record Over(
+            BiPredicate<PlanePoint, PlanePoint> isFree,
+            ToDoubleFunction<List<PlanePoint>> priceS) {}
+
+    /** Time at the airspeed, without wind or heights, s. */
+    double timeS(double airspeedMPerS) {
+        return lengthM(points) / airspeedMPerS + turnLossS;
+    }
+
+    private static double lengthM(List<PlanePoint> points) {
+        double sumM = 0;
+        for (int i = 0; i + 1 < points.size(); i++) {
+            sumM += points.get(i).distanceToM(points.get(i + 1));
+        }
+        return sumM;
     }
 
     /** The search for speeds at which all turns have room. */
@@ -131,21 +159,17 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnLossS) {
         private final List<PlanePoint> way;
         private final Set<Integer> rigid;
         private final Turning turning;
-        private final BiPredicate<PlanePoint, PlanePoint> isFree;
+        private final Over over;
         private final int[] tries;
 
         /** Corners beside a straight piece that are turned at the long way round. */
         private final boolean[] longWay;
 
-        Rounding(
-                List<PlanePoint> way,
-                Set<Integer> rigid,
-                Turning turning,
-                BiPredicate<PlanePoint, PlanePoint> isFree) {
+        Rounding(List<PlanePoint> way, Set<Integer> rigid, Turning turning, Over over) {
             this.way = way;
             this.rigid = rigid;
             this.turning = turning;
-            this.isFree = isFree;
+            this.over = over;
             this.tries = new int[way.size()];
             this.longWay = new boolean[way.size()];
         }
@@ -179,6 +203,7 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnLossS) {
          */
         private RoundedWay quicker(RoundedWay found) {
             RoundedWay best = found;
+            double bestS = costS(found);
             for (int corner = 1; corner + 1 < way.size(); corner++) {
                 int bestTries = tries[corner];
                 boolean bestLong = longWay[corner];
@@ -188,8 +213,11 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnLossS) {
                     List<Disc> discs = discs();
                     if (merge(discs).or(() -> blocked(discs)).isEmpty()) {
                         RoundedWay other = written(discs);
-                        if (durationS(other) < durationS(best) - 1e-6) {
+                        // No price is below nothing: most need not be looked up.
+                        if (other.timeS(turning.airspeedMPerS()) < bestS - 1e-6
+                                && costS(other) < bestS - 1e-6) {
                             best = other;
+                            bestS = costS(other);
                             bestTries = tries[corner];
                             bestLong = longWay[corner];
                         }
@@ -211,8 +239,9 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnLossS) {
             }
         }
 
-        private double durationS(RoundedWay rounded) {
-            return lengthM(rounded.points()) / turning.airspeedMPerS() + rounded.turnLossS();
+        private double costS(RoundedWay rounded) {
+            return rounded.timeS(turning.airspeedMPerS())
+                    + over.priceS().applyAsDouble(rounded.points());
         }
 
         private boolean isAtFinal(int corner) {
@@ -451,7 +480,7 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnLossS) {
         }
 
         private boolean isOpen(PlanePoint a, PlanePoint b) {
-            return a.distanceToM(b) < 1e-9 || isFree.test(a, b);
+            return a.distanceToM(b) < 1e-9 || over.isFree().test(a, b);
         }
 
         private static PlanePoint touch(Disc disc, double directionRad) {
@@ -580,14 +609,6 @@ record RoundedWay(List<PlanePoint> points, List<Turn> turns, double turnLossS) {
                 }
             }
             return new RoundedWay(way, turns, turnLossS);
-        }
-
-        private static double lengthM(List<PlanePoint> points) {
-            double sumM = 0;
-            for (int i = 0; i + 1 < points.size(); i++) {
-                sumM += points.get(i).distanceToM(points.get(i + 1));
-            }
-            return sumM;
         }
     }
 }

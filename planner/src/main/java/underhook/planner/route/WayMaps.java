@@ -81,6 +81,15 @@ final class WayMaps {
         return all;
     }
 
+    /**
+     * A map with more closed.
+     *
+     * @param key names the map and what is closed
+     */
+    WayMap closing(String key, WayMap map, List<Geometry> closed) {
+        return closed.isEmpty() ? map : widened.computeIfAbsent(key, unused -> map.with(closed));
+    }
+
     /** Wires that may be crossed are left out: gates make ways longer than they have to be. */
     WayMap ofBound(List<String> kinds) {
         List<WirePlan> never = wires.stream().filter(wire -> !wire.isCrossable()).toList();

@@ -9,7 +9,7 @@ package underhook.planner.search;
 public record Cause(Kind kind, int trip, int other) {
     /** What forces a step. */
     public enum Kind {
-        /** A trip is flown. */
+        /** A trip is flown as soon as the machine is there; nothing else holds it back. */
         LIFT,
         /** The machine goes where it is needed next. */
         MOVE,

@@ -75,7 +75,7 @@ final class CrewFlights {
     void addTo(int[] surplus) {
         for (Option option : chosen) {
             surplus[option.to()]++;
-            surplus[option.from()]--;
+            surplus[table.spots.length + option.from()]--;
         }
     }
 
@@ -104,7 +104,7 @@ final class CrewFlights {
                 double costS =
                         flightS(option, hour) * hourFactor[hour]
                                 + placePricesS[option.to()]
-                                - placePricesS[option.from()];
+                                - placePricesS[table.spots.length + option.from()];
                 if (costS < bestCost) {
                     bestCost = costS;
                     chosen[i] = option;

@@ -16,22 +16,63 @@ public final class DayOrder {
      * @param day the best day built
      * @param built how many days were built
      * @param cutShort whether it was stopped before its end
+     * @param front days to choose from, fewest flying first, the best day among them
      */
-    public record Found(Ordered day, int built, boolean cutShort) {}
+    public record Found(Ordered day, int built, boolean cutShort, List<Offer> front) {
+        public Found {
+            front = List.copyOf(front);
+        }
+    }
+
+    /**
+     * A day that could be flown instead.
+     *
+     * @param flyingRatePercent the share of a flying minute's rate at which it is the cheapest that was found
+     */
+    public record Offer(
+            long flownS, long finishS, long cents, int flyingRatePercent, boolean chosen) {}
+
+    /**
+     * What ends a search.
+     *
+     * @param settled says true when no better day may be looked for
+     * @param stop says true when no other day to choose from may be looked for either
+     */
+    public record Stops(BooleanSupplier settled, BooleanSupplier stop) {}
+
+    /** Searches a day's order until it is stopped. */
+    public static Found find(
+            DayTable table, long seed, BooleanSupplier stop, DoubleConsumer progress) {
+        return find(table, seed, new Stops(stop, stop), progress);
+    }
 
     /**
      * Searches a day's order.
      *
      * @param seed the same table and seed give the same day
-     * @param stop asked now and then; the best so far is returned once it says true
+     * @param stops asked now and then; the best so far is returned once they say true
      * @param progress is told how far the search is, in [0, 1]
      */
-    public static Found find(
-            DayTable table, long seed, BooleanSupplier stop, DoubleConsumer progress) {
+    public static Found find(DayTable table, long seed, Stops stops, DoubleConsumer progress) {
         Decoder decoder = new Decoder(table);
-        Tournament tournament = new Tournament(table, decoder, stop, progress);
-        Wish best = tournament.best(new SplittableRandom(seed));
-        return new Found(build(decoder, best), tournament.built(), tournament.wasCut());
+        Tournament tournament = new Tournament(table, decoder, stops.settled(), progress);
+        SplittableRandom random = new SplittableRandom(seed);
+        Wish best = tournament.best(random);
+        List<Front.Point> front = new Front(table, decoder, stops.stop()).find(best, random);
+        Front.Point chosen = Front.cheapest(front);
+        List<Offer> offers =
+                front.stream()
+                        .map(
+                                one ->
+                                        new Offer(
+                                                one.flownS(),
+                                                one.finishS(),
+                                                one.cents(),
+                                                one.equals(chosen) ? 100 : one.flyingRatePercent(),
+                                                one.equals(chosen)))
+                        .toList();
+        return new Found(
+                build(decoder, chosen.wish()), tournament.built(), tournament.wasCut(), offers);
     }
 
     /** The plain order: at each step what can be let go soonest. */
@@ -52,6 +93,15 @@ public final class DayOrder {
             }
         }
         return new FlightBound(table, flown).boundS((double) day.flownS());
+    }
+
+    /**
+     * When no order of the same trips is down before, s.
+     *
+     * @param flownS what no order flies less than, s
+     */
+    public static long finishBoundS(DayTable table, Ordered day, double flownS) {
+        return new FinishBound(table).finishS(day, flownS);
     }
 
     private static Ordered build(Decoder decoder, Wish wish) {

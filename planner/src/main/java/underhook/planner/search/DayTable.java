@@ -156,6 +156,21 @@ public final class DayTable {
         return trips.length;
     }
 
+    /** From when the machine may fly, s. */
+    public long startS() {
+        return rules.startS();
+    }
+
+    /** By when the machine must be down, s. */
+    public long endS() {
+        return rules.endS();
+    }
+
+    /** When the wind or the day closes a trip for good, s; negative when it is never open. */
+    public long windowEndS(int trip) {
+        return windowEndS[trip];
+    }
+
     /** Whether something that a trip waits for is not flown at all. */
     public boolean waitsForLeftOut(int trip) {
         return trips[trip].waitsForLeftOut();
@@ -281,6 +296,25 @@ public final class DayTable {
 
     double leastEmptyS(int from, int to, int slot) {
         return from == to ? 0 : legTimes.leastEmptyS(from, to, slot);
+    }
+
+    /**
+     * Whether somebody who may do what a trip asks can come to its place at all: on foot, or by air with
+     * the ways on foot to and from the landing places that teams take. False proves that no order flies it.
+     */
+    public boolean isReached(int trip) {
+        int place = teamPlace[trip];
+        for (int team = 0; place >= 0 && team < teams.length; team++) {
+            int start = teams[team].start();
+            boolean comes =
+                    walkS[start][place] < NO_WALK_S
+                            || (teams[team].landing().get(place) >= 0
+                                    && teams[team].landing().get(start) >= 0);
+            if (comes && mayWork(team, trip)) {
+                return true;
+            }
+        }
+        return place < 0;
     }
 
     /** Whether a team may do what a trip asks of one. */

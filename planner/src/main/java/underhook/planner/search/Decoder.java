@@ -18,18 +18,36 @@ final class Decoder {
     private final TeamMoves teamMoves;
     private final Lifts lifts;
     private final int[] later;
+    private Rates rates;
     private int laterCount;
 
     private int flownCount;
+    private final @Nullable Midday midday;
 
     Decoder(DayTable table) {
+        this(table, null);
+    }
+
+    /** Of the rest of a day, when it stands so. */
+    Decoder(DayTable table, @Nullable Midday midday) {
+        this.midday = midday;
         this.table = table;
+        this.rates = table.rates;
         this.run = new Run(table);
         this.saved = new Run(table);
         this.grounding = new Grounding(run);
         this.teamMoves = new TeamMoves(run, grounding);
         this.lifts = new Lifts(run, grounding, teamMoves);
         this.later = new int[table.trips.length];
+    }
+
+    /** What a minute costs from now on. */
+    void setRates(Rates newRates) {
+        rates = newRates;
+    }
+
+    Rates rates() {
+        return rates;
     }
 
     Run run() {
@@ -76,6 +94,18 @@ final class Decoder {
         run.begin(morningFuelKg(wish), log);
         laterCount = 0;
         flownCount = 0;
+        if (midday != null) {
+            run.resume(midday);
+            flownCount = countFlown();
+        }
+    }
+
+    private int countFlown() {
+        int count = 0;
+        for (long released : run.releasedS) {
+            count += released >= 0 ? 1 : 0;
+        }
+        return count;
     }
 
     /** Filled so far in the evening that the first people can be flown. */
@@ -116,10 +146,7 @@ final class Decoder {
     /** Goes back to an earlier state of this day. */
     void takeBack(Run before) {
         run.copyFrom(before);
-        flownCount = 0;
-        for (int k = 0; k < table.trips.length; k++) {
-            flownCount += run.releasedS[k] >= 0 ? 1 : 0;
-        }
+        flownCount = countFlown();
     }
 
     private void takeUp(Wish wish) {
@@ -226,6 +253,6 @@ final class Decoder {
     }
 
     long priceCents() {
-        return table.rates.cents(run.flightS, run.timeS - table.rules.startS(), run.countDropped());
+        return rates.cents(run.flightS, run.timeS - table.rules.startS(), run.countDropped());
     }
 }

@@ -17,8 +17,8 @@ import java.util.List;
  * <p>People who cannot walk to where only they may work are flown there at least once.
  */
 final class FlightBound {
-    private static final int STEPS = 150;
-    private static final int ROUNDS = 14;
+    private static final int STEPS = 60;
+    private static final int ROUNDS = 60;
 
     /** Sums of seconds in floating point may be off by far less than this, s. */
     private static final double ROUNDING_S = 0.01;
@@ -34,6 +34,7 @@ final class FlightBound {
     private final double[] loadS;
 
     private double[] placeS;
+    private final boolean[] meets;
     private int[][] flow = new int[0][];
 
     /**
@@ -43,18 +44,34 @@ final class FlightBound {
         this.table = table;
         this.choices = choices;
         boolean[] placed = new boolean[table.trips.length];
+        boolean[] certain = new boolean[table.trips.length];
         for (List<List<Integer>> group : choices) {
             group.forEach(cover -> cover.forEach(trip -> placed[trip] = true));
+            group.get(0).forEach(trip -> certain[trip] = isInAll(trip, group));
         }
         this.least = new HourLeast(table, placed);
         this.crews = new CrewFlights(table, least, placed);
         this.room = new HourRoom(table);
         this.loadS = new double[least.hours];
-        this.ends = new boolean[table.spots.length];
-        for (int place = 0; place < ends.length; place++) {
+        this.ends = new boolean[2 * table.spots.length];
+        for (int place = 0; place < table.spots.length; place++) {
             ends[place] = table.spots[place].ground();
         }
-        this.placeS = new double[table.spots.length];
+        this.placeS = new double[2 * table.spots.length];
+        this.meets = new boolean[table.spots.length];
+        Joins joins = new Joins(table, placed, certain);
+        for (int place = 0; place < meets.length; place++) {
+            meets[place] = !table.spots[place].site() || joins.isAny(place);
+        }
+    }
+
+    private static boolean isInAll(int trip, List<List<Integer>> group) {
+        return group.stream().allMatch(cover -> cover.contains(trip));
+    }
+
+    /** Where the machine is when it begins a trip from a place; where it is after one is the place itself. */
+    private int hookAt(int place) {
+        return table.spots.length + place;
     }
 
     /**
@@ -135,7 +152,9 @@ final class FlightBound {
 
     private double tripCostS(int k, int hour, double[] hourFactor) {
         TripRow trip = table.trips[k];
-        return least.tripS(k, hour) * hourFactor[hour] + placeS[trip.to()] - placeS[trip.from()];
+        return least.tripS(k, hour) * hourFactor[hour]
+                + placeS[trip.to()]
+                - placeS[hookAt(trip.from())];
     }
 
     private int cheapestHour(int k, double[] hourFactor) {
@@ -161,34 +180,53 @@ final class FlightBound {
 
     private double[] placePricesS(double[] hourFactor) {
         int places = table.spots.length;
-        int[] surplus = new int[places];
+        int[] surplus = new int[2 * places];
         surplus[table.rules.startPlace()]++;
         for (List<List<Integer>> group : choices) {
             for (int k : group.get(0)) {
                 surplus[table.trips[k].to()]++;
-                surplus[table.trips[k].from()]--;
+                surplus[hookAt(table.trips[k].from())]--;
             }
         }
         crews.addTo(surplus);
-        double[][] cost = new double[places][places];
+        double[][] costS = new double[2 * places][2 * places];
+        for (double[] row : costS) {
+            Arrays.fill(row, HourLeast.NONE_S);
+        }
         for (int a = 0; a < places; a++) {
             for (int b = 0; b < places; b++) {
                 int hour = a == b ? 0 : cheapestHour(a, b, hourFactor);
-                cost[a][b] = a == b ? 0 : least.emptyS(a, b, hour) * hourFactor[hour];
+                costS[a][b] = a == b ? 0 : least.emptyS(a, b, hour) * hourFactor[hour];
+                costS[a][hookAt(b)] = a == b && !meets[a] ? HourLeast.NONE_S : costS[a][b];
             }
         }
-        PlacePrices found = new PlacePrices(cost, surplus, ends);
+        PlacePrices found = new PlacePrices(costS, surplus, ends);
         double[] all = found.pricesS();
         flow = found.flow();
         return all;
     }
 
     private void loadWays(double[] hourFactor) {
-        for (int a = 0; a < flow.length; a++) {
-            for (int b = 0; b < flow.length; b++) {
-                if (flow[a][b] > 0) {
-                    int hour = cheapestHour(a, b, hourFactor);
-                    loadS[hour] += flow[a][b] * least.emptyS(a, b, hour);
+        eachWay(
+                hourFactor,
+                (a, b, hour) -> loadS[hour] += flownTimes(a, b) * least.emptyS(a, b, hour));
+    }
+
+    private int flownTimes(int from, int to) {
+        return flow[from][to] + flow[from][hookAt(to)];
+    }
+
+    /** Something about an empty way in its cheapest hour. */
+    private interface WayUse {
+        void use(int from, int to, int hour);
+    }
+
+    private void eachWay(double[] hourFactor, WayUse use) {
+        int places = flow.length / 2;
+        for (int a = 0; a < places; a++) {
+            for (int b = 0; b < places; b++) {
+                if (a != b && flownTimes(a, b) > 0) {
+                    use.use(a, b, cheapestHour(a, b, hourFactor));
                 }
             }
         }
@@ -229,13 +267,9 @@ final class FlightBound {
                 }
             }
         }
-        for (int a = 0; a < flow.length; a++) {
-            for (int b = 0; b < flow.length; b++) {
-                if (flow[a][b] > 0) {
-                    any |= least.makeEmptyExact(a, b, cheapestHour(a, b, hourFactor));
-                }
-            }
-        }
+        boolean[] moved = {false};
+        eachWay(hourFactor, (a, b, hour) -> moved[0] |= least.makeEmptyExact(a, b, hour));
+        any |= moved[0];
         any |= crews.makeExact(hourFactor);
         return any;
     }

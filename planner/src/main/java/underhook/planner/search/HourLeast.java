@@ -17,6 +17,10 @@ final class HourLeast {
     private final Earliest earliest;
     private final boolean[] isLeft;
     private final boolean[] isSought;
+
+    /** Whether anything may be let go at a place in an hour, or just before. */
+    private final boolean[][] isWorked;
+
     private final double[][] tripS;
     private final boolean[][] tripExact;
     private final double[][][] emptyS;
@@ -33,6 +37,7 @@ final class HourLeast {
         this.emptyExact = new boolean[places][places][hours];
         this.isLeft = new boolean[places];
         this.isSought = new boolean[places];
+        this.isWorked = new boolean[places][hours];
         for (int place = 0; place < places; place++) {
             isLeft[place] = table.spots[place].ground() || place == table.rules.startPlace();
             isSought[place] = table.spots[place].ground();
@@ -44,6 +49,10 @@ final class HourLeast {
                 boolean may = isTimely(k, hour, untilNextS(hour)) && table.isOpen(k, hour);
                 tripS[k][hour] = may ? fixedS(k) + table.leastLoadedS(k, hour) : NONE_S;
                 tripExact[k][hour] = !may;
+                // Hooked up in that hour, let go in it or in the next; the machine leaves at once.
+                for (int later = hour; may && later < Math.min(hour + 3, hours); later++) {
+                    isWorked[table.trips[k].to()][later] = true;
+                }
             }
         }
     }
@@ -75,7 +84,8 @@ final class HourLeast {
             row = new double[hours];
             Arrays.fill(row, NONE_S);
             for (int slot = 0; slot < hours; slot++) {
-                if (isDay(slot) && isFlown(from, to)) {
+                boolean left = !table.spots[from].site() || isWorked[from][slot];
+                if (left && isDay(slot) && isFlown(from, to)) {
                     row[slot] = extraS(from) + table.leastEmptyS(from, to, slot);
                 }
             }
@@ -110,6 +120,11 @@ final class HourLeast {
     /** Who leaves a site comes from a set-down there, or from nothing that is ever planned. */
     private double extraS(int from) {
         return table.spots[from].site() ? table.rules.returnExtraS() : 0;
+    }
+
+    /** The line is fitted and taken off on the ground, so from and to a site one is flown with. */
+    private int firstLine(int from, int to) {
+        return table.spots[from].site() || table.spots[to].site() ? 0 : DayTable.NONE;
     }
 
     /** Makes a trip's figure exact; whether it was not. */
@@ -154,7 +169,7 @@ final class HourLeast {
         emptyExact[from][to][hour] = true;
         int cuts = table.cuts();
         double least = NONE_S;
-        for (int line = DayTable.NONE; line < table.lines.length; line++) {
+        for (int line = firstLine(from, to); line < table.lines.length; line++) {
             int legS = table.emptyS(from, to, line, hour);
             least = legS < 0 ? least : Math.min(least, legS + extraS(from));
         }

@@ -16,7 +16,7 @@ public interface LegTimes {
     /** What no loaded way of a trip goes below in an hour, with any line, s. */
     double leastLoadedS(int trip, int slot);
 
-    /** What no empty way goes below in an hour, with any line or none, s. */
+    /** What no empty way goes below in an hour, s; with a line where it begins or ends at a site. */
     double leastEmptyS(int from, int to, int slot);
 
     /** Most fuel with which both hovers of a trip are within limits, whole kg; 0 or less if none. */

@@ -23,6 +23,9 @@ final class Lifts {
     private final TeamMoves teamMoves;
     private final Readiness readiness;
 
+    /** What the trip under way waited for last; itself when the machine came late enough. */
+    private Cause cause = Cause.of(Cause.Kind.LIFT, DayTable.NONE);
+
     Lifts(Run run, Grounding grounding, TeamMoves teamMoves) {
         this.table = run.table;
         this.run = run;
@@ -145,6 +148,7 @@ final class Lifts {
 
     private boolean waitAndLift(int k, int team, Wish wish) {
         int refuels = run.refuels;
+        cause = Cause.of(Cause.Kind.LIFT, k);
         for (int round = 0; round < 4; round++) {
             long waitS = readiness.missingS(k, team);
             if (waitS == 0) {
@@ -166,7 +170,7 @@ final class Lifts {
 
     /** Waits; fuels or takes a whole break meanwhile where that is wished. */
     private void pause(int k, long waitS, Wish wish, boolean mayFuel) {
-        Cause cause = readiness.cause(k);
+        cause = readiness.cause(k);
         int slot = table.slot(run.timeS);
         if (mayFuel && wish.fuelsWhileWaiting && table.spots[run.place].fuel() && slot >= 0) {
             double toKg =
@@ -281,7 +285,8 @@ final class Lifts {
                             readKg,
                             released,
                             slotFrom,
-                            slotTo));
+                            slotTo),
+                    cause);
         }
         occupy(k, team, hookedS);
         if (!table.spots[trip.to()].site()) {

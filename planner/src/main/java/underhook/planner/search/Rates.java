@@ -10,6 +10,12 @@ package underhook.planner.search;
 public record Rates(long flyingCents, long standingCents, long peopleCents) {
     static final long DROPPED_CENTS = 100_000_000L;
 
+    /** The same with a flying minute at so much of its rate. */
+    Rates withFlying(int percent) {
+        return new Rates(
+                Math.multiplyExact(flyingCents, percent) / 100, standingCents, peopleCents);
+    }
+
     /** A minute of flying, standing and people together, cents. */
     long minuteCents() {
         return flyingCents + standingCents + peopleCents;

@@ -49,6 +49,7 @@ final class Run {
     private int openFrom;
     private double openFuelKg;
     private @Nullable LiftDone openLift;
+    private @Nullable Cause openCause;
     private @Nullable DayLog log;
     private int events;
     private int stays;
@@ -87,9 +88,35 @@ final class Run {
         lateS = 0;
         open = DayTable.NONE;
         openLift = null;
+        openCause = null;
         log = newLog;
         events = 0;
         stays = 0;
+    }
+
+    /** Goes on from the middle of a day that was begun. */
+    void resume(Midday now) {
+        for (int k = 0; k < releasedS.length; k++) {
+            releasedS[k] = now.releasedS().get(k);
+            dropped[k] &= releasedS[k] < 0;
+        }
+        now.closed().forEach(trip -> dropped[trip] = releasedS[trip] < 0);
+        for (int team = 0; team < teamPlace.length; team++) {
+            Midday.Team at = now.teams().get(team);
+            teamPlace[team] = at.place();
+            teamFreeS[team] = at.freeS();
+            teamArrivedS[team] = at.arrivedS();
+        }
+        for (int i = 0; i < refuelBusyS.length; i++) {
+            refuelBusyS[i] = now.refuelBusyS().get(i);
+        }
+        timeS = now.timeS();
+        place = now.place();
+        fuelKg = now.fuelKg();
+        line = now.line();
+        engineOff = now.engineOff();
+        onSinceBreakS = now.onSinceBreakS();
+        onTotalS = now.onTotalS();
     }
 
     /** Takes over what another has, and cuts the log they share back to it. */
@@ -116,6 +143,7 @@ final class Run {
         openFrom = other.openFrom;
         openFuelKg = other.openFuelKg;
         openLift = other.openLift;
+        openCause = other.openCause;
         log = other.log;
         events = other.events;
         stays = other.stays;
@@ -152,8 +180,10 @@ final class Run {
         openFuelKg = fuelStartKg;
     }
 
-    void setLift(LiftDone lift) {
+    /** What was lifted, and what it was lifted as soon as. */
+    void setLift(LiftDone lift, Cause cause) {
         openLift = lift;
+        openCause = cause;
     }
 
     /** The open rotation ends at a place, by this way back or by none. */
@@ -178,10 +208,11 @@ final class Run {
                             Optional.ofNullable(openLift),
                             DayTable.NONE,
                             back == null ? List.of() : List.of(back),
-                            Cause.of(Cause.Kind.LIFT, trip)));
+                            openCause == null ? Cause.of(Cause.Kind.LIFT, trip) : openCause));
             events++;
         }
         openLift = null;
+        openCause = null;
     }
 
     /** What is written of something that is no rotation. */

@@ -2,6 +2,7 @@ package underhook.planner.search;
 
 import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
+import java.util.function.ToLongFunction;
 
 /**
  * Improves an order by seeded local search of a fixed number of days built.
@@ -31,15 +32,24 @@ final class Search {
     private int built;
     private boolean cut;
     private final BooleanSupplier stop;
+    private final ToLongFunction<Wish> strayCents;
 
-    Search(DayTable table, Decoder decoder, Wish start, BooleanSupplier stop) {
-        this.minuteCents = Math.max(1, table.rates.minuteCents());
+    Search(Decoder decoder, Wish start, BooleanSupplier stop) {
+        this(decoder, start, stop, wish -> 0);
+    }
+
+    /**
+     * @param strayCents what a wish costs besides, for being other than one that people know
+     */
+    Search(Decoder decoder, Wish start, BooleanSupplier stop, ToLongFunction<Wish> strayCents) {
+        this.strayCents = strayCents;
+        this.table = decoder.run().table;
+        this.minuteCents = Math.max(1, decoder.rates().minuteCents());
         this.stop = stop;
-        this.table = table;
         this.decoder = decoder;
         this.changer = new WishChanger(table);
         this.best = start.copy();
-        this.bestCents = decoder.decode(start, null);
+        this.bestCents = decoder.decode(start, null) + strayCents.applyAsLong(start);
     }
 
     Wish best() {
@@ -103,6 +113,7 @@ final class Search {
         long cents = decoder.decode(wish, null);
         decoder.run().soft = false;
         return cents
+                + strayCents.applyAsLong(wish)
                 - decoder.run().countDropped()
                         * (Rates.DROPPED_CENTS - LEFT_OUT_MINUTES * minuteCents)
                 + Math.round(decoder.run().lateS * LATE_RATIO * minuteCents / 60);
@@ -110,7 +121,7 @@ final class Search {
 
     /** Keeps a wish if the day it really gives is the best so far. */
     private void keep(Wish wish) {
-        long cents = decoder.decode(wish, null);
+        long cents = decoder.decode(wish, null) + strayCents.applyAsLong(wish);
         if (cents < bestCents) {
             bestCents = cents;
             best.take(wish);

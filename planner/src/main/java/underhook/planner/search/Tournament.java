@@ -13,7 +13,7 @@ import java.util.function.DoubleConsumer;
  */
 final class Tournament {
     private static final int[] STARTERS = {10, 4, 1};
-    private static final int[] DAYS_PER_TRIP = {150, 500, 2000};
+    private static final int[] DAYS_PER_TRIP = {80, 250, 900};
     private static final double[] HOT_S = {84, 54, 54};
 
     /** A day of few trips is searched hotter: one order may lie far from all that are nearly as good. */
@@ -54,7 +54,7 @@ final class Tournament {
             progress.accept((double) i / STARTERS[0] / STARTERS.length);
             Wish start = rough.find(random.split(), ROUGH_DAYS, stop);
             built += ROUGH_DAYS;
-            entrants.add(new Search(table, decoder, start, stop));
+            entrants.add(new Search(decoder, start, stop));
             run(entrants.get(i), random.split(), 0);
         }
         for (int round = 1; round < STARTERS.length && !cut; round++) {

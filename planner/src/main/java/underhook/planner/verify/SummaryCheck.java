@@ -2,6 +2,7 @@ package underhook.planner.verify;
 
 import java.util.List;
 import underhook.core.finding.FindingCode;
+import underhook.core.job.Rules;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
 import underhook.core.plan.Summary;
@@ -23,6 +24,7 @@ final class SummaryCheck {
                 "flightS",
                 Told.of("plan", "Flying time is not the sum of its steps.")
                         .figures(summary.flightS(), flown, "s"));
+        price(summary, flown);
         count("rotations", StepKind.ROTATION, summary.rotations());
         count("refuels", StepKind.REFUEL, summary.refuels());
         count("lineChanges", StepKind.LINE_CHANGE, summary.lineChanges());
@@ -52,6 +54,34 @@ final class SummaryCheck {
                 day.plan().job().equals(day.job().name()),
                 "job",
                 Told.of("plan", "The plan is for job " + day.plan().job() + "."));
+    }
+
+    private void price(Summary summary, double flownS) {
+        Rules.Costs costs = day.job().rules().costs();
+        double centsPerS = costs.flyingCents() / 60.0;
+        double flying = summary.price().map(price -> (double) price.flyingCents()).orElse(0.0);
+        demand(
+                summary.price().isEmpty()
+                        || Math.abs(flying - centsPerS * flownS)
+                                <= 1 + centsPerS * Tolerance.TOTAL_TIME_S,
+                "price",
+                Told.of("plan", "The price of flying is not the rate times the minutes.")
+                        .figures(flying, centsPerS * flownS, "cents"));
+        long chosen =
+                summary.front().stream()
+                        .filter(
+                                trade ->
+                                        trade.chosen()
+                                                && Math.abs(trade.flightS() - flownS)
+                                                        <= Tolerance.TOTAL_TIME_S
+                                                && trade.finishAt().equals(summary.finishAt()))
+                        .count();
+        demand(
+                summary.front().isEmpty() || chosen == 1,
+                "front",
+                Told.of(
+                        "plan",
+                        "The day marked as chosen among those to choose from is not this."));
     }
 
     private void count(String field, StepKind kind, int stated) {

@@ -8,7 +8,7 @@ import java.util.SplittableRandom;
  * An invented day of a few trips: two laydowns, four sites, two teams on foot, three spells of weather.
  *
  * <p>Plenty of fuel, one line and no limit on the engine, so that an order is all that is to be decided. Ways take
- * the same at every hour.
+ * the same at every hour, or change from spell to spell where that is asked.
  */
 final class TinyDay {
     static final int SITES = 4;
@@ -29,6 +29,12 @@ final class TinyDay {
     private final boolean[][] open;
     private final int[][] mayWork;
     private final int[] teamStart;
+
+    /** What a way takes in each spell, in hundredths of what it takes in still air. */
+    private int[] slowness = {100, 100, 100};
+
+    /** Whether people stay at every site, so that nobody walks and no crew is waited for. */
+    private boolean staffed;
 
     private TinyDay(int[][] wayS, int[][] walkS, List<Lift> lifts, Works works) {
         this.wayS = wayS;
@@ -122,6 +128,85 @@ final class TinyDay {
         return teamStart;
     }
 
+    /** A day on which each spell has its own wind. */
+    static TinyDay ofChangingWind(long seed, int count) {
+        TinyDay day = of(seed, count);
+        SplittableRandom random = new SplittableRandom(seed + 77);
+        day.slowness =
+                new int[] {
+                    90 + random.nextInt(60), 90 + random.nextInt(60), 90 + random.nextInt(60)
+                };
+        return day;
+    }
+
+    /** The same, with people at every site and nothing that stands up. */
+    static TinyDay ofStaffedSites(long seed, int count) {
+        TinyDay day = ofChangingWind(seed, count);
+        day.staffed = true;
+        return day;
+    }
+
+    /** The same with nothing that waits for another to lie long enough. */
+    TinyDay withoutWaits() {
+        List<Lift> free = new ArrayList<>();
+        for (Lift lift : lifts) {
+            free.add(
+                    new Lift(
+                            lift.from(),
+                            lift.to(),
+                            lift.hookS(),
+                            lift.setDownS(),
+                            lift.pole(),
+                            lift.backhaul(),
+                            lift.busyS(),
+                            lift.readyS(),
+                            lift.after(),
+                            0));
+        }
+        return withLifts(free);
+    }
+
+    /** The same with places that need no time to be made ready. */
+    TinyDay withoutReadying() {
+        List<Lift> free = new ArrayList<>();
+        for (Lift lift : lifts) {
+            free.add(
+                    new Lift(
+                            lift.from(),
+                            lift.to(),
+                            lift.hookS(),
+                            lift.setDownS(),
+                            lift.pole(),
+                            lift.backhaul(),
+                            lift.busyS(),
+                            0,
+                            lift.after(),
+                            lift.afterS()));
+        }
+        return withLifts(free);
+    }
+
+    private TinyDay withLifts(List<Lift> others) {
+        Works works = new Works(others.size());
+        System.arraycopy(open, 0, works.open, 0, open.length);
+        System.arraycopy(mayWork, 0, works.mayWork, 0, TEAMS);
+        System.arraycopy(teamStart, 0, works.teamStart, 0, TEAMS);
+        TinyDay other = new TinyDay(wayS, walkS, others, works);
+        other.slowness = slowness;
+        other.staffed = staffed;
+        return other;
+    }
+
+    /** An empty way in a spell. */
+    int wayS(int from, int to, int spell) {
+        return wayS[from][to] * slowness[spell] / 100;
+    }
+
+    /** A loaded way in the spell of its hook-up. */
+    int loadedS(Lift lift, int spell) {
+        return loadedS(lift) * slowness[spell] / 100;
+    }
+
     private static void addSite(List<Lift> lifts, SplittableRandom random, int left) {
         int site = 2 + random.nextInt(SITES);
         int laydown = random.nextInt(2);
@@ -152,8 +237,8 @@ final class TinyDay {
                             !site,
                             site ? never : -600,
                             false,
-                            site ? never : -600,
-                            site ? never : -600,
+                            site && !staffed ? never : -600,
+                            site && !staffed ? never : -600,
                             home,
                             home));
         }
@@ -167,7 +252,7 @@ final class TinyDay {
                             lift.setDownS(),
                             0,
                             1,
-                            lift.pole(),
+                            lift.pole() && !staffed,
                             lift.backhaul(),
                             lift.busyS(),
                             lift.readyS(),
@@ -212,12 +297,12 @@ final class TinyDay {
         @Override
         public int loadedS(int trip, int line, int slotFrom, int slotTo) {
             Lift lift = day.lifts.get(trip);
-            return day.loadedS(lift);
+            return day.loadedS(lift, slotFrom);
         }
 
         @Override
         public int emptyS(int from, int to, int line, int slot) {
-            return day.wayS[from][to];
+            return day.wayS(from, to, slot);
         }
 
         @Override
@@ -227,7 +312,7 @@ final class TinyDay {
 
         @Override
         public double leastEmptyS(int from, int to, int slot) {
-            return day.wayS[from][to];
+            return day.wayS(from, to, slot);
         }
 
         @Override

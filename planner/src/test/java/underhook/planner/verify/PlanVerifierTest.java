@@ -29,12 +29,14 @@ import underhook.core.job.MapFeature;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
 import underhook.core.job.Zone;
+import underhook.core.plan.DayPrice;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Leg;
 import underhook.core.plan.PathPoint;
 import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.Rotation;
+import underhook.core.plan.Trade;
 import underhook.core.plan.VerifierReport;
 
 class PlanVerifierTest {
@@ -551,6 +553,16 @@ class PlanVerifierTest {
                         "distance",
                         d -> d.leg(4, 0, l -> with(l, "distanceM", 950.0)),
                         "LEG_PATH A-S2"));
+        all.add(
+                of(
+                        "crossing told as cheaper",
+                        d -> d.leg(4, 0, l -> with(l, "exposure", new Leg.Exposure(1, 2))),
+                        "LEG_CROSSINGS A-S2"));
+        all.add(
+                of(
+                        "bound on time and prices",
+                        d -> d.leg(4, 0, l -> with(l, "exposure", new Leg.Exposure(60, 1000))),
+                        "LEG_TIME A-S2"));
         all.add(of("leg time", d -> d.leg(4, 0, l -> with(l, "durationS", 40.0)), "LEG_TIME A-S2"));
         all.add(
                 of(
@@ -898,6 +910,28 @@ class PlanVerifierTest {
                                                 "finishBoundAt",
                                                 Optional.<Instant>empty())),
                         "SUMMARY_WRONG finishAt"));
+        all.add(
+                of(
+                        "price",
+                        d ->
+                                d.inPlan(
+                                        "summary",
+                                        with(
+                                                d.plan().summary(),
+                                                "price",
+                                                Optional.of(new DayPrice(1000, 0, 0, "EUR")))),
+                        "SUMMARY_WRONG price"));
+        all.add(
+                of(
+                        "chosen day",
+                        d ->
+                                d.inPlan(
+                                        "summary",
+                                        with(
+                                                d.plan().summary(),
+                                                "front",
+                                                List.of(new Trade(1400, at(4080), 0, 100, true)))),
+                        "SUMMARY_WRONG front"));
         return all.stream();
     }
 

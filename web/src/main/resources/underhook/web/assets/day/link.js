@@ -98,7 +98,7 @@ export async function stock() {
 }
 
 export const post = (path, body) => ask(`${base()}/${path}`, body === undefined ? {} : {
-  method: 'POST', body: JSON.stringify(body), headers: { 'X-Underhook-Token': token, 'Content-Type': 'application/json' } });
+  method: 'POST', body: JSON.stringify(body), signal: AbortSignal.timeout(120000), headers: { 'X-Underhook-Token': token, 'Content-Type': 'application/json' } });
 
 /** Hears of every tap of the others; on each hello whatever waits is sent at once. */
 export function listen() {

@@ -1,4 +1,40 @@
-// A new order after what was told, as differences to accept or not.
-import { nothing } from '/lib/lit/lit-html.js';
+// A new order after what was told, as differences to accept or not. Nothing counts before it is accepted.
+import { html, nothing } from '/lib/lit/lit-html.js';
+import { state, set } from './state.js';
+import { post, news, stock } from './link.js';
+import { t } from './words.js';
 
-export const orders = () => nothing;
+async function ask(heavier) {
+  set({ orders: { asking: true } });
+  try {
+    set({ orders: { ...(await post('order', { heavier })), asking: false } });
+  } catch (failed) {
+    set({ orders: { failed: failed.status ? failed.message : t('orders.offline') } });
+  }
+}
+
+async function accept(plan) {
+  try {
+    await post('order/accept', { plan });
+    set({ orders: { accepted: true } });
+    news();
+    stock();
+  } catch (failed) {
+    set({ orders: { failed: failed.status ? failed.message : t('orders.offline') } });
+  }
+}
+
+const offer = (one) => html`<section class="order" aria-label=${t('orders.title')}>
+  <h3>${t('orders.because')}</h3>${one.because.length ? html`<ul lang="en">${one.because.map((words) => html`<li>${words}</li>`)}</ul>` : html`<p>${t('orders.nothing')}</p>`}
+  <h3>${t('orders.differences')}</h3><ol lang="en">${one.differences.map((words) => html`<li>${words}</li>`)}</ol>
+  <p><b>${t('orders.sums', { flight: one.flightMin, finish: one.finishMin })}</b></p>
+  ${one.leftOut.length ? html`<ul class="caution" lang="en">${one.leftOut.map((load) => html`<li>${load.load}: ${load.message}</li>`)}</ul>` : nothing}
+  ${one.verified ? html`<div class="grid two"><button class="big main" @click=${() => accept(one.plan)}>${t('orders.accept')}</button><button class="big" @click=${() => set({ orders: null })}>${t('orders.not')}</button></div>`
+    : html`<p class="missing">${t('orders.refused')} <span lang="en">${one.violations.join(' ')}</span></p>`}</section>`;
+
+export const orders = () => html`<h2>${t('orders.title')}</h2><p>${t('orders.hint')}</p>
+  ${state.orders?.asking ? html`<p>${t('orders.asking')}</p>` : html`<div class="grid two"><button class="big" ?disabled=${!state.online} @click=${() => ask(false)}>${t('orders.ask')}</button>
+    ${state.day.bias?.meanRatio > 1 ? html`<button class="big" ?disabled=${!state.online} @click=${() => ask(true)}>${t('orders.heavier', { ratio: state.day.bias.meanRatio.toFixed(2), count: state.day.bias.count })}</button>` : nothing}</div>`}
+  ${state.orders?.failed ? html`<p class="missing">${state.orders.failed}</p>` : nothing}
+  ${state.orders?.accepted ? html`<p class="caution">${t('orders.accepted')}</p>` : nothing}
+  ${state.orders?.plan ? offer(state.orders) : nothing}`;

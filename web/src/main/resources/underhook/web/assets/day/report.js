@@ -11,6 +11,8 @@ const KINDS = {
   late: { fields: [['crew', 'crew'], ['min', 'number']], note: (f) => `late ${f.crew} ${f.min}` },
   heavy: { fields: [['load', 'load'], ['kg', 'number']], note: (f) => `heavy ${f.load} ${f.kg}`, loads: (f) => [f.load] },
   closed: { fields: [['place', 'place']], note: (f) => `closed ${f.place}`, place: (f) => f.place },
+  missing: { fields: [['load', 'load']], note: (f) => `missing ${f.load}`, loads: (f) => [f.load] },
+  early: { fields: [['min', 'number']], note: (f) => `early ${f.min}` },
   other: { fields: [['words', 'text']], note: (f) => `other ${f.words}` },
 };
 

@@ -4,6 +4,7 @@ export default {
   offline: 'Der Server antwortet nicht. Was gesichert war, liegt auf der Platte; die Seite versucht es von selbst weiter.',
   online: 'Der Server ist wieder da. Alles hier wurde neu gelesen.',
   saving: 'wird gesichert …', saved: 'alle Änderungen auf der Platte', undo: 'Rückgängig', redo: 'Wiederholen', zone: 'Zeiten in Zone {zone}', amsl: 'AMSL', fault: 'Fehler',
+  'day.link': 'der Tag, auf Telefonen und Tablets',
   'panel.day': 'Tag', 'panel.findings': 'Befunde', 'panel.lanes': 'Bahnen', 'panel.tables': 'Tabellen', 'panel.files': 'Aufträge und Dateien',
   'panel.versions': 'Fassungen', 'panel.papers': 'Papiere', 'panel.reader': 'Leser', 'panel.look': 'Umschau',
   'state.inside': 'innen', 'state.near': 'knapp', 'state.outside': 'außen', 'state.free': 'frei', 'state.refused': 'verwehrt',

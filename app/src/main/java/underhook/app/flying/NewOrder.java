@@ -1,0 +1,152 @@
+package underhook.app.flying;
+
+import java.io.IOException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import underhook.app.desk.DayLooks.Look;
+import underhook.app.port.OutputWriter;
+import underhook.app.replan.Change;
+import underhook.app.replan.FlyingDay.Patience;
+import underhook.app.replan.Now;
+import underhook.app.replan.Proposal;
+import underhook.core.flown.FlownDay;
+import underhook.core.flown.FlownLift;
+import underhook.core.job.LoadId;
+import underhook.core.job.Machine;
+
+/** A new order for what is left of a day, as a proposal that somebody accepts or not. Safe for threads. */
+public final class NewOrder {
+    private final FlyingDay day;
+    private Optional<Open> open = Optional.empty();
+    private final Set<String> accepted = new HashSet<>();
+
+    /** The day as opened for one plan. */
+    private record Open(String plan, underhook.app.replan.FlyingDay order) {}
+
+    /**
+     * What is proposed.
+     *
+     * @param changes what was told since the last order
+     * @param because the same in words
+     */
+    public record Offer(Proposal proposal, List<Change> changes, List<String> because) {
+        public Offer {
+            changes = List.copyOf(changes);
+            because = List.copyOf(because);
+        }
+    }
+
+    private Optional<Offer> offer = Optional.empty();
+    private Set<String> offered = Set.of();
+
+    NewOrder(FlyingDay day) {
+        this.day = day;
+    }
+
+    /**
+     * Proposes a new order after everything that was told.
+     *
+     * @param heavier whether loads not yet weighed are to count as heavy as those weighed so far
+     */
+    public synchronized Offer propose(Instant now, boolean heavier) throws IOException {
+        Look look =
+                day.findLook()
+                        .orElseThrow(
+                                () -> new IllegalArgumentException("The job has no plan yet."));
+        FlownDay flown = day.flown();
+        underhook.app.replan.FlyingDay order = order(look);
+        List<Change> changes = new ArrayList<>();
+        Set<String> told = new HashSet<>();
+        for (ToldChanges.Told one : ToldChanges.of(look.job().job(), flown)) {
+            // What was accepted with an order goes on holding by itself.
+            if (!accepted.contains(one.tap().id())) {
+                told.add(one.tap().id());
+                changes.add(one.change());
+            }
+        }
+        Optional<Bias> bias = heavier ? day.findBias(flown) : Optional.empty();
+        bias.ifPresent(
+                known -> changes.addAll(0, ToldChanges.heavier(look.job().job(), flown, known)));
+        Proposal proposal =
+                order.propose(asItIs(look, flown, now), changes, Patience.BETTER, () -> false);
+        List<String> because = new ArrayList<>();
+        bias.ifPresent(known -> because.add(known.words()));
+        changes.stream()
+                .filter(change -> bias.isEmpty() || !(change instanceof Change.Weighed))
+                .forEach(change -> because.add(change.words(look.job().job().zone())));
+        Offer made = new Offer(proposal, changes, because);
+        offered = told;
+        offer = Optional.of(made);
+        return made;
+    }
+
+    /** Opened anew for each plan that did not come of an order of ours. */
+    private underhook.app.replan.FlyingDay order(Look look) {
+        String plan = look.plan().kept().id();
+        if (open.filter(one -> one.plan().equals(plan)).isEmpty()) {
+            accepted.clear();
+            open =
+                    Optional.of(
+                            new Open(
+                                    plan,
+                                    new underhook.app.replan.FlyingDay(
+                                            look.job(),
+                                            look.plan().plan(),
+                                            day.job().planDay()::check)));
+        }
+        return open.orElseThrow().order();
+    }
+
+    private static Now asItIs(Look look, FlownDay flown, Instant now) {
+        List<Now.Done> done = new ArrayList<>();
+        for (FlownLift lift : flown.lifts()) {
+            List<LoadId> loads = lift.loads();
+            if (!lift.aborted() && !loads.isEmpty()) {
+                done.add(new Now.Done(loads, lift.hookedAt(), released(lift)));
+            }
+        }
+        Machine machine = look.job().job().machine();
+        OptionalDouble fuelKg =
+                FuelNow.find(flown, machine, now)
+                        .map(fuel -> OptionalDouble.of((fuel.leastKg() + fuel.mostKg()) / 2))
+                        .orElse(OptionalDouble.empty());
+        return new Now(now, done, fuelKg, List.of());
+    }
+
+    private static Optional<Instant> released(FlownLift lift) {
+        return lift.isDone()
+                ? lift.offAt().stream()
+                        .flatMap(off -> off.freeAt().stream())
+                        .max(Instant::compareTo)
+                : Optional.empty();
+    }
+
+    /**
+     * Makes the proposal with this plan id the plan of record.
+     *
+     * @throws IllegalArgumentException when another one was made since, or the re-check refused it
+     */
+    public synchronized void accept(String id) throws IOException {
+        Offer chosen =
+                offer.filter(one -> one.proposal().plan().id().equals(id))
+                        .orElseThrow(
+                                () ->
+                                        new IllegalArgumentException(
+                                                "The day has moved on; ask for a new order again."));
+        Proposal proposal = chosen.proposal();
+        underhook.app.replan.FlyingDay order = open.orElseThrow().order();
+        order.accept(proposal, chosen.changes());
+        day.job()
+                .keepOrder(
+                        new OutputWriter.Output(
+                                proposal.job(), proposal.plan(), proposal.report()));
+        open = Optional.of(new Open(id, order));
+        accepted.addAll(offered);
+        offer = Optional.empty();
+    }
+}

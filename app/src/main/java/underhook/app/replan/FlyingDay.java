@@ -1,0 +1,267 @@
+package underhook.app.replan;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.function.BooleanSupplier;
+import underhook.app.PlanDay;
+import underhook.app.port.ReadJob;
+import underhook.core.finding.Finding;
+import underhook.core.job.CrewId;
+import underhook.core.job.Job;
+import underhook.core.job.Load;
+import underhook.core.job.LoadId;
+import underhook.core.job.MassStatus;
+import underhook.core.job.PlaceId;
+import underhook.core.job.Weather;
+import underhook.core.job.WeatherHour;
+import underhook.core.plan.Plan;
+import underhook.core.plan.VerifierReport;
+import underhook.planner.order.OpenDay;
+import underhook.planner.order.PlanSettings;
+import underhook.planner.order.Standing;
+
+/**
+ * A day that is being flown: opened once, asked each time something changes. Safe for threads; one question
+ * at a time.
+ */
+public final class FlyingDay {
+    private static final DateTimeFormatter STAMP =
+            DateTimeFormatter.ofPattern("uuuuMMdd-HHmmss", Locale.ROOT).withZone(ZoneOffset.UTC);
+
+    private final ReadJob asRead;
+    private final PlanDay.Checking checking;
+    private final List<Change> accepted = new ArrayList<>();
+    private Plan record;
+    private List<Change> modelled = List.of();
+    private ReadJob job;
+    private OpenDay open;
+
+    /** How long an answer may take, besides its re-check. */
+    public enum Patience {
+        /** The known order, flown from how the day stands. */
+        FIRST(Duration.ZERO),
+        /** The best within a second. */
+        BETTER(Duration.ofSeconds(1)),
+        /** The best within ten seconds, and what no order ends before. */
+        BOUND(Duration.ofSeconds(10));
+
+        private final Duration longest;
+
+        Patience(Duration longest) {
+            this.longest = longest;
+        }
+    }
+
+    /**
+     * Opens a day; takes as long as finding its ways does.
+     *
+     * @param record the plan that is flown, re-checked
+     */
+    public FlyingDay(ReadJob job, Plan record, PlanDay.Checking checking) {
+        this.asRead = job;
+        this.job = job;
+        this.record = record;
+        this.checking = checking;
+        this.open = new OpenDay(job.job(), job.ground(), () -> false);
+    }
+
+    /** The plan of record, as last accepted. */
+    public synchronized Plan plan() {
+        return record;
+    }
+
+    /**
+     * A new order for what is left; nothing counts until it is accepted.
+     *
+     * @param changes what is other than planned, besides what was accepted before
+     * @param stop says true when the search must end with what it has
+     */
+    public synchronized Proposal propose(
+            Now now, List<Change> changes, Patience patience, BooleanSupplier stop) {
+        long startNanos = System.nanoTime();
+        List<Change> all = new ArrayList<>(accepted);
+        all.addAll(changes);
+        model(now, all);
+        long untilNanos = System.nanoTime() + patience.longest.toNanos();
+        boolean searches = patience != Patience.FIRST;
+        OpenDay.Effort effort =
+                new OpenDay.Effort(
+                        searches,
+                        patience == Patience.BOUND,
+                        () -> stop.getAsBoolean() || System.nanoTime() >= untilNanos);
+        OpenDay.Reordered found = open.reorder(record, standing(now, all), settings(now), effort);
+        VerifierReport report = checking.check(job, found.plan());
+        Comparison beside =
+                new Comparison(record, found.plan(), found.frozenSteps(), job.job().zone());
+        return new Proposal(
+                found.plan(),
+                job,
+                report,
+                report.holds() ? List.of() : broken(report, found.frozen()),
+                beside.sentences(),
+                found.frozenSteps(),
+                beside.moved(),
+                beside.leftOut(),
+                found.plan().summary().flightS() - record.summary().flightS(),
+                beside.later().toMillis() / 1000.0,
+                found.plan().summary().finishBoundAt(),
+                Duration.ofNanos(System.nanoTime() - startNanos));
+    }
+
+    /**
+     * Makes a proposal the plan of record; its changes go on holding.
+     *
+     * @throws IllegalArgumentException when the re-check refuses it
+     */
+    public synchronized void accept(Proposal proposal, List<Change> changes) {
+        if (!proposal.isVerified()) {
+            throw new IllegalArgumentException(
+                    "The re-check refuses it: " + proposal.broken().get(0).message());
+        }
+        record = proposal.plan();
+        accepted.addAll(changes);
+    }
+
+    /** What the re-check complains of that it did not already of what is over. */
+    private List<Finding> broken(VerifierReport report, Plan frozen) {
+        Set<String> old = new HashSet<>();
+        checking.check(job, frozen).violations().stream().map(FlyingDay::key).forEach(old::add);
+        return report.violations().stream().filter(one -> !old.contains(key(one))).toList();
+    }
+
+    private static String key(Finding finding) {
+        return finding.code() + " " + finding.subject();
+    }
+
+    private PlanSettings settings(Now now) {
+        return new PlanSettings(
+                "plan-" + STAMP.format(now.at()) + "-anew",
+                now.at(),
+                record.seed(),
+                record.program(),
+                () -> false);
+    }
+
+    private static Standing standing(Now now, List<Change> changes) {
+        Map<CrewId, Standing.CrewAt> crews = new HashMap<>();
+        now.crews()
+                .forEach(
+                        at -> crews.put(at.crew(), new Standing.CrewAt(at.place(), at.freeFrom())));
+        Map<CrewId, Instant> late = new HashMap<>();
+        Set<PlaceId> closed = new HashSet<>();
+        Set<LoadId> dropped = new HashSet<>();
+        for (Change change : changes) {
+            if (change instanceof Change.CrewLate one) {
+                late.put(one.crew(), one.until());
+            } else if (change instanceof Change.PlaceClosed one) {
+                closed.add(one.place());
+            } else if (change instanceof Change.LoadDropped one) {
+                dropped.add(one.load());
+            }
+        }
+        return new Standing(
+                now.at(),
+                now.done().stream()
+                        .map(
+                                one ->
+                                        new Standing.Done(
+                                                one.loads(), one.hookedAt(), one.releasedAt()))
+                        .toList(),
+                now.fuelKg(),
+                crews,
+                late,
+                closed,
+                dropped);
+    }
+
+    /** Works the day's ways and limits out anew when a change asks for that. */
+    private void model(Now now, List<Change> changes) {
+        List<Change> wanted = changes.stream().filter(Change::isOfTheModel).toList();
+        if (wanted.equals(modelled)) {
+            return;
+        }
+        Job changed = asRead.job();
+        for (Change change : wanted) {
+            if (change instanceof Change.Weighed one) {
+                changed = changed.withLoads(weighed(changed, one));
+            } else if (change instanceof Change.WindEarlier one) {
+                changed = changed.withWeather(earlier(changed.weather(), now.at(), one.by()));
+            } else if (change instanceof Change.LoadAdded one) {
+                List<Load> loads = new ArrayList<>(changed.loads());
+                loads.add(one.load());
+                changed = changed.withLoads(loads);
+            }
+        }
+        job = new ReadJob(changed, asRead.ground());
+        open = new OpenDay(changed, asRead.ground(), () -> false);
+        modelled = wanted;
+    }
+
+    private static List<Load> weighed(Job job, Change.Weighed weighed) {
+        job.getLoad(weighed.load());
+        return job.loads().stream()
+                .map(load -> load.id().equals(weighed.load()) ? weighed(load, weighed) : load)
+                .toList();
+    }
+
+    private static Load weighed(Load load, Change.Weighed weighed) {
+        return new Load(
+                load.id(),
+                load.kind(),
+                load.from(),
+                load.to(),
+                MassStatus.WEIGHED,
+                OptionalDouble.of(weighed.massKg()),
+                load.massTyped(),
+                load.lengthM(),
+                load.widthM(),
+                load.heightM(),
+                load.dragAreaM2(),
+                load.material(),
+                load.after(),
+                load.combineWith(),
+                load.remarks());
+    }
+
+    /** Rows that begin after now begin earlier, but none before now; the forecast ends when it ended. */
+    private static Weather earlier(Weather weather, Instant now, Duration by) {
+        List<WeatherHour> rows = new ArrayList<>();
+        for (WeatherHour row : weather.hours()) {
+            Instant from = row.from();
+            if (from.isAfter(now)) {
+                from = from.minus(by).isAfter(now) ? from.minus(by) : now;
+            }
+            if (!rows.isEmpty() && !rows.get(rows.size() - 1).from().isBefore(from)) {
+                rows.remove(rows.size() - 1);
+            }
+            if (from.isBefore(weather.until())) {
+                rows.add(
+                        new WeatherHour(
+                                from,
+                                row.qnhPa(),
+                                row.temperatureK(),
+                                row.windFromTrueRad(),
+                                row.windMPerS(),
+                                row.gustMPerS(),
+                                row.remarks()));
+            }
+        }
+        return new Weather(
+                rows,
+                weather.until(),
+                weather.between(),
+                weather.referenceElevationAmslM(),
+                weather.lapseKPerM(),
+                weather.source());
+    }
+}

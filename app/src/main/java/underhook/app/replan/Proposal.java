@@ -1,0 +1,53 @@
+package underhook.app.replan;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import underhook.app.port.ReadJob;
+import underhook.core.finding.Finding;
+import underhook.core.job.LoadId;
+import underhook.core.plan.LeftOut;
+import underhook.core.plan.Plan;
+import underhook.core.plan.VerifierReport;
+
+/**
+ * A new order for what is left.
+ *
+ * @param plan the whole day: what is frozen, then the new order
+ * @param job the job with its changes
+ * @param report the re-check of the whole plan
+ * @param broken what it complains of that is not over already
+ * @param differences the three that matter, most first
+ * @param frozenSteps how many steps of the plan are done or begun
+ * @param moved loads that left their place among the lifts to come
+ * @param leftOut loads that were in the plan of record and are not in this one
+ * @param flightS time in the air more than in the plan of record, s
+ * @param finishS how much later the day ends, s
+ * @param boundFinishAt no order of these lifts ends earlier; where it was asked for
+ * @param took how long it took, the re-check included
+ */
+public record Proposal(
+        Plan plan,
+        ReadJob job,
+        VerifierReport report,
+        List<Finding> broken,
+        List<String> differences,
+        int frozenSteps,
+        List<LoadId> moved,
+        List<LeftOut> leftOut,
+        double flightS,
+        double finishS,
+        Optional<Instant> boundFinishAt,
+        java.time.Duration took) {
+    public Proposal {
+        broken = List.copyOf(broken);
+        differences = List.copyOf(differences);
+        moved = List.copyOf(moved);
+        leftOut = List.copyOf(leftOut);
+    }
+
+    /** Whether it may be accepted. */
+    public boolean isVerified() {
+        return broken.isEmpty();
+    }
+}

@@ -1,0 +1,158 @@
+package underhook.app.replan;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import underhook.app.PlanDay;
+import underhook.app.Progress;
+import underhook.app.port.EveningFiles;
+import underhook.app.port.Fault;
+import underhook.app.port.JobReader;
+import underhook.app.port.JobReading;
+import underhook.app.port.OutputWriter;
+import underhook.app.port.PlanReader;
+import underhook.app.port.Reading;
+import underhook.core.finding.Finding;
+import underhook.core.finding.Outcome;
+import underhook.core.flown.Tap;
+import underhook.core.flown.TapKind;
+import underhook.core.job.LoadId;
+import underhook.core.plan.Plan;
+
+/** Orders the rest of a written plan's day anew and publishes the plan when the re-check lets it. */
+public final class ReplanDay {
+    /**
+     * What is asked for.
+     *
+     * @param taps table of what was tapped; empty when nobody did: then the plan counts as flown up to now
+     * @param at now
+     * @param fuelKg fuel as read now, kg
+     */
+    public record Request(
+            Path folder,
+            Path plan,
+            Optional<Path> taps,
+            Instant at,
+            OptionalDouble fuelKg,
+            List<Change> changes,
+            Path out) {
+        public Request {
+            changes = List.copyOf(changes);
+        }
+    }
+
+    /**
+     * What came of it.
+     *
+     * @param faults of the files; when there are any, nothing was planned
+     * @param refusals of the written plan
+     * @param proposal empty when the input was refused
+     * @param files written; none when the re-check refused the plan
+     */
+    public record Result(
+            List<Fault> faults,
+            List<Finding> refusals,
+            Optional<Proposal> proposal,
+            List<Path> files) {
+        public Result {
+            faults = List.copyOf(faults);
+            refusals = List.copyOf(refusals);
+            files = List.copyOf(files);
+        }
+
+        static Result refused(List<Fault> faults, List<Finding> refusals) {
+            return new Result(faults, refusals, Optional.empty(), List.of());
+        }
+    }
+
+    /** What reads the files. */
+    public record Readers(JobReader jobs, PlanReader plans, EveningFiles taps) {}
+
+    private final Readers readers;
+    private final PlanDay.Checking checking;
+    private final PlanDay.Publishing publishing;
+
+    public ReplanDay(Readers readers, PlanDay.Checking checking, PlanDay.Publishing publishing) {
+        this.readers = readers;
+        this.checking = checking;
+        this.publishing = publishing;
+    }
+
+    /**
+     * Plans the rest of the day.
+     *
+     * @throws IOException when the output folder cannot be written
+     */
+    public Result replan(Request request, Progress progress) throws IOException {
+        progress.at("reading the job", 0);
+        JobReading reading = readers.jobs().read(request.folder());
+        if (reading.job().isEmpty()) {
+            return Result.refused(reading.faults(), List.of());
+        }
+        Outcome<Plan> plan = readers.plans().read(request.plan());
+        if (!plan.isDone()) {
+            return Result.refused(List.of(), plan.findings());
+        }
+        List<Tap> taps = List.of();
+        if (request.taps().isPresent()) {
+            Reading<List<Tap>> read =
+                    readers.taps().readTaps(request.taps().get(), reading.job().get().job());
+            if (!read.faults().isEmpty()) {
+                return Result.refused(read.faults(), List.of());
+            }
+            taps = read.value().orElse(List.of());
+        }
+        progress.at("finding the ways", 0.1);
+        FlyingDay day = new FlyingDay(reading.job().get(), plan.getValue(), checking);
+        progress.at("ordering what is left", 0.6);
+        Now now = new Now(request.at(), done(taps), request.fuelKg(), List.of());
+        Proposal proposal =
+                day.propose(now, request.changes(), FlyingDay.Patience.BOUND, () -> false);
+        if (!proposal.isVerified()) {
+            publishing.refuse(proposal.broken(), request.out());
+            return new Result(List.of(), List.of(), Optional.of(proposal), List.of());
+        }
+        progress.at("writing the files", 0.95);
+        List<Path> files =
+                publishing.publish(
+                        new OutputWriter.Output(proposal.job(), proposal.plan(), proposal.report()),
+                        request.out());
+        return new Result(List.of(), List.of(), Optional.of(proposal), files);
+    }
+
+    /** Lifts that were begun, in the order hooked; what was taken back or given up is not done. */
+    static List<Now.Done> done(List<Tap> taps) {
+        Set<String> undone = new HashSet<>();
+        taps.forEach(tap -> tap.undoes().ifPresent(undone::add));
+        List<Now.Done> done = new ArrayList<>();
+        for (Tap tap : taps) {
+            if (undone.contains(tap.id()) || tap.loads().isEmpty()) {
+                continue;
+            }
+            if (tap.kind() == TapKind.HOOKED) {
+                done.removeIf(one -> shares(one, tap.loads()));
+                done.add(new Now.Done(tap.loads(), tap.at(), Optional.empty()));
+            } else if (tap.kind() == TapKind.ABORTED) {
+                done.removeIf(one -> shares(one, tap.loads()));
+            } else if (tap.kind() == TapKind.OFF || tap.kind() == TapKind.FREE_CONFIRMED) {
+                done.replaceAll(
+                        one ->
+                                shares(one, tap.loads())
+                                        ? new Now.Done(
+                                                one.loads(), one.hookedAt(), Optional.of(tap.at()))
+                                        : one);
+            }
+        }
+        return done;
+    }
+
+    private static boolean shares(Now.Done done, List<LoadId> loads) {
+        return done.loads().stream().anyMatch(loads::contains);
+    }
+}

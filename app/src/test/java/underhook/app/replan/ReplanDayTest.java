@@ -1,0 +1,67 @@
+package underhook.app.replan;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import underhook.core.flown.Tap;
+import underhook.core.flown.TapKind;
+import underhook.core.job.LoadId;
+
+class ReplanDayTest {
+    private static final Instant NINE = Instant.parse("2026-09-08T09:00:00Z");
+
+    private static Tap tap(int id, TapKind kind, String load, Optional<String> undoes) {
+        return new Tap(
+                "t" + id,
+                NINE.plusSeconds(60L * id),
+                "loader",
+                "phone",
+                kind,
+                load.isEmpty() ? List.of() : List.of(new LoadId(load)),
+                Optional.empty(),
+                Tap.Amount.NONE,
+                undoes,
+                "");
+    }
+
+    private static Tap tap(int id, TapKind kind, String load) {
+        return tap(id, kind, load, Optional.empty());
+    }
+
+    @Test
+    void a_lift_is_done_when_it_was_let_go_and_in_the_air_before() {
+        List<Now.Done> done =
+                ReplanDay.done(
+                        List.of(
+                                tap(1, TapKind.HOOKED, "L1"),
+                                tap(4, TapKind.OFF, "L1"),
+                                tap(5, TapKind.FREE_CONFIRMED, "L1"),
+                                tap(7, TapKind.HOOKED, "L2")));
+
+        assertThat(done)
+                .containsExactly(
+                        new Now.Done(
+                                List.of(new LoadId("L1")),
+                                NINE.plusSeconds(60),
+                                Optional.of(NINE.plusSeconds(300))),
+                        new Now.Done(
+                                List.of(new LoadId("L2")),
+                                NINE.plusSeconds(420),
+                                Optional.empty()));
+    }
+
+    @Test
+    void what_was_taken_back_or_given_up_is_not_done() {
+        assertThat(
+                        ReplanDay.done(
+                                List.of(
+                                        tap(1, TapKind.HOOKED, "L1"),
+                                        tap(2, TapKind.UNDONE, "", Optional.of("t1")),
+                                        tap(3, TapKind.HOOKED, "L2"),
+                                        tap(4, TapKind.ABORTED, "L2"))))
+                .isEmpty();
+    }
+}

@@ -1,0 +1,162 @@
+package underhook.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import underhook.app.replan.Change;
+import underhook.app.replan.Proposal;
+import underhook.app.replan.ReplanDay;
+import underhook.core.finding.FindingCode;
+import underhook.core.job.CrewId;
+import underhook.core.job.LoadId;
+import underhook.core.job.PlaceId;
+import underhook.core.plan.Plan;
+
+/** Orders the rest of a day anew. */
+@Command(
+        name = "replan",
+        mixinStandardHelpOptions = true,
+        description =
+                "Freezes what is done of a plan and orders the rest anew, as near the plan as may be."
+                        + " Times are ISO 8601 with offset.")
+final class ReplanCommand implements Callable<Integer> {
+    private final ReplanDay replanDay;
+
+    @Spec private CommandSpec spec;
+
+    @Parameters(index = "0", paramLabel = "JOB", description = "job folder")
+    private Path folder;
+
+    @Parameters(index = "1", paramLabel = "PLAN", description = "plan.json that is flown")
+    private Path plan;
+
+    @Option(names = "--at", required = true, paramLabel = "TIME", description = "now")
+    private String at;
+
+    @Option(
+            names = "--taps",
+            description = "table of what was tapped; without it the plan counts as flown")
+    private @Nullable Path taps;
+
+    @Option(names = "--fuel-kg", paramLabel = "KG", description = "fuel as read now")
+    private @Nullable Double fuelKg;
+
+    @Option(names = "--crew-late", paramLabel = "CREW=TIME", description = "not there before")
+    private Map<String, String> late = new TreeMap<>();
+
+    @Option(names = "--weighed", paramLabel = "LOAD=KG", description = "mass as weighed now")
+    private Map<String, Double> weighed = new TreeMap<>();
+
+    @Option(
+            names = "--wind-earlier-min",
+            paramLabel = "N",
+            description = "all of the forecast to come is so much earlier")
+    private long windEarlierMin;
+
+    @Option(names = "--place-closed", paramLabel = "PLACE", description = "may be repeated")
+    private List<String> closed = new ArrayList<>();
+
+    @Option(names = "--load-dropped", paramLabel = "LOAD", description = "may be repeated")
+    private List<String> dropped = new ArrayList<>();
+
+    @Option(names = "--out", required = true, paramLabel = "DIR", description = "output folder")
+    private Path out;
+
+    ReplanCommand(ReplanDay replanDay) {
+        this.replanDay = replanDay;
+    }
+
+    @Override
+    public Integer call() throws IOException {
+        CommandLine line = spec.commandLine();
+        ReplanDay.Result result =
+                replanDay.replan(
+                        new ReplanDay.Request(
+                                folder,
+                                plan,
+                                Optional.ofNullable(taps),
+                                time("--at", at),
+                                fuelKg == null ? OptionalDouble.empty() : OptionalDouble.of(fuelKg),
+                                changes(),
+                                out),
+                        ProgressLines.on(line.getErr()));
+        PrintWriter printer = line.getOut();
+        result.faults().forEach(printer::println);
+        result.refusals().stream().map(Words::of).forEach(printer::println);
+        result.proposal().ifPresent(proposal -> tell(proposal, printer));
+        result.files().forEach(file -> printer.println("wrote " + file));
+        if (result.proposal().isEmpty()) {
+            return Exit.INPUT_REFUSED;
+        }
+        return result.proposal().get().isVerified() ? Exit.DONE : Exit.CHECK_REFUSED;
+    }
+
+    private List<Change> changes() {
+        List<Change> all = new ArrayList<>();
+        late.forEach(
+                (crew, until) ->
+                        all.add(new Change.CrewLate(new CrewId(crew), time("--crew-late", until))));
+        weighed.forEach((load, kg) -> all.add(new Change.Weighed(new LoadId(load), kg)));
+        if (windEarlierMin != 0) {
+            all.add(new Change.WindEarlier(Duration.ofMinutes(windEarlierMin)));
+        }
+        closed.forEach(place -> all.add(new Change.PlaceClosed(new PlaceId(place))));
+        dropped.forEach(load -> all.add(new Change.LoadDropped(new LoadId(load))));
+        return all;
+    }
+
+    private Instant time(String option, String text) {
+        try {
+            return OffsetDateTime.parse(text).toInstant();
+        } catch (DateTimeParseException noTime) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    option
+                            + " ("
+                            + text
+                            + ") must be a time such as "
+                            + LocalDate.EPOCH
+                            + "T10:15:00+02:00.",
+                    noTime);
+        }
+    }
+
+    private static void tell(Proposal proposal, PrintWriter out) {
+        Plan plan = proposal.plan();
+        out.println(Words.summary(plan, proposal.job().job().zone()));
+        out.println(
+                proposal.frozenSteps()
+                        + " steps are done or begun, "
+                        + proposal.moved().size()
+                        + " of the lifts to come change places.");
+        proposal.differences().forEach(out::println);
+        plan.findings().stream()
+                .filter(finding -> finding.code() == FindingCode.CREW_ABSENT)
+                .map(Words::of)
+                .forEach(out::println);
+        proposal.broken().stream().map(Words::of).forEach(out::println);
+        if (!proposal.isVerified()) {
+            out.println("The verifier refused the plan; no plan was written.");
+        }
+    }
+}

@@ -1,0 +1,188 @@
+package underhook.planner.order;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
+import underhook.core.job.Crew;
+import underhook.core.job.PlaceId;
+import underhook.core.plan.CrewStay;
+import underhook.core.plan.Plan;
+import underhook.core.plan.Step;
+import underhook.core.plan.StepKind;
+import underhook.planner.search.Midday;
+
+/** Where the teams are now, by the plan of record and what is told. */
+final class CrewsNow {
+    private final DayModel model;
+    private final Plan record;
+    private final Standing now;
+    private final List<Step> done;
+
+    CrewsNow(DayModel model, Plan record, Standing now, List<Step> done) {
+        this.model = model;
+        this.record = record;
+        this.now = now;
+        this.done = done;
+    }
+
+    private List<CrewStay> lines(Crew crew) {
+        return record.crews().stream()
+                .filter(stay -> stay.crew().equals(crew.id()))
+                .sorted(Comparator.comparing(CrewStay::fromAt))
+                .toList();
+    }
+
+    private static boolean moves(CrewStay stay) {
+        String doing = stay.doing().toLowerCase(Locale.ROOT);
+        return doing.startsWith("walk") || doing.startsWith("flown");
+    }
+
+    /** The last line that has begun; flights only when they are frozen. */
+    private Optional<CrewStay> going(Crew crew) {
+        return lines(crew).stream()
+                .filter(stay -> stay.fromAt().isBefore(now.at()))
+                .filter(stay -> !stay.doing().startsWith("flown") || flight(crew, stay).isPresent())
+                .reduce((one, other) -> other);
+    }
+
+    private Optional<Step> flight(Crew crew, CrewStay flown) {
+        return done.stream()
+                .filter(step -> step.kind() == StepKind.CREW_MOVE)
+                .filter(step -> step.crew().filter(crew.id()::equals).isPresent())
+                .filter(step -> step.to().equals(flown.place()))
+                .findFirst();
+    }
+
+    /** Lines of the plan of record that are over, or moves that are going on. */
+    List<CrewStay> gone(Crew crew) {
+        List<CrewStay> all = new ArrayList<>();
+        Optional<CrewStay> going = going(crew);
+        for (CrewStay stay : lines(crew)) {
+            boolean begun = stay.fromAt().isBefore(now.at());
+            boolean last = going.filter(stay::equals).isPresent();
+            if (!begun || (last && !moves(stay))) {
+                break;
+            }
+            Optional<Step> flight =
+                    stay.doing().startsWith("flown") ? flight(crew, stay) : Optional.empty();
+            all.add(
+                    flight.map(
+                                    step ->
+                                            new CrewStay(
+                                                    stay.crew(),
+                                                    stay.place(),
+                                                    step.startAt(),
+                                                    step.endAt(),
+                                                    stay.doing()))
+                            .orElse(stay));
+            if (last) {
+                break;
+            }
+        }
+        told(crew, going).ifPresent(all::add);
+        return all;
+    }
+
+    /** Where it was until it is told to be elsewhere, or until what is begun is done and it is late. */
+    private Optional<CrewStay> told(Crew crew, Optional<CrewStay> going) {
+        Optional<CrewStay> at = going.filter(stay -> !moves(stay));
+        if (now.crews().containsKey(crew.id())) {
+            return at.map(stay -> until(stay, now.at()));
+        }
+        return at.filter(stay -> late(crew, stay.place()).isPresent())
+                .map(stay -> until(stay, later(now.at(), busyUntil(stay.place()))));
+    }
+
+    private static CrewStay until(CrewStay stay, Instant end) {
+        return new CrewStay(stay.crew(), stay.place(), stay.fromAt(), end, stay.doing());
+    }
+
+    /** Until when a team is late; a lift that is begun is finished by those it was begun with. */
+    private Optional<Instant> late(Crew crew, PlaceId place) {
+        return Optional.ofNullable(now.late().get(crew.id()))
+                .filter(at -> at.isAfter(now.at()) && at.isAfter(busyUntil(place)));
+    }
+
+    /** Lifts that are begun, to a place where a team should be that is told to be late. */
+    List<Finding> doubts(Crew crew) {
+        return going(crew).stream()
+                .filter(stay -> now.late().containsKey(crew.id()) && !moves(stay))
+                .filter(stay -> busyUntil(stay.place()).isAfter(now.at()))
+                .map(
+                        stay ->
+                                Finding.of(
+                                        FindingCode.CREW_ABSENT,
+                                        Severity.CAUTION,
+                                        crew.id().value(),
+                                        "crews",
+                                        "A lift that is begun needs "
+                                                + crew.id()
+                                                + " at "
+                                                + stay.place()
+                                                + "; it is told to be late, and taken to be there"
+                                                + " until that is done. If it is not there, nothing"
+                                                + " may be set down."))
+                .toList();
+    }
+
+    Midday.Team team(Crew crew) {
+        Optional<CrewStay> going = going(crew);
+        PlaceId place = going.map(CrewStay::place).orElse(crew.start());
+        Instant arrived = going.map(CrewStay::fromAt).orElse(crew.availableFrom());
+        if (going.filter(CrewsNow::moves).isPresent()) {
+            CrewStay move = going.get();
+            arrived =
+                    move.doing().startsWith("flown")
+                            ? flight(crew, move).map(Step::endAt).orElse(move.toAt())
+                            : move.toAt();
+        }
+        Instant free = later(arrived, busyUntil(place));
+        Standing.CrewAt told = now.crews().get(crew.id());
+        if (told != null) {
+            place = told.place();
+            arrived = told.freeFrom();
+            free = told.freeFrom();
+        }
+        Optional<Instant> late = late(crew, place);
+        if (late.isPresent()) {
+            arrived = later(arrived, late.get());
+            free = later(free, late.get());
+        }
+        // Nobody leaves before now.
+        free = later(free, going.isPresent() ? now.at() : free);
+        return new Midday.Team(model.place(place), laterS(arrived), laterS(free));
+    }
+
+    private Instant busyUntil(PlaceId place) {
+        Instant until = Instant.MIN;
+        for (Step step : done) {
+            if (step.rotation().isPresent()
+                    && step.rotation().get().drops().get(0).place().equals(place)) {
+                for (var drop : step.rotation().get().drops()) {
+                    double busyS =
+                            model.job.getKind(model.job.getLoad(drop.load()).kind()).busyAfterS();
+                    until =
+                            later(
+                                    until,
+                                    drop.releasedAt().plusMillis((long) Math.ceil(busyS * 1000)));
+                }
+            }
+        }
+        return until;
+    }
+
+    private static Instant later(Instant one, Instant other) {
+        return one.isAfter(other) ? one : other;
+    }
+
+    private long laterS(Instant at) {
+        long whole = model.seconds(at);
+        return model.instant(whole).isBefore(at) ? whole + 1 : whole;
+    }
+}

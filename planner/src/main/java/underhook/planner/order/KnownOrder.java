@@ -1,0 +1,158 @@
+package underhook.planner.order;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import underhook.core.job.LoadId;
+import underhook.core.plan.CrewStay;
+import underhook.core.plan.Drop;
+import underhook.core.plan.Plan;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
+import underhook.planner.search.DayTable;
+import underhook.planner.search.RestOrder;
+
+/** Reads the order of what is left from a plan. */
+final class KnownOrder {
+    private final DayModel model;
+    private final List<Trip> trips;
+    private final People people;
+
+    KnownOrder(DayModel model, TripMaker maker, People people) {
+        this.model = model;
+        this.trips = maker.trips();
+        this.people = people;
+    }
+
+    /** The order of a plan's steps that are not frozen. */
+    RestOrder.Kept of(Plan plan, int frozenSteps, Frozen frozen) {
+        List<Integer> tokens = new ArrayList<>();
+        List<Integer> levels = new ArrayList<>();
+        List<Integer> lines = new ArrayList<>();
+        trips.forEach(trip -> lines.add(DayTable.NONE));
+        for (int i = 0; i < plan.steps().size(); i++) {
+            Step step = plan.steps().get(i);
+            boolean free =
+                    step.rotation()
+                            .map(one -> one.loads().stream().noneMatch(frozen::holds))
+                            .orElse(i >= frozenSteps);
+            if (free) {
+                add(step, tokens, levels, lines);
+            }
+        }
+        if (levels.isEmpty()) {
+            levels.add((int) Math.floor(model.machine.fuelUsableKg()));
+        }
+        return new RestOrder.Kept(tokens, teams(plan), lines, levels);
+    }
+
+    private void add(Step step, List<Integer> tokens, List<Integer> levels, List<Integer> lines) {
+        int teams = people.teams.size();
+        switch (step.kind()) {
+            case ROTATION ->
+                    step.rotation().orElseThrow().loads().stream()
+                            .map(this::trip)
+                            .filter(trip -> trip >= 0 && !tokens.contains(trip))
+                            .forEach(
+                                    trip -> {
+                                        tokens.add(trip);
+                                        lines.set(trip, line(model, step.lineLengthM()));
+                                    });
+            case CREW_MOVE ->
+                    step.crew()
+                            .map(id -> teamNumber(id.value()))
+                            .filter(team -> team >= 0)
+                            .ifPresent(team -> tokens.add(trips.size() + team));
+            case BREAK -> tokens.add(trips.size() + teams);
+            case REFUEL -> {
+                tokens.add(trips.size() + teams + 1);
+                levels.add((int) Math.floor(step.fuelEndKg()));
+            }
+            case POSITION, LINE_CHANGE, WAIT -> {}
+        }
+    }
+
+    private int trip(LoadId load) {
+        for (int k = 0; k < trips.size(); k++) {
+            if (trips.get(k).carries(load)) {
+                return k;
+            }
+        }
+        return DayTable.NONE;
+    }
+
+    private int teamNumber(String crew) {
+        for (int i = 0; i < people.teams.size(); i++) {
+            if (people.teams.get(i).id().value().equals(crew)) {
+                return i;
+            }
+        }
+        return DayTable.NONE;
+    }
+
+    /** The fitted line of a length; {@link DayTable#NONE} with the line off. */
+    static int line(DayModel model, double lengthM) {
+        for (int i = 0; i < model.machine.lines().size(); i++) {
+            if (Math.abs(model.machine.lines().get(i).lengthM() - lengthM) < 1e-3) {
+                return i;
+            }
+        }
+        return DayTable.NONE;
+    }
+
+    /** The team that is there when something is let go at a place in the plan, or else hooked up there. */
+    private int worker(Plan plan, int place) {
+        int hooker = DayTable.NONE;
+        for (Step step : plan.steps()) {
+            if (step.rotation().isEmpty()) {
+                continue;
+            }
+            Rotation rotation = step.rotation().get();
+            Drop drop = rotation.drops().get(0);
+            int team = there(plan, place, drop.releasedAt());
+            if (team >= 0 && model.place(drop.place()) == place) {
+                return team;
+            }
+            int trip = trip(rotation.loads().get(0));
+            if (hooker < 0 && trip >= 0 && trips.get(trip).from() == place) {
+                hooker = there(plan, place, rotation.hookedAt());
+            }
+        }
+        return hooker;
+    }
+
+    /** The team that is at a place then and may work there. */
+    private int there(Plan plan, int place, Instant at) {
+        for (CrewStay stay : plan.crews()) {
+            int team = teamNumber(stay.crew().value());
+            boolean there =
+                    team >= 0
+                            && model.place(stay.place()) == place
+                            && stay.doing().startsWith("works")
+                            && !stay.fromAt().isAfter(at)
+                            && !stay.toAt().isBefore(at)
+                            && people.serves(team, place);
+            if (there) {
+                return team;
+            }
+        }
+        return DayTable.NONE;
+    }
+
+    /** Who works where in the plan. */
+    private List<Integer> teams(Plan plan) {
+        List<Integer> teams = new ArrayList<>();
+        for (int place = 0; place < model.places.size(); place++) {
+            int found = worker(plan, place);
+            for (CrewStay stay : plan.crews()) {
+                int team = teamNumber(stay.crew().value());
+                boolean works = stay.doing().startsWith("works");
+                if (works && found < 0 && team >= 0 && model.place(stay.place()) == place) {
+                    found = people.serves(team, place) ? team : found;
+                }
+            }
+            teams.add(found);
+        }
+        return teams;
+    }
+}

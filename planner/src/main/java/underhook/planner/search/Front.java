@@ -1,0 +1,98 @@
+package underhook.planner.search;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.SplittableRandom;
+import java.util.function.BooleanSupplier;
+
+/** Looks on from a day for others that fly less or finish earlier: the same search at other rates. */
+final class Front {
+    /** A flying minute at so much of its own rate: what finds the fewest flying minutes, and a middle way. */
+    private static final int[] DEARER_PERCENT = {2000, 300};
+
+    private static final int DAYS_PER_TRIP = 400;
+    private static final double HOT_S = 54;
+
+    private final DayTable table;
+    private final Decoder decoder;
+    private final BooleanSupplier stop;
+
+    Front(DayTable table, Decoder decoder, BooleanSupplier stop) {
+        this.table = table;
+        this.decoder = decoder;
+        this.stop = stop;
+    }
+
+    /** One wish with the share of the flying rate at which it was found. */
+    record Point(Wish wish, int flyingRatePercent, long flownS, long finishS, long cents) {}
+
+    /**
+     * The days that none beats in both flying and finish and leaves out no more; fewest flying first. The first wish
+     * is among those compared, so the cheapest of them costs no more.
+     */
+    List<Point> find(Wish first, SplittableRandom random) {
+        List<Point> all = new ArrayList<>();
+        all.add(point(first, 100));
+        long least = decoder.run().countDropped();
+        for (int percent : percents()) {
+            if (stop.getAsBoolean()) {
+                break;
+            }
+            decoder.setRates(table.rates.withFlying(percent));
+            Search search = new Search(decoder, first, stop);
+            search.run(random.split(), DAYS_PER_TRIP * table.trips.length, HOT_S);
+            decoder.setRates(table.rates);
+            Point point = point(search.best(), percent);
+            if (decoder.run().countDropped() == least) {
+                all.add(point);
+            }
+        }
+        return kept(all);
+    }
+
+    /** The cheapest of them by the job's own rates. */
+    static Point cheapest(List<Point> points) {
+        return points.stream().min(Comparator.comparingLong(Point::cents)).orElseThrow();
+    }
+
+    private List<Integer> percents() {
+        List<Integer> all = new ArrayList<>();
+        if (table.rates.flyingCents() > 0) {
+            for (int percent : DEARER_PERCENT) {
+                all.add(percent);
+            }
+            // Then flying costs no more than standing: only the finish counts.
+            int finishPercent =
+                    (int) (100 * table.rates.standingCents() / table.rates.flyingCents());
+            if (finishPercent < 100) {
+                all.add(finishPercent);
+            }
+        }
+        return all;
+    }
+
+    private Point point(Wish wish, int percent) {
+        long cents = decoder.decode(wish, null);
+        return new Point(wish, percent, decoder.run().flightS, decoder.run().timeS, cents);
+    }
+
+    private static List<Point> kept(List<Point> all) {
+        List<Point> sorted =
+                all.stream()
+                        .sorted(
+                                Comparator.comparingLong(Point::flownS)
+                                        .thenComparingLong(Point::finishS)
+                                        .thenComparingLong(Point::flyingRatePercent))
+                        .toList();
+        List<Point> kept = new ArrayList<>();
+        long earliestS = Long.MAX_VALUE;
+        for (Point point : sorted) {
+            if (point.finishS() < earliestS) {
+                kept.add(point);
+                earliestS = point.finishS();
+            }
+        }
+        return kept;
+    }
+}

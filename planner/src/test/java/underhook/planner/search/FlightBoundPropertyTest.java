@@ -1,0 +1,100 @@
+package underhook.planner.search;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** The expected values are brute force, written from the rules of the invented days. */
+class FlightBoundPropertyTest {
+    private static final int DAYS = 150;
+
+    @Test
+    void no_day_of_any_order_flies_less_while_the_wind_changes() {
+        int whole = 0;
+        double tightest = 0;
+        for (int seed = 0; seed < DAYS; seed++) {
+            TinyDay day = TinyDay.ofStaffedSites(seed, 3 + seed % 3);
+            long leastS = new EveryStart(day).leastFlownS();
+            if (leastS < Long.MAX_VALUE) {
+                whole++;
+                double boundS = boundS(day);
+                assertThat(boundS).as("day %d", seed).isLessThanOrEqualTo((double) leastS);
+                tightest = Math.max(tightest, boundS / leastS);
+            }
+        }
+        assertThat(whole).isGreaterThan(DAYS / 2);
+        assertThat(tightest).as("the bound is reached somewhere").isGreaterThan(0.999);
+    }
+
+    @Test
+    void no_order_that_is_built_flies_less_with_crews_on_foot() {
+        int whole = 0;
+        double sumRatio = 0;
+        for (int seed = 0; seed < DAYS; seed++) {
+            TinyDay day = TinyDay.ofChangingWind(seed, 3 + seed % 3);
+            long leastS = leastBuiltS(day);
+            if (leastS < Long.MAX_VALUE) {
+                whole++;
+                double boundS = boundS(day);
+                assertThat(boundS).as("day %d", seed).isLessThanOrEqualTo((double) leastS);
+                sumRatio += boundS / leastS;
+            }
+        }
+        assertThat(whole).isGreaterThan(DAYS / 2);
+        assertThat(sumRatio / whole).as("mean of bound over best").isGreaterThan(0.9);
+    }
+
+    private static double boundS(TinyDay day) {
+        DayTable table = day.table();
+        List<List<List<Integer>>> all = new ArrayList<>();
+        for (int k = 0; k < table.trips(); k++) {
+            all.add(List.of(List.of(k)));
+        }
+        return new FlightBound(table, all).boundS(1e5);
+    }
+
+    /** Every order of the trips, each with every team that may work at each place. */
+    private static long leastBuiltS(TinyDay day) {
+        DayTable table = day.table();
+        Decoder decoder = new Decoder(table);
+        long[] leastS = {Long.MAX_VALUE};
+        int count = table.trips();
+        for (int teams = 0; teams < 1 << TinyDay.SITES; teams++) {
+            int[] teamOf = new int[TinyDay.PLACES];
+            for (int site = 0; site < TinyDay.SITES; site++) {
+                teamOf[2 + site] = teams >> site & 1;
+            }
+            permute(
+                    new ArrayList<>(),
+                    count,
+                    tokens -> {
+                        Wish wish = new Wish(tokens, teamOf.clone(), count);
+                        decoder.decode(wish, null);
+                        if (decoder.run().countDropped() == 0) {
+                            leastS[0] = Math.min(leastS[0], decoder.run().flightS);
+                        }
+                    });
+        }
+        return leastS[0];
+    }
+
+    private interface Use {
+        void with(int[] tokens);
+    }
+
+    private static void permute(List<Integer> begun, int count, Use use) {
+        if (begun.size() == count) {
+            use.with(begun.stream().mapToInt(token -> token).toArray());
+            return;
+        }
+        for (int k = 0; k < count; k++) {
+            if (!begun.contains(k)) {
+                begun.add(k);
+                permute(begun, count, use);
+                begun.remove(Integer.valueOf(k));
+            }
+        }
+    }
+}
