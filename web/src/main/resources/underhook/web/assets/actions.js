@@ -40,7 +40,8 @@ async function openJob(jobId, lift = null) {
 /** Reads what the shown panel needs beyond the day itself. */
 function prepare() {
   if (state.panel === 'versions') actions.loadVersions();
-  const first = state.job?.files.find((file) => file.kind === 'table') ?? state.job?.files.find((file) => file.kind === 'text');
+  if (state.panel === 'flown' && state.plan) actions.loadFlown();
+  const first = state.job?.files.find((file) => file.role === 'loads') ?? state.job?.files.find((file) => file.kind === 'table') ?? state.job?.files.find((file) => file.kind === 'text');
   if (state.panel === 'tables' && !state.table && first) openTable(first.path);
 }
 
@@ -81,6 +82,8 @@ function listenTo(jobId) {
     greeted = true;
   });
   on('progress', (run) => set({ run }));
+  on('asking', (asking) => set({ asking: asking }));
+  on('tapped', () => state.panel === 'flown' && actions.loadFlown());
   on('planned', async (done) => {
     set({ run: null });
     await loadJob();
@@ -108,14 +111,23 @@ async function choose(number) {
   const lift = state.plan?.view.lifts.some((one) => one.number === number) ? number : null;
   set({ lift, leg: 0, at: 0, sheet: { lift } });
   if (!lift) return;
-  // Nearest, so that a choice never throws away the place where the reader was.
-  document.getElementById(`lift-${lift}`)?.scrollIntoView({ block: 'nearest' });
+  bringIn(lift);
   const part = (name, ask) => ask().then((value) => keep(lift, { [name]: value }), (fault) => keep(lift, { [`${name}Fault`]: fault.message }));
   await Promise.all([
     part('section', () => api.section(state.jobId, lift, 0)),
     part('rose', () => api.rose(state.jobId, lift)),
     part('limits', () => api.limits(state.jobId, lift)),
   ]);
+}
+
+/** An open sheet is about as high as the screen: its row goes to the top unless it is there already. */
+function bringIn(lift) {
+  requestAnimationFrame(() => {
+    const row = document.getElementById(`lift-${lift}`), left = document.querySelector('.left');
+    if (!row || !left) return;
+    const top = row.getBoundingClientRect().top - Math.max(0, left.getBoundingClientRect().top);
+    if (top < 0 || top > 0.3 * innerHeight) row.scrollIntoView({ block: 'start' });
+  });
 }
 
 function keep(lift, part) {
@@ -166,7 +178,8 @@ export const actions = {
     set({ panel });
     document.querySelector('.left')?.scrollTo(0, 0);
     prepare();
-    if (panel === 'day' && state.lift) requestAnimationFrame(() => document.getElementById(`lift-${state.lift}`)?.scrollIntoView({ block: 'start' }));
+    if (panel === 'day' && state.lift) bringIn(state.lift);
+    if (panel === 'lanes' && state.lift) requestAnimationFrame(() => document.querySelector('.lanes .chosen')?.scrollIntoView({ block: 'nearest', inline: 'center' }));
   },
   open: (dialog) => set({ dialog }),
   close: () => set({ dialog: null }),
@@ -208,22 +221,31 @@ export const actions = {
     const versions = await attempt(() => api.versions(state.jobId));
     if (versions) set({ versions, differences: null });
   },
+  loadFlown: async () => {
+    const flown = await attempt(() => api.flown(state.jobId));
+    if (flown) set({ flown });
+  },
   compare: async (a, b) => {
     const differences = await attempt(() => api.differences(state.jobId, a, b));
     if (differences) set({ differences });
   },
   ask: async (question) => {
-    set({ answer: null, question });
+    // What was asked before is not waited for: one question at a time.
+    if (state.question && !state.answer) await actions.stopAsking();
+    set({ answer: null, question, asking: null });
     const answer = await attempt(() => api.whatIf(state.jobId, question));
     if (state.question === question) set({ answer: answer ?? { possible: false, why: state.note?.words } });
   },
+  stopAsking: () => attempt(() => api.stopWhatIf(state.jobId)),
   accept: async () => {
+    set({ asking: null, accepting: true });
     const done = await attempt(() => api.acceptWhatIf(state.jobId, { revision: revision(), ...state.question }));
+    set({ accepting: false });
     if (!done) return;
     set({ dialog: null, question: null, answer: null });
     await Promise.all([loadJob(), loadPlan()]);
     say(t('move.done'));
   },
   // Filled in by the views that open them, so that views need not know each other.
-  openMove: () => {}, askMove: () => {}, openWhatIf: () => {}, openOverride: () => {},
+  openMove: () => {}, askMove: () => {}, openWhatIf: () => {}, openRate: () => {}, openOverride: () => {},
 };

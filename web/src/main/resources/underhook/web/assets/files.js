@@ -2,13 +2,14 @@
 import { html, nothing } from '/lib/lit/lit-html.js';
 import { state } from './state.js';
 import { actions } from './actions.js';
+import * as u from './units.js';
 import { t } from './words.js';
 
 export function files() {
   return html`<section class="files" aria-label=${t('panel.files')}>
     <h2>${t('jobs.title')}</h2>
     <ul class="jobs">${(state.session?.jobs ?? []).map((job) => html`<li><button aria-current=${job.id === state.jobId ? 'true' : 'false'}
-      @click=${() => { actions.show('day'); actions.openJob(job.id); }}><b>${job.name}</b> <span>${(job.changedAt ?? '').slice(0, 16).replace('T', ' ')}</span>
+      @click=${() => { actions.show('day'); actions.openJob(job.id); }}><b>${job.name}</b> <span>${u.stamp(job.changedAt)}</span>
       ${job.demo ? html`<span>${t('jobs.demo')}</span>` : nothing}</button></li>`)}</ul>
     <form class="newjob" @submit=${(event) => {
       event.preventDefault();
@@ -40,6 +41,7 @@ const ownFiles = () => html`<h2>${t('files.title', { job: state.job.name })}</h2
 function role(file) {
   const may = state.dropped?.[file.path]?.roles;
   if (file.role && !may) return t(`role.${file.role}`) === `role.${file.role}` ? file.role : t(`role.${file.role}`);
+  if (file.path === 'job.yaml') return t('files.list');
   if (!may) return t('files.unused');
   return html`<select aria-label=${t('files.roleOf', { file: file.path })} @change=${(event) => event.target.value && actions.setRole(file.path, event.target.value)}>
     <option value="">${t('files.choose')}</option>${(may ?? []).map((one) => html`<option value=${one} ?selected=${one === file.role}>${t(`role.${one}`) === `role.${one}` ? one : t(`role.${one}`)}</option>`)}</select>`;

@@ -14,6 +14,8 @@ const toView = (lonLat) => proj.fromLonLat(lonLat.slice(0, 2));
 
 let map, target, fitted = false, shown = null, marked = new Set(), walkIndex = -1;
 const layers = {};
+/** A chosen lift fills at least this much of the view, one way or the other. */
+const LEAST_SHARE = 0.45;
 
 /** Makes the map inside that element, once. */
 export function startMap(element) {
@@ -24,7 +26,7 @@ export function startMap(element) {
   layers.strips = vector(styleOf('strips'));
   layers.legs = vector(styleOf('legs'));
   layers.places = vector(placeStyle);
-  layers.names = new layer.Vector({ source: new source.Vector(), style: nameOf, declutter: true });
+  layers.names = new layer.Vector({ source: new source.Vector(), style: (feature) => nameOf(feature, chosenPlaces().has(feature.getId())), declutter: true });
   layers.craft = vector(styleOf('craft'));
   layers.sketch = vector(styleOf('sketch'));
   map = new OlMap({ target, layers: [layers.relief, ...GROUPS.map((name) => layers[name]), layers.reach, layers.strips,
@@ -86,10 +88,23 @@ function showGround(data) {
   const places = read(data.layers.places);
   for (const place of places) place.setId(place.get('id'));
   fill('places', places);
-  fill('names', places.map((place) => place.clone()));
+  fill('names', [...places.map(named), ...['zones', 'releaseAreas'].flatMap((name) => layers[name].getSource().getFeatures().map(titled))]);
   showRelief(data.bounds);
   // Only once: a change on the map must not throw away where the reader is.
   if (!fitted) fitAll();
+}
+
+function named(place) {
+  const name = place.clone();
+  name.setId(place.getId());
+  return name;
+}
+
+/** The name of an area, at its middle: names give way to each other there, areas never do. */
+function titled(area) {
+  const shape = area.getGeometry();
+  const [x, y] = shape.getType() === 'Polygon' ? shape.getInteriorPoint().getCoordinates() : shape.getClosestPoint(shape.getExtent().slice(0, 2));
+  return new Feature({ geometry: new geom.Point([x, y]), title: area.get('name') ?? area.get('id') ?? '' });
 }
 
 /** The server paints the relief in this very projection, over these bounds. */
@@ -102,10 +117,10 @@ async function showRelief(bounds) {
 }
 
 export function fitAll() {
-  const extent = layers.places.getSource().getExtent();
+  const extent = layers.names.getSource().getExtent();
   const size = map.getSize();
   fitted = Boolean(size?.[0] && size[1]) && Number.isFinite(extent[0]);
-  if (fitted) map.getView().fit(extent, { padding: [50, 50, 50, 50], maxZoom: 18 });
+  if (fitted) map.getView().fit(extent, { padding: [40, 64, 40, 40], maxZoom: 18 });
 }
 
 function showLegs() {
@@ -153,6 +168,7 @@ function follow(now = state, change = state) {
   if ('at' in change || 'leg' in change || 'lift' in change || 'sheet' in change) showCraft();
   if ('lift' in change) {
     layers.places.changed();
+    layers.names.changed();
     bringIn();
   }
   if ('reader' in change) for (const one of Object.values(layers)) one.changed();
@@ -165,14 +181,15 @@ function seen() {
   if (!fitted) fitAll();
 }
 
-/** Moves the view only when the chosen lift would otherwise lie outside it. */
+/** Moves the view only when the chosen lift would otherwise lie outside it, or be too small to read. */
 function bringIn() {
   const step = chosenStep();
   if (!step) return;
   const line = new geom.LineString(step.legs.flatMap((leg) => leg.path.map(toView)));
   const view = map.getView(), seen = view.calculateExtent(map.getSize());
   const box = line.getExtent();
-  if (!(seen[0] <= box[0] && seen[1] <= box[1] && seen[2] >= box[2] && seen[3] >= box[3])) {
+  const isSmall = Math.max((box[2] - box[0]) / (seen[2] - seen[0]), (box[3] - box[1]) / (seen[3] - seen[1])) < LEAST_SHARE;
+  if (isSmall || !(seen[0] <= box[0] && seen[1] <= box[1] && seen[2] >= box[2] && seen[3] >= box[3])) {
     view.fit(box, { padding: [60, 60, 60, 60], maxZoom: 18 });
   }
 }

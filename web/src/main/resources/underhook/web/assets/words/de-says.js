@@ -1,0 +1,76 @@
+// Sentences of the server in German, by their shape; the values stand where they stood. A shape that is not
+// here stays English on the page, and is marked so for those who hear it read.
+const PARTS = [
+  [/\brotor\b/g, 'Rotor'], [/\btail\b/g, 'Heck'], [/\bline\b/g, 'Leine'], [/\bload\b/g, 'Last'], [/ to trees\b/g, ' gegen Bäume'], [/ to ground\b/g, ' gegen Boden'], [/ to wires?\b/g, ' gegen Leitung'],
+  [/ to (?=\d)/g, ' bis '], [/ to (?=[A-Z]\w)/g, ' nach '], [/\(guards\)/g, '(Posten)'], [/\((\d+°) beside\)/g, '($1 daneben)'], [/\bpasses over\b/g, 'kommt über'], [/\bpasses\b/g, 'kommt an'], [/\bguards?\b/g, 'Posten'],
+];
+/** Values that are words themselves. */
+const part = (text = '') => PARTS.reduce((said, [from, to]) => said.replace(from, to), text);
+
+/** Why a lift comes when it comes, after its colon or semicolon. */
+const WHY = [
+  [/^as soon as the machine is there$/, 'sobald die Maschine da ist'], [/^as soon as it may$/, 'sobald sie darf'], [/^the wind closes it at (.+)$/, 'der Wind schließt es um $1'],
+  [/^(.+) is not there before$/, '$1 ist nicht früher da'], [/^whoever hooks at (.+) has refuelled$/, 'wer an $1 einhängt, hat getankt'], [/^(.+) must have made the place ready$/, '$1 muss den Ort bereitet haben'],
+  [/^(.+) must be down for long enough$/, '$1 muss lange genug stehen'], [/^(.+) is not ready before$/, '$1 ist nicht früher bereit'],
+];
+const why = (text) => text.split('; ').map((one) => WHY.reduce((said, [from, to]) => said.replace(from, to), one)).map(part).join('; ');
+
+export const says = [
+  [/^The mass is estimated; planned with (.+) for lift\. Weigh it before it flies\.$/, 'Die Masse ist geschätzt; geplant wird mit $1. Vor dem Flug wägen.'],
+  [/^No mass is stated\. It stays behind until it is weighed\.$/, 'Keine Masse angegeben. Bleibt da, bis gewogen ist.'],
+  [/^The largest gap between guys is (.+?)°\. The pole falls into the gap: guys only pull\. These would hold: (.+)\.$/, 'Die größte Lücke zwischen Abspannungen ist $1°. In sie fällt der Mast: Abspannungen ziehen nur. Diese hielten: $2.'],
+  [/^With the lightest line (.+) hang on the hook, which may carry (.+?)\. Perhaps it can be split\.$/, 'Mit der leichtesten Leine hängen $1 am Haken, der $2 tragen darf. Vielleicht lässt sie sich teilen.'],
+  [/^Light for its size: add (.+) of ballast and fly it at no more than (.+)\.$/, 'Leicht für ihre Größe: $1 Ballast dazu und nicht schneller als $2.'],
+  [/^At the best hour it lifts with at most (.+) of fuel; the trip with reserve and contingency needs (.+?)\. Perhaps it can be split\.$/, 'Zur besten Stunde hebt sie mit höchstens $1 Treibstoff; der Flug mit Reserve braucht $2. Vielleicht lässt sie sich teilen.'],
+  [/^The search was stopped at its time limit before a day was found in which it fits\. Perhaps more time\.$/, 'Die Suche endete an ihrer Zeitgrenze, bevor ein Tag gefunden war, in den sie passt. Vielleicht mehr Zeit.'],
+  [/^This wire stands in no official obstacle file\. Look for it, and for others like it\.$/, 'Diese Leitung steht in keinem amtlichen Verzeichnis. Nach ihr suchen, und nach anderen wie ihr.'],
+  [/^Not used: its owner has not agreed\.$/, 'Nicht benützt: nicht zugesagt.'],
+  [/^Refused for landing people: the ground slopes (.+)\.$/, 'Zum Absetzen von Leuten verweigert: der Boden neigt sich $1.'],
+  [/^The trail (.+) passes (.+) away: a guard and a rope are needed\.$/, 'Der Pfad $1 führt in $2 vorbei: ein Posten und ein Seil sind nötig.'],
+  [/^With the line (.+) at (.+) into the wind (.+) are missing: refused, a longer one is used\.$/, 'Mit der Leine $1 fehlen an $2 gegen den Wind $3: verweigert, eine längere wird genommen.'],
+  [/^With the line (.+) at (.+) into the wind (.+) are to spare, less than the trees' uncertainty\.$/, 'Mit der Leine $1 bleiben an $2 gegen den Wind $3 übrig, weniger als die Bäume ungewiss sind.'],
+  [/^With the line (.+) on heading (.+) the (rotor|tail|line|load) is near to trees: what is not known comes to (.+)\.$/, 'Mit der Leine $1 auf $2 kommt ($3) nahe an Bäume: ungewiss sind $4.'],
+  [/^The straight way (.+) passes (.+) too near; refused, the way goes round it\.$/, 'Der gerade Weg $1 kommt $2 zu nahe; verweigert, der Weg führt herum.'],
+  [/^Loads pass over (.+) by agreement, near a right angle and high above it; letting go is no option there\. The line owner decides\.$/, 'Lasten queren $1 nach Absprache, fast im rechten Winkel und hoch darüber; abwerfen geht dort nicht. Der Leitungseigner entscheidet.'],
+  [/^Loads pass over (.+): only while it is guarded\. Perhaps another laydown avoids it\.$/, 'Lasten queren $1: nur solange bewacht. Vielleicht vermeidet es ein anderer Ladeplatz.'],
+  [/^With (.+) there is no spot for (.+) s where it may be let go without a guard: it would come down on (.+)\.$/, 'Mit $1 gibt es $2 s lang keine Stelle, an der ohne Posten abgeworfen werden darf: sie käme auf $3 herunter.'],
+  [/^For (.+) s no agreed release area lies below or within 10 s of flight\. (.+) would serve once the owner agrees\.$/, '$1 s lang liegt keine zugesagte Abwurffläche darunter oder innerhalb von 10 s Flug. $2 diente, sobald der Eigner zusagt.'],
+  [/^For (.+) s no agreed release area lies below or within 10 s of flight\. No other area is named there; perhaps one can be agreed\.$/, '$1 s lang liegt keine zugesagte Abwurffläche darunter oder innerhalb von 10 s Flug. Keine andere ist dort benannt; vielleicht lässt sich eine zusagen.'],
+  [/^Let go on a part of this way (.+) lands clear but does not come to rest by friction, and (.+) lies in its run: keep people out of there while it is flown, or do not fly it\.$/, 'Auf einem Teil dieses Weges abgeworfen, kommt $1 frei auf, bleibt aber nicht liegen, und $2 liegt in ihrem Lauf: dort die Leute fernhalten oder nicht fliegen.'],
+  [/^straight into the wind$/, 'gerade gegen den Wind'],
+  [/^straight into the wind \(little room, (.+)\)$/, 'gerade gegen den Wind (wenig Raum, $1)'],
+  [/^(\d+°) off the wind; straight into it: (?:passes|passes over) (.+)$/, '$1 neben dem Wind; gerade dagegen: kommt an $2 vorbei'],
+  [/^second best: track (\d+°), (\d+°) off the wind(?: \(little room, (.+)\))?$/, 'Zweitbeste: Kurs $1, $2 neben dem Wind'],
+  [/^tracks (.+): passes (.+)$/, 'Kurse $1: kommen an $2 vorbei'],
+  [/^tracks (.+): no room, (.+)$/, 'Kurse $1: kein Raum, $2'],
+  [/^tracks (.+): tailwind over (.+) in (.+) of wind$/, 'Kurse $1: Rückenwind über $2 bei $3 Wind'],
+  [/^(.+) to (.+) needs this line$/, '$1 nach $2 braucht diese Leine'], [/^flies (.+) to its work$/, 'bringt $1 zur Arbeit'], [/^fuel for (.+) to (.+)$/, 'Treibstoff für $1 nach $2'],
+  [/^moves for flies (.+) to its work$/, 'stellt sich um $1 zur Arbeit zu bringen'], [/^moves for (.+) to (.+)$/, 'stellt sich für $1 nach $2'], [/^people fly with the line off$/, 'Leute fliegen ohne Leine'],
+  [/^the engine was on for long enough$/, 'der Motor lief lange genug'], [/^waits: (.+) to (.+) is not ready before$/, 'wartet: $1 nach $2 ist nicht früher bereit'], [/^waits for (.+)$/, 'wartet auf $1'], [/^(\S+) to (\S+)$/, '$1 nach $2'],
+  [/^Planning aid\. The flight manual, the operator's manual, the line owner, local rules and the licensed people decide\.$/, 'Planungshilfe. Flughandbuch, Betriebshandbuch, Leitungseigner, örtliche Regeln und die berechtigten Leute entscheiden.'],
+  [/^reading the job$/, 'liest den Auftrag'], [/^finding the ways$/, 'sucht die Wege'], [/^ordering what is left$/, 'ordnet den Rest'], [/^bounding the flying time$/, 'schätzt die Flugzeit ab'], [/^searching the order of the day$/, 'sucht den Ablauf'], [/^writing the plan$/, 'schreibt den Plan'], [/^re-checking the plan$/, 'prüft den Plan nach'], [/^replaying the day$/, 'spielt den Tag nach'], [/^writing the files$/, 'schreibt die Dateien'], [/^waiting for its turn$/, 'wartet'], [/^done$/, 'fertig'], [/^planned$/, 'geplant und nachgeprüft'],
+  [/^The guys at (.+) leave a gap of (.+?)°; they do not hold the pole in every direction\. Perhaps at (.+) true\.$/, 'Die Abspannungen an $1 lassen eine Lücke von $2°; sie halten den Mast nicht nach jeder Seite. Vielleicht bei $3 TRUE.'],
+  [/^Light and large: it trails more than (.+) above (.+), ballast counted\. Refused as rigged\. (.*)$/, 'Leicht und groß: über $2 schleppt sie mehr als $1, Ballast eingerechnet. So angeschlagen verweigert. $3'],
+  [/^Each weather row is held until the next\. On a rising wind this is optimistic\.$/, 'Jede Wetterzeile gilt bis zur nächsten. Bei zunehmendem Wind ist das zu günstig.'],
+  [/^Temperatures are taken (.+) colder for each 100 m\. In a morning inversion it is warmer on the ridge, so there is less lift\.$/, 'Temperaturen werden je 100 m $1 kälter angenommen. Bei Inversion am Morgen ist es am Grat wärmer, also trägt es weniger.'],
+  [/^With the line (.+) or a shorter one no heading has room: (.+) on the worst\. A longer one is used\.$/, (_, line, what) => `Mit der Leine ${line} oder einer kürzeren hat keine Richtung Raum: ${part(what)} in der schlechtesten. Eine längere wird genommen.`],
+  [/^With the wind from (.+) the last part straight into it would pass (.+): refused, another way in is chosen\.$/, 'Bei Wind aus $1 käme das letzte Stück gerade dagegen an $2 vorbei: verweigert, ein anderer Anflug wird genommen.'],
+  [/^Whoever refuels at (.+) is the only one there trained to hook: the hook-up waits until (.+) minutes after refuelling\.$/, 'Wer an $1 tankt, ist der Einzige dort, der einhängen darf: das Einhängen wartet bis $2 Minuten nach dem Tanken.'],
+  [/^A turn is tighter than the planned bank allows: at (.+) it takes (.+)\. Planned as a stop and a turn on the spot\.$/, 'Eine Kurve ist enger, als die geplante Querlage erlaubt: bei $1 braucht sie $2. Geplant als Halt und Drehen auf der Stelle.'],
+  [/^(.+) the place lies in the lee of higher ground: expect downdraught and turbulence\. An estimate from the terrain; no figure of the plan allows for it\.$/, (_, when) => `${part(when)} liegt der Ort im Lee höheren Geländes: Abwind und Turbulenz erwarten. Eine Schätzung aus dem Gelände; keine Zahl des Plans rechnet damit.`],
+  [/^The ground stands up behind these places and falls towards the wind: (.+)\. With (.+) or more expect updraught on the way in\. An estimate from the terrain\.$/, 'Hinter diesen Orten steigt der Boden, gegen den Wind fällt er: $1. Ab $2 Aufwind im Anflug erwarten. Eine Schätzung aus dem Gelände.'],
+  [/^Straight into the wind the way in faces the sun: (.+?)\. (?:Nobody flies there then\. )?(?:.*)Clouds may hide it\.$/, (all, when) => `Gerade gegen den Wind führt der Anflug in die Sonne: ${when.replace(/ to /g, ' bis ').replace(/on track/g, 'auf Kurs').replace(/the sun up to (\S+) high/g, 'Sonne bis $1 hoch').replace(/track (\S+) is taken instead/g, 'stattdessen Kurs $1')}.${all.includes('Nobody flies') ? ' Dann fliegt dort niemand.' : ''} Wolken können sie verdecken.`],
+  [/^A guy at (.+) may pull (.+) in a gust of (.+) with a lean of (.+); one person holds (.+?)\. Belay it on its anchor, or keep the machine loaded\. So at (.+) poles; this is the hardest\.$/, 'Eine Abspannung an $1 kann in einer Böe von $3 bei $4 Neigung mit $2 ziehen; eine Person hält $5. Am Anker belegen oder die Maschine belastet lassen. So an $6 Masten; dieser ist der schwerste.'],
+  [/^Only (.+) hang at the end of the line of (.+)\. One of (.+) with less than (.+) in all has gone into a tail rotor: keep to the speed of the empty line\.$/, 'Nur $1 hängen am Ende der Leine von $2. Eine von $3 mit weniger als $4 im Ganzen ist in einen Heckrotor geraten: das Tempo der leeren Leine halten.'],
+  [/^Below (.+) of airspeed come down no faster than (.+); a tailwind takes from the airspeed\. (?:.*)$/, 'Unter $1 Fahrt nicht schneller sinken als $2; Rückenwind nimmt von der Fahrt.'],
+  [/^Nobody has confirmed (.+) today, last on (.+) by (.+); nothing planned comes near\.$/, 'Heute hat niemand $1 bestätigt, zuletzt am $2 ($3); nichts Geplantes kommt nahe.'],
+  [/^Of all ways (.+) comes nearest to what this wire needs: (.+) from anywhere it can hang, and what is left is less than its position may be off\. (?:.*)$/, 'Von allen Wegen kommt $1 dem am nächsten, was diese Leitung braucht: $2 von überall, wo sie hängen kann; was bleibt, ist weniger, als ihre Lage falsch sein kann. Der Leitungseigner entscheidet.'],
+  [/^Let go over (.+) of this way (\S+) \((.+)\) does not come to rest by friction but runs to the valley\. So it is on (.+) ways with loads of this shape\.$/, 'Auf $1 dieses Weges abgeworfen, bleibt $2 nicht liegen, sondern läuft ins Tal. So auf $4 Wegen mit Lasten dieser Form.'],
+  [/^(.+): no room in the day\.?$/, '$1: kein Platz im Tag.'],
+  [/^planned, not flown$/, 'geplant, nicht geflogen'], [/^left out of the plan$/, 'im Plan ausgelassen'], [/^lifted; not set down and called free by two people$/, 'gehoben; nicht von zweien abgesetzt und frei gemeldet'],
+  [/^Take-offs or engine starts were not tapped: (.+)$/, 'Starts oder Motorstarts wurden nicht gemeldet: Stunden, Landungen und was danach verrechnet wird sind zu klein.'],
+  [/^(\d+°) off the wind \((.+)\); straight into it: (.+)$/, (_, off, what, straight) => `${off} neben dem Wind (${part(what)}); gerade dagegen: ${part(straight)}`],
+  [/^guying (.+) quicker$/, 'Abspannen $1 schneller'], [/^everybody begins (.+) earlier$/, 'alle beginnen $1 früher'], [/^places ready (.+) sooner after the bag$/, 'Orte $1 früher bereit nach dem Sack'], [/^a second line laid out: line changes in half the time$/, 'eine zweite Leine liegt bereit: Leinenwechsel in halber Zeit'], [/^crew (.+) ready on time$/, 'Trupp $1 rechtzeitig bereit'], [/^somebody else refuels at (.+)$/, 'jemand anderes tankt an $1'], [/^refuelling in half the time$/, 'Tanken in halber Zeit'],
+  [/^waits: (\S+) to (\S+) is not ready before; (.+)$/, (_, load, place, reason) => `wartet: ${load} nach ${place} ist nicht früher bereit; ${why(reason)}`],
+  [/^(\S+) to (\S+): (as soon as .+)$/, (_, load, place, reason) => `${load} nach ${place}: ${why(reason)}`],
+];
