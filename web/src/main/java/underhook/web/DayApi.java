@@ -150,8 +150,7 @@ final class DayApi {
                 day(call)
                         .findBesidePlan()
                         .map(FlownJson::of)
-                        .orElseThrow(
-                                () -> new Refused(404, "The job has not been planned yet.")));
+                        .orElseThrow(() -> new Refused(404, "The job has not been planned yet.")));
     }
 
     private void places(Call call) throws IOException {

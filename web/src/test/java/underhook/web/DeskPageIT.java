@@ -161,7 +161,7 @@ class DeskPageIT {
         String paste =
                 """
                 const data = new DataTransfer(), last = [...document.querySelectorAll('.grid tbody tr')].at(-1).querySelector('td[data-c="0"]');
-                data.setData('text/plain', last.textContent + '\tbag\nP98\tbag\tB\tS06\t81\nP99\tbag\tB\tS07\t82\n');
+                data.setData('text/plain', last.textContent + '\\tbag\\nP98\\tbag\\tB\\tS06\\t81\\nP99\\tbag\\tB\\tS07\\t82\\n');
                 last.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
                 return document.querySelectorAll('.grid tbody tr').length;
                 """;
@@ -178,16 +178,39 @@ class DeskPageIT {
     @Order(3)
     void takes_weather_reports_and_an_hourly_table_that_are_dropped_on_the_page() {
         show("Jobs and files");
-        drop("reports.txt", "METAR XAAA 080600Z 22006KT 9999 SCT040 11/07 Q1020=\n");
+        drop(
+                "reports.txt",
+                """
+                METAR YUDO 080650Z 24004KT 9999 SCT040 14/09 Q1018=
+                TAF YUDO 080500Z 0806/0820 24006KT 9999 SCT040=
+                """);
         page.waitUntil("the reports lie there", it -> it.says("reports.txt"));
         assertThat(rolesOf("reports.txt")).contains("weather");
 
-        drop("hours.csv", "from,to\n");
+        page.waitFor("select[aria-label*='reports.txt'] option[value=weather]").click();
+        page.waitFor("dialog input[name='reference-elevation-m']").sendKeys("177");
+        page.waitFor("dialog input[name='lapse-c-per-100m']").sendKeys("0.65");
+        page.waitFor("dialog form button").click();
+        page.waitUntil(
+                "it is the weather, without a fault",
+                it ->
+                        textOf("job.yaml").contains("reports.txt")
+                                && it.find("header nav .count").isEmpty());
+
+        drop(
+                "hours.csv",
+                """
+                time,qnh_hpa,oat_c,wind_from_deg,wind_kt,gust_kt,remarks
+                07:00,1020,11,220,6,9,
+                """);
         page.waitUntil("the table lies there", it -> it.says("hours.csv"));
         assertThat(rolesOf("hours.csv")).contains("weather", "loads");
 
         page.press("Undo");
         page.waitUntil("the table is gone", it -> !it.says("hours.csv"));
+        page.press("Undo");
+        page.waitUntil(
+                "the weather is as before", it -> !textOf("job.yaml").contains("reports.txt"));
         page.press("Undo");
         page.waitUntil("the reports are gone", it -> !it.says("reports.txt"));
         show("Tables");
@@ -205,9 +228,20 @@ class DeskPageIT {
                 text);
     }
 
+    /** A text file of the job, as the server has it. */
+    private static String textOf(String path) {
+        return String.valueOf(
+                page.run(
+                        "return (async (job, path) => (await (await fetch(`/api/jobs/${job}/text/${path}`)).json()).text)"
+                                + "(location.hash.match(/job=([^&]*)/)[1], arguments[0])",
+                        path));
+    }
+
     /** What a person may say that a dropped file is. */
     private static String rolesOf(String name) {
-        page.waitUntil(name + " can be named", it -> !it.find("select[aria-label*='" + name + "'] option").isEmpty());
+        page.waitUntil(
+                name + " can be named",
+                it -> !it.find("select[aria-label*='" + name + "'] option").isEmpty());
         return String.valueOf(
                 page.run(
                         "return document.querySelector(`select[aria-label*='${arguments[0]}']`).textContent",

@@ -10,8 +10,9 @@ import underhook.assembly.Settings;
 import underhook.assembly.Underhook;
 
 /**
- * Makes the pictures of the manual: the demo job on every screen of the desk. Run it with the folder as its
- * only argument, {@code docs/pictures}; the same program gives the same pictures but for the time of the plan.
+ * Makes pictures of the demo job on every screen of the desk, for somebody to look at; those that the manual
+ * names are kept under {@code docs/pictures}. Run it with the folder as its only argument; the same program gives
+ * the same pictures but for the time of the plan.
  */
 public final class DeskPictures {
     private static final String JOB = "demo-day";
@@ -19,29 +20,82 @@ public final class DeskPictures {
     /** A screen: its name, where it lies, and what is done there first. */
     private record Shot(String name, String place, String script) {}
 
+    private static final String FLY =
+            """
+            const slider = document.querySelector('.around input');
+            slider.value = 0.9;
+            slider.dispatchEvent(new Event('input', { bubbles: true }));
+            """;
     private static final List<Shot> SHOTS =
             List.of(
-                    new Shot("day", "panel=day&lift=4", ""),
+                    new Shot("day", "panel=day&lift=16", ""),
+                    new Shot("trade", "panel=day", "document.querySelector('.trade').open = true"),
                     new Shot(
                             "map",
-                            "panel=day&lift=4",
+                            "panel=day&lift=16",
                             "document.querySelector('.beside > .acts button').click(); document.querySelector('.mapkey').open = true"),
-                    new Shot("how", "panel=day&lift=4", "document.querySelector('.limits .number').click()"),
+                    new Shot(
+                            "how",
+                            "panel=day&lift=16",
+                            "document.querySelector('.limits .number').click()"),
                     new Shot(
                             "what-if",
-                            "panel=day&lift=4",
+                            "panel=day&lift=16",
                             "document.querySelectorAll('.sheet > .acts button')[1].click()"),
                     new Shot("findings", "panel=findings", ""),
-                    new Shot("lanes", "panel=lanes&lift=4", ""),
                     new Shot(
-                            "tables",
-                            "panel=tables",
-                            "[...document.querySelectorAll('.filepick button')].find((one) => one.textContent.startsWith('loads')).click()"),
+                            "lanes",
+                            "panel=lanes&lift=16",
+                            "document.querySelector('.lanes .chosen').scrollIntoView({ block: 'nearest', inline: 'center' })"),
+                    new Shot("look", "panel=look&lift=16", FLY),
+                    new Shot("tables", "panel=tables", ""),
                     new Shot("files", "panel=files", ""),
                     new Shot("versions", "panel=versions", ""),
                     new Shot("papers", "panel=papers", ""),
-                    new Shot("look", "panel=look&lift=4", ""),
-                    new Shot("reader", "panel=reader", ""));
+                    new Shot("flown", "panel=flown", ""),
+                    new Shot("settings", "panel=reader", ""));
+
+    /** On a phone the head of the page fills half of the screen. */
+    private static final String PAST_HEAD =
+            "if (!location.hash.includes('lift=')) document.querySelector('main').scrollIntoView();";
+
+    /** The guys of S08 answered for, so that there is a second version. */
+    private static final String ANSWER =
+            """
+            return (async () => {
+              const token = document.querySelector('meta[name=token]').content;
+              const answer = await fetch('/api/jobs/demo-day/overrides', { method: 'POST', headers: { 'X-Underhook-Token': token, 'Content-Type': 'application/json' },
+                body: JSON.stringify({ revision: 1, code: 'GUY_GAP', subject: 'L22', reason: 'a fourth guy will be set at 010 degrees', by: 'site foreman' }) });
+              return answer.status;
+            })();
+            """;
+
+    /** The first four lifts as they were flown, a few minutes late. */
+    private static final String TAP =
+            """
+            return (async () => {
+              const token = document.querySelector('meta[name=token]').content, plan = await (await fetch('/api/jobs/demo-day/plan')).json(), taps = [];
+              const tap = (at, minutes, by, kind, more = {}) => {
+                const when = new Date(Date.parse(at) + minutes * 60000).toISOString();
+                taps.push({ id: `picture-${taps.length}`, at: when, sentAt: when, by, role: 'loader', device: `${by} phone`, kind, anyway: true, ...more });
+              };
+              const lifts = plan.steps.filter((step) => step.kind === 'rotation').slice(0, 4), first = plan.steps[0].startAt;
+              tap(first, 0, 'loader2', 'engine-on', { massKg: 225 });
+              tap(first, 2, 'loader2', 'take-off');
+              tap(lifts[0].startAt, -2, 'loader2', 'line-on', { lineM: lifts[0].lineLengthM });
+              tap(lifts[0].startAt, -1, 'loader2', 'line-checked');
+              lifts.forEach((lift, i) => {
+                tap(lift.hookedAt, 2 + i, lift.from === 'A' ? 'loader2' : 'loader1', 'hooked', { loads: lift.loads, place: lift.from, massKg: Math.round(lift.massOnHookKg) });
+                lift.drops.forEach((drop) => {
+                  tap(drop.releasedAt, 2 + i, 'P 1', 'off', { loads: [drop.load] });
+                  tap(drop.releasedAt, 2.3 + i, 'P 1', 'free-seen');
+                  tap(drop.releasedAt, 2.5 + i, 'P 2', 'free-confirmed');
+                });
+              });
+              const answer = await fetch('/api/jobs/demo-day/day/taps', { method: 'POST', headers: { 'X-Underhook-Token': token, 'Content-Type': 'application/json' }, body: JSON.stringify({ taps }) });
+              return answer.status;
+            })();
+            """;
 
     private static final String READY =
             """
@@ -86,10 +140,20 @@ public final class DeskPictures {
         page.open(server.address());
         page.press("Start from the demo day");
         page.waitUntil("the demo job is open", it -> it.says("Vessenholt"));
+        require(page, ANSWER);
+        page.run("location.reload()");
         page.press("Plan the day");
         page.waitFor("dialog form button").click();
         page.waitUntil("planning", it -> !it.find(".progress").isEmpty());
-        page.waitUntil("planned", it -> !it.find(".lift").isEmpty());
+        page.waitLong("planned", it -> !it.find(".lift").isEmpty());
+        require(page, TAP);
+    }
+
+    private static void require(Chromium page, String script) {
+        Object status = page.run(script);
+        if (!(status instanceof Number number) || number.intValue() != 200) {
+            throw new IllegalStateException("the job could not be made ready: " + status);
+        }
     }
 
     private void all(String theme) throws IOException {
@@ -103,11 +167,11 @@ public final class DeskPictures {
             take(shot, "laptop-" + theme);
         }
         page.look(820, 1180, true);
-        for (Shot shot : List.of(SHOTS.get(0), SHOTS.get(4), SHOTS.get(5))) {
+        for (Shot shot : SHOTS) {
             take(shot, "tablet-" + theme);
         }
         page.look(390, 844, true);
-        for (Shot shot : List.of(SHOTS.get(0), SHOTS.get(4), SHOTS.get(9))) {
+        for (Shot shot : SHOTS) {
             take(shot, "phone-" + theme);
         }
     }
@@ -117,8 +181,11 @@ public final class DeskPictures {
         page.open(server.address().resolve("/#job=" + JOB + "&" + shot.place()));
         page.waitUntil(shot.name(), it -> Boolean.TRUE.equals(it.run(READY)));
         page.run(shot.script());
+        if (screen.startsWith("phone")) {
+            page.run(PAST_HEAD);
+        }
         page.run(
-                "return new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 400))))");
+                "return new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 700))))");
         Files.write(
                 folder.resolve(shot.name() + "-" + screen + ".png"), SmallPng.of(page.picture()));
     }

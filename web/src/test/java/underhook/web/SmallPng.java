@@ -20,7 +20,8 @@ final class SmallPng {
 
     static byte[] of(byte[] png) throws IOException {
         BufferedImage image = ImageIO.read(new ByteArrayInputStream(png));
-        int[] pixels = image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
+        int[] pixels =
+                image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
         Map<Integer, Integer> counts = new HashMap<>();
         for (int pixel : pixels) {
             counts.merge(pixel & ROUNDING, 1, Integer::sum);
@@ -43,7 +44,9 @@ final class SmallPng {
                         BufferedImage.TYPE_BYTE_INDEXED,
                         new IndexColorModel(8, palette.length, palette, 0, false, -1, 0));
         for (int i = 0; i < pixels.length; i++) {
-            int index = nearest.computeIfAbsent(pixels[i] & ROUNDING, colour -> nearest(palette, whole(colour)));
+            int index =
+                    nearest.computeIfAbsent(
+                            pixels[i] & ROUNDING, colour -> nearest(palette, whole(colour)));
             small.getRaster().setSample(i % image.getWidth(), i / image.getWidth(), 0, index);
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();

@@ -105,7 +105,8 @@ final class JobYaml {
     /** With an amount of money, wherever it stands, at so many percent of what it was, to the cent. */
     static String scaled(String yaml, String field, int percent) {
         Pattern entry =
-                Pattern.compile("(?<![\\w-])(" + Pattern.quote(field) + "\\s*:\\s*)([0-9]+(?:\\.[0-9]+)?)");
+                Pattern.compile(
+                        "(?<![\\w-])(" + Pattern.quote(field) + "\\s*:\\s*)([0-9]+(?:\\.[0-9]+)?)");
         Matcher matcher = entry.matcher(yaml);
         if (!matcher.find()) {
             throw new IllegalArgumentException("The file has no field " + field + ".");

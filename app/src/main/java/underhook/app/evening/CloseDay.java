@@ -136,8 +136,7 @@ public final class CloseDay {
         EveningFiles.Books none = EveningFiles.Books.NONE;
         EveningFiles.Books books =
                 new EveningFiles.Books(hands, none.tariff(), none.parts(), none.offer());
-        return new Evening(job, plan)
-                .close(new Evening.Facts(taps, List.of(), books, List.of()));
+        return new Evening(job, plan).close(new Evening.Facts(taps, List.of(), books, List.of()));
     }
 
     /** Reads on after a fault, so that all are told at once. */

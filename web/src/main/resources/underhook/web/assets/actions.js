@@ -205,7 +205,7 @@ export const actions = {
     }
     await changed(state.job);
   },
-  setRole: (name, role) => change(() => api.setRole(state.jobId, name, role, revision())),
+  setRole: (name, role, details = {}) => change(() => api.setRole(state.jobId, name, role, revision(), details)),
   changeCells: (path, what, parts) => change(() => api.changeTable(state.jobId, path, { revision: revision(), what, ...parts })),
   setText: (path, text) => change(() => api.setText(state.jobId, path, revision(), text)),
   undo: () => change(() => api.undo(state.jobId, revision())),

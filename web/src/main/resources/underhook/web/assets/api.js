@@ -33,7 +33,7 @@ export const api = {
   newJob: (job) => send('POST', '/api/jobs', job),
   job: (id) => ask(job(id)),
   dropFile: (id, file, revision) => send('POST', `${job(id)}/files/${encodeURIComponent(file.name)}?revision=${revision}`, file, 'application/octet-stream'),
-  setRole: (id, name, role, revision) => send('PUT', `${job(id)}/files/${encodeURIComponent(name)}/role`, { role, revision }),
+  setRole: (id, name, role, revision, details) => send('PUT', `${job(id)}/files/${encodeURIComponent(name)}/role`, { role, revision, details }),
   table: (id, name) => ask(`${job(id)}/tables/${path(name)}`),
   changeTable: (id, name, change) => send('PATCH', `${job(id)}/tables/${path(name)}`, change),
   text: (id, name) => ask(`${job(id)}/text/${path(name)}`),

@@ -86,5 +86,6 @@ export default {
   'flownday.load': 'Last', 'flownday.way': 'Weg', 'flownday.hooked': 'am Haken', 'flownday.done': 'steht und frei', 'flownday.mass': 'Masse gelistet / gelesen', 'flownday.state': 'Stand', 'flownday.stands': 'steht',
   'flownday.open': 'offen', 'flownday.aborted': 'ein Hub davon wurde aufgegeben', 'short.rotation': 'Hub', 'short.crewMove': 'Leute', 'short.position': '→', 'short.refuel': 'Tank', 'short.lineChange': 'Leine',
   'short.break': 'Pause', 'short.wait': 'Wart',
+  'details.title': '{file}, dient als {role}', 'details.go': 'So verwenden', 'details.reference-elevation-m': 'Höhe AMSL, in der die Temperaturen gelten, m', 'details.lapse-c-per-100m': 'kälter mit der Höhe um, °C je 100 m', 'details.until': 'letzte Zeile gilt bis', 'details.source': 'woher es ist', 'details.crs': 'Bezugssystem, wenn die Datei keines nennt', 'details.licence': 'Lizenz', 'details.attribution': 'Namensnennung', 'details.spread-m': 'kann nach beiden Seiten falsch sein um, m', 'details.hint.weather': 'Eine Normatmosphäre wird je 100 m um 0,65 °C kälter. Meldungen (METAR, TAF) kommen als Text (.txt), Stunden als Tabelle (.csv, .xlsx).', 'details.hint.crs': 'Etwa EPSG:25832. GeoJSON gilt als WGS 84, wenn nichts anderes gesagt ist.',
   says,
 };
