@@ -62,7 +62,7 @@ class ArchitectureTest {
                             "core.crew",
                             List.of("core.unit", "core.finding", "core.geo", "core.job")),
                     Map.entry("core.billing", LOW),
-                    Map.entry("core.flown", List.of("core.finding", "core.job")),
+                    Map.entry("core.flown", List.of("core.finding", "core.job", "core.unit")),
                     Map.entry("core.track", List.of("core.geo", "core.job")),
                     Map.entry("core.learn", List.of("core.finding", "core.job")),
                     Map.entry(

@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -31,6 +32,7 @@ import underhook.core.job.CrewId;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.Plan;
+import underhook.core.unit.Units;
 
 /** Orders the rest of a day anew. */
 @Command(
@@ -75,6 +77,20 @@ final class ReplanCommand implements Callable<Integer> {
 
     @Option(names = "--place-closed", paramLabel = "PLACE", description = "may be repeated")
     private List<String> closed = new ArrayList<>();
+
+    @Option(
+            names = "--place-moved",
+            paramLabel = "PLACE=DEG,M,CLEAR",
+            description =
+                    "from where the job has it: degrees true, metres, no trees within so many")
+    private Map<String, String> moved = new TreeMap<>();
+
+    @Option(
+            names = "--stands",
+            paramLabel = "PLACE=DEG,M,HEIGHT",
+            description =
+                    "something stands there: degrees true and metres from a place, its height")
+    private Map<String, String> stands = new TreeMap<>();
 
     @Option(names = "--load-dropped", paramLabel = "LOAD", description = "may be repeated")
     private List<String> dropped = new ArrayList<>();
@@ -121,8 +137,40 @@ final class ReplanCommand implements Callable<Integer> {
             all.add(new Change.WindEarlier(Duration.ofMinutes(windEarlierMin)));
         }
         closed.forEach(place -> all.add(new Change.PlaceClosed(new PlaceId(place))));
+        moved.forEach(
+                (place, said) -> {
+                    int[] three = three("--place-moved", said);
+                    all.add(
+                            new Change.PlaceMoved(
+                                    new PlaceId(place),
+                                    Units.degToRad(three[0]),
+                                    three[1],
+                                    three[2]));
+                });
+        stands.forEach(
+                (place, said) -> {
+                    int[] three = three("--stands", said);
+                    all.add(
+                            new Change.StandsThere(
+                                    new PlaceId(place),
+                                    Units.degToRad(three[0]),
+                                    three[1],
+                                    three[2]));
+                });
         dropped.forEach(load -> all.add(new Change.LoadDropped(new LoadId(load))));
         return all;
+    }
+
+    private int[] three(String option, String text) {
+        if (!text.matches("([0-9]|[1-9][0-9]|[12][0-9]{2}|3[0-5][0-9]),[0-9]{1,3},[0-9]{1,3}")) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    option
+                            + " ("
+                            + text
+                            + ") must be degrees below 360, metres and metres below 1000.");
+        }
+        return Arrays.stream(text.split(",", -1)).mapToInt(Integer::parseInt).toArray();
     }
 
     private Instant time(String option, String text) {

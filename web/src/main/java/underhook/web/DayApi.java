@@ -20,6 +20,7 @@ import underhook.app.flying.PlaceLook;
 import underhook.app.port.KeptTap;
 import underhook.core.flown.FlownDay;
 import underhook.core.job.Job;
+import underhook.core.job.Place;
 
 /** Answers the devices of a day that is being flown. */
 final class DayApi {
@@ -162,15 +163,13 @@ final class DayApi {
         Job job = look.job().job();
         long lateS = DayJson.lateS(look, flown);
         ObjectNode node = Json.object();
-        node.set(
-                "places",
-                Json.array(
-                        job.places(),
-                        place ->
-                                PlaceJson.of(
-                                        PlaceLook.of(job, look.plan().plan(), place.id(), flown),
-                                        look,
-                                        lateS)));
+        ArrayNode places = node.putArray("places");
+        for (Place place : job.places()) {
+            PlaceLook seen = PlaceLook.of(job, look.plan().plan(), place.id(), flown);
+            ObjectNode sheet = PlaceJson.of(seen, look, lateS);
+            sheet.set("told", Json.texts(day.unplanned(place.id(), flown)));
+            places.add(sheet);
+        }
         call.answer(node);
     }
 

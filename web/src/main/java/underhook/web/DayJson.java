@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import tools.jackson.databind.node.ArrayNode;
@@ -14,6 +16,7 @@ import underhook.app.desk.DayLooks.Look;
 import underhook.app.flying.Bias;
 import underhook.app.flying.FlyingDay;
 import underhook.app.flying.LiftState;
+import underhook.app.flying.NextLook;
 import underhook.app.flying.Stop;
 import underhook.app.port.Caution;
 import underhook.app.port.KeptTap;
@@ -25,6 +28,8 @@ import underhook.core.job.Crew;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
 import underhook.core.job.MassStatus;
+import underhook.core.job.Place;
+import underhook.core.job.PlaceId;
 import underhook.core.plan.Drop;
 
 /** The day as every device sees it. */
@@ -35,8 +40,9 @@ final class DayJson {
     private DayJson() {}
 
     static ObjectNode of(FlyingDay day, Instant now) throws IOException {
-        FlownDay flown = day.flown();
+        // One and the same log: devices let go what its number of rows tells them is in the rest.
         List<KeptTap> rows = day.rows();
+        FlownDay flown = day.flown(rows);
         Optional<Look> look = day.findLook();
         ObjectNode node = Json.object();
         node.put("job", day.job().id());
@@ -56,13 +62,27 @@ final class DayJson {
         if (look.isPresent()) {
             putPlan(node, day, look.get(), flown);
             node.set("stops", stops(day.stops(flown, now), look.get().job().job().zone()));
+            Optional<NextLook> next = day.findNext(flown, now);
             node.set(
                     "nextLook",
-                    day.findNext(flown, now)
-                            .map(next -> NextJson.of(next, look.get().job().job()))
-                            .orElse(null));
+                    next.isEmpty()
+                            ? null
+                            : NextJson.of(
+                                    next.get(),
+                                    look.get().job().job(),
+                                    told(day, flown, look.get().job().job())));
         }
         return node;
+    }
+
+    /** For each place what was told of its ground and the plan does not know. */
+    static Map<PlaceId, List<String>> told(FlyingDay day, FlownDay flown, Job job)
+            throws IOException {
+        Map<PlaceId, List<String>> told = new HashMap<>();
+        for (Place place : job.places()) {
+            told.put(place.id(), day.unplanned(place.id(), flown));
+        }
+        return told;
     }
 
     private static void putJob(ObjectNode node, Job job) {

@@ -1,13 +1,17 @@
 package underhook.web;
 
+import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import tools.jackson.databind.node.ObjectNode;
+import underhook.app.desk.Lifts;
 import underhook.app.flying.FuelNow;
 import underhook.app.flying.NextLook;
 import underhook.app.flying.NextLook.DropLook;
 import underhook.app.flying.NextLook.WayNow;
 import underhook.app.port.Written;
 import underhook.core.job.Job;
+import underhook.core.job.PlaceId;
 import underhook.core.plan.Rotation;
 import underhook.core.unit.Units;
 
@@ -15,7 +19,12 @@ import underhook.core.unit.Units;
 final class NextJson {
     private NextJson() {}
 
-    static ObjectNode of(NextLook next, Job job) {
+    /**
+     * The next lift.
+     *
+     * @param told for each place what was told of its ground and the plan does not know
+     */
+    static ObjectNode of(NextLook next, Job job, Map<PlaceId, List<String>> told) {
         Rotation rotation = next.lift().lift().rotation();
         ObjectNode node = Json.object();
         node.put("lift", next.lift().lift().number());
@@ -28,7 +37,14 @@ final class NextJson {
         node.put("plannedAt", Json.time(rotation.hookedAt(), job.zone()));
         node.put("fuelState", PlanJson.word(next.fuelStatus()));
         node.set("fuel", next.fuel().map(fuel -> fuel(fuel, job)).orElse(null));
-        node.set("drops", Json.array(next.drops(), drop -> drop(drop, job)));
+        node.set(
+                "drops",
+                Json.array(
+                        next.drops(),
+                        drop -> {
+                            List<String> words = told.getOrDefault(drop.place().id(), List.of());
+                            return drop(drop, words, job);
+                        }));
         return node;
     }
 
@@ -48,11 +64,12 @@ final class NextJson {
                 .put("mostKg", Written.up(fuel.mostKg(), 0));
     }
 
-    private static ObjectNode drop(DropLook look, Job job) {
+    private static ObjectNode drop(DropLook look, List<String> told, Job job) {
         ObjectNode node = Json.object();
         node.put("load", look.drop().load().value());
         node.put("place", look.place().id().value());
         node.put("name", look.place().name());
+        node.set("told", Json.texts(told));
         node.put("bearingTrueDeg", degrees(look.bearingTrueRad()));
         node.put("distanceM", Written.nearest(look.distanceM(), 0));
         if (look.hookAltitudeAmslM().isPresent()) {
@@ -62,13 +79,14 @@ final class NextJson {
         }
         node.put("approachFromTrueDeg", degrees(look.drop().approachFromTrueRad()));
         node.put("departureTrackTrueDeg", degrees(look.drop().departureTrackTrueRad()));
-        node.set("way", look.way().map(way -> way(way, job)).orElse(null));
+        node.set("way", look.way().map(way -> way(way, told.isEmpty(), job)).orElse(null));
         return node;
     }
 
-    private static ObjectNode way(WayNow way, Job job) {
+    private static ObjectNode way(WayNow way, boolean groundIsKnown, Job job) {
         ObjectNode node = Json.object();
-        node.put("state", PlanJson.word(way.status()));
+        // No wind makes a way good that leads over ground of which something else was told.
+        node.put("state", PlanJson.word(groundIsKnown ? way.status() : Lifts.Status.OUTSIDE));
         node.put("windFromTrueDeg", degrees(way.wind().fromTrueRad()));
         node.put("windKt", knots(way.wind().meanMPerS()));
         node.put("gustKt", knots(way.wind().gustMPerS()));

@@ -14,11 +14,14 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.Predicate;
+import java.util.function.Supplier;
 import java.util.logging.Level;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
+import org.openqa.selenium.StaleElementReferenceException;
+import org.openqa.selenium.TimeoutException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -104,11 +107,21 @@ final class Chromium implements AutoCloseable {
 
     /** Whether the whole page said so, sooner or later. */
     WebElement waitFor(String css) {
-        return wait(60).until(ignored -> find(css).stream().findFirst().orElse(null));
+        return until(css, () -> find(css).stream().findFirst().orElse(null));
     }
 
     void waitUntil(String what, Predicate<Chromium> holds) {
-        wait(90).withMessage(what).until(ignored -> holds.test(this));
+        until(what, () -> holds.test(this) ? true : null);
+    }
+
+    private <T> T until(String what, Supplier<@Nullable T> seen) {
+        try {
+            return Objects.requireNonNull(wait(60).withMessage(what).until(ignored -> seen.get()));
+        } catch (TimeoutException late) {
+            // Without what it said instead, nobody finds out why.
+            String said = driver.findElement(By.tagName("body")).getText();
+            throw new AssertionError(what + " was waited for; the page said:\n" + said, late);
+        }
     }
 
     /** The same, for what takes as long as planning a whole day. */
@@ -119,7 +132,7 @@ final class Chromium implements AutoCloseable {
     private WebDriverWait wait(int seconds) {
         WebDriverWait wait = new WebDriverWait(driver, Duration.ofSeconds(seconds));
         wait.pollingEvery(Duration.ofMillis(50));
-        wait.ignoring(org.openqa.selenium.StaleElementReferenceException.class);
+        wait.ignoring(StaleElementReferenceException.class);
         return wait;
     }
 
@@ -134,17 +147,27 @@ final class Chromium implements AutoCloseable {
                         "//*[self::button or self::a or self::label][contains(normalize-space(.), '"
                                 + words
                                 + "')]");
-        return wait(30).withMessage("button " + words)
-                .until(
-                        ignored ->
-                                driver.findElements(by).stream()
-                                        .filter(WebElement::isDisplayed)
-                                        .findFirst()
-                                        .orElse(null));
+        return until(
+                "button " + words,
+                () ->
+                        driver.findElements(by).stream()
+                                .filter(WebElement::isDisplayed)
+                                .findFirst()
+                                .orElse(null));
     }
 
     void press(String words) {
-        button(words).click();
+        press(words, () -> button(words));
+    }
+
+    /** Finds and presses; what the page put something else in the place of meanwhile was not pressed. */
+    void press(String what, Supplier<WebElement> found) {
+        until(
+                "pressing " + what,
+                () -> {
+                    found.get().click();
+                    return true;
+                });
     }
 
     void type(CharSequence... keys) {

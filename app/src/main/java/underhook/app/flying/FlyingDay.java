@@ -21,6 +21,7 @@ import underhook.app.flying.TapLog.Taken;
 import underhook.app.port.ClosedDay;
 import underhook.app.port.Content;
 import underhook.app.port.EmergencyPlan;
+import underhook.app.port.KeptJob.KeptPlan;
 import underhook.app.port.KeptTap;
 import underhook.app.port.ReadJob;
 import underhook.app.port.ReferenceSystem;
@@ -33,6 +34,7 @@ import underhook.core.job.Crew;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
 import underhook.core.job.Place;
+import underhook.core.job.PlaceId;
 
 /** One job's day while it is flown. Safe for threads. */
 public final class FlyingDay {
@@ -42,6 +44,7 @@ public final class FlyingDay {
     private final DeskJob job;
     private final DayLooks looks;
     private final TapLog log;
+    private final GroundNow ground = new GroundNow();
     private final NewOrder newOrder = new NewOrder(this);
     private volatile Optional<Around> around = Optional.empty();
 
@@ -136,9 +139,40 @@ public final class FlyingDay {
         return log.rows();
     }
 
-    /** The plan that is flown by; empty when there is none. */
-    public Optional<Look> findLook() throws IOException {
+    /** The plan that is flown by, with the job it was made from; empty when there is none. */
+    Optional<Look> findPlanned() throws IOException {
         return looks.find(job);
+    }
+
+    /** The plan that is flown by, over the ground as it was told to be; empty when there is none. */
+    public Optional<Look> findLook() throws IOException {
+        Optional<Look> planned = findPlanned();
+        return planned.isEmpty()
+                ? planned
+                : Optional.of(ground.of(planned.get(), told(planned.get(), flown())));
+    }
+
+    /** What was told of a place's ground and the plan does not know, in words. */
+    public List<String> unplanned(PlaceId place, FlownDay flown) throws IOException {
+        Optional<Look> planned = findPlanned();
+        return planned.isEmpty()
+                ? List.of()
+                : GroundNow.unplanned(planned.get(), rows(), told(planned.get(), flown), place);
+    }
+
+    /** What was told that changes the day of a plan. */
+    ToldChanges told(Look planned, FlownDay flown) throws IOException {
+        Set<String> plans =
+                job.kept().listPlans().stream()
+                        .filter(plan -> plan.revision() == planned.plan().kept().revision())
+                        .map(KeptPlan::id)
+                        .collect(Collectors.toSet());
+        Set<String> ofTheseFiles =
+                rows().stream()
+                        .filter(row -> plans.contains(row.arrival().plan()))
+                        .map(row -> row.tap().id())
+                        .collect(Collectors.toSet());
+        return ToldChanges.of(planned.job().job(), flown, ofTheseFiles);
     }
 
     /** The job as the day knows it: as planned, else as it can be read. */
@@ -151,11 +185,21 @@ public final class FlyingDay {
 
     /** The day that the taps add up to. */
     public FlownDay flown() throws IOException {
-        return FlownDay.of(rows().stream().map(KeptTap::tap).toList(), hands());
+        return flown(rows());
+    }
+
+    /** The day that these taps add up to. */
+    public FlownDay flown(List<KeptTap> rows) throws IOException {
+        return FlownDay.of(rows.stream().map(KeptTap::tap).toList(), hands());
     }
 
     private TrainedHands hands() throws IOException {
-        return findJob().map(FlyingDay::hands).orElse(TrainedHands.UNNAMED);
+        Optional<Look> planned = findPlanned();
+        Optional<Job> known =
+                planned.isPresent()
+                        ? planned.map(one -> one.job().job())
+                        : job.findReadable().map(ReadJob::job);
+        return known.map(FlyingDay::hands).orElse(TrainedHands.UNNAMED);
     }
 
     /** Everybody of a crew that may hook, and where each load waits. */

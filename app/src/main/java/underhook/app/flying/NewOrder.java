@@ -16,6 +16,8 @@ import underhook.app.replan.Now;
 import underhook.app.replan.Proposal;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.FlownLift;
+import underhook.core.flown.Tap;
+import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.job.Machine;
 
@@ -55,14 +57,15 @@ public final class NewOrder {
      */
     public synchronized Offer propose(Instant now, boolean heavier) throws IOException {
         Look look =
-                day.findLook()
+                day.findPlanned()
                         .orElseThrow(
                                 () -> new IllegalArgumentException("The job has no plan yet."));
         FlownDay flown = day.flown();
         underhook.app.replan.FlyingDay order = order(look);
         List<Change> changes = new ArrayList<>();
         Set<String> told = new HashSet<>();
-        for (ToldChanges.Told one : ToldChanges.of(look.job().job(), flown)) {
+        ToldChanges all = day.told(look, flown);
+        for (ToldChanges.Told one : all.changes()) {
             // What was accepted with an order goes on holding by itself.
             if (!accepted.contains(one.tap().id())) {
                 told.add(one.tap().id());
@@ -79,10 +82,25 @@ public final class NewOrder {
         changes.stream()
                 .filter(change -> bias.isEmpty() || !(change instanceof Change.Weighed))
                 .forEach(change -> because.add(change.words(look.job().job().zone())));
+        all.before().forEach(one -> because.add(before(one, look.job().job())));
+        all.unread().forEach(tap -> because.add(unread(tap)));
         Offer made = new Offer(proposal, changes, because);
         offered = told;
         offer = Optional.of(made);
         return made;
+    }
+
+    private static String before(ToldChanges.Told told, Job job) {
+        return told.change().words(job.zone())
+                + " is not counted: it was told before the files were changed";
+    }
+
+    private static String unread(Tap tap) {
+        return "'"
+                + tap.note()
+                + "', told by "
+                + tap.by()
+                + ", changes nothing: it names nothing of this job or cannot be read";
     }
 
     /** Opened anew for each plan that did not come of an order of ours. */

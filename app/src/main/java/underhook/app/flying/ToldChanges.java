@@ -1,15 +1,12 @@
 package underhook.app.flying;
 
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.BiFunction;
-import java.util.regex.MatchResult;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import java.util.Set;
 import underhook.app.replan.Change;
 import underhook.core.flown.FlownDay;
+import underhook.core.flown.Report;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
 import underhook.core.job.CrewId;
@@ -18,81 +15,124 @@ import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
 
-/** What people told in the day that changes it: the notes of their reports, read. */
-final class ToldChanges {
-    /** How a report begins its sentence, and what it means. */
-    private record Way(Pattern said, BiFunction<MatchResult, Tap, Change> means) {}
-
-    private static final List<Way> WAYS =
-            List.of(
-                    new Way(
-                            Pattern.compile("late (\\S+) ([0-9]{1,3})"),
-                            (said, tap) ->
-                                    new Change.CrewLate(
-                                            new CrewId(said.group(1)),
-                                            tap.at().plus(minutes(said.group(2))))),
-                    new Way(
-                            Pattern.compile("heavy (\\S+) ([0-9]{1,5})"),
-                            (said, tap) ->
-                                    new Change.Weighed(
-                                            new LoadId(said.group(1)),
-                                            Double.parseDouble(said.group(2)))),
-                    new Way(
-                            Pattern.compile("closed (\\S+)"),
-                            (said, tap) -> new Change.PlaceClosed(new PlaceId(said.group(1)))),
-                    new Way(
-                            Pattern.compile("missing (\\S+)"),
-                            (said, tap) -> new Change.LoadDropped(new LoadId(said.group(1)))),
-                    new Way(
-                            Pattern.compile("early ([0-9]{1,3})"),
-                            (said, tap) -> new Change.WindEarlier(minutes(said.group(1)))));
-
-    private ToldChanges() {}
-
-    private static Duration minutes(String text) {
-        return Duration.ofMinutes(Long.parseLong(text));
-    }
-
+/**
+ * What people told in the day that changes it.
+ *
+ * @param changes all that count, in the order in which they were told
+ * @param before told of the ground, but of other files than those that the plan was made from
+ * @param unread reports that change nothing, because they cannot be read or name nothing of the job
+ */
+record ToldChanges(List<Told> changes, List<Told> before, List<Tap> unread) {
     /** A change with the tap that told it. */
     record Told(Tap tap, Change change) {}
 
-    /** All that count, in the order in which they were told; what names nothing of the job is left out. */
-    static List<Told> of(Job job, FlownDay flown) {
-        List<Told> all = new ArrayList<>();
-        for (Tap tap : flown.taps()) {
-            if (tap.kind() == TapKind.REPORTED) {
-                find(tap)
-                        .filter(change -> isOf(job, change))
-                        .ifPresent(change -> all.add(new Told(tap, change)));
-            }
-        }
-        return all;
+    ToldChanges {
+        changes = List.copyOf(changes);
+        before = List.copyOf(before);
+        unread = List.copyOf(unread);
     }
 
-    private static Optional<Change> find(Tap tap) {
-        for (Way way : WAYS) {
-            Matcher said = way.said().matcher(tap.note());
-            if (said.matches()) {
-                return Optional.of(way.means().apply(said, tap));
+    /**
+     * Everything that was told of a job's day.
+     *
+     * @param ofTheseFiles taps made under a plan of the same files; where a place was moved to counts from
+     *     where they have it
+     */
+    static ToldChanges of(Job job, FlownDay flown, Set<String> ofTheseFiles) {
+        List<Told> changes = new ArrayList<>();
+        List<Told> before = new ArrayList<>();
+        List<Tap> unread = new ArrayList<>();
+        for (Tap tap : flown.taps()) {
+            if (tap.kind() != TapKind.REPORTED) {
+                continue;
             }
+            Optional<Report> report = Report.of(tap);
+            if (report.isEmpty() || !isOf(job, report.get())) {
+                unread.add(tap);
+            } else {
+                boolean counts = ground(report.get()).isEmpty() || ofTheseFiles.contains(tap.id());
+                change(tap, report.get())
+                        .map(change -> new Told(tap, change))
+                        .ifPresent(counts ? changes::add : before::add);
+            }
+        }
+        return new ToldChanges(changes, before, unread);
+    }
+
+    /** What of it is of the ground: what was told once holds, whether an order was made of it or not. */
+    List<Told> ofTheGround() {
+        return changes.stream().filter(told -> placeOf(told.change()).isPresent()).toList();
+    }
+
+    /** The place whose ground a change is about. */
+    static Optional<PlaceId> placeOf(Change change) {
+        if (change instanceof Change.PlaceMoved moved) {
+            return Optional.of(moved.place());
+        }
+        return change instanceof Change.StandsThere stands
+                ? Optional.of(stands.place())
+                : Optional.empty();
+    }
+
+    /** What a report changes; the wind at a place and other words change no order. */
+    private static Optional<Change> change(Tap tap, Report report) {
+        if (report instanceof Report.CrewLate late) {
+            return Optional.of(new Change.CrewLate(late.crew(), tap.at().plus(late.by())));
+        }
+        if (report instanceof Report.Heavy heavy) {
+            return Optional.of(new Change.Weighed(heavy.load(), heavy.massKg()));
+        }
+        if (report instanceof Report.PlaceClosed closed) {
+            return Optional.of(new Change.PlaceClosed(closed.place()));
+        }
+        if (report instanceof Report.LoadMissing missing) {
+            return Optional.of(new Change.LoadDropped(missing.load()));
+        }
+        if (report instanceof Report.WindEarly early) {
+            return Optional.of(new Change.WindEarlier(early.by()));
+        }
+        return ground(report);
+    }
+
+    private static Optional<Change> ground(Report report) {
+        if (report instanceof Report.PlaceMoved moved) {
+            return Optional.of(
+                    new Change.PlaceMoved(
+                            moved.place(), moved.towardsTrueRad(), moved.byM(), moved.clearM()));
+        }
+        if (report instanceof Report.StandsThere stands) {
+            return Optional.of(
+                    new Change.StandsThere(
+                            stands.place(),
+                            stands.towardsTrueRad(),
+                            stands.atM(),
+                            stands.heightM()));
         }
         return Optional.empty();
     }
 
-    private static boolean isOf(Job job, Change change) {
-        if (change instanceof Change.CrewLate late) {
-            return job.crews().stream().anyMatch(crew -> crew.id().equals(late.crew()));
+    private static boolean isOf(Job job, Report report) {
+        if (report instanceof Report.CrewLate late) {
+            CrewId crew = late.crew();
+            return job.crews().stream().anyMatch(one -> one.id().equals(crew));
         }
-        if (change instanceof Change.Weighed weighed) {
-            return job.findLoad(weighed.load()).isPresent() && weighed.massKg() > 0;
+        return loadOf(report).map(load -> job.findLoad(load).isPresent()).orElse(true)
+                && placeOf(report).map(place -> job.findPlace(place).isPresent()).orElse(true);
+    }
+
+    private static Optional<LoadId> loadOf(Report report) {
+        if (report instanceof Report.Heavy heavy) {
+            return Optional.of(heavy.load());
         }
-        if (change instanceof Change.PlaceClosed closed) {
-            return job.findPlace(closed.place()).isPresent();
-        }
-        if (change instanceof Change.LoadDropped dropped) {
-            return job.findLoad(dropped.load()).isPresent();
-        }
-        return true;
+        return report instanceof Report.LoadMissing missing
+                ? Optional.of(missing.load())
+                : Optional.empty();
+    }
+
+    private static Optional<PlaceId> placeOf(Report report) {
+        return report instanceof Report.PlaceClosed closed
+                ? Optional.of(closed.place())
+                : ground(report).flatMap(ToldChanges::placeOf);
     }
 
     /** Loads not weighed yet, each as much heavier than listed as those weighed so far. */

@@ -9,9 +9,13 @@ import underhook.core.job.CrewId;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
+import underhook.core.unit.Units;
 
 /** One thing that is other than planned. */
 public sealed interface Change {
+    /** What is told from a place is no farther off, m. */
+    double FARTHEST_M = 500;
+
     /** In words, as it stands in the log. */
     String words(ZoneId zone);
 
@@ -90,5 +94,79 @@ public sealed interface Change {
         public boolean isOfTheModel() {
             return true;
         }
+    }
+
+    /**
+     * A place is not where it was planned; nothing but the clearing told is known of the trees there.
+     *
+     * @param towardsTrueRad from where the job has it, rad from true north
+     * @param byM above 0
+     * @param clearM no trees within this distance, m
+     */
+    record PlaceMoved(PlaceId place, double towardsTrueRad, double byM, double clearM)
+            implements Change {
+        public PlaceMoved {
+            if (!(byM > 0 && byM <= FARTHEST_M && clearM >= 0)) {
+                throw new IllegalArgumentException(
+                        "a distance or height at " + place + " is out of range.");
+            }
+        }
+
+        @Override
+        public String words(ZoneId zone) {
+            return place
+                    + " moved "
+                    + Math.round(byM)
+                    + " m towards "
+                    + degrees(towardsTrueRad)
+                    + " true, no trees within "
+                    + Math.round(clearM)
+                    + " m";
+        }
+
+        @Override
+        public boolean isOfTheModel() {
+            return true;
+        }
+    }
+
+    /**
+     * Something stands where it was free.
+     *
+     * @param towardsTrueRad from where the job has the place, rad from true north
+     * @param atM from there, m
+     * @param heightM above ground as judged by eye, m
+     */
+    record StandsThere(PlaceId place, double towardsTrueRad, double atM, double heightM)
+            implements Change {
+        public StandsThere {
+            if (!(atM >= 0 && atM <= FARTHEST_M && heightM > 0 && heightM < 1000)) {
+                throw new IllegalArgumentException(
+                        "a distance or height at " + place + " is out of range.");
+            }
+        }
+
+        @Override
+        public String words(ZoneId zone) {
+            return "something "
+                    + Math.round(heightM)
+                    + " m high stands "
+                    + Math.round(atM)
+                    + " m from "
+                    + place
+                    + " towards "
+                    + degrees(towardsTrueRad)
+                    + " true";
+        }
+
+        @Override
+        public boolean isOfTheModel() {
+            return true;
+        }
+    }
+
+    private static String degrees(double valueRad) {
+        long degrees = Math.floorMod(Math.round(Units.radToDeg(valueRad)), 360L);
+        return String.format(Locale.ROOT, "%03d°", degrees);
     }
 }

@@ -2,15 +2,11 @@ package underhook.app.replan;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
 import underhook.app.PlanDay;
@@ -18,12 +14,8 @@ import underhook.app.port.ReadJob;
 import underhook.core.finding.Finding;
 import underhook.core.job.CrewId;
 import underhook.core.job.Job;
-import underhook.core.job.Load;
 import underhook.core.job.LoadId;
-import underhook.core.job.MassStatus;
 import underhook.core.job.PlaceId;
-import underhook.core.job.Weather;
-import underhook.core.job.WeatherHour;
 import underhook.core.plan.Plan;
 import underhook.core.plan.VerifierReport;
 import underhook.planner.order.OpenDay;
@@ -35,9 +27,6 @@ import underhook.planner.order.Standing;
  * at a time.
  */
 public final class FlyingDay {
-    private static final DateTimeFormatter STAMP =
-            DateTimeFormatter.ofPattern("uuuuMMdd-HHmmss", Locale.ROOT).withZone(ZoneOffset.UTC);
-
     private final ReadJob asRead;
     private final PlanDay.Checking checking;
     private final List<Change> accepted = new ArrayList<>();
@@ -145,11 +134,7 @@ public final class FlyingDay {
 
     private PlanSettings settings(Now now) {
         return new PlanSettings(
-                "plan-" + STAMP.format(now.at()) + "-anew",
-                now.at(),
-                record.seed(),
-                record.program(),
-                () -> false);
+                Proposal.id(now.at()), now.at(), record.seed(), record.program(), () -> false);
     }
 
     private static Standing standing(Now now, List<Change> changes) {
@@ -190,78 +175,9 @@ public final class FlyingDay {
         if (wanted.equals(modelled)) {
             return;
         }
-        Job changed = asRead.job();
-        for (Change change : wanted) {
-            if (change instanceof Change.Weighed one) {
-                changed = changed.withLoads(weighed(changed, one));
-            } else if (change instanceof Change.WindEarlier one) {
-                changed = changed.withWeather(earlier(changed.weather(), now.at(), one.by()));
-            } else if (change instanceof Change.LoadAdded one) {
-                List<Load> loads = new ArrayList<>(changed.loads());
-                loads.add(one.load());
-                changed = changed.withLoads(loads);
-            }
-        }
+        Job changed = ChangedJob.after(asRead.job(), now.at(), wanted);
         job = new ReadJob(changed, asRead.ground());
         open = new OpenDay(changed, asRead.ground(), () -> false);
         modelled = wanted;
-    }
-
-    private static List<Load> weighed(Job job, Change.Weighed weighed) {
-        job.getLoad(weighed.load());
-        return job.loads().stream()
-                .map(load -> load.id().equals(weighed.load()) ? weighed(load, weighed) : load)
-                .toList();
-    }
-
-    private static Load weighed(Load load, Change.Weighed weighed) {
-        return new Load(
-                load.id(),
-                load.kind(),
-                load.from(),
-                load.to(),
-                MassStatus.WEIGHED,
-                OptionalDouble.of(weighed.massKg()),
-                load.massTyped(),
-                load.lengthM(),
-                load.widthM(),
-                load.heightM(),
-                load.dragAreaM2(),
-                load.material(),
-                load.after(),
-                load.combineWith(),
-                load.remarks());
-    }
-
-    /** Rows that begin after now begin earlier, but none before now; the forecast ends when it ended. */
-    private static Weather earlier(Weather weather, Instant now, Duration by) {
-        List<WeatherHour> rows = new ArrayList<>();
-        for (WeatherHour row : weather.hours()) {
-            Instant from = row.from();
-            if (from.isAfter(now)) {
-                from = from.minus(by).isAfter(now) ? from.minus(by) : now;
-            }
-            if (!rows.isEmpty() && !rows.get(rows.size() - 1).from().isBefore(from)) {
-                rows.remove(rows.size() - 1);
-            }
-            if (from.isBefore(weather.until())) {
-                rows.add(
-                        new WeatherHour(
-                                from,
-                                row.qnhPa(),
-                                row.temperatureK(),
-                                row.windFromTrueRad(),
-                                row.windMPerS(),
-                                row.gustMPerS(),
-                                row.remarks()));
-            }
-        }
-        return new Weather(
-                rows,
-                weather.until(),
-                weather.between(),
-                weather.referenceElevationAmslM(),
-                weather.lapseKPerM(),
-                weather.source());
     }
 }

@@ -1,7 +1,11 @@
 package underhook.app.replan;
 
+import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import underhook.app.port.ReadJob;
 import underhook.core.finding.Finding;
@@ -38,7 +42,9 @@ public record Proposal(
         double flightS,
         double finishS,
         Optional<Instant> boundFinishAt,
-        java.time.Duration took) {
+        Duration took) {
+    private static final String ANEW = "-anew";
+
     public Proposal {
         broken = List.copyOf(broken);
         differences = List.copyOf(differences);
@@ -49,5 +55,19 @@ public record Proposal(
     /** Whether it may be accepted. */
     public boolean isVerified() {
         return broken.isEmpty();
+    }
+
+    /** The id of an order made at that time. */
+    static String id(Instant at) {
+        return "plan-"
+                + DateTimeFormatter.ofPattern("uuuuMMdd-HHmmss", Locale.ROOT)
+                        .withZone(ZoneOffset.UTC)
+                        .format(at)
+                + ANEW;
+    }
+
+    /** Whether the plan of this id is an order that was made while the day was flown. */
+    public static boolean isOrder(String id) {
+        return id.endsWith(ANEW);
     }
 }

@@ -130,60 +130,40 @@ public record Job(
                         () -> new IllegalArgumentException("no kind " + name + " in the rules."));
     }
 
+    /** What of a job is ever other than it was read. */
+    private record Parts(
+            List<Place> places,
+            List<Load> loads,
+            Weather weather,
+            Rules rules,
+            List<MapFeature> features) {}
+
     /** The same with other rules. */
     public Job withRules(Rules other) {
-        return new Job(
-                name,
-                date,
-                zone,
-                origin,
-                magneticVariationRad,
-                machineStart,
-                places,
-                loads,
-                machine,
-                weather,
-                crews,
-                walks,
-                other,
-                features,
-                wires,
-                zones,
-                releaseAreas,
-                confirmations,
-                inputs,
-                readingFindings,
-                waivers);
+        return with(new Parts(places, loads, weather, other, features));
     }
 
     /** The same with other loads. */
     public Job withLoads(List<Load> other) {
-        return new Job(
-                name,
-                date,
-                zone,
-                origin,
-                magneticVariationRad,
-                machineStart,
-                places,
-                other,
-                machine,
-                weather,
-                crews,
-                walks,
-                rules,
-                features,
-                wires,
-                zones,
-                releaseAreas,
-                confirmations,
-                inputs,
-                readingFindings,
-                waivers);
+        return with(new Parts(places, other, weather, rules, features));
     }
 
     /** The same with other weather. */
     public Job withWeather(Weather other) {
+        return with(new Parts(places, loads, other, rules, features));
+    }
+
+    /** The same with other places. */
+    public Job withPlaces(List<Place> other) {
+        return with(new Parts(other, loads, weather, rules, features));
+    }
+
+    /** The same with other things on the ground. */
+    public Job withFeatures(List<MapFeature> other) {
+        return with(new Parts(places, loads, weather, rules, other));
+    }
+
+    private Job with(Parts parts) {
         return new Job(
                 name,
                 date,
@@ -191,14 +171,14 @@ public record Job(
                 origin,
                 magneticVariationRad,
                 machineStart,
-                places,
-                loads,
+                parts.places,
+                parts.loads,
                 machine,
-                other,
+                parts.weather,
                 crews,
                 walks,
-                rules,
-                features,
+                parts.rules,
+                parts.features,
                 wires,
                 zones,
                 releaseAreas,

@@ -60,4 +60,24 @@ public record Load(
             throw new IllegalArgumentException("lengths of " + id + " must be above 0.");
         }
     }
+
+    /** The same as weighed, kg. */
+    public Load weighing(double otherKg) {
+        return new Load(
+                id,
+                kind,
+                from,
+                to,
+                MassStatus.WEIGHED,
+                OptionalDouble.of(otherKg),
+                massTyped,
+                lengthM,
+                widthM,
+                heightM,
+                dragAreaM2,
+                material,
+                after,
+                combineWith,
+                remarks);
+    }
 }

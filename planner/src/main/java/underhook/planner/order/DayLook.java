@@ -7,6 +7,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import underhook.core.aircraft.CentreOfGravity;
+import underhook.core.finding.Severity;
 import underhook.core.geo.Ground;
 import underhook.core.geo.Sun;
 import underhook.core.geo.SunPosition;
@@ -14,6 +16,7 @@ import underhook.core.job.HoverTable;
 import underhook.core.job.Job;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
+import underhook.core.job.LoadKind;
 import underhook.core.job.Machine;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.Drop;
@@ -182,8 +185,72 @@ public final class DayLook {
                                 Math.min(
                                         hoverKg - bareKg - needKg,
                                         model.machine.maxExternalMassKg() - bareKg - liftKg)));
-        boolean hangs = liftKg <= line.limitKg() && liftKg + lineKg <= model.machine.hookLimitKg();
-        return hangs && mostKg >= 0 ? OptionalDouble.of(mostKg) : OptionalDouble.empty();
+        boolean hangs =
+                liftKg <= line.limitKg()
+                        && liftKg + lineKg <= model.machine.hookLimitKg()
+                        && slingsHold(step, rotation, line, massFactor);
+        return hangs && mostKg >= 0 ? balancedKg(mostKg, liftKg + lineKg) : OptionalDouble.empty();
+    }
+
+    /** Whether everything that the loads hang in holds them so much heavier. */
+    private boolean slingsHold(Step step, Rotation rotation, LineItem line, double massFactor) {
+        List<Load> heavy =
+                rotation.loads().stream()
+                        .map(model.job::getLoad)
+                        .map(load -> heavier(load, massFactor))
+                        .toList();
+        List<LoadKind> kinds = heavy.stream().map(load -> model.job.getKind(load.kind())).toList();
+        double liftKg = heavy.stream().mapToDouble(model::liftMassKg).sum() + rotation.ballastKg();
+        int from = model.place(step.from());
+        int to = model.place(rotation.drops().get(0).place());
+        Trip trip =
+                new Trip(
+                        heavy,
+                        kinds,
+                        from,
+                        to,
+                        Math.ceil(liftKg),
+                        Math.ceil(liftKg),
+                        rotation.ballastKg(),
+                        0,
+                        0,
+                        0,
+                        0);
+        return model.gear().findings(trip, line).stream()
+                .noneMatch(finding -> finding.severity() == Severity.STOP);
+    }
+
+    private static Load heavier(Load load, double massFactor) {
+        return load.massKg().isPresent() && massFactor > 1
+                ? load.weighing(load.massKg().getAsDouble() * massFactor)
+                : load;
+    }
+
+    /**
+     * Most fuel, no more than this, from which the centre of gravity keeps its limits down to the reserve,
+     * kg; empty when it keeps them with none.
+     */
+    private OptionalDouble balancedKg(double mostKg, double hookedKg) {
+        double leastKg = model.machine.reserveS() * model.machine.burnKgPerS();
+        if (model.machine.balance().isEmpty() || mostKg < leastKg) {
+            return OptionalDouble.of(mostKg);
+        }
+        CentreOfGravity centre = CentreOfGravity.of(model.machine.balance().get(), 0);
+        CentreOfGravity.Burden burden =
+                new CentreOfGravity.Burden(
+                        model.machine.emptyMassKg(), model.machine.crewMassKg(), 0, hookedKg);
+        for (double fuelKg = mostKg; fuelKg >= leastKg; fuelKg--) {
+            boolean keeps =
+                    centre.worst(burden, fuelKg, leastKg)
+                            .fold(
+                                    (worst, findings) ->
+                                            worst.standing() != CentreOfGravity.Standing.OUTSIDE,
+                                    findings -> false);
+            if (keeps) {
+                return OptionalDouble.of(fuelKg);
+            }
+        }
+        return OptionalDouble.empty();
     }
 
     /** Hover mass, kg; 0 outside the chart and where no weather is known. */

@@ -4,6 +4,7 @@ import { state, tap, foreseen } from './state.js';
 import { deliver } from './link.js';
 import { t } from './words.js';
 import { signals } from './signals.js';
+import { told } from './marks.js';
 import { bearing, clock, kg, local } from './units.js';
 
 
@@ -38,7 +39,7 @@ const guys = (seen) => seen.poles.map((pole) => html`<h2>${t('crew.guys')}: ${po
 const briefing = (seen) => {
   const here = seen.stays.map((stay) => stay.crew);
   const people = state.day.crews.filter((crew) => here.includes(crew.id) || crew.id === state.me?.crew).flatMap((crew) => crew.people);
-  const waiting = state.waiting.filter((entry) => entry.tap.kind === 'briefed').map((entry) => entry.tap.by);
+  const waiting = [...state.sent, ...state.waiting].filter((entry) => entry.tap.kind === 'briefed').map((entry) => entry.tap.by);
   const done = new Set([...seen.briefed, ...waiting]);
   return html`<h2>${t('crew.brief')}</h2><ol class="brief">${t('crew.briefList').split('|').map((item) => html`<li>${item}</li>`)}</ol>
     <div class="grid two">${people.map((who) => (done.has(who) ? html`<p class="ticked">✓ ${t('crew.ticked', { who })}</p>` : html`<button class="big" data-brief=${who} @click=${async () => { await tap('briefed', { by: who, place: seen.place, note: seen.planId }); deliver(); }}>${t('crew.tick', { who })}</button>`))}</div>`;
@@ -53,7 +54,7 @@ export function crew() {
   const seen = state.places.find((one) => one.place === placeOf());
   if (!seen) return choose('crew');
   return html`<h1>${seen.place} ${seen.name}</h1>${seen.remarks ? html`<p>${seen.remarks}</p>` : nothing}
-  <h2>${t('crew.next')}</h2>${comes(seen)}${goes(seen)}
+  ${told(seen.told)}<h2>${t('crew.next')}</h2>${comes(seen)}${goes(seen)}
   ${guys(seen)}
   <h2>${t('crew.where')}</h2><p class="never">${t('crew.whereWords')}</p><p>${t('crew.keepOff', { m: seen.keepOffM, kt: seen.downwashKt })} ${t('crew.touch')}</p>
   <h2>${t('crew.free')}</h2><p>${t('crew.freeWords')}</p>

@@ -1,5 +1,5 @@
 // The only one that speaks with the server: brings the outbox over, fetches news, hears of more.
-import { state, set, entries } from './state.js';
+import { state, set, entries, lying } from './state.js';
 
 const TRY_AGAIN_S = [1, 2, 4, 8, 15, 30];
 const PATIENCE_MS = 8000;
@@ -21,20 +21,20 @@ async function ask(path, options = {}) {
 
 /** A restarted server has a new token; the page it hands out carries it. */
 async function renew() {
-  const answer = await fetch(location.pathname, { cache: 'no-store' });
+  const answer = await fetch(location.pathname, { cache: 'no-store', signal: AbortSignal.timeout(PATIENCE_MS) });
   if (answer.redirected) { location.assign(answer.url); return; }
   token = new DOMParser().parseFromString(await answer.text(), 'text/html').querySelector('meta[name=token]').content;
 }
 
 const online = (is) => { if (state.online !== is) set({ online: is }); };
 
-/** Hands over what waits, in its order; what the server has on its disk leaves the outbox. */
+/** Hands over what waits, in its order, until the server has it on its disk. */
 export async function deliver() {
   if (sending) { again = true; return; }
   sending = true;
   clearTimeout(timer);
   try {
-    const waiting = (await state.outbox.all()).filter((entry) => !entry.refused);
+    const waiting = (await lying()).waiting.filter((entry) => !entry.refused);
     if (waiting.length) {
       const sentAt = new Date(Date.now() + state.shiftMs).toISOString();
       const taps = waiting.slice(0, 200).map((entry) => ({ ...entry.tap, sentAt }));
@@ -42,7 +42,7 @@ export async function deliver() {
       const done = await ask(`${base()}/taps`, { method: 'POST', body, headers: { 'X-Underhook-Token': token, 'Content-Type': 'application/json' } });
       for (const answer of done.answers) {
         const entry = waiting.find((one) => one.tap.id === answer.id);
-        if (entry && answer.state === 'kept') await state.outbox.drop(entry.seq);
+        if (entry && answer.state === 'kept') await state.outbox.change({ ...entry, number: answer.number, keptAt: Date.now() });
         else if (entry) await state.outbox.change({ ...entry, refused: { state: answer.state, why: answer.why?.message ?? answer.why } });
       }
       again ||= waiting.length > taps.length;
@@ -63,7 +63,7 @@ export async function deliver() {
 /** Ends when all that waited here is with the server; fails when that cannot be reached. */
 export async function delivered() {
   await deliver();
-  while (sending || (await state.outbox.all()).some((entry) => !entry.refused)) {
+  while (sending || (await lying()).waiting.some((entry) => !entry.refused)) {
     if (!state.online) throw new Error('offline');
     await new Promise((done) => { setTimeout(done, 50); });
   }
@@ -79,13 +79,26 @@ function clocks(serverNow) {
   return { shiftMs: 0, clockAheadMin: Math.abs(off) > CLOCK_OFF_MS ? Math.round(-off / 60000) || Math.sign(-off) : 0 };
 }
 
+/** Lets go what the news know of. What the server once had and has no more is sent again. */
+async function settle(rows, askedAt) {
+  let lost = false;
+  for (const entry of (await lying()).sent) {
+    if (entry.number <= rows) await state.outbox.drop(entry.seq);
+    else if (entry.keptAt < askedAt) { lost = true; await state.outbox.change({ ...entry, number: null }); }
+  }
+  return lost;
+}
+
 /** Fetches how the day stands. */
 export async function news() {
   if (fetching) { stale = true; return; }
   fetching = true;
   try {
+    const askedAt = Date.now();
     const day = await ask(base());
-    set({ day, seenAt: Date.now(), online: true, ...clocks(day.now) });
+    const lost = await settle(day.log.rows, askedAt);
+    set({ day, seenAt: Date.now(), online: true, ...clocks(day.now), ...(await lying()) });
+    if (lost) deliver();
     await state.outbox.keep('day', { day, seenAt: state.seenAt, shiftMs: state.shiftMs });
   } catch (failed) {
     if (!failed.status) online(false);

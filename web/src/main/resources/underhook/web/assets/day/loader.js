@@ -79,7 +79,7 @@ const asked = (now) => {
   }
 };
 
-const mine = () => [...state.waiting.map((entry) => ({ ...entry.tap, seq: entry.seq, refused: entry.refused, waits: true })).reverse(), ...(state.day?.taps ?? []).filter((one) => !state.waiting.some((entry) => entry.tap.id === one.id))];
+const mine = () => [...state.waiting.map((entry) => ({ ...entry.tap, seq: entry.seq, refused: entry.refused, waits: true })).reverse(), ...state.sent.filter((entry) => !state.day?.taps.some((one) => one.id === entry.tap.id)).map((entry) => entry.tap).reverse(), ...(state.day?.taps ?? []).filter((one) => !state.waiting.some((entry) => entry.tap.id === one.id))];
 const undone = () => new Set(mine().filter((one) => one.kind === 'undone' && !one.refused).map((one) => one.undoes));
 const good = () => { const gone = undone(); return mine().filter((one) => one.kind !== 'undone' && !one.refused && !one.takenBack && !gone.has(one.id)); };
 const lastHooked = () => good().find((one) => one.kind === 'hooked' && !one.massKg);
@@ -97,6 +97,27 @@ export const conflicts = () => (state.day?.conflicts.length ? html`<section clas
   <p>${t('conflict.this', { who: one.by, device: one.device, kind: t(`kind.${one.kind}`), loads: one.loads.join(' '), time: local(one.at) })} ${other ? t('conflict.other', { who: other.by, device: other.device, kind: t(`kind.${other.kind}`), time: local(other.at) }) : nothing}</p><p lang="en">${why.message}</p>
   <button @click=${() => undo(one.id)}>${t('conflict.back')}</button></li>`)}</ul></section>` : nothing);
 
+// A finger on its way, or pressing twice, must not say the next thing by mistake.
+const STILL_MS = 500;
+let field = '', since = 0, pressed = '';
+
+/** Whether the large field has meant the same for long enough; draws it anew when it has. */
+function isStill(meaning) {
+  if (meaning !== field) {
+    field = meaning;
+    since = performance.now();
+    setTimeout(() => set({}), STILL_MS + 20);
+  }
+  return performance.now() - since >= STILL_MS;
+}
+
+const huge = (meaning, words, act, kind) => {
+  const still = isStill(meaning);
+  return html`<button class="huge main" data-kind=${kind ?? nothing} aria-disabled=${still ? nothing : 'true'}
+    @pointerdown=${() => { pressed = meaning; }}
+    @click=${(event) => { if (isStill(meaning) && (event.detail === 0 || pressed === meaning)) act(); }}>${words}</button>`;
+};
+
 export function loader() {
   const now = foreseen();
   const first = likely(now);
@@ -107,8 +128,8 @@ export function loader() {
   return html`<h1 class="sr">${t('page.loader')}</h1>${strip(now.standing)}${refusedOnes()}
   ${state.ask ? asked(now) : html`
     ${lift ? html`<p class="lift">${t(lift.state === 'waits' || lift.state === 'aborted' ? 'loader.next' : 'loader.now', { lift: lift.number })}: ${words(lift)}</p>${about(lift)}` : html`<p>${t('loader.none')}</p>`}
-    ${alone ? html`<p class="caution">${t('loader.second')}</p><button class="huge main" @click=${() => set({ ask: 'as' })}>${t('loader.as')}</button>`
-      : first ? html`<button class="huge main" data-kind=${first.kind} @click=${() => press(first.kind, { loads: first.loads })}>${t(`kind.${first.kind}`)}<br>${first.loads.join(' + ')}</button>` : nothing}
+    ${alone ? html`<p class="caution">${t('loader.second')}</p>${huge(`as ${first.loads}`, t('loader.as'), () => set({ ask: 'as' }), 'as')}`
+      : first ? huge(`${first.kind} ${first.loads}`, html`${t(`kind.${first.kind}`)}<br>${first.loads.join(' + ')}`, () => press(first.kind, { loads: first.loads }), first.kind) : nothing}
     <div class="grid two">
       ${last ? html`<button class="big" id="undo" @click=${() => undo(last.id)}>${t('loader.undo', { what: `${t(`kind.${last.kind}`)} ${last.loads.join(' ')}` })}</button>` : nothing}
       ${lastHooked() ? html`<button class="big" id="weigh" @click=${() => set({ ask: 'weight', typed: '' })}>${t('loader.weight')}</button>` : nothing}

@@ -1,5 +1,6 @@
-// What was tapped and the server has not yet told to have on its disk. A tap is shown only after it
-// lies here, written through to the device's own disk, and leaves only after the server's answer.
+// What was tapped here and the server's news do not tell of yet. A tap is shown only after it lies here,
+// written through to the device's own disk. It is sent until the server has it on its own disk, and leaves
+// with the first news that know of it, so that nothing that was tapped is ever out of sight.
 const open = (name) => new Promise((resolve, reject) => {
   const asked = indexedDB.open(`underhook-day-${name}`, 1);
   asked.onupgradeneeded = () => {
@@ -24,7 +25,7 @@ export class Outbox {
     });
   }
 
-  /** Everything that waits, in the order it was tapped. */
+  /** Everything in it, in the order it was tapped; what the server has carries its number in the log. */
   all() { return this.#run('outbox', (store) => store.getAll()); }
 
   add(tap) { return this.#run('outbox', (store) => store.add({ tap, refused: null })); }

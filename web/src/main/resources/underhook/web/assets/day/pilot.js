@@ -2,7 +2,7 @@
 import { html, nothing } from '/lib/lit/lit-html.js';
 import { state } from './state.js';
 import { t } from './words.js';
-import { badge, compass, rope } from './marks.js';
+import { badge, compass, rope, told } from './marks.js';
 import { bearing, clock, distance, kg, local, until } from './units.js';
 
 const SOON_S = 30 * 60;
@@ -32,7 +32,7 @@ const wind = (way) => html`${t('pilot.windOf', { from: bearing(way.windFromTrueD
 
 const side = (way) => `${way.headKt >= 0 ? t('pilot.head', { kt: way.headKt }) : t('pilot.tail', { kt: -way.headKt })}, ${t(way.crossKt >= 0 ? 'pilot.crossR' : 'pilot.crossL', { kt: Math.abs(way.crossKt) })}`;
 
-const drop = (one) => html`<section class="drop">${compass(one)}<dl>
+const drop = (one) => html`${told(one.told)}<section class="drop">${compass(one)}<dl>
   ${figure(t('pilot.place'), one.place, one.name)}${figure(t('pilot.bearing'), bearing(one.bearingTrueDeg))}${figure(t('pilot.distance'), distance(one.distanceM))}
   ${figure(t('pilot.altitude'), one.hookAltitudeAmslM == null ? '–' : t('pilot.amsl', { m: one.hookAltitudeAmslM }), t('pilot.amslFt', { ft: one.hookAltitudeAmslFt }))}
   ${figure(t('pilot.in'), bearing(one.approachFromTrueDeg), one.way ? side(one.way) : nothing)}

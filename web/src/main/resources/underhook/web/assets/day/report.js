@@ -7,10 +7,12 @@ import { local } from './units.js';
 import { orders } from './orders.js';
 
 const KINDS = {
-  wind: { fields: [['from', 'number'], ['mean', 'number'], ['gust', 'number']], note: (f) => `wind ${f.from} ${f.mean} ${f.gust}` },
+  wind: { fields: [['from', 'degrees'], ['mean', 'number'], ['gust', 'number']], note: (f) => `wind ${f.from} ${f.mean} ${f.gust}` },
   late: { fields: [['crew', 'crew'], ['min', 'number']], note: (f) => `late ${f.crew} ${f.min}` },
-  heavy: { fields: [['load', 'load'], ['kg', 'number']], note: (f) => `heavy ${f.load} ${f.kg}`, loads: (f) => [f.load] },
+  heavy: { fields: [['load', 'load'], ['kg', 'kg']], note: (f) => `heavy ${f.load} ${f.kg}`, loads: (f) => [f.load] },
   closed: { fields: [['place', 'place']], note: (f) => `closed ${f.place}`, place: (f) => f.place },
+  moved: { fields: [['place', 'place'], ['towards', 'degrees'], ['metres', 'metres'], ['clear', 'number']], note: (f) => `moved ${f.place} ${f.towards} ${f.metres} ${f.clear}`, place: (f) => f.place },
+  stands: { fields: [['place', 'place'], ['towards', 'degrees'], ['metres', 'metres'], ['height', 'metres']], note: (f) => `stands ${f.place} ${f.towards} ${f.metres} ${f.height}`, place: (f) => f.place },
   missing: { fields: [['load', 'load']], note: (f) => `missing ${f.load}`, loads: (f) => [f.load] },
   early: { fields: [['min', 'number']], note: (f) => `early ${f.min}` },
   other: { fields: [['words', 'text']], note: (f) => `other ${f.words}` },
@@ -18,8 +20,11 @@ const KINDS = {
 
 const choices = { crew: () => state.day.crews.map((one) => one.id), place: () => state.day.places.map((one) => one.id), load: () => state.day.lifts.flatMap((lift) => lift.loads.map((load) => load.id)) };
 
+// As far as the server reads them.
+const LARGEST = { degrees: 360, metres: 500, number: 999, kg: 99999 };
+
 const field = ([name, type]) => html`<label class="field">${t(`report.${name}`)} ${choices[type] ? html`<select name=${name} required>${choices[type]().map((one) => html`<option>${one}</option>`)}</select>`
-  : html`<input name=${name} required type=${type} inputmode=${type === 'number' ? 'numeric' : 'text'} min="0" max="9999" maxlength="200" autocomplete="off">`}</label>`;
+  : html`<input name=${name} required type=${type in LARGEST ? 'number' : 'text'} inputmode=${type in LARGEST ? 'numeric' : 'text'} min=${type === 'metres' ? 1 : 0} max=${LARGEST[type] ?? nothing} step="1" maxlength="200" autocomplete="off">`}</label>`;
 
 async function send(event, kind) {
   event.preventDefault();
@@ -31,10 +36,10 @@ async function send(event, kind) {
 
 export const report = () => html`<h1>${t('report.title')}</h1>${orders()}
   ${Object.entries(KINDS).map(([name, kind]) => html`<details><summary>${t(`report.${name}`)}${name === 'wind' ? ` (${state.me.place || '–'})` : nothing}</summary><form @submit=${(event) => send(event, kind)}>
-    <div class="fields">${kind.fields.map(field)}</div><button class="big" ?disabled=${name === 'wind' && !state.me.place}>${t('report.send')}</button></form></details>`)}
+    ${name === 'moved' || name === 'stands' ? html`<p>${t(`report.${name}Hint`)}</p>` : nothing}<div class="fields">${kind.fields.map(field)}</div><button class="big" ?disabled=${name === 'wind' && !state.me.place}>${t('report.send')}</button></form></details>`)}
   <h2>${t('report.told')}</h2>${told()}`;
 
 const told = () => {
-  const all = [...state.waiting.map((entry) => entry.tap), ...state.day.taps].filter((one) => one.kind === 'reported');
+  const all = [...state.waiting, ...state.sent].map((entry) => entry.tap).concat(state.day.taps).filter((one, i, every) => one.kind === 'reported' && every.findIndex((other) => other.id === one.id) === i);
   return all.length ? html`<ul>${all.map((one) => html`<li>${local(one.at)} ${one.by}: ${one.note}</li>`)}</ul>` : html`<p>${t('report.none')}</p>`;
 };

@@ -12,7 +12,7 @@ const stored = (() => {
 })();
 
 export const state = {
-  job, online: false, day: null, seenAt: 0, places: [], emergency: null, stockedAt: 0, waiting: [], shiftMs: 0, outbox: null, ask: null, typed: '', orders: null,
+  job, online: false, day: null, seenAt: 0, places: [], emergency: null, stockedAt: 0, waiting: [], sent: [], shiftMs: 0, outbox: null, ask: null, typed: '', orders: null,
   me: null, reader: { theme: 'system', language: 'en', mm: null, north: 'true' }, ...stored, at: location.hash.slice(1),
 };
 state.reader = { theme: 'system', language: 'en', mm: null, north: 'true', ...stored.reader };
@@ -27,9 +27,15 @@ export const listen = (listener) => listeners.add(listener);
 
 addEventListener('hashchange', () => set({ at: location.hash.slice(1), typed: '', ask: null }));
 
+/** What lies in the outbox: what the server does not have yet, and what it has but its last news do not tell of. */
+export async function lying() {
+  const all = await state.outbox.all();
+  return { waiting: all.filter((entry) => !entry.number), sent: all.filter((entry) => entry.number) };
+}
+
 /** Reads the outbox anew. */
 export async function entries() {
-  set({ waiting: await state.outbox.all() });
+  set(await lying());
 }
 
 /** Opens the outbox and brings back what was known when there was network. */
@@ -43,8 +49,8 @@ export async function begin() {
 /** The time on this device, or in a rehearsal that of the day that is rehearsed. */
 export const now = () => Date.now() + state.shiftMs;
 
-/** How everything stands as far as this device knows: the server's last news and what waits here. */
-export const foreseen = () => foresee(state.day, state.waiting.filter((entry) => !entry.refused).map((entry) => entry.tap));
+/** How everything stands as far as this device knows: the server's last news and what was tapped here since. */
+export const foreseen = () => foresee(state.day, [...state.sent, ...state.waiting.filter((entry) => !entry.refused)].map((entry) => entry.tap));
 
 /** Keeps a tap on this device; it is shown from now on and sent as soon as that can be done. */
 export async function tap(kind, more = {}) {
