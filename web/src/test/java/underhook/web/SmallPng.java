@@ -11,9 +11,9 @@ import java.util.List;
 import java.util.Map;
 import javax.imageio.ImageIO;
 
-/** A picture with the 128 colours that it uses most; every other becomes the nearest of them. */
+/** A picture with the 256 colours that it uses most; every other becomes the nearest of them. */
 final class SmallPng {
-    private static final int COLOURS = 128;
+    private static final int COLOURS = 256;
     private static final int ROUNDING = 0xf8f8f8;
 
     private SmallPng() {}

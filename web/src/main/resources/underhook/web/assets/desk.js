@@ -66,7 +66,8 @@ function draw() {
   else if (!state.dialog && box.open) box.close();
   if (state.job && !mapStarted) startMap();
   if (state.panel === 'look' && state.lift) startLook();
-  if (state.panel !== shownPanel) {
+  // The tabs are there once the job is.
+  if (state.job && state.panel !== shownPanel) {
     shownPanel = state.panel;
     requestAnimationFrame(() => document.querySelector('header nav [aria-current=page]')?.scrollIntoView({ block: 'nearest', inline: 'center' }));
   }

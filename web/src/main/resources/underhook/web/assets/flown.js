@@ -33,10 +33,12 @@ function late(planned, done) {
   return html` <span class=${minutes > 0 ? 'late' : ''}>${minutes > 0 ? '+' : minutes < 0 ? '−' : '±'}${Math.abs(minutes)} min</span>`;
 }
 
+const inOrder = (rows) => [...rows].sort((a, b) => (a.hookedAt ?? a.plannedHookedAt ?? '~').localeCompare(b.hookedAt ?? b.plannedHookedAt ?? '~'));
+
 const loads = (rows) => html`<div class="wide"><table><caption>${t('flownday.loads', { done: rows.filter((one) => one.isDone).length, all: rows.length })}</caption>
   <thead><tr><th scope="col">${t('flownday.load')}</th><th scope="col">${t('flownday.way')}</th><th scope="col">${t('flownday.hooked')}</th><th scope="col">${t('flownday.done')}</th>
     <th scope="col" class="num">${t('flownday.mass')}</th><th scope="col">${t('flownday.state')}</th></tr></thead>
-  <tbody>${rows.map((one) => html`<tr><th scope="row"><b>${one.load}</b></th><td>${one.from} → ${one.to}</td>
+  <tbody>${inOrder(rows).map((one) => html`<tr><th scope="row"><b>${one.load}</b></th><td>${one.from} → ${one.to}</td>
     <td>${u.clock(one.plannedHookedAt)} / ${u.clock(one.hookedAt)}${late(one.plannedHookedAt, one.hookedAt)}</td>
     <td>${u.clock(one.plannedDoneAt)} / ${u.clock(one.doneAt)}${late(one.plannedDoneAt, one.doneAt)}</td>
     <td class="num">${u.mass(one.listedKg)}${one.readKg == null ? nothing : html` / <b>${u.mass(one.readKg)}</b>`}</td>
