@@ -1,11 +1,13 @@
 package underhook.app;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import underhook.app.port.Fault;
 import underhook.app.port.JobReader;
 import underhook.app.port.JobReading;
 import underhook.app.port.PlanReader;
+import underhook.core.finding.Finding;
 import underhook.core.finding.Outcome;
 import underhook.core.plan.Plan;
 import underhook.core.plan.VerifierReport;
@@ -42,8 +44,17 @@ public final class VerifyPlan {
         Outcome<Plan> plan = plans.read(planFile);
         VerifierReport report =
                 plan.isDone()
-                        ? checking.check(reading.job().get(), plan.getValue())
+                        ? with(
+                                plan.findings(),
+                                checking.check(reading.job().get(), plan.getValue()))
                         : new VerifierReport(0, plan.findings());
         return new Result(List.of(), report);
+    }
+
+    /** What the file says beside the plan, and wrongly, refuses it like the rest. */
+    private static VerifierReport with(List<Finding> doubts, VerifierReport report) {
+        List<Finding> all = new ArrayList<>(doubts);
+        all.addAll(report.violations());
+        return new VerifierReport(report.checks(), all);
     }
 }

@@ -46,14 +46,41 @@ final class CalcCommand implements Callable<Integer> {
         return calc.apply(topic, flags)
                 .fold(
                         (answer, findings) -> {
-                            print(answer, json, out);
+                            print(json ? withFindings(answer, findings) : answer, json, out);
                             tell(findings, err);
                             return Exit.DONE;
                         },
                         findings -> {
+                            if (json) {
+                                print(withFindings(Map.of(), findings), true, out);
+                            }
                             tell(findings, err);
                             return Exit.INPUT_REFUSED;
                         });
+    }
+
+    /** What is remarked or refused stands in the object too, so that a program need not read text. */
+    private static Map<String, Object> withFindings(
+            Map<String, Object> answer, List<Finding> findings) {
+        if (findings.isEmpty()) {
+            return answer;
+        }
+        Map<String, Object> all = new LinkedHashMap<>(answer);
+        all.put("findings", findings.stream().map(CalcCommand::fields).toList());
+        return all;
+    }
+
+    private static Map<String, String> fields(Finding finding) {
+        Map<String, String> fields = new LinkedHashMap<>();
+        fields.put("code", finding.code().name());
+        fields.put("severity", finding.severity().name());
+        fields.put("subject", finding.subject());
+        fields.put("value", finding.value());
+        fields.put("limit", finding.limit());
+        fields.put("unit", finding.unit());
+        fields.put("source", finding.source());
+        fields.put("message", finding.message());
+        return fields;
     }
 
     private static void print(Map<String, Object> answer, boolean json, PrintWriter out) {

@@ -47,6 +47,19 @@ class CalcCommandTest {
     }
 
     @Test
+    void writes_the_finding_into_the_json_too() {
+        int exit = run("no-such", "--json");
+
+        assertThat(exit).isEqualTo(2);
+        assertThat(out.toString().strip())
+                .isEqualTo(
+                        "{\"findings\":[{\"code\":\"NOT_YET_AVAILABLE\",\"severity\":\"STOP\","
+                                + "\"subject\":\"no-such\",\"value\":\"\",\"limit\":\"\",\"unit\":\"\","
+                                + "\"source\":\"\",\"message\":\"Unknown.\"}]}");
+        assertThat(err.toString()).contains("STOP NOT_YET_AVAILABLE no-such");
+    }
+
+    @Test
     void refuses_a_flag_given_twice_or_a_bare_word() {
         assertThat(run("swing", "--length-m=1", "--length-m=2")).isEqualTo(2);
         assertThat(run("swing", "--length-m=1", "--", "x")).isEqualTo(2);

@@ -450,6 +450,17 @@ class DemoDayIT {
     }
 
     @Test
+    void is_refused_when_a_gap_or_a_total_does_not_follow() throws IOException {
+        JsonNode forged = plan.deepCopy();
+        ObjectNode summary = (ObjectNode) forged.get("summary");
+        summary.put("flightGapPercent", 1);
+        ((ObjectNode) summary.get("price")).put("totalCents", 100);
+        assertThat(assertRefused(forged, "total.json"))
+                .contains("SUMMARY_WRONG summary.flightGapPercent")
+                .contains("SUMMARY_WRONG summary.price.totalCents");
+    }
+
+    @Test
     void checks_the_demo_job_without_a_fault() {
         Said said = Said.of(temp.resolve("data"), "check", out.resolve("job").toString());
         assertThat(said.exit()).as(said.out()).isEqualTo(Exit.DONE);
@@ -484,12 +495,14 @@ class DemoDayIT {
         return JSON.readTree(Files.readString(folder.resolve("plan.json"), UTF_8));
     }
 
-    private static void assertRefused(JsonNode forged, String name) throws IOException {
+    /** What the check says of it. */
+    private static String assertRefused(JsonNode forged, String name) throws IOException {
         Path file = temp.resolve(name);
         Files.writeString(file, JSON.writeValueAsString(forged), UTF_8);
         Said said = verify(file);
         assertThat(said.exit()).as(said.out()).isEqualTo(Exit.CHECK_REFUSED);
         assertThat(said.out()).contains("Refused: ");
+        return said.out();
     }
 
     private static Said verify(Path file) {

@@ -108,6 +108,7 @@ public final class DeskServer implements AutoCloseable {
         new AskingApi(desktop.desk().whatIf(), reading).addTo(routes);
         new DayApi(desktop.desk(), new FlyingDays(desktop.desk(), looks)).addTo(routes);
         routes.add("GET", "/", call -> page(call, "index.html"))
+                .add("GET", "/api/jobs/{id}/day/addresses", this::addresses)
                 .add("GET", "/day/{id}", call -> page(call, "day.html"))
                 .add("GET", "/day/worker/worker.js", this::worker)
                 .add("GET", "/assets/{path*}", this::asset)
@@ -244,6 +245,18 @@ public final class DeskServer implements AutoCloseable {
 
     private void page(Call call, String name) throws IOException {
         call.send(200, Assets.type(name), assets.page(name, gate.token()));
+    }
+
+    /** Where other devices find a day; none while the desk is kept on this machine. */
+    private void addresses(Call call) throws IOException {
+        String day = DAY.substring(1) + call.part("id");
+        call.answer(
+                Json.object()
+                        .set(
+                                "addresses",
+                                Json.array(
+                                        networkAddresses(),
+                                        address -> JoinCode.of(address.resolve(day)))));
     }
 
     /** May answer for every page of a day, though it lies elsewhere. */

@@ -1,8 +1,8 @@
 /**
- * A planned day as one plain page on this machine, with links to the files that were written.
+ * The planning desk and the flying day in a browser: one server, one page for the desk, one for devices.
  *
- * <p>The page shows what the plan says and computes nothing but roundings. It needs no script and asks
- * no other host for anything. The server listens on the loopback address only.
+ * <p>Pages show what the server worked out and ask no other host for anything. Without a secret the server
+ * listens on the loopback address only.
  */
 @NullMarked
 package underhook.web;

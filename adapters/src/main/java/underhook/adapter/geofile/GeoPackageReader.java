@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import underhook.adapter.geofile.GeoPackageTables.Layer;
 import underhook.adapter.geofile.GeoPackageTables.StatedSystem;
@@ -40,6 +41,12 @@ public final class GeoPackageReader implements FeatureReader {
     @Override
     public boolean reads(String fileName) {
         return fileName.toLowerCase(Locale.ROOT).endsWith(".gpkg");
+    }
+
+    /** The number of a row, as GDAL and the common desktop programs call it: every table must have one. */
+    @Override
+    public Set<String> usualNames() {
+        return Set.of("fid", "ogc_fid", "objectid");
     }
 
     @Override

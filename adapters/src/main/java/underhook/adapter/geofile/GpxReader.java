@@ -46,6 +46,11 @@ public final class GpxReader implements FeatureReader {
     }
 
     @Override
+    public Set<String> usualNames() {
+        return Set.of("name", "cmt", "desc", "src", "sym", "type", "time", "ele", "number");
+    }
+
+    @Override
     public List<Fault> read(Request request, Consumer<StatedFeature> sink) {
         Faults faults = new Faults(request.statedName());
         XmlCursor.read(

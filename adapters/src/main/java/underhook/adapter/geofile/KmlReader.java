@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
@@ -23,6 +24,11 @@ public final class KmlReader implements FeatureReader {
     @Override
     public boolean reads(String fileName) {
         return fileName.toLowerCase(Locale.ROOT).endsWith(".kml") || isPacked(fileName);
+    }
+
+    @Override
+    public Set<String> usualNames() {
+        return Set.of("name", "description");
     }
 
     private static boolean isPacked(String fileName) {

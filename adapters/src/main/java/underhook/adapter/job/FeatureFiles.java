@@ -87,6 +87,7 @@ final class FeatureFiles {
 
         /** A file's own system counts before the one for all files, but not before its own fault. */
         void read(FeatureReader reader) {
+            unknownSaid.addAll(reader.usualNames());
             Optional<ReferenceSystem> stated = file.system().system();
             if (file.system().isOwn() && stated.isEmpty()) {
                 return; // its system is a fault already

@@ -276,6 +276,7 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
             List<GeoPoint> features = readMap(positions);
             List<Confirmation> confirmations = readHazards();
             mentions.check();
+            checkStart(rows);
             Optional<Ground> ground = readGround(positions, features);
             if (ground.isPresent() && rules.isPresent()) {
                 checkPlaces(rows, ground.get(), rules.get());
@@ -472,7 +473,7 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                                                             Range.of(0, 50, "between 0 and 50 m"))
                                                     .orElse(0))
                             .orElse(0.0);
-            if (terrain.isPresent() && isAllOutside(places, frame, terrain.get())) {
+            if (terrain.isEmpty() || isAllOutside(places, frame, terrain.get())) {
                 checkSwapped(places, halfM);
             }
             return terrain.map(field -> new Ground(frame, field, canopy, spreadM));
@@ -607,6 +608,25 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                 } else if (place.statedElevationAmslM().isPresent()) {
                     double groundM = ground.terrain().heightM(point.eastM(), point.northM());
                     compare(place, groundM, new Tolerance(rules.elevationToleranceM(), file));
+                }
+            }
+        }
+
+        private void checkStart(List<PlaceRow> rows) {
+            for (PlaceRow row : rows) {
+                Place place = row.place();
+                if (place.id().value().equals(head.machineStart())
+                        && !(place.standing() && place.agreed())) {
+                    head.fields()
+                            .fault(
+                                    FindingCode.FIELD_OUT_OF_RANGE,
+                                    "machine_start",
+                                    place.agreed()
+                                            ? "is a place where the machine may not stand"
+                                            : "is a place whose owner has not agreed",
+                                    new Found(
+                                            head.machineStart(),
+                                            "a laydown or landing that may be stood on"));
                 }
             }
         }

@@ -218,7 +218,25 @@ final class MachineFile {
                     "does not fit the pressure altitudes",
                     new Found(cells.size() + " values", width + " values"));
         }
-        return cells.stream().map(cell -> cell.orElse(0)).toList();
+        List<Double> massesKg = cells.stream().map(cell -> cell.orElse(0)).toList();
+        refuseRise(row, name, massesKg);
+        return massesKg;
+    }
+
+    /** Thinner air never carries more: a rise is a slip of the pen, and one that would kill. */
+    private static void refuseRise(Fields row, String name, List<Double> massesKg) {
+        for (int i = 1; i < massesKg.size(); i++) {
+            if (massesKg.get(i - 1) > 0 && massesKg.get(i) > massesKg.get(i - 1)) {
+                row.fault(
+                        FindingCode.FIELD_OUT_OF_RANGE,
+                        name,
+                        "rises with the pressure altitude",
+                        new Found(
+                                "value " + (i + 1) + " above value " + i,
+                                "masses that stay or fall from left to right"));
+                return;
+            }
+        }
     }
 
     private List<LineItem> readLines() {

@@ -2,6 +2,7 @@ package underhook.adapter.job;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -11,6 +12,7 @@ import underhook.adapter.job.text.JobDay;
 import underhook.adapter.job.text.Quantity;
 import underhook.adapter.job.text.Range;
 import underhook.adapter.job.text.Source;
+import underhook.adapter.job.text.Source.At;
 import underhook.adapter.job.text.Source.Found;
 import underhook.adapter.job.text.Table;
 import underhook.core.finding.FindingCode;
@@ -136,10 +138,27 @@ final class WeatherFile {
                     "is not after the last row",
                     new Found(fields.text("until", ""), "a later time"));
         }
+        checkDay(last);
         if (source.faults().count() > faultsBefore) {
             return Optional.empty();
         }
         return Optional.of(
                 new Weather(hours, until, between, referenceM, lapseKPer100M / 100, origin));
+    }
+
+    /** Held by a late "until", the weather of another day would be flown in. */
+    private void checkDay(Instant last) {
+        boolean isDayKnown = !day.date().equals(LocalDate.EPOCH);
+        Instant begin = day.date().atStartOfDay(day.zone()).toInstant();
+        Instant end = day.date().plusDays(1).atStartOfDay(day.zone()).toInstant();
+        if (isDayKnown && (last.isBefore(begin) || !hours.get(0).from().isBefore(end))) {
+            source.fault(
+                    FindingCode.FIELD_OUT_OF_RANGE,
+                    new At(0, "time"),
+                    "says nothing about the job's day",
+                    new Found(
+                            last.atZone(day.zone()).toOffsetDateTime().toString(),
+                            "weather of " + day.date()));
+        }
     }
 }

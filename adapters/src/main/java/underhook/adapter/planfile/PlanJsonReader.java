@@ -41,8 +41,8 @@ import underhook.core.unit.Units;
 /**
  * Reads plan.json strictly: unknown, missing, doubled and unreadable fields are all listed at once.
  *
- * <p>The plan that comes back is judged by nobody here. Gaps that do not follow from the numbers beside
- * them come back as SUMMARY_WRONG findings with the plan, because the plan itself does not hold them.
+ * <p>The plan that comes back is judged by nobody here. Gaps and totals that do not follow from the numbers
+ * beside them come back as SUMMARY_WRONG findings with the plan, because the plan itself does not hold them.
  */
 public final class PlanJsonReader implements PlanReader {
     private static final long MOST_BYTES = 256L * 1024 * 1024;
@@ -136,15 +136,23 @@ public final class PlanJsonReader implements PlanReader {
                 return;
             }
             doubts.add(
-                    new Finding(
-                            FindingCode.SUMMARY_WRONG,
-                            Severity.STOP,
+                    doubt(
                             field,
                             Double.isNaN(statedPercent) ? "" : Double.toString(statedPercent),
                             Double.isNaN(foundPercent) ? "" : Double.toString(foundPercent),
-                            "percent",
-                            file,
-                            field + " does not follow from the numbers beside it."));
+                            "percent"));
+        }
+
+        private Finding doubt(String field, String stated, String found, String unit) {
+            return new Finding(
+                    FindingCode.SUMMARY_WRONG,
+                    Severity.STOP,
+                    field,
+                    stated,
+                    found,
+                    unit,
+                    file,
+                    field + " does not follow from the numbers beside it.");
         }
 
         private Summary summary(ObjectFields s, List<Double> gapsPercent) {
@@ -164,18 +172,28 @@ public final class PlanJsonReader implements PlanReader {
                     s.timeOrNull("finishBoundAt"),
                     s.textOrNull("provenFor"),
                     s.flag("cutShort"),
-                    s.objectIfThere("price", Reading::price),
+                    s.objectIfThere("price", this::price),
                     s.objectsIfThere("front", Reading::trade));
         }
 
-        /** The total is no field of ours: it is found again from its parts. */
-        private static DayPrice price(ObjectFields p) {
-            p.allow("totalCents");
-            return new DayPrice(
-                    p.whole("flyingCents"),
-                    p.whole("standingCents"),
-                    p.whole("peopleCents"),
-                    p.text("currency"));
+        /** The plan does not hold the total: it is found again from its parts. */
+        private DayPrice price(ObjectFields p) {
+            long statedCents = p.whole("totalCents");
+            DayPrice price =
+                    new DayPrice(
+                            p.whole("flyingCents"),
+                            p.whole("standingCents"),
+                            p.whole("peopleCents"),
+                            p.text("currency"));
+            if (statedCents != price.totalCents()) {
+                doubts.add(
+                        doubt(
+                                "summary.price.totalCents",
+                                Long.toString(statedCents),
+                                Long.toString(price.totalCents()),
+                                "cents"));
+            }
+            return price;
         }
 
         private static Trade trade(ObjectFields t) {

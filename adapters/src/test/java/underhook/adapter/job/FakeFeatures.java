@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.Consumer;
 import underhook.app.port.Fault;
 import underhook.app.port.FeatureReader;
@@ -46,6 +47,11 @@ final class FakeFeatures implements FeatureReader {
     @Override
     public boolean reads(String fileName) {
         return endings.stream().anyMatch(fileName::endsWith);
+    }
+
+    @Override
+    public Set<String> usualNames() {
+        return Set.of("fid");
     }
 
     @Override

@@ -4,15 +4,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import underhook.app.port.Fault;
 import underhook.app.port.JobReading;
+import underhook.app.port.RasterReader;
 import underhook.core.finding.FindingCode;
 
 class JobFaultsTest {
@@ -119,24 +122,53 @@ class JobFaultsTest {
                         + " swapped");
     }
 
+    private static SampleJob withAllSwapped() {
+        return new SampleJob()
+                .file(
+                        "places.csv",
+                        """
+                        id,kind,lon_deg,lat_deg
+                        A,laydown,46.80,-12.00
+                        S01,site,46.81,-12.01
+                        S02,site,46.80,-12.01
+                        H,landing,46.80,-12.00
+                        """)
+                .with(
+                        "job.yaml",
+                        "zones: zones.geojson\nwires: wires.geojson\nmap: map.geojson\nrelease-areas: release.geojson\n",
+                        "");
+    }
+
     @Test
     void finds_all_places_with_their_axes_swapped() {
-        SampleJob sample =
-                new SampleJob()
-                        .file(
-                                "places.csv",
-                                """
-                                id,kind,lon_deg,lat_deg
-                                A,laydown,46.80,-12.00
-                                S01,site,46.81,-12.01
-                                S02,site,46.80,-12.01
-                                H,landing,46.80,-12.00
-                                """)
-                        .with(
-                                "job.yaml",
-                                "zones: zones.geojson\nwires: wires.geojson\nmap: map.geojson\nrelease-areas: release.geojson\n",
-                                "");
-        assertOnly(sample, "AXES_SWAPPED places.csv:2: lon_deg: is far off");
+        assertOnly(withAllSwapped(), "AXES_SWAPPED places.csv:2: lon_deg: is far off");
+    }
+
+    @Test
+    void finds_them_too_when_the_terrain_does_not_reach_the_wrong_spot() {
+        SampleJob sample = withAllSwapped();
+        sample.writeTo(folder);
+        RasterReader cutOut =
+                request ->
+                        request.frame().origin().latDeg() > 0
+                                ? new RasterReader.Reading(
+                                        Optional.of(new SampleJob.Disc(request.frame(), 10)),
+                                        List.of())
+                                : new RasterReader.Reading(
+                                        Optional.empty(),
+                                        List.of(
+                                                new Fault(
+                                                        FindingCode.OUTSIDE_TERRAIN,
+                                                        "terrain.tif",
+                                                        0,
+                                                        "",
+                                                        "does not reach the job",
+                                                        "",
+                                                        "")));
+
+        assertThat(SampleJob.reader(cutOut, List.of(), List.of()).read(folder).faults())
+                .extracting(Fault::code)
+                .containsExactly(FindingCode.OUTSIDE_TERRAIN, FindingCode.AXES_SWAPPED);
     }
 
     @Test
@@ -147,6 +179,48 @@ class JobFaultsTest {
         assertOnly(
                 new SampleJob().with("machine.yaml", "[2050, 2050, 1950]", "[2050, 1950]"),
                 "CHART_HOLE machine.yaml:27: mass-kg: does not fit the pressure altitudes");
+    }
+
+    @Test
+    void refuses_a_chart_that_carries_more_in_thinner_air() {
+        assertOnly(
+                new SampleJob().with("machine.yaml", "[2050, 2050, 1950]", "[2050, 1950, 2050]"),
+                "FIELD_OUT_OF_RANGE machine.yaml:27: mass-kg: rises with the pressure altitude,"
+                        + " found \"value 3 above value 2\"");
+    }
+
+    @Test
+    void loses_no_row_to_a_quote_that_nothing_closes() {
+        assertOnly(
+                new SampleJob().with("places.csv", "H,landing", "H,\"landing"),
+                "FILE_UNREADABLE places.csv:5: opens a quote that nothing closes");
+    }
+
+    @Test
+    void takes_two_bytes_for_each_letter_for_no_text() {
+        SampleJob sample = new SampleJob();
+        sample.binaries.put(
+                "places.csv", "id,kind\nA,laydown\n".getBytes(StandardCharsets.UTF_16BE));
+
+        assertOnly(sample, "FILE_UNREADABLE places.csv: is no UTF-8 text");
+    }
+
+    @Test
+    void takes_no_weather_of_another_day_however_long_it_is_held() {
+        assertOnly(
+                new SampleJob()
+                        .with("weather.csv", "07:00", "2026-09-06T07:00-01:00")
+                        .with("weather.csv", "08:00", "2026-09-06T08:00-01:00"),
+                "FIELD_OUT_OF_RANGE weather.csv: time: says nothing about the job's day, found"
+                        + " \"2026-09-06T08:00-01:00\", weather of 2026-09-08");
+    }
+
+    @Test
+    void starts_the_machine_only_where_it_may_stand() {
+        assertOnly(
+                new SampleJob().with("job.yaml", "machine-start: A", "machine-start: S01"),
+                "FIELD_OUT_OF_RANGE job.yaml:7: machine-start: is a place where the machine may not"
+                        + " stand, found \"S01\"");
     }
 
     @Test

@@ -72,7 +72,7 @@ class MapDataTest {
                 new FakeFeatures(".gpkg")
                         .add(
                                 Shape.LINE,
-                                List.of("id", "R1", "kind", "road", "owner", "x"),
+                                List.of("fid", "7", "id", "R1", "kind", "road", "owner", "x"),
                                 -12,
                                 46.8,
                                 -12,

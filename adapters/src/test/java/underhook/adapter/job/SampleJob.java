@@ -271,20 +271,23 @@ final class SampleJob {
     }
 
     static JobFolderReader reader(List<FeatureReader> features, List<MapReader> maps) {
+        return reader(
+                request ->
+                        new RasterReader.Reading(
+                                Optional.of(
+                                        new Disc(
+                                                request.frame(),
+                                                request.statedName().contains("coarse") ? 90 : 10)),
+                                List.of()),
+                features,
+                maps);
+    }
+
+    static JobFolderReader reader(
+            RasterReader rasters, List<FeatureReader> features, List<MapReader> maps) {
         return new JobFolderReader(
                 new PlaneSystems(),
-                new JobFolderReader.Readers(
-                        request ->
-                                new RasterReader.Reading(
-                                        Optional.of(
-                                                new Disc(
-                                                        request.frame(),
-                                                        request.statedName().contains("coarse")
-                                                                ? 90
-                                                                : 10)),
-                                        List.of()),
-                        features,
-                        maps),
+                new JobFolderReader.Readers(rasters, features, maps),
                 (where, date, zone) -> date.getMonthValue() != 12);
     }
 
@@ -339,7 +342,7 @@ final class SampleJob {
     }
 
     /** Flat ground, 100 m AMSL, within 5 km of the plane's centre. */
-    private record Disc(LocalFrame frame, double cellSizeM) implements HeightField {
+    record Disc(LocalFrame frame, double cellSizeM) implements HeightField {
         @Override
         public boolean covers(double eastM, double northM) {
             GeoPoint point = frame.toGeo(new PlanePoint(eastM, northM));

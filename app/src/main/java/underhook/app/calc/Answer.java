@@ -15,8 +15,17 @@ final class Answer {
     private final List<Map<String, String>> how = new ArrayList<>();
     private final List<Finding> findings = new ArrayList<>();
 
+    /** A zero has no sign here, and a number without end is no answer. */
     Answer with(String key, @Nullable Object value) {
-        values.put(key, value);
+        if (value instanceof Double number) {
+            if (!Double.isFinite(number)) {
+                throw new IllegalArgumentException(
+                        key + " grows without end: the values do not go together.");
+            }
+            values.put(key, number + 0.0);
+        } else {
+            values.put(key, value);
+        }
         return this;
     }
 

@@ -27,7 +27,7 @@ final class LineTopics {
                             List.of(
                                     MASS,
                                     Flag.number("legs", 1, 8).whole(),
-                                    Flag.positive("angle-deg", 90),
+                                    Flag.number("angle-deg", 30, 90),
                                     Flag.of("rigid", Flag.Kind.YES_NO).optional(),
                                     Flag.positive("leg-limit-kg", 100000).optional()),
                             LineTopics::legs),
@@ -79,19 +79,6 @@ final class LineTopics {
         }
         if (flags.isSet("rigid")) {
             answer.from("a rigid load hangs on two of three or more legs", "PRACTICE");
-        }
-        if (flags.number("angle-deg") < 30) {
-            answer.saying(
-                    List.of(
-                            new Finding(
-                                    FindingCode.VALUE_OUT_OF_RANGE,
-                                    Severity.CAUTION,
-                                    "angle-deg",
-                                    Double.toString(flags.number("angle-deg")),
-                                    "30",
-                                    "deg",
-                                    "LOAD-ANGLE",
-                                    "The legs are flatter than 30°, where the load-angle table ends: a small error of the angle changes the tension much.")));
         }
         return answer.done();
     }

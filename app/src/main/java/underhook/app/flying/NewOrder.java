@@ -15,10 +15,8 @@ import underhook.app.replan.FlyingDay.Patience;
 import underhook.app.replan.Now;
 import underhook.app.replan.Proposal;
 import underhook.core.flown.FlownDay;
-import underhook.core.flown.FlownLift;
 import underhook.core.flown.Tap;
 import underhook.core.job.Job;
-import underhook.core.job.LoadId;
 import underhook.core.job.Machine;
 
 /** A new order for what is left of a day, as a proposal that somebody accepts or not. Safe for threads. */
@@ -121,27 +119,12 @@ public final class NewOrder {
     }
 
     private static Now asItIs(Look look, FlownDay flown, Instant now) {
-        List<Now.Done> done = new ArrayList<>();
-        for (FlownLift lift : flown.lifts()) {
-            List<LoadId> loads = lift.loads();
-            if (!lift.aborted() && !loads.isEmpty()) {
-                done.add(new Now.Done(loads, lift.hookedAt(), released(lift)));
-            }
-        }
         Machine machine = look.job().job().machine();
         OptionalDouble fuelKg =
                 FuelNow.find(flown, machine, now)
                         .map(fuel -> OptionalDouble.of((fuel.leastKg() + fuel.mostKg()) / 2))
                         .orElse(OptionalDouble.empty());
-        return new Now(now, done, fuelKg, List.of());
-    }
-
-    private static Optional<Instant> released(FlownLift lift) {
-        return lift.isDone()
-                ? lift.offAt().stream()
-                        .flatMap(off -> off.freeAt().stream())
-                        .max(Instant::compareTo)
-                : Optional.empty();
+        return Now.asTapped(now, flown, fuelKg);
     }
 
     /**

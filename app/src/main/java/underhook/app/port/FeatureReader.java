@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.Consumer;
 
 /**
@@ -22,6 +23,11 @@ public interface FeatureReader {
      * @return every fault of the file; never throws for what a file holds
      */
     List<Fault> read(Request request, Consumer<StatedFeature> sink);
+
+    /** Names of values that such files have by themselves; passed over where nobody asks for them. */
+    default Set<String> usualNames() {
+        return Set.of();
+    }
 
     /**
      * What to read.

@@ -156,6 +156,7 @@ public final class FlyingDay {
         }
         return new Standing(
                 now.at(),
+                now.log(),
                 now.done().stream()
                         .map(
                                 one ->

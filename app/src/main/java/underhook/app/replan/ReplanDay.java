@@ -3,12 +3,9 @@ package underhook.app.replan;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import underhook.app.PlanDay;
 import underhook.app.Progress;
 import underhook.app.port.EveningFiles;
@@ -20,9 +17,9 @@ import underhook.app.port.PlanReader;
 import underhook.app.port.Reading;
 import underhook.core.finding.Finding;
 import underhook.core.finding.Outcome;
+import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
-import underhook.core.flown.TapKind;
-import underhook.core.job.LoadId;
+import underhook.core.flown.TrainedHands;
 import underhook.core.plan.Plan;
 
 /** Orders the rest of a written plan's day anew and publishes the plan when the re-check lets it. */
@@ -99,19 +96,19 @@ public final class ReplanDay {
         if (!plan.isDone()) {
             return Result.refused(List.of(), plan.findings());
         }
-        List<Tap> taps = List.of();
+        Now now = Now.asPlanned(request.at(), request.fuelKg());
         if (request.taps().isPresent()) {
             Reading<List<Tap>> read =
                     readers.taps().readTaps(request.taps().get(), reading.job().get().job());
             if (!read.faults().isEmpty()) {
                 return Result.refused(read.faults(), List.of());
             }
-            taps = read.value().orElse(List.of());
+            FlownDay flown = FlownDay.of(read.value().orElse(List.of()), TrainedHands.UNNAMED);
+            now = Now.asTapped(request.at(), flown, request.fuelKg());
         }
         progress.at("finding the ways", 0.1);
         FlyingDay day = new FlyingDay(reading.job().get(), plan.getValue(), checking);
         progress.at("ordering what is left", 0.6);
-        Now now = new Now(request.at(), done(taps), request.fuelKg(), List.of());
         Proposal proposal =
                 day.propose(now, request.changes(), FlyingDay.Patience.BOUND, () -> false);
         if (!proposal.isVerified()) {
@@ -124,35 +121,5 @@ public final class ReplanDay {
                         new OutputWriter.Output(proposal.job(), proposal.plan(), proposal.report()),
                         request.out());
         return new Result(List.of(), List.of(), Optional.of(proposal), files);
-    }
-
-    /** Lifts that were begun, in the order hooked; what was taken back or given up is not done. */
-    static List<Now.Done> done(List<Tap> taps) {
-        Set<String> undone = new HashSet<>();
-        taps.forEach(tap -> tap.undoes().ifPresent(undone::add));
-        List<Now.Done> done = new ArrayList<>();
-        for (Tap tap : taps) {
-            if (undone.contains(tap.id()) || tap.loads().isEmpty()) {
-                continue;
-            }
-            if (tap.kind() == TapKind.HOOKED) {
-                done.removeIf(one -> shares(one, tap.loads()));
-                done.add(new Now.Done(tap.loads(), tap.at(), Optional.empty()));
-            } else if (tap.kind() == TapKind.ABORTED) {
-                done.removeIf(one -> shares(one, tap.loads()));
-            } else if (tap.kind() == TapKind.OFF || tap.kind() == TapKind.FREE_CONFIRMED) {
-                done.replaceAll(
-                        one ->
-                                shares(one, tap.loads())
-                                        ? new Now.Done(
-                                                one.loads(), one.hookedAt(), Optional.of(tap.at()))
-                                        : one);
-            }
-        }
-        return done;
-    }
-
-    private static boolean shares(Now.Done done, List<LoadId> loads) {
-        return done.loads().stream().anyMatch(loads::contains);
     }
 }

@@ -19,6 +19,14 @@ public record Fall(
         double impactForwardMPerS,
         double impactDownMPerS) {
     /**
+     * Slowest steady fall that is followed, m/s: dust and snow fall slower, and the steps of their course
+     * would be so small that it never ends.
+     *
+     * @source PRACTICE no load falls like snow
+     */
+    public static final double LEAST_TERMINAL_M_PER_S = 0.5;
+
+    /**
      * A body with drag.
      *
      * @param massKg mass, kg, above 0
@@ -100,6 +108,7 @@ public record Fall(
      * <p>The pull of the air is against the movement through the air: a = −k |v − w| (v − w) − g. Integrated
      * with steps held to a relative error of 1e-10.
      *
+     * @param body falls at {@value #LEAST_TERMINAL_M_PER_S} m/s at least when its fall is steady
      * @param heightM above the ground, m, in (0, 3000]
      * @param groundSpeedMPerS speed over the ground when let go, level, m/s, in [0, 150]
      * @param tailwindMPerS wind from behind, m/s, in [-60, 60]; negative from ahead
@@ -112,6 +121,14 @@ public record Fall(
         if (!(tailwindMPerS >= -60 && tailwindMPerS <= 60)) {
             throw new IllegalArgumentException(
                     "tailwindMPerS (" + tailwindMPerS + ") must lie in [-60, 60].");
+        }
+        if (!(body.terminalMPerS() >= LEAST_TERMINAL_M_PER_S)) {
+            throw new IllegalArgumentException(
+                    "terminalMPerS ("
+                            + body.terminalMPerS()
+                            + ") must be at least "
+                            + LEAST_TERMINAL_M_PER_S
+                            + ": what falls slower drifts, and is no load.");
         }
         return new Descent(body.retardationCoefficient(), tailwindMPerS)
                 .untilGround(heightM, groundSpeedMPerS);

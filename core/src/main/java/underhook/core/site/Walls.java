@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
+import underhook.core.geo.PlaneLine;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Job;
 import underhook.core.job.MapFeature;
+import underhook.core.job.Place;
 import underhook.core.wire.Tube;
 
 /** What stands up on the job's map, as walls. */
@@ -17,9 +19,10 @@ public final class Walls {
     public static List<Wall> things(Job job, Ground ground) {
         List<Wall> all = new ArrayList<>();
         for (MapFeature feature : job.features()) {
-            double heightM = feature.heightM().orElse(assumedM(feature.kind()));
+            double heightM = thingM(feature);
             if (heightM > 0) {
                 addThing(feature, heightM, ground, all);
+                addPlacesInside(job, feature, ground, all);
             }
         }
         return List.copyOf(all);
@@ -28,7 +31,8 @@ public final class Walls {
     /**
      * Everywhere that a wire can be.
      *
-     * @param widerM added to its half-width, m, where more than the usual distance is kept to it
+     * @param widerM added to its half-width and to its top, m, where more than the usual distance is kept
+     *     to it
      */
     public static List<Wall> wire(String id, Tube tube, double widerM) {
         return tube.spans().stream()
@@ -40,8 +44,8 @@ public final class Walls {
                                         Cause.WIRE,
                                         curtain.a(),
                                         curtain.b(),
-                                        curtain.topAmslM(),
-                                        curtain.topAmslM(),
+                                        curtain.topAmslM() + widerM,
+                                        curtain.topAmslM() + widerM,
                                         curtain.halfWidthM() + widerM))
                 .toList();
     }
@@ -70,6 +74,26 @@ public final class Walls {
             double topM = Math.max(groundAmslM(ground, a), groundAmslM(ground, b)) + heightM;
             all.add(new Wall(feature.id(), Cause.THING, a, b, topM, topM, 0));
         }
+    }
+
+    /** A place inside an outline is in no reach of its edges when that is wide: it stands in a column. */
+    private static void addPlacesInside(
+            Job job, MapFeature feature, Ground ground, List<Wall> all) {
+        if (feature.shape() != MapFeature.Shape.AREA) {
+            return;
+        }
+        List<PlanePoint> ring = feature.outline().stream().map(ground.frame()::toPlane).toList();
+        for (Place place : job.places()) {
+            PlanePoint at = ground.frame().toPlane(place.position());
+            if (PlaneLine.isInside(at, ring)) {
+                double topM = groundAmslM(ground, at) + thingM(feature);
+                all.add(new Wall(feature.id(), Cause.THING, at, at, topM, topM, 0));
+            }
+        }
+    }
+
+    private static double thingM(MapFeature feature) {
+        return feature.heightM().orElse(assumedM(feature.kind()));
     }
 
     /** Endless where the ground is not known: then only distance aside clears it. */

@@ -21,6 +21,8 @@ import underhook.core.job.PlaceId;
 import underhook.core.job.PlaceKind;
 import underhook.core.job.Rules;
 import underhook.core.job.WireBufferRule;
+import underhook.core.wire.Curtain;
+import underhook.core.wire.Tube;
 
 /** Closed forms are worked by hand in the comments; no source outside. */
 class RoomTest {
@@ -353,5 +355,26 @@ class RoomTest {
                                         0))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("cause");
+    }
+
+    @Test
+    void a_wire_that_needs_more_is_higher_by_it_as_well_as_wider() {
+        // 14.5 m east, 13.7 m needed: 8.7 m wider than the usual 5 m. The rim is 9.5 m off, so 0.8
+        // m are
+        // left. A top 5 m under the rotors is far within 13.7 m in space; one 15 m under them is
+        // 6.3 m
+        // under once raised.
+        assertThat(of(besideWire(115), Part.ROTOR).fit()).isEqualTo(Fit.REFUSED);
+        assertThat(of(besideWire(105), Part.ROTOR).marginM()).isBetween(6.3, 6.4);
+    }
+
+    private static HeadingRoom besideWire(double topAmslM) {
+        Curtain span =
+                new Curtain(new PlanePoint(14.5, -80), new PlanePoint(14.5, 80), topAmslM, 0);
+        List<Wall> walls = Walls.wire("W", Tube.of(List.of(List.of(span)), false), 8.7);
+        Needs needs = new Needs(5, 5, 0, MARGINS);
+        Surroundings around =
+                Surroundings.of(ground((e, n) -> 100), BARE, Room.view(CRAFT, needs), walls);
+        return Room.of(around, CRAFT, needs).at(0, Rig.empty(20));
     }
 }

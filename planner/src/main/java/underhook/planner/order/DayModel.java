@@ -43,6 +43,7 @@ import underhook.planner.route.FlownLeg;
 import underhook.planner.route.LegFinder;
 import underhook.planner.route.LegWind;
 import underhook.planner.route.PlaceHour;
+import underhook.planner.route.RankedWays;
 import underhook.planner.route.RoomView;
 import underhook.planner.route.WayIn;
 import underhook.planner.route.WayMap;
@@ -54,13 +55,6 @@ import underhook.planner.route.WayMap;
  * what was once computed is kept.
  */
 final class DayModel {
-    /** Ways in, and ways out, that are tried where what falls could hit something. */
-    private static final int WAYS_TRIED = 8;
-
-    private static final double BESIDE_RAD = Math.toRadians(LegFinder.DIRECTION_STEP_DEG);
-
-    private static final List<String> UNKNOWN_GROUND = List.of("ground that is not known");
-
     /** What hangs under a machine without a line when it moves people, for clearance, m. */
     private static final double CABIN_UNDER_M = 25;
 
@@ -107,7 +101,12 @@ final class DayModel {
             WayIn wayOut,
             LegFinder.Request request,
             WayMap.Wind wind,
-            long arrivalS) {}
+            long arrivalS) {
+        /** The same with other words about its way in. */
+        LegAt with(WayIn words) {
+            return new LegAt(leg, durationS, words, wayOut, request, wind, arrivalS);
+        }
+    }
 
     final Job job;
     final Ground ground;
@@ -132,7 +131,7 @@ final class DayModel {
     private final Map<PlaceId, Integer> placeIndex = new HashMap<>();
     private final IdentityHashMap<Trip, KnownLegs> loadedLegs = new IdentityHashMap<>();
     private final KnownLegs emptyLegs;
-    private final Map<String, Optional<WayIn>> waysIn = new HashMap<>();
+    private final Map<String, Optional<RankedWays>> waysIn = new HashMap<>();
     private final Map<String, RoomView> roomViews = new HashMap<>();
     private final SkyView sky;
     private final List<Wall> walls;
@@ -389,19 +388,31 @@ final class DayModel {
     }
 
     private Optional<WayIn> findWayIn(int place, int slot, List<String> kinds, @Nullable Rig rig) {
-        String key = place + ":" + slot + ":" + String.join("|", kinds) + ":" + rig;
-        return waysIn.computeIfAbsent(
-                key, unused -> finder.findWayIn(placeHour(place, slot, kinds, rig)));
+        return rankWays(new Hung(place, slot, kinds, rig), Map.of()).map(RankedWays::best);
     }
 
-    private PlaceHour placeHour(int place, int slot, List<String> kinds, @Nullable Rig rig) {
+    /** What hangs over a place in an hour; no rig where room is not asked for. */
+    private record Hung(int place, int slot, List<String> kinds, @Nullable Rig rig) {}
+
+    /** Those with nothing shut are kept: they are asked for again and again. */
+    private Optional<RankedWays> rankWays(Hung at, Map<Long, List<String>> shut) {
+        if (!shut.isEmpty()) {
+            return finder.rankWays(placeHour(at), shut);
+        }
+        String key =
+                at.place() + ":" + at.slot() + ":" + String.join("|", at.kinds()) + ":" + at.rig();
+        return waysIn.computeIfAbsent(key, unused -> finder.rankWays(placeHour(at), shut));
+    }
+
+    private PlaceHour placeHour(Hung at) {
+        Rig rig = at.rig();
         return new PlaceHour(
-                points.get(place),
-                winds(place, slot),
-                kinds,
-                convergenceRad(place),
-                sky.suns(place, slot),
-                rig == null ? RoomView.NOT_ASKED : roomView(place, rig));
+                points.get(at.place()),
+                winds(at.place(), at.slot()),
+                at.kinds(),
+                convergenceRad(at.place()),
+                sky.suns(at.place(), at.slot()),
+                rig == null ? RoomView.NOT_ASKED : roomView(at.place(), rig));
     }
 
     private RoomView roomView(int place, Rig rig) {
@@ -540,63 +551,73 @@ final class DayModel {
             List<Cargo> cargos,
             long arrivalS) {}
 
-    /** By the best way out and in; where a load let go on them could hit something, by the next best. */
     private Optional<LegAt> computeLeg(Way way) {
-        Rig rig = way.rig();
-        Rig rigAtStart = rig == null ? null : rig.withoutCredit();
-        Optional<WayIn> out = findWayIn(way.from(), way.slotFrom(), way.kinds(), rigAtStart);
-        Optional<WayIn> in = findWayIn(way.to(), way.slotTo(), way.kinds(), rig);
-        if (!isKnown(way.from()) || !isKnown(way.to())) {
-            return Optional.empty();
-        }
-        if (isTooLow(way)) {
-            return Optional.empty();
-        }
-        Map<Long, List<String>> shutOut = new HashMap<>();
-        Map<Long, List<String>> shutIn = new HashMap<>();
-        int triedIn = 1;
-        int triedOut = 1;
-        while (out.isPresent() && in.isPresent()) {
-            LegFinder.Request request = request(way, out.get(), in.get());
-            ClearLegs.Found found =
-                    way.lineM() <= 0 ? unslung(request) : clearLegs.find(request, carried(way));
-            if (found.leg().isPresent()) {
-                return timed(way, found.leg().get(), request, new Ends(out.get(), in.get()));
-            }
-            if (way.lineM() <= 0 || ceiling.isReached()) {
-                return Optional.empty();
-            }
-            refusals.add(way.from(), way.to(), found);
-            List<String> why = found.unknownGround() ? UNKNOWN_GROUND : found.inReach();
-            boolean atStart = found.side().isAtStart() && triedOut < WAYS_TRIED;
-            boolean atEnd = found.side().isAtEnd() && triedIn < WAYS_TRIED;
-            if (!atStart && !atEnd) {
-                return Optional.empty();
-            }
-            if (atEnd) {
-                triedIn++;
-                shut(shutIn, in.get().approachFromGridRad(), why);
-                in = finder.findWayIn(placeHour(way.to(), way.slotTo(), way.kinds(), rig), shutIn);
-            }
-            if (atStart) {
-                triedOut++;
-                shut(shutOut, out.get().departureTrackGridRad(), why);
-                out =
-                        finder.findWayIn(
-                                placeHour(way.from(), way.slotFrom(), way.kinds(), rigAtStart),
-                                shutOut);
-            }
-        }
-        return Optional.empty();
+        boolean looked = isKnown(way.from()) && isKnown(way.to()) && !isTooLow(way);
+        return looked ? new LegEnds(asked(way)).find() : Optional.empty();
     }
 
-    /** Shuts a bearing, and its neighbours: what is in reach of one mostly is of them too. */
-    private static void shut(
-            Map<Long, List<String>> shut, double bearingGridRad, List<String> why) {
-        List<String> beside = why.stream().map(id -> id + " (10° beside)").toList();
-        shut.put(LegFinder.millionths(bearingGridRad), why);
-        shut.putIfAbsent(LegFinder.millionths(bearingGridRad - BESIDE_RAD), beside);
-        shut.putIfAbsent(LegFinder.millionths(bearingGridRad + BESIDE_RAD), beside);
+    /** A leg as its ends are chosen for it. */
+    private LegEnds.Asked asked(Way way) {
+        Rig rig = way.rig();
+        Rig rigAtStart = rig == null ? null : rig.withoutCredit();
+        return new LegEnds.Asked() {
+            @Override
+            public String from() {
+                return places.get(way.from()).id().value();
+            }
+
+            @Override
+            public Optional<RankedWays> out(Map<Long, List<String>> shut) {
+                return rankWays(
+                        new Hung(way.from(), way.slotFrom(), way.kinds(), rigAtStart), shut);
+            }
+
+            @Override
+            public Optional<RankedWays> in(Map<Long, List<String>> shut) {
+                return rankWays(new Hung(way.to(), way.slotTo(), way.kinds(), rig), shut);
+            }
+
+            @Override
+            public ClearLegs.Found leg(WayIn out, WayIn in) {
+                LegFinder.Request request = request(way, out, in);
+                return way.lineM() <= 0 ? unslung(request) : clearLegs.find(request, carried(way));
+            }
+
+            @Override
+            public Optional<LegAt> timed(FlownLeg leg, WayIn out, WayIn in) {
+                return DayModel.this.timed(way, leg, request(way, out, in), new Ends(out, in));
+            }
+
+            @Override
+            public boolean isOver() {
+                return ceiling.isReached();
+            }
+
+            @Override
+            public boolean isSlung() {
+                return way.lineM() > 0;
+            }
+
+            @Override
+            public void refused(ClearLegs.Found found) {
+                refusals.add(way.from(), way.to(), found);
+            }
+
+            @Override
+            public double priceS(LegAt leg) {
+                return way.kinds().isEmpty() ? 0 : finder.priceS(leg.leg(), way.kinds());
+            }
+
+            @Override
+            public double priceAnyhowS(LegAt leg) {
+                return finder.priceAnyhowS(leg.request());
+            }
+
+            @Override
+            public double leastS(LegAt leg) {
+                return finder.leastS(leg.request(), leg.wind()) + leg.arrivalS();
+            }
+        };
     }
 
     private boolean isTooLow(Way way) {

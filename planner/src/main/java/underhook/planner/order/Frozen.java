@@ -29,7 +29,8 @@ final class Frozen {
         this.job = job;
         this.standing = standing;
         int last = lastDone(plan);
-        for (int i = 0; i < plan.steps().size(); i++) {
+        boolean begun = standing.log() != Standing.Log.NOT_BEGUN;
+        for (int i = 0; begun && i < plan.steps().size(); i++) {
             if (!take(plan.steps().get(i), i <= last)) {
                 break;
             }
@@ -69,7 +70,7 @@ final class Frozen {
     private boolean take(Step step, boolean before) {
         Optional<Standing.Done> done = step.rotation().flatMap(this::done);
         boolean begun = step.startAt().plus(behind).isBefore(standing.at());
-        boolean skipped = step.rotation().isPresent() && !standing.done().isEmpty();
+        boolean skipped = step.rotation().isPresent() && standing.log() != Standing.Log.AS_PLANNED;
         if (done.isPresent()) {
             steps.add(flown(step, step.rotation().orElseThrow(), done.get()));
             return true;

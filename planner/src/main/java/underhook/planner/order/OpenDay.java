@@ -106,7 +106,7 @@ public final class OpenDay {
                                 maker,
                                 people,
                                 new PlanBuilder.Built(day, false, Optional.empty(), done))
-                        .build(settings, leftOut(day, now), findings(day));
+                        .build(settings, leftOut(day, now, frozen), findings(day));
         return new Reordered(
                 joined(record, fresh, new Seen(now, frozen, bound)),
                 upToNow(record, done, now),
@@ -239,18 +239,41 @@ public final class OpenDay {
         }
     }
 
-    private List<LeftOut> leftOut(DayState day, Standing now) {
+    private List<LeftOut> leftOut(DayState day, Standing now, Frozen frozen) {
         Map<LoadId, LeftOut> out = new LinkedHashMap<>(maker.leftOut());
+        out.keySet().removeIf(frozen::holds);
+        Optional<String> stuck = stuck(frozen.steps());
         for (int k = 0; k < maker.trips().size(); k++) {
             if (day.releasedS().get(k) < 0) {
                 Trip trip = maker.trips().get(k);
-                trip.ids().forEach(id -> out.put(id, why(id, trip, now)));
+                trip.ids().forEach(id -> out.put(id, why(id, trip, now, stuck)));
             }
         }
         return List.copyOf(out.values());
     }
 
-    private LeftOut why(LoadId id, Trip trip, Standing now) {
+    /** That the machine is where nothing leads away from any more; empty when something does. */
+    private Optional<String> stuck(List<Step> done) {
+        if (done.isEmpty()) {
+            return Optional.empty();
+        }
+        Step last = done.get(done.size() - 1);
+        int at = model.place(last.to());
+        int slot = model.slot(model.seconds(last.endAt()));
+        boolean leads = slot < 0;
+        for (int to = 0; !leads && to < model.places.size(); to++) {
+            leads = to != at && model.emptyLeg(at, to, line(last), slot).isPresent();
+        }
+        return leads
+                ? Optional.empty()
+                : Optional.of(
+                        "The machine is at "
+                                + last.to()
+                                + ", from where no way keeps the rules any more. It must leave by eye;"
+                                + " perhaps a new order once the next lift is hooked elsewhere.");
+    }
+
+    private LeftOut why(LoadId id, Trip trip, Standing now, Optional<String> stuck) {
         if (now.dropped().contains(id)) {
             return new LeftOut(id, FindingCode.NO_ROOM_IN_DAY, "It was taken off the day.");
         }
@@ -265,7 +288,9 @@ public final class OpenDay {
         return new LeftOut(
                 id,
                 FindingCode.NO_ROOM_IN_DAY,
-                "What is left of the day has no room for it: wind, crews, fuel or duty end first.");
+                stuck.orElse(
+                        "What is left of the day has no room for it: wind, crews, fuel or duty end"
+                                + " first."));
     }
 
     private List<Finding> findings(DayState day) {

@@ -13,7 +13,8 @@ import underhook.core.job.PlaceId;
  * How a day that is being flown stands. What is not told is taken from its plan.
  *
  * @param at now
- * @param done lifts done or in the air, in the order flown; none when nobody keeps a log, then the plan counts
+ * @param log what the lifts named stand for
+ * @param done lifts done or in the air, in the order flown
  * @param fuelKg fuel as read now, kg
  * @param crews where crews are, when other than planned
  * @param late crews that are not there before a time
@@ -22,12 +23,23 @@ import underhook.core.job.PlaceId;
  */
 public record Standing(
         Instant at,
+        Log log,
         List<Done> done,
         OptionalDouble fuelKg,
         Map<CrewId, CrewAt> crews,
         Map<CrewId, Instant> late,
         Set<PlaceId> closed,
         Set<LoadId> dropped) {
+    /** Who says what was flown. */
+    public enum Log {
+        /** Nobody: the plan counts as flown up to now. */
+        AS_PLANNED,
+        /** Somebody, and the machine has not moved yet. */
+        NOT_BEGUN,
+        /** Somebody: what is not named was not lifted. */
+        KEPT
+    }
+
     /**
      * A lift that was begun.
      *

@@ -74,6 +74,7 @@ public final class LegFinder {
     private final Map<String, Map<Long, Lies>> liesByPlace = new HashMap<>();
     private final WaysIn waysIn;
     private final Map<String, Exposures> exposures = new HashMap<>();
+    private final Map<String, Double> pricesAnyhowS = new HashMap<>();
 
     public LegFinder(Job job, Ground ground) {
         this.job = job;
@@ -191,6 +192,36 @@ public final class LegFinder {
     /** What a leg with loads of these kinds passes over at a price, s. */
     public double priceS(FlownLeg leg, List<String> kinds) {
         return exposures(kinds, KEEP_OFF_M).priceS(leg.points());
+    }
+
+    /**
+     * What the cheapest way in plan between the ends of a request pays, whatever its directions there, s.
+     * Other directions make a leg no cheaper than that by much.
+     */
+    public double priceAnyhowS(Request request) {
+        String key =
+                maps.key(request.kinds())
+                        + request.from().point()
+                        + request.to().point()
+                        + request.speedMPerS();
+        return pricesAnyhowS.computeIfAbsent(key, unused -> findPriceAnyhowS(request));
+    }
+
+    private double findPriceAnyhowS(Request request) {
+        Exposures things = exposures(request.kinds(), KEEP_OFF_M);
+        WayMap.Wind still = new WayMap.Wind(0, 0, request.speedMPerS());
+        double leastS = Double.POSITIVE_INFINITY;
+        double priceS = 0;
+        for (List<PlanePoint> way :
+                between(request.from().point(), request.to().point(), request, Map.of())) {
+            double ownS = things.priceS(way);
+            double costS = ownS + CheapestWay.timeS(way, still);
+            if (costS < leastS) {
+                leastS = costS;
+                priceS = ownS;
+            }
+        }
+        return priceS;
     }
 
     private RoundedWay.Turning turning(Request request) {
@@ -598,21 +629,23 @@ public final class LegFinder {
      * @return empty when no direction is allowed
      */
     public Optional<WayIn> findWayIn(PlaceHour at) {
-        return findWayIn(at, Map.of());
+        return rankWays(at, Map.of()).map(RankedWays::best);
     }
 
     /**
-     * The way in when some directions are shut, because a load let go there could hit something.
+     * Every way in and out that is allowed, best first, when some directions are shut, because a load let
+     * go there could hit something.
      *
      * @param shut what it could hit, by the bearing from the place that the way would come from, in
      *     millionths of a radian
+     * @return empty when no direction is allowed
      */
-    public Optional<WayIn> findWayIn(PlaceHour at, Map<Long, List<String>> shut) {
+    public Optional<RankedWays> rankWays(PlaceHour at, Map<Long, List<String>> shut) {
         Map<Long, Lies> known =
                 liesByPlace.computeIfAbsent(
                         at.place() + maps.key(at.kinds()) + "|" + at.kinds().isEmpty(),
                         unused -> new HashMap<>());
-        return waysIn.find(
+        return waysIn.rank(
                 at,
                 bearing -> {
                     long millionths = millionths(bearing);

@@ -1,5 +1,6 @@
 package underhook.planner.route;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -24,5 +25,19 @@ public record WayIn(
     public WayIn {
         reasons = List.copyOf(reasons);
         refusedInto = List.copyOf(refusedInto);
+    }
+
+    /** The same with one more reason. */
+    public WayIn withReason(String reason) {
+        List<String> more = new ArrayList<>(reasons);
+        more.add(reason);
+        return new WayIn(
+                approachFromGridRad,
+                departureTrackGridRad,
+                headMPerS,
+                crossMPerS,
+                outTailMPerS,
+                more,
+                refusedInto);
     }
 }

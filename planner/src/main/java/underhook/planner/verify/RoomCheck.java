@@ -1,40 +1,55 @@
 package underhook.planner.verify;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import underhook.core.finding.FindingCode;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Load;
 import underhook.core.job.Machine;
 import underhook.core.job.Place;
-import underhook.core.job.Rules;
+import underhook.core.job.PlaceId;
 import underhook.core.plan.Drop;
 import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 
 /**
- * Distance in space of rotor and tail to ground and trees in every hover, point by point on a grid of
- * half a metre: no cell is left out for being far, and none is widened.
+ * Distance in space of rotor, tail, fuselage, line and load to whatever stands at the place, in every
+ * hover in which something is set down or hooked up.
  */
 final class RoomCheck {
-    private static final double SAMPLE_M = 0.5;
+    /** No heading is stated for a hook-up: any of these must do. */
+    private static final int HEADINGS = 36;
 
     private final Day day;
     private final Machine machine;
-    private final Rules rules;
+    private final List<HungWire> wires;
+    private final Map<PlaceId, HoverSpace> spaces = new HashMap<>();
 
-    /** A hover: what is looked at, and how high the hook is over the place. */
-    private record Hover(Load load, Place place, double headingGridRad, double hookAglM) {}
+    /**
+     * A hover: what is looked at, and how high the hook is over the place.
+     *
+     * @param standsM of that the load that stands up, m
+     * @param loadRadiusM half the diagonals of what hangs there side by side, m
+     */
+    private record Hover(
+            Load load, Place place, double lineM, double standsM, double loadRadiusM) {}
 
     RoomCheck(Day day) {
         this.day = day;
         this.machine = day.job().machine();
-        this.rules = day.job().rules();
+        this.wires = day.job().wires().stream().map(wire -> new HungWire(day, wire)).toList();
     }
 
     void run() {
         for (Step step : day.plan().steps()) {
-            step.rotation().ifPresent(rotation -> checkDrops(step, rotation));
+            step.rotation()
+                    .ifPresent(
+                            rotation -> {
+                                checkDrops(step, rotation);
+                                checkHookUp(step, rotation);
+                            });
         }
     }
 
@@ -47,40 +62,77 @@ final class RoomCheck {
             double convergence = Plane.convergenceRad(day.ground().frame(), place.position());
             double heading = drop.approachFromTrueRad() + Math.PI - convergence;
             double stands = day.kindOf(load).standsUp() ? load.lengthM() : 0;
-            check(new Hover(load, place, heading, step.lineLengthM() + stands));
+            double radius = radiusM(loads.subList(i, loads.size()));
+            Hover hover = new Hover(load, place, step.lineLengthM(), stands, radius);
+            demand(hover, tightest(hover, heading));
             checkStated(step, drop, stands);
         }
-        Load first = loads.get(0);
-        Place from = day.job().getPlace(first.from());
-        // No heading is stated for a hook-up: the best must do.
-        Hover best = new Hover(first, from, 0, step.lineLengthM());
-        double most = Double.NEGATIVE_INFINITY;
-        for (int i = 0; i < 36; i++) {
-            Hover hover = new Hover(first, from, i * Math.PI / 18, step.lineLengthM());
-            double apart = leastM(hover);
-            best = apart > most ? hover : best;
-            most = Math.max(most, apart);
-            if (most >= rules.rotorClearanceM()) {
-                break;
-            }
-        }
-        check(best);
     }
 
-    private void check(Hover hover) {
-        double apart = leastM(hover);
+    private void checkHookUp(Step step, Rotation rotation) {
+        List<Load> loads = day.loadsOf(rotation.loads());
+        Place from = day.job().getPlace(loads.get(0).from());
+        Hover hover = new Hover(loads.get(0), from, step.lineLengthM(), 0, radiusM(loads));
+        HoverSpace.Near best = tightest(hover, 0);
+        for (int i = 1; i < HEADINGS && best.spareM() < 0; i++) {
+            HoverSpace.Near near = tightest(hover, 2 * Math.PI * i / HEADINGS);
+            best = near.spareM() > best.spareM() ? near : best;
+        }
+        demand(hover, best);
+    }
+
+    /** What hangs together hangs side by side; what stands up is as wide as it is thick. */
+    private double radiusM(List<Load> loads) {
+        double sum = 0;
+        for (Load load : loads) {
+            double along = day.kindOf(load).standsUp() ? load.heightM() : load.lengthM();
+            sum += Math.sqrt(along * along + load.widthM() * load.widthM()) / 2;
+        }
+        return sum;
+    }
+
+    private HoverSpace.Near tightest(Hover hover, double headingGridRad) {
+        HoverSpace space =
+                spaces.computeIfAbsent(
+                        hover.place().id(), unused -> new HoverSpace(day, hover.place(), wires));
+        PlanePoint at = space.at();
+        double placeM = day.groundAmslM(at);
+        double hookM = placeM + hover.lineM() + hover.standsM();
+        Machine.Body body = machine.body();
+        double rotorsM = hookM + body.rotorAboveHookM();
+        double noseM = Math.max(0, body.noseReachM() - body.halfWidthM());
+        return space.tightest(
+                List.of(
+                        new HoverPart("rotor", at, at, machine.rotorRadiusM(), rotorsM, false),
+                        new HoverPart("tail", at, at, body.tailHalfWidthM(), rotorsM, false)
+                                .drawnOut(headingGridRad, machine.tailReachM(), 0),
+                        // As far back as ahead: behind that it is the tail.
+                        new HoverPart("fuselage", at, at, body.halfWidthM(), hookM, false)
+                                .drawnOut(
+                                        headingGridRad,
+                                        Math.min(noseM, machine.tailReachM()),
+                                        noseM),
+                        new HoverPart("line", at, at, 0, placeM + hover.standsM(), true),
+                        new HoverPart("load", at, at, hover.loadRadiusM(), placeM, true)));
+    }
+
+    private void demand(Hover hover, HoverSpace.Near near) {
         day.ledger()
                 .demand(
-                        apart >= rules.rotorClearanceM() - Tolerance.CLEARANCE_M,
+                        near.spareM() >= -Tolerance.CLEARANCE_M,
                         FindingCode.ROOM_REFUSED,
                         hover.load().id().value(),
                         () ->
                                 Told.of(
                                                 "rules",
-                                                "Rotor or tail come too near to ground or trees at "
+                                                "The "
+                                                        + near.part()
+                                                        + " comes too near to "
+                                                        + near.what()
+                                                        + " at "
                                                         + hover.place().id()
                                                         + ".")
-                                        .figures(apart, rules.rotorClearanceM(), "m"));
+                                        .figures(near.apartM(), near.needM(), "m"));
     }
 
     /** A plan may not fly what its own table of room refuses. */
@@ -113,44 +165,5 @@ final class RoomCheck {
                                                         + "° TRUE."));
             }
         }
-    }
-
-    /** Least distance of rotor disc and tail boom to any point of ground or trees, m. */
-    private double leastM(Hover hover) {
-        PlanePoint at = day.planeOf(hover.place().position());
-        double rotors = day.groundAmslM(at) + hover.hookAglM() + machine.body().rotorAboveHookM();
-        double wide = machine.body().tailHalfWidthM();
-        double reach =
-                Math.max(machine.rotorRadiusM(), machine.tailReachM() + wide)
-                        + rules.rotorClearanceM()
-                        + SAMPLE_M;
-        PlanePoint tail = Plane.along(at, hover.headingGridRad() + Math.PI, machine.tailReachM());
-        int half = (int) Math.ceil(reach / SAMPLE_M);
-        double least = reach;
-        for (int i = -half; i <= half; i++) {
-            for (int j = -half; j <= half; j++) {
-                PlanePoint p =
-                        new PlanePoint(at.eastM() + i * SAMPLE_M, at.northM() + j * SAMPLE_M);
-                double aside =
-                        Math.min(
-                                Plane.apartM(p, at) - machine.rotorRadiusM(),
-                                Plane.toSegmentM(p, at, tail) - wide);
-                if (aside < rules.rotorClearanceM()) {
-                    double above = day.isKnown(p) ? rotors - topAmslM(hover.place(), p) : 0;
-                    double apart =
-                            aside <= 0 && above <= 0
-                                    ? Math.max(aside, above)
-                                    : Math.hypot(Math.max(0, aside), Math.max(0, above));
-                    least = Math.min(least, apart);
-                }
-            }
-        }
-        return least;
-    }
-
-    /** Surveyed trees stand everywhere; else the raster counts where it is. */
-    private double topAmslM(Place place, PlanePoint p) {
-        double trees = place.canopyM().isPresent() ? place.canopyM().getAsDouble() : day.canopyM(p);
-        return day.groundAmslM(p) + trees;
     }
 }

@@ -20,7 +20,9 @@ class WaysInTest {
     private static final Lies OPEN = new Lies(true, List.of(), List.of());
 
     private static WayIn find(List<SunSeen> suns, Lies.Below below) {
-        return WAYS.find(JudgesTest.hour(WIND, suns, RoomView.NOT_ASKED), below).orElseThrow();
+        return WAYS.rank(JudgesTest.hour(WIND, suns, RoomView.NOT_ASKED), below)
+                .orElseThrow()
+                .best();
     }
 
     private static double degrees(double rad) {
@@ -100,7 +102,7 @@ class WaysInTest {
                                 : new Lies(false, List.of("Z3"), List.of());
         PlaceHour at = JudgesTest.hour(WIND, List.of(), RoomView.NOT_ASKED);
 
-        assertThat(WAYS.find(at, onlyBehind)).isEmpty();
+        assertThat(WAYS.rank(at, onlyBehind)).isEmpty();
     }
 
     @Test
@@ -114,7 +116,7 @@ class WaysInTest {
                         List.of(),
                         RoomView.NOT_ASKED);
 
-        assertThat(WAYS.find(at, bearing -> OPEN).orElseThrow().reasons().get(1))
+        assertThat(WAYS.rank(at, bearing -> OPEN).orElseThrow().best().reasons().get(1))
                 .startsWith("second best: track 227°");
     }
 }

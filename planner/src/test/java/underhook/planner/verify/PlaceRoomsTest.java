@@ -5,12 +5,15 @@ import static org.assertj.core.api.Assertions.within;
 import static underhook.planner.verify.SmallDay.pid;
 import static underhook.planner.verify.SmallDay.with;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import underhook.core.geo.Ground;
 import underhook.core.geo.HeightField;
+import underhook.core.job.CrossingRule;
+import underhook.core.job.MapFeature;
 import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.PlaceRoom.Fit;
 import underhook.core.plan.PlaceRoom.LineRoom;
@@ -63,6 +66,32 @@ class PlaceRoomsTest {
         PlaceRoom room = atS2(SmallDay.good().place("S2", "canopyM", OptionalDouble.of(40)));
 
         assertThat(room.advisedLine()).isEmpty();
+    }
+
+    @Test
+    void a_place_inside_a_wide_hall_has_no_room() {
+        // No edge is within 100 m of the place.
+        List<MapFeature> features = new ArrayList<>(SmallDay.good().job().features());
+        features.add(
+                new MapFeature(
+                        "F1",
+                        MapFeature.Kind.FOREST,
+                        MapFeature.Shape.AREA,
+                        List.of(
+                                SmallDay.geo(900, -100),
+                                SmallDay.geo(1100, -100),
+                                SmallDay.geo(1100, 100),
+                                SmallDay.geo(900, 100)),
+                        0,
+                        CrossingRule.ALLOWED,
+                        OptionalDouble.of(4),
+                        false,
+                        "map"));
+
+        PlaceRoom room = atS2(SmallDay.good().inJob("features", features));
+
+        assertThat(room.advisedLine()).isEmpty();
+        assertThat(row(room, "20 m").tightest().cause()).isEqualTo("F1");
     }
 
     @Test

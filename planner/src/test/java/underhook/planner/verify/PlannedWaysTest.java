@@ -159,6 +159,23 @@ class PlannedWaysTest {
     }
 
     @Test
+    void the_neighbour_of_a_way_out_that_is_shut_is_flown_where_it_is_clear() {
+        // The house stands east of the way north. Ten degrees west of it the way's end is 15 m
+        // further
+        // off; twenty degrees would do too and cost more.
+        Plan plan = planned(houseAt(13, 75));
+
+        assertThat(loadedFromA(plan))
+                .isNotEmpty()
+                .allSatisfy(
+                        leg -> {
+                            PlanePoint out = firstOut(leg);
+                            double offRad = Math.atan2(out.eastM(), out.northM());
+                            assertThat(Math.toDegrees(offRad)).isBetween(-11.0, -9.0);
+                        });
+    }
+
+    @Test
     void a_load_leaves_another_way_where_the_best_way_out_has_no_ground_below() {
         // Wind from south: the best way out ends 100 m south of A, where the raster ends at 60 m.
         SmallDay good = SmallDay.good();

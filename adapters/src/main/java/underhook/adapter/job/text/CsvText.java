@@ -14,6 +14,9 @@ import underhook.core.finding.FindingCode;
 
 /** Reads CSV whose separator is found from its header line. */
 final class CsvText {
+    /** Set behind the text: an open quote swallows it, a whole table ends with it. */
+    private static final String END = "(end of table)";
+
     private CsvText() {}
 
     static Optional<Table.Grid> read(String text, Source source) {
@@ -25,7 +28,7 @@ final class CsvText {
                         .skipEmptyLines(true)
                         .allowExtraFields(true)
                         .allowMissingFields(true)
-                        .ofCsvRecord(text)) {
+                        .ofCsvRecord(text + "\n" + END)) {
             for (CsvRecord record : reader) {
                 rows.add(
                         new Table.Row(
@@ -42,6 +45,15 @@ final class CsvText {
             return Optional.empty();
         } catch (IOException impossible) {
             throw new UncheckedIOException(impossible);
+        }
+        Table.Row last = rows.remove(rows.size() - 1);
+        if (!last.cells().equals(List.of(END))) {
+            source.fault(
+                    FindingCode.FILE_UNREADABLE,
+                    new At(last.line(), ""),
+                    "opens a quote that nothing closes, so that the rows below would be lost",
+                    Found.allowing("quotes in pairs"));
+            return Optional.empty();
         }
         return Optional.of(new Table.Grid(rows, separator == ';'));
     }

@@ -31,6 +31,10 @@ public final class TextFile {
             byte[] bytes = Files.readAllBytes(file);
             String text =
                     StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+            if (text.indexOf('\0') >= 0) {
+                throw new CharacterCodingException(); // two bytes for each letter, or no text at
+                // all
+            }
             return Optional.of(text.startsWith("\ufeff") ? text.substring(1) : text);
         } catch (CharacterCodingException notUtf8) {
             source.fault(

@@ -1,5 +1,5 @@
 // Who holds this device, where they are, and how they like the page.
-import { html, nothing } from '/lib/lit/lit-html.js';
+import { html, nothing, svg } from '/lib/lit/lit-html.js';
 import { state, set } from './state.js';
 import { t, LANGUAGES, speak } from './words.js';
 import { local } from './units.js';
@@ -32,6 +32,17 @@ const reader = (change) => { set({ reader: { ...state.reader, ...change } }); sp
 const options = (name, all, value, change) => html`<fieldset><legend>${name}</legend>${Object.entries(all).map(([key, words]) => html`
   <button aria-pressed=${String(key === value)} @click=${() => change(key)}>${words}</button>`)}</fieldset>`;
 
+// The light border that cameras need: ISO/IEC 18004.
+const BORDER = 4;
+
+const code = ({ address, rows }) => {
+  const side = rows.length + 2 * BORDER;
+  const dark = rows.flatMap((row, y) => [...row].map((one, x) => (one === '1' ? `M${x + BORDER} ${y + BORDER}h1v1h-1z` : ''))).join('');
+  return html`<figure><svg class="code" viewBox=${`0 0 ${side} ${side}`} role="img" aria-label=${t('join.code', { address })}>${svg`<rect width=${side} height=${side} fill="#fff"/><path d=${dark} fill="#000" shape-rendering="crispEdges"/>`}</svg><figcaption>${address}</figcaption></figure>`;
+};
+
+const others = () => html`<h2>${t('join.others')}</h2>${state.addresses.length ? html`<p>${t('join.othersHint')}</p><div class="codes">${state.addresses.map(code)}</div>` : html`<p>${t('join.alone')}</p>`}`;
+
 export const join = () => html`<h1>${t('join.title')}</h1>
   ${state.day ? html`
   <div class="grid two">${people().map((person) => html`<button aria-pressed=${String(state.me?.by === person.by)} @click=${() => choose(person)}>${person.words}</button>`)}</div>
@@ -45,4 +56,5 @@ export const join = () => html`<h1>${t('join.title')}</h1>
   ${options(t('join.north'), { true: t('join.true'), mag: t('join.mag') }, state.reader.north, (north) => reader({ north }))}
   <p class="hint" id="card">${t(cardMm() === LONG_MM ? 'join.card' : 'join.cardShort', { mm: cardMm() })}</p>
   <input type="range" aria-labelledby="card" min="3" max="12" step="0.05" .value=${String(state.reader.mm ?? 6.5)} @input=${(event) => reader({ mm: Number(event.target.value) })}>
-  <div class="cardbox"><div class="card" style=${`width:${(state.reader.mm ?? 6.5) * cardMm()}px`}></div></div>`;
+  <div class="cardbox"><div class="card" style=${`width:${(state.reader.mm ?? 6.5) * cardMm()}px`}></div></div>
+  ${others()}`;

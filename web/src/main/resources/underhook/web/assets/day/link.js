@@ -110,6 +110,7 @@ export async function news() {
 /** Fetches what must be there when the network is not: every place, and the sheets for the worst case. */
 export async function stock() {
   try {
+    ask(`${base()}/addresses`).then(({ addresses }) => set({ addresses })).catch(() => {});
     const [places, emergency] = await Promise.all([ask(`${base()}/places`).catch(() => null), ask(`${base()}/emergency`)]);
     if (places) { set({ places: places.places }); await state.outbox.keep('places', places.places); }
     set({ emergency, stockedAt: Date.now() });

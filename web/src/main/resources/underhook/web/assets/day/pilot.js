@@ -38,7 +38,7 @@ const drop = (one) => html`${told(one.told)}<section class="drop">${compass(one)
   ${figure(t('pilot.in'), bearing(one.approachFromTrueDeg), one.way ? side(one.way) : nothing)}
   ${figure(t('pilot.out'), bearing(one.departureTrackTrueDeg), one.way ? t(one.way.tailOutKt > 0 ? 'pilot.outTail' : 'pilot.outHead', { kt: Math.abs(one.way.tailOutKt) }) : nothing)}
   ${figure(t('pilot.wind'), one.way ? wind(one.way) : t('pilot.nowind'))}</dl>
-  ${one.way ? html`<p>${said(one.way.state, 'pilot.way')} ${one.way.state === 'outside' ? html`<b>${t('pilot.wayOutside')}</b>` : nothing}</p>` : nothing}</section>`;
+  ${one.way ? html`<p>${said(one.way.state, 'pilot.way')} ${one.way.state === 'outside' ? html`<b>${t(one.told.length ? 'pilot.wayTold' : 'pilot.wayOutside')}</b>` : nothing}</p>` : nothing}</section>`;
 
 export function pilot() {
   const { day } = state;

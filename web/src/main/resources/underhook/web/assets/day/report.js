@@ -23,7 +23,7 @@ const choices = { crew: () => state.day.crews.map((one) => one.id), place: () =>
 // As far as the server reads them.
 const LARGEST = { degrees: 360, metres: 500, number: 999, kg: 99999 };
 
-const field = ([name, type]) => html`<label class="field">${t(`report.${name}`)} ${choices[type] ? html`<select name=${name} required>${choices[type]().map((one) => html`<option>${one}</option>`)}</select>`
+const field = ([name, type]) => html`<label class="field">${t(`report.${name}`)} ${choices[type] ? html`<select name=${name} required>${choices[type]().map((one) => html`<option ?selected=${type === 'place' && one === state.me.place}>${one}</option>`)}</select>`
   : html`<input name=${name} required type=${type in LARGEST ? 'number' : 'text'} inputmode=${type in LARGEST ? 'numeric' : 'text'} min=${type === 'metres' ? 1 : 0} max=${LARGEST[type] ?? nothing} step="1" maxlength="200" autocomplete="off">`}</label>`;
 
 async function send(event, kind) {

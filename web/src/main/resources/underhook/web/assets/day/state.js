@@ -12,7 +12,7 @@ const stored = (() => {
 })();
 
 export const state = {
-  job, online: false, day: null, seenAt: 0, places: [], emergency: null, stockedAt: 0, waiting: [], sent: [], shiftMs: 0, outbox: null, ask: null, typed: '', orders: null,
+  job, online: false, day: null, seenAt: 0, places: [], emergency: null, addresses: [], stockedAt: 0, waiting: [], sent: [], shiftMs: 0, outbox: null, ask: null, typed: '', orders: null,
   me: null, reader: { theme: 'system', language: 'en', mm: null, north: 'true' }, ...stored, at: location.hash.slice(1),
 };
 state.reader = { theme: 'system', language: 'en', mm: null, north: 'true', ...stored.reader };

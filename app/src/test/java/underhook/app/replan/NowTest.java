@@ -5,12 +5,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
+import underhook.core.flown.TrainedHands;
 import underhook.core.job.LoadId;
+import underhook.planner.order.Standing;
 
-class ReplanDayTest {
+class NowTest {
     private static final Instant NINE = Instant.parse("2026-09-08T09:00:00Z");
 
     private static Tap tap(int id, TapKind kind, String load, Optional<String> undoes) {
@@ -33,15 +37,14 @@ class ReplanDayTest {
 
     @Test
     void a_lift_is_done_when_it_was_let_go_and_in_the_air_before() {
-        List<Now.Done> done =
-                ReplanDay.done(
-                        List.of(
-                                tap(1, TapKind.HOOKED, "L1"),
-                                tap(4, TapKind.OFF, "L1"),
-                                tap(5, TapKind.FREE_CONFIRMED, "L1"),
-                                tap(7, TapKind.HOOKED, "L2")));
+        Now now =
+                now(
+                        tap(1, TapKind.HOOKED, "L1"),
+                        tap(5, TapKind.OFF, "L1"),
+                        tap(7, TapKind.HOOKED, "L2"));
 
-        assertThat(done)
+        assertThat(now.log()).isEqualTo(Standing.Log.KEPT);
+        assertThat(now.done())
                 .containsExactly(
                         new Now.Done(
                                 List.of(new LoadId("L1")),
@@ -55,13 +58,25 @@ class ReplanDayTest {
 
     @Test
     void what_was_taken_back_or_given_up_is_not_done() {
-        assertThat(
-                        ReplanDay.done(
-                                List.of(
-                                        tap(1, TapKind.HOOKED, "L1"),
-                                        tap(2, TapKind.UNDONE, "", Optional.of("t1")),
-                                        tap(3, TapKind.HOOKED, "L2"),
-                                        tap(4, TapKind.ABORTED, "L2"))))
-                .isEmpty();
+        Now now =
+                now(
+                        tap(1, TapKind.HOOKED, "L1"),
+                        tap(2, TapKind.UNDONE, "", Optional.of("t1")),
+                        tap(3, TapKind.HOOKED, "L2"),
+                        tap(4, TapKind.ABORTED, "L2"));
+
+        assertThat(now.done()).isEmpty();
+        assertThat(now.log()).isEqualTo(Standing.Log.KEPT);
+    }
+
+    @Test
+    void a_day_on_which_only_words_were_tapped_has_not_begun() {
+        assertThat(now(tap(1, TapKind.REPORTED, ""), tap(2, TapKind.BRIEFED, "")).log())
+                .isEqualTo(Standing.Log.NOT_BEGUN);
+    }
+
+    private static Now now(Tap... taps) {
+        FlownDay flown = FlownDay.of(List.of(taps), TrainedHands.UNNAMED);
+        return Now.asTapped(NINE.plusSeconds(3600), flown, OptionalDouble.empty());
     }
 }
