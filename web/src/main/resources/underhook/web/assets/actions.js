@@ -31,8 +31,10 @@ async function start() {
 async function openJob(jobId, lift = null) {
   set({ jobId, lift, job: null, plan: null, map: null, table: null, versions: null });
   listenTo(jobId);
-  await loadJob();
-  await Promise.all([loadPlan(), loadMap()]);
+  // The plan is not waited for in turn where the session knows that there is one.
+  const isPlanned = Boolean(state.session?.jobs.find((one) => one.id === jobId)?.plannedAt);
+  await Promise.all([loadJob(), loadMap(), isPlanned ? readPlan() : null]);
+  if (!isPlanned) await loadPlan();
   prepare();
   if (state.lift) await choose(state.lift);
 }
@@ -60,6 +62,10 @@ async function loadPlan() {
     set({ plan: null });
     return;
   }
+  await readPlan();
+}
+
+async function readPlan() {
   try {
     const plan = await api.plan(state.jobId);
     plan.loadsById = new Map(plan.view.loads.map((load) => [load.id, load]));

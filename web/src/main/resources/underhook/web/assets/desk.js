@@ -76,8 +76,14 @@ function draw() {
 
 async function startMap() {
   mapStarted = true;
+  await library();
   (await import('./map.js')).startMap(document.getElementById('map'));
 }
+
+/** The map's library is large: the order of the day does not wait for it. */
+const library = () => new Promise((done) => {
+  document.head.append(Object.assign(document.createElement('script'), { src: '/lib/ol/dist/ol.js', onload: done }));
+});
 
 async function startLook() {
   if (lookStarted === document.getElementById('look')) return;

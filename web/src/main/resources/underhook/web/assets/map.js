@@ -12,7 +12,7 @@ const json = new format.GeoJSON();
 const GROUPS = ['contours', 'ground', 'water', 'zones', 'releaseAreas', 'roads', 'houses', 'people', 'hazards', 'wires'];
 const toView = (lonLat) => proj.fromLonLat(lonLat.slice(0, 2));
 
-let map, target, fitted = false, shown = null, marked = new Set(), walkIndex = -1;
+let map, target, fitted = false, shown = null, drawnLift = null, othersOf = null, marked = new Set(), walkIndex = -1;
 const layers = {};
 /** A chosen lift fills at least this much of the view, one way or the other. */
 const LEAST_SHARE = 0.45;
@@ -24,17 +24,20 @@ export function startMap(element) {
   layers.relief = new layer.Image({ opacity: 0.6, className: 'relief' });
   layers.reach = vector(styleOf('reach'));
   layers.strips = vector(styleOf('strips'));
+  layers.others = vector(styleOf('legs'));
   layers.legs = vector(styleOf('legs'));
   layers.places = vector(placeStyle);
   layers.names = new layer.Vector({ source: new source.Vector(), style: (feature) => nameOf(feature, chosenPlaces().has(feature.getId())), declutter: true });
   layers.craft = vector(styleOf('craft'));
   layers.sketch = vector(styleOf('sketch'));
-  map = new OlMap({ target, layers: [layers.relief, ...GROUPS.map((name) => layers[name]), layers.reach, layers.strips,
+  map = new OlMap({ target, layers: [layers.relief, ...GROUPS.map((name) => layers[name]), layers.others, layers.reach, layers.strips,
     layers.legs, layers.places, layers.names, layers.craft, layers.sketch], view: new View({ center: [0, 0], zoom: 2, maxZoom: 20 }) });
   map.on('precompose', () => marked.clear());
   map.on('rendercomplete', () => {
     target.dataset.marks = marked.size;
-    target.dataset.lift = state.lift ?? '';
+  });
+  map.on('postrender', () => {
+    target.dataset.lift = drawnLift ?? '';
   });
   map.on('singleclick', clicked);
   map.addInteraction(dragging());
@@ -127,8 +130,13 @@ function showLegs() {
   const now = chosenStep();
   const lines = (step, chosen) => (step.legs ?? []).map((leg, index) => new Feature({
     geometry: new geom.LineString(leg.path.map(toView)), chosen, index, empty: !leg.carrying.length, step: state.plan.steps.indexOf(step) }));
-  const all = state.plan ? state.plan.steps.filter((step) => step.kind === 'rotation').flatMap((step) => (step === now ? [] : lines(step, false))) : [];
-  fill('legs', [...all, ...(now ? lines(now, true) : [])]);
+  // All the day's legs are many: they are laid once for a plan, the chosen ones over them.
+  if (othersOf !== state.plan) {
+    othersOf = state.plan;
+    fill('others', (othersOf?.steps ?? []).filter((step) => step.kind === 'rotation').flatMap((step) => lines(step, false)));
+  }
+  fill('legs', now ? lines(now, true) : []);
+  drawnLift = state.lift;
   fill('strips', now ? now.legs.flatMap(stretches) : []);
   fill('reach', now ? now.legs.filter((leg) => leg.release?.farthestM > 0).map((leg) => new Feature({
     geometry: new geom.LineString(leg.path.map(toView)), farthestM: leg.release.farthestM })) : []);
@@ -205,7 +213,7 @@ function clicked(event) {
   let best = null;
   map.forEachFeatureAtPixel(event.pixel, (feature, from) => {
     if (from === layers.places) best = { place: feature.getId() };
-    else if (from === layers.legs && !best) best = { step: feature.get('step') };
+    else if ((from === layers.legs || from === layers.others) && !best) best = { step: feature.get('step') };
   }, { hitTolerance: 8 });
   if (best?.place) choosePlace(best.place);
   else if (best) actions.choose(state.plan.view.lifts.find((lift) => lift.step === best.step)?.number ?? null);
