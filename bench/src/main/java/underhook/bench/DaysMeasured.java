@@ -1,5 +1,8 @@
 package underhook.bench;
 
+import java.lang.management.ManagementFactory;
+import java.lang.management.MemoryPoolMXBean;
+import java.lang.management.MemoryType;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -11,8 +14,9 @@ import underhook.planner.search.Ordered;
 /**
  * Orders of seeded days against the plain order of the same day: at each step what can be let go soonest.
  *
- * <p>Ten days of each size. Ratios are ours over plain, of days on which both fly the same loads; gaps are over
- * the bound on the flying time.
+ * <p>Ten days of each size. Ratios are ours over plain, of days on which both fly the same loads: of the chosen day,
+ * and of the earliest of those to choose from that fly no more than the plain one. Gaps are over the bound on the
+ * flying time, of the chosen day and of the one to choose from that flies least.
  */
 final class DaysMeasured implements Measured {
     private static final int[] LOADS = {20, 40, 60, 88, 120};
@@ -22,7 +26,9 @@ final class DaysMeasured implements Measured {
     private record Day(
             double finishRatio,
             double flightRatio,
+            double earliestRatio,
             double gapFraction,
+            double leastGapFraction,
             double boundS,
             double searchS,
             boolean alike,
@@ -47,42 +53,70 @@ final class DaysMeasured implements Measured {
             told.append(
                     String.format(
                             Locale.ROOT,
-                            "days: %d loads: on %d days of %d alike finish %s, flying %s of plain;"
-                                    + " flying over its bound %s %%; bound in %s s, search in %s s;"
-                                    + " left out %d, plain %d; heap %d MB%n",
+                            "days: %d loads: on %d days of %d alike finish %s, flying %s of plain,"
+                                    + " earliest at no more flying %s; flying over its bound %s %%,"
+                                    + " where least is flown %s %%; bound in %s s, search in %s s;"
+                                    + " left out %d, plain %d; heap at most %d MB%n",
                             loads,
                             alike.size(),
                             days.size(),
                             spread(alike.stream().mapToDouble(Day::finishRatio).toArray()),
                             spread(alike.stream().mapToDouble(Day::flightRatio).toArray()),
+                            spread(alike.stream().mapToDouble(Day::earliestRatio).toArray()),
                             spread(days.stream().mapToDouble(d -> d.gapFraction() * 100).toArray()),
+                            spread(
+                                    days.stream()
+                                            .mapToDouble(d -> d.leastGapFraction() * 100)
+                                            .toArray()),
                             spread(days.stream().mapToDouble(Day::boundS).toArray()),
                             spread(days.stream().mapToDouble(Day::searchS).toArray()),
                             days.stream().mapToInt(Day::leftOut).sum(),
                             days.stream().mapToInt(Day::plainLeftOut).sum(),
-                            (Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory())
-                                    >> 20));
+                            peakBytes() >> 20));
         }
-        return told.append("days: heap in use, collected or not").toString();
+        return told.append("days: heap in use, not yet collected counted").toString();
+    }
+
+    private static long peakBytes() {
+        long sum = 0;
+        for (MemoryPoolMXBean pool : ManagementFactory.getMemoryPoolMXBeans()) {
+            if (pool.getType() == MemoryType.HEAP) {
+                sum += pool.getPeakUsage().getUsed();
+                pool.resetPeakUsage();
+            }
+        }
+        return sum;
     }
 
     private static Day day(int loads, long seed) {
         DayTable table = new SeededDay(loads, seed).table();
         Ordered plain = DayOrder.plain(table);
         long start = System.nanoTime();
-        Ordered found = DayOrder.find(table, seed, () -> false, done -> {}).day();
+        DayOrder.Found all = DayOrder.find(table, seed, () -> false, done -> {});
+        Ordered found = all.day();
         long searched = System.nanoTime();
         double boundS = DayOrder.flightBoundS(table, found);
         long bounded = System.nanoTime();
         return new Day(
                 (double) found.finishS() / plain.finishS(),
                 (double) found.flownS() / plain.flownS(),
+                earliestS(all, plain) / plain.finishS(),
                 found.flownS() / boundS - 1,
+                all.front().get(0).flownS() / boundS - 1,
                 (bounded - searched) / 1e9,
                 (searched - start) / 1e9,
                 isAlike(found, plain),
                 leftOut(found),
                 leftOut(plain));
+    }
+
+    /** When the earliest to choose from that flies no more than the plain day is down, s. */
+    private static double earliestS(DayOrder.Found found, Ordered plain) {
+        return found.front().stream()
+                .filter(one -> one.flownS() <= plain.flownS())
+                .mapToDouble(DayOrder.Offer::finishS)
+                .min()
+                .orElse(Double.NaN);
     }
 
     private static boolean isAlike(Ordered one, Ordered other) {

@@ -18,14 +18,14 @@ import underhook.planner.search.TripRow;
  * An invented day of four loads to a site: bags on one hook, then a pole, two laydowns below a row of sites.
  *
  * <p>One crew for every four sites or so, on foot from site to site; the wind grows by the hour and closes the
- * poles of every fourth site after six hours. Fuel, reserve and limits as on the demo day, but the engine may
- * run ten hours a day.
+ * poles of every fourth site after an hour for each ten loads. Fuel, reserve and limits as on the demo day, but
+ * the engine may run ten hours a day of fourteen.
  */
 final class SeededDay {
     static final int LOADS_PER_SITE = 4;
-    private static final int HOURS = 12;
+    private static final int HOURS = 14;
     private static final long HOUR_S = 3600;
-    private static final long CLOSES_AFTER_HOURS = 6;
+    private static final int LOADS_UNTIL_AN_HOUR_IS_OVER = 10;
     private static final double SPEED_M_PER_S = 25;
 
     private final int sites;
@@ -178,13 +178,14 @@ final class SeededDay {
 
         @Override
         public int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {
-            return trips.get(trip).standsUp() ? 240 - 6 * slotTo : 320;
+            return trips.get(trip).standsUp() ? 300 - 6 * slotTo : 320;
         }
 
         @Override
         public boolean isOpen(int trip, int slot) {
             TripRow row = trips.get(trip);
-            return !(row.standsUp() && exposed[row.to()]) || slot < CLOSES_AFTER_HOURS;
+            int closes = sites * LOADS_PER_SITE / LOADS_UNTIL_AN_HOUR_IS_OVER;
+            return !(row.standsUp() && exposed[row.to()]) || slot < closes;
         }
     }
 }

@@ -44,16 +44,18 @@ public final class DeskServer implements AutoCloseable {
     private static final int MOST_FORM_BYTES = 4096;
 
     /** No library and no script: nothing is given out before the secret was. */
-    private static final byte[] ENTRANCE =
+    private static final String ENTRANCE =
             """
             <!doctype html>
             <html lang="en"><head><meta charset="utf-8"><title>Underhook</title>
-            <meta name="viewport" content="width=device-width, initial-scale=1"></head>
-            <body><main><h1>Underhook</h1><form method="post">
-            <label>Secret <input type="password" name="secret" autocomplete="current-password"
-            required></label> <button>Enter</button></form></main></body></html>
-            """
-                    .getBytes(StandardCharsets.UTF_8);
+            <meta name="viewport" content="width=device-width, initial-scale=1">
+            <style>body { font: 22px/1.4 system-ui, sans-serif; color: #000; background: #fff; max-width: 640px; margin: 0 auto; padding: 16px; }
+            label { display: block; font-weight: bold; } input, button { box-sizing: border-box; width: 100%; min-height: 98px; margin: 8px 0 16px; padding: 0 16px; font: inherit; border: 3px solid #000; border-radius: 0; }
+            button { background: #000; color: #fff; font-weight: bold; } p { border: 3px dashed #000; padding: 8px 16px; font-weight: bold; }</style></head>
+            <body><main><h1>Underhook</h1>SAID<form method="post">
+            <label for="secret">Secret</label><input id="secret" type="password" name="secret" autocomplete="current-password"
+            required><button>Enter</button></form></main></body></html>
+            """;
 
     private final HttpServer server;
     private final ExecutorService threads =
@@ -113,7 +115,7 @@ public final class DeskServer implements AutoCloseable {
                 .add("GET", "/day/worker/worker.js", this::worker)
                 .add("GET", "/assets/{path*}", this::asset)
                 .add("GET", "/lib/{name}/{path*}", this::library)
-                .add("GET", "/enter", call -> call.send(200, HTML, ENTRANCE))
+                .add("GET", "/enter", call -> entrance(call, 200, ""))
                 .add("POST", "/enter", this::enter);
     }
 
@@ -225,18 +227,32 @@ public final class DeskServer implements AutoCloseable {
 
     private static void setHeaders(Headers headers) {
         headers.set("X-Content-Type-Options", "nosniff");
-        headers.set("Referrer-Policy", "no-referrer");
+        // Told to nobody else; with none at all a browser hides from us that our own form is ours.
+        headers.set("Referrer-Policy", "same-origin");
         headers.set("Cache-Control", "no-store");
         headers.set("Cross-Origin-Resource-Policy", "same-origin");
         headers.set("Cross-Origin-Opener-Policy", "same-origin");
         headers.set("Content-Security-Policy", PAGE_POLICY);
     }
 
+    /** Asks for the secret, under a sentence of ours. */
+    private static void entrance(Call call, int status, String sentence) throws IOException {
+        String said = sentence.isEmpty() ? "" : "<p role=\"alert\">" + sentence + "</p>";
+        call.send(status, HTML, ENTRANCE.replace("SAID", said).getBytes(StandardCharsets.UTF_8));
+    }
+
     private void enter(Call call) throws IOException {
         String said = Call.pairs(call.body(MOST_FORM_BYTES).toText()).getOrDefault("secret", "");
-        Optional<String> cookie = gate.enter(said);
+        Optional<String> cookie;
+        try {
+            cookie = gate.enter(said);
+        } catch (Refused tooOften) {
+            entrance(call, tooOften.status(), String.valueOf(tooOften.getMessage()));
+            return;
+        }
         if (cookie.isEmpty()) {
-            throw new Refused(401, "That is not the secret.");
+            entrance(call, 401, "That is not the secret.");
+            return;
         }
         call.setCookie(cookie.get());
         String day = call.query("day");

@@ -13,6 +13,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -35,6 +37,7 @@ class ReadersFuzzIT {
 
     @ParameterizedTest
     @MethodSource("names")
+    @Execution(ExecutionMode.CONCURRENT)
     void survives_whatever_bytes_hold(String name) throws Exception {
         Path corpus = Files.createDirectory(folder.resolve("corpus"));
         Target target = Targets.of(name);

@@ -85,6 +85,26 @@ public record Question(What what, int lift, String value) {
         return Integer.parseInt(text);
     }
 
+    /** A load of the lift that is moved, and one of the lift after which it comes; none for the first turn. */
+    record Turn(LoadId moved, Optional<LoadId> behind) {}
+
+    /**
+     * The turn that a moved lift is to have.
+     *
+     * @throws IllegalArgumentException when it has it, or the plan has no such lift
+     */
+    Turn turn(Plan plan) {
+        int after = Integer.parseInt(number(value));
+        if (after == lift || after == lift - 1) {
+            throw new IllegalArgumentException("Lift " + lift + " is there already.");
+        }
+        return new Turn(
+                new LoadId(lastOf(loadsOf(plan, lift))),
+                after == 0
+                        ? Optional.empty()
+                        : Optional.of(new LoadId(lastOf(loadsOf(plan, after)))));
+    }
+
     private static String number(String text) {
         if (!text.matches("[0-9]{1,5}(?:\\.[0-9]{1,3})?")) {
             throw new IllegalArgumentException("\"" + text + "\" is no mass in kg.");

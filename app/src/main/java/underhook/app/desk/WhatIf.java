@@ -13,17 +13,23 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicBoolean;
 import underhook.app.PlanDay;
+import underhook.app.desk.DeskJob.KnownPlan;
 import underhook.app.port.Content;
 import underhook.app.port.KeptJob.Revision;
+import underhook.app.port.ReadJob;
 import underhook.core.finding.Finding;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
+import underhook.planner.order.OpenDay;
+import underhook.planner.order.PlanSettings;
+import underhook.planner.order.TriedMove;
 
 /**
- * Answers what would be if, by planning the changed job anew; nothing counts until it is accepted. Safe
- * for threads; one question at a time.
+ * Answers what would be if; nothing counts until it is accepted. A moved lift is tried in the order that is
+ * known, on a day kept open; whatever else is asked, and what is accepted, is planned anew. Safe for threads;
+ * one question at a time.
  */
 public final class WhatIf {
     private static final Duration CEILING = Duration.ofMinutes(3);
@@ -31,6 +37,10 @@ public final class WhatIf {
     private final Path work;
     private final Map<String, Trial> trials = new HashMap<>();
     private final Map<String, AtomicBoolean> stops = new ConcurrentHashMap<>();
+    private Optional<Opened> opened = Optional.empty();
+
+    /** A day kept open for questions about one plan. */
+    private record Opened(String plan, OpenDay day) {}
 
     /** A question answered for one head. */
     private record Trial(
@@ -75,7 +85,15 @@ public final class WhatIf {
 
     /** What the day would be like. */
     public synchronized Answer ask(DeskJob job, Question question) throws IOException {
-        Plan record = record(job);
+        KnownPlan known =
+                job.findPlan()
+                        .orElseThrow(
+                                () -> new IllegalArgumentException("The job has no plan yet."));
+        Plan record = known.plan();
+        if (question.what() == Question.What.MOVE && !job.isStale(known.kept())) {
+            trials.clear();
+            return tried(job, question, record);
+        }
         Trial trial = plan(job, question, record);
         // Each holds a whole job with its terrain.
         trials.clear();
@@ -114,6 +132,53 @@ public final class WhatIf {
         PlanRuns.keep(job, made.id(), planned);
         trials.remove(job.id());
         return made;
+    }
+
+    private Answer tried(DeskJob job, Question question, Plan record) throws IOException {
+        Question.Turn turn = question.turn(record);
+        TriedMove tried =
+                open(job, record)
+                        .tryMove(
+                                record,
+                                turn.moved(),
+                                turn.behind(),
+                                new PlanSettings(
+                                        "tried",
+                                        job.now(),
+                                        record.seed(),
+                                        record.program(),
+                                        () -> false));
+        String why =
+                tried.comesThere() || !tried.leftOut().isEmpty()
+                        ? ""
+                        : "It is not flown at that turn. " + tried.because() + ".";
+        return new Answer(
+                why,
+                tried.flightS(),
+                tried.finishS(),
+                tried.fuelKg(),
+                missing(tried.findings(), record.findings()),
+                missing(record.findings(), tried.findings()),
+                tried.leftOut().stream()
+                        .map(load -> load + ": in this order the day has no room for it.")
+                        .toList(),
+                false);
+    }
+
+    /** Opened anew for each plan; that takes as long as finding its ways does. */
+    private OpenDay open(DeskJob job, Plan record) throws IOException {
+        if (opened.filter(one -> one.plan().equals(record.id())).isEmpty()) {
+            opened = Optional.empty();
+            ReadJob read =
+                    job.findReadable()
+                            .orElseThrow(() -> new IllegalArgumentException("The job has faults."));
+            opened =
+                    Optional.of(
+                            new Opened(
+                                    record.id(),
+                                    new OpenDay(read.job(), read.ground(), () -> false)));
+        }
+        return opened.orElseThrow().day();
     }
 
     private static Plan record(DeskJob job) throws IOException {

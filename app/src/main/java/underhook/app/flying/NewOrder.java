@@ -11,9 +11,10 @@ import java.util.Set;
 import underhook.app.desk.DayLooks.Look;
 import underhook.app.port.OutputWriter;
 import underhook.app.replan.Change;
-import underhook.app.replan.FlyingDay.Patience;
 import underhook.app.replan.Now;
 import underhook.app.replan.Proposal;
+import underhook.app.replan.RestOfDay;
+import underhook.app.replan.RestOfDay.Patience;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
 import underhook.core.job.Job;
@@ -26,7 +27,7 @@ public final class NewOrder {
     private final Set<String> accepted = new HashSet<>();
 
     /** The day as opened for one plan. */
-    private record Open(String plan, underhook.app.replan.FlyingDay order) {}
+    private record Open(String plan, RestOfDay order) {}
 
     /**
      * What is proposed.
@@ -59,7 +60,7 @@ public final class NewOrder {
                         .orElseThrow(
                                 () -> new IllegalArgumentException("The job has no plan yet."));
         FlownDay flown = day.flown();
-        underhook.app.replan.FlyingDay order = order(look);
+        RestOfDay order = order(look);
         List<Change> changes = new ArrayList<>();
         Set<String> told = new HashSet<>();
         ToldChanges all = day.told(look, flown);
@@ -102,7 +103,7 @@ public final class NewOrder {
     }
 
     /** Opened anew for each plan that did not come of an order of ours. */
-    private underhook.app.replan.FlyingDay order(Look look) {
+    private RestOfDay order(Look look) {
         String plan = look.plan().kept().id();
         if (open.filter(one -> one.plan().equals(plan)).isEmpty()) {
             accepted.clear();
@@ -110,7 +111,7 @@ public final class NewOrder {
                     Optional.of(
                             new Open(
                                     plan,
-                                    new underhook.app.replan.FlyingDay(
+                                    new RestOfDay(
                                             look.job(),
                                             look.plan().plan(),
                                             day.job().planDay()::check)));
@@ -140,7 +141,7 @@ public final class NewOrder {
                                         new IllegalArgumentException(
                                                 "The day has moved on; ask for a new order again."));
         Proposal proposal = chosen.proposal();
-        underhook.app.replan.FlyingDay order = open.orElseThrow().order();
+        RestOfDay order = open.orElseThrow().order();
         order.accept(proposal, chosen.changes());
         day.job()
                 .keepOrder(

@@ -107,10 +107,10 @@ public final class ReplanDay {
             now = Now.asTapped(request.at(), flown, request.fuelKg());
         }
         progress.at("finding the ways", 0.1);
-        FlyingDay day = new FlyingDay(reading.job().get(), plan.getValue(), checking);
+        RestOfDay day = new RestOfDay(reading.job().get(), plan.getValue(), checking);
         progress.at("ordering what is left", 0.6);
         Proposal proposal =
-                day.propose(now, request.changes(), FlyingDay.Patience.BOUND, () -> false);
+                day.propose(now, request.changes(), RestOfDay.Patience.BOUND, () -> false);
         if (!proposal.isVerified()) {
             publishing.refuse(proposal.broken(), request.out());
             return new Result(List.of(), List.of(), Optional.of(proposal), List.of());

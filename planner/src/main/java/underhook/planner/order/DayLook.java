@@ -227,8 +227,8 @@ public final class DayLook {
     }
 
     /**
-     * Most fuel, no more than this, from which the centre of gravity keeps its limits down to the reserve,
-     * kg; empty when it keeps them with none.
+     * Most fuel to read, no more than this, from which the centre of gravity keeps its limits down to the
+     * reserve, though the gauge reads low, kg; empty when it keeps them with none.
      */
     private OptionalDouble balancedKg(double mostKg, double hookedKg) {
         double leastKg = model.machine.reserveS() * model.machine.burnKgPerS();
@@ -241,7 +241,7 @@ public final class DayLook {
                         model.machine.emptyMassKg(), model.machine.crewMassKg(), 0, hookedKg);
         for (double fuelKg = mostKg; fuelKg >= leastKg; fuelKg--) {
             boolean keeps =
-                    centre.worst(burden, fuelKg, leastKg)
+                    centre.worst(burden, fuelKg + model.machine.fuelGaugeSpreadKg(), leastKg)
                             .fold(
                                     (worst, findings) ->
                                             worst.standing() != CentreOfGravity.Standing.OUTSIDE,

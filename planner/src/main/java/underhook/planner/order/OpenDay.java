@@ -6,8 +6,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.BooleanSupplier;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
@@ -111,6 +113,86 @@ public final class OpenDay {
                 joined(record, fresh, new Seen(now, frozen, bound)),
                 upToNow(record, done, now),
                 done.size());
+    }
+
+    /**
+     * Tries a lift at another turn of a plan's order; takes as long as telling one day does.
+     *
+     * @param moved a load of the lift
+     * @param behind a load of the lift after which it is to come; empty for the first turn of the day
+     * @throws IllegalArgumentException when the plan does not fly them
+     */
+    public TriedMove tryMove(
+            Plan record, LoadId moved, Optional<LoadId> behind, PlanSettings settings) {
+        Standing morning =
+                new Standing(
+                        model.instant(firstS(record)),
+                        Standing.Log.AS_PLANNED,
+                        List.of(),
+                        OptionalDouble.empty(),
+                        Map.of(),
+                        Map.of(),
+                        Set.of(),
+                        Set.of());
+        Frozen nothing = new Frozen(job, record, morning);
+        RestOrder.Kept kept = new KnownOrder(model, maker, people).of(record, 0, nothing);
+        RestOrder rest = RestOrder.of(table, midday(record, morning, nothing, List.of()), kept);
+        int trip = flown(moved);
+        int before = behind.map(this::flown).orElse(DayTable.NONE);
+        return tried(rest.first(), rest.moved(trip, before), new Turn(trip, before), settings);
+    }
+
+    /** A trip, and the one after which it is to come. */
+    private record Turn(int trip, int before) {}
+
+    private TriedMove tried(Ordered known, Ordered other, Turn turn, PlanSettings settings) {
+        DayState day = new DayStory(model, maker, people, table).tell(other);
+        PlanBuilder.Built built = new PlanBuilder.Built(day, false, Optional.empty(), List.of());
+        List<LoadId> leftOut = new ArrayList<>();
+        for (int k = 0; k < maker.trips().size(); k++) {
+            if (known.isFlown(k) && !other.isFlown(k)) {
+                leftOut.addAll(maker.trips().get(k).ids());
+            }
+        }
+        List<DayState.Event> lifts =
+                day.events().stream().filter(event -> event.flown() != null).toList();
+        int before = DayTable.NONE;
+        String because = "";
+        boolean there = false;
+        for (DayState.Event lift : lifts) {
+            int trip = Objects.requireNonNull(lift.flown()).trip();
+            if (trip == turn.trip()) {
+                there = before == turn.before();
+                because = lift.because();
+            }
+            before = trip;
+        }
+        return new TriedMove(
+                there,
+                because,
+                other.flownS() - known.flownS(),
+                other.finishS() - known.finishS(),
+                burntKg(other) - burntKg(known),
+                leftOut,
+                new PlanBuilder(model, maker, people, built)
+                        .build(settings, List.of(), findings(day))
+                        .findings());
+    }
+
+    private static double burntKg(Ordered day) {
+        return day.events().stream()
+                .filter(event -> event.kind() != StepKind.REFUEL)
+                .mapToDouble(event -> event.fuelStartKg() - event.fuelEndKg())
+                .sum();
+    }
+
+    private int flown(LoadId load) {
+        for (int k = 0; k < maker.trips().size(); k++) {
+            if (maker.trips().get(k).carries(load)) {
+                return k;
+            }
+        }
+        throw new IllegalArgumentException(load + " is not flown.");
     }
 
     private int days(Midday midday) {

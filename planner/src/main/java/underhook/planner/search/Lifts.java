@@ -104,7 +104,11 @@ final class Lifts {
         if (!refuels && !changes && !rests) {
             return true;
         }
-        if (!grounding.land(k, refuels)) {
+        boolean landed =
+                (changes && !refuels && isFittedThere(trip.from(), line, slot))
+                        ? grounding.flyTo(trip.from(), Cause.of(Cause.Kind.MOVE, k))
+                        : grounding.land(k, refuels);
+        if (!landed) {
             return false;
         }
         if (refuels && !refuel(k, line, needKg, wish)) {
@@ -117,6 +121,17 @@ final class Lifts {
             grounding.changeLine(line, Cause.of(Cause.Kind.LINE, k));
         }
         return true;
+    }
+
+    /** Whether the machine is sooner at a hook-up with the line off, to fit one there. */
+    private boolean isFittedThere(int from, int line, int slot) {
+        boolean stands = !table.spots[from].site() && table.spots[from].ground();
+        if (run.line >= 0 || run.open >= 0 || run.place == from || !stands) {
+            return false;
+        }
+        int offS = table.emptyS(run.place, from, DayTable.NONE, slot);
+        int onS = table.emptyS(run.place, from, line, slot);
+        return offS >= 0 && (onS < 0 || offS < onS);
     }
 
     private boolean refuel(int k, int line, double needKg, Wish wish) {

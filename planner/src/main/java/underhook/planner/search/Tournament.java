@@ -12,7 +12,8 @@ import java.util.function.DoubleConsumer;
  * where a search begins decides more than how long it lasts.
  */
 final class Tournament {
-    private static final int[] STARTERS = {10, 4, 1};
+    private static final int[] STARTERS = {20, 6, 2};
+    private static final int[] STARTERS_OF_FEW = {10, 4, 1};
     private static final int[] DAYS_PER_TRIP = {80, 250, 900};
     private static final double[] HOT_S = {84, 54, 54};
 
@@ -50,17 +51,18 @@ final class Tournament {
         RoughSearch rough = new RoughSearch(table, decoder);
         // A first order and the search from it take turns: a tournament cut early has searched all
         // the same.
-        for (int i = 0; i < STARTERS[0] && !cut; i++) {
-            progress.accept((double) i / STARTERS[0] / STARTERS.length);
+        int[] starters = isOfFew() ? STARTERS_OF_FEW : STARTERS;
+        for (int i = 0; i < starters[0] && !cut; i++) {
+            progress.accept((double) i / starters[0] / starters.length);
             Wish start = rough.find(random.split(), ROUGH_DAYS, stop);
             built += ROUGH_DAYS;
             entrants.add(new Search(decoder, start, stop));
             run(entrants.get(i), random.split(), 0);
         }
-        for (int round = 1; round < STARTERS.length && !cut; round++) {
-            entrants = bestOf(entrants, STARTERS[round]);
+        for (int round = 1; round < starters.length && !cut; round++) {
+            entrants = bestOf(entrants, starters[round]);
             for (int i = 0; i < entrants.size() && !cut; i++) {
-                progress.accept((round + (double) i / entrants.size()) / STARTERS.length);
+                progress.accept((round + (double) i / entrants.size()) / starters.length);
                 run(entrants.get(i), random.split(), round);
             }
         }
@@ -70,10 +72,13 @@ final class Tournament {
     private void run(Search search, SplittableRandom random, int round) {
         int days = DAYS_PER_TRIP[round] * Math.max(LEAST_TRIPS, table.trips.length);
         int before = search.built();
-        boolean few = table.trips.length <= FEW_TRIPS;
-        search.run(random, days, (few ? HOT_OF_FEW_S : HOT_S)[round]);
+        search.run(random, days, (isOfFew() ? HOT_OF_FEW_S : HOT_S)[round]);
         built += search.built() - before;
         cut = search.wasCut();
+    }
+
+    private boolean isOfFew() {
+        return table.trips.length <= FEW_TRIPS;
     }
 
     private static List<Search> bestOf(List<Search> entrants, int count) {

@@ -16,8 +16,10 @@ final class WishChanger {
 
     void change(Wish wish, SplittableRandom random) {
         int kind = random.nextInt(100);
-        if (kind < 40) {
+        if (kind < 32) {
             relocate(wish.tokens, random, 1);
+        } else if (kind < 40) {
+            swapPlaces(wish.tokens, random);
         } else if (kind < 45) {
             shiftPlace(wish.tokens, random);
         } else if (kind < 65) {
@@ -64,7 +66,7 @@ final class WishChanger {
     /** Moves everything that one place waits for by as much as its first. */
     private void shiftPlace(int[] tokens, SplittableRandom random) {
         int trip = random.nextInt(table.trips.length);
-        int place = table.teamPlace[trip] >= 0 ? table.teamPlace[trip] : table.trips[trip].to();
+        int place = placeOf(trip);
         int[] others = new int[tokens.length];
         int[] moved = new int[tokens.length];
         int otherCount = 0;
@@ -92,9 +94,42 @@ final class WishChanger {
         }
     }
 
+    /** Two places change their turns: what one waits for is flown when the other's was. */
+    private void swapPlaces(int[] tokens, SplittableRandom random) {
+        int one = placeOf(random.nextInt(table.trips.length));
+        int other = placeOf(random.nextInt(table.trips.length));
+        int[] ones = tripsAt(tokens, one);
+        int[] others = tripsAt(tokens, other);
+        if (one == other) {
+            return;
+        }
+        int nextOne = 0;
+        int nextOther = 0;
+        for (int i = 0; i < tokens.length; i++) {
+            int trip = tokens[i];
+            boolean atOne = trip < table.trips.length && isAt(trip, one);
+            boolean atOther = trip < table.trips.length && isAt(trip, other);
+            if (!atOne && !atOther) {
+                continue;
+            }
+            boolean takesOther = nextOne == ones.length || (atOne && nextOther < others.length);
+            tokens[i] = takesOther ? others[nextOther++] : ones[nextOne++];
+        }
+    }
+
+    private int[] tripsAt(int[] tokens, int place) {
+        return java.util.Arrays.stream(tokens)
+                .filter(token -> token < table.trips.length && isAt(token, place))
+                .toArray();
+    }
+
+    /** Where a trip's people are, else where it goes. */
+    private int placeOf(int trip) {
+        return table.teamPlace[trip] >= 0 ? table.teamPlace[trip] : table.trips[trip].to();
+    }
+
     private boolean isAt(int trip, int place) {
-        return table.teamPlace[trip] == place
-                || (table.teamPlace[trip] < 0 && table.trips[trip].to() == place);
+        return placeOf(trip) == place;
     }
 
     private static void swap(int[] tokens, SplittableRandom random) {

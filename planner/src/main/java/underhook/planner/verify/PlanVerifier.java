@@ -28,6 +28,7 @@ public final class PlanVerifier {
             new LoadCheck(day).run();
             new FuelCheck(day).run();
             new LiftCheck(day).run();
+            new MarginCheck(day).run();
             new WindCheck(day).run();
             new LineCheck(day).run();
             new RoomCheck(day).run();

@@ -26,7 +26,7 @@ import underhook.planner.order.Standing;
  * A day that is being flown: opened once, asked each time something changes. Safe for threads; one question
  * at a time.
  */
-public final class FlyingDay {
+public final class RestOfDay {
     private final ReadJob asRead;
     private final PlanDay.Checking checking;
     private final List<Change> accepted = new ArrayList<>();
@@ -56,7 +56,7 @@ public final class FlyingDay {
      *
      * @param record the plan that is flown, re-checked
      */
-    public FlyingDay(ReadJob job, Plan record, PlanDay.Checking checking) {
+    public RestOfDay(ReadJob job, Plan record, PlanDay.Checking checking) {
         this.asRead = job;
         this.job = job;
         this.record = record;
@@ -124,7 +124,7 @@ public final class FlyingDay {
     /** What the re-check complains of that it did not already of what is over. */
     private List<Finding> broken(VerifierReport report, Plan frozen) {
         Set<String> old = new HashSet<>();
-        checking.check(job, frozen).violations().stream().map(FlyingDay::key).forEach(old::add);
+        checking.check(job, frozen).violations().stream().map(RestOfDay::key).forEach(old::add);
         return report.violations().stream().filter(one -> !old.contains(key(one))).toList();
     }
 

@@ -1,0 +1,121 @@
+package underhook.planner.verify;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static underhook.planner.verify.SmallDay.with;
+
+import java.util.List;
+import java.util.function.Function;
+import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.plan.Limit;
+import underhook.core.plan.Plan;
+import underhook.core.plan.Rotation;
+import underhook.planner.order.DayPlanner;
+import underhook.planner.order.PlanSettings;
+
+/** A made plan with one stated limit other than it is; arithmetic alone says what is wrong. */
+class MarginCheckTest {
+    private static final SmallDay DAY = SmallDay.good();
+
+    private static Plan planned() {
+        return DayPlanner.plan(
+                        DAY.job(),
+                        DAY.ground(),
+                        new PlanSettings("p", SmallDay.SEVEN, 1, "test", () -> false),
+                        (what, share) -> {})
+                .fold(
+                        (made, findings) -> made,
+                        refused -> {
+                            throw new AssertionError(refused);
+                        });
+    }
+
+    private static List<FindingCode> refusals(Plan plan) {
+        return new PlanVerifier()
+                .check(DAY.job(), DAY.ground(), plan).violations().stream()
+                        .map(Finding::code)
+                        .distinct()
+                        .toList();
+    }
+
+    /** The plan with every first rotation's limits other than they are. */
+    private static Plan told(Plan plan, UnaryOperator<List<Limit>> change) {
+        return with(
+                plan,
+                "steps",
+                plan.steps().stream()
+                        .map(
+                                step ->
+                                        with(
+                                                step,
+                                                "rotation",
+                                                step.rotation().map(turn -> told(turn, change))))
+                        .toList());
+    }
+
+    private static Rotation told(Rotation turn, UnaryOperator<List<Limit>> change) {
+        return with(turn, "limits", change.apply(turn.limits()));
+    }
+
+    private static UnaryOperator<List<Limit>> each(String code, Function<Limit, Limit> change) {
+        return limits ->
+                limits.stream()
+                        .map(limit -> limit.code().equals(code) ? change.apply(limit) : limit)
+                        .toList();
+    }
+
+    static Stream<Arguments> lies() {
+        return Stream.of(
+                Arguments.of(
+                        "more left than there is",
+                        each("LINE_LIMIT", limit -> with(limit, "marginPercent", 99.0))),
+                Arguments.of(
+                        "less used than there is",
+                        each("HOVER_MASS", limit -> with(limit, "value", limit.value() - 20))),
+                Arguments.of(
+                        "more allowed than there is",
+                        each("HOOK_LIMIT", limit -> with(limit, "limit", limit.limit() + 20))),
+                Arguments.of(
+                        "another said to govern",
+                        (UnaryOperator<List<Limit>>)
+                                limits ->
+                                        limits.stream()
+                                                .map(
+                                                        limit ->
+                                                                with(
+                                                                        limit,
+                                                                        "governing",
+                                                                        limit.code()
+                                                                                .equals(
+                                                                                        "LINE_LIMIT")))
+                                                .toList()),
+                Arguments.of(
+                        "a mass left out",
+                        (UnaryOperator<List<Limit>>)
+                                limits ->
+                                        limits.stream()
+                                                .filter(
+                                                        limit ->
+                                                                !limit.code()
+                                                                        .equals(
+                                                                                "EXTERNAL_MASS_LIMIT"))
+                                                .toList()));
+    }
+
+    @Test
+    void what_the_planner_states_is_so() {
+        assertThat(refusals(planned())).isEmpty();
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("lies")
+    void refuses(String lie, UnaryOperator<List<Limit>> change) {
+        assertThat(refusals(told(planned(), change))).as(lie).contains(FindingCode.MARGIN_WRONG);
+    }
+}
