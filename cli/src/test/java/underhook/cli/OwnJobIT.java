@@ -33,7 +33,8 @@ class OwnJobIT {
 
         Path out = folder.resolve("out");
         Said check = Said.of(folder.resolve("home"), "check", job.toString());
-        Said plan = Said.of(folder.resolve("home"), "plan", job.toString(), "--out", out.toString());
+        Said plan =
+                Said.of(folder.resolve("home"), "plan", job.toString(), "--out", out.toString());
 
         assertThat(check.exit()).as(check.out()).isZero();
         assertThat(plan.exit()).as(plan.out() + plan.err()).isZero();
