@@ -22,7 +22,7 @@ import underhook.core.finding.Outcome;
         name = "calc",
         mixinStandardHelpOptions = true,
         customSynopsis = "underhook calc TOPIC --key=value ... [--json]",
-        description = "Works one formula by hand. docs/api.md lists the topics and their flags.")
+        description = "Works one formula by hand.")
 final class CalcCommand implements Callable<Integer> {
     private final BiFunction<String, Map<String, String>, Outcome<Map<String, Object>>> calc;
 

@@ -55,6 +55,7 @@ final class CloseCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
+        Given.requireOutFolder(spec.commandLine(), out);
         CloseDay.Result result =
                 closeDay.close(
                         new CloseDay.Request(

@@ -57,6 +57,8 @@ final class DemoCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         CommandLine line = spec.commandLine();
+        Given.requireOutFolder(line, out);
+        Given.requirePort(line, port);
         Path job = out.resolve("job");
         demo.write(job);
         // Far beyond what it takes, so that the demo is the same day on a slow machine.

@@ -6,8 +6,11 @@ import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.stream.Stream;
 import picocli.CommandLine;
+import underhook.app.FolderBusyException;
 import underhook.app.PlanDay;
+import underhook.app.calc.Calc;
 import underhook.assembly.Settings;
 import underhook.assembly.Underhook;
 
@@ -53,16 +56,35 @@ public final class Main {
                                         planDay,
                                         showing,
                                         data.resolve("demo")))
-                        .addSubcommand(new CalcCommand(underhook.calc()::run))
+                        .addSubcommand(calcLine(underhook.calc()))
                         .addSubcommand(new ReportCommand(data, settings.program()));
         settle(commandLine);
         return commandLine;
+    }
+
+    private static CommandLine calcLine(Calc calc) {
+        CommandLine line = new CommandLine(new CalcCommand(calc::run));
+        line.getCommandSpec().usageMessage().footer(topics(calc));
+        return line;
+    }
+
+    /** Each topic with its flags, those in brackets optional. */
+    private static String[] topics(Calc calc) {
+        Stream<String> lines =
+                calc.listTopics().stream()
+                        .map(topic -> "  " + topic + " " + String.join(" ", calc.listFlags(topic)));
+        return Stream.concat(Stream.of("", "Topics and their flags:"), lines)
+                .toArray(String[]::new);
     }
 
     /** Whatever word fails unforeseen ends here, once. */
     static void settle(CommandLine commandLine) {
         commandLine.setExecutionExceptionHandler(
                 (failure, failed, parsed) -> {
+                    if (failure instanceof FolderBusyException) {
+                        failed.getErr().println("underhook: " + failure.getMessage());
+                        return Exit.FAILED;
+                    }
                     LOG.log(System.Logger.Level.ERROR, failed.getCommandName(), failure);
                     failed.getErr().println("underhook: failed: " + failure);
                     return Exit.FAILED;

@@ -55,6 +55,7 @@ final class PlanCommand implements Callable<Integer> {
             throw new ParameterException(
                     line, "--seconds (" + seconds + ") must lie between 1 and 86400.");
         }
+        Given.requireOutFolder(line, out);
         PlanDay.Request request =
                 new PlanDay.Request(folder, out, seed, Duration.ofSeconds(seconds));
         return tell(planDay.plan(request, ProgressLines.on(line.getErr())), line.getOut());

@@ -105,6 +105,7 @@ final class ReplanCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         CommandLine line = spec.commandLine();
+        Given.requireOutFolder(line, out);
         ReplanDay.Result result =
                 replanDay.replan(
                         new ReplanDay.Request(

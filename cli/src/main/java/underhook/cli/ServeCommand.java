@@ -87,6 +87,7 @@ final class ServeCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         CommandLine line = spec.commandLine();
+        Given.requirePort(line, port);
         Optional<String> secret =
                 Optional.ofNullable(environment.get(Showing.SECRET_VARIABLE))
                         .filter(said -> network);

@@ -315,10 +315,27 @@ class DemoDayIT {
         "GLARE, S09",
         "MASS_ESTIMATED, L11",
         "MASS_ESTIMATED, L25",
-        "MASS_ESTIMATED, L36"
+        "MASS_ESTIMATED, L36",
+        "PLACE_NEAR_ZONE, S14",
+        "HANDLER_UNTRAINED, helper"
     })
     void finds_the_planted_trap(String code, String subject) {
         assertThat(subjects(code)).contains(subject);
+    }
+
+    @Test
+    void says_of_every_lift_when_the_wind_leaves_less_than_a_tenth() {
+        Set<String> near = new TreeSet<>();
+        for (JsonNode step : plan.get("steps")) {
+            for (JsonNode limit : step.path("limits")) {
+                boolean isWind = limit.get("code").asString().startsWith("WIND_");
+                if (isWind && limit.get("marginPercent").asDouble() < 10) {
+                    near.add(step.get("loads").get(0).asString());
+                }
+            }
+        }
+
+        assertThat(subjects("WIND_AT_LIMIT")).containsExactlyInAnyOrderElementsOf(near);
     }
 
     @ParameterizedTest

@@ -14,6 +14,7 @@ import underhook.adapter.job.text.Source;
 import underhook.adapter.job.text.Source.At;
 import underhook.adapter.job.text.Source.Found;
 import underhook.core.finding.FindingCode;
+import underhook.core.geo.GeoPoint;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.Hanging;
 import underhook.core.job.MapFeature;
@@ -172,6 +173,7 @@ final class MapFiles {
         boolean registered = fields.yesNo("registered", true);
         Hanging hanging = readHanging(fields, feature.outline().size());
         feature.refuseUnknown();
+        refuseLongPiece(feature);
         if (isSound(feature, source, before)) {
             wires.add(
                     new Wire(
@@ -187,6 +189,23 @@ final class MapFiles {
                             registered,
                             hanging,
                             source.name()));
+        }
+    }
+
+    /** No wire hangs so far, and one that did would sag and swing over the whole job. */
+    private static void refuseLongPiece(Feature feature) {
+        List<GeoPoint> points = feature.points();
+        for (int i = 1; i < points.size(); i++) {
+            if (Axes.isFar(points.get(i), points.get(i - 1))) {
+                feature.properties()
+                        .fault(
+                                FindingCode.FIELD_OUT_OF_RANGE,
+                                "geometry",
+                                "has a piece of more than 50 km between two points",
+                                Found.allowing(
+                                        "a point at each support, or at each bend at least"));
+                return;
+            }
         }
     }
 

@@ -72,11 +72,35 @@ final class ReportHours {
             fault(
                     qnhPa.isEmpty() ? "has no pressure" : "has no temperature",
                     "a METAR with temperature and QNH");
+        } else if (!WeatherFile.QNH.holds(qnhPa.getAsDouble())) {
+            outOfRange(
+                    "pressure",
+                    Units.paToHpa(qnhPa.getAsDouble()) + " hPa",
+                    WeatherFile.QNH.words());
+        } else if (!WeatherFile.OAT.holds(warmestK.getAsDouble())) {
+            outOfRange(
+                    "temperature",
+                    Units.kelvinToCelsius(warmestK.getAsDouble()) + " °C",
+                    WeatherFile.OAT.words());
         } else {
             held(warmestK.getAsDouble());
-            return hours(metar, taf, new Air(qnhPa.getAsDouble(), warmestK.getAsDouble()));
+            int before = source.faults().count();
+            List<WeatherHour> hours =
+                    hours(metar, taf, new Air(qnhPa.getAsDouble(), warmestK.getAsDouble()));
+            if (hours.isEmpty() && source.faults().count() == before) {
+                fault("ends before it begins", "a TAF with hours to come");
+            }
+            return hours;
         }
         return List.of();
+    }
+
+    private void outOfRange(String what, String found, String allowed) {
+        source.fault(
+                FindingCode.FIELD_OUT_OF_RANGE,
+                new At(0, what),
+                "is out of range",
+                new Found(found, allowed));
     }
 
     private record Air(double qnhPa, double temperatureK) {}
@@ -177,6 +201,9 @@ final class ReportHours {
                     taf.isPresent()
                             ? holding(taf.get(), start, until)
                             : List.of(metar.orElseThrow().conditions());
+            if (taf.isPresent() && metar.isPresent()) {
+                holding = withSeen(metar.get(), holding, start);
+            }
             Optional<WeatherHour> hour = toHour(start, holding, air);
             if (hour.isEmpty()) {
                 fault("has no wind with a direction", "a wind such as 24008KT for every period");
@@ -185,6 +212,19 @@ final class ReportHours {
             hours.add(hour.get());
         }
         return hours;
+    }
+
+    /** What was seen less than an hour before, or within the hour, may hold in it as well. */
+    private List<Conditions> withSeen(
+            WeatherReport metar, List<Conditions> holding, Instant start) {
+        Instant seen = toInstant(metar.issued().get(0));
+        boolean counts = seen.isBefore(start.plus(HOUR)) && seen.plus(HOUR).isAfter(start);
+        if (!counts) {
+            return holding;
+        }
+        List<Conditions> all = new ArrayList<>(holding);
+        all.add(metar.conditions());
+        return all;
     }
 
     /** What may hold in the hour that starts then; the prevailing conditions first. */

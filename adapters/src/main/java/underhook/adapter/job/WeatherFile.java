@@ -31,8 +31,8 @@ final class WeatherFile {
                     "until",
                     "source");
 
-    private static final Range QNH = Range.of(85_000, 109_000, "between 850 and 1090 hPa");
-    private static final Range OAT = Range.of(200, 335, "between -73 and 61 degrees");
+    static final Range QNH = Range.of(85_000, 109_000, "between 850 and 1090 hPa");
+    static final Range OAT = Range.of(200, 335, "between -73 and 61 degrees");
     private static final Range WIND = Range.of(0, 100, "between 0 and 100 m/s");
 
     private final Source source;

@@ -281,6 +281,11 @@ final class ObjectFields {
         return object.members().containsKey(name) ? objects(name, read) : List.of();
     }
 
+    /** Text that older files do not have. */
+    Optional<String> textIfThere(String name) {
+        return object.members().containsKey(name) ? textOrNull(name) : Optional.empty();
+    }
+
     /** A day, or null for none. */
     Optional<LocalDate> dateOrNull(String name) {
         Optional<Located> value = valueOrNull(name, Kind.TEXT, "a date or null");

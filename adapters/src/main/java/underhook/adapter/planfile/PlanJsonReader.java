@@ -55,6 +55,9 @@ public final class PlanJsonReader implements PlanReader {
         String name = String.valueOf(file.getFileName());
         Faults faults = new Faults(name);
         Located root;
+        if (!Files.isRegularFile(file)) {
+            return refused(name, FindingCode.PLAN_UNREADABLE, "is not there, or is no file.");
+        }
         try {
             if (Files.size(file) > MOST_BYTES) {
                 return refused(name, FindingCode.TOO_LARGE, "is larger than 256 MiB.");
@@ -416,7 +419,8 @@ public final class PlanJsonReader implements PlanReader {
 
         private Limit limit(ObjectFields l) {
             return new Limit(
-                    l.text("code"),
+                    l.text("code")
+                            + l.textIfThere("place").map(place -> PlanWords.AT + place).orElse(""),
                     l.number("value"),
                     l.number("limit"),
                     l.text("unit"),

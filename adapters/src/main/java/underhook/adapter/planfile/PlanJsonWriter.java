@@ -336,7 +336,9 @@ public final class PlanJsonWriter implements OutputWriter {
 
         private ObjectNode limit(Limit limit) {
             ObjectNode node = NODES.objectNode();
-            node.put("code", limit.code());
+            int at = limit.code().indexOf(PlanWords.AT);
+            node.put("code", at < 0 ? limit.code() : limit.code().substring(0, at));
+            node.put("place", at < 0 ? null : limit.code().substring(at + PlanWords.AT.length()));
             node.put("value", Written.nearest(limit.value(), PlanWords.FINE));
             node.put("limit", Written.nearest(limit.limit(), PlanWords.FINE));
             node.put("unit", limit.unit());

@@ -11,6 +11,9 @@ final class PlanWords {
     static final String FILE_NAME = "plan.json";
     static final int VERSION = 1;
 
+    /** Between the word of a limit and the place where it holds. */
+    static final String AT = " at ";
+
     /** Decimals of values in minutes, knots, degrees and of fuel: far finer than anything is judged by. */
     static final int FINE = 6;
 

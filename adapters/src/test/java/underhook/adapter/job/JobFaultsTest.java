@@ -206,6 +206,13 @@ class JobFaultsTest {
     }
 
     @Test
+    void refuses_a_wire_with_a_span_that_no_wire_has() {
+        assertOnly(
+                new SampleJob().with("wires.geojson", "[-11.98, 46.81]", "[-11.98, 6.81]"),
+                "FIELD_OUT_OF_RANGE wires.geojson:2: geometry: has a piece of more than 50 km");
+    }
+
+    @Test
     void takes_no_weather_of_another_day_however_long_it_is_held() {
         assertOnly(
                 new SampleJob()
@@ -213,6 +220,29 @@ class JobFaultsTest {
                         .with("weather.csv", "08:00", "2026-09-06T08:00-01:00"),
                 "FIELD_OUT_OF_RANGE weather.csv: time: says nothing about the job's day, found"
                         + " \"2026-09-06T08:00-01:00\", weather of 2026-09-08");
+    }
+
+    @Test
+    void refuses_reports_that_cannot_be_right() {
+        String taf = "TAF ZZZZ 080500Z 0807/0818 24006KT 9999=\n";
+        String metar = "METAR ZZZZ 080650Z 24004KT 9999 14/09 Q1018=\n";
+
+        assertOnly(
+                withReports(metar.replace("Q1018", "Q9018") + taf),
+                "FIELD_OUT_OF_RANGE weather.txt: pressure: is out of range, found \"9018.0 hPa\"");
+        assertOnly(
+                withReports(metar.replace("14/09", "99/09") + taf),
+                "FIELD_OUT_OF_RANGE weather.txt: temperature: is out of range");
+        assertOnly(
+                withReports(metar + taf.replace("0807/0818", "0818/0807")),
+                "FIELD_MISSING weather.txt: ends before it begins");
+    }
+
+    private static SampleJob withReports(String text) {
+        return new SampleJob()
+                .with("job.yaml", "weather.csv", "weather.txt")
+                .with("job.yaml", "  until: \"18:00\"\n", "")
+                .file("weather.txt", text);
     }
 
     @Test
@@ -317,6 +347,28 @@ class JobFaultsTest {
                 sample,
                 "FIELD_UNREADABLE places.xlsx:5: kind: is no known word, found \"siet\", one of"
                         + " laydown, site, landing; perhaps \"site\" is meant");
+    }
+
+    @Test
+    void takes_a_formula_that_was_never_worked_out_for_no_value() throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (Workbook workbook = new Workbook(bytes, "Test", "1.0")) {
+            Worksheet sheet = workbook.newWorksheet("places");
+            List<String> names = List.of("id", "kind", "x_m", "y_m", "canopy_m");
+            for (int i = 0; i < names.size(); i++) {
+                sheet.value(0, i, names.get(i));
+            }
+            row(sheet, 1, "A", "laydown");
+            row(sheet, 2, "S01", "site");
+            row(sheet, 3, "S02", "site");
+            sheet.formula(3, 4, "9+9");
+            row(sheet, 4, "H", "landing");
+        }
+        SampleJob sample = new SampleJob().with("job.yaml", "places.csv", "places.xlsx");
+        sample.binaries.put("places.xlsx", bytes.toByteArray());
+
+        assertOnly(
+                sample, "FIELD_UNREADABLE places.xlsx:4: canopy_m: is no number, found \"=9+9\"");
     }
 
     private static void row(Worksheet sheet, int row, String id, String kind) {

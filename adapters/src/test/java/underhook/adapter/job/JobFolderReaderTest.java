@@ -79,6 +79,28 @@ class JobFolderReaderTest {
     }
 
     @Test
+    void counts_the_wind_that_was_seen_and_the_warmest_hour_to_come() {
+        Job job =
+                good(
+                        new SampleJob()
+                                .with("job.yaml", "weather.csv", "weather.txt")
+                                .with("job.yaml", "  until: \"18:00\"\n", "")
+                                .file(
+                                        "weather.txt",
+                                        """
+                                        METAR YUDO 080720Z 24014G29KT 9999 SCT040 14/09 Q1018=
+                                        TAF YUDO 080500Z 0807/0812 24006KT 9999 TX22/0813Z TX19/0912Z=
+                                        """));
+
+        List<WeatherHour> hours = job.weather().hours();
+        assertThat(hours.get(0).gustMPerS()).isCloseTo(29 * 1852 / 3600.0, within(1e-9));
+        assertThat(hours.get(1).windMPerS()).isCloseTo(14 * 1852 / 3600.0, within(1e-9));
+        assertThat(hours.get(2).windMPerS()).isCloseTo(6 * 1852 / 3600.0, within(1e-9));
+        // 22 °C of the TAF, exact.
+        assertThat(hours.get(0).temperatureK()).isCloseTo(295.15, within(1e-9));
+    }
+
+    @Test
     void makes_hours_of_reports_and_takes_the_worse_where_they_leave_a_choice() {
         Job job =
                 good(

@@ -20,6 +20,7 @@ import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
 import underhook.core.plan.Leg;
+import underhook.core.plan.Limit;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
@@ -223,6 +224,42 @@ class PlanJsonTest {
         assertThat(read.findings())
                 .extracting(Finding::code)
                 .containsExactly(FindingCode.SUMMARY_WRONG);
+    }
+
+    @Test
+    void notes_a_total_that_is_not_the_sum_of_its_parts() throws IOException {
+        String text =
+                text(SmallDay.output())
+                        .replace(
+                                "\"cutShort\" : false",
+                                "\"cutShort\" : false, \"price\" : {\"flyingCents\" : 1, \"standingCents\" : 2,"
+                                        + " \"peopleCents\" : 3, \"totalCents\" : 7, \"currency\" : \"EUR\"}");
+
+        assertThat(read(text).findings())
+                .extracting(Finding::subject)
+                .containsExactly("summary.price.totalCents");
+    }
+
+    @Test
+    void keeps_the_word_of_a_limit_apart_from_the_place_where_it_holds() throws IOException {
+        String text = text(SmallDay.output());
+        String atPlace =
+                text.replaceFirst(
+                        "(\"code\" : )\"HOVER_MASS\",\\s+\"place\" : null",
+                        "$1\"WIND_GUST\", \"place\" : \"S1\"");
+
+        Limit limit =
+                read(atPlace).getValue().steps().stream()
+                        .flatMap(step -> step.rotation().stream())
+                        .flatMap(rotation -> rotation.limits().stream())
+                        .filter(one -> one.code().startsWith("WIND"))
+                        .findFirst()
+                        .orElseThrow();
+
+        assertThat(limit.code()).isEqualTo("WIND_GUST at S1");
+        assertThat(text(output(read(atPlace).getValue())))
+                .containsPattern("\"code\" : \"WIND_GUST\",\\s+\"place\" : \"S1\"");
+        assertThat(read(text.replaceAll("\"place\" : null,", "")).isDone()).isTrue();
     }
 
     private FindingCode codeOf(String text) throws IOException {

@@ -140,7 +140,7 @@ final class DayFindings {
                 if (feature.kind() != MapFeature.Kind.TRAIL || place.kind() != PlaceKind.SITE) {
                     continue;
                 }
-                double distanceM = distanceM(feature.outline(), model.points.get(i));
+                double distanceM = distanceM(model, feature.outline(), model.points.get(i));
                 if (distanceM <= model.rules.trailNearM()) {
                     all.add(
                             new Finding(
@@ -161,7 +161,8 @@ final class DayFindings {
         }
     }
 
-    private double distanceM(List<GeoPoint> outline, PlanePoint point) {
+    /** From a point to a line drawn through others, or to the one point. */
+    static double distanceM(DayModel model, List<GeoPoint> outline, PlanePoint point) {
         List<PlanePoint> line =
                 outline.stream().map(at -> model.ground.frame().toPlane(at)).toList();
         double best = Double.POSITIVE_INFINITY;
@@ -482,7 +483,7 @@ final class DayFindings {
         int nearest = -1;
         double leastM = LOOKED_AT_WITHIN_M;
         for (int place : places) {
-            double distanceM = distanceM(hazard.outline, model.points.get(place));
+            double distanceM = distanceM(model, hazard.outline, model.points.get(place));
             if (distanceM <= leastM) {
                 leastM = distanceM;
                 nearest = place;

@@ -97,6 +97,11 @@ public final class DayPlanner {
                     "No crew that may do the work can come there, on foot or by air. Perhaps another"
                             + " crew, another place to land, or somebody who stays there.");
         }
+        if (table.hasNobodyToHook(trip)) {
+            return new Reason(
+                    FindingCode.NO_HANDLER,
+                    "Nobody who stays at its pick-up is trained to hook. Perhaps a loader there.");
+        }
         if (table.waitsForLeftOut(trip)) {
             return new Reason(FindingCode.ORDER_RULE, "What must come before it is left out.");
         }

@@ -31,7 +31,7 @@ final class NoWay {
                                 model.points.get(trip.to()),
                                 trip.kindNames());
         if (found.why() != Blocked.Why.NOT_IN_PLAN) {
-            List<String> openers = new ArrayList<>(found.openers());
+            List<String> openers = new ArrayList<>(openers(found));
             openers.addAll(otherLaydowns(trip));
             return "There is no way to "
                     + to
@@ -53,6 +53,16 @@ final class NoWay {
                 + String.join("; ", reasons)
                 + "."
                 + perhaps(openers);
+    }
+
+    /** What opens it: one of several, or several together. */
+    private static List<String> openers(Blocked.Found found) {
+        return switch (found.why()) {
+            case START_CLOSED, END_CLOSED, TOGETHER ->
+                    List.of(String.join(" and ", found.openers()));
+            case EACH_ALONE -> found.openers();
+            case MANY, NOT_IN_PLAN -> List.of();
+        };
     }
 
     private String name(int place) {
@@ -120,64 +130,90 @@ final class NoWay {
 
     /** Why no direction of a last part will do; empty where it is for want of room, not of ground. */
     Optional<String> sayNoWayIn(Trip trip) {
-        Blocked.Why why =
+        Blocked.Found between =
                 model.finder()
                         .findBlock(
                                 model.points.get(trip.from()),
                                 model.points.get(trip.to()),
-                                trip.kindNames())
-                        .why();
-        if (why == Blocked.Why.START_CLOSED || why == Blocked.Why.END_CLOSED) {
+                                trip.kindNames());
+        if (between.why() == Blocked.Why.START_CLOSED || between.why() == Blocked.Why.END_CLOSED) {
             return Optional.of(say(trip));
         }
-        return sayNoWayIn(trip.to(), trip).or(() -> sayNoWayIn(trip.from(), trip));
+        return sayNoWayIn(trip.to(), trip, between)
+                .or(() -> sayNoWayIn(trip.from(), trip, between));
     }
 
-    private Optional<String> sayNoWayIn(int place, Trip trip) {
+    private Optional<String> sayNoWayIn(int place, Trip trip, Blocked.Found between) {
+        NoWayIn.Found found = lookRound(place, trip);
+        String names = named(found.ids(), ", ");
+        List<String> openers = new ArrayList<>(opened(found, between));
+        return switch (found.cause()) {
+            case ROOM -> Optional.empty();
+            case BLOCKED -> {
+                openers.add("another place, further from what is in the way");
+                yield Optional.of(
+                        "Every last part to "
+                                + name(place)
+                                + " would pass "
+                                + names
+                                + "."
+                                + perhaps(openers));
+            }
+            case WIND -> {
+                openers.add("another day with another wind");
+                yield Optional.of(
+                        "Where the last part to "
+                                + name(place)
+                                + " passes nothing the wind is too much from behind or the side at"
+                                + " every hour"
+                                + (found.ids().isEmpty()
+                                        ? ""
+                                        : "; elsewhere it would pass " + names)
+                                + "."
+                                + perhaps(openers));
+            }
+        };
+    }
+
+    private NoWayIn.Found lookRound(int place, Trip trip) {
         PlanePoint at = model.points.get(place);
-        NoWayIn.Found found =
-                NoWayIn.find(
+        return NoWayIn.find(
+                new NoWayIn.Below(
                         from ->
                                 model.finder()
                                         .blockers(
                                                 at.towards(from, model.rules.finalM()),
                                                 at,
                                                 trip.kindNames()),
-                        IntStream.range(0, model.slots.size())
-                                .filter(
-                                        slot ->
-                                                trip.kinds().stream()
-                                                        .allMatch(
-                                                                kind ->
-                                                                        model.isWindWithin(
-                                                                                kind.windLimit(),
-                                                                                place,
-                                                                                slot)))
-                                .mapToObj(slot -> model.wind(place, slot))
-                                .toList(),
-                        new NoWayIn.Limits(
-                                model.rules.tailwindMPerS(), model.rules.crosswindMPerS()));
-        return switch (found.cause()) {
-            case ROOM -> Optional.empty();
-            case BLOCKED ->
-                    Optional.of(
-                            "Every last part to "
-                                    + name(place)
-                                    + " would pass "
-                                    + named(found.ids(), ", ")
-                                    + ". Perhaps another place, a guard or an agreement to cross.");
-            case WIND ->
-                    Optional.of(
-                            "Where the last part to "
-                                    + name(place)
-                                    + " passes nothing the wind is too much from behind or the side"
-                                    + " at every hour"
-                                    + (found.ids().isEmpty()
-                                            ? ""
-                                            : "; elsewhere it would pass "
-                                                    + named(found.ids(), ", "))
-                                    + ". Perhaps another hour with another wind.");
-        };
+                        model.finder()::canOpen),
+                IntStream.range(0, model.slots.size())
+                        .filter(
+                                slot ->
+                                        trip.kinds().stream()
+                                                .allMatch(
+                                                        kind ->
+                                                                model.isWindWithin(
+                                                                        kind.windLimit(),
+                                                                        place,
+                                                                        slot)))
+                        .mapToObj(slot -> model.wind(place, slot))
+                        .toList(),
+                new NoWayIn.Limits(model.rules.tailwindMPerS(), model.rules.crosswindMPerS()));
+    }
+
+    /** What opens the last part, and what closes the way to it besides; nothing where nothing does. */
+    private List<String> opened(NoWayIn.Found found, Blocked.Found between) {
+        if (found.fewest().isEmpty() || between.why() == Blocked.Why.MANY) {
+            return List.of();
+        }
+        List<String> all = new ArrayList<>(model.finder().openers(found.fewest()));
+        boolean apart = between.ids().stream().noneMatch(found.fewest()::contains);
+        if (between.why() == Blocked.Why.TOGETHER) {
+            all.addAll(between.openers());
+        } else if (between.why() == Blocked.Why.EACH_ALONE && apart) {
+            all.add(between.openers().get(0));
+        }
+        return List.of(String.join(" and ", all.stream().distinct().toList()));
     }
 
     private static String why(Blocked.Found found, String from, String to) {
@@ -189,7 +225,11 @@ final class NoWay {
                     found.things().size() == 1
                             ? names + " alone closes it."
                             : "each of " + names + " closes it; one opened is enough.";
-            case TOGETHER -> names + " close it together; no single one opens it.";
+            case TOGETHER ->
+                    found.things().size() == 1
+                            ? names + " closes it."
+                            : names + " close it together; all of them must be opened.";
+            case MANY -> names + " and others close it together; no few of them open it.";
             case NOT_IN_PLAN -> "in plan the ground is open.";
         };
     }

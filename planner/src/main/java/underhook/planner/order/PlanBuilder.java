@@ -104,6 +104,7 @@ final class PlanBuilder {
         List<Finding> all = new ArrayList<>(findings);
         all.addAll(new WireFindings(model, findings).list(steps));
         all.addAll(releases.list());
+        all.addAll(new Watchpoints(model).list(steps));
         Flights flights = Flights.of(model, trips, day);
         Poles poles = new Poles(model);
         List<PoleSetting> set = poles.list(flights);

@@ -126,7 +126,7 @@ final class TripMaker {
                             FindingCode.MASS_ESTIMATED,
                             Severity.CAUTION,
                             id,
-                            load.massTyped(),
+                            text(load.massKg().orElseThrow(), 1),
                             text(massKg(load), 0),
                             "kg",
                             "rules",

@@ -14,8 +14,9 @@ import underhook.core.geo.PlanePoint;
  * What closes every way between two places.
  *
  * <p>Open ground falls into pieces that no way joins. A thing alone opens a way if, taken away, it joins
- * the piece round the start to that round the end. Where none does, what bounds the smaller of the two
- * pieces is named. Directions, heights and the angle at which wires are crossed are not looked at: where
+ * the piece round the start to that round the end. Where none does, things are taken away one after the
+ * other, those first that bound the smaller of the two pieces and lie nearest to the straight line, until
+ * there is a way; of these as many are named as it takes. Directions, heights and the angle at which wires are crossed are not looked at: where
  * both places lie in one piece, the ground is not what closes the way.
  */
 public final class Blocked {
@@ -23,6 +24,12 @@ public final class Blocked {
 
     /** Room round everything, so that the way round the outside is seen. */
     private static final double ROUND_M = 1000;
+
+    /** More things than these opened together are no measure that anybody takes. */
+    private static final int MOST_TOGETHER = 8;
+
+    /** In a town fewer are tried: each try lays all things together. */
+    private static final int LAID_TOGETHER = 4000;
 
     /** Pieces cut apart and put together again meet within this. */
     private static final double SEAM_M = 0.001;
@@ -43,8 +50,10 @@ public final class Blocked {
         END_CLOSED,
         /** Without any one of these there would be a way. */
         EACH_ALONE,
-        /** These close it together. */
+        /** These close it together: without all of them there would be a way, without some of them not. */
         TOGETHER,
+        /** These and others close it; how many would have to be opened was not found. */
+        MANY,
         /** Ground in plan is open. */
         NOT_IN_PLAN
     }
@@ -104,9 +113,54 @@ public final class Blocked {
         if (!alone.isEmpty()) {
             return new Found(Why.EACH_ALONE, alone);
         }
+        List<Thing> together = together();
+        return together.isEmpty()
+                ? new Found(Why.MANY, bounding(start, end))
+                : new Found(Why.TOGETHER, together);
+    }
+
+    /** What bounds the smaller of two pieces, nearest to the straight line first. */
+    private List<Thing> bounding(Geometry start, Geometry end) {
         Geometry pocket = start.getArea() <= end.getArea() ? start : end;
-        return new Found(
-                Why.TOGETHER, things.stream().filter(thing -> meets(thing, pocket)).toList());
+        Geometry straight =
+                FACTORY.createLineString(
+                        new Coordinate[] {point(from).getCoordinate(), point(to).getCoordinate()});
+        return things.stream()
+                .filter(thing -> meets(thing, pocket))
+                .sorted(Comparator.comparingDouble(thing -> thing.area().distance(straight)))
+                .toList();
+    }
+
+    /** Things of which each is needed and all are enough; empty where that would be too many. */
+    private List<Thing> together() {
+        List<Thing> opened = new ArrayList<>();
+        int most = Math.min(MOST_TOGETHER, LAID_TOGETHER / things.size());
+        Blocked rest = this;
+        while (!rest.isOpen()) {
+            if (opened.size() >= most) {
+                return List.of();
+            }
+            Geometry open = rest.openGround();
+            opened.add(rest.bounding(pieceWith(open, from), pieceWith(open, to)).get(0));
+            rest = without(opened);
+        }
+        for (Thing thing : List.copyOf(opened)) {
+            List<Thing> fewer = new ArrayList<>(opened);
+            fewer.remove(thing);
+            if (without(fewer).isOpen()) {
+                opened.remove(thing);
+            }
+        }
+        return things.stream().filter(opened::contains).toList();
+    }
+
+    private Blocked without(List<Thing> opened) {
+        return new Blocked(
+                from, to, things.stream().filter(thing -> !opened.contains(thing)).toList());
+    }
+
+    private boolean isOpen() {
+        return pieceWith(openGround(), from).covers(point(to));
     }
 
     private List<Thing> covering(PlanePoint at) {

@@ -482,6 +482,12 @@ public final class LegFinder {
         return Blocked.between(from, to, things);
     }
 
+    /** Whether somebody's word can open the ground round a thing, also below a last part: no wire's. */
+    public boolean canOpen(String id) {
+        return job.zones().stream().anyMatch(zone -> zone.id().equals(id))
+                || job.features().stream().anyMatch(feature -> feature.id().equals(id));
+    }
+
     /** What would open the ground round things by their ids, in words. */
     public List<String> openers(List<String> ids) {
         return ids.stream()

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.function.DoubleFunction;
+import java.util.function.Predicate;
 
 /** Says what refuses every direction in which a place could be come to, over all hours. */
 public final class NoWayIn {
@@ -26,13 +27,25 @@ public final class NoWayIn {
      *
      * @param ids what blocks any direction
      * @param openGridRad bearings from the place that pass nothing, rad from grid north
+     * @param fewest of these all would have to be opened for a direction with wind enough in some hour, and
+     *     they are no more than for any other; empty where none can be opened so
      */
-    public record Found(Cause cause, List<String> ids, List<Double> openGridRad) {
+    public record Found(
+            Cause cause, List<String> ids, List<Double> openGridRad, List<String> fewest) {
         public Found {
             ids = List.copyOf(ids);
             openGridRad = List.copyOf(openGridRad);
+            fewest = List.copyOf(fewest);
         }
     }
+
+    /**
+     * What lies under a last part.
+     *
+     * @param passed ids of what the straight last part passes that comes from a bearing
+     * @param canOpen whether somebody's word lets it be passed there; never so for wires
+     */
+    public record Below(DoubleFunction<List<String>> passed, Predicate<String> canOpen) {}
 
     /**
      * The most wind on the last part.
@@ -45,25 +58,29 @@ public final class NoWayIn {
     /**
      * Looks round the compass.
      *
-     * @param blockers ids of what the straight last part passes that comes from a bearing
      * @param winds the wind at the place at each hour
      */
-    public static Found find(
-            DoubleFunction<List<String>> blockers, List<LegFinder.PlaceWind> winds, Limits limits) {
+    public static Found find(Below below, List<LegFinder.PlaceWind> winds, Limits limits) {
         TreeSet<String> ids = new TreeSet<>();
         List<Double> open = new ArrayList<>();
+        List<String> fewest = List.of();
         boolean suits = false;
         for (int deg = 0; deg < 360; deg += STEP_DEG) {
             double fromGridRad = Math.toRadians(deg);
-            List<String> passed = blockers.apply(fromGridRad);
+            List<String> passed = below.passed().apply(fromGridRad);
+            boolean suited = winds.stream().anyMatch(wind -> isWithin(wind, fromGridRad, limits));
             ids.addAll(passed);
             if (passed.isEmpty()) {
                 open.add(fromGridRad);
-                suits |= winds.stream().anyMatch(wind -> isWithin(wind, fromGridRad, limits));
+                suits |= suited;
+            } else if (suited
+                    && (fewest.isEmpty() || passed.size() < fewest.size())
+                    && passed.stream().allMatch(below.canOpen())) {
+                fewest = passed;
             }
         }
         Cause cause = open.isEmpty() ? Cause.BLOCKED : suits ? Cause.ROOM : Cause.WIND;
-        return new Found(cause, List.copyOf(ids), open);
+        return new Found(cause, List.copyOf(ids), open, fewest);
     }
 
     /** Whether whoever comes from a bearing keeps the limits: into the wind is away from it. */

@@ -151,6 +151,12 @@ public final class DayTable {
         return from.site() && from.hookerFromS() >= NEVER_S;
     }
 
+    /** Whether nobody who may hook ever stands where a trip begins: there no team is sent to. */
+    public boolean hasNobodyToHook(int trip) {
+        SpotRow from = spots[trips[trip].from()];
+        return !from.site() && from.hookerFromS() >= NEVER_S;
+    }
+
     /** How many trips there are. */
     public int trips() {
         return trips.length;

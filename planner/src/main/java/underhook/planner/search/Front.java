@@ -74,7 +74,9 @@ final class Front {
 
     private Point point(Wish wish, int percent) {
         long cents = decoder.decode(wish, null);
-        return new Point(wish, percent, decoder.run().flightS, decoder.run().timeS, cents);
+        // What keeps the search from dropping loads is no money that anybody pays.
+        long paid = cents - decoder.run().countDropped() * Rates.DROPPED_CENTS;
+        return new Point(wish, percent, decoder.run().flightS, decoder.run().timeS, paid);
     }
 
     private static List<Point> kept(List<Point> all) {

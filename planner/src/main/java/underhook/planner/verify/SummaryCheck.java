@@ -74,7 +74,8 @@ final class SummaryCheck {
                                         trade.chosen()
                                                 && Math.abs(trade.flightS() - flownS)
                                                         <= Tolerance.TOTAL_TIME_S
-                                                && trade.finishAt().equals(summary.finishAt()))
+                                                && trade.finishAt().equals(summary.finishAt())
+                                                && isPrice(summary, trade.totalCents()))
                         .count();
         demand(
                 summary.front().isEmpty() || chosen == 1,
@@ -82,6 +83,19 @@ final class SummaryCheck {
                 Told.of(
                         "plan",
                         "The day marked as chosen among those to choose from is not this."));
+    }
+
+    /** Both count the same seconds, each rounded for itself. */
+    private boolean isPrice(Summary summary, long cents) {
+        Rules.Costs costs = day.job().rules().costs();
+        double centsPerS =
+                (costs.flyingCents() + costs.standingCents() + costs.peopleCents()) / 60.0;
+        return summary.price()
+                .map(
+                        price ->
+                                Math.abs(price.totalCents() - cents)
+                                        <= 3 + centsPerS * Tolerance.TOTAL_TIME_S)
+                .orElse(true);
     }
 
     private void count(String field, StepKind kind, int stated) {

@@ -43,8 +43,11 @@ class BlockedTest {
         Found found = Blocked.between(START, END, ring);
 
         assertThat(found.why()).isEqualTo(Why.TOGETHER);
-        assertThat(found.ids()).hasSize(24);
+        assertThat(found.things()).hasSize(2);
         assertThat(wayIsThere(ring)).isFalse();
+        List<Thing> others = new ArrayList<>(ring);
+        others.removeAll(found.things());
+        assertThat(wayIsThere(others)).isTrue();
     }
 
     @Test

@@ -17,7 +17,7 @@ class NoWayInTest {
     void names_houses_all_round() {
         Found found =
                 NoWayIn.find(
-                        from -> List.of(from < Math.PI ? "H1" : "H2"),
+                        below(from -> List.of(from < Math.PI ? "H1" : "H2")),
                         List.of(new PlaceWind(0, 0)),
                         LIMITS);
 
@@ -31,7 +31,7 @@ class NoWayInTest {
         // from behind, 2 m/s are within the limit, 8 m/s from the south are ahead.
         DoubleFunction<List<String>> northOnly = from -> from < 0.01 ? List.of() : List.of("W1");
 
-        Found behind = NoWayIn.find(northOnly, List.of(new PlaceWind(0, 8)), LIMITS);
+        Found behind = NoWayIn.find(below(northOnly), List.of(new PlaceWind(0, 8)), LIMITS);
 
         assertThat(behind.cause()).isEqualTo(Cause.WIND);
         assertThat(behind.openGridRad()).containsExactly(0.0);
@@ -48,12 +48,39 @@ class NoWayInTest {
 
         Found found =
                 NoWayIn.find(
-                        northOnly, List.of(new PlaceWind(0, 8), new PlaceWind(Math.PI, 3)), LIMITS);
+                        below(northOnly),
+                        List.of(new PlaceWind(0, 8), new PlaceWind(Math.PI, 3)),
+                        LIMITS);
 
         assertThat(found.cause()).isEqualTo(Cause.ROOM);
     }
 
+    @Test
+    void finds_the_fewest_that_would_open_a_direction_with_wind_enough() {
+        // 12 m/s from the north: only who comes from the south, or up to 55° beside it, keeps the
+        // limits.
+        // Straight from the south lie two houses, from 170° one, from 190° a wire and nothing else.
+        DoubleFunction<List<String>> blockers =
+                from ->
+                        switch ((int) Math.round(Math.toDegrees(from))) {
+                            case 180 -> List.of("H1", "H2");
+                            case 170 -> List.of("H3");
+                            case 190 -> List.of("W1");
+                            case 0 -> List.of("H4");
+                            default -> List.of("H5", "H6", "H7");
+                        };
+
+        Found found = NoWayIn.find(below(blockers), List.of(new PlaceWind(0, 12)), LIMITS);
+
+        assertThat(found.cause()).isEqualTo(Cause.BLOCKED);
+        assertThat(found.fewest()).containsExactly("H3");
+    }
+
+    private static NoWayIn.Below below(DoubleFunction<List<String>> passed) {
+        return new NoWayIn.Below(passed, id -> id.startsWith("H"));
+    }
+
     private static Cause cause(DoubleFunction<List<String>> blockers, PlaceWind wind) {
-        return NoWayIn.find(blockers, List.of(wind), LIMITS).cause();
+        return NoWayIn.find(below(blockers), List.of(wind), LIMITS).cause();
     }
 }

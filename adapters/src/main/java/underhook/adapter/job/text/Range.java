@@ -23,7 +23,7 @@ public record Range(double least, double most, boolean leastIncluded, String wor
         return new Range(least, most, false, words);
     }
 
-    boolean holds(double value) {
+    public boolean holds(double value) {
         return value <= most && (leastIncluded ? value >= least : value > least);
     }
 }

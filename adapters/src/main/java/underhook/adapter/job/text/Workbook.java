@@ -151,6 +151,9 @@ final class Workbook {
             return cell.asNumber().round(new MathContext(15)).stripTrailingZeros().toPlainString();
         }
         String text = cell.getText();
+        if (cell.getRawValue() == null && cell.getFormula() != null) {
+            return "=" + cell.getFormula(); // never worked out: a fault where a value is wanted
+        }
         return text == null ? "" : text;
     }
 }

@@ -85,6 +85,11 @@ public final class Conditions {
             values.put(value, si);
         }
 
+        /** Of several for different hours the largest stands. */
+        void setMost(Value value, double si) {
+            values.merge(value, si, Math::max);
+        }
+
         boolean has(Value value) {
             return values.containsKey(value);
         }

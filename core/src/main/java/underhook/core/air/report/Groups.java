@@ -176,7 +176,7 @@ final class Groups {
             double valueC = celsius(tafTemperature.group(2));
             into.say(isMost ? "temperatureMaxC" : "temperatureMinC", text(valueC, 0));
             if (isMost) {
-                into.set(Value.TEMPERATURE_K, Units.celsiusToKelvin(valueC));
+                into.setMost(Value.TEMPERATURE_K, Units.celsiusToKelvin(valueC));
             }
             return true;
         }

@@ -16,6 +16,10 @@ const WHY = [
 const why = (text) => text.split('; ').map((one) => WHY.reduce((said, [from, to]) => said.replace(from, to), one)).map(part).join('; ');
 
 export const says = [
+  [/^The wind is just within the limit of this load: (.+) at (.+)\. Ask for it again before the lift\.$/, 'Der Wind liegt nur knapp innerhalb der Grenze dieser Last, am Platz $2. Vor dem Heben noch einmal fragen.'],
+  [/^The zone (.+) begins (.+) away, nearer than a last part is long\. Mind it on the way in and out\.$/, 'Die Zone $1 beginnt in $2 Entfernung, näher als ein Endteil lang ist. Beim Weg hinein und hinaus beachten.'],
+  [/^(.+) at (.+) is not trained to hook and is not counted for it\.$/, '$1 bei $2 ist nicht zum Anhängen ausgebildet und zählt dafür nicht.'],
+  [/^Nobody who stays at its pick-up is trained to hook\. Perhaps a loader there\.$/, 'Niemand, der am Aufnahmeplatz bleibt, ist zum Anhängen ausgebildet. Vielleicht ein Lader dort.'],
   [/^The mass is estimated; planned with (.+) for lift\. Weigh it before it flies\.$/, 'Die Masse ist geschätzt; geplant wird mit $1. Vor dem Flug wägen.'],
   [/^No mass is stated\. It stays behind until it is weighed\.$/, 'Keine Masse angegeben. Bleibt da, bis gewogen ist.'],
   [/^The largest gap between guys is (.+?)°\. The pole falls into the gap: guys only pull\. These would hold: (.+)\.$/, 'Die größte Lücke zwischen Abspannungen ist $1°. In sie fällt der Mast: Abspannungen ziehen nur. Diese hielten: $2.'],

@@ -1,0 +1,36 @@
+package underhook.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import picocli.CommandLine;
+import picocli.CommandLine.ParameterException;
+
+/** What was given on the command line and cannot be, refused before any work is done. */
+final class Given {
+    private static final int LAST_PORT = 65_535;
+
+    private Given() {}
+
+    static void requirePort(CommandLine line, int port) {
+        if (port < 0 || port > LAST_PORT) {
+            throw new ParameterException(
+                    line, "--port (" + port + ") must lie between 0 and " + LAST_PORT + ".");
+        }
+    }
+
+    /** A folder or nothing yet, and no job: the outputs have a loads.csv as well. */
+    static void requireOutFolder(CommandLine line, Path out) {
+        if (Files.exists(out) && !Files.isDirectory(out)) {
+            throw new ParameterException(line, "--out (" + out + ") is a file, not a folder.");
+        }
+        if (Files.exists(out.resolve("job.yaml"))) {
+            throw new ParameterException(
+                    line,
+                    "--out ("
+                            + out
+                            + ") is a job folder, whose files would be replaced. Perhaps "
+                            + out.resolve("out")
+                            + ".");
+        }
+    }
+}

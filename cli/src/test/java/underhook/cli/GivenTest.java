@@ -1,0 +1,67 @@
+package underhook.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class GivenTest {
+    @TempDir Path folder;
+
+    @Test
+    void refuses_a_file_as_the_folder_for_the_outputs_before_any_work() throws IOException {
+        Path file = Files.writeString(folder.resolve("taken"), "x");
+
+        Said plan = say("plan", folder.toString(), "--out", file.toString());
+        Said demo = say("demo", "--no-serve", "--out", file.toString());
+
+        assertThat(plan.exit()).isEqualTo(Exit.INPUT_REFUSED);
+        assertThat(plan.err()).contains("is a file, not a folder.").doesNotContain("reading");
+        assertThat(demo.exit()).isEqualTo(Exit.INPUT_REFUSED);
+        assertThat(file).hasContent("x");
+    }
+
+    @Test
+    void writes_nothing_into_a_job_folder_whose_loads_it_would_replace() throws IOException {
+        Files.writeString(folder.resolve("job.yaml"), "version: 1\n");
+        Path loads = Files.writeString(folder.resolve("loads.csv"), "id\n");
+        String job = folder.toString();
+
+        Said plan = say("plan", job, "--out", job);
+        Said close = say("close", job, "plan.json", "--out", job);
+
+        assertThat(plan.exit()).isEqualTo(Exit.INPUT_REFUSED);
+        assertThat(plan.err())
+                .contains("is a job folder")
+                .contains(folder.resolve("out").toString());
+        assertThat(close.exit()).isEqualTo(Exit.INPUT_REFUSED);
+        assertThat(loads).hasContent("id\n");
+    }
+
+    @Test
+    void refuses_a_port_that_no_machine_has() {
+        Path out = folder.resolve("demo");
+
+        Said serve = say("serve", "--port", "65536");
+        Said demo = say("demo", "--port", "-1", "--out", out.toString());
+
+        assertThat(serve.exit()).isEqualTo(Exit.INPUT_REFUSED);
+        assertThat(serve.err()).contains("--port (65536) must lie between 0 and 65535.");
+        assertThat(demo.exit()).isEqualTo(Exit.INPUT_REFUSED);
+        assertThat(out).doesNotExist();
+    }
+
+    @Test
+    void names_every_topic_and_its_flags_in_the_help() {
+        assertThat(say("calc", "--help").out())
+                .contains("wind track-deg from-deg speed-kt [tas-kt]")
+                .contains("report text");
+    }
+
+    private Said say(String... words) {
+        return Said.of(folder.resolve("data"), words);
+    }
+}
