@@ -36,7 +36,7 @@ final class DeskDays {
         DeskJob job = desk.importFolder(folder, name);
         PlanDay.Request request =
                 new PlanDay.Request(
-                        folder, folder.resolveSibling(name + "-out"), 1, Duration.ofSeconds(10));
+                        folder, folder.resolveSibling(name + "-out"), 1, Duration.ofMinutes(2));
         PlanDay.Result result = program.planDay().plan(request, Progress.SILENT);
         if (!(result instanceof PlanDay.Planned planned)) {
             throw new IllegalStateException(name + " was not planned: " + result);

@@ -111,6 +111,6 @@ final class Words {
     }
 
     private static String withUnit(String value, String unit) {
-        return unit.isEmpty() ? value : value + " " + unit;
+        return unit.isEmpty() || value.endsWith(unit) ? value : value + " " + unit;
     }
 }

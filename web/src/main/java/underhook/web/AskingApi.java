@@ -34,6 +34,7 @@ final class AskingApi {
 
     void addTo(Routes routes) {
         routes.add("POST", "/api/jobs/{id}/whatif", this::ask)
+                .add("POST", "/api/jobs/{id}/whatif/stop", this::stop)
                 .add("POST", "/api/jobs/{id}/whatif/accept", this::accept)
                 .add("POST", "/api/jobs/{id}/overrides", this::override)
                 .add("PATCH", "/api/jobs/{id}/features", this::feature)
@@ -52,7 +53,13 @@ final class AskingApi {
         node.set("findingsNew", Json.array(answer.appeared(), Json::finding));
         node.set("findingsGone", Json.array(answer.gone(), Json::finding));
         node.set("leftOutNew", Json.texts(answer.leftOut()));
+        node.put("cutShort", answer.cutShort());
         call.answer(node);
+    }
+
+    private void stop(Call call) throws IOException {
+        whatIf.stop(reading.job(call));
+        call.answer(Json.object());
     }
 
     private void accept(Call call) throws IOException {
@@ -74,7 +81,7 @@ final class AskingApi {
                 return new Question(what, Asked.whole(put, "lift"), value.asString(""));
             }
         }
-        throw new Refused(400, "Ask for move, line, machine, laydown, hour or fuel.");
+        throw new Refused(400, "Ask for move, line, machine, laydown, hour, fuel or rate.");
     }
 
     private void override(Call call) throws IOException {

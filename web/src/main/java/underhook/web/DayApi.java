@@ -46,6 +46,7 @@ final class DayApi {
                 .add("POST", "/api/jobs/{id}/day/taps", this::take)
                 .add("GET", "/api/jobs/{id}/day/taps.csv", this::table)
                 .add("GET", "/api/jobs/{id}/day/log", this::log)
+                .add("GET", "/api/jobs/{id}/day/flown", this::flown)
                 .add("GET", "/api/jobs/{id}/day/places", this::places)
                 .add("GET", "/api/jobs/{id}/day/emergency", this::emergency)
                 .add("POST", "/api/jobs/{id}/day/order", this::order)
@@ -143,6 +144,14 @@ final class DayApi {
         node.put("brokenAt", broken.map(KeptTap::number).orElse(null));
         node.set("taps", Json.array(rows, TapJson::row));
         call.answer(node);
+    }
+
+    private void flown(Call call) throws IOException {
+        call.answer(
+                day(call)
+                        .findBesidePlan()
+                        .map(FlownJson::of)
+                        .orElseThrow(() -> new Refused(404, "The job has not been planned yet.")));
     }
 
     private void places(Call call) throws IOException {

@@ -124,6 +124,11 @@ final class Chromium implements AutoCloseable {
         }
     }
 
+    /** The same, for what takes as long as planning a whole day. */
+    void waitLong(String what, Predicate<Chromium> holds) {
+        wait(400).withMessage(what).until(ignored -> holds.test(this));
+    }
+
     private WebDriverWait wait(int seconds) {
         WebDriverWait wait = new WebDriverWait(driver, Duration.ofSeconds(seconds));
         wait.pollingEvery(Duration.ofMillis(50));

@@ -34,7 +34,7 @@ import underhook.assembly.Underhook;
 class DeskPageIT {
     private static final Set<String> KEPT =
             Set.of("id", "L06", "L07", "L09", "L12", "L20", "L32", "L36");
-    private static final int PANELS = 9;
+    private static final int PANELS = 10;
     private static final long A_SECOND_NANOS = 1_000_000_000;
 
     @TempDir static Path folder;
@@ -153,6 +153,99 @@ class DeskPageIT {
                 "both rows are there", it -> it.find(".grid").get(0).getText().contains("two"));
         page.press("Undo");
         page.waitUntil("both are gone", it -> !it.find(".grid").get(0).getText().contains("two"));
+    }
+
+    @Test
+    @Order(3)
+    void takes_rows_from_a_spreadsheet_beyond_the_last_and_undoes_them() {
+        String paste =
+                """
+                const data = new DataTransfer(), last = [...document.querySelectorAll('.grid tbody tr')].at(-1).querySelector('td[data-c="0"]');
+                data.setData('text/plain', last.textContent + '\\tbag\\nP98\\tbag\\tB\\tS06\\t81\\nP99\\tbag\\tB\\tS07\\t82\\n');
+                last.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
+                return document.querySelectorAll('.grid tbody tr').length;
+                """;
+
+        int before = ((Number) java.util.Objects.requireNonNull(page.run(paste))).intValue();
+
+        page.waitUntil("two rows more", it -> it.find(".grid tbody tr").size() == before + 2);
+        assertThat(page.find(".grid tbody tr").get(before + 1).getText()).contains("P99", "82");
+        page.press("Undo");
+        page.waitUntil("as before", it -> it.find(".grid tbody tr").size() == before);
+    }
+
+    @Test
+    @Order(3)
+    void takes_weather_reports_and_an_hourly_table_that_are_dropped_on_the_page() {
+        show("Jobs and files");
+        drop(
+                "reports.txt",
+                """
+                METAR YUDO 080650Z 24004KT 9999 SCT040 14/09 Q1018=
+                TAF YUDO 080500Z 0806/0820 24006KT 9999 SCT040=
+                """);
+        page.waitUntil("the reports lie there", it -> it.says("reports.txt"));
+        assertThat(rolesOf("reports.txt")).contains("weather");
+
+        page.waitFor("select[aria-label*='reports.txt'] option[value=weather]").click();
+        page.waitFor("dialog input[name='reference-elevation-m']").sendKeys("177");
+        page.waitFor("dialog input[name='lapse-c-per-100m']").sendKeys("0.65");
+        page.waitFor("dialog form button").click();
+        page.waitUntil(
+                "it is the weather, without a fault",
+                it ->
+                        textOf("job.yaml").contains("reports.txt")
+                                && it.find("header nav .count").isEmpty());
+
+        drop(
+                "hours.csv",
+                """
+                time,qnh_hpa,oat_c,wind_from_deg,wind_kt,gust_kt,remarks
+                07:00,1020,11,220,6,9,
+                """);
+        page.waitUntil("the table lies there", it -> it.says("hours.csv"));
+        assertThat(rolesOf("hours.csv")).contains("weather", "loads");
+
+        page.press("Undo");
+        page.waitUntil("the table is gone", it -> !it.says("hours.csv"));
+        page.press("Undo");
+        page.waitUntil(
+                "the weather is as before", it -> !textOf("job.yaml").contains("reports.txt"));
+        page.press("Undo");
+        page.waitUntil("the reports are gone", it -> !it.says("reports.txt"));
+        show("Tables");
+    }
+
+    /** Drops a file onto the page, as from a folder. */
+    private static void drop(String name, String text) {
+        page.run(
+                """
+                const data = new DataTransfer();
+                data.items.add(new File([arguments[1]], arguments[0]));
+                document.querySelector('main').dispatchEvent(new DragEvent('drop', { dataTransfer: data, bubbles: true, cancelable: true }));
+                """,
+                name,
+                text);
+    }
+
+    /** A text file of the job, as the server has it. */
+    private static String textOf(String path) {
+        return String.valueOf(
+                page.run(
+                        "return (async (job, path) => (await (await fetch(`/api/jobs/${job}/text/${path}`)).json()).text)"
+                                + "(location.hash.match(/job=([^&]*)/)[1], arguments[0])",
+                        path));
+    }
+
+    /** What a person may say that a dropped file is. */
+    private static String rolesOf(String name) {
+        page.waitUntil(
+                name + " can be named",
+                it -> !it.find("select[aria-label*='" + name + "'] option").isEmpty());
+        return String.valueOf(
+                page.run(
+                        "return document.querySelector(`select[aria-label*='${arguments[0]}']`).textContent",
+                        name));
     }
 
     @Test
@@ -417,7 +510,7 @@ class DeskPageIT {
     @Order(14)
     void axe_finds_nothing_on_any_screen_by_day_or_night() throws IOException {
         for (String theme : List.of("day", "night")) {
-            show("Reader");
+            show("Settings");
             page.waitFor("input[value=" + theme + "]").click();
             for (int panel = 0; panel < PANELS - 1; panel++) {
                 page.find("header nav button").get(panel).click();
@@ -429,7 +522,7 @@ class DeskPageIT {
     @Test
     @Order(15)
     void speaks_another_language_in_other_units_with_magnetic_bearings() {
-        show("Reader");
+        show("Settings");
         page.waitFor("input[value=us]").click();
         page.waitFor("input[value=mag]").click();
         page.waitFor("input[value=de]").click();

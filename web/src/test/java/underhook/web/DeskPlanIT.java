@@ -7,6 +7,9 @@ import java.io.InputStreamReader;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -234,6 +237,60 @@ class DeskPlanIT {
             assertThat(answer.body()).isNotEmpty();
         }
         assertThat(browser.bytes(at + "/plan/files/..%2Fjob").statusCode()).isEqualTo(404);
+    }
+
+    @Test
+    void puts_what_was_tapped_beside_the_plan() throws Exception {
+        JsonNode plan = get("/plan");
+        JsonNode step =
+                plan.path("steps")
+                        .path(plan.path("view").path("lifts").path(0).path("step").asInt(0));
+        String load = step.path("loads").path(0).asString("");
+        Instant hooked = OffsetDateTime.parse(step.path("hookedAt").asString("")).toInstant();
+        StringBuilder taps = new StringBuilder();
+        tap(taps, hooked.minusSeconds(600), "loader1", "\"engine-on\"");
+        tap(taps, hooked.minusSeconds(540), "loader1", "\"take-off\"");
+        tap(taps, hooked.plusSeconds(180), "loader1", "\"hooked\",\"loads\":[\"" + load + "\"]");
+        tap(taps, hooked.plusSeconds(300), "P 1", "\"off\",\"loads\":[\"" + load + "\"]");
+        tap(taps, hooked.plusSeconds(310), "P 1", "\"free-seen\"");
+        tap(taps, hooked.plusSeconds(320), "P 2", "\"free-confirmed\"");
+
+        assertThat(browser.send("POST", at + "/day/taps", "{\"taps\":[" + taps + "]}").status())
+                .isEqualTo(200);
+        JsonNode flown = get("/day/flown");
+
+        assertThat(flown.path("taps").asInt(0)).isEqualTo(6);
+        assertThat(flown.path("planned").path("lifts"))
+                .isEqualTo(plan.path("summary").path("rotations"));
+        assertThat(flown.path("flown").path("lifts").asInt(0)).isEqualTo(1);
+        // Take-off 9 min before the planned hook-up, last tap 5 min 20 s after it: 14.33 min, by
+        // hand.
+        assertThat(flown.path("flown").path("flightMinutes").asDouble(0))
+                .isCloseTo(14.333, org.assertj.core.data.Offset.offset(0.001));
+        for (JsonNode line : flown.path("loads")) {
+            boolean isThis = line.path("load").asString("").equals(load);
+            assertThat(line.path("isDone").asBoolean(false)).isEqualTo(isThis);
+            if (isThis) {
+                assertThat(line.path("plannedHookedAt")).isEqualTo(step.path("hookedAt"));
+                assertThat(OffsetDateTime.parse(line.path("doneAt").asString("")).toInstant())
+                        .isEqualTo(hooked.plusSeconds(320).truncatedTo(ChronoUnit.SECONDS));
+            }
+        }
+    }
+
+    private static void tap(StringBuilder taps, Instant when, String by, String kindAndMore) {
+        taps.append(taps.isEmpty() ? "" : ",")
+                .append("{\"id\":\"beside-")
+                .append(taps.length())
+                .append("\",\"at\":\"")
+                .append(when)
+                .append("\",\"sentAt\":\"")
+                .append(when)
+                .append("\",\"by\":\"")
+                .append(by)
+                .append("\",\"role\":\"loader\",\"device\":\"one\",\"anyway\":true,\"kind\":")
+                .append(kindAndMore)
+                .append('}');
     }
 
     @Test

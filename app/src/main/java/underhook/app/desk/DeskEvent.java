@@ -15,6 +15,8 @@ public record DeskEvent(Kind kind, String job, long revision, String text, doubl
         CHANGED,
         /** A run goes on. */
         PROGRESS,
+        /** A question is being worked out. */
+        ASKING,
         /** A run ended with a plan that is kept. */
         PLANNED,
         /** A run ended without one. */

@@ -1,5 +1,7 @@
 package underhook.app.desk;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -98,6 +100,23 @@ final class JobYaml {
             throw new IllegalArgumentException("The file has no field " + field + ".");
         }
         return matcher.replaceFirst(Matcher.quoteReplacement(field + ": " + value));
+    }
+
+    /** With an amount of money, wherever it stands, at so many percent of what it was, to the cent. */
+    static String scaled(String yaml, String field, int percent) {
+        Pattern entry =
+                Pattern.compile(
+                        "(?<![\\w-])(" + Pattern.quote(field) + "\\s*:\\s*)([0-9]+(?:\\.[0-9]+)?)");
+        Matcher matcher = entry.matcher(yaml);
+        if (!matcher.find()) {
+            throw new IllegalArgumentException("The file has no field " + field + ".");
+        }
+        BigDecimal scaled =
+                new BigDecimal(matcher.group(2))
+                        .multiply(BigDecimal.valueOf(percent))
+                        .movePointLeft(2)
+                        .setScale(2, RoundingMode.HALF_UP);
+        return matcher.replaceFirst(matcher.group(1) + scaled.toPlainString());
     }
 
     /** With only those items of a list that have this name. */

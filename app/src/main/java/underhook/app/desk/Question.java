@@ -22,6 +22,8 @@ import underhook.core.plan.Plan;
  *     after which it comes, 0 for the first place
  */
 public record Question(What what, int lift, String value) {
+    private static final String RATE = "flying-per-min";
+
     /** What is changed. */
     public enum What {
         MOVE,
@@ -33,7 +35,9 @@ public record Question(What what, int lift, String value) {
         /** The day begins then. */
         HOUR,
         /** Never more fuel aboard than this, kg. */
-        FUEL
+        FUEL,
+        /** A flying minute counted at so many percent of its rate, so that another day is the cheapest. */
+        RATE
     }
 
     /** In words, as it stands among the revisions when it is accepted. */
@@ -45,6 +49,7 @@ public record Question(What what, int lift, String value) {
             case LAYDOWN -> "lift " + lift + " from " + value;
             case HOUR -> "day from " + value;
             case FUEL -> "at most " + value + " kg of fuel";
+            case RATE -> "a flying minute counted at " + value + " % of its rate";
         };
     }
 
@@ -69,7 +74,15 @@ public record Question(What what, int lift, String value) {
                             job,
                             "machine",
                             text -> JobYaml.withValue(text, "fuel-usable-kg", number(value)));
+            case RATE -> yaml(job, "rules", text -> JobYaml.scaled(text, RATE, percent(value)));
         };
+    }
+
+    private static int percent(String text) {
+        if (!text.matches("[1-9][0-9]{0,3}")) {
+            throw new IllegalArgumentException("\"" + text + "\" is no percentage of a rate.");
+        }
+        return Integer.parseInt(text);
     }
 
     /** A load of the lift that is moved, and one of the lift after which it comes; none for the first turn. */

@@ -10,8 +10,9 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicBoolean;
 import underhook.app.PlanDay;
-import underhook.app.Progress;
 import underhook.app.desk.DeskJob.KnownPlan;
 import underhook.app.port.Content;
 import underhook.app.port.KeptJob.Revision;
@@ -31,10 +32,11 @@ import underhook.planner.order.TriedMove;
  * one question at a time.
  */
 public final class WhatIf {
-    private static final Duration CEILING = Duration.ofSeconds(60);
+    private static final Duration CEILING = Duration.ofMinutes(3);
 
     private final Path work;
     private final Map<String, Trial> trials = new HashMap<>();
+    private final Map<String, AtomicBoolean> stops = new ConcurrentHashMap<>();
     private Optional<Opened> opened = Optional.empty();
 
     /** A day kept open for questions about one plan. */
@@ -52,6 +54,7 @@ public final class WhatIf {
      * @param finishS how much later the day ends, s
      * @param fuelKg fuel burnt more, kg
      * @param leftOut loads that stay behind now and did not before
+     * @param cutShort whether the search was stopped before it was through
      */
     public record Answer(
             String why,
@@ -60,7 +63,8 @@ public final class WhatIf {
             double fuelKg,
             List<Finding> appeared,
             List<Finding> gone,
-            List<String> leftOut) {
+            List<String> leftOut,
+            boolean cutShort) {
         public Answer {
             appeared = List.copyOf(appeared);
             gone = List.copyOf(gone);
@@ -103,6 +107,11 @@ public final class WhatIf {
                                         "The re-check refused the plan: "
                                                 + wrong.report().violations().get(0).message()),
                         planned -> compare(record, planned.output().plan()));
+    }
+
+    /** Ends the search of the question that is being worked out; the best so far is the answer. */
+    public void stop(DeskJob job) {
+        Optional.ofNullable(stops.get(job.id())).ifPresent(stop -> stop.set(true));
     }
 
     /**
@@ -150,7 +159,8 @@ public final class WhatIf {
                 missing(record.findings(), tried.findings()),
                 tried.leftOut().stream()
                         .map(load -> load + ": in this order the day has no room for it.")
-                        .toList());
+                        .toList(),
+                false);
     }
 
     /** Opened anew for each plan; that takes as long as finding its ways does. */
@@ -189,13 +199,36 @@ public final class WhatIf {
                     target,
                     (changed == null ? job.kept().getContent(file.getValue()) : changed).toBytes());
         }
-        PlanDay.Request request = new PlanDay.Request(folder, root.resolve("out"), 1, CEILING);
-        PlanDay.Result result = job.tools().planDay().plan(request, Progress.SILENT);
-        return new Trial(question, head, changes, result);
+        return new Trial(question, head, changes, planned(job, head, root));
+    }
+
+    private PlanDay.Result planned(DeskJob job, long head, Path root) throws IOException {
+        AtomicBoolean stop = new AtomicBoolean();
+        stops.put(job.id(), stop);
+        PlanDay.Request request =
+                new PlanDay.Request(
+                        root.resolve("job"), root.resolve("out"), 1, CEILING, stop::get);
+        try {
+            return job.tools()
+                    .planDay()
+                    .plan(
+                            request,
+                            (doing, done) ->
+                                    job.events()
+                                            .tell(
+                                                    new DeskEvent(
+                                                            DeskEvent.Kind.ASKING,
+                                                            job.id(),
+                                                            head,
+                                                            doing,
+                                                            done)));
+        } finally {
+            stops.remove(job.id(), stop);
+        }
     }
 
     private static Answer impossible(String why) {
-        return new Answer(why, 0, 0, 0, List.of(), List.of(), List.of());
+        return new Answer(why, 0, 0, 0, List.of(), List.of(), List.of(), false);
     }
 
     private static Answer compare(Plan record, Plan other) {
@@ -210,7 +243,8 @@ public final class WhatIf {
                 other.leftOut().stream()
                         .filter(out -> find(record, out).isEmpty())
                         .map(out -> out.load() + ": " + out.message())
-                        .toList());
+                        .toList(),
+                other.summary().cutShort());
     }
 
     private static Optional<LeftOut> find(Plan plan, LeftOut out) {

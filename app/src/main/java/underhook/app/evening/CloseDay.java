@@ -15,12 +15,14 @@ import underhook.app.port.FlownSample;
 import underhook.app.port.JobReader;
 import underhook.app.port.JobReading;
 import underhook.app.port.PlanReader;
+import underhook.app.port.ReadJob;
 import underhook.app.port.Reading;
 import underhook.app.port.TrackReader;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
 import underhook.core.flown.Tap;
+import underhook.core.flown.TrainedHands;
 import underhook.core.job.Job;
 import underhook.core.plan.Plan;
 
@@ -127,6 +129,14 @@ public final class CloseDay {
                 new Evening(reading.job().get(), plan.getValue())
                         .close(new Evening.Facts(taps, track, books, earlier));
         return new Result(List.of(), List.of(), Optional.of(day), write(day, request.out()));
+    }
+
+    /** A day that is still being flown, or has just ended, beside its plan; nothing is written. */
+    public static ClosedDay beside(ReadJob job, Plan plan, List<Tap> taps, TrainedHands hands) {
+        EveningFiles.Books none = EveningFiles.Books.NONE;
+        EveningFiles.Books books =
+                new EveningFiles.Books(hands, none.tariff(), none.parts(), none.offer());
+        return new Evening(job, plan).close(new Evening.Facts(taps, List.of(), books, List.of()));
     }
 
     /** Reads on after a fault, so that all are told at once. */

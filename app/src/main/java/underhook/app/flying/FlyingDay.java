@@ -15,8 +15,10 @@ import java.util.stream.Collectors;
 import underhook.app.desk.DayLooks;
 import underhook.app.desk.DayLooks.Look;
 import underhook.app.desk.DeskJob;
+import underhook.app.evening.CloseDay;
 import underhook.app.flying.TapLog.Given;
 import underhook.app.flying.TapLog.Taken;
+import underhook.app.port.ClosedDay;
 import underhook.app.port.Content;
 import underhook.app.port.EmergencyPlan;
 import underhook.app.port.KeptJob.KeptPlan;
@@ -317,6 +319,19 @@ public final class FlyingDay {
                 .inputs()
                 .findEmergency(job.folder(job.head().id()))
                 .orElse(EmergencyPlan.NONE);
+    }
+
+    /** What was flown beside what was planned; empty without a plan. */
+    public Optional<ClosedDay> findBesidePlan() throws IOException {
+        List<Tap> taps = rows().stream().map(KeptTap::tap).toList();
+        return findLook()
+                .map(
+                        look ->
+                                CloseDay.beside(
+                                        look.job(),
+                                        look.plan().plan(),
+                                        taps,
+                                        hands(look.job().job())));
     }
 
     /** The log as the table that closes the day; what was taken back stands there too. */

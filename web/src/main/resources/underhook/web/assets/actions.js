@@ -31,8 +31,10 @@ async function start() {
 async function openJob(jobId, lift = null) {
   set({ jobId, lift, job: null, plan: null, map: null, table: null, versions: null });
   listenTo(jobId);
-  await loadJob();
-  await Promise.all([loadPlan(), loadMap()]);
+  // The plan is not waited for in turn where the session knows that there is one.
+  const isPlanned = Boolean(state.session?.jobs.find((one) => one.id === jobId)?.plannedAt);
+  await Promise.all([loadJob(), loadMap(), isPlanned ? readPlan() : null]);
+  if (!isPlanned) await loadPlan();
   prepare();
   if (state.lift) await choose(state.lift);
 }
@@ -40,7 +42,8 @@ async function openJob(jobId, lift = null) {
 /** Reads what the shown panel needs beyond the day itself. */
 function prepare() {
   if (state.panel === 'versions') actions.loadVersions();
-  const first = state.job?.files.find((file) => file.kind === 'table') ?? state.job?.files.find((file) => file.kind === 'text');
+  if (state.panel === 'flown' && state.plan) actions.loadFlown();
+  const first = state.job?.files.find((file) => file.role === 'loads') ?? state.job?.files.find((file) => file.kind === 'table') ?? state.job?.files.find((file) => file.kind === 'text');
   if (state.panel === 'tables' && !state.table && first) openTable(first.path);
 }
 
@@ -59,6 +62,10 @@ async function loadPlan() {
     set({ plan: null });
     return;
   }
+  await readPlan();
+}
+
+async function readPlan() {
   try {
     const plan = await api.plan(state.jobId);
     plan.loadsById = new Map(plan.view.loads.map((load) => [load.id, load]));
@@ -81,6 +88,8 @@ function listenTo(jobId) {
     greeted = true;
   });
   on('progress', (run) => set({ run }));
+  on('asking', (asking) => set({ asking: asking }));
+  on('tapped', () => state.panel === 'flown' && actions.loadFlown());
   on('planned', async (done) => {
     set({ run: null });
     await loadJob();
@@ -108,14 +117,23 @@ async function choose(number) {
   const lift = state.plan?.view.lifts.some((one) => one.number === number) ? number : null;
   set({ lift, leg: 0, at: 0, sheet: { lift } });
   if (!lift) return;
-  // Nearest, so that a choice never throws away the place where the reader was.
-  document.getElementById(`lift-${lift}`)?.scrollIntoView({ block: 'nearest' });
+  bringIn(lift);
   const part = (name, ask) => ask().then((value) => keep(lift, { [name]: value }), (fault) => keep(lift, { [`${name}Fault`]: fault.message }));
   await Promise.all([
     part('section', () => api.section(state.jobId, lift, 0)),
     part('rose', () => api.rose(state.jobId, lift)),
     part('limits', () => api.limits(state.jobId, lift)),
   ]);
+}
+
+/** An open sheet is about as high as the screen: its row goes to the top unless it is there already. */
+function bringIn(lift) {
+  requestAnimationFrame(() => {
+    const row = document.getElementById(`lift-${lift}`), left = document.querySelector('.left');
+    if (!row || !left) return;
+    const top = row.getBoundingClientRect().top - Math.max(0, left.getBoundingClientRect().top);
+    if (top < 0 || top > 0.3 * innerHeight) row.scrollIntoView({ block: 'start' });
+  });
 }
 
 function keep(lift, part) {
@@ -166,7 +184,8 @@ export const actions = {
     set({ panel });
     document.querySelector('.left')?.scrollTo(0, 0);
     prepare();
-    if (panel === 'day' && state.lift) requestAnimationFrame(() => document.getElementById(`lift-${state.lift}`)?.scrollIntoView({ block: 'start' }));
+    if (panel === 'day' && state.lift) bringIn(state.lift);
+    if (panel === 'lanes' && state.lift) requestAnimationFrame(() => document.querySelector('.lanes .chosen')?.scrollIntoView({ block: 'nearest', inline: 'center' }));
   },
   open: (dialog) => set({ dialog }),
   close: () => set({ dialog: null }),
@@ -192,7 +211,7 @@ export const actions = {
     }
     await changed(state.job);
   },
-  setRole: (name, role) => change(() => api.setRole(state.jobId, name, role, revision())),
+  setRole: (name, role, details = {}) => change(() => api.setRole(state.jobId, name, role, revision(), details)),
   changeCells: (path, what, parts) => change(() => api.changeTable(state.jobId, path, { revision: revision(), what, ...parts })),
   setText: (path, text) => change(() => api.setText(state.jobId, path, revision(), text)),
   undo: () => change(() => api.undo(state.jobId, revision())),
@@ -208,22 +227,31 @@ export const actions = {
     const versions = await attempt(() => api.versions(state.jobId));
     if (versions) set({ versions, differences: null });
   },
+  loadFlown: async () => {
+    const flown = await attempt(() => api.flown(state.jobId));
+    if (flown) set({ flown });
+  },
   compare: async (a, b) => {
     const differences = await attempt(() => api.differences(state.jobId, a, b));
     if (differences) set({ differences });
   },
   ask: async (question) => {
-    set({ answer: null, question });
+    // What was asked before is not waited for: one question at a time.
+    if (state.question && !state.answer) await actions.stopAsking();
+    set({ answer: null, question, asking: null });
     const answer = await attempt(() => api.whatIf(state.jobId, question));
     if (state.question === question) set({ answer: answer ?? { possible: false, why: state.note?.words } });
   },
+  stopAsking: () => attempt(() => api.stopWhatIf(state.jobId)),
   accept: async () => {
+    set({ asking: null, accepting: true });
     const done = await attempt(() => api.acceptWhatIf(state.jobId, { revision: revision(), ...state.question }));
+    set({ accepting: false });
     if (!done) return;
     set({ dialog: null, question: null, answer: null });
     await Promise.all([loadJob(), loadPlan()]);
     say(t('move.done'));
   },
   // Filled in by the views that open them, so that views need not know each other.
-  openMove: () => {}, askMove: () => {}, openWhatIf: () => {}, openOverride: () => {},
+  openMove: () => {}, askMove: () => {}, openWhatIf: () => {}, openRate: () => {}, openOverride: () => {},
 };

@@ -2,8 +2,9 @@
 import { html, nothing } from '/lib/lit/lit-html.js';
 import { state } from './state.js';
 import { actions } from './actions.js';
+import { badge } from './marks.js';
 import { chance } from './trade.js';
-import { t } from './words.js';
+import { said, t } from './words.js';
 import * as u from './units.js';
 
 export const bar = (panels) => html`<header>
@@ -31,20 +32,22 @@ function count(panel) {
 function summary() {
   const s = state.plan?.summary;
   if (!s) return state.job ? html`<p class="summary">${t('plan.none')}</p>` : nothing;
-  const pair = (name, value) => html`<span>${name} <b>${value}</b></span>`;
+  const pair = (name, value, kind = '') => html`<span class=${kind}>${name} <b>${value}</b></span>`;
+  const left = state.plan.leftOut.length;
   return html`<p class="summary">
     ${pair(t('sum.rotations'), s.rotations)} ${pair(t('sum.flight'), `${Math.ceil(s.flightMinutes)} min`)}
-    ${pair(t('sum.refuels'), s.refuels)} ${pair(t('sum.lineChanges'), s.lineChanges)} ${pair(t('sum.finish'), u.clock(s.finishAt))}
-    ${pair(t('sum.leftOut'), state.plan.leftOut.length)}
+    ${pair(t('sum.refuels'), s.refuels, 'minor')} ${pair(t('sum.lineChanges'), s.lineChanges, 'minor')} ${pair(t('sum.finish'), u.clock(s.finishAt))}
+    ${left ? html`<span>${badge('outside', t('sum.leftOut', { count: left }))}</span>` : pair(t('sum.allIn'), '')}
     ${state.plan.odds ? pair(t('sum.chance'), chance(state.plan.odds.allInTime)) : nothing}
-    ${s.flightGapPercent == null ? nothing : pair(t('sum.gap'), `${s.flightGapPercent.toFixed(0)} %`)}
+    ${s.price ? pair(t('sum.price'), u.money(s.price.totalCents, s.price.currency)) : nothing}
+    ${s.cutShort ? html`<strong class="stale">${t('plan.cutShort')}</strong>` : nothing}
     ${state.job?.plan?.stale ? html`<strong class="stale">${t('plan.stale')}</strong>` : nothing}
   </p>`;
 }
 
 const progress = () => html`<div class="progress">
   <progress max="1" .value=${state.run.fraction ?? 0} aria-label=${t('plan.progress')}></progress>
-  <span lang="en">${state.run.doing}</span> ${state.run.best ? html`<span>${t('plan.best', { best: typeof state.run.best === 'object' ? `${Math.ceil(state.run.best.flightMinutes)} min` : state.run.best })}</span>` : nothing}
+  <span>${said(state.run.doing)}</span> ${state.run.best ? html`<span>${t('plan.best', { best: typeof state.run.best === 'object' ? `${Math.ceil(state.run.best.flightMinutes)} min` : state.run.best })}</span>` : nothing}
   <button @click=${actions.stopPlan}>${t('plan.stop')}</button></div>`;
 
 function openPlan() {
@@ -55,7 +58,7 @@ function openPlan() {
       actions.close();
       actions.startPlan(Number(data.get('seconds')), Number(data.get('seed')));
     }}>
-      <label>${t('plan.seconds')} <input name="seconds" type="number" min="1" max="3600" value="10" required></label>
+      <label>${t('plan.seconds')} <input name="seconds" type="number" min="1" max="3600" value="120" required></label>
       <label>${t('plan.seed')} <input name="seed" type="number" min="1" max="999999" value=${state.plan?.seed ?? 1} required></label>
       <p class="hint">${t('plan.hint')}</p>
       <button class="main">${t('plan.go')}</button>

@@ -2,13 +2,14 @@
 import { html, nothing, render } from '/lib/lit/lit-html.js';
 import { state, listen, set } from './state.js';
 import { actions } from './actions.js';
-import { speak, t } from './words.js';
+import { said, speak, t } from './words.js';
 import { bar } from './bar.js';
 import { spine } from './spine.js';
 import { findings } from './findings.js';
 import { lanes } from './lanes.js';
 import { tables } from './tables.js';
 import { files } from './files.js';
+import { flown } from './flown.js';
 import { versions } from './versions.js';
 import { papers } from './papers.js';
 import './whatif.js';
@@ -24,7 +25,7 @@ const look = () => html`<section class="around" aria-label=${t('look.title')}>
     <input type="range" min="0" max="1" step="0.005" .value=${String(state.at)} @input=${(event) => actions.fly(Number(event.target.value))}></label>` : html`<p>${t('look.choose')}</p>`}
   <div id="look"></div></section>`;
 
-const PANELS = { day: spine, findings, lanes, tables, files, versions, papers, reader: readerSettings, look };
+const PANELS = { day: spine, findings, lanes, look, tables, files, versions, papers, flown, reader: readerSettings };
 
 const page = () => html`
   <a class="skip" href="#main">${t('skip')}</a>
@@ -38,7 +39,7 @@ const page = () => html`
       <p class="attribution" lang="en">${[...(state.map?.attributions ?? []), state.map?.licence].filter(Boolean).join(' · ')}</p>
     </div>
   </main>
-  <footer lang="en">${state.session?.caution ?? state.plan?.caution ?? ''}</footer>
+  <footer>${said(state.session?.caution ?? state.plan?.caution ?? '')}</footer>
   <div role="status" aria-live="polite" class=${`says ${state.note?.kind ?? ''}`} ?hidden=${!state.note}>
     <span>${state.note?.words}</span> <button @click=${() => actions.say('')} ?hidden=${!state.note?.words}>${t('close')}</button></div>
   ${dialog()}`;
@@ -48,7 +49,7 @@ const MAPPED = new Set(['day', 'findings', 'lanes']);
 const dialog = () => html`<dialog aria-label=${t('dialog')} @close=${actions.close} @cancel=${actions.close}>
   ${state.dialog ? html`<div class="inner">${state.dialog()}<p class="acts"><button class="shut" @click=${actions.close}>${t('close')}</button></p></div>` : nothing}</dialog>`;
 
-let drawn = false, mapStarted = false, lookStarted = null;
+let drawn = false, mapStarted = false, lookStarted = null, shownPanel = null;
 
 function draw() {
   drawn = false;
@@ -65,13 +66,24 @@ function draw() {
   else if (!state.dialog && box.open) box.close();
   if (state.job && !mapStarted) startMap();
   if (state.panel === 'look' && state.lift) startLook();
+  // The tabs are there once the job is.
+  if (state.job && state.panel !== shownPanel) {
+    shownPanel = state.panel;
+    requestAnimationFrame(() => document.querySelector('header nav [aria-current=page]')?.scrollIntoView({ block: 'nearest', inline: 'center' }));
+  }
   if (state.plan && !performance.getEntriesByName('useful').length) performance.mark('useful');
 }
 
 async function startMap() {
   mapStarted = true;
+  await library();
   (await import('./map.js')).startMap(document.getElementById('map'));
 }
+
+/** The map's library is large: the order of the day does not wait for it. */
+const library = () => new Promise((done) => {
+  document.head.append(Object.assign(document.createElement('script'), { src: '/lib/ol/dist/ol.js', onload: done }));
+});
 
 async function startLook() {
   if (lookStarted === document.getElementById('look')) return;

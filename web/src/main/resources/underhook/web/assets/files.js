@@ -2,13 +2,14 @@
 import { html, nothing } from '/lib/lit/lit-html.js';
 import { state } from './state.js';
 import { actions } from './actions.js';
+import * as u from './units.js';
 import { t } from './words.js';
 
 export function files() {
   return html`<section class="files" aria-label=${t('panel.files')}>
     <h2>${t('jobs.title')}</h2>
     <ul class="jobs">${(state.session?.jobs ?? []).map((job) => html`<li><button aria-current=${job.id === state.jobId ? 'true' : 'false'}
-      @click=${() => { actions.show('day'); actions.openJob(job.id); }}><b>${job.name}</b> <span>${(job.changedAt ?? '').slice(0, 16).replace('T', ' ')}</span>
+      @click=${() => { actions.show('day'); actions.openJob(job.id); }}><b>${job.name}</b> <span>${u.stamp(job.changedAt)}</span>
       ${job.demo ? html`<span>${t('jobs.demo')}</span>` : nothing}</button></li>`)}</ul>
     <form class="newjob" @submit=${(event) => {
       event.preventDefault();
@@ -39,10 +40,38 @@ const ownFiles = () => html`<h2>${t('files.title', { job: state.job.name })}</h2
 // What a file is for is never guessed: the server names what it may be, a person says what it is.
 function role(file) {
   const may = state.dropped?.[file.path]?.roles;
-  if (file.role && !may) return t(`role.${file.role}`) === `role.${file.role}` ? file.role : t(`role.${file.role}`);
+  if (file.role && !may) return roleWords(file.role);
+  if (file.path === 'job.yaml') return t('files.list');
   if (!may) return t('files.unused');
-  return html`<select aria-label=${t('files.roleOf', { file: file.path })} @change=${(event) => event.target.value && actions.setRole(file.path, event.target.value)}>
-    <option value="">${t('files.choose')}</option>${(may ?? []).map((one) => html`<option value=${one} ?selected=${one === file.role}>${t(`role.${one}`) === `role.${one}` ? one : t(`role.${one}`)}</option>`)}</select>`;
+  return html`<select aria-label=${t('files.roleOf', { file: file.path })} @change=${(event) => event.target.value && named(file.path, event.target.value)}>
+    <option value="">${t('files.choose')}</option>${(may ?? []).map((one) => html`<option value=${one} ?selected=${one === file.role}>${roleWords(one)}</option>`)}</select>`;
 }
+
+// What job.yaml must or may say beside a file of that role; docs/formats.md has all of it.
+const DETAILS = {
+  weather: { 'reference-elevation-m': 'need', 'lapse-c-per-100m': 'need', until: 'time', source: 'text' },
+  terrain: { crs: 'text', licence: 'text', attribution: 'text' },
+  canopy: { crs: 'text', 'spread-m': 'number', licence: 'text', attribution: 'text' },
+  places: { crs: 'text' }, zones: { crs: 'text' }, wires: { crs: 'text' }, map: { crs: 'text' }, 'release-areas': { crs: 'text' },
+};
+
+/** Says what a file is; where more has to be said with it, that is asked for first. */
+function named(path, role) {
+  const fields = Object.entries(DETAILS[role] ?? {});
+  if (!fields.length) return actions.setRole(path, role);
+  return actions.open(() => html`<h2>${t('details.title', { file: path, role: roleWords(role) })}</h2>
+    <form @submit=${async (event) => {
+      event.preventDefault();
+      const data = new FormData(event.target), details = {};
+      for (const [name] of fields) if (data.get(name).trim()) details[name] = data.get(name).trim();
+      actions.close();
+      await actions.setRole(path, role, details);
+    }}>${fields.map(([name, sort]) => html`<label>${t(`details.${name}`)} <input name=${name} ?required=${sort === 'need'} autocomplete="off"
+      type=${sort === 'text' ? 'text' : sort === 'time' ? 'time' : 'number'} step=${sort === 'time' ? '60' : 'any'}></label>`)}
+      <p class="hint">${t(`details.hint.${role === 'weather' ? role : 'crs'}`)}</p>
+      <button class="main">${t('details.go')}</button></form>`);
+}
+
+const roleWords = (role) => (t(`role.${role}`) === `role.${role}` ? role : t(`role.${role}`));
 
 const size = (bytes) => (bytes < 2000 ? `${bytes} B` : bytes < 2e6 ? `${Math.round(bytes / 1e3)} kB` : `${(bytes / 1e6).toFixed(1)} MB`);

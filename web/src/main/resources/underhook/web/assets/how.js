@@ -2,7 +2,7 @@
 import { html, nothing } from '/lib/lit/lit-html.js';
 import { actions } from './actions.js';
 import { badge } from './marks.js';
-import { t } from './words.js';
+import { codeWords, t } from './words.js';
 import * as u from './units.js';
 
 const line = (name, value) => (value == null || value === '' ? nothing
@@ -10,9 +10,8 @@ const line = (name, value) => (value == null || value === '' ? nothing
 
 export function how(row, lift) {
   const steps = row.how ?? {};
-  return html`<h2>${t('how.title', { code: row.code })}</h2>
-    <p>${badge(row.state)} ${t('how.value', { value: u.withUnit(row.value, row.unit, 'up'), limit: u.withUnit(row.limit, row.unit, 'down') })}
-      ${row.marginPercent == null ? nothing : t('how.margin', { percent: row.marginPercent })}</p>
+  return html`<h2>${t('how.title', { code: codeWords(row.code) })}</h2>
+    <p>${badge(row.state)} ${t('how.value', { value: u.withUnit(row.value, row.unit, 'up'), limit: u.withUnit(row.limit, row.unit, 'down') })}${row.marginPercent == null ? nothing : ', '}${row.marginPercent == null ? nothing : t('how.margin', { percent: row.marginPercent })}</p>
     ${steps.inputs?.length ? html`<table><thead><tr><th scope="col">${t('how.input')}</th><th scope="col">${t('limits.value')}</th>
       <th scope="col">${t('how.source')}</th></tr></thead><tbody lang="en">${steps.inputs.map((input) => html`<tr>
       <th scope="row">${input.name}</th><td>${u.withUnit(input.value, input.unit)}</td><td>${input.source ?? ''}</td></tr>`)}</tbody></table>` : nothing}

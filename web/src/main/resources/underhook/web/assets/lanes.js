@@ -7,8 +7,10 @@ import { scaleOf } from './section.js';
 import { t } from './words.js';
 import * as u from './units.js';
 
-const LEFT = 118, LANE = 30, TOP = 26, FUEL = 56;
-const whole = (step, index) => ({ fromAt: step.startAt, toAt: step.endAt, what: t(`step.${step.kind}`), kind: step.kind,
+const TITLES = 118, LEFT = 4, LANE = 30, TOP = 26, FUEL = 64;
+// A lift of a few minutes must stay wide enough for its name.
+const HOUR = 250;
+const whole = (step, index) => ({ fromAt: step.startAt, toAt: step.endAt, what: t(`step.${step.kind}`), short: t(`short.${step.kind}`), kind: step.kind,
   lift: state.plan.view.lifts.find((lift) => lift.step === index) });
 
 /** Neighbouring steps that share a value, as one span. */
@@ -22,7 +24,7 @@ function together(steps, valueOf, what) {
   return spans;
 }
 
-const weather = (hour) => ({ fromAt: hour.from, toAt: hour.to, kind: 'weather', short: `${hour.windKt}/${hour.gustKt}`,
+const weather = (hour) => ({ fromAt: hour.from, toAt: hour.to, kind: 'weather', brief: true, short: `${hour.windKt}/${hour.gustKt}`,
   what: t('lane.wind', { from: u.bearing(hour.windFromTrueDeg), wind: u.speed(hour.windKt), gust: u.speed(hour.gustKt), words: hour.words }) });
 
 /** A way in towards a low sun, shown for the lift that flies it. */
@@ -40,23 +42,32 @@ function allLanes() {
     ...[...byCrew].map(([crew, rows]) => ({ title: t('lane.crew', { crew }), spans: rows.map((row) => ({ ...row, what: `${row.place}: ${row.doing}`, short: row.place, kind: 'crew' })) })),
     ...view.lanes.filter((lane) => lane.kind === 'weather').map((lane) => ({ title: t('lane.weather'), spans: lane.items.map(weather) })),
     ...view.lanes.filter((lane) => lane.kind === 'sun').map((lane) => ({ title: t('lane.sun'), spans: lane.items.map(glare) })),
-  ];
+  ].filter((lane) => lane.spans.length);
 }
 
 export function lanes() {
   if (!state.plan) return html`<p>${t('plan.none')}</p>`;
   const { steps } = state.plan, rows = allLanes();
   const start = u.seconds(steps[0].startAt), end = u.seconds(steps.at(-1).endAt);
-  const w = Math.max(700, Math.round((document.querySelector('main')?.clientWidth ?? 900) - 44));
+  const k = u.enlarge(), w = Math.max(700, Math.round(((document.querySelector('main')?.clientWidth ?? 900) - 44) / k) - TITLES, (end - start) / 3600 * HOUR);
   const h = TOP + FUEL + rows.length * LANE + 6, x = scaleOf(start, end, LEFT, w - 8);
   return html`<section class="lanes" aria-label=${t('panel.lanes')}>
     <p class="hint">${t('lanes.hint')}</p>
-    <div class="wide"><svg class="chart lanes" width=${w} height=${h} viewBox="0 0 ${w} ${h}" role="group" aria-label=${t('lanes.words')} @keydown=${keyed}>
+    <div class="lanebox">${titles(rows, h, k)}<div class="wide" tabindex="0" role="group" aria-label=${t('lanes.words')}><svg class="chart lanes" width=${w * k} height=${h * k} viewBox="0 0 ${w} ${h}" role="group" aria-label=${t('lanes.words')} @keydown=${keyed}>
       ${hours(start, end, x, h)}
       ${fuelLane(steps, x)}
-      ${rows.map((lane, i) => svg`<g transform="translate(0 ${TOP + FUEL + i * LANE})"><text x="2" y="19">${lane.title}</text><path class="grid" d="M0 ${LANE}H${w}" />
+      ${rows.map((lane, i) => svg`<g transform="translate(0 ${TOP + FUEL + i * LANE})"><path class="grid" d="M0 ${LANE}H${w}" />
         ${lane.spans.filter((span) => span.fromAt && span.toAt).map((span) => bar(span, x, [start, end]))}</g>`)}
-    </svg></div></section>`;
+    </svg></div></div></section>`;
+}
+
+/** What each lane is; it stays when the lanes are pushed sideways. */
+function titles(rows, h, k) {
+  const full = state.plan.view.tankKg;
+  return html`<svg class="chart" width=${TITLES * k} height=${h * k} viewBox="0 0 ${TITLES} ${h}" aria-hidden="true">
+    <text x="2" y=${TOP + 20}>${t('lane.fuel')}</text><text x="2" y=${TOP + 40} class="small">${t('lane.fuelWords')}</text>
+    ${full ? svg`<text x=${TITLES - 4} y=${TOP + 8} class="right small">${u.mass(full)}</text><text x=${TITLES - 4} y=${TOP + FUEL - 4} class="right small">${u.mass(0)}</text>` : nothing}
+    ${rows.map((lane, i) => svg`<text x="2" y=${TOP + FUEL + i * LANE + 19}>${lane.title}</text>`)}</svg>`;
 }
 
 function hours(start, end, x, h) {
@@ -79,16 +90,17 @@ function fuelLane(steps, x) {
   const y = scaleOf(0, full, TOP + FUEL - 6, TOP + 4);
   const line = steps.map((step, i) => `${i ? 'L' : 'M'}${x(u.seconds(step.startAt)).toFixed(1)} ${y(step.fuelStartKg).toFixed(1)}L${x(u.seconds(step.endAt)).toFixed(1)} ${y(step.fuelEndKg).toFixed(1)}`).join('');
   const most = steps.filter((step) => step.kind === 'rotation').map((step) => svg`<path class="most" d="M${x(u.seconds(step.startAt))} ${y(step.fuelMaxKg)}H${x(u.seconds(step.endAt))}" />`);
-  return svg`<text x="2" y=${TOP + 20}>${t('lane.fuel')}</text><text x="2" y=${TOP + 36} class="small">${t('lane.fuelWords')}</text><path class="fuelline" d=${line} />${most}`;
+  return svg`${[0, full].map((kg) => svg`<path class="grid" d="M${LEFT} ${y(kg)}H${x(u.seconds(steps.at(-1).endAt))}" />`)}<path class="fuelline" d=${line} />${most}`;
 }
 
 function bar(span, x, [start, end]) {
   const a = x(Math.max(start, u.seconds(span.fromAt))), b = x(Math.min(end, u.seconds(span.toAt)));
   if (b <= a) return nothing;
   const wide = Math.max(2, b - a - 1), number = span.lift?.number;
-  const label = span.lift ? span.lift.loads.join('+') : span.short ?? span.what;
-  const words = `${u.clock(span.fromAt)}–${u.clock(span.toAt)} ${span.lift ? label : span.what}`;
-  const text = wide > 7 * label.length ? svg`<text x=${a + wide / 2} y="19" class="middle">${label}</text>` : nothing;
+  const all = span.lift?.loads ?? [];
+  const label = span.lift ? (wide > 7 * all.join('+').length || all.length < 2 ? all.join('+') : `${all[0]}+`) : !span.brief && span.kind !== 'crew' && wide > 7 * span.what.length ? span.what : span.short ?? span.what;
+  const words = `${u.clock(span.fromAt)}–${u.clock(span.toAt)} ${span.lift ? all.join('+') : span.what}`;
+  const text = wide > 6.2 * label.length ? svg`<text x=${a + wide / 2} y="19" class="middle">${label}</text>` : nothing;
   if (!number) return svg`<g class="span ${span.kind ?? ''} ${span.state ?? ''}"><rect x=${a} y="5" width=${wide} height=${LANE - 8}><title>${words}</title></rect>${text}</g>`;
   return svg`<g class="span lift ${span.lift.status} ${state.lift === number ? 'chosen' : ''}" tabindex="0" role="button" data-lift=${number}
     aria-label=${t('lanes.lift', { lift: number, words, state: t(`state.${span.lift.status}`) })}

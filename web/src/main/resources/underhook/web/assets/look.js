@@ -6,12 +6,17 @@ import { state, listen } from './state.js';
 import { t } from './words.js';
 
 const EARTH_M_PER_DEG = 111320;
+/** So far from the machine the line under it and the wires round it are both large enough to see. */
+const NEAR_M = 170;
+const WIRE_M = 0.5;
+const WAY_M = 0.35;
+const POST_M = 40;
 let view = null;
 
 export async function startLook(element) {
   element.replaceChildren(Object.assign(document.createElement('p'), { textContent: t('waiting') }));
   try {
-    const answer = await api.heights(state.jobId, 128, 128);
+    const answer = await api.heights(state.jobId, 320, 200);
     const [west, south, east, north] = answer.bounds;
     const ground = { ...answer, west, south, east, north };
     view = make(element, ground);
@@ -31,7 +36,7 @@ function frame(ground) {
 const css = (name) => new three.Color(getComputedStyle(document.documentElement).getPropertyValue(name).trim());
 
 function make(element, ground) {
-  const place = frame(ground), width = element.clientWidth || 800, height = Math.max(320, Math.round(width * 0.55));
+  const place = frame(ground), width = element.clientWidth || 800, height = Math.max(320, Math.min(Math.round(width * 0.55), innerHeight - Math.round(element.getBoundingClientRect().top) - 80));
   const renderer = new three.WebGLRenderer({ antialias: true });
   renderer.setSize(width, height);
   renderer.domElement.tabIndex = 0;
@@ -39,15 +44,17 @@ function make(element, ground) {
   renderer.domElement.setAttribute('aria-label', t('look.words'));
   const scene = new three.Scene();
   scene.background = css('--page');
-  const sun = new three.DirectionalLight(0xffffff, 2.2);
-  sun.position.set(-1, 1.2, -0.6);
-  scene.add(sun, new three.AmbientLight(0xffffff, 0.7), relief(ground, place));
+  const sun = new three.DirectionalLight(0xffffff, 2.4);
+  sun.position.set(-1, 0.7, -0.6);
+  scene.add(sun, new three.AmbientLight(0xffffff, 0.9), relief(ground, place));
+  for (const contour of state.map?.layers.contours?.features ?? []) scene.add(...contours(contour, place));
   for (const wire of state.map?.layers.wires?.features ?? []) scene.add(...lines(wire, place, ground));
+  for (const site of state.map?.layers.places?.features ?? []) scene.add(...signpost(site, place, ground));
   const moving = new three.Group();
   scene.add(moving);
   const camera = new three.PerspectiveCamera(50, width / height, 1, 60000);
   element.replaceChildren(renderer.domElement, Object.assign(document.createElement('p'), { className: 'hint', textContent: t('look.hint') }));
-  const look = { renderer, scene, camera, moving, place, ground, turn: 0.7, tilt: 0.5, far: 900, element };
+  const look = { renderer, scene, camera, moving, place, ground, turn: 0.7, tilt: 0.3, far: NEAR_M, element };
   steer(look);
   return look;
 }
@@ -75,15 +82,43 @@ function relief(ground, place) {
   return new three.Mesh(shape, new three.MeshLambertMaterial({ color: css('--rule'), side: three.DoubleSide }));
 }
 
-const thread = (points, color, dashed) => {
-  const shape = new three.BufferGeometry().setFromPoints(points);
-  const line = new three.Line(shape, dashed ? new three.LineDashedMaterial({ color, dashSize: 12, gapSize: 8 }) : new three.LineBasicMaterial({ color }));
-  return dashed ? line.computeLineDistances() : line;
-};
+const thread = (points, color) => new three.Line(new three.BufferGeometry().setFromPoints(points), new three.LineBasicMaterial({ color }));
+
+/** A thread that stays visible from near and from far: a tube, and a line one pixel wide. */
+function tube(points, radius, color) {
+  const path = new three.CurvePath();
+  for (let i = 1; i < points.length; i++) path.add(new three.LineCurve3(points[i - 1], points[i]));
+  return [new three.Mesh(new three.TubeGeometry(path, Math.max(1, 3 * points.length), radius, 6), new three.MeshBasicMaterial({ color })), thread(points, color)];
+}
+
+const partsOf = (shape) => (shape.type === 'MultiLineString' ? shape.coordinates : [shape.coordinates]);
+
+const contours = ({ geometry, properties }, place) => partsOf(geometry).map((part) => thread(part.map(([lon, lat]) => place(lon, lat, properties.heightAmslM + 2)), css('--soft')));
+
+/** A place: a post as high as the longest line in stock is long, and its name. */
+function signpost({ geometry, properties }, place, ground) {
+  const [lon, lat] = geometry.coordinates, foot = heightAt(ground, lon, lat), top = place(lon, lat, foot + POST_M);
+  return [...tube([place(lon, lat, foot), top], 0.4, css('--ink')), name(properties.id, top)];
+}
+
+function name(words, at) {
+  const paper = document.createElement('canvas'), pen = paper.getContext('2d'), font = 'bold 44px "Liberation Sans", Arial, sans-serif';
+  pen.font = font;
+  paper.width = Math.ceil(pen.measureText(words).width) + 20;
+  paper.height = 60;
+  Object.assign(pen, { font, fillStyle: `#${css('--page').getHexString()}` });
+  pen.fillRect(0, 0, paper.width, paper.height);
+  pen.fillStyle = `#${css('--ink').getHexString()}`;
+  pen.fillText(words, 10, 46);
+  const sign = new three.Sprite(new three.SpriteMaterial({ map: new three.CanvasTexture(paper), sizeAttenuation: false, depthTest: false }));
+  sign.scale.set((0.035 * paper.width) / paper.height, 0.035, 1);
+  sign.center.set(0.5, 0);
+  sign.position.copy(at);
+  return sign;
+}
 
 function lines(wire, place, ground) {
-  const parts = wire.geometry.type === 'MultiLineString' ? wire.geometry.coordinates : [wire.geometry.coordinates];
-  return parts.map((part) => thread(part.map(([lon, lat, z]) => place(lon, lat, z ?? heightAt(ground, lon, lat) + (wire.properties.highestM ?? 10))), css('--outside')));
+  return partsOf(wire.geometry).flatMap((part) => tube(part.map(([lon, lat, z]) => place(lon, lat, z ?? heightAt(ground, lon, lat) + (wire.properties.highestM ?? 10))), WIRE_M, css('--outside')));
 }
 
 function heightAt(ground, lon, lat) {
@@ -122,18 +157,34 @@ function draw() {
   view.moving.clear();
   let middle = view.place((view.ground.west + view.ground.east) / 2, (view.ground.south + view.ground.north) / 2, heightAt(view.ground, (view.ground.west + view.ground.east) / 2, (view.ground.south + view.ground.north) / 2));
   const path = step?.legs[state.leg]?.path ?? [];
-  if (path.length > 1) view.moving.add(thread(path.map(([lon, lat, z]) => view.place(lon, lat, z)), css('--ink'), true));
+  if (path.length > 1) view.moving.add(...tube(path.map(([lon, lat, z]) => view.place(lon, lat, z)), WAY_M, css('--soft')));
   const here = points[Math.round(state.at * (points.length - 1))];
   if (here?.aircraft != null && path.length > 1) {
     const [lon, lat] = onPath(path, here.s / points.at(-1).s);
     const craft = view.place(lon, lat, here.aircraft), load = view.place(lon, lat, here.load ?? here.aircraft);
-    view.moving.add(thread([craft, load], css('--ink')), solid(new three.BoxGeometry(3, 3, 10), craft, '--near'), solid(new three.BoxGeometry(3, 3, 3), load, '--outside'));
-    middle = craft;
+    view.moving.add(...tube([craft, load], 0.25, css('--ink')), machine(craft, path, here.s / points.at(-1).s), solid(new three.BoxGeometry(2.5, 2.5, 2.5), load, '--near'));
+    middle = craft.clone().lerp(load, 0.5);
   }
   const flat = Math.cos(view.tilt) * view.far;
   view.camera.position.set(middle.x + Math.sin(view.turn) * flat, middle.y + Math.sin(view.tilt) * view.far, middle.z + Math.cos(view.turn) * flat);
   view.camera.lookAt(middle);
   view.renderer.render(view.scene, view.camera);
+}
+
+/** Body, boom and rotor, its nose along the way. */
+function machine(at, path, part) {
+  const [lon, lat] = onPath(path, Math.min(1, part + 0.01)), ahead = view.place(lon, lat, 0), whole = new three.Group(), ink = new three.MeshLambertMaterial({ color: css('--ink') });
+  const body = new three.Mesh(new three.SphereGeometry(1.8, 16, 10), ink), boom = new three.Mesh(new three.BoxGeometry(0.7, 0.7, 7), ink);
+  const rotor = new three.Mesh(new three.CylinderGeometry(5.5, 5.5, 0.15, 32), new three.MeshBasicMaterial({ color: css('--ink'), transparent: true, opacity: 0.35 }));
+  const fin = new three.Mesh(new three.BoxGeometry(0.3, 2.2, 1), ink);
+  body.scale.set(0.8, 0.8, 1.5);
+  boom.position.z = -5;
+  rotor.position.y = 2.1;
+  fin.position.set(0, 0.8, -8.2);
+  whole.add(body, boom, rotor, fin);
+  whole.rotation.y = Math.atan2(ahead.x - at.x, ahead.z - at.z);
+  whole.position.copy(at).y += 1.5;
+  return whole;
 }
 
 /** The place on a path at that part of its length, as longitude and latitude. */

@@ -12,8 +12,10 @@ const json = new format.GeoJSON();
 const GROUPS = ['contours', 'ground', 'water', 'zones', 'releaseAreas', 'roads', 'houses', 'people', 'hazards', 'wires'];
 const toView = (lonLat) => proj.fromLonLat(lonLat.slice(0, 2));
 
-let map, target, fitted = false, shown = null, marked = new Set(), walkIndex = -1;
+let map, target, fitted = false, shown = null, drawnLift = null, othersOf = null, marked = new Set(), walkIndex = -1;
 const layers = {};
+/** A chosen lift fills at least this much of the view, one way or the other. */
+const LEAST_SHARE = 0.45;
 
 /** Makes the map inside that element, once. */
 export function startMap(element) {
@@ -22,17 +24,20 @@ export function startMap(element) {
   layers.relief = new layer.Image({ opacity: 0.6, className: 'relief' });
   layers.reach = vector(styleOf('reach'));
   layers.strips = vector(styleOf('strips'));
+  layers.others = vector(styleOf('legs'));
   layers.legs = vector(styleOf('legs'));
   layers.places = vector(placeStyle);
-  layers.names = new layer.Vector({ source: new source.Vector(), style: nameOf, declutter: true });
+  layers.names = new layer.Vector({ source: new source.Vector(), style: (feature) => nameOf(feature, chosenPlaces().has(feature.getId())), declutter: true });
   layers.craft = vector(styleOf('craft'));
   layers.sketch = vector(styleOf('sketch'));
-  map = new OlMap({ target, layers: [layers.relief, ...GROUPS.map((name) => layers[name]), layers.reach, layers.strips,
+  map = new OlMap({ target, layers: [layers.relief, ...GROUPS.map((name) => layers[name]), layers.others, layers.reach, layers.strips,
     layers.legs, layers.places, layers.names, layers.craft, layers.sketch], view: new View({ center: [0, 0], zoom: 2, maxZoom: 20 }) });
   map.on('precompose', () => marked.clear());
   map.on('rendercomplete', () => {
     target.dataset.marks = marked.size;
-    target.dataset.lift = state.lift ?? '';
+  });
+  map.on('postrender', () => {
+    target.dataset.lift = drawnLift ?? '';
   });
   map.on('singleclick', clicked);
   map.addInteraction(dragging());
@@ -86,10 +91,23 @@ function showGround(data) {
   const places = read(data.layers.places);
   for (const place of places) place.setId(place.get('id'));
   fill('places', places);
-  fill('names', places.map((place) => place.clone()));
+  fill('names', [...places.map(named), ...['zones', 'releaseAreas'].flatMap((name) => layers[name].getSource().getFeatures().map(titled))]);
   showRelief(data.bounds);
   // Only once: a change on the map must not throw away where the reader is.
   if (!fitted) fitAll();
+}
+
+function named(place) {
+  const name = place.clone();
+  name.setId(place.getId());
+  return name;
+}
+
+/** The name of an area, at its middle: names give way to each other there, areas never do. */
+function titled(area) {
+  const shape = area.getGeometry();
+  const [x, y] = shape.getType() === 'Polygon' ? shape.getInteriorPoint().getCoordinates() : shape.getClosestPoint(shape.getExtent().slice(0, 2));
+  return new Feature({ geometry: new geom.Point([x, y]), title: area.get('name') ?? area.get('id') ?? '' });
 }
 
 /** The server paints the relief in this very projection, over these bounds. */
@@ -102,18 +120,23 @@ async function showRelief(bounds) {
 }
 
 export function fitAll() {
-  const extent = layers.places.getSource().getExtent();
+  const extent = layers.names.getSource().getExtent();
   const size = map.getSize();
   fitted = Boolean(size?.[0] && size[1]) && Number.isFinite(extent[0]);
-  if (fitted) map.getView().fit(extent, { padding: [50, 50, 50, 50], maxZoom: 18 });
+  if (fitted) map.getView().fit(extent, { padding: [40, 64, 40, 40], maxZoom: 18 });
 }
 
 function showLegs() {
   const now = chosenStep();
   const lines = (step, chosen) => (step.legs ?? []).map((leg, index) => new Feature({
     geometry: new geom.LineString(leg.path.map(toView)), chosen, index, empty: !leg.carrying.length, step: state.plan.steps.indexOf(step) }));
-  const all = state.plan ? state.plan.steps.filter((step) => step.kind === 'rotation').flatMap((step) => (step === now ? [] : lines(step, false))) : [];
-  fill('legs', [...all, ...(now ? lines(now, true) : [])]);
+  // All the day's legs are many: they are laid once for a plan, the chosen ones over them.
+  if (othersOf !== state.plan) {
+    othersOf = state.plan;
+    fill('others', (othersOf?.steps ?? []).filter((step) => step.kind === 'rotation').flatMap((step) => lines(step, false)));
+  }
+  fill('legs', now ? lines(now, true) : []);
+  drawnLift = state.lift;
   fill('strips', now ? now.legs.flatMap(stretches) : []);
   fill('reach', now ? now.legs.filter((leg) => leg.release?.farthestM > 0).map((leg) => new Feature({
     geometry: new geom.LineString(leg.path.map(toView)), farthestM: leg.release.farthestM })) : []);
@@ -153,6 +176,7 @@ function follow(now = state, change = state) {
   if ('at' in change || 'leg' in change || 'lift' in change || 'sheet' in change) showCraft();
   if ('lift' in change) {
     layers.places.changed();
+    layers.names.changed();
     bringIn();
   }
   if ('reader' in change) for (const one of Object.values(layers)) one.changed();
@@ -165,14 +189,15 @@ function seen() {
   if (!fitted) fitAll();
 }
 
-/** Moves the view only when the chosen lift would otherwise lie outside it. */
+/** Moves the view only when the chosen lift would otherwise lie outside it, or be too small to read. */
 function bringIn() {
   const step = chosenStep();
   if (!step) return;
   const line = new geom.LineString(step.legs.flatMap((leg) => leg.path.map(toView)));
   const view = map.getView(), seen = view.calculateExtent(map.getSize());
   const box = line.getExtent();
-  if (!(seen[0] <= box[0] && seen[1] <= box[1] && seen[2] >= box[2] && seen[3] >= box[3])) {
+  const isSmall = Math.max((box[2] - box[0]) / (seen[2] - seen[0]), (box[3] - box[1]) / (seen[3] - seen[1])) < LEAST_SHARE;
+  if (isSmall || !(seen[0] <= box[0] && seen[1] <= box[1] && seen[2] >= box[2] && seen[3] >= box[3])) {
     view.fit(box, { padding: [60, 60, 60, 60], maxZoom: 18 });
   }
 }
@@ -188,7 +213,7 @@ function clicked(event) {
   let best = null;
   map.forEachFeatureAtPixel(event.pixel, (feature, from) => {
     if (from === layers.places) best = { place: feature.getId() };
-    else if (from === layers.legs && !best) best = { step: feature.get('step') };
+    else if ((from === layers.legs || from === layers.others) && !best) best = { step: feature.get('step') };
   }, { hitTolerance: 8 });
   if (best?.place) choosePlace(best.place);
   else if (best) actions.choose(state.plan.view.lifts.find((lift) => lift.step === best.step)?.number ?? null);

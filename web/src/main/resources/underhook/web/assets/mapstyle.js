@@ -1,4 +1,5 @@
 // How things look on the map, by theme. What differs, differs in shape or line pattern first.
+import { enlarge } from './units.js';
 import { t } from './words.js';
 
 const { style } = window.ol;
@@ -63,9 +64,8 @@ const STYLES = {
   contours: (f, c) => [new style.Style({ stroke: stroke(c.soft, f.get('main') ? 1.4 : 0.5), text: f.get('main') ? label(Math.round(f.get('heightAmslM')), c, { placement: 'line' }) : undefined })],
   ground: (f, c) => [new style.Style({ stroke: stroke(c.soft, 1, [6, 3]) })],
   water: (f, c) => [new style.Style({ stroke: stroke(c.ink, 1, [1, 4]), fill: hatch(c.soft, 'falling') })],
-  zones: (f, c) => [new style.Style({ stroke: stroke(c.ink, 2.5, f.get('active') === false ? [3, 6] : [12, 4]), fill: f.get('active') === false ? undefined : hatch(c.outside, 'rising'),
-    text: label(f.get('name') ?? f.get('id') ?? '', c, { overflow: true }) })],
-  releaseAreas: (f, c) => [new style.Style({ stroke: stroke(c.ink, 1.5, [2, 3]), fill: hatch(c.ink, 'both'), text: label(f.get('id') ?? '', c, { overflow: true }) })],
+  zones: (f, c) => [new style.Style({ stroke: stroke(c.ink, 2.5, f.get('active') === false ? [3, 6] : [12, 4]), fill: f.get('active') === false ? undefined : hatch(c.outside, 'rising') })],
+  releaseAreas: (f, c) => [new style.Style({ stroke: stroke(c.ink, 1.5, [2, 3]), fill: hatch(c.ink, 'both') })],
   roads: (f, c) => [new style.Style({ stroke: stroke(c.ink, 5) }), new style.Style({ stroke: stroke(c.page, 2.5) })],
   houses: (f, c) => [new style.Style({ image: point(c, 4, 6, Math.PI / 4), stroke: stroke(c.ink, 2), fill: fill(c.ink) })],
   people: (f, c) => [new style.Style({ image: point(c, 3, 7), stroke: stroke(c.ink, 2, [2, 5]) })],
@@ -102,8 +102,11 @@ function buffer(name, feature, resolution) {
   return [new style.Style({ stroke: stroke(color.outside, 2 * reach + 1.5) }), new style.Style({ stroke: stroke(color.page, 2 * reach) })];
 }
 
-export const nameOf = (feature) => new style.Style({ text: label(feature.get('id'), ink(),
-  { font: 'bold 14px "Liberation Sans", Arial, sans-serif', offsetX: 12, textAlign: 'left', stroke: stroke(ink().page, 4) }) });
+/** Names of what is chosen come before other places, those before areas, when there is no room for all. */
+export const nameOf = (feature, chosen) => (feature.get('title') != null
+  ? new style.Style({ zIndex: 1, text: label(feature.get('title'), ink(), { font: `italic ${13 * enlarge()}px "Liberation Sans", Arial, sans-serif` }) })
+  : new style.Style({ zIndex: chosen ? 3 : 2, text: label(feature.get('id'), ink(),
+    { font: `bold ${(chosen ? 16 : 14) * enlarge()}px "Liberation Sans", Arial, sans-serif`, offsetX: 12, textAlign: 'left', stroke: stroke(ink().page, 4) }) }));
 
 // Laydowns are squares, landing places carry an H, sites are upright diamonds; what is not agreed
 // has a broken edge; the chosen place is filled.

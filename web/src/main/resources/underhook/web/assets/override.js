@@ -1,9 +1,9 @@
 // Overriding a limit: never without a reason and a name of a role; both are kept and printed.
 import { html } from '/lib/lit/lit-html.js';
 import { actions } from './actions.js';
-import { t } from './words.js';
+import { codeWords, t } from './words.js';
 
-actions.openOverride = (code, subject) => actions.open(() => html`<h2>${t('override.title', { code, subject })}</h2>
+actions.openOverride = (code, subject) => actions.open(() => html`<h2>${t('override.title', { code: codeWords(code), subject })}</h2>
   <p>${t('override.hint')}</p>
   <form @submit=${async (event) => {
     event.preventDefault();

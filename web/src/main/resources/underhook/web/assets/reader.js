@@ -23,8 +23,8 @@ export const readerSettings = () => html`<section class="reader" aria-label=${t(
   ${state.job && state.job.magneticVariationDeg == null ? html`<p class="hint">${t('north.none')}</p>` : nothing}
   ${choose('language', LANGUAGES)}
   <fieldset><legend>${t('reader.size')}</legend><p>${t('reader.card')}</p>
-    <svg class="card" width=${CARD_MM * (state.reader.mm ?? 6.5)} height="60" aria-hidden="true"><rect x="1" y="1" width=${CARD_MM * (state.reader.mm ?? 6.5) - 2} height="58" rx="8" /></svg>
+    <div class="wide"><svg class="card" width=${CARD_MM * (state.reader.mm ?? 6.5)} height="60" aria-hidden="true"><rect x="1" y="1" width=${CARD_MM * (state.reader.mm ?? 6.5) - 2} height="58" rx="8" /></svg></div>
     <label>${t('reader.width')} <input type="range" min="2.5" max="12" step="0.05" .value=${String(state.reader.mm ?? 6.5)} @input=${(event) => actions.setReader({ mm: Number(event.target.value) })}></label></fieldset>
   <h3>${t('keys.title')}</h3>
-  <dl class="pairs">${['walk', 'open', 'move', 'undo', 'map', 'grid'].map((key) => html`<dt><kbd>${t(`keys.${key}.key`)}</kbd></dt><dd>${t(`keys.${key}`)}</dd>`)}</dl>
+  <dl class="keys">${['walk', 'open', 'move', 'undo', 'map', 'grid'].map((key) => html`<div><dt><kbd>${t(`keys.${key}.key`)}</kbd></dt><dd>${t(`keys.${key}`)}</dd></div>`)}</dl>
 </section>`;

@@ -26,7 +26,7 @@ export function runs(headings) {
   for (const heading of headings) {
     const last = found.at(-1);
     if (last && last.state === heading.state && last.reason === heading.reason) {
-      last.to = heading.fromTrueDeg + width;
+      last.to += width;
       last.marginM = Math.min(last.marginM ?? Infinity, heading.marginM ?? Infinity);
     } else found.push({ ...heading, from: heading.fromTrueDeg, to: heading.fromTrueDeg + width });
   }
@@ -35,7 +35,7 @@ export function runs(headings) {
 
 export function rose(data) {
   const width = (RIM - INNER) / data.lines.length;
-  return html`<svg class="chart rose" width=${SIZE} height=${SIZE} viewBox="0 0 ${SIZE} ${SIZE}" role="img" aria-label=${t('rose.words')}>
+  return html`<svg class="chart rose" width=${SIZE * u.enlarge()} height=${SIZE * u.enlarge()} viewBox="0 0 ${SIZE} ${SIZE}" role="img" aria-label=${t('rose.words')}>
     <defs><pattern id="dots" width="5" height="5" patternUnits="userSpaceOnUse"><rect width="5" height="5" class="near" /><circle cx="2" cy="2" r="1" class="ink" /></pattern>
       <pattern id="cross" width="5" height="5" patternUnits="userSpaceOnUse"><rect width="5" height="5" class="refused" /><path d="M0 0l5 5M5 0l-5 5" class="line" /></pattern></defs>
     ${data.lines.map((line, i) => runs(line.headings).map((run) => svg`<path class="sector ${run.state} ${line.chosen ? 'chosen' : ''}"

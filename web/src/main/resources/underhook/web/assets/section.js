@@ -29,18 +29,18 @@ const area = (points, x, y, of, floor) => {
 };
 
 export function section(data, leg) {
-  const w = Math.max(240, state.figureWidth || 420), h = 240;
+  const k = u.enlarge(), w = Math.max(240, (state.figureWidth || 420) / k), h = 240;
   const points = data.points, last = points.at(-1).s;
   const heights = points.flatMap((p) => [p.ground, p.canopy, p.aircraft, p.load]).filter(has);
   const low = Math.min(...heights) - 10, high = Math.max(...heights) + 15;
   const x = scaleOf(0, last, PAD.left, w - PAD.right), y = scaleOf(low, high, h - PAD.bottom, PAD.top);
   const exaggeration = ((h - PAD.top - PAD.bottom) / (high - low)) / ((w - PAD.left - PAD.right) / last);
   const here = points[Math.round(state.at * (points.length - 1))], least = data.least;
-  return html`<svg class="chart section" width=${w} height=${h} viewBox="0 0 ${w} ${h}" role="img" aria-label=${words(data, leg)}>
+  return html`<svg class="chart section" width=${w * k} height=${h * k} viewBox="0 0 ${w} ${h}" role="img" aria-label=${words(data, leg)}>
     <defs><pattern id="earth" width="8" height="8" patternUnits="userSpaceOnUse"><path d="M-2 2 2-2M0 8 8 0M6 10l4-4" class="hatch" /></pattern>
       <pattern id="trees" width="6" height="6" patternUnits="userSpaceOnUse"><path d="M1 5 3 1 5 5" class="hatch" /></pattern></defs>
     ${ticks(low, high, 4).map((v) => svg`<path class="grid" d="M${PAD.left} ${y(v)}H${w - PAD.right}" /><text x=${PAD.left - 4} y=${y(v) + 4} class="right">${u.length(v)}</text>`)}
-    ${ticks(0, last, 4).map((v) => svg`<path class="grid" d="M${x(v)} ${h - PAD.bottom}v4" /><text x=${x(v)} y=${h - 6} class=${x(v) > w - 40 ? 'right' : v ? 'middle' : ''}>${u.distance(v)}</text>`)}
+    ${ticks(0, last, Math.max(2, Math.floor(w / 110))).map((v) => svg`<path class="grid" d="M${x(v)} ${h - PAD.bottom}v4" /><text x=${x(v)} y=${h - 6} class=${x(v) > w - 34 ? 'right' : v ? 'middle' : ''}>${u.distance(v)}</text>`)}
     <path class="trees" d=${area(points, x, y, (p) => p.canopy ?? p.ground, h - PAD.bottom)} />
     <path class="earth" d=${area(points, x, y, (p) => p.ground, h - PAD.bottom)} />
     <path class="aircraft" d=${trace(points, x, y, (p) => p.aircraft)} /><path class="load" d=${trace(points, x, y, (p) => p.load)} />
@@ -49,10 +49,15 @@ export function section(data, leg) {
     ${here && has(here.aircraft) ? svg`<g class="now"><path d="M${x(here.s)} ${y(here.aircraft)}V${y(here.load ?? here.aircraft)}" /><path d="M${x(here.s) - 8} ${y(here.aircraft)}h16l-3-6h-10Z" /><rect x=${x(here.s) - 4} y=${y(here.load ?? here.aircraft) - 2} width="8" height="6" /></g>` : nothing}
     <text x=${w - PAD.right} y="11" class="right">${t('section.exaggeration', { factor: exaggeration.toFixed(1) })}</text>
   </svg>
+  ${legend()}
   <label class="slider">${t('section.fly')} <input type="range" min="0" max="1" step="0.005" .value=${String(state.at)}
     @input=${(event) => actions.fly(Number(event.target.value))}></label>
   <p class="readout">${readout(here)}</p>`;
 }
+
+// What is what, beside the drawing rather than over it.
+const legend = () => html`<p class="legend" aria-hidden="true">${[['aircraft', 'M0 6h26'], ['load', 'M0 6h26'], ['trees', 'M1 1h24v10H1Z'], ['earth', 'M1 1h24v10H1Z']].map(([what, d]) => html`<span
+  ><svg class="chart" width="26" height="12" viewBox="0 0 26 12">${svg`<path class=${what} d=${d} />`}</svg>${t(`section.${what}`)}</span>`)}</p>`;
 
 function gap(least, points, x, y, w) {
   const near = points.reduce((a, b) => (Math.abs(b.s - least.s) < Math.abs(a.s - least.s) ? b : a));

@@ -68,7 +68,7 @@ function flown(step) {
 function limits(rows, lift) {
   return html`<table><thead><tr><th scope="col">${t('limits.what')}</th><th scope="col">${t('limits.value')}</th><th scope="col">${t('limits.state')}</th></tr></thead>
     <tbody>${rows.map((row) => html`<tr class=${row.governing ? 'governing' : ''}>
-      <th scope="row">${codeWords(row.code)}${row.governing ? html` <em>${t('limits.governing')}</em>` : nothing}</th>
+      <th scope="row">${codeWords(row.code)}${row.governing ? html`<em>${t('limits.governing')}</em>` : nothing}</th>
       <td><button class="number" aria-haspopup="dialog" @click=${() => actions.open(() => how(row, lift))}>${u.withUnit(row.value, row.unit, 'up')}</button>
         <small>${t('limits.of', { limit: u.withUnit(row.limit, row.unit, 'down') })}</small></td>
       <td>${badge(row.state)}</td></tr>`)}</tbody></table>

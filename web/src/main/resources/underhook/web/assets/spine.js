@@ -13,7 +13,7 @@ import * as u from './units.js';
 export const liftOfStep = (index) => state.plan?.view.lifts.find((lift) => lift.step === index) ?? null;
 
 const route = (step) => (step.kind === 'rotation'
-  ? [step.from, ...step.drops.map((drop) => drop.place)].join(' → ')
+  ? [step.from, ...step.drops.map((drop) => drop.place)].filter((place, i, all) => place !== all[i - 1]).join(' → ')
   : step.from === step.to ? step.from : `${step.from} → ${step.to}`);
 
 /** Fuel at the hook as a bar, with a notch at the most fuel this lift allows. */
@@ -40,10 +40,16 @@ function liftRow(step, lift) {
       <span class="mass">${u.mass(step.massOnHookKg, 'up')}</span>
       <span class="fuelcell">${fuelBar(step)}<span>${t('spine.fuel', { at: u.mass(step.fuelAtHookKg, 'near'), most: u.mass(step.fuelMaxKg, 'down') })}</span></span>
       ${badge(lift.status)}
-      <span class="first">${lift.words.replace(/^[A-Z][A-Z_]+/, codeWords)}</span>
+      <span class="first" title=${lift.words}>${first(lift.words)}</span>
     </button>
     ${open ? sheet(step, lift) : nothing}
   </li>`;
+}
+
+/** The limit that is nearest, as "CODE at PLACE, N % left", or a sentence. */
+function first(words) {
+  const [, code, place, left] = /^([A-Z][A-Z_]+)(?: at (\S+?))?, (-?\d+) % left$/.exec(words) ?? [];
+  return code ? `${codeWords(code)}${place ? `, ${place}` : ''}: ${t('spine.left', { left })}` : said(words);
 }
 
 const otherRow = (step, index) => html`<li class="step ${step.kind}" id="step-${index}">

@@ -2,6 +2,7 @@
 // days of the same job would cost. Shown when the plan has them; all are the server's figures.
 import { html, svg, nothing } from '/lib/lit/lit-html.js';
 import { state } from './state.js';
+import { actions } from './actions.js';
 import { said, t } from './words.js';
 import * as u from './units.js';
 
@@ -11,36 +12,47 @@ const CHANCES = ['allInTime', 'beforeWind', 'beforeDark', 'withinDuty', 'withinF
 export const chance = (one) => (one ? t('odds.chance', { counted: Math.floor(one.countedPercent), least: Math.floor(one.leastPercent) }) : '–');
 
 // Ten boxes, filled as far as the lower end is sure: to be read without its colour or its number.
-const tenths = (one) => svg`<svg class="tenths" viewBox="0 0 102 12" width="102" height="12" aria-hidden="true">${Array.from({ length: 10 }, (_, i) => svg`
+const tenths = (one) => html`<svg class="tenths" viewBox="0 0 102 12" width="102" height="12" aria-hidden="true">${Array.from({ length: 10 }, (_, i) => svg`
   <rect x=${1 + i * 10} y="1" width="9" height="10" class=${one.leastPercent >= (i + 1) * 10 ? 'full' : one.countedPercent >= (i + 1) * 10 ? 'half' : ''} />`)}</svg>`;
 
+function gained(gain) {
+  const earlier = gain.finishEarlierMinutes >= 1 ? t('odds.earlier', { minutes: gain.finishEarlierMinutes.toFixed(0) }) : '';
+  const surer = gain.gainPercent >= 0.1 ? t('odds.surer', { gain: gain.gainPercent.toFixed(1), least: gain.leastGainPercent.toFixed(1) }) : '';
+  return [surer, earlier].filter(Boolean).join(', ');
+}
+
 function odds(found) {
+  const gains = (found.gains ?? []).filter(gained).slice(0, 5);
   return html`<h3>${t('odds.title')}</h3><p class="hint">${t('odds.hint', { replays: found.replays, samples: found.learnedSamples })}</p>
     <dl class="pairs">${CHANCES.filter((name) => found[name]).map((name) => html`<dt>${t(`odds.${name}`)}</dt><dd>${tenths(found[name])} ${chance(found[name])}</dd>`)}
       <dt>${t('odds.finish')}</dt><dd>${t('odds.between', { median: u.clock(found.finishMedianAt), late: u.clock(found.finishLateAt) })}</dd></dl>
-    ${found.gains?.length ? html`<h4>${t('odds.gains')}</h4><ul>${found.gains.slice(0, 5).map((gain) => html`<li>${said(gain.what)}: ${t('odds.gain', {
-      gain: gain.gainPercent.toFixed(1), least: gain.leastGainPercent.toFixed(1), minutes: gain.finishEarlierMinutes.toFixed(0) })}</li>`)}</ul>` : nothing}
+    ${gains.length ? html`<h4>${t('odds.gains')}</h4><ul>${gains.map((gain) => html`<li>${said(gain.what)}: ${gained(gain)}</li>`)}</ul>` : nothing}
     ${found.lastStarts?.length ? html`<h4>${t('odds.lastStarts')}</h4><ul>${found.lastStarts.map((one) => html`<li><b>${one.load}</b> ${one.place}:
       ${t('odds.last', { planned: u.clock(one.plannedAt), last: u.clock(one.lastAt) })}, ${chance(one.inTime)}</li>`)}</ul>` : nothing}`;
 }
 
-const money = (price) => (price.cents == null ? price.total ?? price.amount ?? '–' : `${(price.cents / 100).toFixed(2)} ${price.currency ?? ''}`);
+function price(found) {
+  const row = (what, cents, kind = '') => html`<tr class=${kind}><th scope="row">${t(`price.${what}`)}</th><td class="num">${u.money(cents, found.currency)}</td></tr>`;
+  return html`<h3>${t('trade.price')}</h3><table><tbody>${row('flying', found.flyingCents)}${row('standing', found.standingCents)}${row('people', found.peopleCents)}
+    ${row('total', found.totalCents, 'total')}</tbody></table>
+    ${state.plan.summary.flightGapPercent == null ? nothing : html`<p>${t('sum.gap', { percent: Math.ceil(state.plan.summary.flightGapPercent) })}</p>`}`;
+}
 
-const price = (found) => html`<h3>${t('trade.price')}</h3><p><b>${typeof found === 'object' ? money(found) : found}</b></p>`;
+const more = (cents, currency) => (cents === 0 ? '' : ` (${cents > 0 ? '+' : '−'}${u.money(Math.abs(cents), currency)})`);
 
-// The front as dots: flying along, the end upward; the plan of record is the filled one.
-function front(points) {
-  const known = points.filter((one) => one.flightMinutes != null && one.finishAt);
-  if (!known.length) return nothing;
-  return html`<h3>${t('trade.front')}</h3><p class="hint">${t('trade.frontHint')}</p><table><thead><tr><th scope="col">${t('sum.flight')}</th><th scope="col">${t('sum.finish')}</th><td></td></tr></thead>
-    <tbody>${known.map((one) => html`<tr><td>${u.minutes(one.flightMinutes)}</td><td>${u.clock(one.finishAt)}</td>
-      <td>${Math.abs(one.flightMinutes - state.plan.summary.flightMinutes) < 0.01 && one.finishAt === state.plan.summary.finishAt ? html`<b>${t('whatif.record')}</b>` : nothing}</td></tr>`)}</tbody></table>`;
+/** Days to choose from, the plan of record among them; another one is asked for like any other change. */
+function front(days, currency) {
+  const chosen = days.find((one) => one.chosen);
+  return html`<h3>${t('trade.front')}</h3><p class="hint">${t(days.length > 1 ? 'trade.frontHint' : 'trade.frontOne')}</p>
+    ${days.length < 2 ? nothing : html`<table><thead><tr><th scope="col">${t('sum.flight')}</th><th scope="col">${t('sum.finish')}</th><th scope="col">${t('trade.price')}</th><td></td></tr></thead>
+    <tbody>${days.map((one) => html`<tr class=${one.chosen ? 'chosen' : ''}><td>${u.minutes(one.flightMinutes)}</td><td>${u.clock(one.finishAt)}</td>
+      <td class="num">${u.money(one.totalCents, currency)}${more(one.totalCents - (chosen?.totalCents ?? one.totalCents), currency)}</td>
+      <td>${one.chosen ? html`<b>${t('whatif.record')}</b>` : html`<button @click=${() => actions.openRate(one)}>${t('trade.choose')}</button>`}</td></tr>`)}</tbody></table>`}`;
 }
 
 export function trade() {
-  const { odds: found, price: cost, summary } = state.plan, points = state.plan.front ?? summary.front;
-  const paid = cost ?? summary.price;
-  if (!found && paid == null && !points?.length) return nothing;
-  return html`<details class="trade"><summary>${t('trade.title')}${found ? html` <b>${chance(found.allInTime)}</b>` : nothing}</summary>
-    ${found ? odds(found) : nothing}${paid == null ? nothing : price(paid)}${points?.length ? front(points) : nothing}</details>`;
+  const { odds: found, summary } = state.plan, { price: paid, front: days } = summary;
+  if (!found && !paid && !days?.length) return nothing;
+  return html`<details class="trade"><summary><span>${t('trade.title')} ${paid ? html`<b>${u.money(paid.totalCents, paid.currency)}</b>` : nothing}${paid && found ? ', ' : nothing}${found ? html`<b>${chance(found.allInTime)}</b>` : nothing}</span></summary>
+    ${paid ? price(paid) : nothing}${days?.length ? front(days, paid?.currency) : nothing}${found ? odds(found) : nothing}</details>`;
 }

@@ -55,6 +55,20 @@ export function bearing(trueDeg) {
 /** Local time of the job. The server writes it with its offset, so no zone is applied here. */
 export const clock = (iso) => (iso ? iso.slice(11, 16) : none);
 
+/** A moment that the server wrote in UTC, in the job's zone where that is an offset, and with its zone. */
+export function stamp(iso) {
+  if (!iso) return none;
+  const offset = /^([+-])(\d\d):(\d\d)$/.exec(state.job?.zone ?? '');
+  const shift = offset ? (offset[1] === '-' ? -1 : 1) * (Number(offset[2]) * 60 + Number(offset[3])) : 0;
+  const local = new Date(Date.parse(iso) + shift * 60000).toISOString();
+  return `${local.slice(0, 10)} ${local.slice(11, 16)} ${offset ? state.job.zone : 'UTC'}`;
+}
+
+/** How much larger charts are drawn where fingers meet them. */
+export const enlarge = () => (matchMedia('(pointer: coarse)').matches ? 1.4 : 1);
+
+export const money = (cents, currency) => (has(cents) ? `${(Math.floor(cents) / 100).toFixed(2).replace(/\B(?=(\d{3})+\.)/g, '\u202f')} ${currency ?? ''}`.trim() : none);
+
 export const seconds = (iso) => Date.parse(iso) / 1000;
 
 /** A value in the unit the server gave it, changed only where a reader's system has another. */

@@ -1,32 +1,42 @@
-// What changed: every revision of the job and every plan, and the differences of two of them.
+// What changed: every revision of the job and every plan, who made it and when, whether it is still what
+// was sealed, and the differences of two of them.
 import { html, nothing } from '/lib/lit/lit-html.js';
 import { state } from './state.js';
 import { actions } from './actions.js';
+import { badge } from './marks.js';
 import { t } from './words.js';
+import * as u from './units.js';
 
 export function versions() {
   if (!state.versions) return html`<p class="waiting">${t('waiting')}</p>`;
-  const ids = state.versions.map((version) => version.revision);
+  const only = state.versions.length === 1;
   return html`<section class="versions" aria-label=${t('panel.versions')}>
     <h2>${t('versions.title')}</h2>
+    ${seal(state.versions[0]?.altered)}
     <form @submit=${(event) => {
       event.preventDefault();
       const data = new FormData(event.target);
       actions.compare(data.get('from'), data.get('to'));
     }}>
-      <table><thead><tr><th scope="col">${t('versions.from')}</th><th scope="col">${t('versions.to')}</th><th scope="col">${t('versions.at')}</th><th scope="col">${t('versions.what')}</th></tr></thead>
-      <tbody>${state.versions.map((version, i) => html`<tr>
-        <td><input type="radio" name="from" value=${ids[i]} ?checked=${i === 1 || ids.length === 1} aria-label=${t('versions.pickFrom', { what: version.what })}></td>
-        <td><input type="radio" name="to" value=${ids[i]} ?checked=${i === 0} aria-label=${t('versions.pickTo', { what: version.what })}></td>
-        <td>${(version.at ?? '').slice(0, 16).replace('T', ' ')}</td>
-        <td lang="en">${version.what} ${version.plan ? html`<code>${version.plan}</code>` : nothing} ${version.revision === state.job.head ? html`<strong>${t('versions.now')}</strong>` : nothing}</td></tr>`)}</tbody></table>
-      <button>${t('versions.compare')}</button>
+      <div class="wide"><table><thead><tr>${only ? nothing : html`<th scope="col">${t('versions.from')}</th><th scope="col">${t('versions.to')}</th>`}
+        <th scope="col">${t('versions.at')}</th><th scope="col">${t('versions.who')}</th><th scope="col">${t('versions.what')}</th><th scope="col">${t('versions.plan')}</th></tr></thead>
+      <tbody>${state.versions.map((version, i) => html`<tr>${only ? nothing : picks(version, i)}
+        <td>${u.stamp(version.at)}</td><td>${version.who || t('versions.nobody')}</td>
+        <td lang="en">${version.what}${version.revision === state.job.head ? html` <strong>${t('versions.now')}</strong>` : nothing}</td>
+        <td>${version.plan ? html`<code>${version.plan}</code>` : '–'}</td></tr>`)}</tbody></table></div>
+      ${only ? html`<p class="hint">${t('versions.only')}</p>` : html`<p class="acts"><button class="main">${t('versions.compare')}</button></p>`}
     </form>
     ${state.differences ? html`<h3>${t('versions.changed')}</h3><ul lang="en">${lines(state.differences).map((line) => html`<li>${line}</li>`)}</ul>` : nothing}
   </section>`;
 }
 
-const lines = (answer) => {
-  const found = answer.differences;
-  return found.length ? found : [t('versions.none')];
-};
+const picks = (version, i) => html`
+  <td><input type="radio" name="from" value=${version.revision} ?checked=${i === 1} aria-label=${t('versions.pickFrom', { what: version.what })}></td>
+  <td><input type="radio" name="to" value=${version.revision} ?checked=${i === 0} aria-label=${t('versions.pickTo', { what: version.what })}></td>`;
+
+// Every entry is sealed with the one before, so what was altered later is named by the first that is broken.
+const seal = (broken) => (broken
+  ? html`<p role="alert">${badge('outside', t('versions.altered'))} <span lang="en">${broken}</span> ${t('versions.alteredWords')}</p>`
+  : html`<p>${badge('inside', t('versions.sealed'))} ${t('versions.sealedWords')}</p>`);
+
+const lines = (answer) => (answer.differences.length ? answer.differences : [t('versions.none')]);

@@ -9,6 +9,12 @@ import * as u from './units.js';
 
 const lifts = () => state.plan.view.lifts;
 
+/** Another day of the front, asked for by the rate that finds it. */
+actions.openRate = (day) => {
+  actions.ask({ rate: { lift: lifts()[0]?.number ?? 0, value: String(day.flyingRatePercent) } });
+  actions.open(() => html`<h2>${t('rate.title')}</h2><p>${t('rate.words', { flight: u.minutes(day.flightMinutes), finish: u.clock(day.finishAt), percent: day.flyingRatePercent })}</p>${answer()}`);
+};
+
 actions.openMove = (lift, after = null) => {
   actions.ask({ move: { lift, after: after ?? Math.max(0, lift - 2) } });
   actions.open(() => moveForm(lift));
@@ -41,7 +47,7 @@ const CHOICES = { line: 'lines', machine: 'machines', laydown: 'laydowns' };
 const EXAMPLES = { hour: '07:00', fuel: '250' };
 
 actions.openWhatIf = (lift) => {
-  actions.set({ question: null, answer: null, asking: 'line' });
+  actions.set({ question: null, answer: null, asks: 'line' });
   actions.open(() => html`<h2>${t('whatif.title', { lift })}</h2>
     <form @submit=${(event) => {
       event.preventDefault();
@@ -49,10 +55,10 @@ actions.openWhatIf = (lift) => {
       const what = data.get('what'), value = data.get('value').trim();
       actions.ask({ [what]: { lift, value: what === 'fuel' ? Number(value) : value } });
     }}>
-      <label>${t('whatif.what')} <select name="what" @change=${(event) => actions.set({ asking: event.target.value })}>${['line', 'machine', 'laydown', 'hour', 'fuel'].map((what) => html`
-        <option value=${what} ?selected=${what === state.asking}>${t(`whatif.${what}`)}</option>`)}</select></label>
-      <label>${t('whatif.value')} ${valueField(state.asking)}</label>
-      <p class="hint">${t(`whatif.hint.${state.asking}`)}</p>
+      <label>${t('whatif.what')} <select name="what" @change=${(event) => actions.set({ asks: event.target.value })}>${['line', 'machine', 'laydown', 'hour', 'fuel'].map((what) => html`
+        <option value=${what} ?selected=${what === state.asks}>${t(`whatif.${what}`)}</option>`)}</select></label>
+      <label>${t('whatif.value')} ${valueField(state.asks)}</label>
+      <p class="hint">${t(`whatif.hint.${state.asks}`)}</p>
       <button>${t('whatif.ask')}</button>
     </form>${answer()}`);
 };
@@ -61,12 +67,17 @@ const valueField = (what) => (what in CHOICES
   ? html`<select name="value" required>${(state.plan.view.choices?.[CHOICES[what]] ?? []).map((one) => html`<option value=${one}>${one}</option>`)}</select>`
   : html`<input name="value" required autocomplete="off" placeholder=${EXAMPLES[what]} type=${what === 'hour' ? 'time' : 'number'}>`);
 
+/** What is being done and how far it is; the best so far is the answer when it is stopped. */
+const working = () => html`<div class="progress" role="status"><span class="waiting">${t(state.accepting ? 'whatif.accepting' : 'whatif.working')}</span>
+  <progress max="1" .value=${state.asking?.fraction ?? 0} aria-label=${t('plan.progress')}></progress> <span>${said(state.asking?.doing ?? '')}</span>
+  <button @click=${actions.stopAsking}>${t('plan.stop')}</button></div>`;
+
 const signed = (value, unit, digits = 1) => (value == null ? '–' : `${value > 0 ? '+' : ''}${value.toFixed(digits)} ${unit}`);
 
 function answer() {
   const found = state.answer;
   if (!state.question) return nothing;
-  if (!found) return html`<p class="waiting" role="status">${t('whatif.working')}</p>`;
+  if (!found || state.accepting) return working();
   if (!found.possible) return html`<p class="refusal" role="status">${t('whatif.impossible')} ${said(found.why ?? '')}</p>`;
   const record = state.plan.summary;
   return html`<div role="status" class="answer">
@@ -74,10 +85,11 @@ function answer() {
       <tr><th scope="row">${t('sum.flight')}</th><td>${u.minutes(record.flightMinutes)}</td><td>${signed(found.minutesDelta, 'min')}</td></tr>
       <tr><th scope="row">${t('sum.finish')}</th><td>${u.clock(record.finishAt)}</td><td>${signed(found.finishDelta, 'min')}</td></tr>
       <tr><th scope="row">${t('lane.fuel')}</th><td></td><td>${signed(found.fuelDelta, 'kg', 0)}</td></tr></tbody></table>
-    ${list(t('sum.leftOut'), found.leftOutNew)}${list(t('whatif.new'), found.findingsNew)}${list(t('whatif.gone'), found.findingsGone)}
+    ${found.cutShort ? html`<p class="refusal">${t('whatif.cutShort')}</p>` : nothing}
+    ${list(t('whatif.leftOut'), found.leftOutNew)}${list(t('whatif.new'), found.findingsNew)}${list(t('whatif.gone'), found.findingsGone)}
     ${found.why ? html`<p>${said(found.why)}</p>` : nothing}
     <p class="acts"><button class="main" @click=${actions.accept}>${t('whatif.accept')}</button></p></div>`;
 }
 
-const list = (title, rows) => (rows?.length ? html`<h3>${title}</h3><ul lang="en">${rows.map((row) => html`<li>${
-  typeof row === 'string' ? row : html`${row.severity ? severity(row.severity) : nothing} <b>${row.subject ?? row.load}</b> ${row.message}`}</li>`)}</ul>` : nothing);
+const list = (title, rows) => (rows?.length ? html`<h3>${title}</h3><ul>${rows.map((row) => html`<li>${
+  typeof row === 'string' ? said(row) : html`${row.severity ? severity(row.severity) : nothing} <b>${row.subject ?? row.load}</b> ${said(row.message)}`}</li>`)}</ul>` : nothing);

@@ -1,0 +1,51 @@
+package underhook.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The job that docs/own-job.md tells a newcomer to type, as it stands there. */
+@Tag("slow")
+class OwnJobIT {
+    private static final Pattern FILE =
+            Pattern.compile("(?ms)^`([a-z]+\\.(?:yaml|csv))`[^\\n]*\\n\\n```(?:yaml)?\\n(.*?)^```");
+    private static final int CELLS = 100;
+
+    @TempDir Path folder;
+
+    @Test
+    void gives_a_pilots_card() throws IOException {
+        Path job = folder.resolve("mine");
+        Files.createDirectories(job);
+        Matcher file = FILE.matcher(Files.readString(Path.of("../docs/own-job.md")));
+        while (file.find()) {
+            Files.writeString(job.resolve(file.group(1)), file.group(2), StandardCharsets.UTF_8);
+        }
+        Files.writeString(job.resolve("terrain.asc"), flat(), StandardCharsets.UTF_8);
+
+        Path out = folder.resolve("out");
+        Said check = Said.of(folder.resolve("home"), "check", job.toString());
+        Said plan =
+                Said.of(folder.resolve("home"), "plan", job.toString(), "--out", out.toString());
+
+        assertThat(check.exit()).as(check.out()).isZero();
+        assertThat(plan.exit()).as(plan.out() + plan.err()).isZero();
+        assertThat(plan.out()).contains("left out: nothing");
+        assertThat(out.resolve("cards.pdf")).isNotEmptyFile();
+    }
+
+    /** What the line of awk in the document prints. */
+    private static String flat() {
+        String row = " 100".repeat(CELLS) + "\n";
+        return "ncols 100\nnrows 100\nxllcorner 496000\nyllcorner 5096000\ncellsize 100\nnodata_value -9999\n"
+                + row.repeat(CELLS);
+    }
+}
