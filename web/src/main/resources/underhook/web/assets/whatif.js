@@ -33,6 +33,7 @@ function moveForm(lift) {
         ${lifts().filter((each) => each.number !== lift).map((each) => html`<option value=${each.number} ?selected=${after === each.number}>
           ${each.number}: ${u.clock(state.plan.steps[each.step].startAt)} ${each.loads.join(' + ')}</option>`)}</select></label>
       <button @click=${() => to(stepFrom(lift, after, 1))}>${t('move.later')}</button></p>
+    <p class="hint">${t('move.tried')}</p>
     ${answer()}`;
 }
 
