@@ -12,7 +12,7 @@ import java.util.function.DoubleConsumer;
  * where a search begins decides more than how long it lasts.
  */
 final class Tournament {
-    private static final int[] STARTERS = {20, 6, 2};
+    private static final int[] STARTERS = {10, 4, 1};
     private static final int[] STARTERS_OF_FEW = {10, 4, 1};
     private static final int[] DAYS_PER_TRIP = {80, 250, 900};
     private static final double[] HOT_S = {84, 54, 54};
