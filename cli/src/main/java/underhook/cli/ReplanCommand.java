@@ -129,6 +129,15 @@ final class ReplanCommand implements Callable<Integer> {
     }
 
     private List<Change> changes() {
+        try {
+            return given();
+        } catch (IllegalArgumentException wrong) {
+            String why = String.valueOf(wrong.getMessage());
+            throw new ParameterException(spec.commandLine(), why, wrong);
+        }
+    }
+
+    private List<Change> given() {
         List<Change> all = new ArrayList<>();
         late.forEach(
                 (crew, until) ->

@@ -22,7 +22,7 @@ class OwnJobIT {
     @TempDir Path folder;
 
     @Test
-    void gives_a_pilots_card() throws IOException {
+    void gives_a_pilots_card_and_refuses_changes_of_what_it_does_not_have() throws IOException {
         Path job = folder.resolve("mine");
         Files.createDirectories(job);
         Matcher file = FILE.matcher(Files.readString(Path.of("../docs/own-job.md")));
@@ -40,6 +40,20 @@ class OwnJobIT {
         assertThat(plan.exit()).as(plan.out() + plan.err()).isZero();
         assertThat(plan.out()).contains("left out: nothing");
         assertThat(out.resolve("cards.pdf")).isNotEmptyFile();
+        Said strange =
+                Said.of(
+                        folder.resolve("home"),
+                        "replan",
+                        job.toString(),
+                        out.resolve("plan.json").toString(),
+                        "--at=2026-09-08T07:12:00-01:00",
+                        "--place-closed=P9",
+                        "--load-dropped=99",
+                        "--stands=P8=180,120,9",
+                        "--out=" + folder.resolve("anew"));
+        assertThat(strange.exit()).as(strange.err()).isEqualTo(2);
+        assertThat(strange.out()).contains("P9 closed", "99 taken off", "from P8");
+        assertThat(folder.resolve("anew")).doesNotExist();
     }
 
     /** What the line of awk in the document prints. */

@@ -9,7 +9,6 @@ import underhook.core.flown.FlownDay;
 import underhook.core.flown.Report;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
-import underhook.core.job.CrewId;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
@@ -47,12 +46,12 @@ record ToldChanges(List<Told> changes, List<Told> before, List<Tap> unread) {
                 continue;
             }
             Optional<Report> report = Report.of(tap);
-            if (report.isEmpty() || !isOf(job, report.get())) {
+            Optional<Change> told = report.flatMap(one -> change(tap, one));
+            if (report.isEmpty() || told.filter(change -> !change.isOf(job)).isPresent()) {
                 unread.add(tap);
             } else {
                 boolean counts = ground(report.get()).isEmpty() || ofTheseFiles.contains(tap.id());
-                change(tap, report.get())
-                        .map(change -> new Told(tap, change))
+                told.map(change -> new Told(tap, change))
                         .ifPresent(counts ? changes::add : before::add);
             }
         }
@@ -109,30 +108,6 @@ record ToldChanges(List<Told> changes, List<Told> before, List<Tap> unread) {
                             stands.heightM()));
         }
         return Optional.empty();
-    }
-
-    private static boolean isOf(Job job, Report report) {
-        if (report instanceof Report.CrewLate late) {
-            CrewId crew = late.crew();
-            return job.crews().stream().anyMatch(one -> one.id().equals(crew));
-        }
-        return loadOf(report).map(load -> job.findLoad(load).isPresent()).orElse(true)
-                && placeOf(report).map(place -> job.findPlace(place).isPresent()).orElse(true);
-    }
-
-    private static Optional<LoadId> loadOf(Report report) {
-        if (report instanceof Report.Heavy heavy) {
-            return Optional.of(heavy.load());
-        }
-        return report instanceof Report.LoadMissing missing
-                ? Optional.of(missing.load())
-                : Optional.empty();
-    }
-
-    private static Optional<PlaceId> placeOf(Report report) {
-        return report instanceof Report.PlaceClosed closed
-                ? Optional.of(closed.place())
-                : ground(report).flatMap(ToldChanges::placeOf);
     }
 
     /** Loads not weighed yet, each as much heavier than listed as those weighed so far. */

@@ -6,6 +6,7 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import underhook.core.job.CrewId;
+import underhook.core.job.Job;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
@@ -19,6 +20,11 @@ public sealed interface Change {
     /** In words, as it stands in the log. */
     String words(ZoneId zone);
 
+    /** Whether the job has what it is about. */
+    default boolean isOf(Job job) {
+        return true;
+    }
+
     /** Whether the ways and limits of the day must be worked out anew for it, which takes seconds. */
     default boolean isOfTheModel() {
         return false;
@@ -30,6 +36,11 @@ public sealed interface Change {
                 DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
 
         @Override
+        public boolean isOf(Job job) {
+            return job.crews().stream().anyMatch(one -> one.id().equals(crew));
+        }
+
+        @Override
         public String words(ZoneId zone) {
             return "crew " + crew + " late until " + CLOCK.format(until.atZone(zone));
         }
@@ -38,6 +49,11 @@ public sealed interface Change {
     /** Nothing is hooked up or set down there any more. */
     record PlaceClosed(PlaceId place) implements Change {
         @Override
+        public boolean isOf(Job job) {
+            return job.findPlace(place).isPresent();
+        }
+
+        @Override
         public String words(ZoneId zone) {
             return place + " closed";
         }
@@ -45,6 +61,11 @@ public sealed interface Change {
 
     /** A load is not flown today. */
     record LoadDropped(LoadId load) implements Change {
+        @Override
+        public boolean isOf(Job job) {
+            return job.findLoad(load).isPresent();
+        }
+
         @Override
         public String words(ZoneId zone) {
             return load + " taken off the day";
@@ -57,6 +78,11 @@ public sealed interface Change {
             if (!(massKg > 0 && massKg < 1e5)) {
                 throw new IllegalArgumentException("massKg (" + massKg + ") must be above 0.");
             }
+        }
+
+        @Override
+        public boolean isOf(Job job) {
+            return job.findLoad(load).isPresent();
         }
 
         @Override
@@ -113,6 +139,11 @@ public sealed interface Change {
         }
 
         @Override
+        public boolean isOf(Job job) {
+            return job.findPlace(place).isPresent();
+        }
+
+        @Override
         public String words(ZoneId zone) {
             return place
                     + " moved "
@@ -144,6 +175,11 @@ public sealed interface Change {
                 throw new IllegalArgumentException(
                         "a distance or height at " + place + " is out of range.");
             }
+        }
+
+        @Override
+        public boolean isOf(Job job) {
+            return job.findPlace(place).isPresent();
         }
 
         @Override

@@ -16,10 +16,13 @@ import underhook.app.port.OutputWriter;
 import underhook.app.port.PlanReader;
 import underhook.app.port.Reading;
 import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
+import underhook.core.finding.Severity;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TrainedHands;
+import underhook.core.job.Job;
 import underhook.core.plan.Plan;
 
 /** Orders the rest of a written plan's day anew and publishes the plan when the re-check lets it. */
@@ -96,10 +99,18 @@ public final class ReplanDay {
         if (!plan.isDone()) {
             return Result.refused(List.of(), plan.findings());
         }
+        Job asRead = reading.job().get().job();
+        List<Finding> unknown =
+                request.changes().stream()
+                        .filter(change -> !change.isOf(asRead))
+                        .map(change -> unknown(change, asRead))
+                        .toList();
+        if (!unknown.isEmpty()) {
+            return Result.refused(List.of(), unknown);
+        }
         Now now = Now.asPlanned(request.at(), request.fuelKg());
         if (request.taps().isPresent()) {
-            Reading<List<Tap>> read =
-                    readers.taps().readTaps(request.taps().get(), reading.job().get().job());
+            Reading<List<Tap>> read = readers.taps().readTaps(request.taps().get(), asRead);
             if (!read.faults().isEmpty()) {
                 return Result.refused(read.faults(), List.of());
             }
@@ -121,5 +132,14 @@ public final class ReplanDay {
                         new OutputWriter.Output(proposal.job(), proposal.plan(), proposal.report()),
                         request.out());
         return new Result(List.of(), List.of(), Optional.of(proposal), files);
+    }
+
+    private static Finding unknown(Change change, Job job) {
+        return Finding.of(
+                FindingCode.ID_UNKNOWN,
+                Severity.STOP,
+                job.name(),
+                "changes",
+                "The job has nothing of that id: " + change.words(job.zone()) + ".");
     }
 }
