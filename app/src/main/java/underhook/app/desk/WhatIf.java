@@ -165,16 +165,16 @@ public final class WhatIf {
 
     /** Opened anew for each plan; that takes as long as finding its ways does. */
     private OpenDay open(DeskJob job, Plan record) throws IOException {
-        if (opened.filter(one -> one.plan().equals(record.id())).isEmpty()) {
+        // Plans of two jobs may have been made in the same second.
+        String key = job.id() + " " + record.id();
+        if (opened.filter(one -> one.plan().equals(key)).isEmpty()) {
             opened = Optional.empty();
             ReadJob read =
                     job.findReadable()
                             .orElseThrow(() -> new IllegalArgumentException("The job has faults."));
             opened =
                     Optional.of(
-                            new Opened(
-                                    record.id(),
-                                    new OpenDay(read.job(), read.ground(), () -> false)));
+                            new Opened(key, new OpenDay(read.job(), read.ground(), () -> false)));
         }
         return opened.orElseThrow().day();
     }
