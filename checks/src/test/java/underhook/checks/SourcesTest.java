@@ -59,7 +59,11 @@ class SourcesTest {
                             "atBefore",
                             "within",
                             "scale",
-                            "error"),
+                            "error",
+                            "rise",
+                            "bend",
+                            "counterBend",
+                            "fine"),
                     "Motion.java",
                     Set.of("time"),
                     // Counted in cells.
@@ -76,7 +80,10 @@ class SourcesTest {
                     Set.of("value"));
 
     /** The state of a system of equations, and its rates: their places mix units. */
-    private static final Set<String> MIXED = Set.of("state", "rates");
+    private static final Set<String> MIXED =
+            Set.of(
+                    "state", "rates", "rates1", "rates2", "rates3", "rates4", "rates5", "rates6",
+                    "rates7");
 
     @Test
     void doubles_in_core_and_planner_end_in_their_unit() {

@@ -46,11 +46,12 @@ final class Descent {
 
     /** When within the last step the height passes 0, by bisection: it falls all the way. */
     private double landingS() {
+        DormandPrince.Course height = course.course(HEIGHT);
         double low = course.timeBefore();
         double high = course.time();
         for (int i = 0; i < 60; i++) {
             double middle = (low + high) / 2;
-            if (course.within(middle, HEIGHT) > 0) {
+            if (height.at(middle) > 0) {
                 low = middle;
             } else {
                 high = middle;

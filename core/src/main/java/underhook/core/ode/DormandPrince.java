@@ -12,33 +12,6 @@ package underhook.core.ode;
  * @source DORMAND-PRINCE-1980 table 2, RK5(4)7M; HAIRER-1993 section II.6 for the interpolant
  */
 public final class DormandPrince {
-    private static final double[] NODE_FRACTION = {0, 1.0 / 5, 3.0 / 10, 4.0 / 5, 8.0 / 9, 1, 1};
-    private static final double[][] STAGE_COEFFICIENT = {
-        {},
-        {1.0 / 5},
-        {3.0 / 40, 9.0 / 40},
-        {44.0 / 45, -56.0 / 15, 32.0 / 9},
-        {19372.0 / 6561, -25360.0 / 2187, 64448.0 / 6561, -212.0 / 729},
-        {9017.0 / 3168, -355.0 / 33, 46732.0 / 5247, 49.0 / 176, -5103.0 / 18656},
-        {35.0 / 384, 0, 500.0 / 1113, 125.0 / 192, -2187.0 / 6784, 11.0 / 84}
-    };
-
-    /** Fifth-order weights less fourth-order ones. */
-    private static final double[] ERROR_COEFFICIENT = {
-        71.0 / 57600, 0, -71.0 / 16695, 71.0 / 1920, -17253.0 / 339200, 22.0 / 525, -1.0 / 40
-    };
-
-    private static final double[] INTERPOLANT_COEFFICIENT = {
-        -12715105075.0 / 11282082432.0,
-        0,
-        87487479700.0 / 32700410799.0,
-        -10690763975.0 / 1880347072.0,
-        701980252875.0 / 199316789632.0,
-        -1453857185.0 / 822651844.0,
-        69997945.0 / 29380423.0
-    };
-    private static final int STAGES = 7;
-
     /** A step shrinks at most to this part, and grows at most to the other. */
     private static final double SHRINK_FRACTION = 0.2;
 
@@ -47,10 +20,22 @@ public final class DormandPrince {
 
     private final Motion motion;
     private final double toleranceRatio;
-    private final double[][] rates;
     private final double[] state;
     private final double[] before;
     private final double[] trial;
+
+    /** Rates at the start of a step. After a good step these are the first of the next. */
+    private double[] rates1;
+
+    private final double[] rates2;
+    private final double[] rates3;
+    private final double[] rates4;
+    private final double[] rates5;
+    private final double[] rates6;
+
+    /** Rates at the end of a step; after a good step, those at its start. */
+    private double[] rates7;
+
     private double time;
     private double timeBefore;
     private double nextStep;
@@ -73,7 +58,13 @@ public final class DormandPrince {
         }
         this.motion = motion;
         this.toleranceRatio = toleranceRatio;
-        this.rates = new double[STAGES][places];
+        this.rates1 = new double[places];
+        this.rates2 = new double[places];
+        this.rates3 = new double[places];
+        this.rates4 = new double[places];
+        this.rates5 = new double[places];
+        this.rates6 = new double[places];
+        this.rates7 = new double[places];
         this.state = new double[places];
         this.before = new double[places];
         this.trial = new double[places];
@@ -94,7 +85,7 @@ public final class DormandPrince {
         time = startTime;
         timeBefore = startTime;
         nextStep = firstStep;
-        motion.rates(time, state, rates[0]);
+        motion.rates(time, state, rates1);
     }
 
     /** Keeps steps at or below this, so that nothing short is stepped over. */
@@ -110,7 +101,7 @@ public final class DormandPrince {
      * can be asked no more.
      */
     public void renewRates() {
-        motion.rates(time, state, rates[0]);
+        motion.rates(time, state, rates1);
     }
 
     /**
@@ -147,7 +138,7 @@ public final class DormandPrince {
     public void stepBack() {
         System.arraycopy(before, 0, state, 0, state.length);
         time = timeBefore;
-        motion.rates(time, state, rates[0]);
+        motion.rates(time, state, rates1);
     }
 
     public double time() {
@@ -175,44 +166,120 @@ public final class DormandPrince {
      * @param when between {@link #timeBefore} and {@link #time}
      */
     public double within(double when, int place) {
-        double step = time - timeBefore;
-        if (!(step > 0)) {
-            return state[place];
+        return course(place).at(when);
+    }
+
+    /** A place within the last step for whoever asks often; good until the next step. */
+    public Course course(int place) {
+        return new Course(place);
+    }
+
+    /** A place of the state through the last step. */
+    public final class Course {
+        private final double step = time - timeBefore;
+        private final double start;
+        private final double rise;
+        private final double bend;
+        private final double counterBend;
+        private final double fine;
+
+        private Course(int place) {
+            // By now rates1 are those at the step's end and rates7 those at its start: see accept.
+            boolean went = step > 0;
+            start = went ? before[place] : state[place];
+            rise = went ? state[place] - before[place] : 0;
+            bend = step * rates7[place] - rise;
+            counterBend = rise - step * rates1[place] - bend;
+            fine =
+                    step
+                            * (-12715105075.0 / 11282082432.0 * rates7[place]
+                                    + 87487479700.0 / 32700410799.0 * rates3[place]
+                                    - 10690763975.0 / 1880347072.0 * rates4[place]
+                                    + 701980252875.0 / 199316789632.0 * rates5[place]
+                                    - 1453857185.0 / 822651844.0 * rates6[place]
+                                    + 69997945.0 / 29380423.0 * rates1[place]);
         }
-        double part = (when - timeBefore) / step;
-        double rest = 1 - part;
-        double difference = state[place] - before[place];
-        // rates[0] holds the last stage by now, rates[6] the first: see accept.
-        double bend = step * rates[6][place] - difference;
-        double counterBend = difference - step * rates[0][place] - bend;
-        double fine = INTERPOLANT_COEFFICIENT[0] * rates[6][place];
-        for (int stage = 2; stage < STAGES - 1; stage++) {
-            fine += INTERPOLANT_COEFFICIENT[stage] * rates[stage][place];
+
+        /**
+         * By the fourth-order interpolant.
+         *
+         * @param when between {@link #timeBefore} and {@link #time}
+         */
+        public double at(double when) {
+            if (!(step > 0)) {
+                return start;
+            }
+            double part = (when - timeBefore) / step;
+            double rest = 1 - part;
+            return start + part * (rise + rest * (bend + part * (counterBend + rest * fine)));
         }
-        fine = step * (fine + INTERPOLANT_COEFFICIENT[6] * rates[0][place]);
-        return before[place]
-                + part * (difference + rest * (bend + part * (counterBend + rest * fine)));
     }
 
     private double tryStep(double step) {
-        for (int stage = 1; stage < STAGES; stage++) {
-            double[] weights = STAGE_COEFFICIENT[stage];
-            for (int place = 0; place < state.length; place++) {
-                double slope = 0;
-                for (int i = 0; i < weights.length; i++) {
-                    slope += weights[i] * rates[i][place];
-                }
-                trial[place] = state[place] + step * slope;
-            }
-            motion.rates(time + NODE_FRACTION[stage] * step, trial, rates[stage]);
+        for (int i = 0; i < trial.length; i++) {
+            trial[i] = state[i] + step * (1.0 / 5 * rates1[i]);
         }
+        motion.rates(time + 1.0 / 5 * step, trial, rates2);
+        for (int i = 0; i < trial.length; i++) {
+            trial[i] = state[i] + step * (3.0 / 40 * rates1[i] + 9.0 / 40 * rates2[i]);
+        }
+        motion.rates(time + 3.0 / 10 * step, trial, rates3);
+        for (int i = 0; i < trial.length; i++) {
+            trial[i] =
+                    state[i]
+                            + step
+                                    * (44.0 / 45 * rates1[i]
+                                            - 56.0 / 15 * rates2[i]
+                                            + 32.0 / 9 * rates3[i]);
+        }
+        motion.rates(time + 4.0 / 5 * step, trial, rates4);
+        for (int i = 0; i < trial.length; i++) {
+            trial[i] =
+                    state[i]
+                            + step
+                                    * (19372.0 / 6561 * rates1[i]
+                                            - 25360.0 / 2187 * rates2[i]
+                                            + 64448.0 / 6561 * rates3[i]
+                                            - 212.0 / 729 * rates4[i]);
+        }
+        motion.rates(time + 8.0 / 9 * step, trial, rates5);
+        for (int i = 0; i < trial.length; i++) {
+            trial[i] =
+                    state[i]
+                            + step
+                                    * (9017.0 / 3168 * rates1[i]
+                                            - 355.0 / 33 * rates2[i]
+                                            + 46732.0 / 5247 * rates3[i]
+                                            + 49.0 / 176 * rates4[i]
+                                            - 5103.0 / 18656 * rates5[i]);
+        }
+        motion.rates(time + step, trial, rates6);
+        for (int i = 0; i < trial.length; i++) {
+            trial[i] =
+                    state[i]
+                            + step
+                                    * (35.0 / 384 * rates1[i]
+                                            + 500.0 / 1113 * rates3[i]
+                                            + 125.0 / 192 * rates4[i]
+                                            - 2187.0 / 6784 * rates5[i]
+                                            + 11.0 / 84 * rates6[i]);
+        }
+        motion.rates(time + step, trial, rates7);
+        return errorRatio(step);
+    }
+
+    /** Largest error of the trial over what is allowed: fifth-order weights less fourth-order ones. */
+    private double errorRatio(double step) {
         double worst = 0;
-        for (int place = 0; place < state.length; place++) {
-            double error = 0;
-            for (int stage = 0; stage < STAGES; stage++) {
-                error += ERROR_COEFFICIENT[stage] * rates[stage][place];
-            }
-            double size = Math.max(1, Math.abs(trial[place]));
+        for (int i = 0; i < trial.length; i++) {
+            double error =
+                    71.0 / 57600 * rates1[i]
+                            - 71.0 / 16695 * rates3[i]
+                            + 71.0 / 1920 * rates4[i]
+                            - 17253.0 / 339200 * rates5[i]
+                            + 22.0 / 525 * rates6[i]
+                            - 1.0 / 40 * rates7[i];
+            double size = Math.max(1, Math.abs(trial[i]));
             double ratio = Math.abs(step * error) / (size * toleranceRatio);
             worst = Math.max(worst, ratio);
         }
@@ -223,9 +290,9 @@ public final class DormandPrince {
     private void accept(double newTime) {
         System.arraycopy(state, 0, before, 0, state.length);
         System.arraycopy(trial, 0, state, 0, state.length);
-        double[] first = rates[0];
-        rates[0] = rates[STAGES - 1];
-        rates[STAGES - 1] = first;
+        double[] first = rates1;
+        rates1 = rates7;
+        rates7 = first;
         timeBefore = time;
         time = newTime;
     }
