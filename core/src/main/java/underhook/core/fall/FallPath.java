@@ -1,14 +1,17 @@
 package underhook.core.fall;
 
+import java.util.ArrayList;
+import java.util.List;
 import underhook.core.ode.DormandPrince;
 import underhook.core.ode.Motion;
 import underhook.core.unit.Units;
 
 /**
- * A falling point in space with wind that changes straight with height.
+ * A falling point in space in a steady wind.
  *
- * <p>A landing is known to a centimetre, which is ten times finer than anything that goes in: there are
- * very many of them.
+ * <p>Its way does not hang on where the ground is: one fall serves every height from which the point is let
+ * go alike. A landing is known to a centimetre, which is ten times finer than anything that goes in: there
+ * are very many of them.
  *
  * @source DERIVED equations of motion of a point with quadratic drag
  */
@@ -19,19 +22,24 @@ final class FallPath implements Motion {
     /** No fall that may be asked for takes longer. */
     private static final double LONGEST_S = 3600;
 
+    /** A depth is met to this, m. */
+    private static final double MET_M = 1e-6;
+
     private static final int FORWARD = 0;
     private static final int RIGHT = 1;
-    private static final int HEIGHT = 2;
+    private static final int DOWN = 2;
     private static final int SPEEDS = 3;
 
     /** How it is let go. */
     record Start(
-            double heightM,
             double forwardM,
             double rightM,
             double forwardMPerS,
             double rightMPerS,
             double retardationCoefficient) {}
+
+    /** Steady wind along and across the track. */
+    record Wind(double forwardMPerS, double rightMPerS) {}
 
     /** Where and how it hits; speeds are over the ground, down positive. */
     record Impact(
@@ -42,69 +50,87 @@ final class FallPath implements Motion {
             double downMPerS) {}
 
     private final Start start;
-    private final Release.Drift drift;
+    private final Wind wind;
 
-    FallPath(Start start, Release.Drift drift) {
+    FallPath(Start start, Wind wind) {
         this.start = start;
-        this.drift = drift;
+        this.wind = wind;
     }
 
-    /** Follows the point until it is on the ground. */
-    Impact untilGround() {
+    /**
+     * Follows the point.
+     *
+     * @param depthsM how deep the ground lies below where it is let go, least first, m
+     * @return how it hits at each of them
+     */
+    List<Impact> untilGround(List<Double> depthsM) {
         DormandPrince fall = new DormandPrince(this, 2 * SPEEDS, TOLERANCE_RATIO);
         fall.start(
                 0,
                 new double[] {
-                    start.forwardM(),
-                    start.rightM(),
-                    start.heightM(),
-                    start.forwardMPerS(),
-                    start.rightMPerS(),
-                    0
+                    start.forwardM(), start.rightM(), 0, start.forwardMPerS(), start.rightMPerS(), 0
                 },
                 FIRST_STEP_S);
-        while (fall.at(HEIGHT) > 0) {
-            fall.step(LONGEST_S);
+        List<Impact> hits = new ArrayList<>();
+        for (double depthM : depthsM) {
+            while (fall.at(DOWN) < depthM) {
+                fall.step(LONGEST_S);
+            }
+            hits.add(impact(fall, passingS(fall, depthM)));
         }
-        double whenS = landingS(fall);
+        return hits;
+    }
+
+    private static Impact impact(DormandPrince fall, double whenS) {
         return new Impact(
                 fall.within(whenS, FORWARD),
                 fall.within(whenS, RIGHT),
                 fall.within(whenS, SPEEDS + FORWARD),
                 fall.within(whenS, SPEEDS + RIGHT),
-                -fall.within(whenS, SPEEDS + HEIGHT));
+                fall.within(whenS, SPEEDS + DOWN));
     }
 
-    /** Height falls all the way, so halving finds the ground. */
-    private static double landingS(DormandPrince fall) {
+    /** When within the last step a depth is passed, by false position: it falls all the way. */
+    private static double passingS(DormandPrince fall, double depthM) {
+        DormandPrince.Course down = fall.course(DOWN);
         double lowS = fall.timeBefore();
         double highS = fall.time();
-        for (int i = 0; i < 30; i++) {
-            double middleS = (lowS + highS) / 2;
-            if (fall.within(middleS, HEIGHT) > 0) {
-                lowS = middleS;
+        double aboveM = depthM - fall.atBefore(DOWN);
+        double belowM = fall.at(DOWN) - depthM;
+        double whenS = highS;
+        double offM = belowM;
+        while (Math.abs(offM) > MET_M) {
+            double lastM = offM;
+            whenS = lowS + (highS - lowS) * aboveM / (aboveM + belowM);
+            offM = down.at(whenS) - depthM;
+            // An end that stays twice counts half, so that the other comes nearer too.
+            double staysFactor = offM > 0 == lastM > 0 ? 0.5 : 1;
+            if (offM > 0) {
+                highS = whenS;
+                belowM = offM;
+                aboveM *= staysFactor;
             } else {
-                highS = middleS;
+                lowS = whenS;
+                aboveM = -offM;
+                belowM *= staysFactor;
             }
         }
-        return (lowS + highS) / 2;
+        return whenS;
     }
 
     @Override
     public void rates(double timeS, double[] state, double[] rates) {
-        double share = Math.max(0, Math.min(1, state[HEIGHT] / start.heightM()));
-        double factor = drift.groundFactor() + (1 - drift.groundFactor()) * share;
-        double forward = state[SPEEDS + FORWARD] - factor * drift.forwardMPerS();
-        double right = state[SPEEDS + RIGHT] - factor * drift.rightMPerS();
-        double up = state[SPEEDS + HEIGHT];
+        double forward = state[SPEEDS + FORWARD] - wind.forwardMPerS();
+        double right = state[SPEEDS + RIGHT] - wind.rightMPerS();
+        double down = state[SPEEDS + DOWN];
         double through =
                 start.retardationCoefficient()
-                        * Math.sqrt(forward * forward + right * right + up * up);
+                        * Math.sqrt(forward * forward + right * right + down * down);
         rates[FORWARD] = state[SPEEDS + FORWARD];
         rates[RIGHT] = state[SPEEDS + RIGHT];
-        rates[HEIGHT] = up;
+        rates[DOWN] = down;
         rates[SPEEDS + FORWARD] = -through * forward;
         rates[SPEEDS + RIGHT] = -through * right;
-        rates[SPEEDS + HEIGHT] = -through * up - Units.STANDARD_GRAVITY_M_PER_S2;
+        rates[SPEEDS + DOWN] = Units.STANDARD_GRAVITY_M_PER_S2 - through * down;
     }
 }

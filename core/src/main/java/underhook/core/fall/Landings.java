@@ -17,8 +17,8 @@ public final class Landings {
 
     private static final double PAD_M = 1;
 
-    /** Height has three values, each other thing two. */
-    private static final int CORNERS = 3 * 2 * 2 * 2 * 2 * 2 * 2;
+    /** Each thing but the height has two values. */
+    private static final int CORNERS = 2 * 2 * 2 * 2 * 2 * 2;
 
     private final List<FallPath.Impact> hits;
 
@@ -28,11 +28,13 @@ public final class Landings {
 
     /** Follows the falls from all corners. */
     public static Landings of(Release release) {
+        double height = release.heightM();
+        double spread = release.heightSpreadM();
+        List<Double> heights =
+                spread > 0 ? List.of(height - spread, height, height + spread) : List.of(height);
         List<FallPath.Impact> hits = new ArrayList<>();
-        // Without a spread of the height its three values are one.
-        int step = release.heightSpreadM() > 0 ? 1 : 3;
-        for (int corner = 0; corner < CORNERS; corner += step) {
-            hits.add(path(release, corner).untilGround());
+        for (int corner = 0; corner < CORNERS; corner++) {
+            hits.addAll(path(release, corner).untilGround(heights));
         }
         return new Landings(hits);
     }
@@ -40,15 +42,17 @@ public final class Landings {
     /** The ground that it may hit and run over. */
     public Patch patch(LoadShape shape, Patch.Ground ground) {
         Box box = new Box();
-        double forwardRad = ground.fallsForwardRad();
-        double rightRad = ground.fallsRightRad();
+        Runout onwards = Runout.on(shape, ground.fallsForwardRad());
+        Runout backwards = Runout.on(shape, -ground.fallsForwardRad());
+        Runout rightwards = Runout.on(shape, ground.fallsRightRad());
+        Runout leftwards = Runout.on(shape, -ground.fallsRightRad());
         for (FallPath.Impact hit : hits) {
             box.hold(hit.forwardM(), hit.rightM());
             double down = hit.downMPerS();
-            double ahead = Runout.runM(shape, Math.max(0, hit.forwardMPerS()), down, forwardRad);
-            double behind = Runout.runM(shape, Math.max(0, -hit.forwardMPerS()), down, -forwardRad);
-            double right = Runout.runM(shape, Math.max(0, hit.rightMPerS()), down, rightRad);
-            double left = Runout.runM(shape, Math.max(0, -hit.rightMPerS()), down, -rightRad);
+            double ahead = onwards.runM(Math.max(0, hit.forwardMPerS()), down);
+            double behind = backwards.runM(Math.max(0, -hit.forwardMPerS()), down);
+            double right = rightwards.runM(Math.max(0, hit.rightMPerS()), down);
+            double left = leftwards.runM(Math.max(0, -hit.rightMPerS()), down);
             box.hold(hit.forwardM() + ahead, hit.rightM() + right);
             box.hold(hit.forwardM() - behind, hit.rightM() - left);
         }
@@ -56,24 +60,21 @@ public final class Landings {
     }
 
     private static FallPath path(Release release, int corner) {
-        int rest = corner / 3;
-        double height = release.heightM() + (corner % 3 - 1) * release.heightSpreadM();
         double speed =
                 Math.max(
-                        0, release.groundSpeedMPerS() + side(rest, 0) * release.speedSpreadMPerS());
+                        0,
+                        release.groundSpeedMPerS() + side(corner, 0) * release.speedSpreadMPerS());
         Release.Drift drift = release.drift();
-        Release.Drift wind =
-                new Release.Drift(
-                        boundedMPerS(drift.forwardMPerS() + side(rest, 1) * drift.spreadMPerS()),
-                        boundedMPerS(drift.rightMPerS() + side(rest, 2) * drift.spreadMPerS()),
-                        drift.groundFactor(),
-                        0);
+        FallPath.Wind wind =
+                new FallPath.Wind(
+                        boundedMPerS(drift.forwardMPerS() + side(corner, 1) * drift.spreadMPerS()),
+                        boundedMPerS(drift.rightMPerS() + side(corner, 2) * drift.spreadMPerS()));
         Release.Hanging hanging = release.hanging();
-        Fall.Body body = side(rest, 3) > 0 ? hanging.heavy() : hanging.light();
+        Fall.Body body = side(corner, 3) > 0 ? hanging.heavy() : hanging.light();
         double swing = hanging.swingRad();
-        double sidewaysM = side(rest, 5) * hanging.lineLengthM() * Math.sin(swing);
+        double sidewaysM = side(corner, 5) * hanging.lineLengthM() * Math.sin(swing);
         double lengthwaysM =
-                hanging.lineLengthM() * Math.sin(side(rest, 4) * swing - hanging.trailRad());
+                hanging.lineLengthM() * Math.sin(side(corner, 4) * swing - hanging.trailRad());
         // The swing is fastest where it is plumb and stands still at its ends; both at once is the
         // safe side.
         double swingMPerS =
@@ -84,11 +85,10 @@ public final class Landings {
                                 * (1 - Math.cos(swing)));
         return new FallPath(
                 new FallPath.Start(
-                        height,
                         lengthwaysM,
                         sidewaysM,
-                        speed + side(rest, 4) * swingMPerS,
-                        side(rest, 5) * swingMPerS,
+                        speed + side(corner, 4) * swingMPerS,
+                        side(corner, 5) * swingMPerS,
                         body.retardationCoefficient()),
                 wind);
     }

@@ -37,22 +37,16 @@ public record Release(
     }
 
     /**
-     * The wind that drifts it, straight between its values at release and on the ground.
+     * The steady wind that drifts it.
      *
-     * @param forwardMPerS wind along the track at the height of release, m/s; from behind is positive
-     * @param rightMPerS wind across the track at the height of release, m/s; towards the right is positive
-     * @param groundFactor wind at the ground over wind at the height of release, in [0, 1]
+     * @param forwardMPerS wind along the track, m/s; from behind is positive
+     * @param rightMPerS wind across the track, m/s; towards the right is positive
      * @param spreadMPerS spread of the wind along and across, m/s
      */
-    public record Drift(
-            double forwardMPerS, double rightMPerS, double groundFactor, double spreadMPerS) {
+    public record Drift(double forwardMPerS, double rightMPerS, double spreadMPerS) {
         public Drift {
             if (!(Math.abs(forwardMPerS) <= 60 && Math.abs(rightMPerS) <= 60)) {
                 throw new IllegalArgumentException("the wind must not be above 60 m/s.");
-            }
-            if (!(groundFactor >= 0 && groundFactor <= 1)) {
-                throw new IllegalArgumentException(
-                        "groundFactor (" + groundFactor + ") must lie in [0, 1].");
             }
             Ranges.requireNotNegative(spreadMPerS, "spreadMPerS");
         }

@@ -12,7 +12,35 @@ import underhook.core.unit.Units;
  * slope as steep as that is not survived by anybody's arithmetic.
  */
 public final class Runout {
-    private Runout() {}
+    private final LoadShape shape;
+    private final double frictionCoefficient;
+    private final double cosRatio;
+    private final double sinRatio;
+
+    /** By how much friction slows it on the slope, m/s²; it comes to rest where that is above 0. */
+    private final double slowingMPerS2;
+
+    private Runout(LoadShape shape, double fallRad) {
+        this.shape = shape;
+        this.frictionCoefficient = frictionCoefficient(shape);
+        this.cosRatio = Math.cos(fallRad);
+        this.sinRatio = Math.sin(fallRad);
+        this.slowingMPerS2 =
+                Units.STANDARD_GRAVITY_M_PER_S2 * (frictionCoefficient * cosRatio - sinRatio);
+    }
+
+    /**
+     * Runs of one shape in one direction, for whoever asks for many.
+     *
+     * @param fallRad slope of the ground in that direction, rad, in (−π/2, π/2); falling is positive
+     * @throws IllegalArgumentException if the slope is out of range
+     */
+    public static Runout on(LoadShape shape, double fallRad) {
+        if (!(Math.abs(fallRad) < Math.PI / 2)) {
+            throw new IllegalArgumentException("fallRad (" + fallRad + ") is out of range.");
+        }
+        return new Runout(shape, fallRad);
+    }
 
     /**
      * Friction on the ground, on the low side.
@@ -48,21 +76,25 @@ public final class Runout {
      */
     public static double runM(
             LoadShape shape, double alongMPerS, double downMPerS, double fallRad) {
-        if (!(Math.abs(fallRad) < Math.PI / 2)) {
-            throw new IllegalArgumentException("fallRad (" + fallRad + ") is out of range.");
-        }
-        double friction = frictionCoefficient(shape);
-        double cos = Math.cos(fallRad);
-        double sin = Math.sin(fallRad);
-        double along = alongMPerS * cos + downMPerS * sin;
-        double into = Math.max(0, downMPerS * cos - alongMPerS * sin);
-        double left = along - friction * into;
-        double slowing = Units.STANDARD_GRAVITY_M_PER_S2 * (friction * cos - sin);
-        boolean rests = slowing > 0;
+        return on(shape, fallRad).runM(alongMPerS, downMPerS);
+    }
+
+    /**
+     * The same in its direction.
+     *
+     * @param alongMPerS level speed in that direction at impact, m/s; 0 where it moves another way
+     * @param downMPerS speed downward at impact, m/s, not negative
+     */
+    public double runM(double alongMPerS, double downMPerS) {
+        double along = alongMPerS * cosRatio + downMPerS * sinRatio;
+        double into = Math.max(0, downMPerS * cosRatio - alongMPerS * sinRatio);
+        double left = along - frictionCoefficient * into;
+        boolean rests = slowingMPerS2 > 0;
         if (left <= 0 && rests) {
             return 0;
         }
-        double run = rests ? left * left / (2 * slowing) * cos : Double.POSITIVE_INFINITY;
+        double run =
+                rests ? left * left / (2 * slowingMPerS2) * cosRatio : Double.POSITIVE_INFINITY;
         return Math.min(capM(shape), run);
     }
 

@@ -3,6 +3,7 @@ package underhook.core.fall;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import underhook.core.job.LoadShape;
@@ -20,10 +21,7 @@ class PatchPropertyTest {
                 speedMPerS,
                 samples.between(0, speedMPerS / 4),
                 new Release.Drift(
-                        samples.between(-15, 15),
-                        samples.between(-15, 15),
-                        samples.between(0, 1),
-                        samples.between(0, 5)),
+                        samples.between(-15, 15), samples.between(-15, 15), samples.between(0, 5)),
                 new Release.Hanging(
                         new Fall.Body(heavyKg * 0.8, areaM2 * 1.3, 1.2),
                         new Fall.Body(heavyKg, areaM2, 1.2),
@@ -49,7 +47,6 @@ class PatchPropertyTest {
         double side = share[6] * hanging.swingRad();
         return new FallPath(
                         new FallPath.Start(
-                                release.heightM() + share[0] * release.heightSpreadM(),
                                 hanging.lineLengthM() * Math.sin(angle - hanging.trailRad()),
                                 hanging.lineLengthM() * Math.sin(side),
                                 Math.max(
@@ -59,14 +56,13 @@ class PatchPropertyTest {
                                         + speedNow,
                                 0,
                                 heavy + (1 + share[3]) / 2 * (light - heavy)),
-                        new Release.Drift(
+                        new FallPath.Wind(
                                 release.drift().forwardMPerS()
                                         + share[2] * release.drift().spreadMPerS(),
                                 release.drift().rightMPerS()
-                                        + share[7] * release.drift().spreadMPerS(),
-                                release.drift().groundFactor(),
-                                0))
-                .untilGround();
+                                        + share[7] * release.drift().spreadMPerS()))
+                .untilGround(List.of(release.heightM() + share[0] * release.heightSpreadM()))
+                .get(0);
     }
 
     @Test
@@ -133,14 +129,14 @@ class PatchPropertyTest {
                             FallPath.Impact quick =
                                     new FallPath(
                                                     new FallPath.Start(
-                                                            heightM,
                                                             0,
                                                             0,
                                                             speedMPerS,
                                                             0,
                                                             body.retardationCoefficient()),
-                                                    new Release.Drift(windMPerS, 0, 1, 0))
-                                            .untilGround();
+                                                    new FallPath.Wind(windMPerS, 0))
+                                            .untilGround(List.of(heightM))
+                                            .get(0);
                             Fall exact = Fall.inAir(body, heightM, speedMPerS, windMPerS);
 
                             // A landing piece of 0.1 s is straight: at most g t²/8 = 12 mm of
@@ -148,6 +144,37 @@ class PatchPropertyTest {
                             assertThat(quick.forwardM()).isCloseTo(exact.throwM(), within(0.05));
                             assertThat(quick.downMPerS())
                                     .isCloseTo(exact.impactDownMPerS(), within(0.05));
+                        });
+    }
+
+    @Test
+    void one_fall_serves_all_heights() {
+        SeededSamples.of(46)
+                .forEach(
+                        200,
+                        samples -> {
+                            FallPath.Start start =
+                                    new FallPath.Start(
+                                            0,
+                                            0,
+                                            samples.between(0, 40),
+                                            samples.between(-5, 5),
+                                            samples.between(0, 0.05));
+                            FallPath.Wind wind =
+                                    new FallPath.Wind(
+                                            samples.between(-20, 20), samples.between(-20, 20));
+                            double leastM = samples.between(0.3, 200);
+                            double mostM = leastM + samples.between(0, 100);
+
+                            FallPath.Impact passing =
+                                    new FallPath(start, wind)
+                                            .untilGround(List.of(leastM, mostM))
+                                            .get(0);
+                            FallPath.Impact alone =
+                                    new FallPath(start, wind).untilGround(List.of(leastM)).get(0);
+
+                            // The same steps, so the same to the last bit.
+                            assertThat(passing).isEqualTo(alone);
                         });
     }
 
@@ -164,7 +191,7 @@ class PatchPropertyTest {
                                             base.heightSpreadM(),
                                             base.groundSpeedMPerS(),
                                             base.speedSpreadMPerS(),
-                                            new Release.Drift(0, 0, 1, 0),
+                                            new Release.Drift(0, 0, 0),
                                             base.hanging());
 
                             Patch patch = Patch.of(calm, LoadShape.ROUND, Patch.Ground.LEVEL);
@@ -189,7 +216,6 @@ class PatchPropertyTest {
                                             new Release.Drift(
                                                     base.drift().forwardMPerS(),
                                                     base.drift().rightMPerS(),
-                                                    base.drift().groundFactor(),
                                                     base.drift().spreadMPerS() + 1),
                                             base.hanging());
 

@@ -11,7 +11,7 @@ import underhook.core.job.LoadShape;
 
 class PatchTest {
     private static final Fall.Body NO_DRAG = new Fall.Body(300, 0, 1.2);
-    private static final Release.Drift CALM = new Release.Drift(0, 0, 1, 0);
+    private static final Release.Drift CALM = new Release.Drift(0, 0, 0);
     private static final Release.Hanging PLUMB = new Release.Hanging(NO_DRAG, NO_DRAG, 25, 0, 0);
 
     @Test
@@ -65,7 +65,7 @@ class PatchTest {
                 .hasMessageContaining("heightSpreadM");
         assertThatThrownBy(() -> new Release(50, 0, Double.NaN, 0, CALM, PLUMB))
                 .hasMessageContaining("groundSpeedMPerS");
-        assertThatThrownBy(() -> new Release.Drift(61, 0, 1, 0)).hasMessageContaining("60 m/s");
+        assertThatThrownBy(() -> new Release.Drift(61, 0, 0)).hasMessageContaining("60 m/s");
         assertThatThrownBy(() -> new Release.Hanging(NO_DRAG, new Fall.Body(300, 1, 1.2), 25, 0, 0))
                 .hasMessageContaining("light");
     }

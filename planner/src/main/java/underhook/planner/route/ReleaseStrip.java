@@ -80,15 +80,17 @@ final class ReleaseStrip {
         double farthestM = 0;
         double runsM = 0;
         TreeSet<String> runsTo = new TreeSet<>();
+        List<Releases> releases = cargos.stream().map(one -> patches.of(one, wind)).toList();
         for (Station station : stations(leg, cargos.get(0), wind)) {
             List<Geometry> areas = new ArrayList<>();
             boolean runs = false;
-            for (Cargo cargo : cargos) {
+            for (int i = 0; i < cargos.size(); i++) {
+                Cargo cargo = cargos.get(i);
                 Optional<Patches.Below> below = patches.below(station, cargo);
                 if (below.isEmpty()) {
                     return Optional.empty();
                 }
-                Patch patch = patches.patch(station, cargo, wind, below.get());
+                Patch patch = releases.get(i).patch(station, below.get());
                 farthestM = Math.max(farthestM, patch.reachM());
                 runs |= Runout.runsAway(cargo.shape(), below.get().slope().slopeRad());
                 areas.add(area(station, patch));
@@ -151,23 +153,24 @@ final class ReleaseStrip {
         }
 
         void look(Cargo cargo) {
+            Releases releases = patches.of(cargo, wind);
             for (Station station : stations(leg, cargo, wind)) {
                 Optional<Patches.Below> below = patches.below(station, cargo);
                 if (below.isEmpty()) {
                     unknown = true;
                     mark(station);
                 } else if (!keptOff.isEmpty()) {
-                    look(cargo, station, below.get());
+                    look(releases, station, below.get());
                 }
             }
         }
 
-        private void look(Cargo cargo, Station station, Patches.Below below) {
-            Patch outer = patches.outer(station, cargo, wind, below);
+        private void look(Releases releases, Station station, Patches.Below below) {
+            Patch outer = releases.outer(station, below);
             if (hit(keptOff, area(station, outer)).isEmpty()) {
                 return;
             }
-            Patch patch = patches.heldPatch(station, cargo, wind, below);
+            Patch patch = releases.heldPatch(station, below);
             double sideM = Math.max(patch.leftM(), patch.rightM());
             for (Thing thing : hit(keptOff, area(station, patch))) {
                 double apartM = thing.under().area().distance(line(leg));

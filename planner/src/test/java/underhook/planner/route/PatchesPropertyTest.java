@@ -60,8 +60,8 @@ class PatchesPropertyTest {
                             110);
             Patches.Below below = patches.below(station, cargo).orElseThrow();
 
-            Patch outer = patches.outer(station, cargo, wind, below);
-            Patch held = patches.heldPatch(station, cargo, wind, below);
+            Patch outer = patches.of(cargo, wind).outer(station, below);
+            Patch held = patches.of(cargo, wind).heldPatch(station, below);
 
             assertThat(outer.backM()).as("case " + i).isLessThanOrEqualTo(held.backM());
             assertThat(outer.forwardM()).as("case " + i).isGreaterThanOrEqualTo(held.forwardM());
