@@ -19,19 +19,21 @@ record Mosaic(List<HeightField> fields) implements HeightField {
 
     @Override
     public boolean covers(double eastM, double northM) {
-        return find(eastM, northM).isPresent();
+        return findHeightM(eastM, northM).isPresent();
     }
 
     @Override
     public double heightM(double eastM, double northM) {
-        return find(eastM, northM)
+        return findHeightM(eastM, northM)
                 .orElseThrow(() -> new IllegalArgumentException("no raster covers the point."));
     }
 
-    private OptionalDouble find(double eastM, double northM) {
+    @Override
+    public OptionalDouble findHeightM(double eastM, double northM) {
         for (HeightField field : fields) {
-            if (field.covers(eastM, northM)) {
-                return OptionalDouble.of(field.heightM(eastM, northM));
+            OptionalDouble known = field.findHeightM(eastM, northM);
+            if (known.isPresent()) {
+                return known;
             }
         }
         return new SeamGap(fields).find(new PlanePoint(eastM, northM));
@@ -40,21 +42,22 @@ record Mosaic(List<HeightField> fields) implements HeightField {
     /** The highest of all rasters that know the whole disc, else of all cells of a disc on a seam. */
     @Override
     public double highestWithinM(PlanePoint centre, double radiusM) {
-        return findHighest(centre, radiusM)
+        return findHighestWithinM(centre, radiusM)
                 .orElseThrow(() -> new IllegalArgumentException("no rasters cover the disc."));
     }
 
     @Override
     public boolean coversDisc(PlanePoint centre, double radiusM) {
         return fields.stream().anyMatch(field -> field.coversDisc(centre, radiusM))
-                || findHighest(centre, radiusM).isPresent();
+                || findHighestWithinM(centre, radiusM).isPresent();
     }
 
-    private OptionalDouble findHighest(PlanePoint centre, double radiusM) {
+    @Override
+    public OptionalDouble findHighestWithinM(PlanePoint centre, double radiusM) {
         OptionalDouble within =
                 fields.stream()
-                        .filter(field -> field.coversDisc(centre, radiusM))
-                        .mapToDouble(field -> field.highestWithinM(centre, radiusM))
+                        .map(field -> field.findHighestWithinM(centre, radiusM))
+                        .flatMapToDouble(OptionalDouble::stream)
                         .max();
         return within.isPresent() ? within : new SeamDisc(fields).findHighest(centre, radiusM);
     }

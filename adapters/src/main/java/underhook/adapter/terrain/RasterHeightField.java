@@ -1,5 +1,6 @@
 package underhook.adapter.terrain;
 
+import java.util.OptionalDouble;
 import underhook.core.geo.HeightField;
 import underhook.core.geo.PlanePoint;
 
@@ -39,6 +40,15 @@ final class RasterHeightField implements HeightField {
         return height;
     }
 
+    @Override
+    public OptionalDouble findHeightM(double eastM, double northM) {
+        return known(mapping.isWithin(eastM, northM) ? sample(eastM, northM) : Double.NaN);
+    }
+
+    private static OptionalDouble known(double heightM) {
+        return Double.isNaN(heightM) ? OptionalDouble.empty() : OptionalDouble.of(heightM);
+    }
+
     /** Not a number where a needed cell is unknown or outside. */
     private double sample(double eastM, double northM) {
         double x = snapped(mapping.column(eastM, northM) - cells.window().firstColumn() - 0.5);
@@ -70,6 +80,11 @@ final class RasterHeightField implements HeightField {
                     "the disc of " + radiusM + " m around " + centre + " is not known throughout.");
         }
         return highest;
+    }
+
+    @Override
+    public OptionalDouble findHighestWithinM(PlanePoint centre, double radiusM) {
+        return known(highestOrNaN(centre, radiusM));
     }
 
     @Override

@@ -1,6 +1,7 @@
 package underhook.core.geo;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * How much the ground rises east and north at a point, metres for each metre.
@@ -34,10 +35,11 @@ record Gradient(double eastRatio, double northRatio) {
             for (int j = -1; j <= 1; j++) {
                 double east = centre.eastM() + i * eastSpacingM;
                 double north = centre.northM() + j * northSpacingM;
-                if (!field.covers(east, north)) {
+                OptionalDouble known = field.findHeightM(east, north);
+                if (known.isEmpty()) {
                     return Optional.empty();
                 }
-                double height = field.heightM(east, north);
+                double height = known.getAsDouble();
                 eastwards += i * (2 - Math.abs(j)) * height;
                 northwards += j * (2 - Math.abs(i)) * height;
             }

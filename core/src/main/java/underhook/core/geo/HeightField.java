@@ -1,5 +1,7 @@
 package underhook.core.geo;
 
+import java.util.OptionalDouble;
+
 /**
  * Heights over the local plane, from a raster.
  *
@@ -16,6 +18,13 @@ public interface HeightField {
      */
     double heightM(double eastM, double northM);
 
+    /** The same where the point may not be covered. */
+    default OptionalDouble findHeightM(double eastM, double northM) {
+        return covers(eastM, northM)
+                ? OptionalDouble.of(heightM(eastM, northM))
+                : OptionalDouble.empty();
+    }
+
     /**
      * Highest cell value within a distance of a point, m: every cell whose square touches the disc
      * counts, so the answer errs high.
@@ -23,6 +32,13 @@ public interface HeightField {
      * @throws IllegalArgumentException if any cell of the disc is not known
      */
     double highestWithinM(PlanePoint centre, double radiusM);
+
+    /** The same where some cell of the disc may not be known. */
+    default OptionalDouble findHighestWithinM(PlanePoint centre, double radiusM) {
+        return coversDisc(centre, radiusM)
+                ? OptionalDouble.of(highestWithinM(centre, radiusM))
+                : OptionalDouble.empty();
+    }
 
     /** Whether every cell that touches the disc is known. */
     boolean coversDisc(PlanePoint centre, double radiusM);

@@ -200,9 +200,7 @@ public final class Tube {
         }
 
         private double highestAmslM(PlanePoint at, double nearM) {
-            return terrain.coversDisc(at, nearM)
-                    ? terrain.highestWithinM(at, nearM)
-                    : Double.POSITIVE_INFINITY;
+            return terrain.findHighestWithinM(at, nearM).orElse(Double.POSITIVE_INFINITY);
         }
 
         /** Ground under a piece, on its low side; unknown ground lies endlessly deep. */

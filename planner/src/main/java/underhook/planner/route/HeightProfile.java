@@ -3,6 +3,7 @@ package underhook.planner.route;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.locationtech.jts.geom.Envelope;
 import underhook.core.geo.Ground;
 import underhook.core.geo.HeightField;
@@ -144,9 +145,10 @@ final class HeightProfile {
 
     /** The highest of ground and canopy near a point, m AMSL; infinite where the ground is not known. */
     double floorAmslM(PlanePoint point, Need need) {
-        double reachM = reachM(ground.terrain());
-        return ground.terrain().coversDisc(point, reachM)
-                ? ground.terrain().highestWithinM(point, reachM) + canopyM(point, need.canopyM())
+        OptionalDouble highest =
+                ground.terrain().findHighestWithinM(point, reachM(ground.terrain()));
+        return highest.isPresent()
+                ? highest.getAsDouble() + canopyM(point, need.canopyM())
                 : Double.POSITIVE_INFINITY;
     }
 
@@ -161,9 +163,11 @@ final class HeightProfile {
     private double canopyM(PlanePoint point, double otherwiseM) {
         if (ground.canopy().isPresent()) {
             HeightField canopy = ground.canopy().get();
-            if (canopy.coversDisc(point, reachM(canopy))) {
-                double treesM = canopy.highestWithinM(point, reachM(canopy));
-                return treesM > 0 ? treesM + ground.canopySpreadM() : 0;
+            OptionalDouble highest = canopy.findHighestWithinM(point, reachM(canopy));
+            if (highest.isPresent()) {
+                return highest.getAsDouble() > 0
+                        ? highest.getAsDouble() + ground.canopySpreadM()
+                        : 0;
             }
         }
         return otherwiseM;
