@@ -24,12 +24,22 @@ final class ClosedGround {
     /** Measured: fewer take longer to look through cells, more to look through edges. */
     private static final int EDGES_PER_CELL = 16;
 
+    /** What is known of the middle of a cell. */
+    private static final byte NOT_ASKED = 0;
+
+    private static final byte OPEN = 1;
+    private static final byte CLOSED = 2;
+    private static final byte ON_EDGE = 3;
+
     final double[] eastM;
     final double[] northM;
     final int[] next;
     final int[] previous;
     final CellGrid grid;
     final CellLists edges;
+
+    /** By cell; whoever asks first writes what all others would. */
+    private final byte[] middles;
 
     /**
      * @param extent what the grid must cover besides
@@ -59,6 +69,7 @@ final class ClosedGround {
         }
         this.grid = CellGrid.over(whole, count / EDGES_PER_CELL);
         this.edges = CellLists.of(grid, count, this::cellsOfEdge);
+        this.middles = new byte[grid.size()];
     }
 
     private CellRows cellsOfEdge(int edge) {
@@ -109,21 +120,87 @@ final class ClosedGround {
         if (column < 0 || column >= grid.columns || row < 0 || row >= grid.rows) {
             return false;
         }
+        int cell = row * grid.columns + column;
         Spot spot = Spot.of(point);
+        if (isOnEdge(spot, cell)) {
+            return true;
+        }
+        byte middle = middles[cell];
+        if (middle == NOT_ASKED) {
+            middle = askMiddle(cell);
+            middles[cell] = middle;
+        }
+        return middle == ON_EDGE
+                ? crossedWestOf(spot, cell) % 2 == 1
+                : (middle == CLOSED) ^ (crossedFromMiddle(spot, cell) % 2 == 1);
+    }
+
+    /** Every edge that a point lies on is in its cell. */
+    private boolean isOnEdge(Spot spot, int cell) {
+        for (int k = edges.start(cell); k < edges.end(cell); k++) {
+            if (meets(spot, spot, edges.thing(k))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private byte askMiddle(int cell) {
+        Spot middle = middle(cell);
+        if (isOnEdge(middle, cell)) {
+            return ON_EDGE;
+        }
+        return crossedWestOf(middle, cell) % 2 == 1 ? CLOSED : OPEN;
+    }
+
+    private Spot middle(int cell) {
+        int row = cell / grid.columns;
+        return Spot.of(
+                new PlanePoint(
+                        grid.westM + (cell - row * grid.columns + 0.5) * grid.cellM,
+                        grid.southM + (row + 0.5) * grid.cellM));
+    }
+
+    /**
+     * Edges between the middle of a cell and a spot in it; neither lies on one. A corner on the line
+     * between them counts as right of it, so that each crossing is counted once.
+     */
+    private int crossedFromMiddle(Spot spot, int cell) {
+        Spot middle = middle(cell);
         int crossed = 0;
-        for (int c = column; c >= 0; c--) {
-            int cell = row * grid.columns + c;
+        for (int k = edges.start(cell); k < edges.end(cell); k++) {
+            int edge = edges.thing(k);
+            int end = next[edge];
+            boolean near =
+                    !isOutside(middle.eastM(), spot.eastM(), eastM[edge], eastM[end])
+                            && !isOutside(
+                                    middle.northM(), spot.northM(), northM[edge], northM[end]);
+            if (near
+                    && isLeft(middle, spot, edge) != isLeft(middle, spot, end)
+                    && sideOf(edge, middle) != sideOf(edge, spot)) {
+                crossed++;
+            }
+        }
+        return crossed;
+    }
+
+    private boolean isLeft(Spot from, Spot to, int corner) {
+        return side(from.eastM(), from.northM(), to, corner) > 0;
+    }
+
+    /** Edges that pass a spot's northing west of it. */
+    private int crossedWestOf(Spot spot, int ownCell) {
+        int crossed = 0;
+        int first = ownCell / grid.columns * grid.columns;
+        for (int cell = ownCell; cell >= first; cell--) {
             for (int k = edges.start(cell); k < edges.end(cell); k++) {
                 int edge = edges.thing(k);
-                if (meets(spot, spot, edge)) {
-                    return true;
-                }
-                if (isWestOf(spot, edge) && (c == column || !edges.has(cell + 1, edge))) {
+                if (isWestOf(spot, edge) && (cell == ownCell || !edges.has(cell + 1, edge))) {
                     crossed++;
                 }
             }
         }
-        return crossed % 2 == 1;
+        return crossed;
     }
 
     /** Whether an edge passes a spot's northing west of it. */

@@ -35,6 +35,9 @@ final class Exposures {
     /** Crossings of one line nearer together than this are one, m. */
     private static final double ONE_CROSSING_M = 1;
 
+    /** Further off than touching, whatever was rounded, m. */
+    private static final double SURELY_OFF_M = 2 * Exposed.TOUCH_M;
+
     /**
      * A line that ends nearer than this to the edge of the known ground goes on there: files are cut at their
      * edge, roads and wires are not, m. @source PRACTICE
@@ -234,7 +237,9 @@ final class Exposures {
             for (Object near :
                     pieces.query(new Envelope(a.eastM(), b.eastM(), a.northM(), b.northM()))) {
                 Piece piece = (Piece) near;
-                if (Plane.pieceDistanceM(a, b, piece.a(), piece.b()) <= Exposed.TOUCH_M) {
+                if (!isBeside(a, b, piece.a(), piece.b())
+                        && !isBeside(piece.a(), piece.b(), a, b)
+                        && Plane.pieceDistanceM(a, b, piece.a(), piece.b()) <= Exposed.TOUCH_M) {
                     found.add(hit(a, b, piece, doneM));
                 }
             }
@@ -245,6 +250,16 @@ final class Exposures {
                         .thenComparingDouble(Hit::alongM)
                         .thenComparingDouble(Hit::lengthRatio));
         return once(found);
+    }
+
+    /** Whether a piece c–d surely lies off to one side of the line through a and b: most do. */
+    private static boolean isBeside(PlanePoint a, PlanePoint b, PlanePoint c, PlanePoint d) {
+        double east = b.eastM() - a.eastM();
+        double north = b.northM() - a.northM();
+        double ofC = east * (c.northM() - a.northM()) - north * (c.eastM() - a.eastM());
+        double ofD = east * (d.northM() - a.northM()) - north * (d.eastM() - a.eastM());
+        double off = SURELY_OFF_M * Math.sqrt(east * east + north * north);
+        return Math.min(ofC, ofD) > off || Math.max(ofC, ofD) < -off;
     }
 
     private Hit hit(PlanePoint a, PlanePoint b, Piece piece, double doneM) {

@@ -75,6 +75,7 @@ public final class LegFinder {
     private final WaysIn waysIn;
     private final Map<String, Exposures> exposures = new HashMap<>();
     private final Map<String, Double> pricesAnyhowS = new HashMap<>();
+    private Flown lastFlown = Flown.NONE;
 
     public LegFinder(Job job, Ground ground) {
         this.job = job;
@@ -133,12 +134,34 @@ public final class LegFinder {
      * @param keepM how far from houses, people or zones by their ids, m
      */
     Optional<FlownLeg> findLeg(Request request, Map<String, Double> keepM) {
-        Optional<RoundedWay> way = rounded(request, keepM);
-        if (way.isEmpty()) {
-            return Optional.empty();
+        Flown known = lastFlown;
+        if (!known.isFor(request, keepM)) {
+            known =
+                    new Flown(
+                            Optional.of(request),
+                            Map.copyOf(keepM),
+                            rounded(request, keepM)
+                                    .flatMap(
+                                            way ->
+                                                    profile.find(way.points(), need(request))
+                                                            .map(
+                                                                    found ->
+                                                                            assemble(
+                                                                                    request, way,
+                                                                                    found))));
+            lastFlown = known;
         }
-        return profile.find(way.get().points(), need(request))
-                .map(found -> assemble(request, way.get(), found));
+        return known.leg();
+    }
+
+    /** A leg as last asked for: it often is at once asked for again. */
+    private record Flown(
+            Optional<Request> request, Map<String, Double> keepM, Optional<FlownLeg> leg) {
+        static final Flown NONE = new Flown(Optional.empty(), Map.of(), Optional.empty());
+
+        boolean isFor(Request other, Map<String, Double> otherKeepM) {
+            return request.isPresent() && request.get().equals(other) && keepM.equals(otherKeepM);
+        }
     }
 
     /** Towards which end of the way in plan its height cannot be told; empty where it can. */
@@ -155,13 +178,17 @@ public final class LegFinder {
                 key,
                 unused ->
                         ways(request, keepM).stream()
-                                .map(way -> round(request, way, maps.of(request.kinds(), keepM)))
-                                .min(Comparator.comparingDouble(way -> costS(request, way))));
+                                .map(way -> costed(request, way, maps.of(request.kinds(), keepM)))
+                                .min(Comparator.comparingDouble(Costed::costS))
+                                .map(Costed::way));
     }
 
-    private double costS(Request request, RoundedWay way) {
-        return way.timeS(request.speedMPerS())
-                + exposures(request.kinds(), KEEP_OFF_M).priceS(way.points());
+    private record Costed(RoundedWay way, double costS) {}
+
+    private Costed costed(Request request, List<PlanePoint> way, WayMap map) {
+        RoundedWay rounded = round(request, way, map);
+        double priceS = exposures(request.kinds(), KEEP_OFF_M).priceS(rounded.points());
+        return new Costed(rounded, rounded.timeS(request.speedMPerS()) + priceS);
     }
 
     private RoundedWay round(Request request, List<PlanePoint> way, WayMap map) {

@@ -178,9 +178,11 @@ public final class WayMap {
 
     /** Whether the straight piece between two points may be flown. */
     boolean isFree(PlanePoint a, PlanePoint b) {
-        return mayStand(a)
-                && mayStand(b)
-                && ground.isOpen(Spot.of(a), Spot.of(b))
+        // Where no edge is touched on the way, the end lies outside closed ground as the start
+        // does.
+        return ground.isOpen(Spot.of(a), Spot.of(b))
+                && mayStand(a)
+                && !wires.isInCorridor(b)
                 && wires.passes(a, b);
     }
 
