@@ -1,10 +1,13 @@
 package underhook.web;
 
 import java.io.IOException;
+import java.time.Instant;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 import underhook.app.desk.DayLooks;
@@ -27,6 +30,7 @@ final class ReadingApi {
     private static final int MOST_PIXELS = 1600;
     private static final int MOST_HEIGHTS = 400;
     private static final int PICTURES_KEPT = 8;
+    private static final int WARM_JOBS = 2;
     private static final Map<String, String> TYPES =
             Map.of(
                     "json", "application/json",
@@ -64,6 +68,22 @@ final class ReadingApi {
                 .add("GET", "/api/jobs/{id}/plan/lifts/{n}/rose", this::rose)
                 .add("GET", "/api/jobs/{id}/plan/lifts/{n}/limits", this::limits)
                 .add("GET", "/api/jobs/{id}/plan/files/{name}", this::planFile);
+    }
+
+    /** Works out once what the first pages of the jobs ask for, the latest change first. */
+    void warmUp() throws IOException {
+        Map<Instant, DeskJob> byChange = new TreeMap<>(Comparator.reverseOrder());
+        for (DeskJob job : desk.list()) {
+            byChange.put(job.head().at(), job);
+        }
+        for (DeskJob job : byChange.values().stream().limit(WARM_JOBS).toList()) {
+            json(job);
+            Optional<Look> look = looks.find(job);
+            if (look.isPresent()) {
+                planJson(job, look.get());
+            }
+            MapJson.of(readable(job));
+        }
     }
 
     DeskJob job(Call call) throws IOException {
@@ -206,7 +226,10 @@ final class ReadingApi {
 
     private void plan(Call call) throws IOException {
         DeskJob job = job(call);
-        Look look = look(job);
+        call.answer(planJson(job, look(job)));
+    }
+
+    private static ObjectNode planJson(DeskJob job, Look look) throws IOException {
         Content file = planFile(job, look.plan(), "plan.json");
         List<String> machines =
                 job.listFiles().stream()
@@ -216,7 +239,7 @@ final class ReadingApi {
                         .filter(path -> !path.equals("job.yaml"))
                         .toList();
         boolean isStale = job.isStale(look.plan().kept());
-        call.answer(PlanJson.of(look, file, isStale, machines));
+        return PlanJson.of(look, file, isStale, machines);
     }
 
     private static Content planFile(DeskJob job, KnownPlan plan, String name) throws IOException {

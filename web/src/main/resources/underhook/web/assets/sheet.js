@@ -53,7 +53,7 @@ const waiting = (fault) => html`<p class="waiting">${fault ?? t('waiting')}</p>`
 /** What is flown by, and nothing else, in large figures. */
 function flown(step) {
   const out = step.legs[0];
-  const pair = (name, value) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`;
+  const pair = (name, value) => html`<div><dt>${name}</dt><dd class=${value.length > 9 ? 'long' : ''}>${value}</dd></div>`;
   return html`<dl class="flown">
     ${pair(t('flown.hooked'), u.clock(step.hookedAt))}
     ${pair(t('flown.mass'), u.mass(step.massOnHookKg, 'up'))}
