@@ -5,6 +5,8 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.UUID;
 import java.util.zip.GZIPOutputStream;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 
 /** One file of the page as it is sent: packed once, and known again by its mark. */
 final class Asset {
@@ -20,6 +22,11 @@ final class Asset {
         this.bytes = bytes;
         this.packed = isWorthPacking(type, bytes.length) ? pack(bytes) : bytes;
         this.mark = "W/\"" + UUID.nameUUIDFromBytes(bytes) + "\"";
+    }
+
+    /** An answer of ours as JSON. */
+    static Asset of(JsonNode node) throws IOException {
+        return new Asset("application/json", JsonMapper.shared().writeValueAsBytes(node));
     }
 
     String type() {

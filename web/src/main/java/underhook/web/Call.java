@@ -167,6 +167,11 @@ final class Call {
             exchange.sendResponseHeaders(304, -1);
             return;
         }
+        answer(asset);
+    }
+
+    /** An answer that was worked out and packed before; nobody keeps it. */
+    void answer(Asset asset) throws IOException {
         boolean isPacked = takesPacked() && asset.isPacked();
         write(200, asset.type(), asset.bytes(isPacked), isPacked);
     }

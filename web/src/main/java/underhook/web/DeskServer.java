@@ -147,8 +147,8 @@ public final class DeskServer implements AutoCloseable {
         threads.execute(
                 () -> {
                     try {
-                        assets.library("ol", "dist/ol.js");
                         reading.warmUp();
+                        assets.library("ol", "dist/ol.js");
                     } catch (IOException | RuntimeException failed) {
                         // Whoever asks for it is told.
                         LOG.log(System.Logger.Level.DEBUG, "not made ready", failed);
