@@ -2,11 +2,9 @@ package underhook.web;
 
 import java.io.IOException;
 import java.time.Instant;
-import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 import underhook.app.desk.DayLooks;
@@ -69,19 +67,26 @@ final class ReadingApi {
 
     /** Works out once what the first page of the job that was changed last asks for. */
     void warmUp() throws IOException {
-        Map<Instant, DeskJob> byChange = new TreeMap<>();
+        Optional<DeskJob> last = Optional.empty();
+        Instant changedAt = Instant.MIN;
         for (DeskJob job : desk.list()) {
-            byChange.put(job.head().at(), job);
-        }
-        if (!byChange.isEmpty()) {
-            DeskJob job = byChange.get(Collections.max(byChange.keySet()));
-            json(job);
-            Optional<Look> look = looks.find(job);
-            if (look.isPresent()) {
-                planOf(job, look.get());
+            if (job.head().at().isAfter(changedAt)) {
+                changedAt = job.head().at();
+                last = Optional.of(job);
             }
-            mapOf(job);
         }
+        if (last.isPresent()) {
+            warmUp(last.get());
+        }
+    }
+
+    private void warmUp(DeskJob job) throws IOException {
+        json(job);
+        Optional<Look> look = looks.find(job);
+        if (look.isPresent()) {
+            planOf(job, look.get());
+        }
+        mapOf(job);
     }
 
     DeskJob job(Call call) throws IOException {
