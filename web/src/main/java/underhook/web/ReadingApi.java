@@ -246,7 +246,7 @@ final class ReadingApi {
     /** Files that may hold another machine. */
     private static List<String> machines(DeskJob job) throws IOException {
         return job.listFiles().stream()
-                .filter(one -> one.role().isEmpty())
+                .filter(one -> one.role().isEmpty() || one.role().equals("other_machines"))
                 .map(DeskJob.FileInfo::path)
                 .filter(path -> JobJson.roles(path).contains("machine"))
                 .filter(path -> !path.equals("job.yaml"))
