@@ -310,7 +310,9 @@ class DeskPlanIT {
                     .concat((plan.odds?.gains ?? []).map((gain) => gain.what), plan.caution)
                     .concat(roses.flatMap((rose) => rose.lines.flatMap((line) => line.headings.map((heading) => heading.reason))))
                     .concat(hows.flatMap((how) => [how.formula, how.tablePoint, ...[...how.inputs, ...how.eats].map((part) => part.name)]));
-                  return [...new Set(said)].filter((text) => text && typeof words.said(text) !== 'string');
+                  const codes = [...plan.findings, ...(await of('limits')).flat()].map((one) => one.code.split(' ')[0]);
+                  return [...new Set(said)].filter((text) => text && typeof words.said(text) !== 'string')
+                    .concat([...new Set(codes)].filter((code) => words.codeWords(code) === code));
                 })(arguments[0]);
                 """;
 

@@ -31,7 +31,6 @@ export function sheet(step, lift) {
         <h3>${t('limits.title')}</h3>
         ${parts.limits ? limits(parts.limits, lift) : waiting(parts.limitsFault)}
       </div>
-    </div>
     <div class="reasons">
       <h3>${t('reasons.title')}</h3>
       ${step.drops.map((drop) => html`<p><b>${drop.load}</b> ${t('way.words', {
@@ -39,7 +38,7 @@ export function sheet(step, lift) {
         <ul>${drop.reasons.map((reason) => html`<li>${said(reason)}</li>`)}</ul>`)}
       ${step.because ? html`<p>${t('because')} ${said(step.because)}</p>` : nothing}
       ${parts.rose ? roseWords(parts.rose) : nothing}
-    </div>
+    </div></div>
     <p class="acts">
       <button @click=${() => actions.openMove(lift.number)}>${t('move.open')}</button>
       <button @click=${() => actions.openWhatIf(lift.number)}>${t('whatif.open')}</button>

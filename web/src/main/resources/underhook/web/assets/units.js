@@ -77,5 +77,6 @@ export function withUnit(value, unit, side = 'near') {
   if (unit === 'kg') return mass(value, side);
   if (unit === 'm') return length(value, side, value < 100 && !Number.isInteger(value) ? 1 : 0);
   const decimals = Number.isInteger(value) ? 0 : Math.abs(value) < 10 ? 2 : 1;
+  if (unit === 'deg') return `${value.toFixed(Number.isInteger(value) ? 0 : 1)}°`;
   return `${value.toFixed(decimals)}${unit ? ` ${unit}` : ''}`;
 }
