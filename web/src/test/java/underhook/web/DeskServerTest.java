@@ -392,7 +392,7 @@ class DeskServerTest {
                         "POST",
                         "/api/jobs",
                         "{\"name\":\"New\",\"from\":\"empty\",\"date\":\"2026-09-08\",\"zone\":\"-01:00\","
-                                + "\"crs\":\"EPSG:32628\",\"magneticVariationDeg\":\"-3.5\",\"machineStart\":\"A: 1\"}");
+                                + "\"crs\":\"EPSG:32628\",\"magneticVariationDeg\":\"-3.5\",\"machineStart\":\"A1\"}");
         String begun = "/api/jobs/" + made.text("id");
 
         assertThat(browser.get(begun + "/text/job.yaml").text("text").lines())
@@ -401,7 +401,7 @@ class DeskServerTest {
                         "zone: \"-01:00\"",
                         "crs: \"EPSG:32628\"",
                         "magnetic-variation-deg: \"-3.5\"",
-                        "machine-start: \"A: 1\"");
+                        "machine-start: A1");
         assertThat(browser.get(begun).json().path("faults").toString())
                 .contains("loads: is missing", "terrain: is missing")
                 .doesNotContain("machine-start", "crs", "variation");

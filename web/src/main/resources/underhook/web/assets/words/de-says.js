@@ -21,7 +21,16 @@ const REMEDIES = [
 ];
 const remedies = (text) => text.split('; ').map((one) => REMEDIES.reduce((said, [from, to]) => said.replace(from, to), one)).join('; ');
 
+/** A sentence within another one; as it came where its shape is not known. */
+function german(text) {
+  const known = says.find(([shape]) => shape.test(text));
+  return known ? text.replace(known[0], known[1]) : text;
+}
+
 export const says = [
+  // Whoever answers for a finding says why in a language of their own.
+  [/^(.+) OVERRIDDEN by (.+?) on (\S+): (.*)$/s, (_, finding, who, when, reason) => `${german(finding)} ÜBERGANGEN von ${who} am ${when}: ${reason}`],
+  [/^No day was found in which it fits: wind, crews, fuel or duty end first\. This is a search's answer, not a proof\.$/, 'Kein Tag wurde gefunden, in den sie passt: Wind, Trupps, Treibstoff oder Dienstzeit enden vorher. Das ist die Antwort einer Suche, kein Beweis.'],
   [/^as the files state it$/, 'wie die Dateien es sagen'], [/^all that lies at (\S+) lies at (\S+)$/, 'was an $1 liegt, liegt an $2'], [/^line (.+) alone$/, 'nur mit der Leine $1'], [/^flown by (.+)$/, 'geflogen von $1'],
   [/^the owner of (\S+) agrees to its use$/, '$1 wird zugesagt'], [/^(\S+) stands at (\S+)$/, '$1 steht an $2'], [/^fuel stays at (\S+)$/, 'der Treibstoff bleibt an $1'], [/^its rates are those of (.+)$/, 'zu den Sätzen von $1'],
   [/^The wind is just within the limit of this load: (.+) at (.+)\. Ask for it again before the lift\.$/, 'Der Wind liegt nur knapp innerhalb der Grenze dieser Last, am Platz $2. Vor dem Heben noch einmal fragen.'],
