@@ -160,8 +160,13 @@ final class PageMeasured implements Measured {
                             "desk-page: %s first useful page %.1f times an empty page (%.0f ms)",
                             id, usefulMs / emptyMs, usefulMs));
             page.run(READY);
-            double spineMs = choices(page, i -> "1", i -> ON_SPINE.replace("LIFT", Integer.toString(2 + i)));
-            double mapMs = choices(page, i -> WALK.replace("KEY", i <= CHOICES / 2 ? "n" : "p"), i -> ON_MAP);
+            double spineMs =
+                    choices(page, i -> "1", i -> ON_SPINE.replace("LIFT", Integer.toString(2 + i)));
+            double mapMs =
+                    choices(
+                            page,
+                            i -> WALK.replace("KEY", i <= CHOICES / 2 ? "n" : "p"),
+                            i -> ON_MAP);
             told.add(
                     text(
                             "desk-page: %s choice on the spine until the map shows it %.1f times an"
