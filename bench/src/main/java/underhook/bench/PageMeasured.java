@@ -25,6 +25,10 @@ import underhook.web.DeskServer;
 final class PageMeasured implements Measured {
     private static final int ROUNDS = 9;
     private static final int CHOICES = 12;
+    private static final int STARTS = 5;
+
+    /** A person needs as long to see the address and open it. */
+    private static final int READ_MS = 1500;
 
     private static final String LOADED =
             """
@@ -43,26 +47,36 @@ final class PageMeasured implements Measured {
             new Promise((done) => { const look = () => (document.getElementById('map')?.dataset.marks > 0 ? done(1) : setTimeout(look, 20)); look(); })
             """;
 
-    /** From the press of a row until the map has drawn that lift. */
+    /** Ten frames in a row without work and no part of a sheet on its way, as a person finds the page; 5 s at most. */
+    private static final String RESTED =
+            """
+            new Promise((done) => { let calm = 0, last = performance.now(); const end = last + 5000;
+              const step = (now) => { calm = now - last < 40 && !document.querySelector('.sheet .waiting') ? calm + 1 : 0; last = now;
+                calm < 10 && now < end ? requestAnimationFrame(step) : done(1); };
+              requestAnimationFrame(step); })
+            """;
+
+    /** From the press of a row until the frame after the one in which the map has drawn that lift. */
     private static final String ON_SPINE =
             """
             new Promise((done) => { const map = document.getElementById('map'), row = document.querySelector('button.row[data-lift="LIFT"]');
-              const start = performance.now(); row.click();
-              const look = () => (map.dataset.lift === 'LIFT' ? done(performance.now() - start) : requestAnimationFrame(look)); look(); })
+              const start = performance.now(), shown = () => done(performance.now() - start); row.click();
+              const look = () => requestAnimationFrame(map.dataset.lift === 'LIFT' ? shown : look); look(); })
             """;
 
-    /** From the key on the map until the spine has the lift open. */
+    /** Closes what is open and walks to another place of the map; the first in the order of the day have a lift. */
+    private static final String WALK =
+            """
+            document.querySelector('.lift.open > button.row')?.click();
+            document.getElementById('map').dispatchEvent(new KeyboardEvent('keydown', { key: 'KEY', bubbles: true }))
+            """;
+
+    /** From Enter at a place of the map until the frame after the one in which the spine has its lift open. */
     private static final String ON_MAP =
             """
-            new Promise((done) => { const map = document.getElementById('map'), key = (one) => map.dispatchEvent(new KeyboardEvent('keydown', { key: one, bubbles: true }));
-              const before = document.querySelector('.lift.open')?.id;
-              let tries = 0, start = 0;
-              const walk = () => { key('n'); start = performance.now(); key('Enter'); requestAnimationFrame(look); };
-              const look = () => { const open = document.querySelector('.lift.open')?.id;
-                if (open && open !== before) done(performance.now() - start);
-                else if (performance.now() - start < 300) requestAnimationFrame(look);
-                else if (++tries < 60) walk(); else done(-1); };
-              walk(); })
+            new Promise((done) => { const start = performance.now(), shown = () => done(performance.now() - start);
+              document.getElementById('map').dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true }));
+              const look = () => (performance.now() - start > 10000 ? done(-1) : requestAnimationFrame(document.querySelector('.lift.open') ? shown : look)); look(); })
             """;
 
     /** Times between frames, sorted, while the map is pushed about and the spine scrolls. */
@@ -90,15 +104,19 @@ final class PageMeasured implements Measured {
             Underhook program =
                     new Underhook(
                             Settings.from(Map.of("UNDERHOOK_HOME", folder + "/data"), folder));
-            try (Desk desk = program.desk();
-                    PlanRuns runs = program.planRuns()) {
+            try (Desk desk = program.desk()) {
                 DeskDays.lay(program, desk, folder.resolve("day45"), 0, 0);
                 DeskDays.lay(program, desk, folder.resolve("day120"), 75, 180);
-                try (DeskServer server =
+            }
+            try (Devtools page = new Devtools(folder.resolve("profile"))) {
+                started(page, folder.resolve("data"), told);
+                try (Desk desk = program.desk();
+                        PlanRuns runs = program.planRuns();
+                        DeskServer server =
                                 DeskServer.start(
                                         new DeskServer.Desktop(desk, runs, "bench"),
-                                        DeskServer.Where.here(0));
-                        Devtools page = new Devtools(folder.resolve("profile"))) {
+                                        DeskServer.Where.here(0))) {
+                    server.warmUp();
                     measure(page, server.address(), told);
                 }
             }
@@ -110,17 +128,31 @@ final class PageMeasured implements Measured {
         return told.toString();
     }
 
+    /** A browser that is running, a program that is not: the first page at once, and when somebody has read the address. */
+    private static void started(Devtools page, Path home, StringJoiner told)
+            throws IOException, InterruptedException {
+        for (int waitMs : new int[] {0, READ_MS}) {
+            double[] timesMs = new double[STARTS];
+            for (int i = 0; i < STARTS; i++) {
+                try (FreshServer server = new FreshServer(home)) {
+                    Thread.sleep(waitMs);
+                    timesMs[i] = load(page, server.address(), "day45");
+                }
+            }
+            Arrays.sort(timesMs);
+            told.add(
+                    text(
+                            "desk-page: first page of a program just started, asked for %d ms after it told its"
+                                    + " address: %.0f ms (median of %d)",
+                            waitMs, timesMs[STARTS / 2], STARTS));
+        }
+    }
+
     private static void measure(Devtools page, URI address, StringJoiner told)
             throws IOException, InterruptedException {
-        double firstMs = load(page, address, "day45");
         double emptyMs = median(page, address.resolve("/assets/icon.svg"), LOADED);
         double frameMs = page.run(FRAME).asDouble();
         List<Double> still = frames(page);
-        told.add(
-                text(
-                        "desk-page: first page after the server is up %.0f ms, %.1f times an empty page"
-                                + " (%.0f ms)",
-                        firstMs, firstMs / emptyMs, emptyMs));
         for (String id : List.of("day45", "day120")) {
             double usefulMs = median(page, address.resolve("/#job=" + id + "&panel=day"), USEFUL);
             told.add(
@@ -128,8 +160,13 @@ final class PageMeasured implements Measured {
                             "desk-page: %s first useful page %.1f times an empty page (%.0f ms)",
                             id, usefulMs / emptyMs, usefulMs));
             page.run(READY);
-            double spineMs = choices(page, i -> ON_SPINE.replace("LIFT", Integer.toString(2 + i)));
-            double mapMs = choices(page, i -> ON_MAP);
+            double spineMs =
+                    choices(page, i -> "1", i -> ON_SPINE.replace("LIFT", Integer.toString(2 + i)));
+            double mapMs =
+                    choices(
+                            page,
+                            i -> WALK.replace("KEY", i <= CHOICES / 2 ? "n" : "p"),
+                            i -> ON_MAP);
             told.add(
                     text(
                             "desk-page: %s choice on the spine until the map shows it %.1f times an"
@@ -171,10 +208,12 @@ final class PageMeasured implements Measured {
     }
 
     /** The slowest: a wait is felt where it is longest. */
-    private static double choices(Devtools page, Scripts scripts)
+    private static double choices(Devtools page, Scripts before, Scripts scripts)
             throws IOException, InterruptedException {
         double slowestMs = 0;
         for (int i = 0; i < CHOICES; i++) {
+            page.run(before.script(i));
+            page.run(RESTED);
             double tookMs = page.run(scripts.script(i)).asDouble();
             if (tookMs < 0) {
                 throw new IOException("the choice showed nowhere");

@@ -69,6 +69,7 @@ final class Showing {
                 out.println(
                         "On the network at " + address + ", the day at " + address + "day/JOB.");
             }
+            server.warmUp();
             Thread.currentThread().join();
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();

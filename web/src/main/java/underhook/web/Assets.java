@@ -33,23 +33,24 @@ final class Assets {
     private static final Pattern GOOD =
             Pattern.compile("(?:[A-Za-z0-9_-][A-Za-z0-9._-]*/)*[A-Za-z0-9_-][A-Za-z0-9._-]*");
 
-    private final Map<String, Optional<byte[]>> known = new ConcurrentHashMap<>();
+    private final Map<String, Asset> known = new ConcurrentHashMap<>();
 
     /** A page with the token of this run. */
     byte[] page(String name, String token) throws IOException {
-        byte[] page = find("underhook/web/" + name).orElseThrow(Refused::unknown);
-        return new String(page, StandardCharsets.UTF_8)
+        return find("underhook/web/" + name)
+                .orElseThrow(Refused::unknown)
+                .toText()
                 .replace("@token@", token)
                 .getBytes(StandardCharsets.UTF_8);
     }
 
     /** One of our own. */
-    byte[] own(String path) throws IOException {
+    Asset own(String path) throws IOException {
         return find("underhook/web/assets/" + good(path)).orElseThrow(Refused::unknown);
     }
 
     /** One of a library. */
-    byte[] library(String name, String path) throws IOException {
+    Asset library(String name, String path) throws IOException {
         String folder = LIBRARIES.get(name);
         if (folder == null) {
             throw Refused.unknown();
@@ -74,21 +75,18 @@ final class Assets {
         return type;
     }
 
-    private Optional<byte[]> find(String resource) throws IOException {
-        Optional<byte[]> bytes = known.get(resource);
-        if (bytes == null) {
-            bytes = read(resource);
-            // What is not there is not remembered: anybody may ask for anything.
-            if (bytes.isPresent()) {
-                known.put(resource, bytes);
+    private Optional<Asset> find(String resource) throws IOException {
+        Asset asset = known.get(resource);
+        if (asset == null) {
+            try (InputStream in = Assets.class.getClassLoader().getResourceAsStream(resource)) {
+                // What is not there is not remembered: anybody may ask for anything.
+                if (in == null) {
+                    return Optional.empty();
+                }
+                asset = new Asset(type(resource), in.readAllBytes());
             }
+            known.put(resource, asset);
         }
-        return bytes;
-    }
-
-    private static Optional<byte[]> read(String resource) throws IOException {
-        try (InputStream in = Assets.class.getClassLoader().getResourceAsStream(resource)) {
-            return in == null ? Optional.empty() : Optional.of(in.readAllBytes());
-        }
+        return Optional.of(asset);
     }
 }

@@ -10,7 +10,6 @@ import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
-import java.util.zip.GZIPOutputStream;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -22,7 +21,6 @@ final class Call {
     private static final System.Logger LOG = System.getLogger("underhook");
     private static final int MOST_JSON_BYTES = 4 << 20;
     private static final long MOST_UNWANTED_BYTES = 32L << 20;
-    private static final int WORTH_PACKING_BYTES = 2048;
     private static final String JSON = "application/json";
 
     private final HttpExchange exchange;
@@ -156,9 +154,38 @@ final class Call {
     }
 
     void send(int status, String type, byte[] bytes) throws IOException {
+        boolean isPacked = takesPacked() && Asset.isWorthPacking(type, bytes.length);
+        write(status, type, isPacked ? Asset.pack(bytes) : bytes, isPacked);
+    }
+
+    /** What only another version of the program changes: a browser that has it hears that it still holds. */
+    void send(Asset asset) throws IOException {
+        var headers = exchange.getResponseHeaders();
+        headers.set("Cache-Control", "private, no-cache");
+        headers.set("ETag", asset.mark());
+        if (header("If-None-Match").filter(asset.mark()::equals).isPresent()) {
+            exchange.sendResponseHeaders(304, -1);
+            return;
+        }
+        answer(asset);
+    }
+
+    /** An answer that was worked out and packed before; nobody keeps it. */
+    void answer(Asset asset) throws IOException {
+        boolean isPacked = takesPacked() && asset.isPacked();
+        write(200, asset.type(), asset.bytes(isPacked), isPacked);
+    }
+
+    private boolean takesPacked() {
+        return header("Accept-Encoding").orElse("").contains("gzip");
+    }
+
+    private void write(int status, String type, byte[] body, boolean isPacked) throws IOException {
         var headers = exchange.getResponseHeaders();
         headers.set("Content-Type", type);
-        byte[] body = isWorthPacking(type, bytes) ? pack(bytes) : bytes;
+        if (isPacked) {
+            headers.set("Content-Encoding", "gzip");
+        }
         if (exchange.getRequestMethod().equals("HEAD")) {
             headers.set("Content-Length", Integer.toString(body.length));
             exchange.sendResponseHeaders(status, -1);
@@ -168,22 +195,6 @@ final class Call {
         try (OutputStream out = exchange.getResponseBody()) {
             out.write(body);
         }
-    }
-
-    private boolean isWorthPacking(String type, byte[] bytes) {
-        boolean isText = type.startsWith("text/") || type.contains("json") || type.contains("svg");
-        return isText
-                && bytes.length > WORTH_PACKING_BYTES
-                && header("Accept-Encoding").orElse("").contains("gzip");
-    }
-
-    private byte[] pack(byte[] bytes) throws IOException {
-        ByteArrayOutputStream packed = new ByteArrayOutputStream();
-        try (GZIPOutputStream out = new GZIPOutputStream(packed)) {
-            out.write(bytes);
-        }
-        exchange.getResponseHeaders().set("Content-Encoding", "gzip");
-        return packed.toByteArray();
     }
 
     void setCookie(String cookie) {

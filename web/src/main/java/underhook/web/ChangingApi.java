@@ -64,8 +64,13 @@ final class ChangingApi {
                     case "empty" ->
                             desk.createEmpty(
                                     name,
-                                    Asked.text(asked, "date", MOST_NAME, ""),
-                                    Asked.text(asked, "zone", MOST_NAME, ""));
+                                    new Desk.Beginning(
+                                            Asked.text(asked, "date", MOST_NAME, ""),
+                                            Asked.text(asked, "zone", MOST_NAME, ""),
+                                            Asked.text(asked, "crs", MOST_NAME, ""),
+                                            Asked.text(
+                                                    asked, "magneticVariationDeg", MOST_NAME, ""),
+                                            Asked.text(asked, "machineStart", MOST_NAME, "")));
                     default -> throw new Refused(400, "from must be demo or empty.");
                 };
         call.answer(201, Json.object().put("id", job.id()));

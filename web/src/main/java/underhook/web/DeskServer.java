@@ -70,6 +70,7 @@ public final class DeskServer implements AutoCloseable {
     private final boolean isOpen;
     private final Routes routes = new Routes();
     private final Assets assets = new Assets();
+    private final ReadingApi reading;
 
     /**
      * What is served.
@@ -103,8 +104,7 @@ public final class DeskServer implements AutoCloseable {
         this.isOpen = where.secret().isPresent();
         this.gate = new Gate(where.secret(), server.getAddress().getPort(), scheme);
         DayLooks looks = new DayLooks();
-        ReadingApi reading =
-                new ReadingApi(desktop.desk(), desktop.runs(), looks, desktop.program());
+        reading = new ReadingApi(desktop.desk(), desktop.runs(), looks, desktop.program());
         reading.addTo(routes);
         new ChangingApi(desktop.desk(), desktop.runs(), reading).addTo(routes);
         new AskingApi(desktop.desk().whatIf(), reading).addTo(routes);
@@ -141,6 +141,20 @@ public final class DeskServer implements AutoCloseable {
         server.setExecutor(made.threads);
         server.start();
         return made;
+    }
+
+    /** Makes ready, beside everything else, what the first page of the job that was changed last asks for. */
+    public void warmUp() {
+        threads.execute(
+                () -> {
+                    try {
+                        reading.warmUp();
+                        assets.library("ol", "dist/ol.js");
+                    } catch (IOException | RuntimeException failed) {
+                        // Whoever asks for it is told.
+                        LOG.log(System.Logger.Level.DEBUG, "not made ready", failed);
+                    }
+                });
     }
 
     private static HttpServer secure(InetSocketAddress address, SSLContext tls) throws IOException {
@@ -279,16 +293,14 @@ public final class DeskServer implements AutoCloseable {
     /** May answer for every page of a day, though it lies elsewhere. */
     private void worker(Call call) throws IOException {
         call.allowWorker("/day/");
-        call.send(200, Assets.type("worker.js"), assets.own("day/worker.js"));
+        call.send(assets.own("day/worker.js"));
     }
 
     private void asset(Call call) throws IOException {
-        String path = call.part("path");
-        call.send(200, Assets.type(path), assets.own(path));
+        call.send(assets.own(call.part("path")));
     }
 
     private void library(Call call) throws IOException {
-        String path = call.part("path");
-        call.send(200, Assets.type(path), assets.library(call.part("name"), path));
+        call.send(assets.library(call.part("name"), call.part("path")));
     }
 }

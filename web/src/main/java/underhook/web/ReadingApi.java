@@ -1,7 +1,7 @@
 package underhook.web;
 
 import java.io.IOException;
-import java.util.LinkedHashMap;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,7 +26,6 @@ import underhook.core.plan.Leg;
 final class ReadingApi {
     private static final int MOST_PIXELS = 1600;
     private static final int MOST_HEIGHTS = 400;
-    private static final int PICTURES_KEPT = 8;
     private static final Map<String, String> TYPES =
             Map.of(
                     "json", "application/json",
@@ -41,7 +40,7 @@ final class ReadingApi {
     private final PlanRuns runs;
     private final DayLooks looks;
     private final String program;
-    private final Map<String, byte[]> pictures = new LinkedHashMap<>();
+    private final Answers answers = new Answers();
 
     ReadingApi(Desk desk, PlanRuns runs, DayLooks looks, String program) {
         this.desk = desk;
@@ -64,6 +63,30 @@ final class ReadingApi {
                 .add("GET", "/api/jobs/{id}/plan/lifts/{n}/rose", this::rose)
                 .add("GET", "/api/jobs/{id}/plan/lifts/{n}/limits", this::limits)
                 .add("GET", "/api/jobs/{id}/plan/files/{name}", this::planFile);
+    }
+
+    /** Works out once what the first page of the job that was changed last asks for. */
+    void warmUp() throws IOException {
+        Optional<DeskJob> last = Optional.empty();
+        Instant changedAt = Instant.MIN;
+        for (DeskJob job : desk.list()) {
+            if (job.head().at().isAfter(changedAt)) {
+                changedAt = job.head().at();
+                last = Optional.of(job);
+            }
+        }
+        if (last.isPresent()) {
+            warmUp(last.get());
+        }
+    }
+
+    private void warmUp(DeskJob job) throws IOException {
+        json(job);
+        Optional<Look> look = looks.find(job);
+        if (look.isPresent()) {
+            planOf(job, look.get());
+        }
+        mapOf(job);
     }
 
     DeskJob job(Call call) throws IOException {
@@ -116,11 +139,19 @@ final class ReadingApi {
     }
 
     private void map(Call call) throws IOException {
-        DeskJob job = job(call);
-        ObjectNode node = MapJson.of(readable(job));
-        node.put("revision", job.head().id());
-        node.put("stale", job.read().job().isEmpty());
-        call.answer(node);
+        call.answer(mapOf(job(call)));
+    }
+
+    private Asset mapOf(DeskJob job) throws IOException {
+        long head = job.head().id();
+        return answers.get(
+                "map " + job.id() + " " + head,
+                () -> {
+                    ObjectNode node = MapJson.of(readable(job));
+                    node.put("revision", head);
+                    node.put("stale", job.read().job().isEmpty());
+                    return Asset.of(node);
+                });
     }
 
     private void relief(Call call) throws IOException {
@@ -129,27 +160,19 @@ final class ReadingApi {
         Relief.Box box = MapJson.box(read.job());
         int width = size(call, "w", 900, MOST_PIXELS);
         int height = size(call, "h", 600, MOST_PIXELS);
-        String key = job.id() + " " + job.head().id() + " " + width + " " + height;
-        byte[] picture = findPicture(key);
-        if (picture.length == 0) {
-            picture = ReliefPng.paint(Relief.of(read.ground(), box, width, height));
-            keepPicture(key, picture);
-        }
+        String key = "relief " + job.id() + " " + job.head().id() + " " + width + " " + height;
+        Asset picture =
+                answers.get(
+                        key,
+                        () ->
+                                new Asset(
+                                        "image/png",
+                                        ReliefPng.paint(
+                                                Relief.of(read.ground(), box, width, height))));
         if (!call.query("r").isEmpty()) {
             call.keepForEver();
         }
-        call.send(200, "image/png", picture);
-    }
-
-    private synchronized byte[] findPicture(String key) {
-        return pictures.getOrDefault(key, new byte[0]);
-    }
-
-    private synchronized void keepPicture(String key, byte[] picture) {
-        pictures.put(key, picture);
-        if (pictures.size() > PICTURES_KEPT) {
-            pictures.remove(pictures.keySet().iterator().next());
-        }
+        call.answer(picture);
     }
 
     private static int size(Call call, String name, int usual, int most) throws Refused {
@@ -206,17 +229,28 @@ final class ReadingApi {
 
     private void plan(Call call) throws IOException {
         DeskJob job = job(call);
-        Look look = look(job);
-        Content file = planFile(job, look.plan(), "plan.json");
-        List<String> machines =
-                job.listFiles().stream()
-                        .filter(one -> one.role().isEmpty() || one.role().equals("other_machines"))
-                        .map(DeskJob.FileInfo::path)
-                        .filter(path -> JobJson.roles(path).contains("machine"))
-                        .filter(path -> !path.equals("job.yaml"))
-                        .toList();
-        boolean isStale = job.isStale(look.plan().kept());
-        call.answer(PlanJson.of(look, file, isStale, machines));
+        call.answer(planOf(job, look(job)));
+    }
+
+    private Asset planOf(DeskJob job, Look look) throws IOException {
+        String name = "plan " + job.id() + " " + job.head().id() + " " + look.plan().kept().id();
+        return answers.get(
+                name,
+                () -> {
+                    Content file = planFile(job, look.plan(), "plan.json");
+                    boolean isStale = job.isStale(look.plan().kept());
+                    return Asset.of(PlanJson.of(look, file, isStale, machines(job)));
+                });
+    }
+
+    /** Files that may hold another machine. */
+    private static List<String> machines(DeskJob job) throws IOException {
+        return job.listFiles().stream()
+                .filter(one -> one.role().isEmpty() || one.role().equals("other_machines"))
+                .map(DeskJob.FileInfo::path)
+                .filter(path -> JobJson.roles(path).contains("machine"))
+                .filter(path -> !path.equals("job.yaml"))
+                .toList();
     }
 
     private static Content planFile(DeskJob job, KnownPlan plan, String name) throws IOException {

@@ -48,7 +48,7 @@ class DayHttpsTest {
                                             Optional.of(PASSWORD),
                                             Optional.of(proving(file))))) {
                 if (start == 0) {
-                    desk.createEmpty("Day", "2026-09-08", "UTC");
+                    desk.createEmpty("Day", new Desk.Beginning("2026-09-08", "UTC"));
                     HttpResponse<String> led = get(client, server, "/day/day", "");
                     assertThat(led.statusCode()).isEqualTo(303);
                     assertThat(led.headers().firstValue("Location")).hasValue("/enter?day=day");

@@ -93,7 +93,7 @@ class DayKilledIT {
     @Test
     void loses_no_tap_that_it_answered_for_and_doubles_none() throws Exception {
         try (Desk desk = program().desk()) {
-            desk.createEmpty("Day", "2026-09-08", "UTC");
+            desk.createEmpty("Day", new Desk.Beginning("2026-09-08", "UTC"));
         }
         Random random = new Random(20260908);
         ExecutorService devices = Executors.newFixedThreadPool(DEVICES);

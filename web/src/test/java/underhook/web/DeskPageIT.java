@@ -308,10 +308,13 @@ class DeskPageIT {
                 "its lift is open",
                 it -> it.waitFor("li.lift.open .what").getText().contains("S12"));
 
-        page.type("n");
+        // Places to which no lift goes come after those of the day.
         page.waitUntil(
                 "the map is at S13",
-                it -> "S13".equals(it.waitFor("#map").getAttribute("data-at")));
+                it -> {
+                    it.type("n");
+                    return "S13".equals(it.waitFor("#map").getAttribute("data-at"));
+                });
         AtomicLong clickedAt = new AtomicLong(System.nanoTime() - 2 * A_SECOND_NANOS);
         page.waitUntil(
                 "no lift goes there",
@@ -339,6 +342,36 @@ class DeskPageIT {
 
         page.waitUntil("the day was changed", it -> it.says("changed and re-checked"));
         page.waitUntil("the order is another", it -> !order().equals(before));
+    }
+
+    @Test
+    @Order(8)
+    void accepts_another_day_of_the_job_and_takes_it_back() {
+        String before = planId();
+        // Such a day is named by what a flying minute counts; this one is asked for as its button
+        // asks.
+        page.run(
+                "return import('/assets/actions.js').then(({ actions }) => actions.openRate("
+                        + "{ flyingRatePercent: 34, flightMinutes: 60, finishAt: '2026-09-08T08:00:00-01:00' }))");
+        page.waitFor("dialog[open] .answer");
+        assertThat(page.find("dialog").get(0).getText()).contains("plan of record");
+        assertThat(planId()).isEqualTo(before);
+
+        page.waitFor("dialog .answer button.main").click();
+        page.waitUntil("the day was changed", it -> it.says("changed and re-checked"));
+        page.waitUntil("another plan counts", it -> !planId().equals(before));
+        assertThat(page.says("The job changed since this plan.")).isFalse();
+
+        page.press("Undo");
+        page.waitUntil("the plan before counts again", it -> planId().equals(before));
+        assertThat(page.says("The job changed since this plan.")).isFalse();
+    }
+
+    /** The plan that the page shows. */
+    private static String planId() {
+        return String.valueOf(
+                page.run(
+                        "return import('/assets/state.js').then(({ state }) => state.plan.planId)"));
     }
 
     /** The loads in the order of the day. */

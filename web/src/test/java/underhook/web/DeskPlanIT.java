@@ -10,6 +10,8 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -291,6 +293,34 @@ class DeskPlanIT {
                 .append("\",\"role\":\"loader\",\"device\":\"one\",\"anyway\":true,\"kind\":")
                 .append(kindAndMore)
                 .append('}');
+    }
+
+    /** What a sentence of the server is said as is looked up in the page itself. */
+    @Test
+    void says_every_sentence_of_the_demo_day_in_german() {
+        String english =
+                """
+                return (async (at) => {
+                  const read = async (path) => (await fetch(at + path)).json(), words = await import('/assets/words.js');
+                  await words.speak('de');
+                  const plan = await read('/plan'), of = (what) => Promise.all(plan.view.lifts.map((lift) => read(`/plan/lifts/${lift.number}/${what}`)));
+                  const roses = await of('rose'), hows = (await of('limits')).flat().map((limit) => limit.how);
+                  const said = [...plan.findings, ...plan.leftOut].map((one) => one.message)
+                    .concat(plan.steps.flatMap((step) => [step.because, ...(step.drops ?? []).flatMap((drop) => drop.reasons ?? [])]))
+                    .concat((plan.odds?.gains ?? []).map((gain) => gain.what), plan.caution)
+                    .concat(roses.flatMap((rose) => rose.lines.flatMap((line) => line.headings.map((heading) => heading.reason))))
+                    .concat(hows.flatMap((how) => [how.formula, how.tablePoint, ...[...how.inputs, ...how.eats].map((part) => part.name)]));
+                  const codes = [...plan.findings, ...(await of('limits')).flat()].map((one) => one.code.split(' ')[0]);
+                  return [...new Set(said)].filter((text) => text && typeof words.said(text) !== 'string')
+                    .concat([...new Set(codes)].filter((code) => words.codeWords(code) === code));
+                })(arguments[0]);
+                """;
+
+        try (Chromium page = new Chromium(data.resolve("profile"))) {
+            page.open(server.address());
+
+            assertThat((List<?>) Objects.requireNonNull(page.run(english, at))).isEmpty();
+        }
     }
 
     @Test

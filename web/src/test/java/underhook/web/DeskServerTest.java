@@ -386,6 +386,53 @@ class DeskServerTest {
     }
 
     @Test
+    void begins_a_job_with_what_is_known_of_it_and_asks_for_the_rest() throws Exception {
+        Answer made =
+                browser.send(
+                        "POST",
+                        "/api/jobs",
+                        "{\"name\":\"New\",\"from\":\"empty\",\"date\":\"2026-09-08\",\"zone\":\"-01:00\","
+                                + "\"crs\":\"EPSG:32628\",\"magneticVariationDeg\":\"-3.5\",\"machineStart\":\"A1\"}");
+        String begun = "/api/jobs/" + made.text("id");
+
+        assertThat(browser.get(begun + "/text/job.yaml").text("text").lines())
+                .contains(
+                        "date: \"2026-09-08\"",
+                        "zone: \"-01:00\"",
+                        "crs: \"EPSG:32628\"",
+                        "magnetic-variation-deg: \"-3.5\"",
+                        "machine-start: A1");
+        assertThat(browser.get(begun).json().path("faults").toString())
+                .contains("loads: is missing", "terrain: is missing")
+                .doesNotContain("machine-start", "crs", "variation");
+    }
+
+    /** RFC 9110, 13.1.2 and 15.4.5: what has not changed is not sent again. */
+    @Test
+    void sends_a_file_of_the_page_again_only_when_it_is_another() throws Exception {
+        String path = "/lib/ol/dist/ol.js";
+        HttpResponse<byte[]> first = browser.bytes(path);
+        String mark = first.headers().firstValue("ETag").orElseThrow();
+
+        String again = asked(path, mark);
+        String other = asked(path, "W/\"another\"");
+
+        assertThat(first.body().length).isGreaterThan(100_000);
+        assertThat(first.headers().firstValue("Cache-Control")).contains("private, no-cache");
+        assertThat(again).startsWith("HTTP/1.1 304").doesNotContain("function");
+        assertThat(other).startsWith("HTTP/1.1 200").contains("function");
+        assertThat(browser.bytes("/").headers().firstValue("Cache-Control")).contains("no-store");
+    }
+
+    private String asked(String path, String mark) throws Exception {
+        return browser.raw(
+                "GET " + path + " HTTP/1.1",
+                "Host: " + browser.host(),
+                "If-None-Match: " + mark,
+                "Connection: close");
+    }
+
+    @Test
     void refuses_more_than_it_can_take_before_it_has_come() throws Exception {
         String answer =
                 browser.raw(

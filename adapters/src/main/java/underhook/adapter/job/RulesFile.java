@@ -171,8 +171,16 @@ final class RulesFile {
         long standing = cents(costs, "standing_per_min");
         long people = cents(costs, "people_per_min");
         String currency = costs.text("currency");
+        int most = Rules.Costs.MOST_COUNTED_PERCENT;
+        int counted =
+                costs.text("flying_counts_percent", "").isEmpty()
+                        ? 100
+                        : costs.whole(
+                                "flying_counts_percent", Range.of(1, most, "between 1 and 99999"));
         costs.refuseUnknown();
-        return Optional.of(new Rules.Costs(flying, standing, people, currency));
+        return Optional.of(
+                new Rules.Costs(
+                        flying, standing, people, currency, Math.max(1, Math.min(most, counted))));
     }
 
     private static long cents(Fields costs, String name) {

@@ -92,7 +92,8 @@ final class LoaderLists {
 
     private void drawPlace(Book book, Place place) throws IOException {
         Flow flow = new Flow(book, PDRectangle.A4, "Loader's list " + place.id());
-        flow.paragraph(Face.STRONG, place.id() + " " + place.name() + ". " + linesInStock());
+        String called = (place.id() + " " + place.name()).strip();
+        flow.paragraph(Face.STRONG, called + ". " + linesInStock());
         flow.paragraph(Face.TEXT, estimates());
         flow.space(4);
         table(flow);

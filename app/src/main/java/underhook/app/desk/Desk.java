@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -101,10 +102,33 @@ public final class Desk implements AutoCloseable {
         return job;
     }
 
-    /** A new job with nothing but a name and a day; both ends of the day are asked for later. */
-    public DeskJob createEmpty(String name, String date, String zone) throws IOException {
-        String day = date.isEmpty() ? tomorrow() : date;
-        String yaml = JobYaml.empty(name, day, zone.isEmpty() ? "UTC" : zone);
+    /**
+     * What is known of a job when it is begun; each may be empty, and is asked for later where it is needed.
+     *
+     * @param date day of flying; empty for tomorrow
+     * @param zone of its times; empty for UTC
+     * @param crs reference system of its places
+     * @param variationDeg how far magnetic north lies east of true north there, degrees
+     * @param machineStart place at which the machine starts
+     */
+    public record Beginning(
+            String date, String zone, String crs, String variationDeg, String machineStart) {
+        /** With its day alone. */
+        public Beginning(String date, String zone) {
+            this(date, zone, "", "", "");
+        }
+    }
+
+    /** A new job without files. */
+    public DeskJob createEmpty(String name, Beginning known) throws IOException {
+        Map<String, String> stated = new LinkedHashMap<>();
+        stated.put("name", name);
+        stated.put("date", known.date().isEmpty() ? tomorrow() : known.date());
+        stated.put("zone", known.zone().isEmpty() ? "UTC" : known.zone());
+        stated.put("crs", known.crs());
+        stated.put("magnetic-variation-deg", known.variationDeg());
+        stated.put("machine-start", known.machineStart());
+        String yaml = JobYaml.empty(stated);
         return create(name, Map.of(JobYaml.NAME, Content.of(yaml)), "begun");
     }
 

@@ -1,7 +1,5 @@
 package underhook.app.desk;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -18,15 +16,16 @@ final class JobYaml {
 
     private JobYaml() {}
 
-    /** A new job without files. */
-    static String empty(String name, String date, String zone) {
-        return "version: 1\nname: "
-                + quoted(name)
-                + "\ndate: "
-                + quoted(date)
-                + "\nzone: "
-                + quoted(zone)
-                + "\n";
+    /** A new job without files, with what is stated of it in that order. */
+    static String empty(Map<String, String> stated) {
+        StringBuilder yaml = new StringBuilder("version: 1\n");
+        stated.forEach(
+                (field, value) -> {
+                    if (!value.isEmpty()) {
+                        yaml.append(field).append(": ").append(quoted(value)).append('\n');
+                    }
+                });
+        return yaml.toString();
     }
 
     /** What the job is called, as far as a glance can tell. */
@@ -102,21 +101,31 @@ final class JobYaml {
         return matcher.replaceFirst(Matcher.quoteReplacement(field + ": " + value));
     }
 
-    /** With an amount of money, wherever it stands, at so many percent of what it was, to the cent. */
-    static String scaled(String yaml, String field, int percent) {
-        Pattern entry =
-                Pattern.compile(
-                        "(?<![\\w-])(" + Pattern.quote(field) + "\\s*:\\s*)([0-9]+(?:\\.[0-9]+)?)");
-        Matcher matcher = entry.matcher(yaml);
-        if (!matcher.find()) {
-            throw new IllegalArgumentException("The file has no field " + field + ".");
+    /**
+     * With a number for a field, which stands beside another one where it is new.
+     *
+     * @param beside a field with a number as its value, in braces or on a line of its own
+     */
+    static String withBeside(String yaml, String beside, String field, int value) {
+        Matcher there = number(field).matcher(yaml);
+        if (there.find()) {
+            return there.replaceFirst("$1$2$3" + value);
         }
-        BigDecimal scaled =
-                new BigDecimal(matcher.group(2))
-                        .multiply(BigDecimal.valueOf(percent))
-                        .movePointLeft(2)
-                        .setScale(2, RoundingMode.HALF_UP);
-        return matcher.replaceFirst(matcher.group(1) + scaled.toPlainString());
+        Matcher other = number(beside).matcher(yaml);
+        if (!other.find()) {
+            throw new IllegalArgumentException("The file has no field " + beside + ".");
+        }
+        boolean isOnALine = other.group(1).isBlank();
+        String between = isOnALine ? "\n" + other.group(1) : ", ";
+        return other.replaceFirst("$0" + between + field + ": " + value);
+    }
+
+    /** What stands before it on its line, its name, its colon, its value. */
+    private static Pattern number(String field) {
+        return Pattern.compile(
+                "(?m)^(|[^#\\n]*?[^\\w#-])("
+                        + Pattern.quote(field)
+                        + ")(\\s*:\\s*)[0-9]+(?:\\.[0-9]+)?");
     }
 
     /** With only those items of a list that have this name. */

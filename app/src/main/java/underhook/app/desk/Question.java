@@ -23,6 +23,7 @@ import underhook.core.plan.Plan;
  */
 public record Question(What what, int lift, String value) {
     private static final String RATE = "flying-per-min";
+    private static final String COUNTED = "flying-counts-percent";
 
     /** What is changed. */
     public enum What {
@@ -74,12 +75,16 @@ public record Question(What what, int lift, String value) {
                             job,
                             "machine",
                             text -> JobYaml.withValue(text, "fuel-usable-kg", number(value)));
-            case RATE -> yaml(job, "rules", text -> JobYaml.scaled(text, RATE, percent(value)));
+            case RATE ->
+                    yaml(
+                            job,
+                            "rules",
+                            text -> JobYaml.withBeside(text, RATE, COUNTED, percent(value)));
         };
     }
 
     private static int percent(String text) {
-        if (!text.matches("[1-9][0-9]{0,3}")) {
+        if (!text.matches("[1-9][0-9]{0,4}")) {
             throw new IllegalArgumentException("\"" + text + "\" is no percentage of a rate.");
         }
         return Integer.parseInt(text);

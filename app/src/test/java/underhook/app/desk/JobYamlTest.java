@@ -10,25 +10,34 @@ class JobYamlTest {
             "# rates\ncosts: {flying-per-min: 35.00, standing-per-min: 12.00} # agreed\nother: 1\n";
 
     @Test
-    void counts_a_rate_at_a_part_of_what_it_was_and_leaves_all_else_as_typed() {
-        // 35.00 * 34 / 100 = 11.90, by hand.
-        assertThat(JobYaml.scaled(RULES, "flying-per-min", 34))
-                .isEqualTo(RULES.replace("35.00", "11.90"));
-        assertThat(JobYaml.scaled(RULES, "flying-per-min", 100)).isEqualTo(RULES);
+    void puts_a_number_beside_another_and_leaves_all_else_as_typed() {
+        String counted = JobYaml.withBeside(RULES, "flying-per-min", "flying-counts-percent", 34);
+
+        assertThat(counted).isEqualTo(RULES.replace("35.00,", "35.00, flying-counts-percent: 34,"));
     }
 
     @Test
-    void rounds_a_rate_to_the_cent() {
-        // 0.35 * 3 / 100 = 0.0105 and 12.50 * 7 / 100 = 0.875, by hand.
-        assertThat(JobYaml.scaled("flying-per-min: 0.35\n", "flying-per-min", 3))
-                .isEqualTo("flying-per-min: 0.01\n");
-        assertThat(JobYaml.scaled("  flying-per-min:  12.5\n", "flying-per-min", 7))
-                .isEqualTo("  flying-per-min:  0.88\n");
+    void changes_a_number_that_is_there() {
+        String counted = JobYaml.withBeside(RULES, "flying-per-min", "flying-counts-percent", 34);
+
+        assertThat(JobYaml.withBeside(counted, "flying-per-min", "flying-counts-percent", 2000))
+                .isEqualTo(counted.replace("percent: 34", "percent: 2000"));
     }
 
     @Test
-    void refuses_a_rate_that_is_not_there() {
-        assertThatThrownBy(() -> JobYaml.scaled("my-flying-per-min: 3\n", "flying-per-min", 50))
+    void puts_a_number_on_a_line_of_its_own_where_the_other_has_one() {
+        String block = "costs:\n  # agreed\n  flying-per-min: 35\n  currency: EUR\n";
+
+        assertThat(JobYaml.withBeside(block, "flying-per-min", "flying-counts-percent", 34))
+                .isEqualTo(block.replace("35\n", "35\n  flying-counts-percent: 34\n"));
+    }
+
+    @Test
+    void refuses_a_number_beside_what_is_not_there() {
+        assertThatThrownBy(
+                        () ->
+                                JobYaml.withBeside(
+                                        "my-flying-per-min: 3\n", "flying-per-min", "x", 50))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("flying-per-min");
     }

@@ -127,9 +127,28 @@ public record Rules(
      * @param flyingCents a minute of flying
      * @param standingCents a minute of the machine standing by
      * @param peopleCents a minute of all ground people together
+     * @param flyingCountsPercent a flying minute counts as so much of its rate when days are compared; prices and
+     *     invoices keep the rate
      */
-    public record Costs(long flyingCents, long standingCents, long peopleCents, String currency) {
+    public record Costs(
+            long flyingCents,
+            long standingCents,
+            long peopleCents,
+            String currency,
+            int flyingCountsPercent) {
+        /** The most that a flying minute may count, percent of its rate. */
+        public static final int MOST_COUNTED_PERCENT = 99_999;
+
+        /** Days are compared by what they cost. */
+        public Costs(long flyingCents, long standingCents, long peopleCents, String currency) {
+            this(flyingCents, standingCents, peopleCents, currency, 100);
+        }
+
         public Costs {
+            if (flyingCountsPercent < 1 || flyingCountsPercent > MOST_COUNTED_PERCENT) {
+                throw new IllegalArgumentException(
+                        "flyingCountsPercent (" + flyingCountsPercent + ") is out of range.");
+            }
             if (flyingCents < 0 || standingCents < 0 || peopleCents < 0) {
                 throw new IllegalArgumentException("costs must not be negative.");
             }

@@ -24,9 +24,13 @@ final class DayCosts {
     }
 
     DayPrice price() {
+        return price(found.day().flownS(), found.day().finishS());
+    }
+
+    /** By the job's own rates, whatever a flying minute counts when days are compared. */
+    private DayPrice price(long flownS, long finishS) {
         Rules.Costs costs = model.rules.costs();
-        long flownS = found.day().flownS();
-        long wholeS = found.day().finishS() - table.startS();
+        long wholeS = finishS - table.startS();
         return new DayPrice(
                 costs.flyingCents() * flownS / 60,
                 costs.standingCents() * Math.max(0, wholeS - flownS) / 60,
@@ -41,10 +45,17 @@ final class DayCosts {
                                 new Trade(
                                         (double) one.flownS(),
                                         model.instant(one.finishS()),
-                                        one.cents(),
-                                        one.flyingRatePercent(),
+                                        price(one.flownS(), one.finishS()).totalCents(),
+                                        counted(one.flyingRatePercent()),
                                         one.chosen()))
                 .toList();
+    }
+
+    /** Of the rate itself, where the search knew only what a minute counts. */
+    private int counted(int percent) {
+        int own = model.rules.costs().flyingCountsPercent();
+        return Math.max(
+                1, (int) Math.min((long) percent * own / 100, Rules.Costs.MOST_COUNTED_PERCENT));
     }
 
     OptionalDouble flightBoundS() {

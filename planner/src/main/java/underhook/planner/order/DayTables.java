@@ -235,7 +235,10 @@ final class DayTables {
 
     private Rates rates() {
         var costs = model.rules.costs();
-        return new Rates(costs.flyingCents(), costs.standingCents(), costs.peopleCents());
+        return new Rates(
+                Math.multiplyExact(costs.flyingCents(), costs.flyingCountsPercent()) / 100,
+                costs.standingCents(),
+                costs.peopleCents());
     }
 
     /** Ways and limits as the model has them. */

@@ -36,6 +36,22 @@ class PlannedPriceTest {
                 .fold((made, findings) -> Optional.of(made), refused -> Optional.empty());
     }
 
+    /** By hand: the rates alone, 35.00 flying, 12.00 standing, 8.00 people a minute; each part rounded down. */
+    @Test
+    void counting_a_flying_minute_more_changes_no_price() {
+        SmallDay day = day(LONGEST_S).rule("costs", new Rules.Costs(3500, 1200, 800, "EUR", 2000));
+
+        Plan plan = plan(day).orElseThrow();
+
+        double flownS = plan.summary().flightS();
+        assertThat((double) plan.summary().price().orElseThrow().flyingCents())
+                .isCloseTo(3500 * flownS / 60, within(1.0));
+        assertThat(plan.summary().front())
+                .filteredOn(Trade::chosen)
+                .allMatch(trade -> trade.totalCents() < 2 * 5500 * LONGEST_S / 60);
+        assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
+    }
+
     @Test
     void what_is_left_out_costs_nothing() {
         int dutyS = STEP_S;

@@ -3,6 +3,8 @@ import { api } from './api.js';
 import { set, setReader, state } from './state.js';
 import { t } from './words.js';
 
+const A_FRAME_MS = 16;
+
 const say = (note, kind = 'note') => set({ note: { words: note, kind } });
 
 /** Runs work that may be refused, and says the refusal in the server's own sentence. */
@@ -52,8 +54,12 @@ async function loadJob() {
   if (job) set({ job });
 }
 
+/** A job that has never been without faults has no map yet; its faults are told elsewhere. */
 async function loadMap() {
-  const map = await attempt(() => api.map(state.jobId));
+  const map = await attempt(() => api.map(state.jobId).catch((refusal) => {
+    if (refusal.status === 409) return null;
+    throw refusal;
+  }));
   if (map) set({ map });
 }
 
@@ -94,7 +100,10 @@ function listenTo(jobId) {
     set({ run: null });
     await loadJob();
     await loadPlan();
-    say(done.doing || t('plan.done'));
+    const session = await attempt(api.session);
+    if (session) set({ session });
+    // Of a plan that was asked for here there is more to say than that it is planned.
+    say(!done.doing || done.doing === 'planned' ? t('plan.done') : done.doing);
     if (state.lift) choose(state.lift);
   });
   on('failed', (fault) => {
@@ -102,7 +111,7 @@ function listenTo(jobId) {
     say(fault.doing || t('plan.failed'), 'fault');
   });
   on('changed', (change) => {
-    if (change.revision !== state.job?.head) loadJob();
+    if (change.revision !== state.job?.head) loadJob().then(keepUp);
   });
 }
 
@@ -136,8 +145,19 @@ function bringIn(lift) {
   });
 }
 
+let arrived = null;
+
+/** What arrives of a sheet within one frame is drawn at once, not piece by piece. */
 function keep(lift, part) {
-  if (state.lift === lift) set({ sheet: { ...state.sheet, ...part } });
+  if (state.lift !== lift) return;
+  if (!arrived) setTimeout(showArrived, A_FRAME_MS);
+  arrived = { lift, parts: { ...(arrived?.lift === lift ? arrived.parts : {}), ...part } };
+}
+
+function showArrived() {
+  const { lift, parts } = arrived;
+  arrived = null;
+  if (state.lift === lift) set({ sheet: { ...state.sheet, ...parts } });
 }
 
 async function chooseLeg(leg) {
@@ -158,7 +178,15 @@ async function changed(answer) {
   if (answer.table) showTable(answer.table.path, answer.table);
   else if (state.table) await openTable(state.table.path);
   loadMap();
+  await keepUp();
   return true;
+}
+
+/** After a change, an undo or a redo another plan may be the one that counts. */
+async function keepUp() {
+  if (!state.plan || state.plan.planId === state.job?.plan?.id) return;
+  await loadPlan();
+  if (state.lift) await choose(state.lift);
 }
 
 const change = async (work) => changed(await attempt(work));
@@ -249,7 +277,8 @@ export const actions = {
     set({ accepting: false });
     if (!done) return;
     set({ dialog: null, question: null, answer: null });
-    await Promise.all([loadJob(), loadPlan()]);
+    await loadJob();
+    await keepUp();
     say(t('move.done'));
   },
   // Filled in by the views that open them, so that views need not know each other.

@@ -2,10 +2,17 @@
 // revision it was made against; a refusal comes back as an Error with the server's own sentence.
 let token = document.querySelector('meta[name=token]').content;
 
+/** What was asked for before this file was there, once. */
+function asked(path, options) {
+  const answer = options.method ? null : window.early?.get(path);
+  window.early?.delete(path);
+  return answer;
+}
+
 async function ask(path, options = {}) {
   let answer;
   try {
-    answer = await fetch(path, { cache: 'no-store', ...options });
+    answer = (await asked(path, options)) ?? await fetch(path, { cache: 'no-store', ...options });
   } catch {
     throw Object.assign(new Error('offline'), { status: 0 });
   }

@@ -10,7 +10,7 @@ import * as u from './units.js';
 export const bar = (panels) => html`<header>
   <div class="job">
     <h1>${state.job?.name ?? 'Underhook'}</h1>
-    ${state.job ? html`<p>${state.job.date ?? ''} · ${t('zone', { zone: state.job.zone ?? '' })} · ${kept()}${state.plan ? html` · <a href=${`/day/${state.jobId}`} target="_blank" rel="noopener">${t('day.link')}</a>` : nothing}</p>` : nothing}
+    ${state.job ? html`<p>${state.job.date ? html`${state.job.date} · ${t('zone', { zone: state.job.zone })} · ` : nothing}${kept()}${state.plan ? html` · <a href=${`/day/${state.jobId}`} target="_blank" rel="noopener">${t('day.link')}</a>` : nothing}</p>` : nothing}
   </div>
   ${state.job ? html`<div class="doing">
     ${state.run ? progress() : html`<button class="main" @click=${openPlan}>${t('plan.open')}</button>`}

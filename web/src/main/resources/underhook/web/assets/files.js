@@ -10,24 +10,41 @@ export function files() {
     <h2>${t('jobs.title')}</h2>
     <ul class="jobs">${(state.session?.jobs ?? []).map((job) => html`<li><button aria-current=${job.id === state.jobId ? 'true' : 'false'}
       @click=${() => { actions.show('day'); actions.openJob(job.id); }}><b>${job.name}</b> <span>${u.stamp(job.changedAt)}</span>
+      <span>${t(job.plannedAt ? 'jobs.planned' : 'jobs.unplanned')}</span> <span>${job.id}</span>
       ${job.demo ? html`<span>${t('jobs.demo')}</span>` : nothing}</button></li>`)}</ul>
+    <details class="begin" ?open=${!state.session?.jobs.length}><summary>${t('jobs.begin')}</summary>
     <form class="newjob" @submit=${(event) => {
       event.preventDefault();
       const data = new FormData(event.target);
-      actions.newJob(data.get('name').trim(), 'empty', { date: data.get('date'), zone: data.get('zone').trim() });
+      actions.newJob(data.get('name').trim(), 'empty', Object.fromEntries(['date', 'zone', 'crs', 'magneticVariationDeg', 'machineStart'].map((one) => [one, data.get(one).trim()])));
     }}>
       <label>${t('jobs.name')} <input name="name" required minlength="1" maxlength="80" autocomplete="off"></label>
       <label>${t('jobs.date')} <input name="date" type="date"></label>
-      <label>${t('jobs.zone')} <input name="zone" placeholder="+01:00" autocomplete="off"></label>
-      <button>${t('jobs.new')}</button>
+      <label>${t('jobs.zone')} <input name="zone" placeholder="+01:00" autocomplete="off" size="7"></label>
+      <label>${t('jobs.crs')} <input name="crs" placeholder="EPSG:32632" autocomplete="off" size="12"></label>
+      <label>${t('jobs.variation')} <input name="magneticVariationDeg" type="number" step="0.1" min="-180" max="180" placeholder="4.0" autocomplete="off"></label>
+      <label>${t('jobs.machineStart')} <input name="machineStart" placeholder="A" autocomplete="off" size="5"></label>
+      <button class=${state.session?.jobs.length ? '' : 'main'}>${t('jobs.new')}</button>
     </form>
-    <p class="acts"><button class="main" @click=${() => actions.newJob(t('jobs.demoName'), 'demo')}>${t('jobs.fromDemo')}</button>
-      <label class="button">${t('jobs.takeOver')}<input type="file" class="sr" @change=${(event) => event.target.files[0] && actions.takeOver(event.target.files[0])}></label></p>
-    ${state.job ? ownFiles() : html`<p>${t('jobs.none')}</p>`}
+    <p class="acts"><button @click=${() => actions.newJob(t('jobs.demoName'), 'demo')}>${t('jobs.fromDemo')}</button>
+      <label class="button">${t('jobs.takeOver')}<input type="file" class="sr" @change=${(event) => event.target.files[0] && actions.takeOver(event.target.files[0])}></label></p></details>
+    ${state.job ? ownFiles() : html`<p>${t('jobs.none')}</p>${evening()}`}
   </section>`;
 }
 
+/** The way from nothing to the cards, for whoever has no job open yet. */
+const evening = () => html`<ol class="evening">${['make', 'drop', 'mend', 'plan', 'print'].map((step) => html`<li>${t(`evening.${step}`)}</li>`)}</ol>`;
+
+const NEEDED = ['loads', 'places', 'machine', 'weather', 'crews', 'rules', 'terrain'];
+
+/** What no job goes without and this one has no file for yet. */
+function stillNeeded() {
+  const missing = NEEDED.filter((role) => !state.job.files.some((file) => file.role === role));
+  return missing.length ? html`<p class="stale">${t('files.needed', { roles: missing.map(roleWords).join(', ') })}</p>` : nothing;
+}
+
 const ownFiles = () => html`<h2>${t('files.title', { job: state.job.name })}</h2>
+  ${stillNeeded()}
   <label class="dropzone" @dragover=${(event) => event.preventDefault()} @drop=${(event) => {
     event.preventDefault();
     event.stopPropagation();

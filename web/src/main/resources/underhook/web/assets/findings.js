@@ -5,7 +5,7 @@ import { state } from './state.js';
 import { actions } from './actions.js';
 import { badge, severity } from './marks.js';
 import { how } from './how.js';
-import { codeWords, said, t } from './words.js';
+import { codeWords, knows, said, t } from './words.js';
 import * as u from './units.js';
 
 /** So many of one kind are shown before the rest is folded away. */
@@ -18,7 +18,7 @@ export function findings() {
   return html`<section class="findings" aria-label=${t('panel.findings')}>
     <h2>${t('findings.title', { count: open.length })}</h2>
     <p class="hint">${t('findings.hint')}</p>
-    <p class="filter" role="group" aria-label=${t('findings.only')}>${['', 'STOP', 'CAUTION', 'NOTE'].map((word) => html`
+    <p class="filter" role="group" aria-label=${t('findings.only')}>${['', 'STOP', 'CAUTION', 'NOTE'].filter((word) => !word || open.some((f) => f.severity === word)).map((word) => html`
       <button aria-pressed=${(state.onlySeverity ?? '') === word} @click=${() => only(word)}>${t(word ? `severity.${word}` : 'all')}
       <span class="count">${word ? open.filter((f) => f.severity === word).length : open.length}</span></button>`)}</p>
     <ol>${kinds(kept).map((kind) => html`${kind.slice(0, SHOWN).map(one)}${rest(kind.slice(SHOWN))}`)}</ol></section>`;
@@ -42,11 +42,11 @@ const only = (word) => actions.set({ onlySeverity: word });
 
 function one(finding) {
   const lift = state.plan.view.lifts.find((l) => l.loads.includes(finding.subject));
-  return html`<li class=${finding.severity}>
+  return html`<li class="one ${finding.severity}"><div>
     ${severity(finding.severity)} <b>${finding.subject}</b> ${codeWords(finding.code)} <code>${finding.code}</code>
     ${finding.overridden ? html`${badge('near', t('override.done'))} <span lang="en">${finding.overridden.reason ?? finding.overridden}</span>` : nothing}
     <p>${said(finding.message)}</p>
-    ${numbers(finding)}
+    ${numbers(finding)}</div>
     <p class="acts">
       ${lift ? html`<button @click=${() => { actions.show('day'); actions.choose(lift.number); }}>${t('findings.show', { lift: lift.number })}</button>` : nothing}
       ${has(finding.value) ? html`<button @click=${() => actions.open(() => how({ ...finding, state: stateOf(finding), source: sourceOf(finding) }, lift))}>${t('how.open')}</button>` : nothing}
@@ -60,7 +60,7 @@ const numbers = (finding) => html`<p class="numbers">${has(finding.value) ? html
   ${has(finding.limit) ? html`<span>${t('limits.limit')} <b>${u.withUnit(finding.limit, finding.unit)}</b></span>` : nothing}
   ${finding.source ? html`<span>${t('findings.from', { source: sourceOf(finding) })}</span>` : nothing}</p>`;
 
-const sourceOf = ({ source }) => (source === 'PRACTICE' ? t('findings.practice') : source);
+const sourceOf = ({ source }) => (source === 'PRACTICE' ? t('findings.practice') : knows(`role.${source}`) ? t(`role.${source}`) : source);
 
 const stateOf = (finding) => ({ STOP: 'outside', CAUTION: 'near', NOTE: 'inside' })[finding.severity];
 

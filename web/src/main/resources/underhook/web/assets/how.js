@@ -2,23 +2,23 @@
 import { html, nothing } from '/lib/lit/lit-html.js';
 import { actions } from './actions.js';
 import { badge } from './marks.js';
-import { codeWords, t } from './words.js';
+import { codeWords, said, t } from './words.js';
 import * as u from './units.js';
 
 const line = (name, value) => (value == null || value === '' ? nothing
-  : html`<dt>${name}</dt><dd lang="en">${value}</dd>`);
+  : html`<dt>${name}</dt><dd>${said(value)}</dd>`);
 
 export function how(row, lift) {
   const steps = row.how ?? {};
   return html`<h2>${t('how.title', { code: codeWords(row.code) })}</h2>
     <p>${badge(row.state)} ${t('how.value', { value: u.withUnit(row.value, row.unit, 'up'), limit: u.withUnit(row.limit, row.unit, 'down') })}${row.marginPercent == null ? nothing : ', '}${row.marginPercent == null ? nothing : t('how.margin', { percent: row.marginPercent })}</p>
     ${steps.inputs?.length ? html`<table><thead><tr><th scope="col">${t('how.input')}</th><th scope="col">${t('limits.value')}</th>
-      <th scope="col">${t('how.source')}</th></tr></thead><tbody lang="en">${steps.inputs.map((input) => html`<tr>
-      <th scope="row">${input.name}</th><td>${u.withUnit(input.value, input.unit)}</td><td>${input.source ?? ''}</td></tr>`)}</tbody></table>` : nothing}
+      <th scope="col">${t('how.source')}</th></tr></thead><tbody>${steps.inputs.map((input) => html`<tr>
+      <th scope="row">${said(input.name)}</th><td>${u.withUnit(input.value, input.unit)}</td><td lang="en">${input.source ?? ''}</td></tr>`)}</tbody></table>` : nothing}
     <dl class="pairs">${line(t('how.formula'), steps.formula)}${line(t('how.tablePoint'), steps.tablePoint)}
       ${line(t('how.source'), steps.source ?? row.source)}</dl>
-    ${steps.eats?.length ? html`<h3>${t('how.eats')}</h3><ul lang="en">${steps.eats.map((part) => html`<li>${
-      typeof part === 'string' ? part : `${part.name}: ${u.withUnit(part.value, part.unit)}`}</li>`)}</ul>` : nothing}
+    ${steps.eats?.length ? html`<h3>${t('how.eats')}</h3><ul>${steps.eats.map((part) => html`<li>${
+      typeof part === 'string' ? said(part) : html`${said(part.name)}: ${u.withUnit(part.value, part.unit)}`}</li>`)}</ul>` : nothing}
     ${row.mayOverride ? html`<p class="acts"><button @click=${() => actions.openOverride(row.code, row.subject ?? lift?.loads[0])}>${t('override.open')}</button></p>`
       : html`<p class="hint">${t('override.fixed')}</p>`}`;
 }

@@ -4,33 +4,42 @@
 import { state, listen } from './state.js';
 import { actions } from './actions.js';
 import { styleOf, drawPlace, nameOf } from './mapstyle.js';
+import { along, named, read, rounded, stretches, titled, toView } from './mapthings.js';
 import { editKey, pickFrom, put, shapeOf, take } from './mapedit.js';
 import { t } from './words.js';
 
-const { Feature, Map: OlMap, View, format, geom, interaction, layer, source, proj, style } = window.ol;
-const json = new format.GeoJSON();
+const { Feature, Map: OlMap, View, geom, interaction, layer, source, proj, style } = window.ol;
 const GROUPS = ['contours', 'ground', 'water', 'zones', 'releaseAreas', 'roads', 'houses', 'people', 'hazards', 'wires'];
-const toView = (lonLat) => proj.fromLonLat(lonLat.slice(0, 2));
+/** The library's number for a view that is on its way; it does not hand the name out in one file. */
+const ANIMATING = 0;
 
 let map, target, fitted = false, shown = null, drawnLift = null, othersOf = null, marked = new Set(), walkIndex = -1;
 const layers = {};
+/** The things of each group of the ground, as shown. */
+const things = Object.fromEntries(GROUPS.map((name) => [name, []]));
+/** So many lifts of a place are named where the keys stand. */
+const MOST_NAMED = 6;
+/** So much wider than the view is the picture of what stays, so that little is bare while it is moved. */
+const WIDER = 1.3;
+/** Moved by no more than this it is not drawn anew; less than what it is wider on the smallest screen. */
+const NEAR_PIXELS = 50;
 /** A chosen lift fills at least this much of the view, one way or the other. */
 const LEAST_SHARE = 0.45;
 
 /** Makes the map inside that element, once. */
 export function startMap(element) {
   target = element;
-  for (const name of GROUPS) layers[name] = vector(styleOf(name));
+  layers.ground = still((feature, resolution) => styleOf(feature.get('group'))(feature, resolution));
   layers.relief = new layer.Image({ opacity: 0.6, className: 'relief' });
   layers.reach = vector(styleOf('reach'));
   layers.strips = vector(styleOf('strips'));
-  layers.others = vector(styleOf('legs'));
+  layers.others = still(styleOf('legs'));
   layers.legs = vector(styleOf('legs'));
   layers.places = vector(placeStyle);
   layers.names = new layer.Vector({ source: new source.Vector(), style: (feature) => nameOf(feature, chosenPlaces().has(feature.getId())), declutter: true });
   layers.craft = vector(styleOf('craft'));
   layers.sketch = vector(styleOf('sketch'));
-  map = new OlMap({ target, layers: [layers.relief, ...GROUPS.map((name) => layers[name]), layers.others, layers.reach, layers.strips,
+  map = new OlMap({ target, layers: [layers.relief, layers.ground, layers.others, layers.reach, layers.strips,
     layers.legs, layers.places, layers.names, layers.craft, layers.sketch], view: new View({ center: [0, 0], zoom: 2, maxZoom: 20 }) });
   map.on('precompose', () => marked.clear());
   map.on('rendercomplete', () => {
@@ -46,12 +55,15 @@ export function startMap(element) {
   follow();
 }
 
-const vector = (how) => new layer.Vector({ source: new source.Vector(), style: how });
+// What changes with a choice is little and is drawn in every frame; what stays is a picture, which is moved and
+// stretched until there is time to draw it anew.
+const vector = (how) => new layer.Vector({ source: new source.Vector(), style: how, updateWhileAnimating: true });
+const still = (how) => new layer.VectorImage({ source: new source.Vector(), style: how, imageRatio: WIDER, renderBuffer: NEAR_PIXELS });
 
 const placeStyle = (feature) => [new style.Style({
   renderer: (at, frame) => {
     marked.add(feature.getId());
-    drawPlace(frame.context, at, feature, { ratio: frame.pixelRatio, chosen: chosenPlaces().has(feature.getId()) });
+    drawPlace(frame.context, at, feature, { ratio: frame.pixelRatio, chosen: chosenPlaces().has(feature.getId()), held: target.dataset.at === feature.getId() });
   },
   hitDetectionRenderer: (at, frame) => {
     frame.context.beginPath();
@@ -70,44 +82,22 @@ const chosenPlaces = () => {
   return new Set(step ? [step.from, ...step.drops.map((drop) => drop.place), step.to] : []);
 };
 
-const read = (collection) => (collection ? json.readFeatures(collection, { featureProjection: 'EPSG:3857' }) : []);
-
 function fill(name, features) {
   layers[name].getSource().clear();
   layers[name].getSource().addFeatures(features);
 }
 
-/** What is given as a point and a radius becomes the circle that it is. */
-function rounded(feature) {
-  const radiusM = feature.get('radiusM'), shape = feature.getGeometry();
-  if (radiusM > 0 && shape.getType() === 'Point') {
-    feature.setGeometry(geom.Polygon.circular(proj.toLonLat(shape.getCoordinates()), radiusM, 64).transform('EPSG:4326', 'EPSG:3857'));
-  }
-  return feature;
-}
-
 function showGround(data) {
-  for (const name of GROUPS) fill(name, read(data.layers[name]).map(rounded));
+  for (const name of GROUPS) things[name] = read(data.layers[name]).map(rounded);
+  for (const name of GROUPS) for (const thing of things[name]) thing.set('group', name, true);
+  fill('ground', GROUPS.flatMap((name) => things[name]));
   const places = read(data.layers.places);
   for (const place of places) place.setId(place.get('id'));
   fill('places', places);
-  fill('names', [...places.map(named), ...['zones', 'releaseAreas'].flatMap((name) => layers[name].getSource().getFeatures().map(titled))]);
+  fill('names', [...places.map(named), ...[...things.zones, ...things.releaseAreas].map(titled)]);
   showRelief(data.bounds);
   // Only once: a change on the map must not throw away where the reader is.
   if (!fitted) fitAll();
-}
-
-function named(place) {
-  const name = place.clone();
-  name.setId(place.getId());
-  return name;
-}
-
-/** The name of an area, at its middle: names give way to each other there, areas never do. */
-function titled(area) {
-  const shape = area.getGeometry();
-  const [x, y] = shape.getType() === 'Polygon' ? shape.getInteriorPoint().getCoordinates() : shape.getClosestPoint(shape.getExtent().slice(0, 2));
-  return new Feature({ geometry: new geom.Point([x, y]), title: area.get('name') ?? area.get('id') ?? '' });
 }
 
 /** The server paints the relief in this very projection, over these bounds. */
@@ -142,16 +132,6 @@ function showLegs() {
     geometry: new geom.LineString(leg.path.map(toView)), farthestM: leg.release.farthestM })) : []);
 }
 
-/** Where along a leg letting the load go is no option, as parts of its line. */
-function stretches(leg) {
-  const line = new geom.LineString(leg.path.map(toView));
-  return (leg.release?.stretches ?? []).map((stretch) => {
-    const parts = [];
-    for (let i = 0; i <= 12; i++) parts.push(line.getCoordinateAt(Math.min(1, (stretch.fromM + ((stretch.toM - stretch.fromM) * i) / 12) / leg.distanceM)));
-    return new Feature({ geometry: new geom.LineString(parts), use: stretch.use, what: (stretch.what ?? []).join(', ') });
-  });
-}
-
 /** The aircraft and the load under it at the slider's place on the leg. */
 function showCraft() {
   const path = chosenStep()?.legs[state.leg]?.path;
@@ -159,11 +139,6 @@ function showCraft() {
   const here = points?.[Math.round(state.at * (points.length - 1))];
   const at = here?.lon != null ? [here.lon, here.lat] : path ? along(path, state.at) : null;
   fill('craft', at ? [new Feature(new geom.Point(toView(at)))] : []);
-}
-
-function along(path, part) {
-  const line = new geom.LineString(path.map(toView));
-  return proj.toLonLat(line.getCoordinateAt(part));
 }
 
 function follow(now = state, change = state) {
@@ -177,7 +152,7 @@ function follow(now = state, change = state) {
   if ('lift' in change) {
     layers.places.changed();
     layers.names.changed();
-    bringIn();
+    quickly(bringIn);
   }
   if ('reader' in change) for (const one of Object.values(layers)) one.changed();
   if ('panel' in change || 'job' in change) requestAnimationFrame(seen);
@@ -187,6 +162,18 @@ function follow(now = state, change = state) {
 function seen() {
   map.updateSize();
   if (!fitted) fitAll();
+}
+
+/**
+ * Shows another part of the map in the very next frame: what stays is shown as it was drawn, moved and stretched,
+ * under what was chosen, and drawn anew after that frame.
+ */
+function quickly(move) {
+  const view = map.getView(), place = () => [view.getCenter(), view.getResolution()].join(), before = place();
+  move();
+  if (place() === before) return;
+  view.setHint(ANIMATING, 1);
+  map.once('postrender', () => requestAnimationFrame(() => setTimeout(() => view.cancelAnimations())));
 }
 
 /** Moves the view only when the chosen lift would otherwise lie outside it, or be too small to read. */
@@ -223,7 +210,7 @@ function clicked(event) {
 function edited(event) {
   const found = { corner: null, thing: null };
   map.forEachFeatureAtPixel(event.pixel, (feature, from) => {
-    const name = Object.keys(layers).find((one) => layers[one] === from);
+    const name = feature.get('group') ?? Object.keys(layers).find((one) => layers[one] === from);
     if (name === 'sketch') found.corner ??= feature.get('corner');
     else if (feature.get('id')) found.thing ??= [name, feature.get('id')];
   }, { hitTolerance: 8 });
@@ -276,6 +263,18 @@ function editing(event) {
   return true;
 }
 
+/** A few by name, many by their number. */
+const briefly = (loads) => (loads.length > MOST_NAMED ? `${loads.length}` : loads.join(', ') || '–');
+
+/** Places in the order in which the day comes to them; those that it does not come to follow by their names. */
+function byDay() {
+  const lifts = state.plan?.view.lifts ?? [];
+  const met = new Map();
+  for (const { step } of lifts) for (const { place } of [...state.plan.steps[step].drops, { place: state.plan.steps[step].from }]) if (!met.has(place)) met.set(place, met.size);
+  const turn = (place) => met.get(place.getId()) ?? met.size;
+  return layers.places.getSource().getFeatures().sort((a, b) => turn(a) - turn(b) || String(a.getId()).localeCompare(String(b.getId()), 'en', { numeric: true }));
+}
+
 /** The keyboard's way over the map: n and p walk over the places, Enter opens the lift there. */
 function keyed(event) {
   if (event.target !== target) return;
@@ -283,13 +282,14 @@ function keyed(event) {
     event.preventDefault();
     return;
   }
-  const places = layers.places.getSource().getFeatures();
+  const places = byDay();
   if ((event.key === 'n' || event.key === 'p') && places.length) {
     walkIndex = (walkIndex + (event.key === 'n' ? 1 : -1) + places.length) % places.length;
     const place = places[walkIndex];
     target.dataset.at = place.getId();
-    map.getView().setCenter(place.getGeometry().getCoordinates());
-    actions.say(t('map.at', { place: place.getId(), name: place.get('name') ?? '', lifts: liftsAt(place.getId()).map((lift) => lift.loads.join('+')).join(', ') || '–' }));
+    quickly(() => map.getView().setCenter(place.getGeometry().getCoordinates()));
+    layers.places.changed();
+    actions.say(t('map.at', { place: place.getId(), name: place.get('name') ?? '', lifts: briefly(liftsAt(place.getId()).map((lift) => lift.loads.join('+'))) }));
   } else if (event.key === 'Enter' && target.dataset.at) choosePlace(target.dataset.at);
   else if (event.key === '0') fitAll();
   else return;

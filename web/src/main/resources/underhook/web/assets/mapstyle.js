@@ -52,11 +52,11 @@ const USES = {
 /** Sparse dots, so that what lies under a wide band stays legible. */
 function dots(color) {
   const canvas = document.createElement('canvas');
-  canvas.width = canvas.height = 9;
+  canvas.width = canvas.height = 12;
   const pen = canvas.getContext('2d');
   pen.fillStyle = color;
   pen.fillRect(1, 1, 1.6, 1.6);
-  pen.fillRect(5.5, 5.5, 1.6, 1.6);
+  pen.fillRect(7, 7, 1.6, 1.6);
   return pen.createPattern(canvas, 'repeat');
 }
 
@@ -72,7 +72,7 @@ const STYLES = {
   hazards: (f, c) => [new style.Style({ image: point(c, 5, 8), stroke: stroke(c.ink, 2, [8, 3, 2, 3]) })],
   wires: (f, c) => [new style.Style({ stroke: stroke(c.page, 6) }), new style.Style({ stroke: stroke(c.outside, 3, f.get('live') === false ? [6, 6] : undefined), text: label(f.get('name') ?? f.get('id') ?? '', c, { placement: 'line' }) })],
   strips: (f, c) => USES[f.get('use')](f, c),
-  reach: (f, c, resolution) => [new style.Style({ stroke: new style.Stroke({ color: dots(c.ink), width: 2 * pixels(f.get('farthestM'), f, resolution), lineCap: 'round' }) })],
+  reach: (f, c, resolution) => [new style.Style({ stroke: new style.Stroke({ color: dots(c.soft), width: 2 * pixels(f.get('farthestM'), f, resolution), lineCap: 'round' }) })],
   legs: (f, c) => (f.get('chosen')
     ? [new style.Style({ stroke: stroke(c.page, 8), zIndex: 2 }), new style.Style({ stroke: stroke(c.ink, 4, f.get('empty') ? [2, 7] : undefined), zIndex: 3 })]
     : [new style.Style({ stroke: stroke(c.soft, 1.5, f.get('empty') ? [2, 5] : undefined) })]),
@@ -116,7 +116,7 @@ const OUTLINE = {
   site: [[0, -10], [7, 0], [0, 10], [-7, 0]],
 };
 
-export function drawPlace(pen, at, feature, { ratio, chosen }) {
+export function drawPlace(pen, at, feature, { ratio, chosen, held }) {
   const color = ink(), role = feature.get('kind');
   const corners = OUTLINE[role] ?? OUTLINE.site;
   pen.save();
@@ -134,6 +134,13 @@ export function drawPlace(pen, at, feature, { ratio, chosen }) {
   pen.strokeStyle = color.ink;
   pen.setLineDash(feature.get('agreed') === false ? [3, 3] : []);
   pen.stroke();
+  if (held) {
+    // Where the keys stand: a ring of its own, whatever the place is.
+    pen.setLineDash([]);
+    pen.beginPath();
+    pen.arc(0, 0, 15, 0, 7);
+    pen.stroke();
+  }
   if (role === 'landing') {
     pen.setLineDash([]);
     pen.strokeStyle = chosen ? color.page : color.ink;

@@ -6,7 +6,7 @@ import { actions } from './actions.js';
 import { t } from './words.js';
 import * as u from './units.js';
 
-const PAD = { left: 46, right: 10, top: 16, bottom: 24 };
+const PAD = { left: 56, right: 10, top: 16, bottom: 24 };
 const has = (value) => value != null;
 
 export const scaleOf = (low, high, from, to) => (value) => from + ((value - low) / (high - low || 1)) * (to - from);
@@ -39,7 +39,7 @@ export function section(data, leg) {
   return html`<svg class="chart section" width=${w * k} height=${h * k} viewBox="0 0 ${w} ${h}" role="img" aria-label=${words(data, leg)}>
     <defs><pattern id="earth" width="8" height="8" patternUnits="userSpaceOnUse"><path d="M-2 2 2-2M0 8 8 0M6 10l4-4" class="hatch" /></pattern>
       <pattern id="trees" width="6" height="6" patternUnits="userSpaceOnUse"><path d="M1 5 3 1 5 5" class="hatch" /></pattern></defs>
-    ${ticks(low, high, 4).map((v) => svg`<path class="grid" d="M${PAD.left} ${y(v)}H${w - PAD.right}" /><text x=${PAD.left - 4} y=${y(v) + 4} class="right">${u.length(v)}</text>`)}
+    ${ticks(low, high, 4).map((v) => svg`<path class="grid" d="M${PAD.left} ${y(v)}H${w - PAD.right}" /><text x=${PAD.left - 13} y=${y(v) + 4} class="right">${u.length(v)}</text>`)}
     ${ticks(0, last, Math.max(2, Math.floor(w / 110))).map((v) => svg`<path class="grid" d="M${x(v)} ${h - PAD.bottom}v4" /><text x=${x(v)} y=${h - 6} class=${x(v) > w - 34 ? 'right' : v ? 'middle' : ''}>${u.distance(v)}</text>`)}
     <path class="trees" d=${area(points, x, y, (p) => p.canopy ?? p.ground, h - PAD.bottom)} />
     <path class="earth" d=${area(points, x, y, (p) => p.ground, h - PAD.bottom)} />

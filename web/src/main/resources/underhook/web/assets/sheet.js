@@ -31,7 +31,6 @@ export function sheet(step, lift) {
         <h3>${t('limits.title')}</h3>
         ${parts.limits ? limits(parts.limits, lift) : waiting(parts.limitsFault)}
       </div>
-    </div>
     <div class="reasons">
       <h3>${t('reasons.title')}</h3>
       ${step.drops.map((drop) => html`<p><b>${drop.load}</b> ${t('way.words', {
@@ -39,7 +38,7 @@ export function sheet(step, lift) {
         <ul>${drop.reasons.map((reason) => html`<li>${said(reason)}</li>`)}</ul>`)}
       ${step.because ? html`<p>${t('because')} ${said(step.because)}</p>` : nothing}
       ${parts.rose ? roseWords(parts.rose) : nothing}
-    </div>
+    </div></div>
     <p class="acts">
       <button @click=${() => actions.openMove(lift.number)}>${t('move.open')}</button>
       <button @click=${() => actions.openWhatIf(lift.number)}>${t('whatif.open')}</button>
@@ -53,7 +52,7 @@ const waiting = (fault) => html`<p class="waiting">${fault ?? t('waiting')}</p>`
 /** What is flown by, and nothing else, in large figures. */
 function flown(step) {
   const out = step.legs[0];
-  const pair = (name, value) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`;
+  const pair = (name, value) => html`<div><dt>${name}</dt><dd class=${value.length > 9 ? 'long' : ''}>${value}</dd></div>`;
   return html`<dl class="flown">
     ${pair(t('flown.hooked'), u.clock(step.hookedAt))}
     ${pair(t('flown.mass'), u.mass(step.massOnHookKg, 'up'))}

@@ -1,6 +1,7 @@
 // The order of the day: a line from the first start to the last landing, every lift hanging from
 // it. The chosen lift opens in place as a sheet.
 import { html, svg, nothing } from '/lib/lit/lit-html.js';
+import { guard } from '/lib/lit/directives/guard.js';
 import { repeat } from '/lib/lit/directives/repeat.js';
 import { state } from './state.js';
 import { actions } from './actions.js';
@@ -76,7 +77,8 @@ export function spine() {
     <h2 class="sr">${t('spine.title')}</h2>${trade()}<p class="hint">${t('spine.hint')}</p>
     <ol @keydown=${walk}>${repeat(steps, ({ index }) => index, ({ step, index }) => {
       const lift = liftOfStep(index);
-      return lift ? liftRow(step, lift) : otherRow(step, index);
+      // A choice changes two rows: the others are not worked out again.
+      return state.lift === lift?.number ? liftRow(step, lift) : guard([step, state.reader, state.job?.magneticVariationDeg], () => (lift ? liftRow(step, lift) : otherRow(step, index)));
     })}</ol>
     ${leftOut()}
   </section>`;

@@ -73,9 +73,10 @@ export const seconds = (iso) => Date.parse(iso) / 1000;
 
 /** A value in the unit the server gave it, changed only where a reader's system has another. */
 export function withUnit(value, unit, side = 'near') {
-  if (!has(value)) return value == null || value === '' ? none : `${value}${unit ? ` ${unit}` : ''}`;
+  const joined = (text) => (unit === 'deg' || unit === '°' ? `${text}°` : `${text}${unit ? ` ${unit}` : ''}`);
+  if (!has(value)) return value == null || value === '' ? none : joined(value);
   if (unit === 'kg') return mass(value, side);
   if (unit === 'm') return length(value, side, value < 100 && !Number.isInteger(value) ? 1 : 0);
   const decimals = Number.isInteger(value) ? 0 : Math.abs(value) < 10 ? 2 : 1;
-  return `${value.toFixed(decimals)}${unit ? ` ${unit}` : ''}`;
+  return joined(value.toFixed(decimals));
 }

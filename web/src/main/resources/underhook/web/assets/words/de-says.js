@@ -15,7 +15,22 @@ const WHY = [
 ];
 const why = (text) => text.split('; ').map((one) => WHY.reduce((said, [from, to]) => said.replace(from, to), one)).map(part).join('; ');
 
+/** How else a light, large load may fly. */
+const REMEDIES = [
+  [/^slower, at no more than (.+)$/, 'langsamer, höchstens $1'], [/^(.+) of ballast under it$/, '$1 Ballast darunter'], [/^(.+) of them in one bundle$/, '$1 davon in einem Bündel'], [/^a line of (.+): (.+)$/, 'eine Leine von $1: $2'], [/^a drogue: (.+)$/, 'ein Bremsschirm: $1'],
+];
+const remedies = (text) => text.split('; ').map((one) => REMEDIES.reduce((said, [from, to]) => said.replace(from, to), one)).join('; ');
+
+/** A sentence within another one; as it came where its shape is not known. */
+function german(text) {
+  const known = says.find(([shape]) => shape.test(text));
+  return known ? text.replace(known[0], known[1]) : text;
+}
+
 export const says = [
+  // Whoever answers for a finding says why in a language of their own.
+  [/^(.+) OVERRIDDEN by (.+?) on (\S+): (.*)$/s, (_, finding, who, when, reason) => `${german(finding)} ÜBERGANGEN von ${who} am ${when}: ${reason}`],
+  [/^No day was found in which it fits: wind, crews, fuel or duty end first\. This is a search's answer, not a proof\.$/, 'Kein Tag wurde gefunden, in den sie passt: Wind, Trupps, Treibstoff oder Dienstzeit enden vorher. Das ist die Antwort einer Suche, kein Beweis.'],
   [/^as the files state it$/, 'wie die Dateien es sagen'], [/^all that lies at (\S+) lies at (\S+)$/, 'was an $1 liegt, liegt an $2'], [/^line (.+) alone$/, 'nur mit der Leine $1'], [/^flown by (.+)$/, 'geflogen von $1'],
   [/^the owner of (\S+) agrees to its use$/, '$1 wird zugesagt'], [/^(\S+) stands at (\S+)$/, '$1 steht an $2'], [/^fuel stays at (\S+)$/, 'der Treibstoff bleibt an $1'], [/^its rates are those of (.+)$/, 'zu den Sätzen von $1'],
   [/^The wind is just within the limit of this load: (.+) at (.+)\. Ask for it again before the lift\.$/, 'Der Wind liegt nur knapp innerhalb der Grenze dieser Last, am Platz $2. Vor dem Heben noch einmal fragen.'],
@@ -56,7 +71,7 @@ export const says = [
   [/^Planning aid\. The flight manual, the operator's manual, the line owner, local rules and the licensed people decide\.$/, 'Planungshilfe. Flughandbuch, Betriebshandbuch, Leitungseigner, örtliche Regeln und die berechtigten Leute entscheiden.'],
   [/^reading the job$/, 'liest den Auftrag'], [/^finding the ways$/, 'sucht die Wege'], [/^ordering what is left$/, 'ordnet den Rest'], [/^bounding the flying time$/, 'schätzt die Flugzeit ab'], [/^searching the order of the day$/, 'sucht den Ablauf'], [/^writing the plan$/, 'schreibt den Plan'], [/^re-checking the plan$/, 'prüft den Plan nach'], [/^replaying the day$/, 'spielt den Tag nach'], [/^writing the files$/, 'schreibt die Dateien'], [/^waiting for its turn$/, 'wartet'], [/^done$/, 'fertig'], [/^planned$/, 'geplant und nachgeprüft'],
   [/^The guys at (.+) leave a gap of (.+?)°; they do not hold the pole in every direction\. Perhaps at (.+) true\.$/, 'Die Abspannungen an $1 lassen eine Lücke von $2°; sie halten den Mast nicht nach jeder Seite. Vielleicht bei $3 TRUE.'],
-  [/^Light and large: it trails more than (.+) above (.+), ballast counted\. Refused as rigged\. (.*)$/, 'Leicht und groß: über $2 schleppt sie mehr als $1, Ballast eingerechnet. So angeschlagen verweigert. $3'],
+  [/^Light and large: it trails more than (.+) above (.+), ballast counted\. Refused as rigged\. Perhaps it flies so: (.*)\. A drogue stops it from turning, but trails farther\.$/, (_, angle, speed, how) => `Leicht und groß: über ${speed} schleppt sie mehr als ${angle}, Ballast eingerechnet. So angeschlagen verweigert. Vielleicht fliegt sie so: ${remedies(how)}. Ein Bremsschirm hindert sie am Drehen, schleppt aber weiter.`],
   [/^Each weather row is held until the next\. On a rising wind this is optimistic\.$/, 'Jede Wetterzeile gilt bis zur nächsten. Bei zunehmendem Wind ist das zu günstig.'],
   [/^Temperatures are taken (.+) colder for each 100 m\. In a morning inversion it is warmer on the ridge, so there is less lift\.$/, 'Temperaturen werden je 100 m $1 kälter angenommen. Bei Inversion am Morgen ist es am Grat wärmer, also trägt es weniger.'],
   [/^With the line (.+) or a shorter one no heading has room: (.+) on the worst\. A longer one is used\.$/, (_, line, what) => `Mit der Leine ${line} oder einer kürzeren hat keine Richtung Raum: ${part(what)} in der schlechtesten. Eine längere wird genommen.`],
@@ -79,4 +94,16 @@ export const says = [
   [/^guying (.+) quicker$/, 'Abspannen $1 schneller'], [/^everybody begins (.+) earlier$/, 'alle beginnen $1 früher'], [/^places ready (.+) sooner after the bag$/, 'Orte $1 früher bereit nach dem Sack'], [/^a second line laid out: line changes in half the time$/, 'eine zweite Leine liegt bereit: Leinenwechsel in halber Zeit'], [/^crew (.+) ready on time$/, 'Trupp $1 rechtzeitig bereit'], [/^somebody else refuels at (.+)$/, 'jemand anderes tankt an $1'], [/^refuelling in half the time$/, 'Tanken in halber Zeit'],
   [/^waits: (\S+) to (\S+) is not ready before; (.+)$/, (_, load, place, reason) => `wartet: ${load} nach ${place} ist nicht früher bereit; ${why(reason)}`],
   [/^(\S+) to (\S+): (as soon as .+)$/, (_, load, place, reason) => `${load} nach ${place}: ${why(reason)}`],
+  [/^fuel for flying (.+)$/, 'Treibstoff, um $1 zu fliegen'], [/^(\S+): out on track (\d+°), (\d+°) off the wind; on (\d+°) the leg would pass over (.+)$/, '$1: hinaus auf Kurs $2, $3 neben dem Wind; auf $4 käme der Weg über $5'],
+  // How a value came about: what went into it, and how.
+  [/^elevation of (.+)$/, 'Höhe von $1'], [/^temperature at (.+)$/, 'Temperatur in $1'], [/^exposure of (.+)$/, 'Windlage von $1'], [/^pressure altitude$/, 'Druckhöhe'], [/^QNH$/, 'QNH'],
+  [/^hover mass$/, 'Schwebemasse'], [/^empty machine$/, 'leere Maschine'], [/^pilot$/, 'Pilot'], [/^line$/, 'Leine'], [/^loads$/, 'Lasten'], [/^loads \+ line$/, 'Lasten + Leine'], [/^ballast$/, 'Ballast'], [/^margins$/, 'Zuschläge'],
+  [/^(\S+), weighed$/, '$1, gewogen'], [/^(\S+), estimated$/, '$1, geschätzt'], [/^fuel read at hook-up$/, 'Treibstoff beim Anhängen, abgelesen'], [/^margin for construction and estimated masses$/, 'Zuschlag für Bau und geschätzte Massen'],
+  [/^empty machine \+ pilot \+ line \+ loads \+ margins \+ fuel$/, 'leere Maschine + Pilot + Leine + Lasten + Zuschläge + Treibstoff'],
+  [/^table, linear between its points, rounded down; against empty machine \+ pilot \+ line \+ loads \+ margins \+ fuel$/, 'Tabelle, linear zwischen ihren Punkten, abgerundet; gegen leere Maschine + Pilot + Leine + Lasten + Zuschläge + Treibstoff'],
+  [/^(\S+) to (\S+) m, (\S+) to (\S+) °C: (.+)$/, '$1 bis $2 m, $3 bis $4 °C: $5'],
+  [/^rotor clearance$/, 'Abstand des Rotors'], [/^trees and rise behind the tail$/, 'Bäume und Anstieg hinter dem Heck'], [/^load standing under it$/, 'Last, die darunter steht'],
+  [/^trees \+ rotor clearance \+ rise of the ground behind the tail at (.+)$/, 'Bäume + Abstand des Rotors + Anstieg des Bodens hinter dem Heck in $1'],
+  [/^forecast times exposure$/, 'Vorhersage mal Windlage'], [/^\(gust - mean\) times exposure$/, '(Böe − Mittel) mal Windlage'], [/^mean wind of the forecast$/, 'mittlerer Wind der Vorhersage'], [/^gust of the forecast$/, 'Böe der Vorhersage'],
+  [/^as stated by rules$/, 'wie in den Regeln angegeben'], [/^as stated by rigging: (.+)$/, 'wie bei den Anschlagmitteln angegeben: $1'],
 ];
