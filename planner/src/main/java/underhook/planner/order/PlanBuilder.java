@@ -231,8 +231,7 @@ final class PlanBuilder {
         double convergenceOut = convergence;
         WayIn out = event.legs().isEmpty() ? flown.loaded().wayIn() : event.legs().get(0).wayOut();
         double departure = out.departureTrackGridRad();
-        List<String> reasons = new ArrayList<>(flown.loaded().wayIn().reasons());
-        tailwindOut(out, flown).ifPresent(reasons::add);
+        List<String> reasons = reasons(flown, out);
         for (int i = 0; i < trip.loads().size(); i++) {
             drops.add(
                     new Drop(
@@ -257,6 +256,20 @@ final class PlanBuilder {
                 drops,
                 legs,
                 limits(trip, flown, line, hoverKg));
+    }
+
+    /** Why these ways: in to the place, out of it, and in one sentence out of where the load waited. */
+    private List<String> reasons(DayState.Flown flown, WayIn out) {
+        List<String> all = new ArrayList<>(flown.loaded().wayIn().reasons());
+        List<String> first = flown.loaded().wayOut().outReasons();
+        if (!first.isEmpty()) {
+            all.add(id(trips.get(flown.trip()).from()) + ": out on " + first.get(0));
+        }
+        for (int i = 0; i < out.outReasons().size(); i++) {
+            all.add((i == 0 ? "way out: " : "way out, ") + out.outReasons().get(i));
+        }
+        tailwindOut(out, flown).ifPresent(all::add);
+        return all;
     }
 
     /** What a way out with tailwind costs; empty when there is none worth a word. */

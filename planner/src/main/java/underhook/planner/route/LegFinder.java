@@ -657,7 +657,7 @@ public final class LegFinder {
                     long millionths = millionths(bearing);
                     List<String> hit = shut.get(millionths);
                     return hit != null
-                            ? new Lies(false, hit, List.of())
+                            ? Lies.hitting(hit)
                             : known.computeIfAbsent(
                                     millionths, unused -> lies(at.place(), bearing, at.kinds()));
                 });
