@@ -755,7 +755,13 @@ final class DayModel {
                 ? Leg.Exposure.NONE
                 : new Leg.Exposure(
                         finder.priceS(at.leg(), kinds),
-                        finder.leastCostAsDirectedS(at.request(), at.wind()) + at.arrivalS());
+                        finder.leastCostAsDirectedS(at.request(), at.wind()) + at.arrivalS(),
+                        finder.overM(at.leg(), kinds));
+    }
+
+    /** What a loaded leg passes over at a price, and the price of each, s. */
+    Map<String, Double> pricesS(LegAt at) {
+        return finder.pricesS(at.leg(), at.request().kinds());
     }
 
     /** What no way of a trip goes below in an hour, with any line, s. */

@@ -269,7 +269,24 @@ final class PlanBuilder {
             all.add((i == 0 ? "way out: " : "way out, ") + out.outReasons().get(i));
         }
         tailwindOut(out, flown).ifPresent(all::add);
+        passedOver(flown).ifPresent(all::add);
         return all;
+    }
+
+    /** What the way with the load pays for what it passes over; empty where that is nothing. */
+    private Optional<String> passedOver(DayState.Flown flown) {
+        List<String> each =
+                model.pricesS(flown.loaded()).entrySet().stream()
+                        .filter(one -> Math.ceil(one.getValue() - 1e-6) >= 1)
+                        .map(one -> one.getKey() + " " + seconds(one.getValue()) + " s")
+                        .toList();
+        return each.isEmpty()
+                ? Optional.empty()
+                : Optional.of("on the way what is passed over counts: " + String.join(", ", each));
+    }
+
+    private static String seconds(double timeS) {
+        return TripMaker.text(Math.ceil(timeS - 1e-6), 0);
     }
 
     /** What a way out with tailwind costs; empty when there is none worth a word. */
