@@ -51,12 +51,7 @@ public record Handling(
      * @param poor of ground where a load let go would do poorly
      */
     public record Exposure(
-            double guardedS,
-            double openS,
-            double wireS,
-            double waterS,
-            double quietS,
-            Poor poor) {
+            double guardedS, double openS, double wireS, double waterS, double quietS, Poor poor) {
         /** Length that the prices of areas are for, m. */
         public static final double PER_M = 100;
 

@@ -1,6 +1,7 @@
 package underhook.planner.route;
 
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
@@ -68,7 +69,7 @@ final class OverArea {
         return sumM;
     }
 
-    private static void addEnd(TreeSet<Double> cuts, PlanePoint a, PlanePoint b, PlanePoint end) {
+    private static void addEnd(Set<Double> cuts, PlanePoint a, PlanePoint b, PlanePoint end) {
         if (Plane.distanceToPieceM(a, b, end) < 1e-6) {
             cuts.add(Plane.nearestFraction(a, b, end));
         }

@@ -34,7 +34,7 @@ final class ExposureCheck {
     private static final double STEPS_FRACTION = 0.98;
 
     private final Day day;
-    private final Exposure prices;
+    private final Exposure stated;
     private final Map<Long, Double> steepness = new HashMap<>();
     private final Box around;
 
@@ -46,7 +46,7 @@ final class ExposureCheck {
 
     ExposureCheck(Day day) {
         this.day = day;
-        this.prices = day.job().rules().handling().exposure();
+        this.stated = day.job().rules().handling().exposure();
         this.around =
                 Box.round(day.job().places().stream().map(p -> day.planeOf(p.id())).toList())
                         .widened(Poor.AROUND_M - Poor.CELL_M);
@@ -111,22 +111,21 @@ final class ExposureCheck {
             if (mayCross(feature)) {
                 boolean crossed = crosses(flight, Ways.shapeOf(day, feature));
                 boolean guarded = feature.crossing() == CrossingRule.GUARDED;
-                sum += crossed ? guarded ? prices.guardedS() : prices.openS() : 0;
+                sum += crossed ? guarded ? stated.guardedS() : stated.openS() : 0;
             }
         }
         for (Wire wire : day.job().wires()) {
             List<PlanePoint> supports = wire.supports().stream().map(day::planeOf).toList();
             if (wire.crossing() != CrossingRule.NEVER
                     && crosses(flight, new Shape(supports, 0, false))) {
-                sum += prices.wireS();
+                sum += stated.wireS();
             }
         }
         return sum;
     }
 
     private static boolean mayCross(MapFeature feature) {
-        return feature.shape() == MapFeature.Shape.LINE
-                && feature.crossing() != CrossingRule.NEVER;
+        return feature.shape() == MapFeature.Shape.LINE && feature.crossing() != CrossingRule.NEVER;
     }
 
     private static boolean crosses(Flight flight, Shape shape) {
@@ -153,8 +152,7 @@ final class ExposureCheck {
             double piece = Plane.apartM(track.get(i - 1), track.get(i));
             int steps = (int) Math.ceil(piece / STEP_M);
             for (int k = 0; k < steps; k++) {
-                PlanePoint at =
-                        Plane.between(track.get(i - 1), track.get(i), (k + 0.5) / steps);
+                PlanePoint at = Plane.between(track.get(i - 1), track.get(i), (k + 0.5) / steps);
                 for (Priced area : all) {
                     if (area.below().test(at)) {
                         over += piece / steps;
@@ -178,16 +176,16 @@ final class ExposureCheck {
         for (Zone zone : day.job().zones()) {
             if (zone.rule() == Zone.Rule.NO_HOVER_BELOW
                     && Ways.applies(day, zone, flight.loads())) {
-                add(all, flown, Ways.shapeOf(day, zone), prices.quietS());
+                add(all, flown, Ways.shapeOf(day, zone), stated.quietS());
             }
         }
-        if (prices.poor().alongS() > 0) {
+        if (stated.poor().alongS() > 0) {
             List<Shape> lines = linesNear(flown);
-            all.add(new Priced(prices.poor().alongS(), p -> isAlong(p, lines)));
+            all.add(new Priced(stated.poor().alongS(), p -> isAlong(p, lines)));
         }
-        if (prices.poor().steepS() > 0) {
+        if (stated.poor().steepS() > 0) {
             double friction = leastFriction(flight.loads()) + STEEP_SPREAD_RATIO;
-            all.add(new Priced(prices.poor().steepS(), p -> steepness(p) >= friction));
+            all.add(new Priced(stated.poor().steepS(), p -> steepness(p) >= friction));
         }
         return all;
     }
@@ -200,9 +198,9 @@ final class ExposureCheck {
 
     private double areaS(MapFeature.Kind kind) {
         if (kind == MapFeature.Kind.FOREST) {
-            return prices.poor().forestS();
+            return stated.poor().forestS();
         }
-        return kind == MapFeature.Kind.WATER ? prices.waterS() : prices.quietS();
+        return kind == MapFeature.Kind.WATER ? stated.waterS() : stated.quietS();
     }
 
     private List<Shape> linesNear(Box flown) {

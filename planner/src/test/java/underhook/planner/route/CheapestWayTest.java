@@ -330,8 +330,7 @@ class CheapestWayTest {
                             PlanePoint from = point(samples);
                             PlanePoint to = point(samples);
                             PlanePoint over = point(samples);
-                            LineString way =
-                                    Exposures.line(List.of(from, over, to));
+                            LineString way = Exposures.line(List.of(from, over, to));
                             double overM = lake.intersection(way).getLength();
 
                             // One second for each metre: what the levels reached come to.
@@ -362,7 +361,8 @@ class CheapestWayTest {
                             PlanePoint a = point(samples);
                             PlanePoint b = point(samples);
                             // Along an edge too: on the lines of the squares.
-                            PlanePoint c = new PlanePoint(b.eastM(), 50 * samples.wholeBetween(0, 20));
+                            PlanePoint c =
+                                    new PlanePoint(b.eastM(), 50 * samples.wholeBetween(0, 20));
                             PlanePoint d = new PlanePoint(a.eastM(), c.northM());
                             List<PlanePoint> way = List.of(a, b, c, d);
 

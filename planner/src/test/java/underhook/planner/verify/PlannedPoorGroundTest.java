@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
 import java.util.function.DoubleBinaryOperator;
 import org.junit.jupiter.api.Test;
 import underhook.core.finding.FindingCode;
+import underhook.core.geo.GeoPoint;
 import underhook.core.geo.GridHeightField;
 import underhook.core.geo.GridShape;
 import underhook.core.geo.Ground;
@@ -45,7 +46,8 @@ class PlannedPoorGroundTest {
     private static Ground ground(DoubleBinaryOperator heightM) {
         return new Ground(
                 SmallDay.FRAME,
-                GridHeightField.of(new GridShape(-3000, -3000, 10, 600, 600), heightM::applyAsDouble),
+                GridHeightField.of(
+                        new GridShape(-3000, -3000, 10, 600, 600), heightM::applyAsDouble),
                 Optional.empty(),
                 0);
     }
@@ -145,11 +147,7 @@ class PlannedPoorGroundTest {
                 feature(
                         MapFeature.Kind.FOREST,
                         MapFeature.Shape.AREA,
-                        List.of(
-                                geo(-2000, 450),
-                                geo(-2000, 550),
-                                geo(2000, 550),
-                                geo(2000, 450)));
+                        List.of(geo(-2000, 450), geo(-2000, 550), geo(2000, 550), geo(2000, 450)));
 
         // Nothing leads round it: 100 m, crossed square.
         assertThat(priceS(planned(day(new Poor(3, 0, 0), List.of(forest)))))
@@ -157,14 +155,12 @@ class PlannedPoorGroundTest {
         assertThat(priceS(planned(day(Poor.NONE, List.of(forest))))).isZero();
     }
 
-    private static List<underhook.core.geo.GeoPoint> trailLine() {
+    private static List<GeoPoint> trailLine() {
         return List.of(geo(20, 200), geo(20, 800));
     }
 
     private static MapFeature feature(
-            MapFeature.Kind kind,
-            MapFeature.Shape shape,
-            List<underhook.core.geo.GeoPoint> outline) {
+            MapFeature.Kind kind, MapFeature.Shape shape, List<GeoPoint> outline) {
         return new MapFeature(
                 "F1",
                 kind,
@@ -212,8 +208,7 @@ class PlannedPoorGroundTest {
         SmallDay day = day(new Poor(0, 0, 12), List.of()).rule("finalM", 2000.0);
         Ground slope = ground((east, north) -> 100 + 0.5 * Math.max(0, north));
         LegFinder finder =
-                new LegFinder(
-                        with(with(day.job(), "zones", List.of()), "wires", List.of()), slope);
+                new LegFinder(with(with(day.job(), "zones", List.of()), "wires", List.of()), slope);
         PlanePoint from = new PlanePoint(0, -300);
         PlanePoint to = new PlanePoint(800, 250);
         LegFinder.Request request =
@@ -243,8 +238,7 @@ class PlannedPoorGroundTest {
         for (int i = 0; i < 200; i++) {
             double x = (low + high) / 2;
             boolean isLeft =
-                    before * x / Math.hypot(x, 300)
-                            < behind * (800 - x) / Math.hypot(800 - x, 250);
+                    before * x / Math.hypot(x, 300) < behind * (800 - x) / Math.hypot(800 - x, 250);
             low = isLeft ? x : low;
             high = isLeft ? high : x;
         }
