@@ -34,26 +34,23 @@ import underhook.planner.route.LegFinder;
  * from A to S1, 240 m wide and 500 m long. Round it 136 m more are flown, 6.8 s at 20 m/s.
  */
 class PlannedPoorGroundTest {
-    private static final DoubleBinaryOperator RIDGE =
-            (east, north) ->
-                    100
-                            + Math.max(
-                                    0,
-                                    60
-                                            - 0.5 * Math.abs(north - 500)
-                                            - 0.5 * Math.max(0, Math.abs(east) - 150));
+    private static double ridgeM(double east, double north) {
+        return 100
+                + Math.max(
+                        0,
+                        60 - 0.5 * Math.abs(north - 500) - 0.5 * Math.max(0, Math.abs(east) - 150));
+    }
 
     private static Ground ground(DoubleBinaryOperator heightM) {
         return new Ground(
                 SmallDay.FRAME,
-                GridHeightField.of(
-                        new GridShape(-3000, -3000, 10, 600, 600), heightM::applyAsDouble),
+                GridHeightField.of(new GridShape(-3000, -3000, 10, 600, 600), heightM),
                 Optional.empty(),
                 0);
     }
 
     private static SmallDay day(Poor poor, List<MapFeature> features) {
-        SmallDay day = with(SmallDay.good(), "ground", ground(RIDGE));
+        SmallDay day = with(SmallDay.good(), "ground", ground(PlannedPoorGroundTest::ridgeM));
         Exposure prices = new Exposure(30, 15, 45, 2, 4, poor);
         Handling handling = day.job().rules().handling().withExposure(prices);
         return day.rule("handling", handling).inJob("features", features).inJob("zones", List.of());
@@ -207,8 +204,7 @@ class PlannedPoorGroundTest {
     void into_steep_ground_the_way_is_broken_as_light_is() {
         SmallDay day = day(new Poor(0, 0, 12), List.of()).rule("finalM", 2000.0);
         Ground slope = ground((east, north) -> 100 + 0.5 * Math.max(0, north));
-        LegFinder finder =
-                new LegFinder(with(with(day.job(), "zones", List.of()), "wires", List.of()), slope);
+        LegFinder finder = new LegFinder(with(day.job(), "wires", List.of()), slope);
         PlanePoint from = new PlanePoint(0, -300);
         PlanePoint to = new PlanePoint(800, 250);
         LegFinder.Request request =
@@ -221,10 +217,7 @@ class PlannedPoorGroundTest {
 
         FlownLeg leg = finder.findLeg(request).orElseThrow();
 
-        double costS =
-                leg.distanceM() / 20
-                        + leg.turnLossS()
-                        + finder.pricesS(leg, List.of("bag")).get("steep ground");
+        double costS = leg.distanceM() / 20 + leg.turnLossS() + finder.priceS(leg, List.of("bag"));
         double expectedS = refractedS(1 / 20.0, 1 / 20.0 + 12 / 100.0);
         double straightS = from.distanceToM(to) * (1 / 20.0 + 250 / 550.0 * 12 / 100.0);
         assertThat(straightS).isGreaterThan(expectedS + 8);
