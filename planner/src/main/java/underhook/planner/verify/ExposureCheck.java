@@ -184,8 +184,8 @@ final class ExposureCheck {
             all.add(new Priced(stated.poor().alongS(), p -> isAlong(p, lines)));
         }
         if (stated.poor().steepS() > 0) {
-            double friction = leastFriction(flight.loads()) + STEEP_SPREAD_RATIO;
-            all.add(new Priced(stated.poor().steepS(), p -> steepness(p) >= friction));
+            double friction = leastFrictionCoefficient(flight.loads()) + STEEP_SPREAD_RATIO;
+            all.add(new Priced(stated.poor().steepS(), p -> steepnessRatio(p) >= friction));
         }
         return all;
     }
@@ -218,7 +218,7 @@ final class ExposureCheck {
     }
 
     /** Friction that holds the least of the loads on a slope. @source PRACTICE as in docs/calculations/fall.md */
-    private double leastFriction(List<Load> loads) {
+    private double leastFrictionCoefficient(List<Load> loads) {
         double least = Double.POSITIVE_INFINITY;
         for (Load load : loads) {
             LoadShape shape = day.kindOf(load).shape();
@@ -235,17 +235,17 @@ final class ExposureCheck {
     }
 
     /** Rise over run of the square that a point lies in; 0 where it is not looked at or not known. */
-    private double steepness(PlanePoint p) {
+    private double steepnessRatio(PlanePoint p) {
         if (around.misses(p)) {
             return 0;
         }
         int column = (int) Math.floor(p.eastM() / Poor.CELL_M);
         int row = (int) Math.floor(p.northM() / Poor.CELL_M);
         return steepness.computeIfAbsent(
-                ((long) column << 32) ^ (row & 0xffffffffL), unused -> square(column, row));
+                ((long) column << 32) ^ (row & 0xffffffffL), unused -> squareRatio(column, row));
     }
 
-    private double square(int column, int row) {
+    private double squareRatio(int column, int row) {
         double side = Poor.CELL_M;
         PlanePoint corner = new PlanePoint(column * side, row * side);
         PlanePoint east = new PlanePoint(corner.eastM() + side, corner.northM());
