@@ -43,7 +43,11 @@ final class HandlingFields {
                         price(fields, "open", usual.openS()),
                         price(fields, "wire", usual.wireS()),
                         price(fields, "water_per_100m", usual.waterS()),
-                        price(fields, "quiet_per_100m", usual.quietS()));
+                        price(fields, "quiet_per_100m", usual.quietS()),
+                        new Handling.Exposure.Poor(
+                                price(fields, "forest_per_100m", usual.poor().forestS()),
+                                price(fields, "along_per_100m", usual.poor().alongS()),
+                                price(fields, "steep_per_100m", usual.poor().steepS())));
         fields.refuseUnknown();
         return read;
     }

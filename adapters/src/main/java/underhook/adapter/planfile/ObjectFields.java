@@ -281,6 +281,11 @@ final class ObjectFields {
         return object.members().containsKey(name) ? objects(name, read) : List.of();
     }
 
+    /** Whether the object has a field that older files do not have. */
+    boolean isThere(String name) {
+        return object.members().containsKey(name);
+    }
+
     /** Text that older files do not have. */
     Optional<String> textIfThere(String name) {
         return object.members().containsKey(name) ? textOrNull(name) : Optional.empty();

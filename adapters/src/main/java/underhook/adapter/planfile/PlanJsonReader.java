@@ -294,7 +294,11 @@ public final class PlanJsonReader implements PlanReader {
         }
 
         private static Leg.Exposure exposure(ObjectFields e) {
-            return new Leg.Exposure(notNegative(e, "priceSeconds"), notNegative(e, "boundSeconds"));
+            return new Leg.Exposure(
+                    notNegative(e, "priceSeconds"),
+                    notNegative(e, "boundSeconds"),
+                    // Plans written before this was told lack it.
+                    e.isThere("overM") ? notNegative(e, "overM") : 0);
         }
 
         private static PoleSetting pole(ObjectFields p) {

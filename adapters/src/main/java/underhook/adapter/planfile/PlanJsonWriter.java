@@ -232,6 +232,7 @@ public final class PlanJsonWriter implements OutputWriter {
             ObjectNode node = NODES.objectNode();
             node.put("priceSeconds", Written.up(exposure.priceS(), PlanWords.COARSE));
             node.put("boundSeconds", Written.down(exposure.boundS(), PlanWords.COARSE));
+            node.put("overM", Written.up(exposure.overM(), PlanWords.COARSE));
             return node;
         }
 

@@ -48,9 +48,10 @@ public record Handling(
      * @param wireS for each crossing of a wire by agreement, s
      * @param waterS for each 100 m over water, s
      * @param quietS for each 100 m over protected ground, animals and other places that want quiet, s
+     * @param poor of ground where a load let go would do poorly
      */
     public record Exposure(
-            double guardedS, double openS, double wireS, double waterS, double quietS) {
+            double guardedS, double openS, double wireS, double waterS, double quietS, Poor poor) {
         /** Length that the prices of areas are for, m. */
         public static final double PER_M = 100;
 
@@ -63,13 +64,52 @@ public record Handling(
         /** Minutes alone count. */
         public static final Exposure NONE = new Exposure(0, 0, 0, 0, 0);
 
+        /** Ground where a load let go would do poorly has no price. */
+        public Exposure(double guardedS, double openS, double wireS, double waterS, double quietS) {
+            this(guardedS, openS, wireS, waterS, quietS, Poor.NONE);
+        }
+
         public Exposure {
+            Objects.requireNonNull(poor, "poor");
             if (!(isPrice(guardedS)
                     && isPrice(openS)
                     && isPrice(wireS)
                     && isPrice(waterS)
                     && isPrice(quietS))) {
                 throw new IllegalArgumentException("a price of exposure is out of range.");
+            }
+        }
+
+        /**
+         * Prices of ground where a load may be let go but would do poorly.
+         *
+         * @param forestS for each 100 m over forest that may be passed over, s
+         * @param alongS for each 100 m nearer than {@link #ALONG_M} to a road, track, trail or railway that may
+         *     be crossed, s
+         * @param steepS for each 100 m over ground so steep that the load would not come to rest, s
+         */
+        public record Poor(double forestS, double alongS, double steepS) {
+            /** What a load hits that is let go beside a road, on the level, m. @source PRACTICE */
+            public static final double ALONG_M = 50;
+
+            /** Steepness is that of squares of the plane, their sides so long, m. @source PRACTICE */
+            public static final double CELL_M = 50;
+
+            /** Squares farther than this from every place, east or north, are not looked at, m. */
+            public static final double AROUND_M = 2000;
+
+            /** None of it has a price. */
+            public static final Poor NONE = new Poor(0, 0, 0);
+
+            public Poor {
+                if (!(isPrice(forestS) && isPrice(alongS) && isPrice(steepS))) {
+                    throw new IllegalArgumentException("a price of poor ground is out of range.");
+                }
+            }
+
+            // Its own, so that neither record waits for the other to be set up.
+            private static boolean isPrice(double priceS) {
+                return priceS >= 0 && priceS <= 3600;
             }
         }
 

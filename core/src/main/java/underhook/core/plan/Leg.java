@@ -43,13 +43,16 @@ public record Leg(
      * @param priceS sum of the prices, s
      * @param boundS no legal way on the same ways in and out takes less than this in time and prices
      *     together, s; 0 where nothing is proven
+     * @param overM length over ground that has a price, m
      */
-    public record Exposure(double priceS, double boundS) {
-        public static final Exposure NONE = new Exposure(0, 0);
+    public record Exposure(double priceS, double boundS, double overM) {
+        public static final Exposure NONE = new Exposure(0, 0, 0);
 
         public Exposure {
             if (!(priceS >= 0
                     && priceS < Double.POSITIVE_INFINITY
+                    && overM >= 0
+                    && overM < Double.POSITIVE_INFINITY
                     && boundS >= 0
                     && boundS < Double.POSITIVE_INFINITY)) {
                 throw new IllegalArgumentException("exposure has a value out of range.");

@@ -102,9 +102,9 @@ final class DayModel {
             LegFinder.Request request,
             WayMap.Wind wind,
             long arrivalS) {
-        /** The same with other words about its way in. */
-        LegAt with(WayIn words) {
-            return new LegAt(leg, durationS, words, wayOut, request, wind, arrivalS);
+        /** The same with other words about its ends. */
+        LegAt with(WayIn outWords, WayIn inWords) {
+            return new LegAt(leg, durationS, inWords, outWords, request, wind, arrivalS);
         }
     }
 
@@ -518,7 +518,7 @@ final class DayModel {
     }
 
     private long boundS(Way way) {
-        WayIn anyhow = new WayIn(0, 0, 0, 0, 0, List.of(), List.of());
+        WayIn anyhow = new WayIn(0, 0, 0, 0, 0, List.of(), List.of(), List.of());
         return isKnown(way.from()) && isKnown(way.to())
                 ? (long) Math.ceil(finder.leastS(request(way, anyhow, anyhow), legWind(way)))
                         + way.arrivalS()
@@ -567,11 +567,6 @@ final class DayModel {
         Rig rig = way.rig();
         Rig rigAtStart = rig == null ? null : rig.withoutCredit();
         return new LegEnds.Asked() {
-            @Override
-            public String from() {
-                return places.get(way.from()).id().value();
-            }
-
             @Override
             public Optional<RankedWays> out(Map<Long, List<String>> shut) {
                 return rankWays(
@@ -760,7 +755,13 @@ final class DayModel {
                 ? Leg.Exposure.NONE
                 : new Leg.Exposure(
                         finder.priceS(at.leg(), kinds),
-                        finder.leastCostAsDirectedS(at.request(), at.wind()) + at.arrivalS());
+                        finder.leastCostAsDirectedS(at.request(), at.wind()) + at.arrivalS(),
+                        finder.overM(at.leg(), kinds));
+    }
+
+    /** What a loaded leg passes over at a price, and the price of each, s. */
+    Map<String, Double> pricesS(LegAt at) {
+        return finder.pricesS(at.leg(), at.request().kinds());
     }
 
     /** What no way of a trip goes below in an hour, with any line, s. */

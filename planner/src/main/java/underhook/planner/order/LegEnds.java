@@ -45,11 +45,10 @@ final class LegEnds {
 
     private static final List<String> UNKNOWN_GROUND = List.of("ground that is not known");
 
+    private static final String NO_BETTER = "no better leg was found";
+
     /** A leg of which only the ends are open. */
     interface Asked {
-        /** Name of the place that it leaves. */
-        String from();
-
         Optional<RankedWays> out(Map<Long, List<String>> shut);
 
         Optional<RankedWays> in(Map<Long, List<String>> shut);
@@ -77,6 +76,7 @@ final class LegEnds {
     private static final class Shut {
         final Map<Long, List<String>> tried = new HashMap<>();
         final Map<Long, List<String>> beside = new HashMap<>();
+        final Map<Long, List<String>> looked = new HashMap<>();
 
         void add(double bearingGridRad, List<String> why) {
             List<String> words = why.stream().map(id -> id + " (10° beside)").toList();
@@ -87,6 +87,13 @@ final class LegEnds {
 
         Map<Long, List<String>> all() {
             Map<Long, List<String>> all = new HashMap<>(beside);
+            all.putAll(tried);
+            return all;
+        }
+
+        /** What is shut for a reason of its own: tried first, or as a change. */
+        Map<Long, List<String>> seen() {
+            Map<Long, List<String>> all = new HashMap<>(looked);
             all.putAll(tried);
             return all;
         }
@@ -140,7 +147,7 @@ final class LegEnds {
                 return Optional.empty();
             }
             asked.refused(found);
-            List<String> why = found.unknownGround() ? UNKNOWN_GROUND : found.inReach();
+            List<String> why = why(found);
             boolean atStart = found.side().isAtStart() && triedOut < WAYS_TRIED;
             boolean atEnd = found.side().isAtEnd() && triedIn < WAYS_TRIED;
             if (!atStart && !atEnd) {
@@ -160,6 +167,10 @@ final class LegEnds {
         return Optional.empty();
     }
 
+    private static List<String> why(ClearLegs.Found found) {
+        return found.unknownGround() ? UNKNOWN_GROUND : found.inReach();
+    }
+
     private LegAt better(LegAt found) {
         boolean none = shutOut.tried.isEmpty() && shutIn.tried.isEmpty();
         if (!asked.isSlung() || (none && !isWorthLooking(found))) {
@@ -176,7 +187,8 @@ final class LegEnds {
         Choice first = new Choice(out, in, found, costMs(found, endsRatio), endsRatio);
         Choice second = changed(first, outs, ins);
         Choice third = second.costMs() < first.costMs() ? changed(second, outs, ins) : second;
-        return third.costMs() < first.costMs() ? said(first, third, outs, ins) : found;
+        Choice best = third.costMs() < first.costMs() ? third : first;
+        return none && best.equals(first) ? found : said(first, best, outs, ins);
     }
 
     private boolean isWorthLooking(LegAt leg) {
@@ -207,7 +219,15 @@ final class LegEnds {
                 break;
             }
             tried++;
-            Optional<LegAt> other = leg(outs.out(change.out()), ins.in(change.in(), ""));
+            WayIn out = outs.out(change.out(), "");
+            WayIn in = ins.in(change.in(), "");
+            ClearLegs.Found found = asked.leg(out, in);
+            Optional<LegAt> other = found.leg().flatMap(leg -> asked.timed(leg, out, in));
+            if (change.in() == from.in() && found.side().isAtStart()) {
+                shutOut.looked.put(LegFinder.millionths(out.departureTrackGridRad()), why(found));
+            } else if (change.out() == from.out() && found.side().isAtEnd()) {
+                shutIn.looked.put(LegFinder.millionths(in.approachFromGridRad()), why(found));
+            }
             if (other.isPresent()) {
                 long costMs = costMs(other.get(), change.endsRatio());
                 if (costMs < best.costMs()) {
@@ -243,19 +263,19 @@ final class LegEnds {
         return all;
     }
 
-    private Optional<LegAt> leg(WayIn out, WayIn in) {
-        return asked.leg(out, in).leg().flatMap(leg -> asked.timed(leg, out, in));
-    }
-
-    /** With words for what the places alone would not have chosen. */
+    /** In words: what the places alone would not have chosen, and what was found on the way to it. */
     private LegAt said(Choice first, Choice chosen, RankedWays outs, RankedWays ins) {
-        String instead = instead(first, chosen);
+        String instead = chosen.equals(first) ? NO_BETTER : instead(first, chosen);
         boolean inMoved = ins.inPriceRatio(chosen.in()) > ins.inPriceRatio(first.in());
-        WayIn in = ins.in(chosen.in(), inMoved ? instead : "");
-        if (outs.outPriceRatio(chosen.out()) > outs.outPriceRatio(first.out())) {
-            in = in.withReason(asked.from() + ": " + outs.outWords(chosen.out(), instead));
-        }
-        return chosen.leg().with(in);
+        boolean outMoved = outs.outPriceRatio(chosen.out()) > outs.outPriceRatio(first.out());
+        LegAt leg = chosen.leg();
+        RankedWays outsSeen = asked.out(shutOut.seen()).orElseThrow();
+        RankedWays insSeen = asked.in(shutIn.seen()).orElseThrow();
+        int out = outsSeen.findOut(leg.wayOut().departureTrackGridRad());
+        int in = insSeen.findIn(leg.wayIn().approachFromGridRad());
+        return leg.with(
+                outsSeen.out(out, outMoved ? instead : NO_BETTER),
+                insSeen.in(in, inMoved ? instead : NO_BETTER));
     }
 
     private static String instead(Choice first, Choice chosen) {

@@ -231,8 +231,7 @@ final class PlanBuilder {
         double convergenceOut = convergence;
         WayIn out = event.legs().isEmpty() ? flown.loaded().wayIn() : event.legs().get(0).wayOut();
         double departure = out.departureTrackGridRad();
-        List<String> reasons = new ArrayList<>(flown.loaded().wayIn().reasons());
-        tailwindOut(out, flown).ifPresent(reasons::add);
+        List<String> reasons = reasons(flown, out);
         for (int i = 0; i < trip.loads().size(); i++) {
             drops.add(
                     new Drop(
@@ -257,6 +256,37 @@ final class PlanBuilder {
                 drops,
                 legs,
                 limits(trip, flown, line, hoverKg));
+    }
+
+    /** Why these ways: in to the place, out of it, and in one sentence out of where the load waited. */
+    private List<String> reasons(DayState.Flown flown, WayIn out) {
+        List<String> all = new ArrayList<>(flown.loaded().wayIn().reasons());
+        List<String> first = flown.loaded().wayOut().outReasons();
+        if (!first.isEmpty()) {
+            all.add(id(trips.get(flown.trip()).from()) + ": out on " + first.get(0));
+        }
+        for (int i = 0; i < out.outReasons().size(); i++) {
+            all.add((i == 0 ? "way out: " : "way out, ") + out.outReasons().get(i));
+        }
+        tailwindOut(out, flown).ifPresent(all::add);
+        passedOver(flown).ifPresent(all::add);
+        return all;
+    }
+
+    /** What the way with the load pays for what it passes over; empty where that is nothing. */
+    private Optional<String> passedOver(DayState.Flown flown) {
+        List<String> each =
+                model.pricesS(flown.loaded()).entrySet().stream()
+                        .filter(one -> Math.ceil(one.getValue() - 1e-6) >= 1)
+                        .map(one -> one.getKey() + " " + seconds(one.getValue()) + " s")
+                        .toList();
+        return each.isEmpty()
+                ? Optional.empty()
+                : Optional.of("on the way what is passed over counts: " + String.join(", ", each));
+    }
+
+    private static String seconds(double timeS) {
+        return TripMaker.text(Math.ceil(timeS - 1e-6), 0);
     }
 
     /** What a way out with tailwind costs; empty when there is none worth a word. */

@@ -106,7 +106,7 @@ final class CheapestWay {
         }
 
         Found find() {
-            add(new TreeSet<>(), 0, new TreeSet<>(), List.of());
+            add(new TreeSet<>(), exposures.anyhowS(from, to), new TreeSet<>(), List.of());
             double boundS = 0;
             int splits = 0;
             while (!queue.isEmpty()) {
@@ -116,7 +116,8 @@ final class CheapestWay {
                     break;
                 }
                 List<Open> open = open(part);
-                if (open.isEmpty() || (splits == 0 && open.size() > MOST_OPEN)) {
+                long things = open.stream().map(Open::thing).distinct().count();
+                if (open.isEmpty() || (splits == 0 && things > MOST_OPEN)) {
                     break;
                 }
                 splits++;

@@ -75,6 +75,15 @@ final class Directions {
     }
 
     /**
+     * Neighbouring directions that are all refused.
+     *
+     * @param tracks which, as "240° to 250°"
+     * @param left the nearest to the left of them that is not
+     * @param right the nearest to the right; the same where it is the only one
+     */
+    record Gap(String tracks, Judged left, Judged right) {}
+
+    /**
      * Every direction, allowed ones first, best first.
      *
      * @param all all directions in that order
@@ -105,10 +114,8 @@ final class Directions {
          * @param northTurnRad added to a grid bearing to show it from another north, rad
          */
         List<String> whyNot(double northTurnRad) {
-            List<Judged> compass = new ArrayList<>(all);
-            compass.sort(Comparator.comparingDouble(one -> shownDeg(one, northTurnRad)));
             Map<String, List<Integer>> byReason = new LinkedHashMap<>();
-            for (Judged one : compass) {
+            for (Judged one : compass(northTurnRad)) {
                 for (String refusal : new TreeSet<>(one.refusals())) {
                     byReason.computeIfAbsent(refusal, unused -> new ArrayList<>())
                             .add(shownDeg(one, northTurnRad));
@@ -117,6 +124,46 @@ final class Directions {
             return byReason.entrySet().stream()
                     .map(entry -> "tracks " + spans(entry.getValue()) + ": " + entry.getKey())
                     .toList();
+        }
+
+        /**
+         * Stretches of the compass in which every direction is refused, each with its nearest neighbours
+         * that are not; none when all are refused.
+         *
+         * @param northTurnRad added to a grid bearing to show it from another north, rad
+         */
+        List<Gap> gaps(double northTurnRad) {
+            List<Judged> compass = compass(northTurnRad);
+            int first = 0;
+            while (first < compass.size() && !compass.get(first).isAllowed()) {
+                first++;
+            }
+            if (first == compass.size()) {
+                return List.of();
+            }
+            List<Gap> gaps = new ArrayList<>();
+            List<Integer> refused = new ArrayList<>();
+            Judged before = compass.get(first);
+            for (int k = 1; k <= compass.size(); k++) {
+                Judged now = compass.get((first + k) % compass.size());
+                if (!now.isAllowed()) {
+                    refused.add(shownDeg(now, northTurnRad));
+                    continue;
+                }
+                if (!refused.isEmpty()) {
+                    int[] ends = {refused.get(0), refused.get(refused.size() - 1)};
+                    gaps.add(new Gap(span(ends), before, now));
+                    refused.clear();
+                }
+                before = now;
+            }
+            return gaps;
+        }
+
+        private List<Judged> compass(double northTurnRad) {
+            List<Judged> compass = new ArrayList<>(all);
+            compass.sort(Comparator.comparingDouble(one -> shownDeg(one, northTurnRad)));
+            return compass;
         }
 
         private static int shownDeg(Judged one, double northTurnRad) {

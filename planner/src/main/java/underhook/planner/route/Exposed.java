@@ -2,9 +2,11 @@ package underhook.planner.route;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Point;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Handling;
@@ -26,12 +28,16 @@ final class Exposed {
     /** Edges of a core are chords of arcs; no point of one lies less deep than this part of its depth. */
     private static final double CHORD_RATIO = 0.99;
 
+    /** From so many corners on only edges near a way are looked at. */
+    private static final int MANY_CORNERS = 200;
+
     private static final GeometryFactory FACTORY = new GeometryFactory();
 
     private final String id;
     private final Geometry shape;
     private final Geometry closedLine;
     private final double priceS;
+    private final Optional<OverArea> manyCorners;
     private final List<Double> depthsM = new ArrayList<>();
     private final List<Geometry> cores = new ArrayList<>();
 
@@ -40,6 +46,10 @@ final class Exposed {
         this.shape = shape;
         this.closedLine = closedLine;
         this.priceS = priceS;
+        this.manyCorners =
+                isLine() || shape.getNumPoints() < MANY_CORNERS
+                        ? Optional.empty()
+                        : Optional.of(new OverArea(shape));
     }
 
     /**
@@ -59,7 +69,22 @@ final class Exposed {
      * @param priceS for each {@link Handling.Exposure#PER_M}, s
      */
     static Exposed area(String id, Geometry area, double priceS) {
+        return area(id, area, priceS, 0);
+    }
+
+    /**
+     * Ground that a way may also keep off altogether: a level that costs nothing, for which there is no use in a
+     * proof.
+     *
+     * @param keepOffM how far a way that does not come into it keeps off it, m; within {@link #TOUCH_M} for a
+     *     proof
+     */
+    static Exposed area(String id, Geometry area, double priceS, double keepOffM) {
         Exposed made = new Exposed(id, area, FACTORY.createPolygon(), priceS);
+        if (keepOffM > TOUCH_M) {
+            made.depthsM.add(0.0);
+            made.cores.add(area.buffer(keepOffM, 2));
+        }
         double deepestM = deepestM(area);
         for (double fraction : LEVEL_FRACTION) {
             Geometry core = area.buffer(-fraction * deepestM);
@@ -100,6 +125,17 @@ final class Exposed {
         return priceS;
     }
 
+    /**
+     * How long a way is over an area, m.
+     *
+     * @param line the way once more
+     */
+    double overM(List<PlanePoint> way, LineString line) {
+        return manyCorners
+                .map(area -> area.lengthM(way))
+                .orElseGet(() -> shape.intersection(line).getLength());
+    }
+
     int levels() {
         return isLine() ? 1 : cores.size();
     }
@@ -115,12 +151,25 @@ final class Exposed {
             boolean starts = closedLine.covers(point(from)) || closedLine.covers(point(to));
             return starts ? 0 : priceS;
         }
-        double outerM = level == 0 ? 0 : depthsM.get(level - 1);
-        double innerM = depthsM.get(level);
-        double overM =
-                Math.max(0, innerM - Math.max(outerM, depthM(from)))
-                        + Math.max(0, innerM - Math.max(outerM, depthM(to)));
+        double beforeM = leastOverM(level == 0 ? 0 : depthsM.get(level - 1), from, to);
+        double overM = leastOverM(depthsM.get(level), from, to) - beforeM;
         return overM * priceS / Handling.Exposure.PER_M;
+    }
+
+    /** What every way between two points pays for an area at least, before any level, s. */
+    double anyhowS(PlanePoint from, PlanePoint to) {
+        return isLine() ? 0 : leastOverM(0, from, to) * priceS / Handling.Exposure.PER_M;
+    }
+
+    /**
+     * Least length over the area of a way between two points that comes so deep into it, m. No metre takes it
+     * deeper by more than one. A way that starts and ends inside either stays there or leaves.
+     */
+    private double leastOverM(double deepM, PlanePoint from, PlanePoint to) {
+        double endsM = depthM(from) + depthM(to);
+        boolean both = shape.covers(point(from)) && shape.covers(point(to));
+        double anyhowM = both ? Math.min(endsM, from.distanceToM(to)) : endsM;
+        return Math.max(anyhowM, 2 * deepM - endsM);
     }
 
     private double depthM(PlanePoint at) {

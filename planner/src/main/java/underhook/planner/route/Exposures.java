@@ -93,7 +93,7 @@ final class Exposures {
     /**
      * All that a job prices for ways with these kinds of load.
      *
-     * @param keepOffM how far a way that does not cross a line keeps off it, m
+     * @param keepOffM how far a way that does not cross a line or come over ground keeps off it, m
      */
     static Exposures of(Job job, Ground ground, List<String> kinds, double keepOffM) {
         if (kinds.isEmpty()) {
@@ -113,7 +113,7 @@ final class Exposures {
                     all.add(Exposed.line(feature.id(), line, line.buffer(keepOffM, 1), priceS));
                 } else {
                     double priceS = areaS(feature.kind(), prices);
-                    addArea(all, feature.id(), shape, priceS);
+                    addArea(all, feature.id(), new Priced(shape, priceS, keepOffM));
                 }
             }
         }
@@ -121,23 +121,28 @@ final class Exposures {
             boolean about =
                     zone.kinds().isEmpty() || zone.kinds().stream().anyMatch(kinds::contains);
             if (about && zone.rule() == Zone.Rule.NO_HOVER_BELOW && zone.isActiveOn(job.date())) {
-                addArea(all, zone.id(), Obstacles.zoneArea(zone, ground, 0), prices.quietS());
+                Geometry area = Obstacles.zoneArea(zone, ground, 0);
+                addArea(all, zone.id(), new Priced(area, prices.quietS(), keepOffM));
             }
         }
+        all.addAll(new PoorGround(job, ground, keepOffM).list(kinds));
         return new Exposures(all);
     }
 
     private static double areaS(MapFeature.Kind kind, Handling.Exposure prices) {
         return switch (kind) {
-            case FOREST -> 0;
+            case FOREST -> prices.poor().forestS();
             case WATER -> prices.waterS();
             case ROAD, TRACK, TRAIL, RAILWAY, HOUSE, PEOPLE, MAST, PROTECTED -> prices.quietS();
         };
     }
 
-    private static void addArea(List<Exposed> all, String id, Geometry shape, double priceS) {
-        if (priceS > 0) {
-            all.add(Exposed.area(id, shape.buffer(0), priceS));
+    private record Priced(Geometry area, double priceS, double keepOffM) {}
+
+    private static void addArea(List<Exposed> all, String id, Priced priced) {
+        if (priced.priceS() > 0) {
+            Geometry area = priced.area().buffer(0);
+            all.add(Exposed.area(id, area, priced.priceS(), priced.keepOffM()));
         }
     }
 
@@ -190,19 +195,41 @@ final class Exposures {
 
     /** What a way comes to, s. */
     double priceS(List<PlanePoint> way) {
+        return passed(way).stream().mapToDouble(Passing::priceS).sum();
+    }
+
+    /**
+     * One thing that a way passes over.
+     *
+     * @param overM length over it, m; 0 for a line
+     */
+    record Passing(String id, double priceS, double overM) {}
+
+    /** Everything that a way passes over, lines as often as they are crossed. */
+    List<Passing> passed(List<PlanePoint> way) {
         if (all.isEmpty() || way.size() < 2) {
-            return 0;
+            return List.of();
         }
-        double sumS = 0;
+        List<Passing> passed = new ArrayList<>();
         for (Hit hit : hits(way)) {
-            sumS += hit.line().priceS() * hit.lengthRatio();
+            passed.add(new Passing(hit.line().id(), hit.line().priceS() * hit.lengthRatio(), 0));
         }
         LineString line = line(way);
         for (Exposed area : areasNear(line)) {
-            double overM = area.shape().intersection(line).getLength();
-            sumS += area.priceS() * overM / Handling.Exposure.PER_M;
+            double overM = area.overM(way, line);
+            if (overM > 0) {
+                double priceS = area.priceS() * overM / Handling.Exposure.PER_M;
+                passed.add(new Passing(area.id(), priceS, overM));
+            }
         }
-        return sumS;
+        return passed;
+    }
+
+    /** What every way between two points pays for the ground at them, s. */
+    double anyhowS(PlanePoint from, PlanePoint to) {
+        return areasNear(line(List.of(from, to))).stream()
+                .mapToDouble(area -> area.anyhowS(from, to))
+                .sum();
     }
 
     /** Everything whose price a way may have to pay, in the order given. */

@@ -108,7 +108,8 @@ final class Judges {
             return Said.refused(
                     lies.blockers().isEmpty()
                             ? "passes closed ground"
-                            : "passes " + String.join(", ", lies.blockers()));
+                            : (lies.inReach() ? "let go there it could come down on " : "passes ")
+                                    + String.join(", ", lies.blockers()));
         }
         return lies.guarded().isEmpty()
                 ? Said.NOTHING

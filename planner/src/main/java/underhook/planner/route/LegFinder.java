@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -219,6 +220,22 @@ public final class LegFinder {
     /** What a leg with loads of these kinds passes over at a price, s. */
     public double priceS(FlownLeg leg, List<String> kinds) {
         return exposures(kinds, KEEP_OFF_M).priceS(leg.points());
+    }
+
+    /** What a leg with loads of these kinds passes over at a price, each thing once with its price in s. */
+    public Map<String, Double> pricesS(FlownLeg leg, List<String> kinds) {
+        Map<String, Double> prices = new TreeMap<>();
+        exposures(kinds, KEEP_OFF_M)
+                .passed(leg.points())
+                .forEach(one -> prices.merge(one.id(), one.priceS(), Double::sum));
+        return prices;
+    }
+
+    /** How long a leg with loads of these kinds is over ground that has a price, m. */
+    public double overM(FlownLeg leg, List<String> kinds) {
+        return exposures(kinds, KEEP_OFF_M).passed(leg.points()).stream()
+                .mapToDouble(Exposures.Passing::overM)
+                .sum();
     }
 
     /**
@@ -684,7 +701,7 @@ public final class LegFinder {
                     long millionths = millionths(bearing);
                     List<String> hit = shut.get(millionths);
                     return hit != null
-                            ? new Lies(false, hit, List.of())
+                            ? Lies.hitting(hit)
                             : known.computeIfAbsent(
                                     millionths, unused -> lies(at.place(), bearing, at.kinds()));
                 });

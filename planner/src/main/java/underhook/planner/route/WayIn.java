@@ -1,6 +1,5 @@
 package underhook.planner.route;
 
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -11,7 +10,8 @@ import java.util.List;
  * @param headMPerS headwind on the last part, m/s; negative is a tailwind
  * @param crossMPerS crosswind on the last part, m/s, from the right positive
  * @param outTailMPerS most tailwind on the way out in any wind that may hold, m/s; negative is a headwind
- * @param reasons why this one, in words
+ * @param reasons why this way in, the second best, why not the others, in words
+ * @param outReasons the same of the way out, its track first
  * @param refusedInto what refuses the way straight into the wind; empty when nothing does
  */
 public record WayIn(
@@ -21,23 +21,11 @@ public record WayIn(
         double crossMPerS,
         double outTailMPerS,
         List<String> reasons,
+        List<String> outReasons,
         List<String> refusedInto) {
     public WayIn {
         reasons = List.copyOf(reasons);
+        outReasons = List.copyOf(outReasons);
         refusedInto = List.copyOf(refusedInto);
-    }
-
-    /** The same with one more reason. */
-    public WayIn withReason(String reason) {
-        List<String> more = new ArrayList<>(reasons);
-        more.add(reason);
-        return new WayIn(
-                approachFromGridRad,
-                departureTrackGridRad,
-                headMPerS,
-                crossMPerS,
-                outTailMPerS,
-                more,
-                refusedInto);
     }
 }

@@ -31,6 +31,17 @@ record HoverPart(
                 hangs);
     }
 
+    /** The part so much further on a bearing and higher. */
+    HoverPart moved(double bearingGridRad, double alongM, double upM) {
+        return new HoverPart(
+                name,
+                Plane.along(a, bearingGridRad, alongM),
+                Plane.along(b, bearingGridRad, alongM),
+                halfWidthM,
+                lowestAmslM + upM,
+                hangs);
+    }
+
     /** Level distance to a point, m; negative over it. */
     double asideM(PlanePoint p) {
         return Plane.toSegmentM(p, a, b) - halfWidthM;

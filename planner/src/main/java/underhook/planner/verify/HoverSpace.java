@@ -8,7 +8,7 @@ import underhook.core.job.Place;
 import underhook.core.job.Rules;
 
 /**
- * What stands round a place, and how near the parts of a hover come to it: ground and trees point by
+ * What stands round a place, and how near the parts of a hover, or of a straight way from it, come to it: ground and trees point by
  * point on a grid of half a metre, what the map says stands up edge by edge, wires metre by metre. No
  * cell is left out for being far, and none is widened.
  */
@@ -99,10 +99,15 @@ final class HoverSpace {
 
     private Near ground(HoverPart part) {
         double need = needM(part);
-        int half = (int) Math.ceil((part.reachM(at) + need) / SAMPLE_M) + 1;
+        // On one grid round the place, as far as the part reaches, wherever it is on its way.
+        Box near = Box.round(List.of(part.a(), part.b())).widened(part.halfWidthM() + need);
         double least = Double.POSITIVE_INFINITY;
-        for (int i = -half; i <= half; i++) {
-            for (int j = -half; j <= half; j++) {
+        for (int i = first(near.westM() - at.eastM());
+                i * SAMPLE_M <= near.eastM() - at.eastM();
+                i++) {
+            for (int j = first(near.southM() - at.northM());
+                    j * SAMPLE_M <= near.northM() - at.northM();
+                    j++) {
                 PlanePoint p =
                         new PlanePoint(at.eastM() + i * SAMPLE_M, at.northM() + j * SAMPLE_M);
                 double aside = part.asideM(p);
@@ -112,6 +117,10 @@ final class HoverSpace {
             }
         }
         return new Near(part.name(), "ground or trees", least, need);
+    }
+
+    private static int first(double fromM) {
+        return (int) Math.floor(fromM / SAMPLE_M);
     }
 
     /** Endless where the ground is not known. */

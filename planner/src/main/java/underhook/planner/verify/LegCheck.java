@@ -5,15 +5,12 @@ import java.util.Collections;
 import java.util.List;
 import underhook.core.finding.FindingCode;
 import underhook.core.geo.PlanePoint;
-import underhook.core.job.CrossingRule;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.LoadKind;
 import underhook.core.job.Machine;
-import underhook.core.job.MapFeature;
 import underhook.core.job.PlaceId;
 import underhook.core.job.WeatherHour;
-import underhook.core.job.Wire;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Leg;
 import underhook.core.plan.PathPoint;
@@ -44,7 +41,6 @@ final class LegCheck {
             checkLength(flight);
             checkTime(flight);
             checkBound(flight);
-            checkExposure(flight);
             checkSpeed(flight);
         }
         for (Step step : day.plan().steps()) {
@@ -177,75 +173,6 @@ final class LegCheck {
                                                 "machine",
                                                 "The leg is flown faster than its speed and climb.")
                                         .figures(leg.durationS(), least, "s"));
-    }
-
-    /**
-     * A bound above what the leg itself comes to is none; nor is less passed over than our own count. Plans
-     * that state nothing claim nothing.
-     */
-    private void checkExposure(Flight flight) {
-        Leg leg = flight.leg();
-        double whole = leg.durationS() + leg.exposure().priceS();
-        day.ledger()
-                .demand(
-                        leg.exposure().boundS() <= whole + Tolerance.TIME_S,
-                        FindingCode.LEG_TIME,
-                        flight.subject(),
-                        () ->
-                                Told.of(
-                                                "plan",
-                                                "Time and prices of the leg are less than their stated bound.")
-                                        .figures(whole, leg.exposure().boundS(), "s"));
-        double own = crossedS(flight);
-        day.ledger()
-                .demand(
-                        flight.loads().isEmpty()
-                                || leg.exposure().equals(Leg.Exposure.NONE)
-                                || leg.exposure().priceS() >= own - Tolerance.TIME_S,
-                        FindingCode.LEG_CROSSINGS,
-                        flight.subject(),
-                        () ->
-                                Told.of(
-                                                "rules",
-                                                "What the leg passes over comes to more than is stated.")
-                                        .figures(leg.exposure().priceS(), own, "s"));
-    }
-
-    /** Each road, trail, railway and wire that is crossed, once and as if at a right angle. */
-    private double crossedS(Flight flight) {
-        var prices = day.job().rules().handling().exposure();
-        double sum = 0;
-        for (MapFeature feature : day.job().features()) {
-            boolean line = feature.shape() == MapFeature.Shape.LINE;
-            if (line && feature.crossing() != CrossingRule.NEVER) {
-                boolean crossed = crosses(flight, Ways.shapeOf(day, feature));
-                boolean guarded = feature.crossing() == CrossingRule.GUARDED;
-                sum += crossed ? guarded ? prices.guardedS() : prices.openS() : 0;
-            }
-        }
-        for (Wire wire : day.job().wires()) {
-            List<PlanePoint> supports = wire.supports().stream().map(day::planeOf).toList();
-            if (wire.crossing() != CrossingRule.NEVER
-                    && crosses(flight, new Shape(supports, 0, false))) {
-                sum += prices.wireS();
-            }
-        }
-        return sum;
-    }
-
-    private static boolean crosses(Flight flight, Shape shape) {
-        Box flown = Box.round(flight.track());
-        if (Box.round(shape.outline()).misses(flown)) {
-            return false;
-        }
-        for (int i = 1; i < flight.track().size(); i++) {
-            Plane.Stretch piece =
-                    new Plane.Stretch(flight.track().get(i - 1), flight.track().get(i));
-            if (shape.listEdges().stream().anyMatch(edge -> Plane.cross(piece, edge))) {
-                return true;
-            }
-        }
-        return false;
     }
 
     /** A bound above the leg's own time is none. */

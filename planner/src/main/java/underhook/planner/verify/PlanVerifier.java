@@ -33,6 +33,7 @@ public final class PlanVerifier {
             new LineCheck(day).run();
             new RoomCheck(day).run();
             new LegCheck(day).run();
+            new ExposureCheck(day).run();
             new HangCheck(day).run();
             new GearCheck(day).run();
             new GuyCheck(day).run();

@@ -16,11 +16,19 @@ import underhook.core.plan.Step;
 
 /**
  * Distance in space of rotor, tail, fuselage, line and load to whatever stands at the place, in every
- * hover in which something is set down or hooked up.
+ * hover in which something is set down or hooked up, and on the straight ways to and from a set-down.
  */
 final class RoomCheck {
     /** No heading is stated for a hook-up: any of these must do. */
     private static final int HEADINGS = 36;
+
+    /** A straight way is looked at so far from its place, m. */
+    private static final double WAY_M = 60;
+
+    private static final double WAY_STEP_M = 1;
+
+    /** Steeper than this much off straight down is straight down. */
+    private static final double STRAIGHT_DOWN_RAD = 1e-6;
 
     private final Day day;
     private final Machine machine;
@@ -65,8 +73,21 @@ final class RoomCheck {
             double radius = radiusM(loads.subList(i, loads.size()));
             Hover hover = new Hover(load, place, step.lineLengthM(), stands, radius);
             demand(hover, tightest(hover, heading));
+            checkStraight(hover, heading, heading + Math.PI);
             checkStated(step, drop, stands);
         }
+        checkWayOut(step, rotation, loads);
+    }
+
+    /** Away from the last place with the empty line, as low as its line is long. */
+    private void checkWayOut(Step step, Rotation rotation, List<Load> loads) {
+        Load load = loads.get(loads.size() - 1);
+        Drop drop = rotation.drops().get(loads.size() - 1);
+        Place place = day.job().getPlace(drop.place());
+        double track =
+                drop.departureTrackTrueRad()
+                        - Plane.convergenceRad(day.ground().frame(), place.position());
+        checkStraight(new Hover(load, place, step.lineLengthM(), 0, 0), track, track);
     }
 
     private void checkHookUp(Step step, Rotation rotation) {
@@ -92,28 +113,60 @@ final class RoomCheck {
     }
 
     private HoverSpace.Near tightest(Hover hover, double headingGridRad) {
-        HoverSpace space =
-                spaces.computeIfAbsent(
-                        hover.place().id(), unused -> new HoverSpace(day, hover.place(), wires));
-        PlanePoint at = space.at();
+        return space(hover).tightest(parts(hover, headingGridRad));
+    }
+
+    /**
+     * The last part of the way in, nose to the place, or the first of a way out, nose ahead: straight at the
+     * rule's steepness. Straight down and up nothing comes nearer than in the hover.
+     */
+    private void checkStraight(Hover hover, double headingGridRad, double awayGridRad) {
+        double angle = day.job().rules().margins().finalAngleRad();
+        if (angle > Math.PI / 2 - STRAIGHT_DOWN_RAD) {
+            return;
+        }
+        List<HoverPart> parts = parts(hover, headingGridRad);
+        for (double along = WAY_STEP_M; along <= WAY_M; along += WAY_STEP_M) {
+            double done = along;
+            HoverSpace.Near near =
+                    space(hover)
+                            .tightest(
+                                    parts.stream()
+                                            .map(
+                                                    part ->
+                                                            part.moved(
+                                                                    awayGridRad,
+                                                                    done,
+                                                                    done * Math.tan(angle)))
+                                            .toList());
+            if (near.spareM() < -Tolerance.CLEARANCE_M) {
+                demand(hover, near);
+                return;
+            }
+        }
+    }
+
+    private HoverSpace space(Hover hover) {
+        return spaces.computeIfAbsent(
+                hover.place().id(), unused -> new HoverSpace(day, hover.place(), wires));
+    }
+
+    private List<HoverPart> parts(Hover hover, double headingGridRad) {
+        PlanePoint at = space(hover).at();
         double placeM = day.groundAmslM(at);
         double hookM = placeM + hover.lineM() + hover.standsM();
         Machine.Body body = machine.body();
         double rotorsM = hookM + body.rotorAboveHookM();
         double noseM = Math.max(0, body.noseReachM() - body.halfWidthM());
-        return space.tightest(
-                List.of(
-                        new HoverPart("rotor", at, at, machine.rotorRadiusM(), rotorsM, false),
-                        new HoverPart("tail", at, at, body.tailHalfWidthM(), rotorsM, false)
-                                .drawnOut(headingGridRad, machine.tailReachM(), 0),
-                        // As far back as ahead: behind that it is the tail.
-                        new HoverPart("fuselage", at, at, body.halfWidthM(), hookM, false)
-                                .drawnOut(
-                                        headingGridRad,
-                                        Math.min(noseM, machine.tailReachM()),
-                                        noseM),
-                        new HoverPart("line", at, at, 0, placeM + hover.standsM(), true),
-                        new HoverPart("load", at, at, hover.loadRadiusM(), placeM, true)));
+        return List.of(
+                new HoverPart("rotor", at, at, machine.rotorRadiusM(), rotorsM, false),
+                new HoverPart("tail", at, at, body.tailHalfWidthM(), rotorsM, false)
+                        .drawnOut(headingGridRad, machine.tailReachM(), 0),
+                // As far back as ahead: behind that it is the tail.
+                new HoverPart("fuselage", at, at, body.halfWidthM(), hookM, false)
+                        .drawnOut(headingGridRad, Math.min(noseM, machine.tailReachM()), noseM),
+                new HoverPart("line", at, at, 0, placeM + hover.standsM(), true),
+                new HoverPart("load", at, at, hover.loadRadiusM(), placeM, true));
     }
 
     private void demand(Hover hover, HoverSpace.Near near) {

@@ -1,6 +1,7 @@
 package underhook.planner.route;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
@@ -74,6 +75,26 @@ class DirectionsTest {
         Ranked ranked = Directions.rank(WIND, List.of(track -> Said.refused("no room")));
 
         assertThat(ranked.best()).isEmpty();
+        assertThat(ranked.gaps(0)).isEmpty();
         assertThat(ranked.whyNot(0)).containsExactly("tracks 000° to 350°: no room");
+    }
+
+    @Test
+    void a_gap_runs_over_north_and_over_reasons_to_the_nearest_allowed_on_each_side() {
+        Ranked ranked =
+                Directions.rank(
+                        0,
+                        List.of(
+                                refuse(330, 40, "wire"),
+                                refuse(50, 60, "tree"),
+                                refuse(180, 180, "tree")));
+
+        assertThat(ranked.gaps(0))
+                .extracting(
+                        Directions.Gap::tracks,
+                        gap -> Math.round(Math.toDegrees(gap.left().trackGridRad())),
+                        gap -> Math.round(Math.toDegrees(gap.right().trackGridRad())))
+                .containsExactlyInAnyOrder(
+                        tuple("330° to 060°", 320L, 70L), tuple("180°", 170L, 190L));
     }
 }

@@ -41,7 +41,18 @@ class WaysInTest {
                 .containsExactly(
                         "straight into the wind",
                         "second best: track 230°, 10° off the wind",
-                        "tracks 010° to 110°: tailwind over 5 kt in 10 kt of wind");
+                        "tracks 010° to 110°: tailwind over 5 kt in 10 kt of wind",
+                        "next to tracks 010° to 110°: 000°, 120° off the wind (tailwind 5 kt), worse"
+                                + " like 170° off the wind; 120°, 120° off the wind (tailwind 5 kt),"
+                                + " worse like 170° off the wind");
+        assertThat(way.outReasons())
+                .containsExactly(
+                        "track 240°, straight into the wind",
+                        "second best: track 230°, 10° off the wind",
+                        "tracks 010° to 110°: tailwind over 5 kt in 10 kt of wind",
+                        "next to tracks 010° to 110°: 000°, 120° off the wind (tailwind 5 kt), worse"
+                                + " like 170° off the wind; 120°, 120° off the wind (tailwind 5 kt),"
+                                + " worse like 170° off the wind");
     }
 
     @Test
@@ -71,9 +82,50 @@ class WaysInTest {
         assertThat(way.refusedInto()).containsExactly("LL1");
         assertThat(way.reasons())
                 .contains("40° off the wind; straight into it: passes LL1")
-                .contains("tracks 210° to 270°: passes LL1");
+                .contains("tracks 210° to 270°: passes LL1")
+                .contains(
+                        "next to tracks 210° to 270°: 200° is taken; 280°, 40° off the wind, no worse");
         // Out the way into the wind is not touched.
         assertThat(degrees(way.departureTrackGridRad())).isCloseTo(240, within(1e-9));
+    }
+
+    @Test
+    void tells_what_lies_below_from_where_what_is_let_go_could_come_down() {
+        Lies.Below below =
+                bearing ->
+                        Math.cos(bearing - Math.toRadians(60)) > 0.999
+                                ? Lies.hitting(List.of("H1"))
+                                : OPEN;
+
+        WayIn way = find(List.of(), below);
+
+        assertThat(way.reasons())
+                .contains(
+                        "10° off the wind; straight into it: let go there it could come down on H1",
+                        "tracks 240°: let go there it could come down on H1",
+                        "next to tracks 240°: 230° is taken; 250°, 10° off the wind, no worse");
+    }
+
+    @Test
+    void says_how_much_better_the_place_alone_would_have_another() {
+        RankedWays ways =
+                WAYS.rank(
+                                JudgesTest.hour(WIND, List.of(), RoomView.NOT_ASKED),
+                                bearing ->
+                                        Math.cos(bearing - Math.toRadians(90)) > 0.999
+                                                ? new Lies(false, List.of("C1"), List.of())
+                                                : OPEN)
+                        .orElseThrow();
+
+        // Of 260° and 280° beside the refused 270° the second is 20° further off the wind.
+        WayIn way = ways.in(ways.findIn(Math.toRadians(100)), "the leg would pass over RV9");
+
+        assertThat(way.reasons())
+                .contains(
+                        "40° off the wind; on track 240° the leg would pass over RV9",
+                        "else: track 240°, straight into the wind",
+                        "next to tracks 270°: 260°, 20° off the wind, better like 20° off the wind;"
+                                + " 280° is taken");
     }
 
     @Test

@@ -15,6 +15,7 @@ import underhook.core.geo.Ground;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.Machine;
 import underhook.core.job.MapFeature;
+import underhook.core.job.Rules;
 
 /**
  * Each part of a hover against each thing that may stand at a place. Distances are worked by hand; no
@@ -183,5 +184,38 @@ class HoverRoomTest {
         // 11 m north leave 6 m to the rotor, and to the tail of who may turn away.
         assertThat(said(standing(MapFeature.Shape.POINT, 30, at(0, 11))))
                 .containsExactly("W1: tail to F1");
+    }
+
+    /** A wall so many metres west of S2, whence the bag comes in on 270, and the pole. */
+    private static SmallDay wall(double westM, double heightM, double angleDeg) {
+        SmallDay day =
+                standing(
+                                MapFeature.Shape.LINE,
+                                heightM,
+                                at(1000 - westM, -40),
+                                at(1000 - westM, 40))
+                        .place("S2", "canopyM", OptionalDouble.of(0));
+        Rules rules = day.job().rules();
+        return day.rule(
+                "margins", with(rules.margins(), "finalAngleRad", Math.toRadians(angleDeg)));
+    }
+
+    @Test
+    void a_wall_on_a_shallow_way_in_is_too_near_though_the_hover_is_clear() {
+        // 20 m off and 8 m high: straight down the load is 20 m away. At 30 degrees it is 11.5 m up
+        // over the wall, 3.5 m clear of the 2 m asked for; at 20 degrees 7.3 m, into the wall.
+        assertThat(said(wall(20, 8, 90))).isEmpty();
+        assertThat(said(wall(20, 8, 30))).isEmpty();
+        assertThat(said(wall(20, 8, 20))).contains("B1: load to F1");
+    }
+
+    @Test
+    void the_way_out_is_looked_at_with_the_empty_line() {
+        // Only the way out leads west: in from the east nothing stands.
+        SmallDay day = wall(20, 8, 20);
+        SmallDay turned = day.drop(4, 0, drop -> with(drop, "approachFromTrueRad", Math.PI / 2));
+
+        assertThat(said(turned)).contains("B1: line to F1");
+        assertThat(said(turned)).doesNotContain("B1: load to F1");
     }
 }

@@ -556,12 +556,12 @@ class PlanVerifierTest {
         all.add(
                 of(
                         "crossing told as cheaper",
-                        d -> d.leg(4, 0, l -> with(l, "exposure", new Leg.Exposure(1, 2))),
+                        d -> d.leg(4, 0, l -> with(l, "exposure", new Leg.Exposure(1, 2, 0))),
                         "LEG_CROSSINGS A-S2"));
         all.add(
                 of(
                         "bound on time and prices",
-                        d -> d.leg(4, 0, l -> with(l, "exposure", new Leg.Exposure(60, 1000))),
+                        d -> d.leg(4, 0, l -> with(l, "exposure", new Leg.Exposure(60, 1000, 0))),
                         "LEG_TIME A-S2"));
         all.add(of("leg time", d -> d.leg(4, 0, l -> with(l, "durationS", 40.0)), "LEG_TIME A-S2"));
         all.add(

@@ -27,6 +27,16 @@ function german(text) {
   return known ? text.replace(known[0], known[1]) : text;
 }
 
+/** Ways in and out as they are weighed. */
+const WAY = [
+  [/\bworse like (\d+°) off the wind/g, 'schlechter wie $1 neben dem Wind'], [/\bbetter like (\d+°) off the wind/g, 'besser wie $1 neben dem Wind'], [/\bno worse\b/g, 'nicht schlechter'], [/\bis taken\b/g, 'wird genommen'],
+  [/\bstraight into the wind\b/g, 'gerade gegen den Wind'], [/\bstraight into it:/g, 'gerade dagegen:'], [/\boff the wind\b/g, 'neben dem Wind'], [/; on track\b/g, '; auf Kurs'], [/\bno better leg was found\b/g, 'fand sich kein besserer Weg'],
+  [/\bthe leg would pass over ([^;]+)/g, 'käme der Weg über $1'], [/\bthe leg would cost (.+) s more/g, 'kostete der Weg $1 s mehr'], [/\blet go there it could come down on ([^;]+)/g, 'dort abgeworfen käme sie auf $1 herunter'], [/\bpasses over ([^;)(]+)/g, 'kommt über $1'], [/\bpasses ([^;)]+)/g, 'kommt an $1 vorbei'],
+  [/\btailwind over (.+?) in (.+?) of wind/g, 'Rückenwind über $1 bei $2 Wind'], [/\bcrosswind over (.+?) in (.+?) of wind/g, 'Seitenwind über $1 bei $2 Wind'], [/\btailwind\b/g, 'Rückenwind'], [/\blittle room\b/g, 'wenig Raum'], [/\bno room\b/g, 'kein Raum'], [/\bno way out ahead if it goes wrong\b/g, 'kein Ausweg voraus, wenn es schiefgeht'],
+  [/\bthe sun stands (\d+°) up\b/g, 'Sonne $1 hoch'], [/\bover the nose\b/g, 'über der Nase'], [/(\d+°) left of the nose/g, '$1 links der Nase'], [/(\d+°) right of the nose/g, '$1 rechts der Nase'],
+];
+const way = (text) => part(WAY.reduce((said, [from, to]) => said.replace(from, to), text));
+
 export const says = [
   // Whoever answers for a finding says why in a language of their own.
   [/^(.+) OVERRIDDEN by (.+?) on (\S+): (.*)$/s, (_, finding, who, when, reason) => `${german(finding)} ÜBERGANGEN von ${who} am ${when}: ${reason}`],
@@ -62,6 +72,14 @@ export const says = [
   [/^straight into the wind \(little room, (.+)\)$/, 'gerade gegen den Wind (wenig Raum, $1)'],
   [/^(\d+°) off the wind; straight into it: (?:passes|passes over) (.+)$/, '$1 neben dem Wind; gerade dagegen: kommt an $2 vorbei'],
   [/^second best: track (\d+°), (\d+°) off the wind(?: \(little room, (.+)\))?$/, 'Zweitbeste: Kurs $1, $2 neben dem Wind'],
+  [/^(?:second best|else): track (.+)$/, (_, rest) => `Zweitbeste: Kurs ${way(rest)}`],
+  [/^next to tracks (.+?): (.+)$/, (_, tracks, rest) => `Neben Kursen ${part(tracks)}: ${way(rest)}`],
+  [/^way out: track (.+)$/, (_, rest) => `Abflug: Kurs ${way(rest)}`], [/^(\S+): out on track (.+)$/, (_, place, rest) => `${place}: ab auf Kurs ${way(rest)}`],
+  [/^way out, (?:second best|else): track (.+)$/, (_, rest) => `Abflug, zweitbester: Kurs ${way(rest)}`],
+  [/^way out, next to tracks (.+?): (.+)$/, (_, tracks, rest) => `Abflug, neben Kursen ${part(tracks)}: ${way(rest)}`],
+  [/^way out, tracks (.+?): (.+)$/, (_, tracks, rest) => `Abflug, Kurse ${part(tracks)}: ${way(rest)}`],
+  [/^(\d+° off the wind|straight into the wind)(.*); (straight into it: |on track )(.+)$/, (all) => way(all)],
+  [/^tracks (.+?): (let go there .+|crosswind .+)$/, (_, tracks, rest) => `Kurse ${part(tracks)}: ${way(rest)}`],
   [/^tracks (.+): passes (.+)$/, 'Kurse $1: kommen an $2 vorbei'],
   [/^tracks (.+): no room, (.+)$/, 'Kurse $1: kein Raum, $2'],
   [/^tracks (.+): tailwind over (.+) in (.+) of wind$/, 'Kurse $1: Rückenwind über $2 bei $3 Wind'],
