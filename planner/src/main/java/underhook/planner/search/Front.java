@@ -9,9 +9,10 @@ import java.util.function.BooleanSupplier;
 /** Looks on from a day for others that fly less or finish earlier: the same search at other rates. */
 final class Front {
     /** A flying minute at so much of its own rate: what finds the fewest flying minutes, and a middle way. */
-    private static final int[] DEARER_PERCENT = {2000, 300};
+    private static final int LEAST_PERCENT = 2000;
 
-    private static final int DAYS_PER_TRIP = 400;
+    private static final int MIDDLE_PERCENT = 300;
+
     private static final double HOT_S = 54;
 
     private final DayTable table;
@@ -30,8 +31,10 @@ final class Front {
     /**
      * The days that none beats in both flying and finish and leaves out no more; fewest flying first. The first wish
      * is among those compared, so the cheapest of them costs no more.
+     *
+     * @param days how many are built in all; half of them look for the fewest flying minutes
      */
-    List<Point> find(Wish first, SplittableRandom random) {
+    List<Point> find(Wish first, int days, SplittableRandom random) {
         List<Point> all = new ArrayList<>();
         all.add(point(first, 100));
         long least = decoder.run().countDropped();
@@ -41,7 +44,8 @@ final class Front {
             }
             decoder.setRates(table.rates.withFlying(percent));
             Search search = new Search(decoder, first, stop);
-            search.run(random.split(), DAYS_PER_TRIP * table.trips.length, HOT_S);
+            search.run(
+                    random.split(), Math.max(1, days / (percent == LEAST_PERCENT ? 2 : 6)), HOT_S);
             decoder.setRates(table.rates);
             Point point = point(search.best(), percent);
             if (decoder.run().countDropped() == least) {
@@ -59,13 +63,13 @@ final class Front {
     private List<Integer> percents() {
         List<Integer> all = new ArrayList<>();
         if (table.rates.flyingCents() > 0) {
-            for (int percent : DEARER_PERCENT) {
-                all.add(percent);
-            }
+            all.add(LEAST_PERCENT);
+            all.add(MIDDLE_PERCENT);
             // Then flying costs no more than standing: only the finish counts.
             int finishPercent =
                     (int) (100 * table.rates.standingCents() / table.rates.flyingCents());
             if (finishPercent < 100) {
+                all.add((100 + finishPercent) / 2);
                 all.add(finishPercent);
             }
         }

@@ -128,6 +128,7 @@ public final class RestOrder {
      * @param stop asked now and then; the best so far is returned once it says true
      */
     public Ordered better(long seed, int days, BooleanSupplier stop) {
+        table.forget();
         SplittableRandom random = new SplittableRandom(seed);
         Search best = search(kept, random, days, stop);
         RoughSearch rough = new RoughSearch(table, decoder);

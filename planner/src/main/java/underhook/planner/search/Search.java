@@ -1,5 +1,7 @@
 package underhook.planner.search;
 
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
 import java.util.function.ToLongFunction;
@@ -21,6 +23,7 @@ final class Search {
     private static final long LEFT_OUT_MINUTES = 35;
 
     private static final int STEPS_BETWEEN_WORDS = 500;
+    private static final int STEPS_BETWEEN_TURNS = 50;
 
     private final DayTable table;
     private final Decoder decoder;
@@ -68,7 +71,12 @@ final class Search {
         return cut;
     }
 
-    /** Searches from the best so far. */
+    /**
+     * Searches from the best so far.
+     *
+     * <p>A day is judged by ways that are guessed, until it seems the best: then its ways are found. In the first half,
+     * while it is hot, that is not done, as what seems best then is soon beaten.
+     */
     void run(SplittableRandom random, int days, double hotS) {
         Wish now = best.copy();
         Wish next = best.copy();
@@ -77,11 +85,13 @@ final class Search {
         double cooling = Math.pow(COLD_S / hotS, 1.0 / days);
         double heat = hotS * minuteCents / 60;
         for (int i = 0; i < days; i++) {
-            if (i % STEPS_BETWEEN_WORDS == 0) {
-                if (stop.getAsBoolean()) {
-                    cut = true;
-                    return;
-                }
+            if (i % STEPS_BETWEEN_WORDS == 0 && stop.getAsBoolean()) {
+                cut = true;
+                keep(now);
+                return;
+            }
+            if (i % STEPS_BETWEEN_TURNS == 0) {
+                settle(now, next);
             }
             next.take(now);
             changer.change(next, random);
@@ -90,7 +100,8 @@ final class Search {
             long guide = guideCents(next);
             boolean guessed = table.stopGuessing();
             built++;
-            if (guessed && guide <= takeGuide) {
+            boolean finds = guessed && i >= days / 2 && guide < bestGuide;
+            if (finds && guide <= takeGuide) {
                 guide = guideCents(next);
             }
             if (guide <= takeGuide) {
@@ -98,13 +109,49 @@ final class Search {
                 now = next;
                 next = old;
                 nowGuide = guide;
-                if (guide < bestGuide) {
+                if (guide < bestGuide && (finds || !guessed)) {
                     bestGuide = guide;
                     keep(now);
                 }
             }
             heat *= cooling;
         }
+    }
+
+    /**
+     * Gives trips the turns in which they are really flown, where that changes nothing for the worse: what waits in an
+     * order for something behind it could be moved about without changing the day.
+     */
+    private void settle(Wish now, Wish other) {
+        table.startGuessing();
+        long was = guideCents(now);
+        other.take(now);
+        int[] turns = turns(now);
+        int next = 0;
+        for (int i = 0; i < other.tokens.length; i++) {
+            if (other.tokens[i] < table.trips.length) {
+                other.tokens[i] = turns[next++];
+            }
+        }
+        if (guideCents(other) <= was) {
+            now.take(other);
+        }
+        table.stopGuessing();
+    }
+
+    /** Trips in the order in which the day just built flies them; what it leaves out comes last. */
+    private int[] turns(Wish wish) {
+        return Arrays.stream(wish.tokens)
+                .filter(token -> token < table.trips.length)
+                .boxed()
+                .sorted(Comparator.comparingLong(this::flownAtS))
+                .mapToInt(trip -> trip)
+                .toArray();
+    }
+
+    private long flownAtS(int trip) {
+        long releasedS = decoder.run().releasedS[trip];
+        return releasedS >= 0 ? releasedS : DayTable.NEVER_S;
     }
 
     /** Price with what is too late flown all the same, at a price for each minute. */

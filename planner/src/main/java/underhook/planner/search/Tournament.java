@@ -12,31 +12,43 @@ import java.util.function.DoubleConsumer;
  * where a search begins decides more than how long it lasts.
  */
 final class Tournament {
-    private static final int[] STARTERS = {10, 4, 1};
-    private static final int[] STARTERS_OF_FEW = {10, 4, 1};
-    private static final int[] DAYS_PER_TRIP = {80, 250, 900};
+    private static final int[] STARTERS = {10, 3, 1};
+
+    /** Of all days, how many hundredths each round builds. */
+    private static final int[] PERCENT = {40, 30, 30};
+
     private static final double[] HOT_S = {84, 54, 54};
+
+    private static final int[] STARTERS_OF_FEW = {10, 4, 1};
+    private static final int[] PERCENT_OF_FEW = {30, 37, 33};
 
     /** A day of few trips is searched hotter: one order may lie far from all that are nearly as good. */
     private static final double[] HOT_OF_FEW_S = {240, 84, 54};
 
     private static final int FEW_TRIPS = 10;
     private static final int ROUGH_DAYS = 120;
-    private static final int LEAST_TRIPS = 8;
 
     private final DayTable table;
     private final Decoder decoder;
+    private final int days;
     private final BooleanSupplier stop;
     private final DoubleConsumer progress;
     private int built;
     private boolean cut;
 
-    Tournament(DayTable table, Decoder decoder, BooleanSupplier stop, DoubleConsumer progress) {
+    /**
+     * @param days how many are built in all, those of the first orders not counted
+     */
+    Tournament(DayTable table, Decoder decoder, int days, Watch watch) {
         this.table = table;
         this.decoder = decoder;
-        this.stop = stop;
-        this.progress = progress;
+        this.days = days;
+        this.stop = watch.stop();
+        this.progress = watch.progress();
     }
+
+    /** What ends a search, and what is told how far it is. */
+    record Watch(BooleanSupplier stop, DoubleConsumer progress) {}
 
     int built() {
         return built;
@@ -70,9 +82,12 @@ final class Tournament {
     }
 
     private void run(Search search, SplittableRandom random, int round) {
-        int days = DAYS_PER_TRIP[round] * Math.max(LEAST_TRIPS, table.trips.length);
+        long all = (long) days * (isOfFew() ? PERCENT_OF_FEW : PERCENT)[round] / 100;
         int before = search.built();
-        search.run(random, days, (isOfFew() ? HOT_OF_FEW_S : HOT_S)[round]);
+        search.run(
+                random,
+                (int) Math.max(1, all / (isOfFew() ? STARTERS_OF_FEW : STARTERS)[round]),
+                (isOfFew() ? HOT_OF_FEW_S : HOT_S)[round]);
         built += search.built() - before;
         cut = search.wasCut();
     }
