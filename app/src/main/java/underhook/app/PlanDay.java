@@ -170,6 +170,23 @@ public final class PlanDay {
         return checking.check(job, plan);
     }
 
+    /**
+     * Plans and re-checks a day of which nothing is kept or written.
+     *
+     * @param request of which only seed, ceiling and stop count
+     */
+    public Result tryOut(ReadJob job, Request request, Progress progress) {
+        Outcome<Plan> outcome = planning.plan(job, request, progress);
+        if (!outcome.isDone()) {
+            return new NoPlan(outcome.findings());
+        }
+        Plan plan = outcome.getValue();
+        VerifierReport report = checking.check(job, plan);
+        return report.holds()
+                ? new Planned(new OutputWriter.Output(job, plan, report), List.of())
+                : new CheckRefused(report);
+    }
+
     /** Writes the files of a plan that was made and re-checked elsewhere. */
     public Planned publish(OutputWriter.Output output, Path out) throws IOException {
         return new Planned(output, publishing.publish(output, out));

@@ -11,6 +11,7 @@ import picocli.CommandLine;
 import underhook.app.FolderBusyException;
 import underhook.app.PlanDay;
 import underhook.app.calc.Calc;
+import underhook.app.compare.CompareDays;
 import underhook.assembly.Settings;
 import underhook.assembly.Underhook;
 
@@ -42,6 +43,8 @@ public final class Main {
                         .addSubcommand(new CheckCommand(underhook.jobReader()))
                         .addSubcommand(new RoomCommand(underhook.roomAtPlaces()::find))
                         .addSubcommand(new PlanCommand(planDay))
+                        .addSubcommand(
+                                new CompareCommand(underhook.jobReader(), new CompareDays(planDay)))
                         .addSubcommand(new VerifyCommand(underhook.verifyPlan()))
                         .addSubcommand(new ReplanCommand(underhook.replanDay()))
                         .addSubcommand(new CloseCommand(underhook.closeDay()))

@@ -108,6 +108,7 @@ public final class DeskServer implements AutoCloseable {
         reading.addTo(routes);
         new ChangingApi(desktop.desk(), desktop.runs(), reading).addTo(routes);
         new AskingApi(desktop.desk().whatIf(), reading).addTo(routes);
+        new WaysApi(desktop.desk().sideBySide(), reading).addTo(routes);
         new DayApi(desktop.desk(), new FlyingDays(desktop.desk(), looks)).addTo(routes);
         routes.add("GET", "/", call -> page(call, "index.html"))
                 .add("GET", "/api/jobs/{id}/day/addresses", this::addresses)

@@ -122,7 +122,15 @@ final class JobJson {
             Map.ofEntries(
                     Map.entry("csv", List.of("loads", "places", "weather", "hazards")),
                     Map.entry("xlsx", List.of("loads", "places", "weather", "hazards")),
-                    Map.entry("yaml", List.of("job", "machine", "weather", "crews", "rules")),
+                    Map.entry(
+                            "yaml",
+                            List.of(
+                                    "job",
+                                    "machine",
+                                    "other-machines",
+                                    "weather",
+                                    "crews",
+                                    "rules")),
                     Map.entry("yml", List.of("machine", "weather", "crews", "rules")),
                     Map.entry("txt", List.of("weather")),
                     Map.entry("geojson", SHAPES),

@@ -210,7 +210,7 @@ final class ReadingApi {
         Content file = planFile(job, look.plan(), "plan.json");
         List<String> machines =
                 job.listFiles().stream()
-                        .filter(one -> one.role().isEmpty())
+                        .filter(one -> one.role().isEmpty() || one.role().equals("other_machines"))
                         .map(DeskJob.FileInfo::path)
                         .filter(path -> JobJson.roles(path).contains("machine"))
                         .filter(path -> !path.equals("job.yaml"))

@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import underhook.adapter.job.FileReference.StatedSystem;
 import underhook.adapter.job.Mentions.Family;
@@ -27,13 +28,14 @@ import underhook.core.finding.FindingCode;
  *
  * @param files files by the field that names them; a field is absent when its files cannot be had
  * @param isDayKnown whether date and zone were read
+ * @param magneticVariationRad east positive, rad; empty when not stated
  */
 record Head(
         Fields fields,
         String name,
         JobDay day,
         boolean isDayKnown,
-        double magneticVariationRad,
+        OptionalDouble magneticVariationRad,
         String machineStart,
         Map<String, List<FileReference>> files) {
     private static final List<String> REQUIRED =
@@ -49,12 +51,13 @@ record Head(
                     "rigging",
                     "overrides",
                     "emergency",
-                    "learned");
+                    "learned",
+                    "other_machines");
     static final List<String> ROLES = Stream.concat(REQUIRED.stream(), OPTIONAL.stream()).toList();
     private static final List<String> NAMED_VALUES =
             List.of("loads", "places", "zones", "wires", "map", "release_areas", "hazards");
     private static final List<String> MANY =
-            List.of("terrain", "zones", "wires", "map", "release_areas");
+            List.of("terrain", "zones", "wires", "map", "release_areas", "other_machines");
 
     static Head read(Fields fields, Folder folder, Mentions mentions) {
         Versions.check(fields);
@@ -65,12 +68,11 @@ record Head(
             fields.missing("date");
         }
         Optional<ZoneId> zone = readZone(fields);
-        double variationRad =
+        OptionalDouble variationRad =
                 fields.findQuantity(
-                                "magnetic_variation",
-                                Quantity.ANGLE,
-                                Range.of(-Math.PI, Math.PI, "between -180 and 180 degrees"))
-                        .orElse(0);
+                        "magnetic_variation",
+                        Quantity.ANGLE,
+                        Range.of(-Math.PI, Math.PI, "between -180 and 180 degrees"));
         String start = fields.id("machine_start");
         mentions.mention(Family.PLACE, fields, "machine_start", start);
         Optional<Node> system = fields.findNode("crs");

@@ -258,6 +258,7 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
             }
             Optional<Machine> machine =
                     yaml("machine").flatMap(fields -> MachineFile.read(fields, mentions));
+            List<Machine> others = readOtherMachines();
             Optional<Rigging> rigging =
                     yaml("rigging").flatMap(fields -> RiggingFile.read(fields, mentions));
             if (head.file("rigging").isPresent() && rigging.isEmpty()) {
@@ -293,13 +294,22 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                             machine.orElseThrow(),
                             figures);
             findings.addAll(learned.findings());
+            if (head.magneticVariationRad().isEmpty()) {
+                findings.add(
+                        Finding.of(
+                                FindingCode.VARIATION_ASSUMED,
+                                Severity.CAUTION,
+                                "magnetic-variation-deg",
+                                JOB_FILE,
+                                "No variation is stated; bearings that read MAG are TRUE ones."));
+            }
             Job job =
                     new Job(
                             head.name(),
                             head.day().date(),
                             head.day().zone(),
                             known.frame().origin(),
-                            head.magneticVariationRad(),
+                            head.magneticVariationRad().orElse(0),
                             new PlaceId(head.machineStart()),
                             rows.stream().map(PlaceRow::place).toList(),
                             loads,
@@ -316,7 +326,7 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                             inputs(),
                             findings,
                             waivers);
-            return Optional.of(new ReadJob(job, known));
+            return Optional.of(new ReadJob(job, known, others));
         }
 
         private Source source(FileReference file) {
@@ -336,6 +346,13 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
             Source source = isReporting ? source(file) : new Source(file.name(), new Faults());
             return TextFile.read(file.path(), source, MOST_YAML_BYTES)
                     .flatMap(text -> Yaml.read(text, source));
+        }
+
+        private List<Machine> readOtherMachines() {
+            return head.files("other_machines").stream()
+                    .flatMap(file -> yaml(file, true).stream())
+                    .flatMap(fields -> MachineFile.read(fields, mentions).stream())
+                    .toList();
         }
 
         private Optional<EmergencyFile> readEmergency() {

@@ -145,6 +145,19 @@ class JobFolderReaderTest {
                 .containsExactly("ELEVATION_DIFFERS CAUTION S01", "OUTSIDE_TERRAIN STOP H");
     }
 
+    /** Zero stated is a place on the agonic line; zero assumed is a mistake waiting for a compass. */
+    @Test
+    void says_when_nobody_stated_the_variation() {
+        Job silent = good(new SampleJob().with("job.yaml", "magnetic-variation-deg: 3\n", ""));
+        Job stated = good(new SampleJob().with("job.yaml", "variation-deg: 3", "variation-deg: 0"));
+
+        assertThat(silent.magneticVariationRad()).isZero();
+        assertThat(silent.readingFindings())
+                .extracting(f -> f.code() + " " + f.severity() + " " + f.subject())
+                .containsExactly("VARIATION_ASSUMED CAUTION magnetic-variation-deg");
+        assertThat(stated.readingFindings()).isEmpty();
+    }
+
     /** Rasters of 3 seconds of arc have cells of about 90 m. */
     @Test
     void says_that_wide_cells_hide_what_rises_between_them() {

@@ -35,6 +35,7 @@ public final class Desk implements AutoCloseable {
     private final Path work;
     private final DeskTools tools;
     private final WhatIf whatIf;
+    private final SideBySide sideBySide = new SideBySide();
     private final DeskEvents events = new DeskEvents();
     private final Map<String, DeskJob> open = new HashMap<>();
 
@@ -51,6 +52,11 @@ public final class Desk implements AutoCloseable {
     /** Answers questions about the jobs. */
     public WhatIf whatIf() {
         return whatIf;
+    }
+
+    /** Sets the ways in which a job could be done side by side. */
+    public SideBySide sideBySide() {
+        return sideBySide;
     }
 
     public DeskEvents events() {

@@ -1,7 +1,22 @@
 package underhook.app.port;
 
+import java.util.List;
 import underhook.core.geo.Ground;
 import underhook.core.job.Job;
+import underhook.core.job.Machine;
 
-/** A job and the ground it lies on. */
-public record ReadJob(Job job, Ground ground) {}
+/**
+ * A job and the ground it lies on.
+ *
+ * @param otherMachines machines that could fly it in the place of its own
+ */
+public record ReadJob(Job job, Ground ground, List<Machine> otherMachines) {
+    public ReadJob {
+        otherMachines = List.copyOf(otherMachines);
+    }
+
+    /** A job for which only one machine is there. */
+    public ReadJob(Job job, Ground ground) {
+        this(job, ground, List.of());
+    }
+}

@@ -44,4 +44,17 @@ public record Crew(
             throw new IllegalArgumentException("crew " + id + " needs people and their mass.");
         }
     }
+
+    /** The same with one place instead of another, to stand at and to work at. */
+    public Crew withInstead(PlaceId place, PlaceId other) {
+        return new Crew(
+                id,
+                people,
+                massEachKg,
+                start.equals(place) ? other : start,
+                availableFrom,
+                roles,
+                stays,
+                serves.stream().map(one -> one.equals(place) ? other : one).toList());
+    }
 }

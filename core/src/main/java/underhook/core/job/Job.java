@@ -134,33 +134,45 @@ public record Job(
     private record Parts(
             List<Place> places,
             List<Load> loads,
+            Machine machine,
             Weather weather,
+            List<Crew> crews,
             Rules rules,
             List<MapFeature> features) {}
 
     /** The same with other rules. */
     public Job withRules(Rules other) {
-        return with(new Parts(places, loads, weather, other, features));
+        return with(new Parts(places, loads, machine, weather, crews, other, features));
     }
 
     /** The same with other loads. */
     public Job withLoads(List<Load> other) {
-        return with(new Parts(places, other, weather, rules, features));
+        return with(new Parts(places, other, machine, weather, crews, rules, features));
+    }
+
+    /** The same with another machine. */
+    public Job withMachine(Machine other) {
+        return with(new Parts(places, loads, other, weather, crews, rules, features));
     }
 
     /** The same with other weather. */
     public Job withWeather(Weather other) {
-        return with(new Parts(places, loads, other, rules, features));
+        return with(new Parts(places, loads, machine, other, crews, rules, features));
+    }
+
+    /** The same with other crews. */
+    public Job withCrews(List<Crew> other) {
+        return with(new Parts(places, loads, machine, weather, other, rules, features));
     }
 
     /** The same with other places. */
     public Job withPlaces(List<Place> other) {
-        return with(new Parts(other, loads, weather, rules, features));
+        return with(new Parts(other, loads, machine, weather, crews, rules, features));
     }
 
     /** The same with other things on the ground. */
     public Job withFeatures(List<MapFeature> other) {
-        return with(new Parts(places, loads, weather, rules, other));
+        return with(new Parts(places, loads, machine, weather, crews, rules, other));
     }
 
     private Job with(Parts parts) {
@@ -173,9 +185,9 @@ public record Job(
                 machineStart,
                 parts.places,
                 parts.loads,
-                machine,
+                parts.machine,
                 parts.weather,
-                crews,
+                parts.crews,
                 walks,
                 parts.rules,
                 parts.features,

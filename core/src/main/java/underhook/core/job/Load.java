@@ -61,6 +61,26 @@ public record Load(
         }
     }
 
+    /** The same with one place instead of another, to come from and to go to. */
+    public Load withInstead(PlaceId place, PlaceId other) {
+        return new Load(
+                id,
+                kind,
+                from.equals(place) ? other : from,
+                to.equals(place) ? other : to,
+                massStatus,
+                massKg,
+                massTyped,
+                lengthM,
+                widthM,
+                heightM,
+                dragAreaM2,
+                material,
+                after,
+                combineWith,
+                remarks);
+    }
+
     /** The same as weighed, kg. */
     public Load weighing(double otherKg) {
         return new Load(

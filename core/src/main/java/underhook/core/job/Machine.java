@@ -110,6 +110,15 @@ public record Machine(
 
     /** The same with other fuel flows. */
     public Machine withBurn(double cruiseKgPerS, double inHoverKgPerS) {
+        return with(cruiseKgPerS, inHoverKgPerS, lines);
+    }
+
+    /** The same with other lines. */
+    public Machine withLines(List<LineItem> others) {
+        return with(burnKgPerS, hoverBurnKgPerS, others);
+    }
+
+    private Machine with(double cruiseKgPerS, double inHoverKgPerS, List<LineItem> others) {
         return new Machine(
                 name,
                 rotorRadiusM,
@@ -131,7 +140,7 @@ public record Machine(
                 climbMPerS,
                 descentMPerS,
                 hover,
-                lines,
+                others,
                 balance,
                 body,
                 pilotSide);

@@ -43,4 +43,24 @@ public record Place(
             throw new IllegalArgumentException("place " + id + " has a value out of range.");
         }
     }
+
+    /** The same as if its owner had agreed to its use. */
+    public Place asIfAgreed() {
+        return new Place(
+                id,
+                kind,
+                name,
+                position,
+                statedElevationAmslM,
+                canopyM,
+                canopySpreadM,
+                clearingRadiusM,
+                exposureFactor,
+                true,
+                standing,
+                fuel,
+                landingAsked,
+                guyAzimuthsTrueRad,
+                remarks);
+    }
 }

@@ -113,6 +113,10 @@ public final class DayPlanner {
                 : new Reason(
                         FindingCode.NO_ROOM_IN_DAY,
                         "No day was found in which it fits: wind, crews, fuel or duty end first."
+                                + (table.hasFuel()
+                                        ? ""
+                                        : " No place keeps fuel that somebody there may fill: what is"
+                                                + " aboard in the morning is all there is.")
                                 + " This is a search's answer, not a proof.");
     }
 

@@ -165,6 +165,11 @@ public final class DayTable {
         return !from.site() && from.hookerFromS() >= NEVER_S;
     }
 
+    /** Whether fuel is kept where the machine may stand and somebody may fill it. */
+    public boolean hasFuel() {
+        return Arrays.stream(spots).anyMatch(SpotRow::fuel);
+    }
+
     /** How many trips there are. */
     public int trips() {
         return trips.length;

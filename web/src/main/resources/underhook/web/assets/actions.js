@@ -253,5 +253,5 @@ export const actions = {
     say(t('move.done'));
   },
   // Filled in by the views that open them, so that views need not know each other.
-  openMove: () => {}, askMove: () => {}, openWhatIf: () => {}, openRate: () => {}, openOverride: () => {},
+  openMove: () => {}, askMove: () => {}, openWhatIf: () => {}, openRate: () => {}, openWays: () => {}, openOverride: () => {},
 };

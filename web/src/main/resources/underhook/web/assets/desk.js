@@ -13,6 +13,7 @@ import { flown } from './flown.js';
 import { versions } from './versions.js';
 import { papers } from './papers.js';
 import './whatif.js';
+import './ways.js';
 import './override.js';
 import { readerSettings } from './reader.js';
 import { mapKey } from './mapkey.js';

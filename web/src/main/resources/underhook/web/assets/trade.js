@@ -54,5 +54,6 @@ export function trade() {
   const { odds: found, summary } = state.plan, { price: paid, front: days } = summary;
   if (!found && !paid && !days?.length) return nothing;
   return html`<details class="trade"><summary><span>${t('trade.title')} ${paid ? html`<b>${u.money(paid.totalCents, paid.currency)}</b>` : nothing}${paid && found ? ', ' : nothing}${found ? html`<b>${chance(found.allInTime)}</b>` : nothing}</span></summary>
-    ${paid ? price(paid) : nothing}${days?.length ? front(days, paid?.currency) : nothing}${found ? odds(found) : nothing}</details>`;
+    ${paid ? price(paid) : nothing}${days?.length ? front(days, paid?.currency) : nothing}
+    <p class="acts"><button @click=${actions.openWays}>${t('ways.show')}</button></p>${found ? odds(found) : nothing}</details>`;
 }

@@ -16,6 +16,8 @@ const WHY = [
 const why = (text) => text.split('; ').map((one) => WHY.reduce((said, [from, to]) => said.replace(from, to), one)).map(part).join('; ');
 
 export const says = [
+  [/^as the files state it$/, 'wie die Dateien es sagen'], [/^all that lies at (\S+) lies at (\S+)$/, 'was an $1 liegt, liegt an $2'], [/^line (.+) alone$/, 'nur mit der Leine $1'], [/^flown by (.+)$/, 'geflogen von $1'],
+  [/^the owner of (\S+) agrees to its use$/, '$1 wird zugesagt'], [/^(\S+) stands at (\S+)$/, '$1 steht an $2'], [/^fuel stays at (\S+)$/, 'der Treibstoff bleibt an $1'], [/^its rates are those of (.+)$/, 'zu den Sätzen von $1'],
   [/^The wind is just within the limit of this load: (.+) at (.+)\. Ask for it again before the lift\.$/, 'Der Wind liegt nur knapp innerhalb der Grenze dieser Last, am Platz $2. Vor dem Heben noch einmal fragen.'],
   [/^The zone (.+) begins (.+) away, nearer than a last part is long\. Mind it on the way in and out\.$/, 'Die Zone $1 beginnt in $2 Entfernung, näher als ein Endteil lang ist. Beim Weg hinein und hinaus beachten.'],
   [/^(.+) at (.+) is not trained to hook and is not counted for it\.$/, '$1 bei $2 ist nicht zum Anhängen ausgebildet und zählt dafür nicht.'],
