@@ -23,7 +23,7 @@ final class Search {
     private static final long LEFT_OUT_MINUTES = 35;
 
     private static final int STEPS_BETWEEN_WORDS = 500;
-    private static final int STEPS_BETWEEN_TURNS = 50;
+    private static final int STEPS_BETWEEN_TURNS = 20;
 
     private final DayTable table;
     private final Decoder decoder;
