@@ -9,7 +9,7 @@ import java.util.function.DoubleConsumer;
 /** Finds an order of the day: the best of a seeded search of so much work. */
 public final class DayOrder {
     /** Of all days, how many hundredths look for others to choose from. */
-    private static final int OTHERS_PERCENT = 36;
+    private static final int OTHERS_PERCENT = 40;
 
     private DayOrder() {}
 
@@ -65,10 +65,10 @@ public final class DayOrder {
                 new Tournament(
                         table,
                         decoder,
-                        days - others,
+                        Tournament.Rounds.whole(table),
                         new Tournament.Watch(stops.settled(), progress));
         SplittableRandom random = new SplittableRandom(effort.seed());
-        Wish best = tournament.best(random);
+        Wish best = tournament.best(days - others, random);
         List<Front.Point> front =
                 new Front(table, decoder, stops.stop()).find(best, others, random);
         Front.Point chosen = Front.cheapest(front);

@@ -13,7 +13,10 @@ final class Front {
 
     private static final int MIDDLE_PERCENT = 300;
 
-    private static final double HOT_S = 54;
+    private static final double HOT_S = 18;
+
+    /** Of all days: three for the fewest flying minutes, one for each other rate. */
+    private static final int SHARES = 6;
 
     private final DayTable table;
     private final Decoder decoder;
@@ -32,7 +35,8 @@ final class Front {
      * The days that none beats in both flying and finish and leaves out no more; fewest flying first. The first wish
      * is among those compared, so the cheapest of them costs no more.
      *
-     * @param days how many are built in all; half of them look for the fewest flying minutes
+     * @param days how many are built in all; half of them look for the fewest flying minutes, mostly from first
+     *     orders of their own
      */
     List<Point> find(Wish first, int days, SplittableRandom random) {
         List<Point> all = new ArrayList<>();
@@ -42,17 +46,53 @@ final class Front {
             if (stop.getAsBoolean()) {
                 break;
             }
-            decoder.setRates(table.rates.withFlying(percent));
-            Search search = new Search(decoder, first, stop);
-            search.run(
-                    random.split(), Math.max(1, days / (percent == LEAST_PERCENT ? 2 : 6)), HOT_S);
-            decoder.setRates(table.rates);
-            Point point = point(search.best(), percent);
-            if (decoder.run().countDropped() == least) {
-                all.add(point);
+            Rates rates = table.rates.withFlying(percent);
+            List<Wish> found = new ArrayList<>();
+            found.add(better(cheapest(all, rates).wish(), rates, days / SHARES, random));
+            if (percent == LEAST_PERCENT) {
+                found.add(anew(rates, 2 * days / SHARES, random));
+            }
+            for (Wish wish : found) {
+                Point point = point(wish, percent);
+                if (decoder.run().countDropped() == least) {
+                    all.add(point);
+                }
             }
         }
         return kept(all);
+    }
+
+    private Wish better(Wish from, Rates rates, int days, SplittableRandom random) {
+        decoder.setRates(rates);
+        Search search = new Search(decoder, from, stop);
+        search.run(random.split(), Math.max(1, days), new Search.Manner(HOT_S, true));
+        decoder.setRates(table.rates);
+        return search.best();
+    }
+
+    private Wish anew(Rates rates, int days, SplittableRandom random) {
+        decoder.setRates(rates);
+        Wish best =
+                new Tournament(
+                                table,
+                                decoder,
+                                Tournament.Rounds.BESIDE,
+                                new Tournament.Watch(stop, done -> {}))
+                        .best(days, random.split());
+        decoder.setRates(table.rates);
+        return best;
+    }
+
+    private Point cheapest(List<Point> points, Rates rates) {
+        return points.stream()
+                .min(
+                        Comparator.comparingLong(
+                                one ->
+                                        rates.cents(
+                                                one.flownS(),
+                                                one.finishS() - table.rules.startS(),
+                                                0)))
+                .orElseThrow();
     }
 
     /** The cheapest of them by the job's own rates. */

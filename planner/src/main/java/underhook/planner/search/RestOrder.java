@@ -142,7 +142,7 @@ public final class RestOrder {
 
     private Search search(Wish start, SplittableRandom random, int days, BooleanSupplier stop) {
         Search search = new Search(decoder, start, stop, this::strayCents);
-        search.run(random.split(), days, HOT_S);
+        search.run(random.split(), days, new Search.Manner(HOT_S, true));
         return search;
     }
 
