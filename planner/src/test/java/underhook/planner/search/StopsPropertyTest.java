@@ -17,9 +17,10 @@ class StopsPropertyTest {
     private static final long NEVER = Long.MAX_VALUE / 4;
 
     /** Limits in steps of flying, times of stops in seconds. */
-    private record Limits(int engineOn, int tank, int reserve, long breakS, long refuelS, long stepS) {
-        long fuellingS(int steps) {
-            return refuelS + steps * stepS;
+    private record Limits(
+            int engineOn, int tank, int reserve, long breakS, long refuelS, long stepS) {
+        long fuellingS(int filled) {
+            return refuelS + filled * stepS;
         }
     }
 
