@@ -21,7 +21,7 @@ final class Tournament {
     record Rounds(List<Integer> starters, List<Integer> percent, List<Double> hotS) {
         static final Rounds WHOLE =
                 new Rounds(
-                        List.of(12, 3, 1, 1), List.of(40, 30, 20, 10), List.of(84., 54., 54., 10.));
+                        List.of(16, 4, 1, 1), List.of(40, 25, 20, 15), List.of(84., 30., 20., 8.));
 
         /** Few: beside a search from a day that is known. */
         static final Rounds BESIDE = new Rounds(List.of(4, 1), List.of(50, 50), List.of(84., 30.));
