@@ -17,6 +17,7 @@ import underhook.core.finding.Outcome;
 import underhook.core.plan.Plan;
 import underhook.core.plan.VerifierReport;
 import underhook.planner.odds.DayOdds;
+import underhook.planner.search.Effort;
 
 /**
  * Plans a job folder's day, has the plan re-checked, and publishes it.
@@ -29,17 +30,34 @@ public final class PlanDay {
      *
      * @param folder job folder
      * @param out output folder
-     * @param seed of the search; the same input and seed give the same plan
+     * @param seed of the search; the same input, seed and effort give the same plan
+     * @param effort the time that the work of the search is meant for, whole seconds
      * @param ceiling longest time the search may take
      * @param stopped says true when the search must end now with what it has
      */
     public record Request(
-            Path folder, Path out, long seed, Duration ceiling, BooleanSupplier stopped) {
+            Path folder,
+            Path out,
+            long seed,
+            Duration effort,
+            Duration ceiling,
+            BooleanSupplier stopped) {
+        /** As much work as is usual. */
+        public static final Duration USUAL_EFFORT = Duration.ofSeconds(Effort.USUAL_S);
+
         public Request(Path folder, Path out, long seed, Duration ceiling) {
             this(folder, out, seed, ceiling, () -> false);
         }
 
+        public Request(
+                Path folder, Path out, long seed, Duration ceiling, BooleanSupplier stopped) {
+            this(folder, out, seed, USUAL_EFFORT, ceiling, stopped);
+        }
+
         public Request {
+            if (effort.toSeconds() < 1) {
+                throw new IllegalArgumentException("effort (" + effort + ") must be at least 1 s.");
+            }
             if (ceiling.isNegative() || ceiling.isZero()) {
                 throw new IllegalArgumentException("ceiling (" + ceiling + ") must be above 0.");
             }

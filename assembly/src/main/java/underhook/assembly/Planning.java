@@ -13,6 +13,7 @@ import underhook.core.finding.Outcome;
 import underhook.core.plan.Plan;
 import underhook.planner.order.DayPlanner;
 import underhook.planner.order.PlanSettings;
+import underhook.planner.search.Effort;
 
 /** Hands a day to the planner, with a name for the plan and a watch. */
 final class Planning implements PlanDay.Planning {
@@ -49,7 +50,7 @@ final class Planning implements PlanDay.Planning {
                 new PlanSettings(
                         "plan-" + STAMP.format(now),
                         now,
-                        request.seed(),
+                        new Effort(request.seed(), request.effort().toSeconds()),
                         program,
                         () -> mustEnd(request, startNanos, ceilingNanos),
                         () -> mustEnd(request, startNanos, enoughNanos),

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import underhook.planner.search.DayOrder;
 import underhook.planner.search.DayTable;
+import underhook.planner.search.Effort;
 import underhook.planner.search.Ordered;
 
 /**
@@ -21,6 +22,9 @@ import underhook.planner.search.Ordered;
 final class DaysMeasured implements Measured {
     private static final int[] LOADS = {20, 40, 60, 88, 120};
     private static final int SEEDS = 10;
+
+    /** Work meant for a minute; it takes less than half of that. */
+    private static final int EFFORT_S = 60;
 
     /** What came of one day. */
     private record Day(
@@ -96,7 +100,12 @@ final class DaysMeasured implements Measured {
         DayTable table = new SeededDay(loads, seed).table();
         Ordered plain = DayOrder.plain(table);
         long start = System.nanoTime();
-        DayOrder.Found all = DayOrder.find(table, seed, () -> false, done -> {});
+        DayOrder.Found all =
+                DayOrder.find(
+                        table,
+                        new Effort(seed, EFFORT_S),
+                        new DayOrder.Stops(() -> false, () -> false),
+                        done -> {});
         Ordered found = all.day();
         long searched = System.nanoTime();
         double boundS = DayOrder.flightBoundS(table, found);

@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -38,6 +39,14 @@ final class PlanCommand implements Callable<Integer> {
     private long seconds;
 
     @Option(
+            names = "--effort",
+            paramLabel = "N",
+            description =
+                    "work of the search, as much as is meant for N seconds: more finds a better day"
+                            + " (default: as --seconds)")
+    private @Nullable Long effort;
+
+    @Option(
             names = "--seed",
             paramLabel = "N",
             defaultValue = "1",
@@ -51,14 +60,26 @@ final class PlanCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         CommandLine line = spec.commandLine();
-        if (seconds < 1 || seconds > 86_400) {
-            throw new ParameterException(
-                    line, "--seconds (" + seconds + ") must lie between 1 and 86400.");
-        }
+        long work = effort == null ? seconds : effort;
+        requireSeconds(line, "--seconds", seconds);
+        requireSeconds(line, "--effort", work);
         Given.requireOutFolder(line, out);
         PlanDay.Request request =
-                new PlanDay.Request(folder, out, seed, Duration.ofSeconds(seconds));
+                new PlanDay.Request(
+                        folder,
+                        out,
+                        seed,
+                        Duration.ofSeconds(work),
+                        Duration.ofSeconds(seconds),
+                        () -> false);
         return tell(planDay.plan(request, ProgressLines.on(line.getErr())), line.getOut());
+    }
+
+    private static void requireSeconds(CommandLine line, String name, long seconds) {
+        if (seconds < 1 || seconds > 86_400) {
+            throw new ParameterException(
+                    line, name + " (" + seconds + ") must lie between 1 and 86400.");
+        }
     }
 
     /** Says what came of it and gives the exit code. */

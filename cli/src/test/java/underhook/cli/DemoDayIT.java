@@ -506,6 +506,8 @@ class DemoDayIT {
                         folder.toString(),
                         "--seed",
                         "7",
+                        "--effort",
+                        "5",
                         "--seconds",
                         "600");
         assertThat(said.exit()).as(said.out() + said.err()).isEqualTo(Exit.DONE);

@@ -67,10 +67,21 @@ final class MachineDay {
             case CREW_MOVE -> crewMove(index, step, lastsS);
             case REFUEL -> vary(index, lastsS, Edge.Kind.REFUEL, spreads.ground());
             case LINE_CHANGE -> vary(index, lastsS, Edge.Kind.LINE_CHANGE, spreads.ground());
-            // A longer break was a wait besides.
-            case BREAK -> net.add(start, ends.get(index), Math.min(lastsS, rules.breakS()));
+            case BREAK -> rest(index);
             case WAIT -> net.add(start, ends.get(index), 0);
         }
+    }
+
+    /** Counted from when the engine was stopped; what is longer was a wait besides. */
+    private void rest(int index) {
+        int first = index;
+        while (first > 0 && !steps.get(first - 1).engineRunning()) {
+            first--;
+        }
+        double offS =
+                clock.timeS(steps.get(index).endAt()) - clock.timeS(steps.get(first).startAt());
+        net.add(starts.get(index), ends.get(index), 0);
+        net.add(starts.get(first), ends.get(index), Math.min(offS, rules.breakS()));
     }
 
     private void clockEdge(int moment) {

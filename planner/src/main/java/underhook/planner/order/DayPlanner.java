@@ -60,7 +60,7 @@ public final class DayPlanner {
         DayOrder.Found found =
                 DayOrder.find(
                         table,
-                        settings.seed(),
+                        settings.effort(),
                         new DayOrder.Stops(settings.settled(), settings.stop()),
                         done -> progress.step("searching the order of the day", 0.3 + 0.6 * done));
         DayState day = new DayStory(model, maker, people, table).tell(found.day());

@@ -3,12 +3,14 @@ package underhook.planner.order;
 import java.time.Instant;
 import java.util.Objects;
 import java.util.function.BooleanSupplier;
+import underhook.planner.search.Effort;
 
 /**
  * What a plan is made with.
  *
  * @param planId the same in every file of one run
- * @param seed of the search; the same job and seed give the same plan
+ * @param effort of the search: its seed and for how many seconds its work is meant; the same job and effort give the
+ *     same plan
  * @param program name and version
  * @param stop says true when the search must end now with what it has
  * @param enough says true when no further load may be looked at, so that time is left to put those that
@@ -19,7 +21,7 @@ import java.util.function.BooleanSupplier;
 public record PlanSettings(
         String planId,
         Instant plannedAt,
-        long seed,
+        Effort effort,
         String program,
         BooleanSupplier stop,
         BooleanSupplier enough,
@@ -38,12 +40,18 @@ public record PlanSettings(
             String program,
             BooleanSupplier stop,
             BooleanSupplier enough) {
-        this(planId, plannedAt, seed, program, stop, enough, stop);
+        this(planId, plannedAt, Effort.usual(seed), program, stop, enough, stop);
+    }
+
+    /** Of the search; it stands in the plan. */
+    public long seed() {
+        return effort.seed();
     }
 
     public PlanSettings {
         Objects.requireNonNull(planId, "planId");
         Objects.requireNonNull(plannedAt, "plannedAt");
+        Objects.requireNonNull(effort, "effort");
         Objects.requireNonNull(program, "program");
         Objects.requireNonNull(stop, "stop");
         Objects.requireNonNull(enough, "enough");

@@ -6,8 +6,11 @@ import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
 import java.util.function.DoubleConsumer;
 
-/** Finds an order of the day: the best of a seeded search of fixed length. */
+/** Finds an order of the day: the best of a seeded search of so much work. */
 public final class DayOrder {
+    /** Of all days, how many hundredths look for others to choose from. */
+    private static final int OTHERS_PERCENT = 40;
+
     private DayOrder() {}
 
     /**
@@ -40,25 +43,34 @@ public final class DayOrder {
      */
     public record Stops(BooleanSupplier settled, BooleanSupplier stop) {}
 
-    /** Searches a day's order until it is stopped. */
+    /** Searches a day's order as long as is usual, or until it is stopped. */
     public static Found find(
             DayTable table, long seed, BooleanSupplier stop, DoubleConsumer progress) {
-        return find(table, seed, new Stops(stop, stop), progress);
+        return find(table, Effort.usual(seed), new Stops(stop, stop), progress);
     }
 
     /**
      * Searches a day's order.
      *
-     * @param seed the same table and seed give the same day
+     * @param effort the same table and effort give the same day
      * @param stops asked now and then; the best so far is returned once they say true
      * @param progress is told how far the search is, in [0, 1]
      */
-    public static Found find(DayTable table, long seed, Stops stops, DoubleConsumer progress) {
+    public static Found find(DayTable table, Effort effort, Stops stops, DoubleConsumer progress) {
+        table.forget();
         Decoder decoder = new Decoder(table);
-        Tournament tournament = new Tournament(table, decoder, stops.settled(), progress);
-        SplittableRandom random = new SplittableRandom(seed);
-        Wish best = tournament.best(random);
-        List<Front.Point> front = new Front(table, decoder, stops.stop()).find(best, random);
+        int days = effort.days(table.trips());
+        int others = days * OTHERS_PERCENT / 100;
+        Tournament tournament =
+                new Tournament(
+                        table,
+                        decoder,
+                        Tournament.Rounds.whole(table),
+                        new Tournament.Watch(stops.settled(), progress));
+        SplittableRandom random = new SplittableRandom(effort.seed());
+        Wish best = tournament.best(days - others, random);
+        List<Front.Point> front =
+                new Front(table, decoder, stops.stop()).find(best, others, random);
         Front.Point chosen = Front.cheapest(front);
         List<Offer> offers =
                 front.stream()

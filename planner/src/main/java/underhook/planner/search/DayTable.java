@@ -79,6 +79,12 @@ public final class DayTable {
     private final int[] loadedGuess;
     private final int[] emptyGuess;
 
+    /** For each trip and line how much more than the least its first way took that was found, s. */
+    private final int[] loadedMore;
+
+    /** The same for each empty way and line. */
+    private final int[] emptyMore;
+
     private boolean guessing;
     private boolean guessed;
 
@@ -111,6 +117,8 @@ public final class DayTable {
         this.open = new boolean[trips.size() * hours];
         this.loadedGuess = unknown(trips.size() * hours);
         this.emptyGuess = unknown(spots.size() * spots.size() * hours);
+        this.loadedMore = unknown(trips.size() * lines.length);
+        this.emptyMore = unknown(spots.size() * spots.size() * (lines.length + 1));
         this.teamPlace = new int[trips.size()];
         this.windowEndS = new long[trips.size()];
         for (int k = 0; k < trips.size(); k++) {
@@ -220,8 +228,10 @@ public final class DayTable {
     int loadedS(int trip, int line, int slotFrom, int slotTo) {
         int at = ((trip * lines.length + line) * untilS.length + slotFrom) * untilS.length + slotTo;
         if (loaded[at] == UNKNOWN) {
-            if (guessing) {
-                return guessLoadedS(trip, slotFrom);
+            int row = trip * lines.length + line;
+            if (guessing && loadedMore[row] != UNKNOWN) {
+                guessed = true;
+                return leastLoadedGuessS(trip, slotFrom) + loadedMore[row];
             }
             int cuts = legTimes.cuts();
             int asked = legTimes.loadedS(trip, line, slotFrom, slotTo);
@@ -229,6 +239,9 @@ public final class DayTable {
                 return asked;
             }
             loaded[at] = asked;
+            if (asked >= 0 && loadedMore[row] == UNKNOWN) {
+                loadedMore[row] = asked - leastLoadedGuessS(trip, slotFrom);
+            }
         }
         return loaded[at];
     }
@@ -247,11 +260,12 @@ public final class DayTable {
     }
 
     int emptyS(int from, int to, int line, int slot) {
-        int at =
-                ((from * spots.length + to) * (lines.length + 1) + line + 1) * untilS.length + slot;
+        int row = (from * spots.length + to) * (lines.length + 1) + line + 1;
+        int at = row * untilS.length + slot;
         if (empty[at] == UNKNOWN) {
-            if (guessing) {
-                return guessEmptyS(from, to, slot);
+            if (guessing && emptyMore[row] != UNKNOWN) {
+                guessed = true;
+                return leastEmptyGuessS(from, to, slot) + emptyMore[row];
             }
             int cuts = legTimes.cuts();
             int asked = legTimes.emptyS(from, to, line, slot);
@@ -259,12 +273,14 @@ public final class DayTable {
                 return asked;
             }
             empty[at] = asked;
+            if (asked >= 0 && emptyMore[row] == UNKNOWN) {
+                emptyMore[row] = asked - leastEmptyGuessS(from, to, slot);
+            }
         }
         return empty[at];
     }
 
-    private int guessLoadedS(int trip, int slot) {
-        guessed = true;
+    private int leastLoadedGuessS(int trip, int slot) {
         int at = trip * untilS.length + slot;
         if (loadedGuess[at] == UNKNOWN) {
             loadedGuess[at] = (int) Math.min(NO_GUESS_S, leastLoadedS(trip, slot));
@@ -272,8 +288,7 @@ public final class DayTable {
         return loadedGuess[at];
     }
 
-    private int guessEmptyS(int from, int to, int slot) {
-        guessed = true;
+    private int leastEmptyGuessS(int from, int to, int slot) {
         int at = (from * spots.length + to) * untilS.length + slot;
         if (emptyGuess[at] == UNKNOWN) {
             emptyGuess[at] = (int) Math.min(NO_GUESS_S, leastEmptyS(from, to, slot));
@@ -282,12 +297,22 @@ public final class DayTable {
     }
 
     /**
-     * From now on a way not asked for yet takes what none goes below, until {@link #stopGuessing()}: to find a way
-     * takes far longer than to build a day, and most days are not worth one.
+     * From now on a way that was found in one hour is guessed in every other, until {@link #stopGuessing()}: as much
+     * longer than what no way goes below as it was in the first. To find a way takes far longer than to build a
+     * day, and most days are not worth one.
      */
     void startGuessing() {
         guessing = true;
         guessed = false;
+    }
+
+    /**
+     * Forgets which ways were asked for: what a search finds then hangs on nothing that was asked before it.
+     */
+    void forget() {
+        for (int[] known : List.of(loaded, empty, loadedMore, emptyMore)) {
+            Arrays.fill(known, UNKNOWN);
+        }
     }
 
     /** Whether anything was guessed since the guessing began. */

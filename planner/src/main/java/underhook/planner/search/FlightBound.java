@@ -2,6 +2,7 @@ package underhook.planner.search;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntToDoubleFunction;
 
 /**
  * A lower bound on the seconds in the air, over every order of the placed loads and every way of combining
@@ -18,6 +19,13 @@ import java.util.List;
  */
 final class FlightBound {
     private static final int STEPS = 60;
+
+    /** Steps once nothing is left to be looked up. */
+    private static final int LAST_STEPS = 600;
+
+    /** How short steps have become when none was of use. */
+    private static final double LAST_PACE_RATIO = 0.08;
+
     private static final int ROUNDS = 60;
 
     /** Sums of seconds in floating point may be off by far less than this, s. */
@@ -28,6 +36,7 @@ final class FlightBound {
     private final List<List<List<Integer>>> choices;
     private final HourRoom room;
     private final CrewFlights crews;
+    private final WaysOn waysOn;
     private final boolean[] ends;
 
     /** Seconds that the cheapest choices put into each hour. */
@@ -63,6 +72,7 @@ final class FlightBound {
         for (int place = 0; place < meets.length; place++) {
             meets[place] = !table.spots[place].site() || joins.isAny(place);
         }
+        this.waysOn = new WaysOn(table, least, meets);
     }
 
     private static boolean isInAll(int trip, List<List<Integer>> group) {
@@ -80,32 +90,83 @@ final class FlightBound {
      * @param knownS seconds in the air of a day that is known, which only guides the steps
      */
     double boundS(double knownS) {
-        double best = 0;
         double[] bestRoom = new double[room.count()];
+        int steps = STEPS;
         for (int round = 0; round < ROUNDS; round++) {
             room.setSpillS(longestHookUpS() + longestS());
-            double[] now = bestRoom.clone();
-            best = 0;
-            double pace = 1;
-            for (int step = 0; step < STEPS; step++) {
-                double value = valueS(now);
-                if (value > best) {
-                    best = value;
-                    bestRoom = now.clone();
-                } else {
-                    pace *= 0.96;
-                }
-                if (!room.step(now, loadS, pace * Math.max(1, knownS - value))) {
-                    break;
-                }
-            }
+            bestRoom = improvedRatio(bestLevelRatio(bestRoom), steps, knownS);
             valueS(bestRoom);
             if (!makeExact(bestRoom)) {
-                break;
+                if (steps > STEPS) {
+                    break;
+                }
+                steps = LAST_STEPS;
             }
         }
         room.setSpillS(longestHookUpS() + longestS());
         return Math.max(0, valueS(bestRoom) - ROUNDING_S);
+    }
+
+    /** The best of known prices and of those that make hours equally dear up to one of them. */
+    private double[] bestLevelRatio(double[] knownRoomRatio) {
+        double[] allS = dayInEachHourS();
+        double[] bestRoom = knownRoomRatio;
+        double best = valueS(knownRoomRatio);
+        for (double levelS : allS) {
+            double[] now = room.levelledRatio(allS, levelS);
+            double value = valueS(now);
+            if (value > best) {
+                best = value;
+                bestRoom = now;
+            }
+        }
+        return bestRoom;
+    }
+
+    /** How long all trips and the ways back from them take, all flown in one hour; guides, proves nothing. */
+    private double[] dayInEachHourS() {
+        double[] allS = new double[least.hours];
+        for (List<List<Integer>> group : choices) {
+            for (int k : group.get(0)) {
+                TripRow trip = table.trips[k];
+                addTo(allS, hour -> least.tripS(k, hour));
+                addTo(allS, hour -> least.emptyS(trip.to(), trip.from(), hour));
+            }
+        }
+        return allS;
+    }
+
+    /** Adds what something takes in each hour; where it may not be flown, its least. */
+    private static void addTo(double[] allS, IntToDoubleFunction eachS) {
+        double leastS = HourLeast.NONE_S;
+        for (int hour = 0; hour < allS.length; hour++) {
+            leastS = Math.min(leastS, eachS.applyAsDouble(hour));
+        }
+        for (int hour = 0; hour < allS.length && leastS < HourLeast.NONE_S; hour++) {
+            double oneS = eachS.applyAsDouble(hour);
+            allS[hour] += oneS < HourLeast.NONE_S ? oneS : leastS;
+        }
+    }
+
+    /** Prices moved step by step toward what the hours are asked for. */
+    private double[] improvedRatio(double[] startRoomRatio, int steps, double knownS) {
+        double[] bestRoom = startRoomRatio;
+        double[] now = startRoomRatio.clone();
+        double best = 0;
+        double pace = 1;
+        for (int step = 0; step < steps; step++) {
+            double value = valueS(now);
+            if (value > best) {
+                best = value;
+                bestRoom = now.clone();
+            } else {
+                pace *= Math.pow(LAST_PACE_RATIO, 1.0 / steps);
+            }
+            if (!room.step(now, loadS, pace * Math.max(1, knownS - value))) {
+                break;
+            }
+        }
+        return bestRoom;
     }
 
     /** The bound at given placeS of the hours; leaves behind what each hour is loaded with. */
@@ -113,6 +174,7 @@ final class FlightBound {
         double[] hourFactor = room.hourFactor(roomRatio);
         Arrays.fill(loadS, 0);
         placeS = placePricesS(hourFactor);
+        waysOn.price(hourFactor, placeS);
         double sum = placeS[table.rules.startPlace()] - highestEndS();
         for (List<List<Integer>> group : choices) {
             sum += cheapestCoverS(group, hourFactor);
@@ -146,21 +208,23 @@ final class FlightBound {
         for (int k : bestCover) {
             int hour = cheapestHour(k, hourFactor);
             loadS[hour] += Math.min(least.tripS(k, hour), HourLeast.NONE_S / 100);
+            waysOn.load(table.trips[k].to(), hour, loadS);
         }
         return bestSum;
     }
 
+    /** A trip and, from a site, the way on, less what it is worth to be where it is hooked up. */
     private double tripCostS(int k, int hour, double[] hourFactor) {
         TripRow trip = table.trips[k];
-        return least.tripS(k, hour) * hourFactor[hour]
-                + placeS[trip.to()]
-                - placeS[hookAt(trip.from())];
+        double onS =
+                table.spots[trip.to()].site() ? waysOn.costS(trip.to(), hour) : placeS[trip.to()];
+        return least.tripS(k, hour) * hourFactor[hour] + onS - placeS[hookAt(trip.from())];
     }
 
     private int cheapestHour(int k, double[] hourFactor) {
         int best = 0;
         for (int hour = 1; hour < least.hours; hour++) {
-            if (least.tripS(k, hour) * hourFactor[hour] < least.tripS(k, best) * hourFactor[best]) {
+            if (tripCostS(k, hour, hourFactor) < tripCostS(k, best, hourFactor)) {
                 best = hour;
             }
         }
@@ -216,7 +280,7 @@ final class FlightBound {
         return flow[from][to] + flow[from][hookAt(to)];
     }
 
-    /** Something about an empty way in its cheapest hour. */
+    /** Something about an empty way between laydowns in its cheapest hour. */
     private interface WayUse {
         void use(int from, int to, int hour);
     }
@@ -225,7 +289,7 @@ final class FlightBound {
         int places = flow.length / 2;
         for (int a = 0; a < places; a++) {
             for (int b = 0; b < places; b++) {
-                if (a != b && flownTimes(a, b) > 0) {
+                if (a != b && !table.spots[a].site() && flownTimes(a, b) > 0) {
                     use.use(a, b, cheapestHour(a, b, hourFactor));
                 }
             }
@@ -263,7 +327,9 @@ final class FlightBound {
         for (List<List<Integer>> group : choices) {
             for (List<Integer> cover : group) {
                 for (int k : cover) {
-                    any |= least.makeTripExact(k, cheapestHour(k, hourFactor));
+                    int hour = cheapestHour(k, hourFactor);
+                    any |= least.makeTripExact(k, hour);
+                    any |= waysOn.makeExact(table.trips[k].to(), hour);
                 }
             }
         }

@@ -9,10 +9,14 @@ import java.util.function.BooleanSupplier;
 /** Looks on from a day for others that fly less or finish earlier: the same search at other rates. */
 final class Front {
     /** A flying minute at so much of its own rate: what finds the fewest flying minutes, and a middle way. */
-    private static final int[] DEARER_PERCENT = {2000, 300};
+    private static final int LEAST_PERCENT = 2000;
 
-    private static final int DAYS_PER_TRIP = 400;
-    private static final double HOT_S = 54;
+    private static final int MIDDLE_PERCENT = 300;
+
+    private static final double HOT_S = 18;
+
+    /** Of all days: three for the fewest flying minutes, one for each other rate. */
+    private static final int SHARES = 6;
 
     private final DayTable table;
     private final Decoder decoder;
@@ -30,8 +34,11 @@ final class Front {
     /**
      * The days that none beats in both flying and finish and leaves out no more; fewest flying first. The first wish
      * is among those compared, so the cheapest of them costs no more.
+     *
+     * @param days how many are built in all; half of them look for the fewest flying minutes, mostly from first
+     *     orders of their own
      */
-    List<Point> find(Wish first, SplittableRandom random) {
+    List<Point> find(Wish first, int days, SplittableRandom random) {
         List<Point> all = new ArrayList<>();
         all.add(point(first, 100));
         long least = decoder.run().countDropped();
@@ -39,16 +46,53 @@ final class Front {
             if (stop.getAsBoolean()) {
                 break;
             }
-            decoder.setRates(table.rates.withFlying(percent));
-            Search search = new Search(decoder, first, stop);
-            search.run(random.split(), DAYS_PER_TRIP * table.trips.length, HOT_S);
-            decoder.setRates(table.rates);
-            Point point = point(search.best(), percent);
-            if (decoder.run().countDropped() == least) {
-                all.add(point);
+            Rates rates = table.rates.withFlying(percent);
+            List<Wish> found = new ArrayList<>();
+            found.add(better(cheapest(all, rates).wish(), rates, days / SHARES, random));
+            if (percent == LEAST_PERCENT) {
+                found.add(anew(rates, 2 * days / SHARES, random));
+            }
+            for (Wish wish : found) {
+                Point point = point(wish, percent);
+                if (decoder.run().countDropped() == least) {
+                    all.add(point);
+                }
             }
         }
         return kept(all);
+    }
+
+    private Wish better(Wish from, Rates rates, int days, SplittableRandom random) {
+        decoder.setRates(rates);
+        Search search = new Search(decoder, from, stop);
+        search.run(random.split(), Math.max(1, days), new Search.Manner(HOT_S, true));
+        decoder.setRates(table.rates);
+        return search.best();
+    }
+
+    private Wish anew(Rates rates, int days, SplittableRandom random) {
+        decoder.setRates(rates);
+        Wish best =
+                new Tournament(
+                                table,
+                                decoder,
+                                Tournament.Rounds.BESIDE,
+                                new Tournament.Watch(stop, done -> {}))
+                        .best(days, random.split());
+        decoder.setRates(table.rates);
+        return best;
+    }
+
+    private Point cheapest(List<Point> points, Rates rates) {
+        return points.stream()
+                .min(
+                        Comparator.comparingLong(
+                                one ->
+                                        rates.cents(
+                                                one.flownS(),
+                                                one.finishS() - table.rules.startS(),
+                                                0)))
+                .orElseThrow();
     }
 
     /** The cheapest of them by the job's own rates. */
@@ -59,13 +103,13 @@ final class Front {
     private List<Integer> percents() {
         List<Integer> all = new ArrayList<>();
         if (table.rates.flyingCents() > 0) {
-            for (int percent : DEARER_PERCENT) {
-                all.add(percent);
-            }
+            all.add(LEAST_PERCENT);
+            all.add(MIDDLE_PERCENT);
             // Then flying costs no more than standing: only the finish counts.
             int finishPercent =
                     (int) (100 * table.rates.standingCents() / table.rates.flyingCents());
             if (finishPercent < 100) {
+                all.add((100 + finishPercent) / 2);
                 all.add(finishPercent);
             }
         }

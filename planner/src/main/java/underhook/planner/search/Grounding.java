@@ -74,9 +74,8 @@ final class Grounding {
         }
         long startS = run.timeS;
         double fuelStartKg = run.fuelKg;
-        run.timeS += refuelS(targetKg);
+        run.stand(refuelS(targetKg));
         run.fuelKg = targetKg;
-        run.engineOff = true;
         run.refuels++;
         run.refuelBusyS[run.place] = run.timeS + table.rules.refuelHandlerBusyS();
         run.write(Run.Note.of(StepKind.REFUEL, run.place, cause), startS, fuelStartKg);
@@ -94,15 +93,17 @@ final class Grounding {
         engineOff(StepKind.LINE_CHANGE, table.rules.lineChangeS(), cause);
     }
 
+    /** A whole break, or what is left of one that fuelling began. */
     void rest(Cause cause) {
-        engineOff(StepKind.BREAK, table.rules.breakS(), cause);
-        run.onSinceBreakS = 0;
+        long leftS = run.breakLeftS();
+        if (leftS > 0) {
+            engineOff(StepKind.BREAK, leftS, cause);
+        }
     }
 
     private void engineOff(StepKind kind, long durationS, Cause cause) {
         long startS = run.timeS;
-        run.timeS += durationS;
-        run.engineOff = true;
+        run.stand(durationS);
         run.write(Run.Note.of(kind, run.place, cause), startS, run.fuelKg);
     }
 
@@ -111,7 +112,6 @@ final class Grounding {
         long durationS = untilS - run.timeS;
         if (durationS >= table.rules.breakS()) {
             engineOff(StepKind.BREAK, durationS, cause);
-            run.onSinceBreakS = 0;
         } else if (run.engineOff || durationS * table.fuel.burnKgPerS() > table.fuel.startKg()) {
             engineOff(StepKind.WAIT, durationS, cause);
         } else {

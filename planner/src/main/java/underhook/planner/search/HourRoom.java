@@ -54,19 +54,26 @@ final class HourRoom {
     }
 
     /**
-     * Least seconds on the ground among so many in the air. A break may be spent fuelling, so only the longer
-     * of the two counts.
+     * Least seconds on the ground among so many in the air, landed with the reserve. Each break may be spent filling
+     * up once; what that does not fill takes time of its own.
      */
     static long stopsS(DayTable table, long flownS) {
         long breaks = Math.max(0, flownS - 1) / table.rules.engineOnS();
         FuelRules fuel = table.fuel;
-        double filledKg = fuel.burnKgPerS() * flownS - fuel.usableKg();
-        double fuelS =
-                filledKg <= 0
-                        ? 0
-                        : filledKg / fuel.refuelKgPerS()
-                                + fuel.refuelS() * Math.ceil(filledKg / fuel.usableKg());
-        return Math.max(breaks * table.rules.breakS(), (long) Math.floor(fuelS));
+        double mostKg = fuel.usableKg() - Math.min(fuel.usableKg(), fuel.reserveKg());
+        double filledKg = fuel.burnKgPerS() * flownS - mostKg;
+        boolean fits = mostKg > 0 && fuelS(fuel, mostKg, mostKg) <= table.rules.breakS();
+        long breaksS = breaks * table.rules.breakS();
+        return fits
+                ? breaksS + (long) Math.floor(fuelS(fuel, filledKg - breaks * mostKg, mostKg))
+                : Math.max(breaksS, (long) Math.floor(fuelS(fuel, filledKg, fuel.usableKg())));
+    }
+
+    /** Time to fill so much, so much at a time at most. */
+    private static double fuelS(FuelRules fuel, double filledKg, double mostKg) {
+        return filledKg <= 0
+                ? 0
+                : filledKg / fuel.refuelKgPerS() + fuel.refuelS() * Math.ceil(filledKg / mostKg);
     }
 
     int count() {
@@ -90,6 +97,36 @@ final class HourRoom {
             }
         }
         return hourFactor;
+    }
+
+    /**
+     * Prices at which a second costs what it takes more in some other hour, up to one level for all hours: what takes
+     * less than that is dearer by as much.
+     *
+     * @param allS how long the whole day's flying takes, all of it flown in one hour
+     * @param levelS up to where hours are made equally dear
+     */
+    double[] levelledRatio(double[] allS, double levelS) {
+        double[] more = new double[hours];
+        for (int hour = 0; hour < hours; hour++) {
+            more[hour] = allS[hour] > 0 ? Math.max(0, levelS / allS[hour] - 1) : 0;
+        }
+        double[] roomRatio = new double[first.length];
+        for (int span = 0; span < first.length; span++) {
+            boolean isHour = first[span] == last[span];
+            while (isHour && more[first[span]] > 0) {
+                int until = first[span];
+                double least = more[until];
+                while (until + 1 < hours && more[until + 1] > 0) {
+                    least = Math.min(least, more[++until]);
+                }
+                roomRatio[span + until - first[span]] += least;
+                for (int hour = first[span]; hour <= until; hour++) {
+                    more[hour] = Math.max(0, more[hour] - least);
+                }
+            }
+        }
+        return roomRatio;
     }
 
     /** What all that the hours hold is priced. */

@@ -114,11 +114,11 @@ final class Lifts {
         if (refuels && !refuel(k, line, needKg, wish)) {
             return false;
         }
-        if (rests) {
-            grounding.rest(Cause.of(Cause.Kind.ENGINE_LIMIT, k));
-        }
         if (changes) {
             grounding.changeLine(line, Cause.of(Cause.Kind.LINE, k));
+        }
+        if (rests) {
+            grounding.rest(Cause.of(Cause.Kind.ENGINE_LIMIT, k));
         }
         return true;
     }
@@ -202,7 +202,7 @@ final class Lifts {
         }
         boolean restsEarly =
                 waitS >= wish.restWaitS
-                        && waitS < table.rules.breakS()
+                        && waitS < run.breakLeftS()
                         && run.onSinceBreakS > table.rules.engineOnS() / 3;
         if (restsEarly) {
             grounding.rest(new Cause(Cause.Kind.EARLY_BREAK, k, cause.other()));

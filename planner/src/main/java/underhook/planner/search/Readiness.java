@@ -1,5 +1,8 @@
 package underhook.planner.search;
 
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
+
 /** When a trip may be hooked and let go, and what it waits for. */
 final class Readiness {
     /** People stand ready this long before a set-down, s. */
@@ -7,6 +10,12 @@ final class Readiness {
 
     private final DayTable table;
     private final Run run;
+
+    /** For what leaves a place last, all that goes there. */
+    private final int[][] brought;
+
+    /** For each pole, what its place is made ready by. */
+    private final int[][] readiers;
 
     /** What the last answer was forced by. */
     private Cause.Kind kind = Cause.Kind.TEAM;
@@ -16,6 +25,23 @@ final class Readiness {
     Readiness(Run run) {
         this.table = run.table;
         this.run = run;
+        this.brought = new int[table.trips.length][];
+        this.readiers = new int[table.trips.length][];
+        for (int k = 0; k < brought.length; k++) {
+            TripRow trip = table.trips[k];
+            brought[k] = others(k, trip.lastAtPlace(), one -> one.to() == trip.from());
+            readiers[k] =
+                    others(
+                            k,
+                            trip.standsUp(),
+                            one -> one.readyAfterS() > 0 && one.to() == trip.to());
+        }
+    }
+
+    private int[] others(int k, boolean asked, Predicate<TripRow> fits) {
+        return IntStream.range(0, asked ? table.trips.length : 0)
+                .filter(i -> i != k && fits.test(table.trips[i]))
+                .toArray();
     }
 
     Cause cause(int trip) {
@@ -30,20 +56,16 @@ final class Readiness {
                 return false;
             }
         }
-        for (int i = 0; i < table.trips.length && (trip.lastAtPlace() || trip.standsUp()); i++) {
-            boolean there = i != k && run.isLeft(i);
-            if (there && trip.lastAtPlace() && table.trips[i].to() == trip.from()) {
-                return false;
-            }
-            if (there && trip.standsUp() && isReadier(i, trip)) {
-                return false;
-            }
-        }
-        return true;
+        return !isAnyLeft(brought[k]) && !isAnyLeft(readiers[k]);
     }
 
-    private boolean isReadier(int trip, TripRow pole) {
-        return table.trips[trip].readyAfterS() > 0 && table.trips[trip].to() == pole.to();
+    private boolean isAnyLeft(int[] trips) {
+        for (int trip : trips) {
+            if (run.isLeft(trip)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Seconds to wait before leaving for a trip; negative when it can never be. */
@@ -117,8 +139,8 @@ final class Readiness {
                 say(Cause.Kind.HANDLER, trip.from());
             }
         }
-        for (int i = 0; i < table.trips.length && trip.lastAtPlace(); i++) {
-            if (table.trips[i].to() == trip.from() && run.releasedS[i] + 1 > readyS) {
+        for (int i : brought[k]) {
+            if (run.releasedS[i] + 1 > readyS) {
                 readyS = run.releasedS[i] + 1;
                 say(Cause.Kind.AFTER, i);
             }
@@ -145,8 +167,8 @@ final class Readiness {
                 say(Cause.Kind.AFTER, after.trip());
             }
         }
-        for (int i = 0; i < table.trips.length && trip.standsUp(); i++) {
-            if (isReadier(i, trip) && run.releasedS[i] >= 0) {
+        for (int i : readiers[k]) {
+            if (run.releasedS[i] >= 0) {
                 long fromS = Math.max(run.releasedS[i], run.teamArrivedS[team]);
                 if (fromS + table.trips[i].readyAfterS() > readyS) {
                     readyS = fromS + table.trips[i].readyAfterS();

@@ -128,6 +128,7 @@ public final class RestOrder {
      * @param stop asked now and then; the best so far is returned once it says true
      */
     public Ordered better(long seed, int days, BooleanSupplier stop) {
+        table.forget();
         SplittableRandom random = new SplittableRandom(seed);
         Search best = search(kept, random, days, stop);
         RoughSearch rough = new RoughSearch(table, decoder);
@@ -141,7 +142,7 @@ public final class RestOrder {
 
     private Search search(Wish start, SplittableRandom random, int days, BooleanSupplier stop) {
         Search search = new Search(decoder, start, stop, this::strayCents);
-        search.run(random.split(), days, HOT_S);
+        search.run(random.split(), days, new Search.Manner(HOT_S, true));
         return search;
     }
 

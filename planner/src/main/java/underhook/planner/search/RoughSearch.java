@@ -19,11 +19,18 @@ final class RoughSearch {
         this.greedy = new Greedy(table, decoder);
     }
 
-    /** The best of so many greedy orders. */
+    /** What seems the best of so many greedy orders, ways not yet asked for guessed. */
     Wish find(SplittableRandom random, int days, BooleanSupplier stop) {
+        table.startGuessing();
+        Wish best = guessed(random, days, stop);
+        table.stopGuessing();
+        return best;
+    }
+
+    private Wish guessed(SplittableRandom random, int days, BooleanSupplier stop) {
         Lean now = Lean.none(table);
         Lean bestLean = now;
-        Wish best = first(now);
+        Wish best = greedy.order(now);
         long nowGuide = guideCents(best);
         long bestGuide = nowGuide;
         long bestCents = decoder.priceCents();
@@ -31,12 +38,8 @@ final class RoughSearch {
             Lean lean = now.changed(table, random);
             double heat = Math.max(1, HOT_CENTS * (1 - (double) i / days));
             double takeGuide = nowGuide - heat * Math.log(random.nextDouble());
-            table.startGuessing();
             Wish wish = greedy.order(lean);
             long guide = guideCents(wish);
-            if (table.stopGuessing() && guide <= takeGuide) {
-                guide = guideCents(wish);
-            }
             if (guide <= takeGuide) {
                 now = lean;
                 nowGuide = guide;
@@ -55,13 +58,6 @@ final class RoughSearch {
             }
         }
         return best;
-    }
-
-    private Wish first(Lean lean) {
-        table.startGuessing();
-        Wish wish = greedy.order(lean);
-        table.stopGuessing();
-        return wish;
     }
 
     private long guideCents(Wish wish) {

@@ -25,6 +25,10 @@ final class Run {
     double fuelKg;
     int line;
     boolean engineOff;
+
+    /** Since when the engine is off, s. */
+    long offFromS;
+
     long onSinceBreakS;
     long onTotalS;
     long flightS;
@@ -81,6 +85,7 @@ final class Run {
         fuelKg = morningFuelKg;
         line = DayTable.NONE;
         engineOff = true;
+        offFromS = timeS;
         onSinceBreakS = 0;
         onTotalS = 0;
         flightS = 0;
@@ -115,6 +120,7 @@ final class Run {
         fuelKg = now.fuelKg();
         line = now.line();
         engineOff = now.engineOff();
+        offFromS = timeS;
         onSinceBreakS = now.onSinceBreakS();
         onTotalS = now.onTotalS();
     }
@@ -132,6 +138,7 @@ final class Run {
         fuelKg = other.fuelKg;
         line = other.line;
         engineOff = other.engineOff;
+        offFromS = other.offFromS;
         onSinceBreakS = other.onSinceBreakS;
         onTotalS = other.onTotalS;
         flightS = other.flightS;
@@ -166,6 +173,23 @@ final class Run {
         timeS += durationS;
         onSinceBreakS += durationS;
         onTotalS += durationS;
+    }
+
+    /** Stands for so long with the engine off; with all that it was off before, long enough is a break. */
+    void stand(long durationS) {
+        if (!engineOff) {
+            engineOff = true;
+            offFromS = timeS;
+        }
+        timeS += durationS;
+        if (timeS - offFromS >= table.rules.breakS()) {
+            onSinceBreakS = 0;
+        }
+    }
+
+    /** How much longer the engine must be off for it to be a break, s. */
+    long breakLeftS() {
+        return Math.max(0, table.rules.breakS() - (engineOff ? timeS - offFromS : 0));
     }
 
     void fly(long durationS) {

@@ -1,7 +1,10 @@
 package underhook.planner.search;
 
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
+import java.util.function.LongSupplier;
 import java.util.function.ToLongFunction;
 
 /**
@@ -21,6 +24,7 @@ final class Search {
     private static final long LEFT_OUT_MINUTES = 35;
 
     private static final int STEPS_BETWEEN_WORDS = 500;
+    private static final int STEPS_BETWEEN_TURNS = 20;
 
     private final DayTable table;
     private final Decoder decoder;
@@ -49,7 +53,7 @@ final class Search {
         this.decoder = decoder;
         this.changer = new WishChanger(table);
         this.best = start.copy();
-        this.bestCents = decoder.decode(start, null) + strayCents.applyAsLong(start);
+        this.bestCents = guessed(() -> cents(start));
     }
 
     Wish best() {
@@ -68,43 +72,104 @@ final class Search {
         return cut;
     }
 
-    /** Searches from the best so far. */
-    void run(SplittableRandom random, int days, double hotS) {
+    /**
+     * How a search goes about it.
+     *
+     * @param hotS what heat begins with, in seconds of everything standing or flying at once
+     * @param finds whether the ways of what seems the best are found; else all is judged by guesses
+     */
+    record Manner(double hotS, boolean finds) {}
+
+    /**
+     * Searches from the best so far.
+     *
+     * <p>A day is judged by ways that are guessed, until it seems the best: then its ways are found. In the first half,
+     * while it is hot, that is not done, as what seems best then is soon beaten.
+     */
+    void run(SplittableRandom random, int days, Manner manner) {
         Wish now = best.copy();
         Wish next = best.copy();
-        long nowGuide = guideCents(now);
+        boolean finds = manner.finds();
+        bestCents = finds ? cents(best) : bestCents;
+        long nowGuide = finds ? guideCents(now) : guessed(() -> guideCents(best));
         long bestGuide = nowGuide;
-        double cooling = Math.pow(COLD_S / hotS, 1.0 / days);
-        double heat = hotS * minuteCents / 60;
+        double cooling = Math.pow(COLD_S / manner.hotS(), 1.0 / days);
+        double heat = manner.hotS() * minuteCents / 60;
         for (int i = 0; i < days; i++) {
-            if (i % STEPS_BETWEEN_WORDS == 0) {
-                if (stop.getAsBoolean()) {
-                    cut = true;
-                    return;
-                }
+            if (i % STEPS_BETWEEN_WORDS == 0 && stop.getAsBoolean()) {
+                cut = true;
+                keep(now, finds);
+                return;
+            }
+            if (i % STEPS_BETWEEN_TURNS == 0) {
+                settle(now, next);
             }
             next.take(now);
             changer.change(next, random);
             double takeGuide = nowGuide - heat * Math.log(random.nextDouble());
             table.startGuessing();
             long guide = guideCents(next);
-            boolean guessed = table.stopGuessing();
+            boolean sure = !table.stopGuessing() || !finds;
             built++;
-            if (guessed && guide <= takeGuide) {
+            if (!sure && i >= days / 2 && guide < bestGuide && guide <= takeGuide) {
                 guide = guideCents(next);
+                sure = true;
             }
             if (guide <= takeGuide) {
                 Wish old = now;
                 now = next;
                 next = old;
                 nowGuide = guide;
-                if (guide < bestGuide) {
+                if (sure && guide < bestGuide) {
                     bestGuide = guide;
-                    keep(now);
+                    keep(now, finds);
                 }
             }
             heat *= cooling;
         }
+    }
+
+    private long guessed(LongSupplier cents) {
+        table.startGuessing();
+        long guess = cents.getAsLong();
+        table.stopGuessing();
+        return guess;
+    }
+
+    /**
+     * Gives trips the turns in which they are really flown, where that changes nothing for the worse: what waits in an
+     * order for something behind it could be moved about without changing the day.
+     */
+    private void settle(Wish now, Wish other) {
+        table.startGuessing();
+        long was = guideCents(now);
+        other.take(now);
+        int[] turns = turns(now);
+        int next = 0;
+        for (int i = 0; i < other.tokens.length; i++) {
+            if (other.tokens[i] < table.trips.length) {
+                other.tokens[i] = turns[next++];
+            }
+        }
+        if (guideCents(other) <= was) {
+            now.take(other);
+        }
+        table.stopGuessing();
+    }
+
+    /** Trips in the order in which the day just built flies them; what it leaves out comes last. */
+    private int[] turns(Wish wish) {
+        return Arrays.stream(wish.tokens)
+                .filter(token -> token < table.trips.length)
+                .boxed()
+                .sorted(Comparator.comparingLong(this::flownAtS))
+                .mapToInt(trip -> trip)
+                .toArray();
+    }
+
+    private long flownAtS(int trip) {
+        long releasedS = decoder.run().releasedS[trip];
+        return releasedS >= 0 ? releasedS : DayTable.NEVER_S;
     }
 
     /** Price with what is too late flown all the same, at a price for each minute. */
@@ -119,12 +184,16 @@ final class Search {
                 + Math.round(decoder.run().lateS * LATE_RATIO * minuteCents / 60);
     }
 
-    /** Keeps a wish if the day it really gives is the best so far. */
-    private void keep(Wish wish) {
-        long cents = decoder.decode(wish, null) + strayCents.applyAsLong(wish);
+    /** Keeps a wish if the day it gives is the best so far. */
+    private void keep(Wish wish, boolean finds) {
+        long cents = finds ? cents(wish) : guessed(() -> cents(wish));
         if (cents < bestCents) {
             bestCents = cents;
             best.take(wish);
         }
+    }
+
+    private long cents(Wish wish) {
+        return decoder.decode(wish, null) + strayCents.applyAsLong(wish);
     }
 }

@@ -12,31 +12,50 @@ import java.util.function.DoubleConsumer;
  * where a search begins decides more than how long it lasts.
  */
 final class Tournament {
-    private static final int[] STARTERS = {10, 4, 1};
-    private static final int[] STARTERS_OF_FEW = {10, 4, 1};
-    private static final int[] DAYS_PER_TRIP = {80, 250, 900};
-    private static final double[] HOT_S = {84, 54, 54};
+    /**
+     * How many go on in each round, what share of all days it builds, and how hot it begins. Rounds of several are
+     * judged by guessed ways.
+     *
+     * @param hotS one for each round, s
+     */
+    record Rounds(List<Integer> starters, List<Integer> percent, List<Double> hotS) {
+        static final Rounds WHOLE =
+                new Rounds(
+                        List.of(16, 4, 1, 1), List.of(40, 25, 20, 15), List.of(84., 30., 20., 8.));
 
-    /** A day of few trips is searched hotter: one order may lie far from all that are nearly as good. */
-    private static final double[] HOT_OF_FEW_S = {240, 84, 54};
+        /** Few: beside a search from a day that is known. */
+        static final Rounds BESIDE = new Rounds(List.of(4, 1), List.of(50, 50), List.of(84., 30.));
+
+        /** A day of few trips is searched hotter: one order may lie far from all that are nearly as good. */
+        static final Rounds OF_FEW_TRIPS =
+                new Rounds(List.of(10, 4, 1), List.of(30, 37, 33), List.of(240., 84., 54.));
+
+        static Rounds whole(DayTable table) {
+            return table.trips.length <= FEW_TRIPS ? OF_FEW_TRIPS : WHOLE;
+        }
+    }
 
     private static final int FEW_TRIPS = 10;
     private static final int ROUGH_DAYS = 120;
-    private static final int LEAST_TRIPS = 8;
 
     private final DayTable table;
     private final Decoder decoder;
+    private final Rounds rounds;
     private final BooleanSupplier stop;
     private final DoubleConsumer progress;
     private int built;
     private boolean cut;
 
-    Tournament(DayTable table, Decoder decoder, BooleanSupplier stop, DoubleConsumer progress) {
+    Tournament(DayTable table, Decoder decoder, Rounds rounds, Watch watch) {
         this.table = table;
         this.decoder = decoder;
-        this.stop = stop;
-        this.progress = progress;
+        this.rounds = rounds;
+        this.stop = watch.stop();
+        this.progress = watch.progress();
     }
+
+    /** What ends a search, and what is told how far it is. */
+    record Watch(BooleanSupplier stop, DoubleConsumer progress) {}
 
     int built() {
         return built;
@@ -46,39 +65,44 @@ final class Tournament {
         return cut;
     }
 
-    Wish best(SplittableRandom random) {
+    /**
+     * The best of all.
+     *
+     * @param days how many are built in all, those of the first orders not counted
+     */
+    Wish best(int days, SplittableRandom random) {
         List<Search> entrants = new ArrayList<>();
         RoughSearch rough = new RoughSearch(table, decoder);
         // A first order and the search from it take turns: a tournament cut early has searched all
         // the same.
-        int[] starters = isOfFew() ? STARTERS_OF_FEW : STARTERS;
-        for (int i = 0; i < starters[0] && !cut; i++) {
-            progress.accept((double) i / starters[0] / starters.length);
+        int first = rounds.starters().get(0);
+        int count = rounds.starters().size();
+        for (int i = 0; i < first && !cut; i++) {
+            progress.accept((double) i / first / count);
             Wish start = rough.find(random.split(), ROUGH_DAYS, stop);
             built += ROUGH_DAYS;
             entrants.add(new Search(decoder, start, stop));
-            run(entrants.get(i), random.split(), 0);
+            run(entrants.get(i), random.split(), days, 0);
         }
-        for (int round = 1; round < starters.length && !cut; round++) {
-            entrants = bestOf(entrants, starters[round]);
+        for (int round = 1; round < count && !cut; round++) {
+            entrants = bestOf(entrants, rounds.starters().get(round));
             for (int i = 0; i < entrants.size() && !cut; i++) {
-                progress.accept((round + (double) i / entrants.size()) / starters.length);
-                run(entrants.get(i), random.split(), round);
+                progress.accept((round + (double) i / entrants.size()) / count);
+                run(entrants.get(i), random.split(), days, round);
             }
         }
         return bestOf(entrants, 1).get(0).best();
     }
 
-    private void run(Search search, SplittableRandom random, int round) {
-        int days = DAYS_PER_TRIP[round] * Math.max(LEAST_TRIPS, table.trips.length);
+    private void run(Search search, SplittableRandom random, int days, int round) {
+        long all = (long) days * rounds.percent().get(round) / 100;
         int before = search.built();
-        search.run(random, days, (isOfFew() ? HOT_OF_FEW_S : HOT_S)[round]);
+        search.run(
+                random,
+                (int) Math.max(1, all / rounds.starters().get(round)),
+                new Search.Manner(rounds.hotS().get(round), rounds.starters().get(round) == 1));
         built += search.built() - before;
         cut = search.wasCut();
-    }
-
-    private boolean isOfFew() {
-        return table.trips.length <= FEW_TRIPS;
     }
 
     private static List<Search> bestOf(List<Search> entrants, int count) {

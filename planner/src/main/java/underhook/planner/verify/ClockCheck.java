@@ -56,7 +56,7 @@ final class ClockCheck {
                                     Told.of(
                                             "plan",
                                             name + " (" + step.kind() + ") moves the machine."));
-            checkDuration(name, step);
+            checkDuration(i, name, step);
             checkPlaces(step);
             at = step.to();
         }
@@ -86,7 +86,7 @@ final class ClockCheck {
                                         .figures(gap, 0, "s"));
     }
 
-    private void checkDuration(String name, Step step) {
+    private void checkDuration(int at, String name, Step step) {
         double least =
                 switch (step.kind()) {
                     case ROTATION -> rotationS(step.rotation().orElseThrow());
@@ -98,7 +98,7 @@ final class ClockCheck {
                                     + Math.max(0, step.fuelEndKg() - step.fuelStartKg())
                                             / rules.refuelKgPerS();
                     case LINE_CHANGE -> rules.lineChangeS();
-                    case BREAK -> rules.breakS();
+                    case BREAK -> rules.breakS() - offBeforeS(at);
                     case WAIT -> 0;
                 };
         double lasts = Day.durationS(step);
@@ -111,6 +111,15 @@ final class ClockCheck {
                                 Told.of("rules", name + " (" + step.kind() + ") is too short.")
                                         .figures(lasts, least, "s"));
         step.rotation().ifPresent(rotation -> checkReleases(step, rotation));
+    }
+
+    /** How long the engine was off straight before a step, s: a break may begin with fuelling. */
+    private double offBeforeS(int at) {
+        double sum = 0;
+        for (int i = at - 1; i >= 0 && !day.plan().steps().get(i).engineRunning(); i--) {
+            sum += Day.durationS(day.plan().steps().get(i));
+        }
+        return sum;
     }
 
     private static double legsS(List<Leg> legs) {

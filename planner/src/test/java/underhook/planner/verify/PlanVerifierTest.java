@@ -979,6 +979,13 @@ class PlanVerifierTest {
         assertThat(report.checks()).isGreaterThan(300);
     }
 
+    /** Fuelling for 340 s and a break of 1800 s straight after it: the engine is off for 2140 s. */
+    @Test
+    void a_break_may_begin_with_fuelling() {
+        assertThat(check(SmallDay.good().rule("breakS", 2140.0).rule("engineOnS", 1800.0)))
+                .matches(VerifierReport::holds);
+    }
+
     @ParameterizedTest
     @MethodSource("breaks")
     void refuses_each_seeded_break_with_its_code_and_subject(Break seeded) {
