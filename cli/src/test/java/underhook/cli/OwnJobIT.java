@@ -1,6 +1,7 @@
 package underhook.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -54,6 +55,26 @@ class OwnJobIT {
         assertThat(strange.exit()).as(strange.err()).isEqualTo(2);
         assertThat(strange.out()).contains("P9 closed", "99 taken off", "from P8");
         assertThat(folder.resolve("anew")).doesNotExist();
+
+        Said moved =
+                Said.of(
+                        folder.resolve("home"),
+                        "replan",
+                        job.toString(),
+                        out.resolve("plan.json").toString(),
+                        "--at=2026-09-08T07:05:00-01:00",
+                        "--place-moved=P3=90,60,30",
+                        "--out=" + folder.resolve("anew"));
+
+        // 60 m farther east of a place 1400 m east and 800 m north: 52 m farther away, by
+        // Pythagoras.
+        assertThat(moved.exit()).as(moved.out() + moved.err()).isZero();
+        Matcher way =
+                Pattern.compile("The way of 3 to P3 is ([0-9.]+) km long, ([0-9.]+) before")
+                        .matcher(moved.out());
+        assertThat(way.find()).as(moved.out()).isTrue();
+        assertThat(Double.parseDouble(way.group(1)) - Double.parseDouble(way.group(2)))
+                .isCloseTo(0.052, within(0.011));
     }
 
     /** What the line of awk in the document prints. */

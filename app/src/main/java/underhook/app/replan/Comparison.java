@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import underhook.core.job.LoadId;
 import underhook.core.plan.LeftOut;
@@ -21,6 +22,10 @@ import underhook.core.plan.Step;
 /** A new plan beside the plan of record, from now on. */
 final class Comparison {
     private static final int SENTENCES = 3;
+
+    /** Less is the way of flying, not another way, m. */
+    private static final double OTHER_WAY_M = 20;
+
     private static final DateTimeFormatter CLOCK =
             DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
 
@@ -53,7 +58,10 @@ final class Comparison {
                 .toList();
     }
 
-    /** The three that matter: what stays behind, when the day ends, what moves farthest. */
+    /**
+     * The three that matter: what stays behind, when the day ends, what may be hooked with less fuel, what moves
+     * farthest, which ways are others.
+     */
     List<String> sentences() {
         List<String> all = new ArrayList<>();
         List<LeftOut> out = leftOut();
@@ -71,21 +79,78 @@ final class Comparison {
                             + clock(plan.summary().finishAt())
                             + ".");
         }
+        lessFuel().ifPresent(all::add);
         shifts().stream()
                 .sorted(Comparator.comparing((Shift one) -> one.later().abs()).reversed())
-                .limit(SENTENCES - Math.min(SENTENCES, all.size()))
-                .forEach(
+                .map(this::words)
+                .forEach(all::add);
+        all.addAll(otherWays());
+        return all.stream().limit(SENTENCES).toList();
+    }
+
+    private String words(Shift one) {
+        return to(one.rotation())
+                + " is "
+                + apart(one.later())
+                + ", at "
+                + clock(one.rotation().hookedAt())
+                + ".";
+    }
+
+    private static String to(Rotation rotation) {
+        return names(rotation) + " to " + rotation.drops().get(0).place();
+    }
+
+    /** The lift that may be hooked with so much less fuel than before. */
+    private Optional<String> lessFuel() {
+        Rotation tightest = null;
+        for (Rotation rotation : toCome()) {
+            if (lessKg(rotation) >= 1
+                    && (tightest == null || lessKg(rotation) > lessKg(tightest))) {
+                tightest = rotation;
+            }
+        }
+        return Optional.ofNullable(tightest)
+                .map(
                         one ->
-                                all.add(
-                                        names(one.rotation())
-                                                + " to "
-                                                + one.rotation().drops().get(0).place()
-                                                + " is "
-                                                + apart(one.later())
-                                                + ", at "
-                                                + clock(one.rotation().hookedAt())
-                                                + "."));
+                                String.format(
+                                        Locale.ROOT,
+                                        "%s may be hooked with at most %.0f kg of fuel, %.0f less.",
+                                        to(one),
+                                        Math.floor(one.fuelMaxKg()),
+                                        Math.ceil(lessKg(one))));
+    }
+
+    private double lessKg(Rotation rotation) {
+        return before(rotation).map(old -> old.fuelMaxKg() - rotation.fuelMaxKg()).orElse(0.0);
+    }
+
+    /** Lifts that keep their time and are flown along another way. */
+    private List<String> otherWays() {
+        List<String> all = new ArrayList<>();
+        for (Rotation rotation : toCome()) {
+            double nowM = rotation.legs().get(0).distanceM();
+            before(rotation)
+                    .map(old -> old.legs().get(0).distanceM())
+                    .filter(wasM -> Math.abs(nowM - wasM) >= OTHER_WAY_M)
+                    .ifPresent(
+                            wasM ->
+                                    all.add(
+                                            String.format(
+                                                    Locale.ROOT,
+                                                    "The way of %s is %.2f km long, %.2f before.",
+                                                    to(rotation),
+                                                    nowM / 1000,
+                                                    wasM / 1000)));
+        }
         return all;
+    }
+
+    private Optional<Rotation> before(Rotation rotation) {
+        return record.steps().stream()
+                .flatMap(step -> step.rotation().stream())
+                .filter(one -> one.loads().equals(rotation.loads()))
+                .findFirst();
     }
 
     private static String names(Rotation rotation) {
