@@ -18,6 +18,7 @@ import underhook.app.desk.PlanRuns;
 import underhook.app.desk.Relief;
 import underhook.app.port.Caution;
 import underhook.app.port.Content;
+import underhook.app.port.KeptJob.KeptPlan;
 import underhook.app.port.ReadJob;
 import underhook.app.port.Written;
 import underhook.core.plan.Leg;
@@ -103,12 +104,13 @@ final class ReadingApi {
         node.put("caution", Caution.TEXT);
         ArrayNode jobs = node.putArray("jobs");
         for (DeskJob job : desk.list()) {
-            Optional<KnownPlan> plan = job.findPlan();
+            // Of a job that nobody opens no plan is read.
+            Optional<KeptPlan> plan = job.findKeptPlan();
             ObjectNode one = jobs.addObject();
             one.put("id", job.id());
             one.put("name", job.name());
             one.put("changedAt", job.head().at().toString());
-            one.put("plannedAt", plan.map(known -> known.kept().at().toString()).orElse(null));
+            one.put("plannedAt", plan.map(kept -> kept.at().toString()).orElse(null));
             one.put("demo", job.id().startsWith("demo"));
         }
         call.answer(node);

@@ -143,20 +143,27 @@ public final class DeskJob implements AutoCloseable {
         return Optional.empty();
     }
 
-    /** The newest plan made from the files as they are now, else the newest of all. */
-    public synchronized Optional<KnownPlan> findPlan() throws IOException {
-        List<KeptPlan> plans = kept.listPlans();
-        if (plans.isEmpty()) {
-            return Optional.empty();
-        }
-        KeptPlan chosen = plans.get(plans.size() - 1);
-        for (KeptPlan plan : plans) {
+    /** The newest plan made from the files as they are now, else the newest of all; not read. */
+    public Optional<KeptPlan> findKeptPlan() throws IOException {
+        Optional<KeptPlan> newest = Optional.empty();
+        Optional<KeptPlan> chosen = Optional.empty();
+        for (KeptPlan plan : kept.listPlans()) {
+            newest = Optional.of(plan);
             if (!isStale(plan)) {
-                chosen = plan;
+                chosen = newest;
             }
         }
-        if (known == null || !known.kept().equals(chosen)) {
-            known = readPlan(chosen);
+        return chosen.isPresent() ? chosen : newest;
+    }
+
+    /** The same, read. */
+    public synchronized Optional<KnownPlan> findPlan() throws IOException {
+        Optional<KeptPlan> chosen = findKeptPlan();
+        if (chosen.isEmpty()) {
+            return Optional.empty();
+        }
+        if (known == null || !known.kept().equals(chosen.get())) {
+            known = readPlan(chosen.get());
         }
         return Optional.of(known);
     }

@@ -1,13 +1,13 @@
 // Asks for what the first page shows while the page's own files are still on their way; api.js takes the answers.
 {
-  let known = null;
+  let known = {};
   try {
-    known = JSON.parse(localStorage.getItem('underhook') ?? '{}').jobId;
+    known = JSON.parse(localStorage.getItem('underhook') ?? '{}');
   } catch {
     // A browser that keeps nothing starts at the list of jobs.
   }
-  const id = new URLSearchParams(location.hash.slice(1)).get('job') ?? known;
+  const id = new URLSearchParams(location.hash.slice(1)).get('job') ?? known.jobId;
   const job = id && `/api/jobs/${encodeURIComponent(id)}`;
-  const paths = ['/api/session', ...(id ? [job, `${job}/plan`, `${job}/map`] : [])];
+  const paths = ['/api/session', ...(id ? [job] : []), ...(id && (known.jobId !== id || known.isPlanned !== false) ? [`${job}/plan`, `${job}/map`] : [])];
   window.early = new Map(paths.map((path) => [path, fetch(path, { cache: 'no-store' }).catch(() => null)]));
 }

@@ -35,7 +35,7 @@ export function startMap(element) {
   layers.strips = vector(styleOf('strips'));
   layers.others = still(styleOf('legs'));
   layers.legs = vector(styleOf('legs'));
-  layers.places = vector(placeStyle);
+  layers.places = vector(placeStyle, false);
   layers.names = new layer.Vector({ source: new source.Vector(), style: (feature) => nameOf(feature, chosenPlaces().has(feature.getId())), declutter: true });
   layers.craft = vector(styleOf('craft'));
   layers.sketch = vector(styleOf('sketch'));
@@ -57,7 +57,8 @@ export function startMap(element) {
 
 // What changes with a choice is little and is drawn in every frame; what stays is a picture, which is moved and
 // stretched until there is time to draw it anew.
-const vector = (how) => new layer.Vector({ source: new source.Vector(), style: how, updateWhileAnimating: true });
+// Places are drawn by a function of ours, which is asked in every frame anyway.
+const vector = (how, isLively = true) => new layer.Vector({ source: new source.Vector(), style: how, updateWhileAnimating: isLively });
 const still = (how) => new layer.VectorImage({ source: new source.Vector(), style: how, imageRatio: WIDER, renderBuffer: NEAR_PIXELS });
 
 const placeStyle = (feature) => [new style.Style({

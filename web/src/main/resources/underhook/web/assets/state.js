@@ -34,7 +34,7 @@ export const setReader = (change) => set({ reader: { ...state.reader, ...change 
 export const listen = (listener) => listeners.add(listener);
 
 function remember() {
-  localStorage.setItem('underhook', JSON.stringify({ jobId: state.jobId, reader: state.reader }));
+  localStorage.setItem('underhook', JSON.stringify({ jobId: state.jobId, isPlanned: Boolean(state.plan), reader: state.reader }));
   const hash = new URLSearchParams();
   if (state.jobId) hash.set('job', state.jobId);
   if (state.lift) hash.set('lift', state.lift);
