@@ -19,6 +19,9 @@ import underhook.core.plan.ReleaseLook.Use;
 
 /** Where on a leg its load may be let go. */
 final class LetGo {
+    /** A longer stretch without a spot is told in seconds. @source PRACTICE as for RELEASE_CLOSED */
+    private static final double TOLD_FROM_S = 10;
+
     private LetGo() {}
 
     /** The same without a word on areas where none is named, for the card. */
@@ -41,6 +44,13 @@ final class LetGo {
         List<String> parts = new ArrayList<>();
         merged(look, Use.CLOSED).forEach((what, km) -> parts.add("NOT over " + what + " " + km));
         merged(look, Use.GUARDED).forEach((what, km) -> parts.add("guarded " + what + " " + km));
+        if (look.longestClosedS() > TOLD_FROM_S) {
+            parts.add(
+                    String.format(
+                            Locale.ROOT,
+                            "%.0f s on end without a spot",
+                            Math.ceil(look.longestClosedS())));
+        }
         TreeSet<String> areas = new TreeSet<>();
         look.stretches().stream()
                 .filter(part -> part.use() == Use.NAMED)

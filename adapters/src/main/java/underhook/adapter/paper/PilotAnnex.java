@@ -120,7 +120,7 @@ final class PilotAnnex {
 
     private static String reasons(Step step, Rotation rotation) {
         return (step.because()
-                        + " "
+                        + (step.because().isEmpty() ? "" : "; way in: ")
                         + rotation.drops().stream()
                                 .map(drop -> drop.reasons().stream().limit(1).toList())
                                 .flatMap(List::stream)

@@ -67,6 +67,22 @@ class LetGoTest {
     }
 
     @Test
+    void tells_a_long_stretch_without_a_spot_in_seconds_rounded_up() {
+        Leg leg =
+                leg().withRelease(
+                                new ReleaseLook(
+                                        List.of(
+                                                new Stretch(
+                                                        Use.CLOSED, 30, 340, 12.3, List.of("LL1"))),
+                                        12.3,
+                                        12.3,
+                                        80));
+
+        assertThat(LetGo.brief(leg))
+                .contains("NOT over LL1 0.0–0.4 km; 13 s on end without a spot");
+    }
+
+    @Test
     void says_when_no_area_is_named_and_nothing_without_a_load() {
         assertThat(LetGo.line(looked(new Stretch(Use.OPEN, 30, 900, 9, List.of()))))
                 .contains("Let go: no named area.");

@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeSet;
 import underhook.core.aircraft.VortexRing;
 import underhook.core.finding.Finding;
 import underhook.core.geo.PlanePoint;
@@ -24,6 +26,7 @@ import underhook.core.plan.PathPoint;
 import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
 import underhook.core.plan.PoleSetting;
+import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
@@ -204,9 +207,9 @@ final class PlanBuilder {
                             trip.from()));
         }
         Leg loaded = leg(flown.loaded(), loaded(flown.line(), trip), trip.from(), trip.to());
+        Optional<ClearLegs.Seen> looked = model.look(trip, flown);
         legs.add(
-                model.look(trip, flown)
-                        .map(
+                looked.map(
                                 seen -> {
                                     ClearLegs.Seen slow =
                                             seen.withLook(SlowLook.of(seen.look(), loaded));
@@ -232,6 +235,7 @@ final class PlanBuilder {
         WayIn out = event.legs().isEmpty() ? flown.loaded().wayIn() : event.legs().get(0).wayOut();
         double departure = out.departureTrackGridRad();
         List<String> reasons = reasons(flown, out);
+        looked.ifPresent(seen -> reasons.add(lettingGo(legs.get(flown.before().size()), seen)));
         for (int i = 0; i < trip.loads().size(); i++) {
             drops.add(
                     new Drop(
@@ -271,6 +275,28 @@ final class PlanBuilder {
         tailwindOut(out, flown).ifPresent(all::add);
         passedOver(flown).ifPresent(all::add);
         return all;
+    }
+
+    /** The longest stretch without a spot to let go over, and the areas that are named for it. */
+    private static String lettingGo(Leg loaded, ClearLegs.Seen seen) {
+        double longestS = loaded.release().map(ReleaseLook::longestClosedS).orElse(0.0);
+        TreeSet<String> below = new TreeSet<>();
+        seen.look().stretches().stream()
+                .filter(part -> part.use() == ReleaseLook.Use.NAMED)
+                .forEach(part -> below.addAll(part.what()));
+        TreeSet<String> near = new TreeSet<>(seen.near());
+        near.removeAll(below);
+        return "letting go on the way: "
+                + (longestS > 0
+                        ? "at most " + seconds(longestS) + " s on end without a spot for it"
+                        : "a spot for it everywhere")
+                + named("; agreed areas below: ", below)
+                + named("; agreed areas near: ", near)
+                + named("; would serve once agreed: ", new TreeSet<>(seen.candidates()));
+    }
+
+    private static String named(String how, Set<String> areas) {
+        return areas.isEmpty() ? "" : how + String.join(", ", areas);
     }
 
     /** What the way with the load pays for what it passes over; empty where that is nothing. */

@@ -209,6 +209,31 @@ class PlannedWaysTest {
     }
 
     @Test
+    void a_way_in_from_which_a_house_could_be_hit_is_told_with_what_is_taken_beside_it() {
+        // 14 m beside the last part into the wind: passed, but not out of reach of what falls.
+        Plan plan = planned(houseAt(14, 930));
+
+        List<String> reasons =
+                plan.steps().stream()
+                        .flatMap(step -> step.rotation().stream())
+                        .flatMap(rotation -> rotation.drops().stream())
+                        .filter(drop -> drop.place().equals(pid("S1")))
+                        .flatMap(drop -> drop.reasons().stream())
+                        .distinct()
+                        .toList();
+        assertThat(reasons)
+                .anyMatch(
+                        reason ->
+                                reason.startsWith("tracks ")
+                                        && reason.endsWith("let go there it could come down on H1"))
+                .anyMatch(
+                        reason ->
+                                reason.startsWith("next to tracks ")
+                                        && reason.contains(" is taken"))
+                .noneMatch(reason -> reason.contains("10° beside"));
+    }
+
+    @Test
     void houses_that_any_way_out_could_hit_are_named_with_what_would_open_it() {
         SmallDay day = SmallDay.good();
         MapFeature house = with(day.job().features().get(1), "bufferM", 0.0);

@@ -75,6 +75,8 @@ export const says = [
   [/^(?:second best|else): track (.+)$/, (_, rest) => `Zweitbeste: Kurs ${way(rest)}`],
   [/^next to tracks (.+?): (.+)$/, (_, tracks, rest) => `Neben Kursen ${part(tracks)}: ${way(rest)}`],
   [/^way out: track (.+)$/, (_, rest) => `Abflug: Kurs ${way(rest)}`], [/^(\S+): out on track (.+)$/, (_, place, rest) => `${place}: ab auf Kurs ${way(rest)}`],
+  [/^on the way what is passed over counts: (.+)$/, (_, rest) => `unterwegs zählt, was überflogen wird: ${rest.replace(/ground along roads/g, 'Boden an Straßen').replace(/steep ground/g, 'steiler Boden')}`],
+  [/^letting go on the way: (?:at most (\d+) s on end without a spot for it|a spot for it everywhere)(.*)$/, (_, longest, rest) => `Abwerfen unterwegs: ${longest ? `höchstens ${longest} s am Stück ohne Stelle dafür` : 'überall eine Stelle dafür'}${rest.replace('agreed areas below:', 'zugesagte Flächen darunter:').replace('agreed areas near:', 'zugesagte Flächen nahe:').replace('would serve once agreed:', 'dienten, sobald zugesagt:')}`],
   [/^way out, (?:second best|else): track (.+)$/, (_, rest) => `Abflug, zweitbester: Kurs ${way(rest)}`],
   [/^way out, next to tracks (.+?): (.+)$/, (_, tracks, rest) => `Abflug, neben Kursen ${part(tracks)}: ${way(rest)}`],
   [/^way out, tracks (.+?): (.+)$/, (_, tracks, rest) => `Abflug, Kurse ${part(tracks)}: ${way(rest)}`],
