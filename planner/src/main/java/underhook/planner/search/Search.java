@@ -64,6 +64,12 @@ final class Search {
         return bestCents;
     }
 
+    /** Price of the best with its ways found, cents. */
+    long sureCents() {
+        bestCents = cents(best);
+        return bestCents;
+    }
+
     int built() {
         return built;
     }
