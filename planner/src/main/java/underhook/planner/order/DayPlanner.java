@@ -61,7 +61,8 @@ public final class DayPlanner {
                 DayOrder.find(
                         table,
                         settings.effort(),
-                        new DayOrder.Stops(settings.settled(), settings.stop()),
+                        new DayOrder.Stops(
+                                settings.enough(), settings.settled(), settings.stop()),
                         done -> progress.step("searching the order of the day", 0.3 + 0.6 * done));
         DayState day = new DayStory(model, maker, people, table).tell(found.day());
         progress.step("writing the plan", 0.9);
@@ -91,7 +92,7 @@ public final class DayPlanner {
     private record Reason(FindingCode code, String message) {}
 
     private static Reason reason(DayTable table, int trip, boolean cut) {
-        if (!table.isReached(trip)) {
+        if (!table.isReached(trip) && !cut) {
             return new Reason(
                     FindingCode.NO_CREW,
                     "No crew that may do the work can come there, on foot or by air. Perhaps another"

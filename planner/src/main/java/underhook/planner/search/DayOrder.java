@@ -38,10 +38,15 @@ public final class DayOrder {
     /**
      * What ends a search.
      *
+     * @param hurried says true when what is left of the time must go to days whose ways are found
      * @param settled says true when no better day may be looked for
      * @param stop says true when no other day to choose from may be looked for either
      */
-    public record Stops(BooleanSupplier settled, BooleanSupplier stop) {}
+    public record Stops(BooleanSupplier hurried, BooleanSupplier settled, BooleanSupplier stop) {
+        public Stops(BooleanSupplier settled, BooleanSupplier stop) {
+            this(settled, settled, stop);
+        }
+    }
 
     /** Searches a day's order as long as is usual, or until it is stopped. */
     public static Found find(
@@ -66,7 +71,7 @@ public final class DayOrder {
                         table,
                         decoder,
                         Tournament.Rounds.whole(table),
-                        new Tournament.Watch(stops.settled(), progress));
+                        new Tournament.Watch(stops.hurried(), stops.settled(), progress));
         SplittableRandom random = new SplittableRandom(effort.seed());
         Wish best = tournament.best(days - others, random);
         List<Front.Point> front =

@@ -64,8 +64,8 @@ final class Front {
 
     private Wish better(Wish from, Rates rates, int days, SplittableRandom random) {
         decoder.setRates(rates);
-        Search search = new Search(decoder, from, stop);
-        search.run(random.split(), Math.max(1, days), new Search.Manner(HOT_S, true));
+        Search search = new Search(decoder, from);
+        search.run(random.split(), Math.max(1, days), new Search.Manner(HOT_S, true, stop));
         decoder.setRates(table.rates);
         return search.best();
     }

@@ -141,8 +141,8 @@ public final class RestOrder {
     }
 
     private Search search(Wish start, SplittableRandom random, int days, BooleanSupplier stop) {
-        Search search = new Search(decoder, start, stop, this::strayCents);
-        search.run(random.split(), days, new Search.Manner(HOT_S, true));
+        Search search = new Search(decoder, start, this::strayCents);
+        search.run(random.split(), days, new Search.Manner(HOT_S, true, stop));
         return search;
     }
 

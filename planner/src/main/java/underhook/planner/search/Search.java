@@ -35,21 +35,19 @@ final class Search {
     private long bestCents;
     private int built;
     private boolean cut;
-    private final BooleanSupplier stop;
     private final ToLongFunction<Wish> strayCents;
 
-    Search(Decoder decoder, Wish start, BooleanSupplier stop) {
-        this(decoder, start, stop, wish -> 0);
+    Search(Decoder decoder, Wish start) {
+        this(decoder, start, wish -> 0);
     }
 
     /**
      * @param strayCents what a wish costs besides, for being other than one that people know
      */
-    Search(Decoder decoder, Wish start, BooleanSupplier stop, ToLongFunction<Wish> strayCents) {
+    Search(Decoder decoder, Wish start, ToLongFunction<Wish> strayCents) {
         this.strayCents = strayCents;
         this.table = decoder.run().table;
         this.minuteCents = Math.max(1, decoder.rates().minuteCents());
-        this.stop = stop;
         this.decoder = decoder;
         this.changer = new WishChanger(table);
         this.best = start.copy();
@@ -61,12 +59,6 @@ final class Search {
     }
 
     long bestCents() {
-        return bestCents;
-    }
-
-    /** Price of the best with its ways found, cents. */
-    long sureCents() {
-        bestCents = cents(best);
         return bestCents;
     }
 
@@ -83,8 +75,9 @@ final class Search {
      *
      * @param hotS what heat begins with, in seconds of everything standing or flying at once
      * @param finds whether the ways of what seems the best are found; else all is judged by guesses
+     * @param stop asked now and then
      */
-    record Manner(double hotS, boolean finds) {}
+    record Manner(double hotS, boolean finds, BooleanSupplier stop) {}
 
     /**
      * Searches from the best so far.
@@ -102,7 +95,7 @@ final class Search {
         double cooling = Math.pow(COLD_S / manner.hotS(), 1.0 / days);
         double heat = manner.hotS() * minuteCents / 60;
         for (int i = 0; i < days; i++) {
-            if (i % STEPS_BETWEEN_WORDS == 0 && stop.getAsBoolean()) {
+            if (i % STEPS_BETWEEN_WORDS == 0 && manner.stop().getAsBoolean()) {
                 cut = true;
                 keep(now, finds);
                 return;

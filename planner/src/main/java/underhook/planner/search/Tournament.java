@@ -36,12 +36,12 @@ final class Tournament {
     }
 
     private static final int FEW_TRIPS = 10;
-    private static final int SURE_OF = 3;
     private static final int ROUGH_DAYS = 120;
 
     private final DayTable table;
     private final Decoder decoder;
     private final Rounds rounds;
+    private final BooleanSupplier hurry;
     private final BooleanSupplier stop;
     private final DoubleConsumer progress;
     private int built;
@@ -51,12 +51,21 @@ final class Tournament {
         this.table = table;
         this.decoder = decoder;
         this.rounds = rounds;
+        this.hurry = watch.hurry();
         this.stop = watch.stop();
         this.progress = watch.progress();
     }
 
-    /** What ends a search, and what is told how far it is. */
-    record Watch(BooleanSupplier stop, DoubleConsumer progress) {}
+    /**
+     * What ends a search, and what is told how far it is.
+     *
+     * @param hurry ends the rounds that are judged by guesses alone
+     */
+    record Watch(BooleanSupplier hurry, BooleanSupplier stop, DoubleConsumer progress) {
+        Watch(BooleanSupplier stop, DoubleConsumer progress) {
+            this(stop, stop, progress);
+        }
+    }
 
     int built() {
         return built;
@@ -78,27 +87,33 @@ final class Tournament {
         // the same.
         int first = rounds.starters().get(0);
         int count = rounds.starters().size();
-        for (int i = 0; i < first && !cut; i++) {
+        for (int i = 0; i < first && !isOver(0); i++) {
             progress.accept((double) i / first / count);
-            Wish start = rough.find(random.split(), ROUGH_DAYS, stop);
+            Wish start = rough.find(random.split(), ROUGH_DAYS, hurry);
             built += ROUGH_DAYS;
-            entrants.add(new Search(decoder, start, stop));
+            entrants.add(new Search(decoder, start));
             run(entrants.get(i), random.split(), days, 0);
         }
-        for (int round = 1; round < count && !cut; round++) {
+        for (int round = 1; round < count; round++) {
             entrants = bestOf(entrants, rounds.starters().get(round));
-            for (int i = 0; i < entrants.size() && !cut; i++) {
+            for (int i = 0; i < entrants.size() && !isOver(round); i++) {
                 progress.accept((round + (double) i / entrants.size()) / count);
                 run(entrants.get(i), random.split(), days, round);
             }
         }
-        // Cut while ways were guessed, the few that seem best are told apart by their ways.
-        return cut
-                ? bestOf(entrants, SURE_OF).stream()
-                        .min(Comparator.comparingLong(Search::sureCents))
-                        .orElseThrow()
-                        .best()
-                : bestOf(entrants, 1).get(0).best();
+        return entrants.get(0).best();
+    }
+
+    /** Rounds of guesses end early, so that a cut search still ends on days whose ways are found. */
+    private boolean isOver(int round) {
+        boolean isFirst = round == 0 && built == 0;
+        boolean isOver = !isFirst && (isGuessed(round) ? hurry : stop).getAsBoolean();
+        cut |= isOver;
+        return isOver;
+    }
+
+    private boolean isGuessed(int round) {
+        return rounds.starters().get(round) > 1;
     }
 
     private void run(Search search, SplittableRandom random, int days, int round) {
@@ -107,9 +122,10 @@ final class Tournament {
         search.run(
                 random,
                 (int) Math.max(1, all / rounds.starters().get(round)),
-                new Search.Manner(rounds.hotS().get(round), rounds.starters().get(round) == 1));
+                new Search.Manner(
+                        rounds.hotS().get(round), !isGuessed(round), isGuessed(round) ? hurry : stop));
         built += search.built() - before;
-        cut = search.wasCut();
+        cut |= search.wasCut();
     }
 
     private static List<Search> bestOf(List<Search> entrants, int count) {
