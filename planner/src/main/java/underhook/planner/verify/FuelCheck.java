@@ -140,7 +140,7 @@ final class FuelCheck {
                         zone ->
                                 day.ledger()
                                         .demand(
-                                                !Ways.shapeOf(day, zone)
+                                                !day.shapeOf(zone)
                                                         .covers(day.planeOf(step.from())),
                                                 FindingCode.FUEL_PLACE,
                                                 place,

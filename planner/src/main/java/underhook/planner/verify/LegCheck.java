@@ -13,7 +13,6 @@ import underhook.core.job.Machine;
 import underhook.core.job.MapFeature;
 import underhook.core.job.PlaceId;
 import underhook.core.job.WeatherHour;
-import underhook.core.job.Wire;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Leg;
 import underhook.core.plan.PathPoint;
@@ -218,15 +217,14 @@ final class LegCheck {
         for (MapFeature feature : day.job().features()) {
             boolean line = feature.shape() == MapFeature.Shape.LINE;
             if (line && feature.crossing() != CrossingRule.NEVER) {
-                boolean crossed = crosses(flight, Ways.shapeOf(day, feature));
+                boolean crossed = crosses(flight, day.shapeOf(feature));
                 boolean guarded = feature.crossing() == CrossingRule.GUARDED;
                 sum += crossed ? guarded ? prices.guardedS() : prices.openS() : 0;
             }
         }
-        for (Wire wire : day.job().wires()) {
-            List<PlanePoint> supports = wire.supports().stream().map(day::planeOf).toList();
-            if (wire.crossing() != CrossingRule.NEVER
-                    && crosses(flight, new Shape(supports, 0, false))) {
+        for (HungWire hung : day.wires()) {
+            if (hung.wire().crossing() != CrossingRule.NEVER
+                    && crosses(flight, new Shape(hung.supports(), 0, false))) {
                 sum += prices.wireS();
             }
         }
