@@ -141,8 +141,7 @@ public final class LegFinder {
                                                 roundedKey(request, keepM)
                                                         + "|"
                                                         + request.underHookM(),
-                                                unused ->
-                                                        profile.find(way.points(), need(request)))
+                                                unused -> profile.find(way.points(), need(request)))
                                         .map(found -> assemble(request, way, found)));
     }
 
@@ -189,7 +188,10 @@ public final class LegFinder {
         }
         Exposures priced = exposures(request.kinds(), KEEP_OFF_M);
         return RoundedWay.of(
-                way, rigid, turning(request), new RoundedWay.Over(map.walk()::isFree, priced::priceS));
+                way,
+                rigid,
+                turning(request),
+                new RoundedWay.Over(map.walk()::isFree, priced::priceS));
     }
 
     /** What has a price under loads of these kinds; nothing under the empty line. */

@@ -191,8 +191,9 @@ public final class WayMap {
         private @Nullable PlanePoint open;
 
         boolean isFree(PlanePoint a, PlanePoint b) {
-            // Where no edge is touched on the way, its end lies outside closed ground as its start does.
-            boolean known = a.equals(open);
+            // Where no edge is touched on the way, its end lies outside closed ground as its start
+            // does.
+            boolean known = open != null && a.equals(open);
             boolean free =
                     ground.isOpen(Spot.of(a), Spot.of(b))
                             && (known || mayStand(a))

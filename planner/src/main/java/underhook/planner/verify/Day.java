@@ -39,7 +39,7 @@ final class Day {
     private final Map<LoadId, Drop> drops = new HashMap<>();
     private final Map<LoadId, Rotation> rotations = new HashMap<>();
     private final Map<PlaceId, PlanePoint> places = new HashMap<>();
-    private final Map<Object, Shape> shapes = new IdentityHashMap<>();
+    private final IdentityHashMap<Object, Shape> shapes = new IdentityHashMap<>();
     private final List<HungWire> wires = new ArrayList<>();
     private final List<Flight> flights = new ArrayList<>();
 

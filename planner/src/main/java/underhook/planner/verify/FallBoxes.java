@@ -84,10 +84,7 @@ final class FallBoxes {
 
     private List<WeatherHour> windRows(Flight flight) {
         return air.listRows(
-                flight.step()
-                        .rotation()
-                        .map(Rotation::hookedAt)
-                        .orElse(flight.step().startAt()));
+                flight.step().rotation().map(Rotation::hookedAt).orElse(flight.step().startAt()));
     }
 
     /** Each load of a flight; the line where there is none; nothing with the line off. */

@@ -31,8 +31,7 @@ public final class PlanVerifier {
     public VerifierReport check(Job job, Ground ground, Plan plan) {
         SoftReference<Proofs> kept = free.getAndSet(null);
         Proofs known = kept == null ? null : kept.get();
-        Proofs proofs =
-                known != null && known.areOf(job, ground) ? known : new Proofs(job, ground);
+        Proofs proofs = known != null && known.areOf(job, ground) ? known : new Proofs(job, ground);
         VerifierReport report = check(new Day(job, ground, plan, proofs));
         free.set(new SoftReference<>(proofs));
         return report;

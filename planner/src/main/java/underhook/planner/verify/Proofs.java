@@ -42,7 +42,11 @@ final class Proofs {
      * @param hours hours of the forecast that count for it; none where no wind is asked for
      */
     record Asked(
-            Class<?> check, Leg leg, double lineM, double ballastKg, List<List<WeatherHour>> hours) {
+            Class<?> check,
+            Leg leg,
+            double lineM,
+            double ballastKg,
+            List<List<WeatherHour>> hours) {
         Asked {
             hours = List.copyOf(hours);
         }
@@ -58,7 +62,8 @@ final class Proofs {
         this.ground = ground;
     }
 
-    /** Whether they are about this very job and ground. */
+    /** Whether they are about this very job and ground: to compare all they hold would take longer. */
+    @SuppressWarnings("ReferenceEquality")
     boolean areOf(Job otherJob, Ground otherGround) {
         return job == otherJob && ground == otherGround;
     }

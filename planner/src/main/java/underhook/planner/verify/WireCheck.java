@@ -93,7 +93,8 @@ final class WireCheck {
                             Leg.WirePass.LISTED_M,
                             Leg.WirePass.LISTED_NEEDS_RATIO * Math.max(needM, aboveNeedM));
             this.widestM = hung.widestM();
-            // A metre more than what is walked along, so that what is left out surely lies further off.
+            // A metre more than what is walked along, so that what is left out surely lies further
+            // off.
             Box flown = Box.round(flight.track()).widened(walkedM() + 1);
             this.spans =
                     hung.spans().stream()
