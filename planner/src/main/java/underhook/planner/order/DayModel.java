@@ -119,6 +119,12 @@ final class DayModel {
     final List<Slot> slots;
     private final LegFinder finder;
     private final ClearLegs clearLegs;
+
+    /** What a plan says of legs, by the leg itself: the next plan of the day mostly flies the same. */
+    private final IdentityHashMap<LegAt, Optional<ClearLegs.Seen>> looks = new IdentityHashMap<>();
+
+    private final IdentityHashMap<LegAt, Double> boundsS = new IdentityHashMap<>();
+    private final IdentityHashMap<LegAt, Leg.Exposure> exposures = new IdentityHashMap<>();
     private final Cargos cargos;
     private final Carriage carriage;
     private final Gear gear;
@@ -684,12 +690,19 @@ final class DayModel {
 
     /** What letting go means on a loaded leg; empty over unknown ground. */
     Optional<ClearLegs.Seen> look(Trip trip, DayState.Flown flown) {
-        return clearLegs.look(
-                flown.loaded().leg(),
-                trip.kindNames(),
-                new ClearLegs.Carried(
-                        cargos.of(trip, flown.line()),
-                        driftWind(trip.from(), trip.to(), flown.slotFrom(), flown.slotTo())));
+        return looks.computeIfAbsent(
+                flown.loaded(),
+                leg ->
+                        clearLegs.look(
+                                leg.leg(),
+                                trip.kindNames(),
+                                new ClearLegs.Carried(
+                                        cargos.of(trip, flown.line()),
+                                        driftWind(
+                                                trip.from(),
+                                                trip.to(),
+                                                flown.slotFrom(),
+                                                flown.slotTo()))));
     }
 
     /**
@@ -745,7 +758,8 @@ final class DayModel {
 
     /** What no legal leg between the same ends on the same ways in and out goes below at that hour, s. */
     double boundS(LegAt at) {
-        return finder.leastAsDirectedS(at.request(), at.wind()) + at.arrivalS();
+        return boundsS.computeIfAbsent(
+                at, leg -> finder.leastAsDirectedS(leg.request(), leg.wind()) + leg.arrivalS());
     }
 
     /** What a loaded leg passes over at a price, and its bound with that; nothing where it is empty. */
@@ -753,10 +767,14 @@ final class DayModel {
         List<String> kinds = at.request().kinds();
         return kinds.isEmpty()
                 ? Leg.Exposure.NONE
-                : new Leg.Exposure(
-                        finder.priceS(at.leg(), kinds),
-                        finder.leastCostAsDirectedS(at.request(), at.wind()) + at.arrivalS(),
-                        finder.overM(at.leg(), kinds));
+                : exposures.computeIfAbsent(
+                        at,
+                        leg ->
+                                new Leg.Exposure(
+                                        finder.priceS(leg.leg(), kinds),
+                                        finder.leastCostAsDirectedS(leg.request(), leg.wind())
+                                                + leg.arrivalS(),
+                                        finder.overM(leg.leg(), kinds)));
     }
 
     /** What a loaded leg passes over at a price, and the price of each, s. */

@@ -61,8 +61,7 @@ public final class DayPlanner {
                 DayOrder.find(
                         table,
                         settings.effort(),
-                        new DayOrder.Stops(
-                                settings.enough(), settings.settled(), settings.stop()),
+                        new DayOrder.Stops(settings.enough(), settings.settled(), settings.stop()),
                         done -> progress.step("searching the order of the day", 0.3 + 0.6 * done));
         DayState day = new DayStory(model, maker, people, table).tell(found.day());
         progress.step("writing the plan", 0.9);

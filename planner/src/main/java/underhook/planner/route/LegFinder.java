@@ -71,12 +71,12 @@ public final class LegFinder {
     private final LegBound bound;
     private final Map<String, List<List<PlanePoint>>> ways = new HashMap<>();
     private final Map<String, Optional<RoundedWay>> roundedWays = new HashMap<>();
+    private final Map<String, Optional<HeightProfile.Profile>> profiles = new HashMap<>();
     private final double strongestWindMPerS;
     private final Map<String, Map<Long, Lies>> liesByPlace = new HashMap<>();
     private final WaysIn waysIn;
     private final Map<String, Exposures> exposures = new HashMap<>();
     private final Map<String, Double> pricesAnyhowS = new HashMap<>();
-    private Flown lastFlown = Flown.NONE;
 
     public LegFinder(Job job, Ground ground) {
         this.job = job;
@@ -135,34 +135,15 @@ public final class LegFinder {
      * @param keepM how far from houses, people or zones by their ids, m
      */
     Optional<FlownLeg> findLeg(Request request, Map<String, Double> keepM) {
-        Flown known = lastFlown;
-        if (!known.isFor(request, keepM)) {
-            known =
-                    new Flown(
-                            Optional.of(request),
-                            Map.copyOf(keepM),
-                            rounded(request, keepM)
-                                    .flatMap(
-                                            way ->
-                                                    profile.find(way.points(), need(request))
-                                                            .map(
-                                                                    found ->
-                                                                            assemble(
-                                                                                    request, way,
-                                                                                    found))));
-            lastFlown = known;
-        }
-        return known.leg();
-    }
-
-    /** A leg as last asked for: it often is at once asked for again. */
-    private record Flown(
-            Optional<Request> request, Map<String, Double> keepM, Optional<FlownLeg> leg) {
-        static final Flown NONE = new Flown(Optional.empty(), Map.of(), Optional.empty());
-
-        boolean isFor(Request other, Map<String, Double> otherKeepM) {
-            return request.isPresent() && request.get().equals(other) && keepM.equals(otherKeepM);
-        }
+        return rounded(request, keepM)
+                .flatMap(
+                        way ->
+                                profiles.computeIfAbsent(
+                                                roundedKey(request, keepM)
+                                                        + "|"
+                                                        + request.underHookM(),
+                                                unused -> profile.find(way.points(), need(request)))
+                                        .map(found -> assemble(request, way, found)));
     }
 
     /** Towards which end of the way in plan its height cannot be told; empty where it can. */
@@ -174,14 +155,17 @@ public final class LegFinder {
 
     /** The way with its corners flown as arcs; what must stay straight stays so. */
     private Optional<RoundedWay> rounded(Request request, Map<String, Double> keepM) {
-        String key = wayKey(request, keepM) + "|" + request.speedMPerS();
         return roundedWays.computeIfAbsent(
-                key,
+                roundedKey(request, keepM),
                 unused ->
                         ways(request, keepM).stream()
                                 .map(way -> costed(request, way, maps.of(request.kinds(), keepM)))
                                 .min(Comparator.comparingDouble(Costed::costS))
                                 .map(Costed::way));
+    }
+
+    private String roundedKey(Request request, Map<String, Double> keepM) {
+        return wayKey(request, keepM) + "|" + request.speedMPerS();
     }
 
     private record Costed(RoundedWay way, double costS) {}
@@ -205,7 +189,10 @@ public final class LegFinder {
         }
         Exposures priced = exposures(request.kinds(), KEEP_OFF_M);
         return RoundedWay.of(
-                way, rigid, turning(request), new RoundedWay.Over(map::isFree, priced::priceS));
+                way,
+                rigid,
+                turning(request),
+                new RoundedWay.Over(map.walk()::isFree, priced::priceS));
     }
 
     /** What has a price under loads of these kinds; nothing under the empty line. */

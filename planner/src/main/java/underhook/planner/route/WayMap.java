@@ -178,12 +178,30 @@ public final class WayMap {
 
     /** Whether the straight piece between two points may be flown. */
     boolean isFree(PlanePoint a, PlanePoint b) {
-        // Where no edge is touched on the way, the end lies outside closed ground as the start
-        // does.
-        return ground.isOpen(Spot.of(a), Spot.of(b))
-                && mayStand(a)
-                && !wires.isInCorridor(b)
-                && wires.passes(a, b);
+        return walk().isFree(a, b);
+    }
+
+    /** The same for pieces asked for in a row, most of which begin where the one before ends. */
+    Walk walk() {
+        return new Walk();
+    }
+
+    /** One way piece by piece. Not safe for threads. */
+    final class Walk {
+        private @Nullable PlanePoint open;
+
+        boolean isFree(PlanePoint a, PlanePoint b) {
+            // Where no edge is touched on the way, its end lies outside closed ground as its start
+            // does.
+            boolean known = open != null && a.equals(open);
+            boolean free =
+                    ground.isOpen(Spot.of(a), Spot.of(b))
+                            && (known || mayStand(a))
+                            && !wires.isInCorridor(b)
+                            && wires.passes(a, b);
+            open = free ? b : null;
+            return free;
+        }
     }
 
     private boolean mayStand(PlanePoint point) {

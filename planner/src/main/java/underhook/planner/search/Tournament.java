@@ -123,7 +123,9 @@ final class Tournament {
                 random,
                 (int) Math.max(1, all / rounds.starters().get(round)),
                 new Search.Manner(
-                        rounds.hotS().get(round), !isGuessed(round), isGuessed(round) ? hurry : stop));
+                        rounds.hotS().get(round),
+                        !isGuessed(round),
+                        isGuessed(round) ? hurry : stop));
         built += search.built() - before;
         cut |= search.wasCut();
     }

@@ -3,7 +3,9 @@ package underhook.planner.verify;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import underhook.core.finding.FindingCode;
@@ -14,9 +16,11 @@ import underhook.core.job.Job;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.LoadKind;
+import underhook.core.job.MapFeature;
 import underhook.core.job.MassStatus;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
+import underhook.core.job.Zone;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Leg;
 import underhook.core.plan.PathPoint;
@@ -30,15 +34,21 @@ final class Day {
     private final Job job;
     private final Ground ground;
     private final Plan plan;
-    private final Ledger ledger;
+    private final Proofs proofs;
+    private Ledger ledger;
     private final Map<LoadId, Drop> drops = new HashMap<>();
     private final Map<LoadId, Rotation> rotations = new HashMap<>();
+    private final Map<PlaceId, PlanePoint> places = new HashMap<>();
+    private final IdentityHashMap<Object, Shape> shapes = new IdentityHashMap<>();
+    private final List<HungWire> wires = new ArrayList<>();
+    private final List<Flight> flights = new ArrayList<>();
 
-    Day(Job job, Ground ground, Plan plan, Ledger ledger) {
+    Day(Job job, Ground ground, Plan plan, Proofs proofs) {
         this.job = job;
         this.ground = ground;
         this.plan = plan;
-        this.ledger = ledger;
+        this.proofs = proofs;
+        this.ledger = new Ledger();
         for (Step step : plan.steps()) {
             step.rotation()
                     .ifPresent(
@@ -80,6 +90,23 @@ final class Day {
     /** First rotation of each load that is placed. */
     Map<LoadId, Rotation> rotations() {
         return rotations;
+    }
+
+    /**
+     * Enters what a check of one leg finds, or found before.
+     *
+     * @param asked all that the check looks at besides the job and the ground
+     */
+    void prove(Proofs.Asked asked, Runnable check) {
+        Ledger whole = ledger;
+        proofs.enter(
+                asked,
+                own -> {
+                    ledger = own;
+                    check.run();
+                    ledger = whole;
+                },
+                whole);
     }
 
     static String name(int number) {
@@ -129,7 +156,36 @@ final class Day {
     }
 
     PlanePoint planeOf(PlaceId id) {
-        return planeOf(job.getPlace(id).position());
+        return places.computeIfAbsent(id, unused -> planeOf(job.getPlace(id).position()));
+    }
+
+    /** A zone or feature of the job in the plane. */
+    Shape shapeOf(Zone zone) {
+        return shapes.computeIfAbsent(
+                zone,
+                unused ->
+                        new Shape(
+                                zone.outline().stream().map(p -> planeOf(p)).toList(),
+                                zone.outline().size() == 1 ? zone.radiusM() : 0,
+                                zone.outline().size() > 1));
+    }
+
+    Shape shapeOf(MapFeature feature) {
+        return shapes.computeIfAbsent(
+                feature,
+                unused ->
+                        new Shape(
+                                feature.outline().stream().map(p -> planeOf(p)).toList(),
+                                0,
+                                feature.shape() == MapFeature.Shape.AREA));
+    }
+
+    /** Every wire of the job, in order. */
+    List<HungWire> wires() {
+        if (wires.isEmpty()) {
+            job.wires().forEach(wire -> wires.add(new HungWire(this, wire)));
+        }
+        return Collections.unmodifiableList(wires);
     }
 
     boolean isKnown(PlanePoint p) {
@@ -176,7 +232,13 @@ final class Day {
 
     /** Every leg of every step, in order. */
     List<Flight> listFlights() {
-        List<Flight> flights = new ArrayList<>();
+        if (flights.isEmpty()) {
+            addFlights();
+        }
+        return Collections.unmodifiableList(flights);
+    }
+
+    private void addFlights() {
         for (int i = 0; i < plan.steps().size(); i++) {
             for (Leg leg : legsOf(plan.steps().get(i))) {
                 List<PlanePoint> track =
@@ -189,7 +251,6 @@ final class Day {
                                 i + 1, plan.steps().get(i), leg, loadsOf(leg.carrying()), track));
             }
         }
-        return flights;
     }
 
     static List<Leg> legsOf(Step step) {

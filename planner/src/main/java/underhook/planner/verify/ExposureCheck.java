@@ -109,7 +109,7 @@ final class ExposureCheck {
         double sum = 0;
         for (MapFeature feature : day.job().features()) {
             if (mayCross(feature)) {
-                boolean crossed = crosses(flight, Ways.shapeOf(day, feature));
+                boolean crossed = crosses(flight, day.shapeOf(feature));
                 boolean guarded = feature.crossing() == CrossingRule.GUARDED;
                 sum += crossed ? guarded ? stated.guardedS() : stated.openS() : 0;
             }
@@ -170,13 +170,13 @@ final class ExposureCheck {
         for (MapFeature feature : day.job().features()) {
             if (feature.shape() == MapFeature.Shape.AREA
                     && feature.crossing() != CrossingRule.NEVER) {
-                add(all, flown, Ways.shapeOf(day, feature), areaS(feature.kind()));
+                add(all, flown, day.shapeOf(feature), areaS(feature.kind()));
             }
         }
         for (Zone zone : day.job().zones()) {
             if (zone.rule() == Zone.Rule.NO_HOVER_BELOW
                     && Ways.applies(day, zone, flight.loads())) {
-                add(all, flown, Ways.shapeOf(day, zone), stated.quietS());
+                add(all, flown, day.shapeOf(zone), stated.quietS());
             }
         }
         if (stated.poor().alongS() > 0) {
@@ -206,7 +206,7 @@ final class ExposureCheck {
     private List<Shape> linesNear(Box flown) {
         return day.job().features().stream()
                 .filter(ExposureCheck::mayCross)
-                .map(feature -> Ways.shapeOf(day, feature))
+                .map(feature -> day.shapeOf(feature))
                 .filter(line -> !Box.round(line.outline()).widened(Poor.ALONG_M).misses(flown))
                 .toList();
     }

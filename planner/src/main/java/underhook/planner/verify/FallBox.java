@@ -1,5 +1,7 @@
 package underhook.planner.verify;
 
+import java.util.List;
+
 /**
  * Where a load may hit that is let go, as a box along the track; worked out with small even steps.
  *
@@ -46,49 +48,100 @@ record FallBox(double backM, double forwardM, double leftM, double rightM) {
 
     /** The box of all landings. */
     static FallBox of(Body body, Release release) {
-        double back = Double.POSITIVE_INFINITY;
-        double forward = Double.NEGATIVE_INFINITY;
-        double left = Double.NEGATIVE_INFINITY;
-        double right = Double.NEGATIVE_INFINITY;
-        for (int corner = 0; corner < 64; corner++) {
-            double[] at = landingM(body, release, corner);
-            back = Math.min(back, at[0]);
-            forward = Math.max(forward, at[0]);
-            left = Math.max(left, -at[1]);
-            right = Math.max(right, at[1]);
-        }
-        return new FallBox(back, forward, left, right);
+        return new Corners(body, release).fall();
     }
 
-    private static int side(int corner, int bit) {
-        return (corner >> bit & 1) == 0 ? -1 : 1;
-    }
+    /** All corners of the spreads falling side by side; those still in the air come first. */
+    private static final class Corners {
+        private static final int ALL = 64;
 
-    /** Along and across, m. */
-    private static double[] landingM(Body body, Release release, int corner) {
-        double k = side(corner, 0) > 0 ? body.heavyCoefficient() : body.lightCoefficient();
-        double windAhead = release.aheadMPerS() + side(corner, 1) * release.gustMPerS();
-        double windRight = release.rightMPerS() + side(corner, 2) * release.gustMPerS();
-        double swing = Math.sqrt(2 * GRAVITY_M_PER_S2 * body.lineM() * (1 - Math.cos(SWING_RAD)));
-        double x = body.lineM() * Math.sin(side(corner, 3) * SWING_RAD - body.trailRad());
-        double y = side(corner, 4) * body.lineM() * Math.sin(SWING_RAD);
-        double vx =
-                release.speedMPerS() * (1 + side(corner, 5) * SPEED_SPREAD_RATIO)
-                        + side(corner, 3) * swing;
-        double vy = side(corner, 4) * swing;
-        double vz = 0;
-        double z = release.heightM();
-        while (z > 0) {
-            double ax = vx - windAhead;
-            double ay = vy - windRight;
-            double through = k * Math.sqrt(ax * ax + ay * ay + vz * vz);
-            vx -= through * ax * STEP_S;
-            vy -= through * ay * STEP_S;
-            vz -= (through * vz + GRAVITY_M_PER_S2) * STEP_S;
-            x += vx * STEP_S;
-            y += vy * STEP_S;
-            z += vz * STEP_S;
+        private final double[] dragCoefficient = new double[ALL];
+        private final double[] windAheadMPerS = new double[ALL];
+        private final double[] windRightMPerS = new double[ALL];
+        private final double[] aheadM = new double[ALL];
+        private final double[] rightM = new double[ALL];
+        private final double[] heightM = new double[ALL];
+        private final double[] aheadMPerS = new double[ALL];
+        private final double[] rightMPerS = new double[ALL];
+        private final double[] upMPerS = new double[ALL];
+        private final List<double[]> all =
+                List.of(
+                        dragCoefficient,
+                        windAheadMPerS,
+                        windRightMPerS,
+                        aheadM,
+                        rightM,
+                        heightM,
+                        aheadMPerS,
+                        rightMPerS,
+                        upMPerS);
+        private int falling = ALL;
+        private double backM = Double.POSITIVE_INFINITY;
+        private double forwardM = Double.NEGATIVE_INFINITY;
+        private double mostLeftM = Double.NEGATIVE_INFINITY;
+        private double mostRightM = Double.NEGATIVE_INFINITY;
+
+        Corners(Body body, Release release) {
+            double swing =
+                    Math.sqrt(2 * GRAVITY_M_PER_S2 * body.lineM() * (1 - Math.cos(SWING_RAD)));
+            for (int i = 0; i < ALL; i++) {
+                dragCoefficient[i] =
+                        side(i, 0) > 0 ? body.heavyCoefficient() : body.lightCoefficient();
+                windAheadMPerS[i] = release.aheadMPerS() + side(i, 1) * release.gustMPerS();
+                windRightMPerS[i] = release.rightMPerS() + side(i, 2) * release.gustMPerS();
+                aheadM[i] = body.lineM() * Math.sin(side(i, 3) * SWING_RAD - body.trailRad());
+                rightM[i] = side(i, 4) * body.lineM() * Math.sin(SWING_RAD);
+                aheadMPerS[i] =
+                        release.speedMPerS() * (1 + side(i, 5) * SPEED_SPREAD_RATIO)
+                                + side(i, 3) * swing;
+                rightMPerS[i] = side(i, 4) * swing;
+                heightM[i] = release.heightM();
+            }
         }
-        return new double[] {x, y};
+
+        private static int side(int corner, int bit) {
+            return (corner >> bit & 1) == 0 ? -1 : 1;
+        }
+
+        FallBox fall() {
+            land();
+            while (falling > 0) {
+                step();
+                land();
+            }
+            return new FallBox(backM, forwardM, mostLeftM, mostRightM);
+        }
+
+        private void step() {
+            for (int i = 0; i < falling; i++) {
+                double ahead = aheadMPerS[i] - windAheadMPerS[i];
+                double right = rightMPerS[i] - windRightMPerS[i];
+                double up = upMPerS[i];
+                double through =
+                        dragCoefficient[i] * Math.sqrt(ahead * ahead + right * right + up * up);
+                aheadMPerS[i] -= through * ahead * STEP_S;
+                rightMPerS[i] -= through * right * STEP_S;
+                upMPerS[i] -= (through * up + GRAVITY_M_PER_S2) * STEP_S;
+                aheadM[i] += aheadMPerS[i] * STEP_S;
+                rightM[i] += rightMPerS[i] * STEP_S;
+                heightM[i] += upMPerS[i] * STEP_S;
+            }
+        }
+
+        /** The last in the air takes the place of one that has landed. */
+        private void land() {
+            for (int i = falling - 1; i >= 0; i--) {
+                if (!(heightM[i] > 0)) {
+                    backM = Math.min(backM, aheadM[i]);
+                    forwardM = Math.max(forwardM, aheadM[i]);
+                    mostLeftM = Math.max(mostLeftM, -rightM[i]);
+                    mostRightM = Math.max(mostRightM, rightM[i]);
+                    falling--;
+                    for (double[] one : all) {
+                        one[i] = one[falling];
+                    }
+                }
+            }
+        }
     }
 }

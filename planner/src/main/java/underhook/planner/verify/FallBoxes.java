@@ -39,7 +39,13 @@ final class FallBoxes {
 
     private final Day day;
     private final Air air;
-    private final Map<String, FallBox> boxes = new HashMap<>();
+    private final Map<Steps, FallBox> boxes = new HashMap<>();
+
+    /** All that tells one release of a flight from another, in whole steps. */
+    private record Steps(Hanging hanging, long height, long speed, long off) {}
+
+    /** What of which flight. */
+    private record Hanging(int number, String subject, String id) {}
 
     /** Where it is let go. */
     record Spot(PlanePoint at, double bearingGridRad, double hookAmslM, double alongM) {}
@@ -62,6 +68,25 @@ final class FallBoxes {
         this.air = new Air(day.job().weather());
     }
 
+    /** All that the boxes of a flight hang on. */
+    Proofs.Asked asked(Class<?> check, Flight flight) {
+        return new Proofs.Asked(
+                check,
+                flight.leg(),
+                flight.step().lineLengthM(),
+                ballastKg(flight),
+                List.of(air.listRows(flight.step().startAt()), windRows(flight)));
+    }
+
+    private static double ballastKg(Flight flight) {
+        return flight.step().rotation().map(Rotation::ballastKg).orElse(0.0);
+    }
+
+    private List<WeatherHour> windRows(Flight flight) {
+        return air.listRows(
+                flight.step().rotation().map(Rotation::hookedAt).orElse(flight.step().startAt()));
+    }
+
     /** Each load of a flight; the line where there is none; nothing with the line off. */
     List<Hung> hung(Flight flight) {
         double line = flight.step().lineLengthM();
@@ -82,7 +107,7 @@ final class FallBoxes {
     }
 
     private Hung hung(Flight flight, Load load) {
-        double ballast = flight.step().rotation().map(Rotation::ballastKg).orElse(0.0);
+        double ballast = ballastKg(flight);
         double mass = load.massKg().orElseThrow();
         double off =
                 load.massStatus() == MassStatus.ESTIMATED
@@ -141,39 +166,31 @@ final class FallBoxes {
 
     private FallBox box(Flight flight, Hung hung, Spot spot, Wind wind) {
         double off = Math.IEEEremainder(wind.towardsGridRad() - spot.bearingGridRad(), 2 * Math.PI);
-        double offRad = Math.rint(off / ANGLE_STEP_RAD) * ANGLE_STEP_RAD;
+        double offSteps = Math.rint(off / ANGLE_STEP_RAD);
+        double offRad = offSteps * ANGLE_STEP_RAD;
         double end = spot.hookAmslM() - hung.underHookM();
-        double height =
-                Math.max(
-                        1,
-                        Math.floor((end - day.groundAmslM(spot.at())) / HEIGHT_STEP_M)
-                                * HEIGHT_STEP_M);
+        double heightSteps = Math.floor((end - day.groundAmslM(spot.at())) / HEIGHT_STEP_M);
         double airspeed = airspeedMPerS(flight, spot);
-        double speed =
+        double speedSteps =
                 Math.max(
                         0,
                         Math.rint(
-                                        (airspeed + wind.speedMPerS() * Math.cos(offRad))
-                                                / SPEED_STEP_M_PER_S)
-                                * SPEED_STEP_M_PER_S);
-        String key =
-                flight.number()
-                        + flight.subject()
-                        + hung.id()
-                        + "|"
-                        + height
-                        + "|"
-                        + speed
-                        + "|"
-                        + offRad;
+                                (airspeed + wind.speedMPerS() * Math.cos(offRad))
+                                        / SPEED_STEP_M_PER_S));
+        Steps steps =
+                new Steps(
+                        new Hanging(flight.number(), flight.subject(), hung.id()),
+                        Math.max(0, (long) heightSteps),
+                        (long) speedSteps,
+                        (long) offSteps);
         return boxes.computeIfAbsent(
-                key,
+                steps,
                 unused ->
                         FallBox.of(
                                 body(flight, hung, airspeed, end),
                                 new FallBox.Release(
-                                        height,
-                                        speed,
+                                        Math.max(1, heightSteps * HEIGHT_STEP_M),
+                                        speedSteps * SPEED_STEP_M_PER_S,
                                         wind.speedMPerS() * Math.cos(offRad),
                                         wind.speedMPerS() * Math.sin(offRad),
                                         wind.gustMPerS())));
@@ -207,12 +224,7 @@ final class FallBoxes {
     /** In the middle of what places shelter and expose. */
     Wind wind(Flight flight) {
         WeatherHour hour = null;
-        for (WeatherHour row :
-                air.listRows(
-                        flight.step()
-                                .rotation()
-                                .map(Rotation::hookedAt)
-                                .orElse(flight.step().startAt()))) {
+        for (WeatherHour row : windRows(flight)) {
             hour = hour == null || row.windMPerS() > hour.windMPerS() ? row : hour;
         }
         if (hour == null) {

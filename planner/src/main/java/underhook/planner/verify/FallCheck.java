@@ -10,7 +10,6 @@ import underhook.core.geo.PlanePoint;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.MapFeature;
 import underhook.core.job.ReleaseArea;
-import underhook.core.job.Wire;
 import underhook.core.job.Zone;
 import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.ReleaseLook.Stretch;
@@ -38,6 +37,8 @@ final class FallCheck {
 
     private final Day day;
     private final FallBoxes boxes;
+    private final List<Below> onMap = new ArrayList<>();
+    private final List<List<PlanePoint>> named;
 
     /** Something on the ground; kept off means no load may be able to hit it. */
     private record Below(String id, Use use, boolean keptOff, Shape shape, Box box) {}
@@ -45,22 +46,33 @@ final class FallCheck {
     FallCheck(Day day) {
         this.day = day;
         this.boxes = new FallBoxes(day);
+        addFeatures();
+        addWires();
+        this.named =
+                day.job().releaseAreas().stream()
+                        .filter(ReleaseArea::agreed)
+                        .map(area -> area.outline().stream().map(at -> day.planeOf(at)).toList())
+                        .toList();
     }
 
     void run() {
         for (Flight flight : day.listFlights()) {
-            boolean known = flight.track().stream().allMatch(day::isKnown);
-            boolean weighed = flight.loads().stream().allMatch(load -> load.massKg().isPresent());
-            if (!known || !weighed) {
-                continue;
-            }
-            if (!flight.loads().isEmpty()) {
-                checkLoaded(flight);
-            } else if (flight.step().lineLengthM() > Tolerance.LENGTH_M) {
-                TreeSet<String> hit = new TreeSet<>();
-                look(flight, spots(flight), (spot, one) -> addKeptOff(hit, one));
-                demand(flight, hit.isEmpty(), "Let go on this leg, the empty line would hit ", hit);
-            }
+            day.prove(boxes.asked(FallCheck.class, flight), () -> check(flight));
+        }
+    }
+
+    private void check(Flight flight) {
+        boolean known = flight.track().stream().allMatch(day::isKnown);
+        boolean weighed = flight.loads().stream().allMatch(load -> load.massKg().isPresent());
+        if (!known || !weighed) {
+            return;
+        }
+        if (!flight.loads().isEmpty()) {
+            checkLoaded(flight);
+        } else if (flight.step().lineLengthM() > Tolerance.LENGTH_M) {
+            TreeSet<String> hit = new TreeSet<>();
+            look(flight, spots(flight), (spot, one) -> addKeptOff(hit, one));
+            demand(flight, hit.isEmpty(), "Let go on this leg, the empty line would hit ", hit);
         }
     }
 
@@ -233,33 +245,46 @@ final class FallCheck {
         return spots;
     }
 
+    /** What lies near a flight. */
     private List<Below> below(Flight flight) {
+        Box near = Box.round(flight.track()).widened(NEAR_M);
         List<Below> all = new ArrayList<>();
+        for (Below one : onMap) {
+            if (!one.box().misses(near)) {
+                all.add(one);
+            }
+        }
+        for (Zone zone : day.job().zones()) {
+            if (zone.rule() == Zone.Rule.NO_OVERFLIGHT && Ways.applies(day, zone, flight.loads())) {
+                Below below = below(zone.id(), Use.CLOSED, true, day.shapeOf(zone));
+                if (!below.box().misses(near)) {
+                    all.add(below);
+                }
+            }
+        }
+        return all;
+    }
+
+    private void addFeatures() {
         for (MapFeature feature : day.job().features()) {
             boolean never = feature.crossing() == CrossingRule.NEVER;
             if (feature.kind() == MapFeature.Kind.MAST
                     || (!never && feature.crossing() != CrossingRule.GUARDED)) {
                 continue;
             }
-            for (Shape shape : pieces(Ways.shapeOf(day, feature))) {
-                all.add(below(feature.id(), never ? Use.CLOSED : Use.GUARDED, never, shape));
+            for (Shape shape : pieces(day.shapeOf(feature))) {
+                onMap.add(below(feature.id(), never ? Use.CLOSED : Use.GUARDED, never, shape));
             }
         }
-        for (Zone zone : day.job().zones()) {
-            if (zone.rule() == Zone.Rule.NO_OVERFLIGHT && Ways.applies(day, zone, flight.loads())) {
-                all.add(below(zone.id(), Use.CLOSED, true, Ways.shapeOf(day, zone)));
+    }
+
+    private void addWires() {
+        for (HungWire hung : day.wires()) {
+            if (hung.wire().live()) {
+                Shape line = new Shape(hung.supports(), 0, false);
+                onMap.add(below(hung.wire().id(), Use.CLOSED, false, line));
             }
         }
-        for (Wire wire : day.job().wires()) {
-            if (wire.live()) {
-                List<PlanePoint> line =
-                        wire.supports().stream().map(at -> day.planeOf(at)).toList();
-                all.add(below(wire.id(), Use.CLOSED, false, new Shape(line, 0, false)));
-            }
-        }
-        Box near = Box.round(flight.track()).widened(NEAR_M);
-        all.removeIf(one -> one.box().misses(near));
-        return all;
     }
 
     /** Long lines piece by piece, so that only what is near is looked at. */
@@ -286,9 +311,7 @@ final class FallCheck {
     private boolean boxesInNamed(Flight flight, Spot spot, Wind wind) {
         List<PlanePoint> corners = new ArrayList<>();
         boxes.hung(flight).forEach(one -> corners.addAll(boxes.corners(flight, one, spot, wind)));
-        return day.job().releaseAreas().stream()
-                .filter(ReleaseArea::agreed)
-                .map(area -> area.outline().stream().map(at -> day.planeOf(at)).toList())
+        return named.stream()
                 .anyMatch(ring -> corners.stream().allMatch(at -> Plane.inside(at, ring)));
     }
 

@@ -140,8 +140,7 @@ final class FuelCheck {
                         zone ->
                                 day.ledger()
                                         .demand(
-                                                !Ways.shapeOf(day, zone)
-                                                        .covers(day.planeOf(step.from())),
+                                                !day.shapeOf(zone).covers(day.planeOf(step.from())),
                                                 FindingCode.FUEL_PLACE,
                                                 place,
                                                 () ->

@@ -40,7 +40,7 @@ final class HoverSpace {
     }
 
     /** What stands up on the map. */
-    private record Thing(String id, Shape shape, double heightM) {}
+    private record Thing(String id, Shape shape, Box box, double heightM) {}
 
     HoverSpace(Day day, Place place, List<HungWire> wires) {
         this.day = day;
@@ -58,7 +58,9 @@ final class HoverSpace {
         for (MapFeature feature : day.job().features()) {
             double height = feature.heightM().orElse(unstatedM(feature.kind()));
             if (height > 0) {
-                things.add(new Thing(feature.id(), Ways.shapeOf(day, feature), height));
+                Shape shape = day.shapeOf(feature);
+                Box box = Box.round(shape.outline()).widened(shape.radiusM());
+                things.add(new Thing(feature.id(), shape, box, height));
             }
         }
     }
@@ -156,7 +158,11 @@ final class HoverSpace {
 
     private Near thing(HoverPart part) {
         Near nearest = new Near(part.name(), "", Double.POSITIVE_INFINITY, needM(part));
+        Box near = Box.round(List.of(part.a(), part.b())).widened(part.halfWidthM() + needM(part));
         for (Thing thing : things) {
+            if (thing.box().misses(near)) {
+                continue;
+            }
             double apart = apartM(part, thing);
             if (apart < nearest.apartM()) {
                 nearest = new Near(part.name(), thing.id(), apart, needM(part));

@@ -51,6 +51,8 @@ final class HungWire {
     private final Wire wire;
     private final List<PlanePoint> supports;
     private final List<Span> spans = new ArrayList<>();
+    private final double widestM;
+    private final double highestAmslM;
 
     /**
      * A point of a span.
@@ -74,10 +76,20 @@ final class HungWire {
         for (int i = 1; i < supports.size(); i++) {
             spans.add(span(i - 1));
         }
+        this.widestM = spots().mapToDouble(Spot::asideM).max().orElse(0);
+        this.highestAmslM =
+                spots().mapToDouble(Spot::topAmslM)
+                        .filter(Double::isFinite)
+                        .max()
+                        .orElse(Double.POSITIVE_INFINITY);
     }
 
     Wire wire() {
         return wire;
+    }
+
+    List<PlanePoint> supports() {
+        return supports;
     }
 
     List<Span> spans() {
@@ -91,15 +103,12 @@ final class HungWire {
 
     /** Widest to the side anywhere, m. */
     double widestM() {
-        return spots().mapToDouble(Spot::asideM).max().orElse(0);
+        return widestM;
     }
 
     /** Highest over known ground, m AMSL; endless where none is known. */
     double highestAmslM() {
-        return spots().mapToDouble(Spot::topAmslM)
-                .filter(Double::isFinite)
-                .max()
-                .orElse(Double.POSITIVE_INFINITY);
+        return highestAmslM;
     }
 
     private Stream<Spot> spots() {

@@ -39,6 +39,12 @@ final class Ledger {
         checks++;
     }
 
+    /** Enters all of another. */
+    void add(Ledger other) {
+        checks += other.checks;
+        violations.addAll(other.violations);
+    }
+
     boolean isClean() {
         return violations.isEmpty();
     }

@@ -135,7 +135,7 @@ final class LineCheck {
             boolean holds =
                     zone.rule() == Zone.Rule.NO_HOVER_BELOW
                             && Ways.applies(day, zone, List.of(load))
-                            && Ways.shapeOf(day, zone).covers(day.planeOf(place.position()));
+                            && day.shapeOf(zone).covers(day.planeOf(place.position()));
             day.ledger()
                     .demand(
                             !holds || hover >= zone.minAglM(),

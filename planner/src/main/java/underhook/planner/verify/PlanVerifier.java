@@ -1,12 +1,22 @@
 package underhook.planner.verify;
 
+import java.lang.ref.SoftReference;
+import java.util.concurrent.atomic.AtomicReference;
+import org.jspecify.annotations.Nullable;
 import underhook.core.geo.Ground;
 import underhook.core.job.Job;
 import underhook.core.plan.Plan;
 import underhook.core.plan.VerifierReport;
 
-/** Re-checks a written plan against its job; see the package for how. */
+/**
+ * Re-checks a written plan against its job; see the package for how.
+ *
+ * <p>What it found of single legs it keeps for the next plan of the same job.
+ */
 public final class PlanVerifier {
+    /** Those of the last check, unless another thread works with them. */
+    private final AtomicReference<@Nullable SoftReference<Proofs>> free = new AtomicReference<>();
+
     /**
      * Every rule over every step of the plan.
      *
@@ -19,10 +29,17 @@ public final class PlanVerifier {
      * @return how many checks were made, and each violation with severity STOP
      */
     public VerifierReport check(Job job, Ground ground, Plan plan) {
-        Ledger ledger = new Ledger();
-        Day day = new Day(job, ground, plan, ledger);
+        SoftReference<Proofs> kept = free.getAndSet(null);
+        Proofs known = kept == null ? null : kept.get();
+        Proofs proofs = known != null && known.areOf(job, ground) ? known : new Proofs(job, ground);
+        VerifierReport report = check(new Day(job, ground, plan, proofs));
+        free.set(new SoftReference<>(proofs));
+        return report;
+    }
+
+    private static VerifierReport check(Day day) {
         new FormCheck(day).run();
-        if (ledger.isClean()) {
+        if (day.ledger().isClean()) {
             new ClockCheck(day).run();
             new DutyCheck(day).run();
             new LoadCheck(day).run();
@@ -44,6 +61,6 @@ public final class PlanVerifier {
             new CrewCheck(day).run();
             new SummaryCheck(day).run();
         }
-        return ledger.toReport();
+        return day.ledger().toReport();
     }
 }

@@ -47,7 +47,7 @@ final class RoomCheck {
     RoomCheck(Day day) {
         this.day = day;
         this.machine = day.job().machine();
-        this.wires = day.job().wires().stream().map(wire -> new HungWire(day, wire)).toList();
+        this.wires = day.wires();
     }
 
     void run() {

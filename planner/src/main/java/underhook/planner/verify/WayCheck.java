@@ -39,7 +39,7 @@ final class WayCheck {
         this.day = day;
         this.rules = day.job().rules();
         for (MapFeature feature : day.job().features()) {
-            Shape shape = Ways.shapeOf(day, feature);
+            Shape shape = day.shapeOf(feature);
             // A metre more than needed, so that what is left out is surely clear.
             double nearM = keepM(feature) + 1;
             features.add(new Charted(feature, shape, Box.round(shape.outline()).widened(nearM)));
@@ -48,19 +48,23 @@ final class WayCheck {
 
     void run() {
         for (Flight flight : day.listFlights()) {
-            List<Sample> samples = sample(flight);
-            boolean known =
-                    day.ledger()
-                            .demand(
-                                    samples.stream().allMatch(s -> day.isKnown(s.at())),
-                                    FindingCode.OUTSIDE_TERRAIN,
-                                    flight.subject(),
-                                    () -> Told.of("terrain", "The leg leaves the known ground."));
-            if (known) {
-                checkGround(flight, samples);
-                checkZones(flight, samples);
-                checkFeatures(flight);
-            }
+            day.prove(Proofs.Asked.of(WayCheck.class, flight), () -> check(flight));
+        }
+    }
+
+    private void check(Flight flight) {
+        List<Sample> samples = sample(flight);
+        boolean known =
+                day.ledger()
+                        .demand(
+                                samples.stream().allMatch(s -> day.isKnown(s.at())),
+                                FindingCode.OUTSIDE_TERRAIN,
+                                flight.subject(),
+                                () -> Told.of("terrain", "The leg leaves the known ground."));
+        if (known) {
+            checkGround(flight, samples);
+            checkZones(flight, samples);
+            checkFeatures(flight);
         }
     }
 
@@ -150,7 +154,7 @@ final class WayCheck {
             if (!Ways.applies(day, zone, flight.loads())) {
                 continue;
             }
-            Shape shape = Ways.shapeOf(day, zone);
+            Shape shape = day.shapeOf(zone);
             if (zone.rule() == Zone.Rule.NO_OVERFLIGHT) {
                 keepOff(flight, shape, rules.stripHalfWidthM(), zone.id());
             }

@@ -30,20 +30,24 @@ final class WireCheck {
     WireCheck(Day day) {
         this.day = day;
         this.rules = day.job().rules();
-        this.wires = day.job().wires().stream().map(wire -> new HungWire(day, wire)).toList();
+        this.wires = day.wires();
     }
 
     void run() {
         for (Flight flight : day.listFlights()) {
-            for (HungWire wire : wires) {
-                new Passing(flight, wire).check();
-            }
-            for (Leg.WirePass pass : flight.leg().wires()) {
-                require(
-                        wires.stream().anyMatch(wire -> wire.wire().id().equals(pass.wire())),
-                        flight,
-                        Told.of("plan", "The job has no wire " + pass.wire() + "."));
-            }
+            day.prove(Proofs.Asked.of(WireCheck.class, flight), () -> check(flight));
+        }
+    }
+
+    private void check(Flight flight) {
+        for (HungWire wire : wires) {
+            new Passing(flight, wire).check();
+        }
+        for (Leg.WirePass pass : flight.leg().wires()) {
+            require(
+                    wires.stream().anyMatch(wire -> wire.wire().id().equals(pass.wire())),
+                    flight,
+                    Told.of("plan", "The job has no wire " + pass.wire() + "."));
         }
     }
 
@@ -63,6 +67,7 @@ final class WireCheck {
         private final double aboveNeedM;
         private final double listedM;
         private final double widestM;
+        private final List<HungWire.Span> spans;
         private final List<PlanePoint> crossedAt = new ArrayList<>();
         private double leastM = Double.POSITIVE_INFINITY;
         private double aboveM = Double.POSITIVE_INFINITY;
@@ -88,6 +93,17 @@ final class WireCheck {
                             Leg.WirePass.LISTED_M,
                             Leg.WirePass.LISTED_NEEDS_RATIO * Math.max(needM, aboveNeedM));
             this.widestM = hung.widestM();
+            // A metre more than what is walked along, so that what is left out surely lies further
+            // off.
+            Box flown = Box.round(flight.track()).widened(walkedM() + 1);
+            this.spans =
+                    hung.spans().stream()
+                            .filter(span -> !Box.round(List.of(span.a(), span.b())).misses(flown))
+                            .toList();
+        }
+
+        private double walkedM() {
+            return listedM + widestM + Math.max(reachM, loadM);
         }
 
         private double loadRadiusM() {
@@ -102,11 +118,11 @@ final class WireCheck {
 
         void check() {
             crossings();
-            for (HungWire.Span span : hung.spans()) {
+            for (HungWire.Span span : spans) {
                 for (int i = 1; i < flight.track().size(); i++) {
                     Plane.Stretch piece = piece(i);
                     double apart = Plane.stretchesApartM(piece, span.stretch());
-                    if (apart <= listedM + widestM + Math.max(reachM, loadM)) {
+                    if (apart <= walkedM()) {
                         walk(i, span);
                     }
                 }
@@ -123,7 +139,7 @@ final class WireCheck {
         }
 
         private void crossings() {
-            for (HungWire.Span span : hung.spans()) {
+            for (HungWire.Span span : spans) {
                 for (int i = 1; i < flight.track().size(); i++) {
                     if (Plane.cross(piece(i), span.stretch())) {
                         crossing(piece(i), span);

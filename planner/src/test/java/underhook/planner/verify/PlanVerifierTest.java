@@ -997,4 +997,18 @@ class PlanVerifierTest {
                         .collect(Collectors.toSet());
         assertThat(found).isEqualTo(seeded.refused());
     }
+
+    @ParameterizedTest
+    @MethodSource("breaks")
+    void what_it_keeps_of_legs_changes_no_answer(Break seeded) {
+        SmallDay changed = seeded.change().apply(SmallDay.good());
+        PlanVerifier keeping = new PlanVerifier();
+        keeping.check(changed.job(), changed.ground(), SmallDay.good().plan());
+
+        VerifierReport second = keeping.check(changed.job(), changed.ground(), changed.plan());
+        VerifierReport third = keeping.check(changed.job(), changed.ground(), changed.plan());
+
+        assertThat(second).isEqualTo(check(changed));
+        assertThat(third).isEqualTo(second);
+    }
 }
