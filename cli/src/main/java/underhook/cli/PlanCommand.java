@@ -21,6 +21,8 @@ import underhook.app.PlanDay;
         mixinStandardHelpOptions = true,
         description = "Plans the day of a job folder, re-checks the plan and writes its files.")
 final class PlanCommand implements Callable<Integer> {
+    private static final long USUAL_S = 10;
+
     private final PlanDay planDay;
 
     @Spec private CommandSpec spec;
@@ -34,17 +36,18 @@ final class PlanCommand implements Callable<Integer> {
     @Option(
             names = "--seconds",
             paramLabel = "N",
-            defaultValue = "10",
-            description = "longest time for the search (default ${DEFAULT-VALUE})")
-    private long seconds;
+            description =
+                    "longest time for the search (default 10, or twice the effort where that is more)")
+    private @Nullable Long seconds;
 
     @Option(
             names = "--effort",
             paramLabel = "N",
+            defaultValue = "10",
             description =
                     "work of the search, as much as is meant for N seconds: more finds a better day"
-                            + " (default: as --seconds)")
-    private @Nullable Long effort;
+                            + " (default ${DEFAULT-VALUE})")
+    private long effort;
 
     @Option(
             names = "--seed",
@@ -60,17 +63,17 @@ final class PlanCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         CommandLine line = spec.commandLine();
-        long work = effort == null ? seconds : effort;
-        requireSeconds(line, "--seconds", seconds);
-        requireSeconds(line, "--effort", work);
+        requireSeconds(line, "--effort", effort);
+        long most = seconds != null ? seconds : Math.max(USUAL_S, 2 * effort);
+        requireSeconds(line, "--seconds", most);
         Given.requireOutFolder(line, out);
         PlanDay.Request request =
                 new PlanDay.Request(
                         folder,
                         out,
                         seed,
-                        Duration.ofSeconds(work),
-                        Duration.ofSeconds(seconds),
+                        Duration.ofSeconds(effort),
+                        Duration.ofSeconds(most),
                         () -> false);
         return tell(planDay.plan(request, ProgressLines.on(line.getErr())), line.getOut());
     }

@@ -1,6 +1,7 @@
 package underhook.planner.route;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -122,7 +123,8 @@ final class ReleaseStrip {
     record Reached(
             Map<String, Double> keepM, boolean unknownGround, ClearLegs.Side side, boolean atEnds) {
         Reached {
-            keepM = Map.copyOf(keepM);
+            // By id, so that every run tells them in the same order.
+            keepM = Collections.unmodifiableMap(new TreeMap<>(keepM));
         }
     }
 

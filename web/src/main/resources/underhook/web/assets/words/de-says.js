@@ -11,7 +11,7 @@ const part = (text = '') => PARTS.reduce((said, [from, to]) => said.replace(from
 const WHY = [
   [/^as soon as the machine is there$/, 'sobald die Maschine da ist'], [/^as soon as it may$/, 'sobald sie darf'], [/^the wind closes it at (.+)$/, 'der Wind schließt es um $1'],
   [/^(.+) is not there before$/, '$1 ist nicht früher da'], [/^whoever hooks at (.+) has refuelled$/, 'wer an $1 einhängt, hat getankt'], [/^(.+) must have made the place ready$/, '$1 muss den Ort bereitet haben'],
-  [/^(.+) must be down for long enough$/, '$1 muss lange genug stehen'], [/^(.+) is not ready before$/, '$1 ist nicht früher bereit'],
+  [/^(.+) must be down for long enough$/, '$1 muss lange genug stehen'], [/^(.+) is not ready before$/, '$1 ist nicht früher bereit'], [/^nobody is at (.+) before$/, 'früher ist niemand an $1'], [/^the wind at (.+) is over its limit$/, 'der Wind an $1 liegt über der Grenze'], [/^it is next$/, 'sie ist die nächste'], [/^the order is free$/, 'die Reihenfolge ist frei'],
 ];
 const why = (text) => text.split('; ').map((one) => WHY.reduce((said, [from, to]) => said.replace(from, to), one)).map(part).join('; ');
 
@@ -41,6 +41,9 @@ export const says = [
   // Whoever answers for a finding says why in a language of their own.
   [/^(.+) OVERRIDDEN by (.+?) on (\S+): (.*)$/s, (_, finding, who, when, reason) => `${german(finding)} ÜBERGANGEN von ${who} am ${when}: ${reason}`],
   [/^No day was found in which it fits: wind, crews, fuel or duty end first\. This is a search's answer, not a proof\.$/, 'Kein Tag wurde gefunden, in den sie passt: Wind, Trupps, Treibstoff oder Dienstzeit enden vorher. Das ist die Antwort einer Suche, kein Beweis.'],
+  [/^No day was found in which it fits: wind, crews, fuel or duty end first\. No place keeps fuel that somebody there may fill: what is aboard in the morning is all there is\. This is a search's answer, not a proof\.$/, 'Kein Tag wurde gefunden, in den sie passt: Wind, Trupps, Treibstoff oder Dienstzeit enden vorher. Nirgends liegt Treibstoff, den dort jemand füllen darf: es gibt nur, was am Morgen im Tank ist. Das ist die Antwort einer Suche, kein Beweis.'],
+  [/^No crew that may do the work can come there, on foot or by air\. Perhaps another crew, another place to land, or somebody who stays there\.$/, 'Kein Trupp, der die Arbeit tun darf, kommt dorthin, zu Fuß oder durch die Luft. Vielleicht ein anderer Trupp, ein anderer Landeplatz, oder jemand, der dort bleibt.'],
+  [/^What must come before it is left out\.$/, 'Was vor ihr kommen muss, bleibt liegen.'],
   [/^as the files state it$/, 'wie die Dateien es sagen'], [/^all that lies at (\S+) lies at (\S+)$/, 'was an $1 liegt, liegt an $2'], [/^line (.+) alone$/, 'nur mit der Leine $1'], [/^flown by (.+)$/, 'geflogen von $1'],
   [/^the owner of (\S+) agrees to its use$/, '$1 wird zugesagt'], [/^(\S+) stands at (\S+)$/, '$1 steht an $2'], [/^fuel stays at (\S+)$/, 'der Treibstoff bleibt an $1'], [/^its rates are those of (.+)$/, 'zu den Sätzen von $1'],
   [/^The wind is just within the limit of this load: (.+) at (.+)\. Ask for it again before the lift\.$/, 'Der Wind liegt nur knapp innerhalb der Grenze dieser Last, am Platz $2. Vor dem Heben noch einmal fragen.'],
@@ -112,6 +115,7 @@ export const says = [
   [/^Take-offs or engine starts were not tapped: (.+)$/, 'Starts oder Motorstarts wurden nicht gemeldet: Stunden, Landungen und was danach verrechnet wird sind zu klein.'],
   [/^(\d+°) off the wind \((.+)\); straight into it: (.+)$/, (_, off, what, straight) => `${off} neben dem Wind (${part(what)}); gerade dagegen: ${part(straight)}`],
   [/^guying (.+) quicker$/, 'Abspannen $1 schneller'], [/^everybody begins (.+) earlier$/, 'alle beginnen $1 früher'], [/^places ready (.+) sooner after the bag$/, 'Orte $1 früher bereit nach dem Sack'], [/^a second line laid out: line changes in half the time$/, 'eine zweite Leine liegt bereit: Leinenwechsel in halber Zeit'], [/^crew (.+) ready on time$/, 'Trupp $1 rechtzeitig bereit'], [/^somebody else refuels at (.+)$/, 'jemand anderes tankt an $1'], [/^refuelling in half the time$/, 'Tanken in halber Zeit'],
+  [/^waits: flying (\S+) is not ready before; (.+)$/, (_, team, reason) => `wartet: der Flug von ${team} ist nicht früher bereit; ${why(reason)}`], [/^waits: the day is not ready before; (.+)$/, (_, reason) => `wartet: der Tag ist nicht früher bereit; ${why(reason)}`],
   [/^waits: (\S+) to (\S+) is not ready before; (.+)$/, (_, load, place, reason) => `wartet: ${load} nach ${place} ist nicht früher bereit; ${why(reason)}`],
   [/^(\S+) to (\S+): (as soon as .+)$/, (_, load, place, reason) => `${load} nach ${place}: ${why(reason)}`],
   [/^fuel for flying (.+)$/, 'Treibstoff, um $1 zu fliegen'], [/^(\S+): out on track (\d+°), (\d+°) off the wind; on (\d+°) the leg would pass over (.+)$/, '$1: hinaus auf Kurs $2, $3 neben dem Wind; auf $4 käme der Weg über $5'],
