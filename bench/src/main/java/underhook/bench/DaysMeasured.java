@@ -59,7 +59,8 @@ final class DaysMeasured implements Measured {
                             Locale.ROOT,
                             "days: %d loads: on %d days of %d alike finish %s, flying %s of plain,"
                                     + " earliest at no more flying %s; flying over its bound %s %%,"
-                                    + " where least is flown %s %%; bound in %s s, search in %s s;"
+                                    + " where least is flown %s %%, on %d days at most 1 %%; bound in"
+                                    + " %s s, search in %s s;"
                                     + " left out %d, plain %d; heap at most %d MB%n",
                             loads,
                             alike.size(),
@@ -76,6 +77,7 @@ final class DaysMeasured implements Measured {
                                     days.stream()
                                             .mapToDouble(d -> d.leastGapFraction() * 100)
                                             .toArray()),
+                            days.stream().filter(d -> d.leastGapFraction() <= 0.01).count(),
                             spread(days.stream().mapToDouble(Day::boundS).toArray()),
                             spread(days.stream().mapToDouble(Day::searchS).toArray()),
                             days.stream().mapToInt(Day::leftOut).sum(),
