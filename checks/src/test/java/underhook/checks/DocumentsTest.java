@@ -43,7 +43,7 @@ class DocumentsTest {
     @Test
     void no_file_names_a_folder_of_one_machine() {
         // Put together here, so that this file does not find itself.
-        Pattern path = Pattern.compile("(?<![\\w.$}])/(?:ho" + "me|wo" + "rk)/\\w");
+        Pattern path = Pattern.compile("(?<![\\w.$}])/(?:ho" + "me|ro" + "ot|wo" + "rk)/\\.?\\w");
 
         assertThat(
                         Checkout.files(DocumentsTest::isText)
@@ -82,7 +82,7 @@ class DocumentsTest {
     }
 
     private static boolean isText(Path file) {
-        return file.toString().matches(".*\\.(java|md|xml|yaml|yml|csv|txt|css|json)")
+        return file.toString().matches(".*\\.(java|js|html|md|xml|yaml|yml|csv|txt|css|json)")
                 || file.endsWith("underhook")
                 || file.endsWith(".ci/run");
     }

@@ -84,7 +84,8 @@ final class CompareWords {
     }
 
     private static String seconds(double s) {
-        return String.format(Locale.ROOT, "%.0f s", Math.ceil(s));
+        // As a whole number: a double could come out as "-0".
+        return (long) Math.ceil(s) + " s";
     }
 
     private static List<String> told(Row row) {

@@ -1,6 +1,7 @@
 package underhook.cli;
 
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import underhook.app.port.Written;
@@ -39,14 +40,14 @@ final class Words {
                         .collect(Collectors.joining(", "));
         return String.format(
                 Locale.ROOT,
-                "%s: plan %s%n%d rotations, %d fuel stops, %d line changes, %.0f min of flying,"
+                "%s: plan %s%n%d rotations, %d fuel stops, %d line changes, %.1f min of flying,"
                         + " finished %s%n%sleft out: %s%n%d findings%s",
                 plan.job(),
                 plan.id(),
                 plan.summary().rotations(),
                 plan.summary().refuels(),
                 plan.summary().lineChanges(),
-                Math.ceil(Units.sToMinutes(plan.summary().flightS())),
+                Math.ceil(Units.sToMinutes(plan.summary().flightS()) * 10) / 10,
                 Written.time(plan.summary().finishAt(), zone),
                 plan.odds().map(odds -> odds(odds, zone)).orElse(""),
                 leftOut.isEmpty() ? "nothing" : leftOut,
@@ -71,14 +72,16 @@ final class Words {
                                                 price.flyingCents() / 100,
                                                 price.standingCents() / 100,
                                                 price.peopleCents() / 100)));
-        for (Trade trade : plan.summary().front()) {
+        // Alone it would only say again what stands above.
+        List<Trade> front = plan.summary().front();
+        for (Trade trade : front.size() > 1 ? front : List.<Trade>of()) {
             told.append(
                     String.format(
                             Locale.ROOT,
-                            "%n%s: %.1f min of flying, finished %s, %d, a flying minute at %d %% of"
-                                    + " its rate",
+                            "%n%s: %.1f min of flying, finished %s, price %d, found with a flying"
+                                    + " minute counted at %d %% of its rate",
                             trade.chosen() ? "this plan" : "or",
-                            Units.sToMinutes(trade.flightS()),
+                            Math.ceil(Units.sToMinutes(trade.flightS()) * 10) / 10,
                             Written.time(trade.finishAt(), zone),
                             trade.totalCents() / 100,
                             trade.flyingRatePercent()));

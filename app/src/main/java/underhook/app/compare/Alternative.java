@@ -122,7 +122,7 @@ public record Alternative(Kind kind, String words, List<String> assumed, ReadJob
         return new Alternative(
                 Kind.MACHINE,
                 "flown by " + machine.name(),
-                List.of("its rates are those of " + read.job().machine().name()),
+                List.of("a minute costs what one of " + read.job().machine().name() + " costs"),
                 new ReadJob(read.job().withMachine(machine), read.ground()));
     }
 }

@@ -12,6 +12,7 @@ import underhook.app.PlanDay;
 import underhook.app.Progress;
 import underhook.app.compare.Alternative.Kind;
 import underhook.core.finding.Finding;
+import underhook.core.finding.Severity;
 
 /**
  * Plans a job in each way that it offers and sets the days side by side. Each is planned and re-checked like the
@@ -122,9 +123,12 @@ public final class CompareDays {
         return new Row(way, Optional.empty(), why);
     }
 
+    /** What stops it; a caution that comes before it in the list does not. */
     private static String first(List<Finding> findings) {
         return findings.stream()
+                .filter(finding -> finding.severity() == Severity.STOP)
                 .findFirst()
+                .or(() -> findings.stream().findFirst())
                 .map(finding -> finding.subject() + ": " + finding.message())
                 .orElse("");
     }

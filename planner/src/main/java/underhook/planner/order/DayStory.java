@@ -96,7 +96,7 @@ final class DayStory {
         return new DayState.Stay(stay.team(), stay.place(), stay.fromS(), stay.untilS(), doing);
     }
 
-    /** What a lift was flown as soon as; where nothing held it back, by when the wind wants it done. */
+    /** What a lift was flown as soon as; where nothing held it back, by when the wind or the end of its forecast wants it done. */
     private String why(Cause cause) {
         String purpose = purpose(cause);
         if (cause.kind() != Cause.Kind.LIFT) {
@@ -105,7 +105,7 @@ final class DayStory {
         long closesS = table.windowEndS(cause.trip());
         return closesS < table.endS()
                 ? purpose
-                        + ": as soon as the machine is there; the wind closes it at "
+                        + ": as soon as the machine is there; the forecast closes it at "
                         + clock(closesS)
                 : purpose + ": as soon as the machine is there; the order is free";
     }

@@ -53,20 +53,20 @@ const working = () => html`<div class="progress" role="status"><span class="wait
   <progress max="1" .value=${state.asking?.fraction ?? 0} aria-label=${t('plan.progress')}></progress> <span>${said(state.asking?.doing ?? '')}</span>
   <button @click=${stop}>${t('plan.stop')}</button></div>`;
 
-const HEADS = ['sum.flight', 'sum.finish', 'trade.price', 'ways.out', 'ways.closed', 'ways.guarded', 'ways.crossed', 'ways.byMinutes', 'ways.byGround'];
+const HEADS = ['sum.flight', 'sum.finish', 'sum.price', 'ways.out', 'ways.closed', 'ways.guarded', 'ways.crossed', 'ways.byMinutes', 'ways.byGround'];
 
-const table = (all) => html`<div class="wide" tabindex="0" role="region" aria-label=${t('ways.title')}><table><thead><tr><th scope="col">${t('ways.way')}</th>${HEADS.map((head) => html`<th scope="col">${t(head)}</th>`)}</tr></thead>
+const table = (all) => html`<div class="wide ways" tabindex="0" role="region" aria-label=${t('ways.title')}><table><thead><tr><th scope="col">${t('ways.way')}</th>${HEADS.map((head) => html`<th scope="col">${t(head)}</th>`)}</tr></thead>
   <tbody>${all.map((way) => html`<tr class=${way.kind === 'as_stated' ? 'chosen' : ''}><th scope="row">${said(way.words)}${way.asIf.length
     ? html`<br><small>${t('ways.asIf')} ${way.asIf.map((one, n) => html`${n ? '; ' : ''}${said(one)}`)}</small>` : nothing}</th>${cells(way)}</tr>`)}</tbody></table></div>`;
 
 function cells(way) {
   if (!way.known) return html`<td colspan=${HEADS.length}>${t('ways.open')}</td>`;
   const day = way.figures;
-  if (!day) return html`<td colspan=${HEADS.length} class="refusal">${said(way.why)}</td>`;
+  if (!day) return html`<td colspan=${HEADS.length} class="refusal"><div>${said(way.why)}</div></td>`;
   return html`<td class="num">${u.minutes(day.flightMinutes)}${day.cutShort ? html`<br><small>${t('ways.cut')}</small>` : nothing}</td><td class="num">${u.clock(day.finishAt)}</td>
     <td class="num">${u.money(day.totalCents, day.currency)}</td><td class="num">${day.leftOut.length}<br><small>${more(day.leftOut)}</small></td>
     <td class="num">${day.closedSeconds} s</td><td class="num">${day.guardedSeconds} s</td>
-    <td>${Object.entries(day.crossings).map(([id, count]) => html`${id} ${count}× `)}</td>
+    <td>${Object.keys(day.crossings).length ? nothing : '0'}${Object.entries(day.crossings).map(([id, count]) => html`${id} ${count}× `)}</td>
     <td class="num">${way.rankByMinutes ?? ''}</td><td class="num">${way.rankByGround ?? ''}</td>`;
 }
 

@@ -9,7 +9,7 @@ const part = (text = '') => PARTS.reduce((said, [from, to]) => said.replace(from
 
 /** Why a lift comes when it comes, after its colon or semicolon. */
 const WHY = [
-  [/^as soon as the machine is there$/, 'sobald die Maschine da ist'], [/^as soon as it may$/, 'sobald sie darf'], [/^the wind closes it at (.+)$/, 'der Wind schließt es um $1'],
+  [/^as soon as the machine is there$/, 'sobald die Maschine da ist'], [/^as soon as it may$/, 'sobald sie darf'], [/^the (?:wind|forecast) closes it at (.+)$/, 'laut Vorhersage geht es nur bis $1'],
   [/^(.+) is not there before$/, '$1 ist nicht früher da'], [/^whoever hooks at (.+) has refuelled$/, 'wer an $1 einhängt, hat getankt'], [/^(.+) must have made the place ready$/, '$1 muss den Ort bereitet haben'],
   [/^(.+) must be down for long enough$/, '$1 muss lange genug stehen'], [/^(.+) is not ready before$/, '$1 ist nicht früher bereit'], [/^nobody is at (.+) before$/, 'früher ist niemand an $1'], [/^the wind at (.+) is over its limit$/, 'der Wind an $1 liegt über der Grenze'], [/^it is next$/, 'sie ist die nächste'], [/^the order is free$/, 'die Reihenfolge ist frei'],
 ];
@@ -45,7 +45,7 @@ export const says = [
   [/^No crew that may do the work can come there, on foot or by air\. Perhaps another crew, another place to land, or somebody who stays there\.$/, 'Kein Trupp, der die Arbeit tun darf, kommt dorthin, zu Fuß oder durch die Luft. Vielleicht ein anderer Trupp, ein anderer Landeplatz, oder jemand, der dort bleibt.'],
   [/^What must come before it is left out\.$/, 'Was vor ihr kommen muss, bleibt liegen.'],
   [/^as the files state it$/, 'wie die Dateien es sagen'], [/^all that lies at (\S+) lies at (\S+)$/, 'was an $1 liegt, liegt an $2'], [/^line (.+) alone$/, 'nur mit der Leine $1'], [/^flown by (.+)$/, 'geflogen von $1'],
-  [/^the owner of (\S+) agrees to its use$/, '$1 wird zugesagt'], [/^(\S+) stands at (\S+)$/, '$1 steht an $2'], [/^fuel stays at (\S+)$/, 'der Treibstoff bleibt an $1'], [/^its rates are those of (.+)$/, 'zu den Sätzen von $1'],
+  [/^the owner of (\S+) agrees to its use$/, '$1 wird zugesagt'], [/^(\S+) stands at (\S+)$/, '$1 steht an $2'], [/^fuel stays at (\S+)$/, 'der Treibstoff bleibt an $1'], [/^a minute costs what one of (.+) costs$/, 'eine Minute kostet so viel wie bei $1'],
   [/^The wind is just within the limit of this load: (.+) at (.+)\. Ask for it again before the lift\.$/, 'Der Wind liegt nur knapp innerhalb der Grenze dieser Last, am Platz $2. Vor dem Heben noch einmal fragen.'],
   [/^The zone (.+) begins (.+) away, nearer than a last part is long\. Mind it on the way in and out\.$/, 'Die Zone $1 beginnt in $2 Entfernung, näher als ein Endteil lang ist. Beim Weg hinein und hinaus beachten.'],
   [/^(.+) at (.+) is not trained to hook and is not counted for it\.$/, '$1 bei $2 ist nicht zum Anhängen ausgebildet und zählt dafür nicht.'],
