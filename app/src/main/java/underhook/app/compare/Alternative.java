@@ -69,16 +69,20 @@ public record Alternative(Kind kind, String words, List<String> assumed, ReadJob
         return job.findPlace(id).filter(place -> place.kind() == PlaceKind.LAYDOWN).isPresent();
     }
 
-    /** Whoever stands at the one all day stands at the other, as if its owner had agreed; what comes back too. */
+    /**
+     * As if the owner had agreed, with what comes back too. Whoever hooks at the one all day stands at the other,
+     * unless somebody there may hook.
+     */
     private static Alternative atOther(ReadJob read, PlaceId from, Place other) {
         Job job = read.job();
         List<String> assumed = new ArrayList<>();
         if (!other.agreed()) {
             assumed.add("the owner of " + other.id() + " agrees to its use");
         }
+        boolean isStaffed = job.crews().stream().anyMatch(crew -> hooksAllDayAt(crew, other.id()));
         List<Crew> crews = new ArrayList<>();
         for (Crew crew : job.crews()) {
-            boolean isMoved = crew.stays() && crew.start().equals(from);
+            boolean isMoved = !isStaffed && hooksAllDayAt(crew, from);
             crews.add(isMoved ? crew.withInstead(from, other.id()) : crew);
             if (isMoved) {
                 assumed.add(crew.id() + " stands at " + other.id());
@@ -106,6 +110,12 @@ public record Alternative(Kind kind, String words, List<String> assumed, ReadJob
                 "all that lies at " + from + " lies at " + other.id(),
                 assumed,
                 new ReadJob(changed, read.ground()));
+    }
+
+    private static boolean hooksAllDayAt(Crew crew, PlaceId place) {
+        return crew.stays()
+                && crew.start().equals(place)
+                && crew.roles().contains(Crew.Role.HOOK);
     }
 
     private static Alternative withLine(ReadJob read, LineItem line) {
