@@ -45,6 +45,7 @@ final class Words {
                 plan.id(),
                 plan.summary().cutShort()
                         ? String.format(
+                                Locale.ROOT,
                                 "cut short: the time was over before the search was done; more time may"
                                         + " find a better day%n")
                         : "",
