@@ -73,7 +73,9 @@ class MainTest {
     @ValueSource(strings = {"1e12", "often", "1.5", "99999999999999999999"})
     void says_that_a_count_is_no_whole_number(String count) {
         assertThat(run("count", "--times", count)).isEqualTo(2);
-        assertThat(err.toString()).contains("--times").contains("'" + count + "' is no whole number");
+        assertThat(err.toString())
+                .contains("--times")
+                .contains("'" + count + "' is no whole number");
     }
 
     @Command(name = "count")
