@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.stream.Stream;
 import picocli.CommandLine;
+import picocli.CommandLine.TypeConversionException;
 import underhook.app.FolderBusyException;
 import underhook.app.PlanDay;
 import underhook.app.calc.Calc;
@@ -80,8 +81,19 @@ public final class Main {
                 .toArray(String[]::new);
     }
 
+    private static long wholeNumber(String text) {
+        try {
+            return Long.parseLong(text);
+        } catch (NumberFormatException none) {
+            throw new TypeConversionException("'" + text + "' is no whole number");
+        }
+    }
+
     /** Whatever word fails unforeseen ends here, once. */
     static void settle(CommandLine commandLine) {
+        commandLine
+                .registerConverter(long.class, Main::wholeNumber)
+                .registerConverter(Long.class, Main::wholeNumber);
         commandLine.setExecutionExceptionHandler(
                 (failure, failed, parsed) -> {
                     if (failure instanceof FolderBusyException) {

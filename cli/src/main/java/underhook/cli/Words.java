@@ -40,10 +40,16 @@ final class Words {
                         .collect(Collectors.joining(", "));
         return String.format(
                 Locale.ROOT,
-                "%s: plan %s%n%d rotations, %d fuel stops, %d line changes, %.1f min of flying,"
+                "%s: plan %s%n%s%d rotations, %d fuel stops, %d line changes, %.1f min of flying,"
                         + " finished %s%n%sleft out: %s%n%d findings%s",
                 plan.job(),
                 plan.id(),
+                plan.summary().cutShort()
+                        ? String.format(
+                                Locale.ROOT,
+                                "cut short: the time was over before the search was done; more time may"
+                                        + " find a better day%n")
+                        : "",
                 plan.summary().rotations(),
                 plan.summary().refuels(),
                 plan.summary().lineChanges(),

@@ -4,8 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.util.concurrent.Callable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 import underhook.app.port.Fault;
 import underhook.app.port.JobReading;
 import underhook.core.finding.FindingCode;
@@ -64,8 +69,29 @@ class MainTest {
         assertThat(err.toString()).contains("Say what to do");
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"1e12", "often", "1.5", "99999999999999999999"})
+    void says_that_a_count_is_no_whole_number(String count) {
+        assertThat(run("count", "--times", count)).isEqualTo(2);
+        assertThat(err.toString())
+                .contains("--times")
+                .contains("'" + count + "' is no whole number");
+    }
+
+    @Command(name = "count")
+    static final class Count implements Callable<Integer> {
+        @Option(names = "--times")
+        private long times;
+
+        @Override
+        public Integer call() {
+            return (int) times;
+        }
+    }
+
     private int run(String... arguments) {
         CommandLine line = new CommandLine(new Root());
+        line.addSubcommand(new Count());
         line.addSubcommand(
                 new CheckCommand(
                         folder ->

@@ -4,9 +4,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import underhook.adapter.job.Mentions.Family;
 import underhook.adapter.job.PlacesFile.PlaceRow;
@@ -57,6 +59,10 @@ import underhook.core.learn.LearnedRules;
 public final class JobFolderReader implements JobReader, EditionReader, JobInputs {
     private static final String JOB_FILE = "job.yaml";
     private static final long MOST_YAML_BYTES = 8L << 20;
+
+    /** A whole day is planned with each. */
+    private static final int MOST_OTHER_MACHINES = 20;
+
     private static final List<String> MAP_ROLES = List.of("zones", "wires", "map", "release_areas");
     private static final double MARGIN_M = 2000;
 
@@ -349,10 +355,34 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
         }
 
         private List<Machine> readOtherMachines() {
-            return head.files("other_machines").stream()
+            List<FileReference> named = head.files("other_machines");
+            Set<String> known = new HashSet<>();
+            head.file("machine").ifPresent(own -> known.add(own.name()));
+            for (FileReference file : named) {
+                if (!known.add(file.name())) {
+                    refuseMachine("names a machine twice", file.name(), "each machine once");
+                }
+            }
+            if (named.size() > MOST_OTHER_MACHINES) {
+                refuseMachine(
+                        "names too many machines",
+                        String.valueOf(named.size()),
+                        "at most " + MOST_OTHER_MACHINES);
+                return List.of();
+            }
+            return named.stream()
                     .flatMap(file -> yaml(file, true).stream())
                     .flatMap(fields -> MachineFile.read(fields, mentions).stream())
                     .toList();
+        }
+
+        private void refuseMachine(String what, String found, String allowed) {
+            head.fields()
+                    .fault(
+                            FindingCode.FIELD_OUT_OF_RANGE,
+                            "other_machines",
+                            what,
+                            new Found(found, allowed));
         }
 
         private Optional<EmergencyFile> readEmergency() {

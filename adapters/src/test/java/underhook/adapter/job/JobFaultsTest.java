@@ -47,6 +47,36 @@ class JobFaultsTest {
                 .containsExactly("job.yaml: is missing, job.yaml, which names the other files");
     }
 
+    private static SampleJob withOtherMachines(String named) {
+        return new SampleJob()
+                .with(
+                        "job.yaml",
+                        "machine: machine.yaml\n",
+                        "machine: machine.yaml\nother-machines: " + named + "\n");
+    }
+
+    @Test
+    void refuses_a_machine_named_twice() {
+        assertThat(faults(withOtherMachines("machine.yaml")))
+                .singleElement()
+                .asString()
+                .contains(
+                        "other-machines: names a machine twice, found \"machine.yaml\", each"
+                                + " machine once");
+    }
+
+    @Test
+    void refuses_more_machines_than_days_can_be_planned_with() {
+        String many = "[" + "machine.yaml, ".repeat(20) + "machine.yaml]";
+
+        assertThat(faults(withOtherMachines(many)))
+                .anyMatch(
+                        fault ->
+                                fault.contains(
+                                        "other-machines: names too many machines, found \"21\", at"
+                                                + " most 20"));
+    }
+
     @Test
     void names_the_nearest_known_field() {
         assertOnly(

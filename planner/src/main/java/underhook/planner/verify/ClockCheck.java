@@ -164,6 +164,8 @@ final class ClockCheck {
             least += setDownS(rotation, i);
             double needs = least;
             double lasts = Day.betweenS(step.startAt(), drop.releasedAt());
+            double hangs = needs - unhungS(rotation);
+            double hung = Day.betweenS(rotation.hookedAt(), drop.releasedAt());
             boolean inStep =
                     !drop.releasedAt().isAfter(step.endAt())
                             && !rotation.hookedAt().isBefore(step.startAt());
@@ -179,7 +181,28 @@ final class ClockCheck {
                                                             + drop.load()
                                                             + " does not fit its rotation.")
                                             .figures(lasts, needs, "s"));
+            day.ledger()
+                    .demand(
+                            hung >= hangs - Tolerance.TIME_S,
+                            FindingCode.STEP_TIME,
+                            drop.load().value(),
+                            () ->
+                                    Told.of(
+                                                    "rules",
+                                                    drop.load()
+                                                            + " is hooked up too late for its release.")
+                                            .figures(hung, hangs, "s"));
         }
+    }
+
+    /** Time of a rotation until its loads hang: ways flown before the hook-up, and hooking up, s. */
+    private double unhungS(Rotation rotation) {
+        List<Leg> legs = rotation.legs();
+        double sum = hookUpS(rotation);
+        for (int i = 0; i < legs.size() && isAhead(legs, i); i++) {
+            sum += legs.get(i).durationS();
+        }
+        return sum;
     }
 
     /** Whether a leg is flown before the hook-up. */

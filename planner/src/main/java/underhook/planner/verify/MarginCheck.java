@@ -33,15 +33,16 @@ final class MarginCheck {
     }
 
     void run() {
+        boolean tells =
+                day.plan().steps().stream()
+                        .flatMap(step -> step.rotation().stream())
+                        .anyMatch(rotation -> !rotation.limits().isEmpty());
         for (Step step : day.plan().steps()) {
-            step.rotation().ifPresent(rotation -> check(step, rotation));
+            step.rotation().filter(any -> tells).ifPresent(rotation -> check(step, rotation));
         }
     }
 
     private void check(Step step, Rotation rotation) {
-        if (rotation.limits().isEmpty()) {
-            return;
-        }
         rotation.limits().forEach(limit -> checkMargin(rotation, limit));
         checkGoverning(rotation);
         List<Load> loads = day.loadsOf(rotation.loads());

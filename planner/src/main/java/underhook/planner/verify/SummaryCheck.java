@@ -1,14 +1,19 @@
 package underhook.planner.verify;
 
+import java.time.Instant;
 import java.util.List;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.Rules;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
 import underhook.core.plan.Summary;
+import underhook.core.plan.Trade;
 
 /** The day's figures are those of its steps. */
 final class SummaryCheck {
+    /** All that bounds are worked out for: the placed loads, combined on the hook as they are. */
+    private static final String PROVEN_FOR = "chosen-combination";
+
     private final Day day;
 
     SummaryCheck(Day day) {
@@ -51,6 +56,10 @@ final class SummaryCheck {
                 "finishBoundAt",
                 Told.of("plan", "The bound on the finish lies after the finish, so it is none."));
         demand(
+                summary.provenFor().map(PROVEN_FOR::equals).orElse(true),
+                "provenFor",
+                Told.of("plan", "No bound is proven for " + summary.provenFor().orElse("") + "."));
+        demand(
                 day.plan().job().equals(day.job().name()),
                 "job",
                 Told.of("plan", "The plan is for job " + day.plan().job() + "."));
@@ -67,6 +76,28 @@ final class SummaryCheck {
                 "price",
                 Told.of("plan", "The price of flying is not the rate times the minutes.")
                         .figures(flying, centsPerS * flownS, "cents"));
+        double wholeS = Day.betweenS(startAt(), summary.finishAt());
+        summary.price()
+                .ifPresent(
+                        price -> {
+                            double standsS = Math.max(0, wholeS - flownS);
+                            part("standing", price.standingCents(), costs.standingCents(), standsS);
+                            part("people", price.peopleCents(), costs.peopleCents(), wholeS);
+                            demand(
+                                    price.currency().equals(costs.currency()),
+                                    "price",
+                                    Told.of(
+                                            "plan",
+                                            "The price is in "
+                                                    + price.currency()
+                                                    + ", not as agreed."));
+                        });
+        for (Trade trade : summary.front()) {
+            demand(
+                    isOwn(trade),
+                    "front",
+                    Told.of("plan", "A day to choose from does not cost what its times come to."));
+        }
         long chosen =
                 summary.front().stream()
                         .filter(
@@ -83,6 +114,42 @@ final class SummaryCheck {
                 Told.of(
                         "plan",
                         "The day marked as chosen among those to choose from is not this."));
+    }
+
+    private void part(String what, long statedCents, long rateCents, Number lastsS) {
+        double perS = rateCents / 60.0;
+        double own = perS * lastsS.doubleValue();
+        demand(
+                Math.abs(statedCents - own) <= 1 + perS * Tolerance.DAY_TIME_S,
+                "price",
+                Told.of("plan", "The price of " + what + " is not the rate times the minutes.")
+                        .figures(statedCents, own, "cents"));
+    }
+
+    private boolean isOwn(Trade trade) {
+        Rules.Costs costs = day.job().rules().costs();
+        double wholeS = Day.betweenS(startAt(), trade.finishAt());
+        double own =
+                costs.flyingCents() / 60.0 * trade.flightS()
+                        + costs.standingCents() / 60.0 * Math.max(0, wholeS - trade.flightS())
+                        + costs.peopleCents() / 60.0 * wholeS;
+        double centsPerS =
+                (costs.flyingCents() + costs.standingCents() + costs.peopleCents()) / 60.0;
+        return Math.abs(trade.totalCents() - own) <= 3 + centsPerS * Tolerance.DAY_TIME_S;
+    }
+
+    /** The day is paid from when it may first be flown: duty, light and forecast have begun. */
+    private Instant startAt() {
+        Instant start = day.job().rules().dutyFrom();
+        Instant known = day.job().weather().hours().get(0).from();
+        Instant rise =
+                Daylight.on(day.job().date(), day.job().zone(), day.job().origin())
+                        .map(Daylight::sunrise)
+                        .orElse(start);
+        for (Instant also : List.of(known, rise)) {
+            start = also.isAfter(start) ? also : start;
+        }
+        return start;
     }
 
     /** Both count the same seconds, each rounded for itself. */

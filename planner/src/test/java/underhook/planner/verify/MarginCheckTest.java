@@ -118,4 +118,38 @@ class MarginCheckTest {
     void refuses(String lie, UnaryOperator<List<Limit>> change) {
         assertThat(refusals(told(planned(), change))).as(lie).contains(FindingCode.MARGIN_WRONG);
     }
+
+    @Test
+    void refuses_one_rotation_without_limits_among_others() {
+        Plan plan = planned();
+        Rotation first =
+                plan.steps().stream()
+                        .flatMap(step -> step.rotation().stream())
+                        .findFirst()
+                        .orElseThrow();
+
+        Plan silent =
+                with(
+                        plan,
+                        "steps",
+                        plan.steps().stream()
+                                .map(
+                                        step ->
+                                                with(
+                                                        step,
+                                                        "rotation",
+                                                        step.rotation()
+                                                                .map(
+                                                                        turn ->
+                                                                                turn.equals(first)
+                                                                                        ? told(
+                                                                                                turn,
+                                                                                                all ->
+                                                                                                        List
+                                                                                                                .of())
+                                                                                        : turn)))
+                                .toList());
+
+        assertThat(refusals(silent)).containsExactly(FindingCode.MARGIN_WRONG);
+    }
 }

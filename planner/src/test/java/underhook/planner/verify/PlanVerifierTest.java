@@ -26,6 +26,7 @@ import underhook.core.geo.Ground;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.Load;
 import underhook.core.job.MapFeature;
+import underhook.core.job.Rules;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
 import underhook.core.job.Zone;
@@ -40,6 +41,12 @@ import underhook.core.plan.Trade;
 import underhook.core.plan.VerifierReport;
 
 class PlanVerifierTest {
+    /** By hand, of the day from 06:00, when the forecast begins, to 08:08: 1580 s flown, 7680 s in all. */
+    private static final long FLYING = 3500 * 1580 / 60;
+
+    private static final long STANDING = 1200 * (7680 - 1580) / 60;
+    private static final long PEOPLE = 1000 * 7680 / 60;
+
     private static final OptionalDouble ABOVE = OptionalDouble.of(24.7);
 
     /** One rule broken; what must be refused, as "CODE subject", all of it and nothing else. */
@@ -562,7 +569,14 @@ class PlanVerifierTest {
                 of(
                         "bound on time and prices",
                         d -> d.leg(4, 0, l -> with(l, "exposure", new Leg.Exposure(60, 1000, 0))),
-                        "LEG_TIME A-S2"));
+                        "LEG_TIME A-S2",
+                        "LEG_CROSSINGS A-S2"));
+        // The other leg over the same road tells nothing of it.
+        all.add(
+                of(
+                        "crossing not told",
+                        d -> d.leg(4, 0, l -> with(l, "exposure", new Leg.Exposure(60, 0, 0))),
+                        "LEG_CROSSINGS A-S2"));
         all.add(of("leg time", d -> d.leg(4, 0, l -> with(l, "durationS", 40.0)), "LEG_TIME A-S2"));
         all.add(
                 of(
@@ -877,6 +891,11 @@ class PlanVerifierTest {
                         "CREW_ABSENT B1",
                         "CREW_ABSENT P1",
                         "ORDER_BROKEN P1"));
+        all.add(
+                of(
+                        "hooked up late",
+                        d -> d.turn(4, r -> with(r, "hookedAt", at(920))),
+                        "STEP_TIME B1"));
         // Summary
         all.add(
                 of(
@@ -923,6 +942,46 @@ class PlanVerifierTest {
                         "SUMMARY_WRONG price"));
         all.add(
                 of(
+                        "price of standing",
+                        d -> priced(d, new DayPrice(FLYING, STANDING - 5000, PEOPLE, "EUR")),
+                        "SUMMARY_WRONG price"));
+        all.add(
+                of(
+                        "price of people",
+                        d -> priced(d, new DayPrice(FLYING, STANDING, PEOPLE - 5000, "EUR")),
+                        "SUMMARY_WRONG price"));
+        all.add(
+                of(
+                        "money",
+                        d -> priced(d, new DayPrice(FLYING, STANDING, PEOPLE, "XTS")),
+                        "SUMMARY_WRONG price"));
+        all.add(
+                of(
+                        "price of another day",
+                        d -> {
+                            SmallDay own = priced(d, new DayPrice(FLYING, STANDING, PEOPLE, "EUR"));
+                            Trade chosen =
+                                    new Trade(
+                                            1580, at(4080), FLYING + STANDING + PEOPLE, 100, true);
+                            Trade cheap = new Trade(1500, at(4100), 5, 100, false);
+                            return own.inPlan(
+                                    "summary",
+                                    with(own.plan().summary(), "front", List.of(chosen, cheap)));
+                        },
+                        "SUMMARY_WRONG front"));
+        all.add(
+                of(
+                        "proven for more",
+                        d ->
+                                d.inPlan(
+                                        "summary",
+                                        with(
+                                                d.plan().summary(),
+                                                "provenFor",
+                                                Optional.of("every-order"))),
+                        "SUMMARY_WRONG provenFor"));
+        all.add(
+                of(
                         "chosen day",
                         d ->
                                 d.inPlan(
@@ -933,6 +992,12 @@ class PlanVerifierTest {
                                                 List.of(new Trade(1400, at(4080), 0, 100, true)))),
                         "SUMMARY_WRONG front"));
         return all.stream();
+    }
+
+    /** Of rates 35.00 flying, 12.00 standing, 10.00 people a minute. */
+    private static SmallDay priced(SmallDay d, DayPrice price) {
+        return d.rule("costs", new Rules.Costs(3500, 1200, 1000, "EUR"))
+                .inPlan("summary", with(d.plan().summary(), "price", Optional.of(price)));
     }
 
     /** H1 there, with nothing kept off it but the ground itself. */
