@@ -113,9 +113,7 @@ public record Alternative(Kind kind, String words, List<String> assumed, ReadJob
     }
 
     private static boolean hooksAllDayAt(Crew crew, PlaceId place) {
-        return crew.stays()
-                && crew.start().equals(place)
-                && crew.roles().contains(Crew.Role.HOOK);
+        return crew.stays() && crew.start().equals(place) && crew.roles().contains(Crew.Role.HOOK);
     }
 
     private static Alternative withLine(ReadJob read, LineItem line) {
