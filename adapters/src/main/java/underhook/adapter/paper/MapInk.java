@@ -20,6 +20,7 @@ final class MapInk {
     private static final Face WORD = new Face(false, 9.5);
     private static final double SAMPLE = 4;
     private static final double SMALL = 45;
+    private static final double LEG_PART = 4;
 
     /** More names of features than this would cover the map. */
     private static final int MOST_NAMES = 60;
@@ -36,6 +37,8 @@ final class MapInk {
     private final List<Labels.Wish> places = new ArrayList<>();
     private final List<Labels.Wish> others = new ArrayList<>();
     private final List<Labels.Wish> features = new ArrayList<>();
+    private final List<Labels.Wish> numbers = new ArrayList<>();
+    private final List<List<Dot>> legs = new ArrayList<>();
 
     MapInk(Sheet sheet, MapView view) {
         this.sheet = sheet;
@@ -244,7 +247,13 @@ final class MapInk {
         List<Dot> dots = toPage(path);
         if (dots.size() > 1) {
             MapMarks.leg(sheet, dots, loaded);
+            legs.add(dots);
         }
+    }
+
+    /** The number under which a list names what is crossed there. */
+    void number(Dot at, int number) {
+        wish(numbers, Integer.toString(number), WORD, at);
     }
 
     /** A stretch of a leg over which nothing may be let go. */
@@ -309,6 +318,10 @@ final class MapInk {
         List<Labels.Placed> placed = new ArrayList<>();
         places.forEach(wish -> placed.add(labels.place(wish)));
         others.forEach(wish -> placed.add(labels.place(wish)));
+        if (!numbers.isEmpty()) {
+            keepLegsFree();
+        }
+        numbers.forEach(wish -> placed.add(labels.place(wish)));
         boolean crowded = isLarge || features.size() > MOST_NAMES;
         int names = 0;
         for (Labels.Wish wish : features) {
@@ -332,6 +345,21 @@ final class MapInk {
                 sheet.line(one.wish().anchor().x(), one.wish().anchor().y(), end.x(), end.y());
             }
             onWhite(one.box(), one.wish().face(), one.wish().text());
+        }
+    }
+
+    private void keepLegsFree() {
+        for (List<Dot> leg : legs) {
+            for (int i = 1; i < leg.size(); i++) {
+                Dot a = leg.get(i - 1);
+                Dot b = leg.get(i);
+                int parts = 1 + (int) (Math.hypot(b.x() - a.x(), b.y() - a.y()) / LEG_PART);
+                for (int part = 0; part <= parts; part++) {
+                    double x = a.x() + (b.x() - a.x()) * part / parts;
+                    double y = a.y() + (b.y() - a.y()) * part / parts;
+                    labels.keepFree(new Box(x - 1, y - 1, 2, 2));
+                }
+            }
         }
     }
 

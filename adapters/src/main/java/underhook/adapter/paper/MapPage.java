@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -68,7 +69,8 @@ final class MapPage {
                         attributionTop - sheet.top() - 20);
         MapView view = new MapView(frame, extent());
         MapInk ink = new MapInk(sheet, view);
-        double contourStepM = drawGround(ink);
+        CrossedWays numbered = CrossedWays.of(isLarge() ? crossings(view) : List.of());
+        double contourStepM = drawGround(ink, numbered);
         sheet.stroke(1);
         sheet.black();
         sheet.box(frame.x(), frame.y(), frame.width(), frame.height());
@@ -79,10 +81,39 @@ final class MapPage {
             y += 9.5;
             sheet.text(sheet.left(), y, Face.SMALL, line);
         }
+        numbered.list(book);
+    }
+
+    /** "guarded" of "guarded: nobody ...": the cards say the whole. */
+    private static String shortly(String rule) {
+        int colon = rule.indexOf(':');
+        return colon < 0 ? rule : rule.substring(0, colon);
+    }
+
+    private List<CrossedWays.At> crossings(MapView view) {
+        Map<String, String> kinds =
+                near.features().stream()
+                        .collect(
+                                Collectors.toMap(
+                                        MapFeature::id,
+                                        one -> one.kind().name().toLowerCase(Locale.ROOT),
+                                        (first, second) -> first));
+        return legs().flatMap(leg -> leg.crossings().stream())
+                .filter(one -> kinds.containsKey(one.feature()) && isInReach(one.at()))
+                .map(
+                        one ->
+                                new CrossedWays.At(
+                                        view.toPage(words.plane(one.at())),
+                                        one.feature(),
+                                        kinds.getOrDefault(one.feature(), "")
+                                                + ", "
+                                                + shortly(one.rule())))
+                .filter(one -> view.shows(one.dot()))
+                .toList();
     }
 
     /** Draws from the ground up; words come last so that nothing covers them. */
-    private double drawGround(MapInk ink) throws IOException {
+    private double drawGround(MapInk ink, CrossedWays numbered) throws IOException {
         ink.begin();
         double contourStepM = ink.contours(ground.terrain());
         for (ReleaseArea area : job.releaseAreas()) {
@@ -93,12 +124,11 @@ final class MapPage {
             boolean active = zone.isActiveOn(job.date());
             ink.zone(ring(zone), zone, active);
         }
-        Set<String> wanted = namedFeatures();
-        boolean isLarge = near.features().size() > SMALL_MAP;
+        Set<String> crossed = crossed();
         for (MapFeature feature : near.features()) {
             // The streets of a town that nothing passes over would bury what matters.
-            if (!isLarge || !isWay(feature) || wanted.contains(feature.id())) {
-                ink.feature(points(feature.outline()), feature, wanted.contains(feature.id()));
+            if (!isLarge() || !isWay(feature) || crossed.contains(feature.id())) {
+                ink.feature(points(feature.outline()), feature, isNamed(feature));
             }
         }
         for (Wire wire : near.wires()) {
@@ -108,7 +138,8 @@ final class MapPage {
         for (Place place : job.places()) {
             ink.place(words.plane(place.position()), place);
         }
-        ink.writeLabels(isLarge);
+        numbered.drawOn(ink);
+        ink.writeLabels(isLarge());
         ink.end();
         return contourStepM;
     }
@@ -120,19 +151,18 @@ final class MapPage {
         };
     }
 
-    /** All of a small map; of a large one what a leg crosses, and every mast. */
-    private Set<String> namedFeatures() {
-        Set<String> crossed =
-                legs().flatMap(leg -> leg.crossings().stream())
-                        .map(Leg.Crossing::feature)
-                        .collect(Collectors.toSet());
-        return near.features().stream()
-                .filter(
-                        feature ->
-                                near.features().size() <= SMALL_MAP
-                                        || feature.kind() == MapFeature.Kind.MAST
-                                        || crossed.contains(feature.id()))
-                .map(MapFeature::id)
+    private boolean isLarge() {
+        return near.features().size() > SMALL_MAP;
+    }
+
+    /** All of a small map; of a large one the masts: what is crossed has numbers there. */
+    private boolean isNamed(MapFeature feature) {
+        return !isLarge() || feature.kind() == MapFeature.Kind.MAST;
+    }
+
+    private Set<String> crossed() {
+        return legs().flatMap(leg -> leg.crossings().stream())
+                .map(Leg.Crossing::feature)
                 .collect(Collectors.toSet());
     }
 
@@ -214,6 +244,8 @@ final class MapPage {
                         ? "No input states an attribution."
                         : "Sources: " + String.join("; ", all) + ".";
         return Stream.of(
+                        Stream.of("Numbers: what is crossed there stands on the next page.")
+                                .filter(unused -> isLarge() && !crossed().isEmpty()),
                         Stream.of(sources),
                         Attribution.shareAlike(job).stream(),
                         near.note().stream())

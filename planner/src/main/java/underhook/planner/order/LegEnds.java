@@ -2,7 +2,6 @@ package underhook.planner.order;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -10,7 +9,6 @@ import java.util.TreeSet;
 import underhook.planner.order.DayModel.LegAt;
 import underhook.planner.route.ClearLegs;
 import underhook.planner.route.FlownLeg;
-import underhook.planner.route.LegFinder;
 import underhook.planner.route.RankedWays;
 import underhook.planner.route.WayIn;
 
@@ -41,8 +39,6 @@ final class LegEnds {
     /** No change is looked for when less could be saved, s. */
     private static final double WORTH_LOOKING_S = 2 * STEP_WORTH_S;
 
-    private static final double BESIDE_RAD = Math.toRadians(LegFinder.DIRECTION_STEP_DEG);
-
     private static final List<String> UNKNOWN_GROUND = List.of("ground that is not known");
 
     private static final String NO_BETTER = "no better leg was found";
@@ -72,37 +68,6 @@ final class LegEnds {
         double leastS(LegAt leg);
     }
 
-    /** Bearings at one end that are not flown, and why. */
-    private static final class Shut {
-        final Map<Long, List<String>> tried = new HashMap<>();
-        final Map<Long, List<String>> beside = new HashMap<>();
-        final Map<Long, List<String>> looked = new HashMap<>();
-
-        void add(double bearingGridRad, List<String> why) {
-            List<String> words = why.stream().map(id -> id + " (10° beside)").toList();
-            tried.put(LegFinder.millionths(bearingGridRad), why);
-            beside.putIfAbsent(LegFinder.millionths(bearingGridRad - BESIDE_RAD), words);
-            beside.putIfAbsent(LegFinder.millionths(bearingGridRad + BESIDE_RAD), words);
-        }
-
-        Map<Long, List<String>> all() {
-            Map<Long, List<String>> all = new HashMap<>(beside);
-            all.putAll(tried);
-            return all;
-        }
-
-        /** What is shut for a reason of its own: tried first, or as a change. */
-        Map<Long, List<String>> seen() {
-            Map<Long, List<String>> all = new HashMap<>(looked);
-            all.putAll(tried);
-            return all;
-        }
-
-        boolean hasUnseen() {
-            return !tried.keySet().containsAll(beside.keySet());
-        }
-    }
-
     /** A leg with the indices of its ends. */
     private record Choice(int out, int in, LegAt leg, long costMs, double endsRatio) {}
 
@@ -110,8 +75,8 @@ final class LegEnds {
     private record Change(int out, int in, double endsRatio) {}
 
     private final Asked asked;
-    private final Shut shutOut = new Shut();
-    private final Shut shutIn = new Shut();
+    private final ShutWays shutOut = new ShutWays();
+    private final ShutWays shutIn = new ShutWays();
 
     LegEnds(Asked asked) {
         this.asked = asked;
@@ -132,8 +97,8 @@ final class LegEnds {
      * @param coarse whether neighbours are shut too: what is in reach of one mostly is of them
      */
     private Optional<LegAt> first(boolean coarse) {
-        Optional<RankedWays> outs = asked.out(coarse ? shutOut.all() : shutOut.tried);
-        Optional<RankedWays> ins = asked.in(coarse ? shutIn.all() : shutIn.tried);
+        Optional<RankedWays> outs = asked.out(coarse ? shutOut.all() : shutOut.tried());
+        Optional<RankedWays> ins = asked.in(coarse ? shutIn.all() : shutIn.tried());
         int triedOut = 1;
         int triedIn = 1;
         while (outs.isPresent() && ins.isPresent()) {
@@ -156,12 +121,12 @@ final class LegEnds {
             if (atEnd) {
                 triedIn++;
                 shutIn.add(in.approachFromGridRad(), why);
-                ins = asked.in(coarse ? shutIn.all() : shutIn.tried);
+                ins = asked.in(coarse ? shutIn.all() : shutIn.tried());
             }
             if (atStart) {
                 triedOut++;
                 shutOut.add(out.departureTrackGridRad(), why);
-                outs = asked.out(coarse ? shutOut.all() : shutOut.tried);
+                outs = asked.out(coarse ? shutOut.all() : shutOut.tried());
             }
         }
         return Optional.empty();
@@ -172,12 +137,12 @@ final class LegEnds {
     }
 
     private LegAt better(LegAt found) {
-        boolean none = shutOut.tried.isEmpty() && shutIn.tried.isEmpty();
+        boolean none = shutOut.tried().isEmpty() && shutIn.tried().isEmpty();
         if (!asked.isSlung() || (none && !isWorthLooking(found))) {
             return found;
         }
-        RankedWays outs = asked.out(shutOut.tried).orElseThrow();
-        RankedWays ins = asked.in(shutIn.tried).orElseThrow();
+        RankedWays outs = asked.out(shutOut.tried()).orElseThrow();
+        RankedWays ins = asked.in(shutIn.tried()).orElseThrow();
         int out = outs.findOut(found.wayOut().departureTrackGridRad());
         int in = ins.findIn(found.wayIn().approachFromGridRad());
         if (out < 0 || in < 0) {
@@ -224,9 +189,9 @@ final class LegEnds {
             ClearLegs.Found found = asked.leg(out, in);
             Optional<LegAt> other = found.leg().flatMap(leg -> asked.timed(leg, out, in));
             if (change.in() == from.in() && found.side().isAtStart()) {
-                shutOut.looked.put(LegFinder.millionths(out.departureTrackGridRad()), why(found));
+                shutOut.look(out.departureTrackGridRad(), why(found));
             } else if (change.out() == from.out() && found.side().isAtEnd()) {
-                shutIn.looked.put(LegFinder.millionths(in.approachFromGridRad()), why(found));
+                shutIn.look(in.approachFromGridRad(), why(found));
             }
             if (other.isPresent()) {
                 long costMs = costMs(other.get(), change.endsRatio());
@@ -269,10 +234,12 @@ final class LegEnds {
         boolean inMoved = ins.inPriceRatio(chosen.in()) > ins.inPriceRatio(first.in());
         boolean outMoved = outs.outPriceRatio(chosen.out()) > outs.outPriceRatio(first.out());
         LegAt leg = chosen.leg();
-        RankedWays outsSeen = asked.out(shutOut.seen()).orElseThrow();
-        RankedWays insSeen = asked.in(shutIn.seen()).orElseThrow();
-        int out = outsSeen.findOut(leg.wayOut().departureTrackGridRad());
-        int in = insSeen.findIn(leg.wayIn().approachFromGridRad());
+        double outRad = leg.wayOut().departureTrackGridRad();
+        double inRad = leg.wayIn().approachFromGridRad();
+        RankedWays outsSeen = asked.out(shutOut.seenBeside(outRad)).orElseThrow();
+        RankedWays insSeen = asked.in(shutIn.seenBeside(inRad)).orElseThrow();
+        int out = outsSeen.findOut(outRad);
+        int in = insSeen.findIn(inRad);
         return leg.with(
                 outsSeen.out(out, outMoved ? instead : NO_BETTER),
                 insSeen.in(in, inMoved ? instead : NO_BETTER));

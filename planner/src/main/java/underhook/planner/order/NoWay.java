@@ -78,7 +78,12 @@ final class NoWay {
                             + " "
                             + how
                             + " it could hit "
-                            + named(List.copyOf(why.inReach), ", "));
+                            + named(List.copyOf(why.inReach), ", ")
+                            + (why.fewest.size() > NAMED
+                                    ? ", on every way that was tried "
+                                            + why.fewest.size()
+                                            + " of them or more"
+                                    : ""));
         }
         if (why.unknownGround) {
             all.add(
@@ -110,8 +115,15 @@ final class NoWay {
 
     private List<String> openers(Refusals.Why why, Trip trip) {
         List<String> all = new ArrayList<>();
+        if (!why.fewest.isEmpty() && why.fewest.size() <= NAMED) {
+            // With one thing gone another way may come first, and something else into its reach.
+            all.add(
+                    String.join(" and ", model.finder().openers(why.fewest))
+                            + (why.fewest.size() > 1 ? " together" : "")
+                            + ", and then another look: more may come into reach");
+        }
         if (!why.inReach.isEmpty()) {
-            model.finder().openers(List.copyOf(why.inReach)).forEach(all::add);
+            all.add("another place, further from what could be hit");
         }
         if (why.unknownGround) {
             all.add("a terrain file that reaches further");

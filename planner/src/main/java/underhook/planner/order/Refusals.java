@@ -1,6 +1,7 @@
 package underhook.planner.order;
 
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 import underhook.planner.route.ClearLegs;
@@ -11,6 +12,9 @@ final class Refusals {
     static final class Why {
         /** Ids of what a load let go, or the empty line, could hit. */
         final TreeSet<String> inReach = new TreeSet<>();
+
+        /** The fewest of them that one way alone has: with these opened it would do. */
+        List<String> fewest = List.of();
 
         /** Whether something of that lies at the start, at the end. */
         boolean atStart;
@@ -31,6 +35,10 @@ final class Refusals {
 
         boolean isEmpty() {
             return tried == 0;
+        }
+
+        private boolean isFewer(List<String> ids) {
+            return !ids.isEmpty() && (fewest.isEmpty() || ids.size() < fewest.size());
         }
     }
 
@@ -53,6 +61,9 @@ final class Refusals {
         Why why = of(from, to);
         why.tried++;
         why.inReach.addAll(found.inReach());
+        if (!found.unknownGround() && why.isFewer(found.inReach())) {
+            why.fewest = found.inReach();
+        }
         why.atStart |= found.side().isAtStart();
         why.atEnd |= found.side().isAtEnd();
         why.unknownGround |= found.unknownGround();
