@@ -36,8 +36,7 @@ final class PlanCommand implements Callable<Integer> {
     @Option(
             names = "--seconds",
             paramLabel = "N",
-            description =
-                    "longest time for the search (default 10, or twice the effort where that is more)")
+            description = "longest time for the search (default 10, or twice an effort above 10)")
     private @Nullable Long seconds;
 
     @Option(
@@ -64,7 +63,7 @@ final class PlanCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         CommandLine line = spec.commandLine();
         requireSeconds(line, "--effort", effort);
-        long most = seconds != null ? seconds : Math.max(USUAL_S, 2 * effort);
+        long most = seconds != null ? seconds : effort > USUAL_S ? 2 * effort : USUAL_S;
         requireSeconds(line, "--seconds", most);
         Given.requireOutFolder(line, out);
         PlanDay.Request request =
