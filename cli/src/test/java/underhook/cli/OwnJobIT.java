@@ -75,6 +75,19 @@ class OwnJobIT {
         assertThat(way.find()).as(moved.out()).isTrue();
         assertThat(Double.parseDouble(way.group(1)) - Double.parseDouble(way.group(2)))
                 .isCloseTo(0.052, within(0.011));
+
+        Path lone = job.resolve("crews.yaml");
+        Files.writeString(lone, Files.readString(lone).replace(", refuel]", "]"));
+        Said unfilled =
+                Said.of(
+                        folder.resolve("home"),
+                        "plan",
+                        job.toString(),
+                        "--out",
+                        folder.resolve("unfilled").toString());
+        // Some 32 min of flying at 2.3 kg/min are within what the tank holds.
+        assertThat(unfilled.exit()).as(unfilled.out() + unfilled.err()).isZero();
+        assertThat(unfilled.out()).contains("left out: nothing").contains(" 0 fuel stops");
     }
 
     /** What the line of awk in the document prints. */

@@ -3,6 +3,7 @@ package underhook.planner.order;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import underhook.core.crew.Daylight;
 import underhook.core.job.Crew;
 import underhook.core.job.Load;
@@ -70,7 +71,12 @@ final class DayTables {
                 people.stayingFromS(i, Crew.Role.HOOK),
                 people.stayingFromS(i, Crew.Role.RECEIVE),
                 nearest(i, false),
-                nearest(i, true));
+                nearest(i, isFuelled()));
+    }
+
+    /** Where nobody may fill anywhere, the day is flown on the morning's fuel and ends where the machine may stand. */
+    private boolean isFuelled() {
+        return IntStream.range(0, model.places.size()).anyMatch(this::isFuelled);
     }
 
     private boolean isFuelled(int i) {

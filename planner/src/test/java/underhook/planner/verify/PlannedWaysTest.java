@@ -26,6 +26,8 @@ import underhook.core.job.Zone;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Plan;
+import underhook.core.plan.Step;
+import underhook.core.plan.StepKind;
 import underhook.planner.order.DayPlanner;
 import underhook.planner.order.PlanSettings;
 
@@ -304,15 +306,17 @@ class PlannedWaysTest {
 
     @Test
     void nobody_refuels_in_a_zone_without_fuel() {
-        // A has the only fuel, and the day begins without any.
+        // A has the only fuel: what was aboard in the morning is all there is.
         Outcome<Plan> outcome =
                 outcome(
                         SmallDay.good().zone(zone(Zone.Rule.NO_FUEL, 0, 0)),
                         () -> false,
                         () -> false);
 
-        List<Finding> refused = outcome.fold((plan, findings) -> List.of(), list -> list);
-        assertThat(found(refused, FindingCode.FUEL_PLACE))
+        List<Finding> told = outcome.fold((plan, findings) -> plan.findings(), list -> list);
+        List<Step> steps = outcome.fold((plan, findings) -> plan.steps(), list -> List.of());
+        assertThat(steps).noneMatch(step -> step.kind() == StepKind.REFUEL);
+        assertThat(found(told, FindingCode.FUEL_PLACE))
                 .singleElement()
                 .satisfies(
                         finding -> {
