@@ -92,6 +92,8 @@ public final class SideBySide {
                     job.read()
                             .job()
                             .orElseThrow(() -> new IllegalArgumentException("The job has faults."));
+            // Each holds a whole job with its terrain.
+            known.clear();
             there = new Known(head, Alternative.of(read), new ConcurrentHashMap<>());
             known.put(job.id(), there);
         }

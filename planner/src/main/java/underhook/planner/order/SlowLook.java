@@ -71,6 +71,6 @@ final class SlowLook {
             now = uses.contains(stretch.use()) ? now + stretch.durationS() : 0;
             longest = Math.max(longest, now);
         }
-        return Math.ceil(longest * 10 - 1e-6) / 10;
+        return Math.max(0.0, Math.ceil(longest * 10 - 1e-6) / 10);
     }
 }
