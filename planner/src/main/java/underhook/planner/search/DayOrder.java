@@ -118,7 +118,7 @@ public final class DayOrder {
      * @param flownS what no order flies less than, s
      */
     public static long finishBoundS(DayTable table, Ordered day, double flownS) {
-        return new FinishBound(table).finishS(day, flownS);
+        return new FinishBound(table, day).finishS(flownS);
     }
 
     private static Ordered build(Decoder decoder, Wish wish) {
