@@ -1,10 +1,12 @@
 package underhook.cli;
 
+import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import underhook.app.port.Written;
 import underhook.core.finding.Finding;
 import underhook.core.plan.Odds;
 import underhook.core.plan.Plan;
@@ -13,6 +15,8 @@ import underhook.core.unit.Units;
 
 /** Findings and plans as lines of text. */
 final class Words {
+    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm:ss");
+
     private Words() {}
 
     /** One line: severity, code, subject, message, numbers, source. */
@@ -40,8 +44,7 @@ final class Words {
                         .collect(Collectors.joining(", "));
         return String.format(
                 Locale.ROOT,
-                "%s: plan %s%n%s%d rotations, %d fuel stops, %d line changes, %.1f min of flying,"
-                        + " finished %s%n%sleft out: %s%n%d findings%s",
+                "%s: plan %s%n%s%s, %.1f min of flying, finished %s on %s%n%sleft out: %s%n%s%s",
                 plan.job(),
                 plan.id(),
                 plan.summary().cutShort()
@@ -50,15 +53,35 @@ final class Words {
                                 "cut short: the time was over before the search was done; more time may"
                                         + " find a better day%n")
                         : "",
-                plan.summary().rotations(),
-                plan.summary().refuels(),
-                plan.summary().lineChanges(),
+                counts(
+                        plan.summary().rotations(),
+                        plan.summary().refuels(),
+                        plan.summary().lineChanges()),
                 Math.ceil(Units.sToMinutes(plan.summary().flightS()) * 10) / 10,
-                Written.time(plan.summary().finishAt(), zone),
+                clock(plan.summary().finishAt(), zone),
+                LocalDate.ofInstant(plan.summary().finishAt(), zone),
                 plan.odds().map(odds -> odds(odds, zone)).orElse(""),
                 leftOut.isEmpty() ? "nothing" : leftOut,
-                plan.findings().size(),
+                counted(plan.findings().size(), "finding"),
                 front(plan, zone));
+    }
+
+    /** How often it lifts, stands for fuel and changes the line. */
+    static String counts(int rotations, int refuels, int lineChanges) {
+        return counted(rotations, "rotation")
+                + ", "
+                + counted(refuels, "fuel stop")
+                + ", "
+                + counted(lineChanges, "line change");
+    }
+
+    private static String counted(int count, String what) {
+        return count + " " + what + (count == 1 ? "" : "s");
+    }
+
+    /** The hour in the job's zone; the day stands once. */
+    private static String clock(Instant at, ZoneId zone) {
+        return CLOCK.format(at.atZone(zone));
     }
 
     /** The price, and what else could be flown. */
@@ -88,7 +111,7 @@ final class Words {
                                     + " minute counted at %d %% of its rate",
                             trade.chosen() ? "this plan" : "or",
                             Math.ceil(Units.sToMinutes(trade.flightS()) * 10) / 10,
-                            Written.time(trade.finishAt(), zone),
+                            clock(trade.finishAt(), zone),
                             trade.totalCents() / 100,
                             trade.flyingRatePercent()));
         }
@@ -111,7 +134,7 @@ final class Words {
                 percent(odds.beforeDark()),
                 percent(odds.withinDuty()),
                 percent(odds.withinFuel()),
-                Written.time(odds.finishLateAt(), zone),
+                clock(odds.finishLateAt(), zone),
                 most);
     }
 
