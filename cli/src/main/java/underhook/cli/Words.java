@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import underhook.core.finding.Finding;
 import underhook.core.plan.Odds;
 import underhook.core.plan.Plan;
+import underhook.core.plan.Summary;
 import underhook.core.plan.Trade;
 import underhook.core.unit.Units;
 
@@ -44,7 +45,7 @@ final class Words {
                         .collect(Collectors.joining(", "));
         return String.format(
                 Locale.ROOT,
-                "%s: plan %s%n%s%s, %.1f min of flying, finished %s on %s%n%sleft out: %s%n%s%s",
+                "%s: plan %s%n%s%s, %.1f min of flying, finished %s on %s%n%s%sleft out: %s%n%s%s",
                 plan.job(),
                 plan.id(),
                 plan.summary().cutShort()
@@ -60,10 +61,42 @@ final class Words {
                 Math.ceil(Units.sToMinutes(plan.summary().flightS()) * 10) / 10,
                 clock(plan.summary().finishAt(), zone),
                 LocalDate.ofInstant(plan.summary().finishAt(), zone),
+                bounds(plan, zone),
                 plan.odds().map(odds -> odds(odds, zone)).orElse(""),
                 leftOut.isEmpty() ? "nothing" : leftOut,
                 counted(plan.findings().size(), "finding"),
                 front(plan, zone));
+    }
+
+    /** What no order goes below, in one line; empty where nothing is proven. */
+    private static String bounds(Plan plan, ZoneId zone) {
+        Summary day = plan.summary();
+        if (day.lowerBoundFlightS().isEmpty()) {
+            return "";
+        }
+        double leastS = day.lowerBoundFlightS().getAsDouble();
+        String combined =
+                day.provenFor().filter("all-combinations"::equals).isPresent()
+                        ? " of these loads, however combined,"
+                        : " of these loads, combined on the hook as they are,";
+        String flying =
+                leastS >= day.flightS()
+                        ? "proven: no order" + combined + " flies less"
+                        : String.format(
+                                Locale.ROOT,
+                                "no order%s flies less than %.1f min, this one %.1f %% more",
+                                combined,
+                                Math.floor(Units.sToMinutes(leastS) * 10) / 10,
+                                Math.ceil(1000 * (day.flightS() - leastS) / leastS) / 10);
+        return flying
+                + day.finishBoundAt()
+                        .map(
+                                at ->
+                                        at.isBefore(day.finishAt())
+                                                ? "; none ends before " + clock(at, zone)
+                                                : "; none ends earlier")
+                        .orElse("")
+                + String.format("%n");
     }
 
     /** How often it lifts, stands for fuel and changes the line. */
