@@ -96,7 +96,7 @@ final class Words {
                                                 ? "; none ends before " + clock(at, zone)
                                                 : "; none ends earlier")
                         .orElse("")
-                + String.format("%n");
+                + System.lineSeparator();
     }
 
     /** How often it lifts, stands for fuel and changes the line. */
