@@ -51,8 +51,8 @@ final class Words {
                 plan.summary().cutShort()
                         ? String.format(
                                 Locale.ROOT,
-                                "cut short: the time was over before the search was done; more time may"
-                                        + " find a better day%n")
+                                "cut short: the time was over before the search was done; more time"
+                                        + " (--seconds) may find a better day%n")
                         : "",
                 counts(
                         plan.summary().rotations(),
