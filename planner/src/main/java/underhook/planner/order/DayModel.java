@@ -340,7 +340,7 @@ final class DayModel {
     }
 
     /** Every wind that may hold then, the one that is flown by first. */
-    private List<LegFinder.PlaceWind> winds(int place, int slot) {
+    List<LegFinder.PlaceWind> winds(int place, int slot) {
         Slot air = slots.get(slot);
         LegFinder.PlaceWind other =
                 new LegFinder.PlaceWind(

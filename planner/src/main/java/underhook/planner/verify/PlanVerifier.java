@@ -60,6 +60,7 @@ public final class PlanVerifier {
             new FallCheck(day).run();
             new CrewCheck(day).run();
             new SummaryCheck(day).run();
+            new ComfortCheck(day).run();
         }
         return day.ledger().toReport();
     }
