@@ -103,12 +103,8 @@ final class CompareWords {
                 .ifPresent(
                         one -> {
                             told.add(
-                                    String.format(
-                                            Locale.ROOT,
-                                            "%d rotations, %d fuel stops, %d line changes",
-                                            one.rotations(),
-                                            one.refuels(),
-                                            one.lineChanges()));
+                                    Words.counts(
+                                            one.rotations(), one.refuels(), one.lineChanges()));
                             one.price()
                                     .filter(price -> price.comfortsCents() > 0)
                                     .ifPresent(price -> told.add(comforts(price)));

@@ -8,7 +8,7 @@ import underhook.core.job.Machine;
 import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.RefusedComfort.Comfort;
 import underhook.core.unit.Units;
-import underhook.planner.route.LegFinder;
+import underhook.planner.route.PlaceWind;
 import underhook.planner.route.WayIn;
 import underhook.planner.search.SetDownPrice;
 
@@ -19,7 +19,7 @@ import underhook.planner.search.SetDownPrice;
  */
 final class Discomforts {
     /** Knots written as m/s: so little below a full one still is one. */
-    private static final double DUST_KT = 1e-6;
+    private static final double DUST_M_PER_S = 1e-6;
 
     private final DayModel model;
     private final ComfortRates rates;
@@ -115,7 +115,7 @@ final class Discomforts {
         double trackGridRad = wayIn.approachFromGridRad() + Math.PI;
         double tailMPerS = 0;
         double crossMPerS = 0;
-        for (LegFinder.PlaceWind wind : model.winds(place, slot)) {
+        for (PlaceWind wind : model.winds(place, slot)) {
             double offRad = wind.fromGridRad() - trackGridRad;
             tailMPerS = Math.max(tailMPerS, -wind.speedMPerS() * Math.cos(offRad));
             crossMPerS = Math.max(crossMPerS, Math.abs(wind.speedMPerS() * Math.sin(offRad)));
@@ -131,7 +131,7 @@ final class Discomforts {
     }
 
     private static long fullKnots(double speedMPerS) {
-        return (long) Math.floor(Units.mPerSToKt(Math.max(0, speedMPerS)) + DUST_KT);
+        return (long) Math.floor(Units.mPerSToKt(Math.max(0, speedMPerS) + DUST_M_PER_S));
     }
 
     private static void add(List<Counted> all, Comfort comfort, long count, long rateCents) {

@@ -25,7 +25,7 @@ final class ComfortCheck {
     private static final long SUN_STEP_S = 300;
 
     /** Bearings and winds as a file rounds them. */
-    private static final double DUST_KT = 0.01;
+    private static final double DUST_M_PER_S = 0.005;
 
     private final Day day;
     private final ComfortRates rates;
@@ -131,33 +131,44 @@ final class ComfortCheck {
     }
 
     private void addWind(About about, double trackTrueRad) {
-        double exposure = day.job().getPlace(about.place).exposureFactor();
+        double exposureFactor = day.job().getPlace(about.place).exposureFactor();
         // Where one row follows another, a moment belongs to the one or to both.
         List<WeatherHour> now = air.listRows(about.at);
         List<WeatherHour> also = new ArrayList<>(now);
         also.addAll(air.listRows(about.at.plusSeconds(1)));
-        double[] nowKt = tailAndCrossKt(now, trackTrueRad, exposure);
-        double[] alsoKt = tailAndCrossKt(also, trackTrueRad, exposure);
-        add(Comfort.TAILWIND, about, knots(nowKt[0], alsoKt[0]), rates.tailwindKnotCents());
-        add(Comfort.CROSSWIND, about, knots(nowKt[1], alsoKt[1]), rates.crosswindKnotCents());
+        Felt least = felt(now, trackTrueRad, exposureFactor);
+        Felt most = felt(also, trackTrueRad, exposureFactor);
+        add(
+                Comfort.TAILWIND,
+                about,
+                knots(least.tailMPerS, most.tailMPerS),
+                rates.tailwindKnotCents());
+        add(
+                Comfort.CROSSWIND,
+                about,
+                knots(least.overMPerS, most.overMPerS),
+                rates.crosswindKnotCents());
     }
 
-    private double[] tailAndCrossKt(List<WeatherHour> rows, double trackRad, double exposure) {
-        double fromKt = Units.mPerSToKt(rates.crosswindFromMPerS());
-        double tailKt = 0;
-        double overKt = 0;
+    /** Wind from behind, and from the side above what bothers nobody. */
+    private record Felt(double tailMPerS, double overMPerS) {}
+
+    private Felt felt(List<WeatherHour> rows, double trackTrueRad, double exposureFactor) {
+        double tail = 0;
+        double over = 0;
         for (WeatherHour row : rows) {
-            double kt = Units.mPerSToKt(row.windMPerS() * exposure);
-            double off = row.windFromTrueRad() - trackRad;
-            tailKt = Math.max(tailKt, -kt * Math.cos(off));
-            overKt = Math.max(overKt, Math.abs(kt * Math.sin(off)) - fromKt);
+            double speed = row.windMPerS() * exposureFactor;
+            double off = row.windFromTrueRad() - trackTrueRad;
+            tail = Math.max(tail, -speed * Math.cos(off));
+            over = Math.max(over, Math.abs(speed * Math.sin(off)) - rates.crosswindFromMPerS());
         }
-        return new double[] {tailKt, overKt};
+        return new Felt(tail, over);
     }
 
-    private static long[] knots(double leastKt, double mostKt) {
+    private static long[] knots(double leastMPerS, double mostMPerS) {
         return new long[] {
-            (long) Math.floor(Math.max(0, leastKt - DUST_KT)), (long) Math.floor(mostKt + DUST_KT)
+            (long) Math.floor(Units.mPerSToKt(Math.max(0, leastMPerS - DUST_M_PER_S))),
+            (long) Math.floor(Units.mPerSToKt(mostMPerS + DUST_M_PER_S))
         };
     }
 

@@ -53,10 +53,10 @@ record SunSight(double azimuthTrueRad, double elevationRad, double terrainRad) {
                 Math.cos(lat) * Math.sin(sun.declinationRad)
                         - Math.sin(lat) * Math.cos(sun.declinationRad) * Math.cos(hour);
         double elevation = Math.asin(Math.max(-1, Math.min(1, up)));
-        return new SunSight(Math.atan2(east, north), refracted(elevation), 0);
+        return new SunSight(Math.atan2(east, north), refractedRad(elevation), 0);
     }
 
-    private static double refracted(double elevationRad) {
+    private static double refractedRad(double elevationRad) {
         double deg = Math.toDegrees(elevationRad);
         double tan = Math.tan(elevationRad);
         double seconds;
