@@ -94,12 +94,8 @@ final class CompareWords {
                 .ifPresent(
                         one -> {
                             told.add(
-                                    String.format(
-                                            Locale.ROOT,
-                                            "%d rotations, %d fuel stops, %d line changes",
-                                            one.rotations(),
-                                            one.refuels(),
-                                            one.lineChanges()));
+                                    Words.counts(
+                                            one.rotations(), one.refuels(), one.lineChanges()));
                             told.add("left out: " + words(one.leftOut()));
                             told.add(
                                     "crossed with a load: "

@@ -1,18 +1,23 @@
 package underhook.cli;
 
+import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import underhook.app.port.Written;
 import underhook.core.finding.Finding;
 import underhook.core.plan.Odds;
 import underhook.core.plan.Plan;
+import underhook.core.plan.Summary;
 import underhook.core.plan.Trade;
 import underhook.core.unit.Units;
 
 /** Findings and plans as lines of text. */
 final class Words {
+    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm:ss");
+
     private Words() {}
 
     /** One line: severity, code, subject, message, numbers, source. */
@@ -40,25 +45,76 @@ final class Words {
                         .collect(Collectors.joining(", "));
         return String.format(
                 Locale.ROOT,
-                "%s: plan %s%n%s%d rotations, %d fuel stops, %d line changes, %.1f min of flying,"
-                        + " finished %s%n%sleft out: %s%n%d findings%s",
+                "%s: plan %s%n%s%s, %.1f min of flying, finished %s on %s%n%s%sleft out: %s%n%s%s",
                 plan.job(),
                 plan.id(),
                 plan.summary().cutShort()
                         ? String.format(
                                 Locale.ROOT,
-                                "cut short: the time was over before the search was done; more time may"
-                                        + " find a better day%n")
+                                "cut short: the time was over before the search was done; more time"
+                                        + " (--seconds) may find a better day%n")
                         : "",
-                plan.summary().rotations(),
-                plan.summary().refuels(),
-                plan.summary().lineChanges(),
+                counts(
+                        plan.summary().rotations(),
+                        plan.summary().refuels(),
+                        plan.summary().lineChanges()),
                 Math.ceil(Units.sToMinutes(plan.summary().flightS()) * 10) / 10,
-                Written.time(plan.summary().finishAt(), zone),
+                clock(plan.summary().finishAt(), zone),
+                LocalDate.ofInstant(plan.summary().finishAt(), zone),
+                bounds(plan, zone),
                 plan.odds().map(odds -> odds(odds, zone)).orElse(""),
                 leftOut.isEmpty() ? "nothing" : leftOut,
-                plan.findings().size(),
+                counted(plan.findings().size(), "finding"),
                 front(plan, zone));
+    }
+
+    /** What no order goes below, in one line; empty where nothing is proven. */
+    private static String bounds(Plan plan, ZoneId zone) {
+        Summary day = plan.summary();
+        if (day.lowerBoundFlightS().isEmpty()) {
+            return "";
+        }
+        double leastS = day.lowerBoundFlightS().getAsDouble();
+        String combined =
+                day.provenFor().filter("all-combinations"::equals).isPresent()
+                        ? " of these loads, however combined,"
+                        : " of these loads, combined on the hook as they are,";
+        String flying =
+                leastS >= day.flightS()
+                        ? "proven: no order" + combined + " flies less"
+                        : String.format(
+                                Locale.ROOT,
+                                "no order%s flies less than %.1f min, this one %.1f %% more",
+                                combined,
+                                Math.floor(Units.sToMinutes(leastS) * 10) / 10,
+                                Math.ceil(1000 * (day.flightS() - leastS) / leastS) / 10);
+        return flying
+                + day.finishBoundAt()
+                        .map(
+                                at ->
+                                        at.isBefore(day.finishAt())
+                                                ? "; none ends before " + clock(at, zone)
+                                                : "; none ends earlier")
+                        .orElse("")
+                + System.lineSeparator();
+    }
+
+    /** How often it lifts, stands for fuel and changes the line. */
+    static String counts(int rotations, int refuels, int lineChanges) {
+        return counted(rotations, "rotation")
+                + ", "
+                + counted(refuels, "fuel stop")
+                + ", "
+                + counted(lineChanges, "line change");
+    }
+
+    private static String counted(int count, String what) {
+        return count + " " + what + (count == 1 ? "" : "s");
+    }
+
+    /** The hour in the job's zone; the day stands once. */
+    private static String clock(Instant at, ZoneId zone) {
+        return CLOCK.format(at.atZone(zone));
     }
 
     /** The price, and what else could be flown. */
@@ -88,7 +144,7 @@ final class Words {
                                     + " minute counted at %d %% of its rate",
                             trade.chosen() ? "this plan" : "or",
                             Math.ceil(Units.sToMinutes(trade.flightS()) * 10) / 10,
-                            Written.time(trade.finishAt(), zone),
+                            clock(trade.finishAt(), zone),
                             trade.totalCents() / 100,
                             trade.flyingRatePercent()));
         }
@@ -111,7 +167,7 @@ final class Words {
                 percent(odds.beforeDark()),
                 percent(odds.withinDuty()),
                 percent(odds.withinFuel()),
-                Written.time(odds.finishLateAt(), zone),
+                clock(odds.finishLateAt(), zone),
                 most);
     }
 

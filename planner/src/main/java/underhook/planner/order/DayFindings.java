@@ -335,6 +335,7 @@ final class DayFindings {
             String leg = load.from() + "-" + load.to();
             for (String blocker :
                     model.finder()
+                            .closed()
                             .blockers(
                                     model.points.get(from),
                                     model.points.get(to),

@@ -44,6 +44,7 @@ import underhook.planner.route.FlownLeg;
 import underhook.planner.route.LegFinder;
 import underhook.planner.route.LegWind;
 import underhook.planner.route.PlaceHour;
+import underhook.planner.route.PlaceWind;
 import underhook.planner.route.RankedWays;
 import underhook.planner.route.RoomView;
 import underhook.planner.route.WayIn;
@@ -437,20 +438,20 @@ final class DayModel {
     }
 
     /** Wind at a place as the legs see it: from grid north. */
-    LegFinder.PlaceWind wind(int place, int slot) {
+    PlaceWind wind(int place, int slot) {
         double fromGridRad = slots.get(slot).windFromTrueRad() - convergenceRad(place);
-        return new LegFinder.PlaceWind(
+        return new PlaceWind(
                 fromGridRad, slots.get(slot).windMPerS() * places.get(place).exposureFactor());
     }
 
     /** Every wind that may hold then, the one that is flown by first. */
-    private List<LegFinder.PlaceWind> winds(int place, int slot) {
+    private List<PlaceWind> winds(int place, int slot) {
         Slot air = slots.get(slot);
-        LegFinder.PlaceWind other =
-                new LegFinder.PlaceWind(
+        PlaceWind other =
+                new PlaceWind(
                         air.otherFromTrueRad() - convergenceRad(place),
                         air.otherMPerS() * places.get(place).exposureFactor());
-        LegFinder.PlaceWind flownBy = wind(place, slot);
+        PlaceWind flownBy = wind(place, slot);
         return other.equals(flownBy) ? List.of(flownBy) : List.of(flownBy, other);
     }
 
@@ -508,11 +509,12 @@ final class DayModel {
     /** Those with nothing shut are kept: they are asked for again and again. */
     private Optional<RankedWays> rankWays(Hung at, Map<Long, List<String>> shut) {
         if (!shut.isEmpty()) {
-            return finder.rankWays(placeHour(at), shut);
+            return finder.approaches().rankWays(placeHour(at), shut);
         }
         String key =
                 at.place() + ":" + at.slot() + ":" + String.join("|", at.kinds()) + ":" + at.rig();
-        return waysIn.computeIfAbsent(key, unused -> finder.rankWays(placeHour(at), shut));
+        return waysIn.computeIfAbsent(
+                key, unused -> finder.approaches().rankWays(placeHour(at), shut));
     }
 
     private PlaceHour placeHour(Hung at) {
@@ -630,7 +632,10 @@ final class DayModel {
     private long boundS(Way way) {
         WayIn anyhow = new WayIn(0, 0, 0, 0, 0, List.of(), List.of(), List.of());
         return isKnown(way.from()) && isKnown(way.to())
-                ? (long) Math.ceil(finder.leastS(request(way, anyhow, anyhow), legWind(way)))
+                ? (long)
+                                Math.ceil(
+                                        finder.least()
+                                                .leastS(request(way, anyhow, anyhow), legWind(way)))
                         + way.arrivalS()
                 : 0;
     }
@@ -716,7 +721,7 @@ final class DayModel {
 
             @Override
             public double priceS(LegAt leg) {
-                return way.kinds().isEmpty() ? 0 : finder.priceS(leg.leg(), way.kinds());
+                return way.kinds().isEmpty() ? 0 : finder.prices().priceS(leg.leg(), way.kinds());
             }
 
             @Override
@@ -726,7 +731,7 @@ final class DayModel {
 
             @Override
             public double leastS(LegAt leg) {
-                return finder.leastS(leg.request(), leg.wind()) + leg.arrivalS();
+                return finder.least().leastS(leg.request(), leg.wind()) + leg.arrivalS();
             }
         };
     }
@@ -863,7 +868,8 @@ final class DayModel {
     /** What no legal leg between the same ends on the same ways in and out goes below at that hour, s. */
     double boundS(LegAt at) {
         return boundsS.computeIfAbsent(
-                at, leg -> finder.leastAsDirectedS(leg.request(), leg.wind()) + leg.arrivalS());
+                at,
+                leg -> finder.least().leastAsDirectedS(leg.request(), leg.wind()) + leg.arrivalS());
     }
 
     /** What a loaded leg passes over at a price, and its bound with that; nothing where it is empty. */
@@ -875,15 +881,17 @@ final class DayModel {
                         at,
                         leg ->
                                 new Leg.Exposure(
-                                        finder.priceS(leg.leg(), kinds),
-                                        finder.leastCostAsDirectedS(leg.request(), leg.wind())
+                                        finder.prices().priceS(leg.leg(), kinds),
+                                        finder.least()
+                                                        .leastCostAsDirectedS(
+                                                                leg.request(), leg.wind())
                                                 + leg.arrivalS(),
-                                        finder.overM(leg.leg(), kinds)));
+                                        finder.prices().overM(leg.leg(), kinds)));
     }
 
     /** What a loaded leg passes over at a price, and the price of each, s. */
     Map<String, Double> pricesS(LegAt at) {
-        return finder.pricesS(at.leg(), at.request().kinds());
+        return finder.prices().pricesS(at.leg(), at.request().kinds());
     }
 
     /** What no way of a trip goes below in an hour, with any line, s. */

@@ -26,6 +26,7 @@ final class NoWay {
         String to = name(trip.to());
         Blocked.Found found =
                 model.finder()
+                        .closed()
                         .findBlock(
                                 model.points.get(trip.from()),
                                 model.points.get(trip.to()),
@@ -118,7 +119,7 @@ final class NoWay {
         if (!why.fewest.isEmpty() && why.fewest.size() <= NAMED) {
             // With one thing gone another way may come first, and something else into its reach.
             all.add(
-                    String.join(" and ", model.finder().openers(why.fewest))
+                    String.join(" and ", model.finder().closed().openers(why.fewest))
                             + (why.fewest.size() > 1 ? " together" : "")
                             + ", and then another look: more may come into reach");
         }
@@ -144,6 +145,7 @@ final class NoWay {
     Optional<String> sayNoWayIn(Trip trip) {
         Blocked.Found between =
                 model.finder()
+                        .closed()
                         .findBlock(
                                 model.points.get(trip.from()),
                                 model.points.get(trip.to()),
@@ -193,11 +195,12 @@ final class NoWay {
                 new NoWayIn.Below(
                         from ->
                                 model.finder()
+                                        .closed()
                                         .blockers(
                                                 at.towards(from, model.rules.finalM()),
                                                 at,
                                                 trip.kindNames()),
-                        model.finder()::canOpen),
+                        model.finder().closed()::canOpen),
                 IntStream.range(0, model.slots.size())
                         .filter(
                                 slot ->
@@ -218,7 +221,7 @@ final class NoWay {
         if (found.fewest().isEmpty() || between.why() == Blocked.Why.MANY) {
             return List.of();
         }
-        List<String> all = new ArrayList<>(model.finder().openers(found.fewest()));
+        List<String> all = new ArrayList<>(model.finder().closed().openers(found.fewest()));
         boolean apart = between.ids().stream().noneMatch(found.fewest()::contains);
         if (between.why() == Blocked.Why.TOGETHER) {
             all.addAll(between.openers());
@@ -256,6 +259,7 @@ final class NoWay {
                         .filter(
                                 place ->
                                         model.finder()
+                                                .closed()
                                                 .isJoined(
                                                         model.points.get(place),
                                                         model.points.get(trip.to()),

@@ -3,11 +3,11 @@ package underhook.planner.order;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import underhook.planner.route.LegFinder;
+import underhook.planner.route.Approaches;
 
 /** Bearings at one end of a leg that are not flown, in millionths of a radian, and why. */
 final class ShutWays {
-    private static final double BESIDE_RAD = Math.toRadians(LegFinder.DIRECTION_STEP_DEG);
+    private static final double BESIDE_RAD = Math.toRadians(Approaches.DIRECTION_STEP_DEG);
 
     private final Map<Long, List<String>> tried = new HashMap<>();
     private final Map<Long, List<String>> beside = new HashMap<>();
@@ -16,14 +16,14 @@ final class ShutWays {
     /** Shuts a bearing that was tried, and its neighbours for the time being. */
     void add(double bearingGridRad, List<String> why) {
         List<String> words = why.stream().map(id -> id + " (10° beside)").toList();
-        tried.put(LegFinder.millionths(bearingGridRad), why);
-        beside.putIfAbsent(LegFinder.millionths(bearingGridRad - BESIDE_RAD), words);
-        beside.putIfAbsent(LegFinder.millionths(bearingGridRad + BESIDE_RAD), words);
+        tried.put(Approaches.millionths(bearingGridRad), why);
+        beside.putIfAbsent(Approaches.millionths(bearingGridRad - BESIDE_RAD), words);
+        beside.putIfAbsent(Approaches.millionths(bearingGridRad + BESIDE_RAD), words);
     }
 
     /** Keeps why a bearing did not do when one end of a leg was changed. */
     void look(double bearingGridRad, List<String> why) {
-        looked.put(LegFinder.millionths(bearingGridRad), why);
+        looked.put(Approaches.millionths(bearingGridRad), why);
     }
 
     /** What was tried. */
@@ -46,7 +46,7 @@ final class ShutWays {
      */
     Map<Long, List<String>> seenBeside(double chosenGridRad) {
         Map<Long, List<String>> all = new HashMap<>(looked);
-        long chosen = LegFinder.millionths(chosenGridRad);
+        long chosen = Approaches.millionths(chosenGridRad);
         all.keySet().removeIf(bearing -> Math.abs(bearing - chosen) <= 1);
         all.putAll(tried);
         return all;

@@ -53,10 +53,10 @@ final class Judges {
     record Limits(double tailwindMPerS, double crosswindMPerS) {}
 
     /** Cross and tail wind on the last part, in every wind that may hold. */
-    static Judge wind(List<LegFinder.PlaceWind> winds, Limits limits) {
+    static Judge wind(List<PlaceWind> winds, Limits limits) {
         Judge tail = tailwind(winds, limits);
         return track -> {
-            for (LegFinder.PlaceWind wind : winds) {
+            for (PlaceWind wind : winds) {
                 double sideFraction = Math.abs(Math.sin(track - wind.fromGridRad()));
                 if (wind.speedMPerS() * sideFraction > limits.crosswindMPerS() + DUST_M_PER_S) {
                     return Said.refused(over("crosswind", limits.crosswindMPerS(), wind));
@@ -67,10 +67,10 @@ final class Judges {
     }
 
     /** Tailwind alone, as on the way out. */
-    static Judge tailwind(List<LegFinder.PlaceWind> winds, Limits limits) {
+    static Judge tailwind(List<PlaceWind> winds, Limits limits) {
         return track -> {
             double mostKt = 0;
-            for (LegFinder.PlaceWind wind : winds) {
+            for (PlaceWind wind : winds) {
                 double tailMPerS = -wind.speedMPerS() * Math.cos(track - wind.fromGridRad());
                 if (tailMPerS > limits.tailwindMPerS() + DUST_M_PER_S) {
                     return Said.refused(over("tailwind", limits.tailwindMPerS(), wind));
@@ -85,7 +85,7 @@ final class Judges {
         };
     }
 
-    private static String over(String what, double limitMPerS, LegFinder.PlaceWind wind) {
+    private static String over(String what, double limitMPerS, PlaceWind wind) {
         return what
                 + " over "
                 + knots(limitMPerS)

@@ -60,7 +60,7 @@ public final class NoWayIn {
      *
      * @param winds the wind at the place at each hour
      */
-    public static Found find(Below below, List<LegFinder.PlaceWind> winds, Limits limits) {
+    public static Found find(Below below, List<PlaceWind> winds, Limits limits) {
         TreeSet<String> ids = new TreeSet<>();
         List<Double> open = new ArrayList<>();
         List<String> fewest = List.of();
@@ -84,8 +84,7 @@ public final class NoWayIn {
     }
 
     /** Whether whoever comes from a bearing keeps the limits: into the wind is away from it. */
-    private static boolean isWithin(
-            LegFinder.PlaceWind wind, double fromBearingGridRad, Limits limits) {
+    private static boolean isWithin(PlaceWind wind, double fromBearingGridRad, Limits limits) {
         double off = wind.fromGridRad() - (fromBearingGridRad + Math.PI);
         double tailMPerS = -wind.speedMPerS() * Math.cos(off);
         double crossMPerS = wind.speedMPerS() * Math.abs(Math.sin(off));

@@ -15,7 +15,7 @@ import underhook.core.geo.PlanePoint;
  */
 public record PlaceHour(
         PlanePoint place,
-        List<LegFinder.PlaceWind> winds,
+        List<PlaceWind> winds,
         List<String> kinds,
         double convergenceRad,
         List<SunSeen> suns,
@@ -29,7 +29,7 @@ public record PlaceHour(
         suns = List.copyOf(suns);
     }
 
-    LegFinder.PlaceWind wind() {
+    PlaceWind wind() {
         return winds.get(0);
     }
 }

@@ -38,9 +38,9 @@ public final class RankedWays {
         }
 
         int find(double trackGridRad) {
-            long wanted = LegFinder.millionths(trackGridRad);
+            long wanted = Approaches.millionths(trackGridRad);
             for (int i = 0; i < allowed.size(); i++) {
-                long there = LegFinder.millionths(allowed.get(i).trackGridRad());
+                long there = Approaches.millionths(allowed.get(i).trackGridRad());
                 if (Math.abs(there - wanted) <= 1) {
                     return i;
                 }
@@ -141,11 +141,11 @@ public final class RankedWays {
     }
 
     private WayIn way(Judged wayIn, Judged wayOut, String insteadIn, String insteadOut) {
-        LegFinder.PlaceWind wind = at.wind();
+        PlaceWind wind = at.wind();
         double offRad = wind.fromGridRad() - wayIn.trackGridRad();
         double outRad = wayOut.trackGridRad();
         double mostTailMPerS = Double.NEGATIVE_INFINITY;
-        for (LegFinder.PlaceWind one : at.winds()) {
+        for (PlaceWind one : at.winds()) {
             mostTailMPerS =
                     Math.max(
                             mostTailMPerS,

@@ -100,7 +100,7 @@ public final class DayOrder {
 
     /**
      * What no order of the same trips goes below, s in the air: every leg at its cheapest hour, positioning and
-     * the flights of people that cannot be done without included.
+     * the flights of people that cannot be done without included. Every way takes whole seconds, so it is whole too.
      */
     public static double flightBoundS(DayTable table, Ordered day) {
         List<List<List<Integer>>> flown = new ArrayList<>();
@@ -109,7 +109,7 @@ public final class DayOrder {
                 flown.add(List.of(List.of(k)));
             }
         }
-        return new FlightBound(table, flown).boundS((double) day.flownS());
+        return Math.ceil(new FlightBound(table, flown).boundS((double) day.flownS()));
     }
 
     /**

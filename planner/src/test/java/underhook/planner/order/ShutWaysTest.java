@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import underhook.planner.route.LegFinder;
+import underhook.planner.route.Approaches;
 
 class ShutWaysTest {
     private static final double NORTH_RAD = 0;
@@ -18,7 +18,7 @@ class ShutWaysTest {
         ways.look(EAST_RAD, List.of("house-2"));
 
         assertThat(ways.seenBeside(NORTH_RAD))
-                .containsOnlyKeys(LegFinder.millionths(EAST_RAD))
+                .containsOnlyKeys(Approaches.millionths(EAST_RAD))
                 .containsValue(List.of("house-2"));
     }
 
@@ -35,6 +35,6 @@ class ShutWaysTest {
 
         assertThat(ways.all()).hasSize(3);
         assertThat(ways.hasUnseen()).isTrue();
-        assertThat(ways.seenBeside(NORTH_RAD)).containsOnlyKeys(LegFinder.millionths(EAST_RAD));
+        assertThat(ways.seenBeside(NORTH_RAD)).containsOnlyKeys(Approaches.millionths(EAST_RAD));
     }
 }

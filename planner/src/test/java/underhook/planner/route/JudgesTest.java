@@ -22,8 +22,8 @@ class JudgesTest {
     private static final Judges.Limits LIMITS =
             new Judges.Limits(Units.ktToMPerS(5), Units.ktToMPerS(20));
 
-    private static LegFinder.PlaceWind wind(double fromDeg, double kt) {
-        return new LegFinder.PlaceWind(Math.toRadians(fromDeg), Units.ktToMPerS(kt));
+    private static PlaceWind wind(double fromDeg, double kt) {
+        return new PlaceWind(Math.toRadians(fromDeg), Units.ktToMPerS(kt));
     }
 
     private static Said say(Judge judge, double trackDeg) {
@@ -121,7 +121,7 @@ class JudgesTest {
                 new SunPosition(Math.toRadians(azimuthDeg), up, up), Math.toRadians(horizonDeg));
     }
 
-    static PlaceHour hour(LegFinder.PlaceWind wind, List<SunSeen> suns, RoomView room) {
+    static PlaceHour hour(PlaceWind wind, List<SunSeen> suns, RoomView room) {
         return new PlaceHour(new PlanePoint(0, 0), List.of(wind), List.of("bag"), 0, suns, room);
     }
 

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.function.DoubleFunction;
 import org.junit.jupiter.api.Test;
-import underhook.planner.route.LegFinder.PlaceWind;
 import underhook.planner.route.NoWayIn.Cause;
 import underhook.planner.route.NoWayIn.Found;
 

@@ -15,8 +15,7 @@ class WaysInTest {
             new WaysIn(
                     new Judges.Limits(Units.ktToMPerS(5), Units.ktToMPerS(20)),
                     Machine.PilotSide.RIGHT);
-    private static final LegFinder.PlaceWind WIND =
-            new LegFinder.PlaceWind(Math.toRadians(240), Units.ktToMPerS(10));
+    private static final PlaceWind WIND = new PlaceWind(Math.toRadians(240), Units.ktToMPerS(10));
     private static final Lies OPEN = new Lies(true, List.of(), List.of());
 
     private static WayIn find(List<SunSeen> suns, Lies.Below below) {

@@ -217,7 +217,10 @@ class PlannedPoorGroundTest {
 
         FlownLeg leg = finder.findLeg(request).orElseThrow();
 
-        double costS = leg.distanceM() / 20 + leg.turnLossS() + finder.priceS(leg, List.of("bag"));
+        double costS =
+                leg.distanceM() / 20
+                        + leg.turnLossS()
+                        + finder.prices().priceS(leg, List.of("bag"));
         double expectedS = refractedS(1 / 20.0, 1 / 20.0 + 12 / 100.0);
         double straightS = from.distanceToM(to) * (1 / 20.0 + 250 / 550.0 * 12 / 100.0);
         assertThat(straightS).isGreaterThan(expectedS + 8);

@@ -35,7 +35,15 @@ function price(found) {
   const row = (what, cents, kind = '') => html`<tr class=${kind}><th scope="row">${t(`price.${what}`)}</th><td class="num">${u.money(cents, found.currency)}</td></tr>`;
   return html`<h3>${t('trade.price')}</h3><table><tbody>${row('flying', found.flyingCents)}${row('standing', found.standingCents)}${row('people', found.peopleCents)}
     ${row('total', found.totalCents, 'total')}</tbody></table>
-    ${state.plan.summary.flightGapPercent == null ? nothing : html`<p>${t('sum.gap', { percent: Math.ceil(state.plan.summary.flightGapPercent) })}</p>`}`;
+    ${proven(state.plan.summary)}`;
+}
+
+/** How near the day is to what no order goes below. */
+function proven(sum) {
+  if (sum.flightGapPercent == null) return nothing;
+  const flying = sum.flightGapPercent === 0 ? t('sum.best') : t('sum.gap', { percent: Math.ceil(sum.flightGapPercent) });
+  const finish = sum.finishGapPercent == null ? '' : sum.finishGapPercent === 0 ? t('sum.soonest') : t('sum.noSooner', { at: u.clock(sum.finishBoundAt) });
+  return html`<p>${flying} ${finish} ${sum.provenFor ? t(`sum.${sum.provenFor}`) : ''}</p>`;
 }
 
 const more = (cents, currency) => (cents === 0 ? '' : ` (${cents > 0 ? '+' : '−'}${u.money(Math.abs(cents), currency)})`);

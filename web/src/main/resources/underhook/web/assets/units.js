@@ -41,7 +41,8 @@ export const amsl = (m, side = 'near') => `${length(m, side)} ${t('amsl')}`;
 
 export const speed = (kt) => (has(kt) ? `${Math.round(kt)} kt` : none);
 
-export const minutes = (value) => (has(value) ? `${value.toFixed(1)} min` : none);
+/** A time that something takes, rounded up. */
+export const minutes = (value) => (has(value) ? `${round(value, 'up', 1)} min` : none);
 
 /** A true bearing, shown as the reader wants it: TRUE, or MAG with the job's variation. */
 export function bearing(trueDeg) {

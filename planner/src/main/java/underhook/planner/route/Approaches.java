@@ -1,0 +1,87 @@
+package underhook.planner.route;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.Job;
+
+/**
+ * Ways in to places and out of them, over straight pieces as long as the last part.
+ *
+ * <p>Not safe for threads: what lies under a piece is kept once looked at.
+ */
+public final class Approaches {
+    /** Ways in and out are judged in steps of this. */
+    public static final int DIRECTION_STEP_DEG = Directions.STEP_DEG;
+
+    private final Job job;
+    private final WayMaps maps;
+    private final Passed passed;
+    private final ClosedWays closed;
+    private final WaysIn waysIn;
+    private final Map<String, Map<Long, Lies>> liesByPlace = new HashMap<>();
+
+    Approaches(Job job, WayMaps maps, Passed passed, ClosedWays closed) {
+        this.job = job;
+        this.maps = maps;
+        this.passed = passed;
+        this.closed = closed;
+        this.waysIn =
+                new WaysIn(
+                        new Judges.Limits(
+                                job.rules().tailwindMPerS(), job.rules().crosswindMPerS()),
+                        job.machine().pilotSide());
+    }
+
+    /**
+     * The way in and out of a place: as near into the wind as what speaks against it allows.
+     *
+     * @return empty when no direction is allowed
+     */
+    public Optional<WayIn> findWayIn(PlaceHour at) {
+        return rankWays(at, Map.of()).map(RankedWays::best);
+    }
+
+    /**
+     * Every way in and out that is allowed, best first, when some directions are shut, because a load let
+     * go there could hit something.
+     *
+     * @param shut what it could hit, by the bearing from the place that the way would come from, in
+     *     millionths of a radian
+     * @return empty when no direction is allowed
+     */
+    public Optional<RankedWays> rankWays(PlaceHour at, Map<Long, List<String>> shut) {
+        Map<Long, Lies> known =
+                liesByPlace.computeIfAbsent(
+                        at.place() + maps.key(at.kinds()) + "|" + at.kinds().isEmpty(),
+                        unused -> new HashMap<>());
+        return waysIn.rank(
+                at,
+                bearing -> {
+                    long millionths = millionths(bearing);
+                    List<String> hit = shut.get(millionths);
+                    return hit != null
+                            ? Lies.hitting(hit)
+                            : known.computeIfAbsent(
+                                    millionths, unused -> lies(at.place(), bearing, at.kinds()));
+                });
+    }
+
+    /** A bearing as a whole number, to be looked up by. */
+    public static long millionths(double bearingGridRad) {
+        return Math.round(Directions.normalRad(bearingGridRad) * 1e6);
+    }
+
+    /** What lies under the piece from a place as long as the last part. */
+    private Lies lies(PlanePoint place, double bearingGridRad, List<String> kinds) {
+        PlanePoint end = place.towards(bearingGridRad, job.rules().finalM());
+        if (!maps.of(kinds).isFree(place, end) || !passed.crossesNoWire(place, end)) {
+            return new Lies(false, closed.blockers(place, end, kinds), List.of());
+        }
+        // Under the empty line nobody has to keep away.
+        List<String> guarded = kinds.isEmpty() ? List.of() : passed.guarded(place, end);
+        return new Lies(true, List.of(), guarded);
+    }
+}

@@ -1,0 +1,201 @@
+package underhook.planner.route;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.Job;
+
+/**
+ * Ways in plan: the quickest round what is closed, the cheapest over what has a price, with corners flown as arcs.
+ *
+ * <p>Not safe for threads: ways are kept once found.
+ */
+final class PlanWays {
+    /** So often ways are split by what they pay when one is looked for, in open country. */
+    private static final int SEARCH_PARTS = 10;
+
+    /** Each split makes a map: with so many spots or more in it there is time for none. */
+    private static final int TOWN_SPOTS = 4000;
+
+    /** So many of the cheapest ways in plan are rounded; turns may change their order. */
+    private static final int ROUNDED_WAYS = 2;
+
+    private final Job job;
+    private final LegRules rules;
+    private final WayMaps maps;
+    private final Passed passed;
+    private final LegPrices prices;
+    private final Map<String, List<List<PlanePoint>>> ways = new HashMap<>();
+    private final Map<String, Optional<RoundedWay>> roundedWays = new HashMap<>();
+    private final Map<String, Double> pricesAnyhowS = new HashMap<>();
+
+    PlanWays(Job job, WayMaps maps, Passed passed, LegPrices prices) {
+        this.job = job;
+        this.rules = new LegRules(job);
+        this.maps = maps;
+        this.passed = passed;
+        this.prices = prices;
+    }
+
+    /** The way with its corners flown as arcs; what must stay straight stays so. */
+    Optional<RoundedWay> rounded(LegFinder.Request request, Map<String, Double> keepM) {
+        return roundedWays.computeIfAbsent(
+                roundedKey(request, keepM),
+                unused ->
+                        ways(request, keepM).stream()
+                                .map(way -> costed(request, way, maps.of(request.kinds(), keepM)))
+                                .min(Comparator.comparingDouble(Costed::costS))
+                                .map(Costed::way));
+    }
+
+    String roundedKey(LegFinder.Request request, Map<String, Double> keepM) {
+        return wayKey(request, keepM) + "|" + request.speedMPerS();
+    }
+
+    private record Costed(RoundedWay way, double costS) {}
+
+    private Costed costed(LegFinder.Request request, List<PlanePoint> way, WayMap map) {
+        RoundedWay rounded = round(request, way, map);
+        double priceS = prices.flown(request.kinds()).priceS(rounded.points());
+        return new Costed(rounded, rounded.timeS(request.speedMPerS()) + priceS);
+    }
+
+    private RoundedWay round(LegFinder.Request request, List<PlanePoint> way, WayMap map) {
+        Set<Integer> rigid = new TreeSet<>();
+        if (rules.hasFinals(request)) {
+            rigid.add(0);
+            rigid.add(way.size() - 2);
+        }
+        for (int i = 0; i + 1 < way.size(); i++) {
+            if (!passed.crossesNoWire(way.get(i), way.get(i + 1))) {
+                rigid.add(i);
+            }
+        }
+        Exposures priced = prices.flown(request.kinds());
+        return RoundedWay.of(
+                way,
+                rigid,
+                rules.turning(request),
+                new RoundedWay.Over(map.walk()::isFree, priced::priceS));
+    }
+
+    /**
+     * What the cheapest way in plan between the ends of a request pays, whatever its directions there, s.
+     * Other directions make a leg no cheaper than that by much.
+     */
+    double priceAnyhowS(LegFinder.Request request) {
+        String key =
+                maps.key(request.kinds())
+                        + request.from().point()
+                        + request.to().point()
+                        + request.speedMPerS();
+        return pricesAnyhowS.computeIfAbsent(key, unused -> findPriceAnyhowS(request));
+    }
+
+    private double findPriceAnyhowS(LegFinder.Request request) {
+        Exposures things = prices.flown(request.kinds());
+        WayMap.Wind still = new WayMap.Wind(0, 0, request.speedMPerS());
+        double leastS = Double.POSITIVE_INFINITY;
+        double priceS = 0;
+        for (List<PlanePoint> way :
+                between(request.from().point(), request.to().point(), request, Map.of())) {
+            double ownS = things.priceS(way);
+            double costS = ownS + CheapestWay.timeS(way, still);
+            if (costS < leastS) {
+                leastS = costS;
+                priceS = ownS;
+            }
+        }
+        return priceS;
+    }
+
+    /** Ways in plan that are worth rounding, cheapest first; none where there is no way. */
+    private List<List<PlanePoint>> ways(LegFinder.Request request, Map<String, Double> keepM) {
+        return ways.computeIfAbsent(
+                wayKey(request, keepM) + (isPriced(request) ? "|" + request.speedMPerS() : ""),
+                unused -> findWays(request, keepM));
+    }
+
+    private boolean isPriced(LegFinder.Request request) {
+        return !prices.flown(request.kinds()).isEmpty();
+    }
+
+    private List<List<PlanePoint>> findWays(LegFinder.Request request, Map<String, Double> keepM) {
+        PlanePoint a = request.from().point();
+        PlanePoint b = request.to().point();
+        if (!rules.hasFinals(request)) {
+            return between(a, b, request, keepM);
+        }
+        PlanePoint out = a.towards(request.from().bearingGridRad(), job.rules().finalM());
+        PlanePoint in = b.towards(request.to().bearingGridRad(), job.rules().finalM());
+        WayMap ends = maps.of(request.kinds());
+        if (!ends.isFree(a, out) || !ends.isFree(in, b)) {
+            return List.of();
+        }
+        return between(out, in, request, keepM).stream()
+                .map(
+                        middle -> {
+                            List<PlanePoint> whole = new ArrayList<>();
+                            whole.add(a);
+                            whole.addAll(middle);
+                            whole.add(b);
+                            return List.copyOf(whole);
+                        })
+                .toList();
+    }
+
+    /** Fewer in a map of many corners, none in a town. */
+    static int parts(WayMap map, int most) {
+        return Math.max(0, most * (TOWN_SPOTS - map.spotCount()) / TOWN_SPOTS);
+    }
+
+    /** The quickest way, and where it passes over something at a price the cheapest. */
+    private List<List<PlanePoint>> between(
+            PlanePoint from, PlanePoint to, LegFinder.Request request, Map<String, Double> keepM) {
+        WayMap map = maps.of(request.kinds(), keepM);
+        Optional<List<PlanePoint>> quickest = map.findWay(from, to);
+        Exposures things = prices.flown(request.kinds());
+        if (quickest.isEmpty()
+                || !(things.priceS(quickest.get()) > 0)
+                || things.near(quickest.get()).size() > CheapestWay.MOST_OPEN) {
+            return quickest.stream().toList();
+        }
+        WayMap.Wind still = new WayMap.Wind(0, 0, request.speedMPerS());
+        CheapestWay.Found found =
+                new CheapestWay(
+                                things,
+                                (key, closed) ->
+                                        maps.closing(
+                                                maps.key(request.kinds()) + keepM + "off" + key,
+                                                map,
+                                                closed),
+                                parts(map, SEARCH_PARTS))
+                        .find(from, to, still);
+        CrossingBends bends = new CrossingBends(things, map, still);
+        List<List<PlanePoint>> ways = new ArrayList<>(List.of(quickest.get()));
+        found.ways().stream()
+                .limit(ROUNDED_WAYS)
+                .forEach(
+                        way -> {
+                            ways.add(bends.bend(way));
+                            ways.add(way);
+                        });
+        return ways.stream().distinct().toList();
+    }
+
+    private String wayKey(LegFinder.Request request, Map<String, Double> keepM) {
+        boolean finals = rules.hasFinals(request);
+        return String.join("|", request.kinds())
+                + request.from().point()
+                + (finals ? request.from().bearingGridRad() : "")
+                + request.to().point()
+                + (finals ? request.to().bearingGridRad() : "")
+                + (keepM.isEmpty() ? "" : keepM);
+    }
+}
