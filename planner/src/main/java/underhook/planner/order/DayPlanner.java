@@ -79,8 +79,12 @@ public final class DayPlanner {
         }
         findings.addAll(new DayFindings(model, people, maker, day).list());
         progress.step("bounding the flying time", 0.92);
-        DayBounds bounds = DayBounds.of(model, tables, found.day());
-        DayCosts costs = new DayCosts(model, bounds, found);
+        DayCosts costs =
+                new DayCosts(
+                        model,
+                        DayBounds.of(model, tables, found.day()),
+                        found,
+                        new Discomforts(model).list(maker.trips(), people, day));
         boolean cutShort = found.cutShort() || maker.isCut() || model.isCut();
         return Outcome.done(
                 new PlanBuilder(model, maker, people, new PlanBuilder.Built(day, cutShort, costs))

@@ -239,7 +239,7 @@ final class TripMaker {
                                     + " true."));
             return;
         }
-        new Poles(model)
+        model.poles()
                 .findStop(load, model.job.getKind(load.kind()))
                 .ifPresent(stop -> refuse(load, stop));
     }
@@ -368,18 +368,19 @@ final class TripMaker {
         }
         setDownS += (loads.size() - 1) * model.rules.secondReleaseS();
         return Optional.of(
-                new Trip(
-                        loads,
-                        kinds,
-                        model.place(loads.get(0).from()),
-                        model.place(loads.get(0).to()),
-                        liftKg,
-                        needKg,
-                        ballastKg,
-                        underM,
-                        speedMPerS,
-                        (long) Math.ceil(hookUpS),
-                        (long) Math.ceil(setDownS)));
+                model.known(
+                        new Trip(
+                                loads,
+                                kinds,
+                                model.place(loads.get(0).from()),
+                                model.place(loads.get(0).to()),
+                                liftKg,
+                                needKg,
+                                ballastKg,
+                                underM,
+                                speedMPerS,
+                                (long) Math.ceil(hookUpS),
+                                (long) Math.ceil(setDownS))));
     }
 
     static double dragAreaM2(Load load, LoadKind kind) {
