@@ -20,7 +20,8 @@ final class DayCosts {
     /**
      * @param comforts what the day as told refuses
      */
-    DayCosts(DayModel model, DayBounds bounds, DayOrder.Found found, List<RefusedComfort> comforts) {
+    DayCosts(
+            DayModel model, DayBounds bounds, DayOrder.Found found, List<RefusedComfort> comforts) {
         this.model = model;
         this.comforts = List.copyOf(comforts);
         this.found = found;
