@@ -18,6 +18,7 @@ import underhook.app.flying.FlyingDay;
 import underhook.app.flying.FlyingDays;
 import underhook.app.flying.PlaceLook;
 import underhook.app.port.KeptTap;
+import underhook.app.replan.RestOfDay.Patience;
 import underhook.core.flown.FlownDay;
 import underhook.core.job.Job;
 import underhook.core.job.Place;
@@ -184,7 +185,9 @@ final class DayApi {
     private void order(Call call) throws IOException {
         FlyingDay day = day(call);
         boolean heavier = call.json().path("heavier").asBoolean(false);
-        call.answer(OrderJson.of(day.newOrder().propose(day.job().now(), heavier)));
+        boolean first = call.json().path("first").asBoolean(false);
+        Patience patience = first ? Patience.FIRST : Patience.BETTER;
+        call.answer(OrderJson.of(day.newOrder().propose(day.job().now(), heavier, patience)));
     }
 
     private void accept(Call call) throws IOException {

@@ -172,9 +172,7 @@ public final class WhatIf {
             ReadJob read =
                     job.findReadable()
                             .orElseThrow(() -> new IllegalArgumentException("The job has faults."));
-            opened =
-                    Optional.of(
-                            new Opened(key, new OpenDay(read.job(), read.ground(), () -> false)));
+            opened = Optional.of(new Opened(key, new OpenDay(read.job(), read.ground())));
         }
         return opened.orElseThrow().day();
     }

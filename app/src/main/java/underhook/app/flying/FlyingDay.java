@@ -111,6 +111,9 @@ public final class FlyingDay {
         long after = rows().size();
         if (after > before) {
             job.tellTapped(after, offers.get(offers.size() - 1).tap().kind().name());
+            if (offers.stream().anyMatch(one -> one.tap().kind() == TapKind.HOOKED)) {
+                newOrder.prepare();
+            }
         }
         return taken.stream()
                 .map(one -> new Answer(one.id(), one.row(), one.refusal(), one.differs()))

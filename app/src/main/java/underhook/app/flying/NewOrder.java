@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicBoolean;
 import underhook.app.desk.DayLooks.Look;
 import underhook.app.port.OutputWriter;
 import underhook.app.replan.Change;
@@ -22,7 +23,10 @@ import underhook.core.job.Machine;
 
 /** A new order for what is left of a day, as a proposal that somebody accepts or not. Safe for threads. */
 public final class NewOrder {
+    private static final System.Logger LOG = System.getLogger(NewOrder.class.getName());
+
     private final FlyingDay day;
+    private final AtomicBoolean preparing = new AtomicBoolean();
     private Optional<Open> open = Optional.empty();
     private final Set<String> accepted = new HashSet<>();
 
@@ -42,7 +46,9 @@ public final class NewOrder {
         }
     }
 
-    private Optional<Offer> offer = Optional.empty();
+    /** Those of the last question: the known order, and the better one. */
+    private final List<Offer> offers = new ArrayList<>();
+
     private Set<String> offered = Set.of();
 
     NewOrder(FlyingDay day) {
@@ -50,11 +56,50 @@ public final class NewOrder {
     }
 
     /**
+     * Opens the day and makes it ready for the first question, in the background; once for each plan that did not
+     * come of an order of ours.
+     */
+    void prepare() {
+        if (preparing.compareAndSet(false, true)) {
+            Thread thread = new Thread(this::ready, "ready " + day.job().id());
+            thread.setDaemon(true);
+            thread.start();
+        }
+    }
+
+    private void ready() {
+        try {
+            Optional<Look> look = day.findPlanned();
+            Optional<Open> before = opened();
+            if (look.isPresent()
+                    && before.filter(one -> one.plan().equals(plan(look.get()))).isEmpty()) {
+                RestOfDay order = order(look.get());
+                order.prepare(() -> opened().filter(one -> one.order() == order).isEmpty());
+            }
+        } catch (IOException | RuntimeException failed) {
+            // Whoever asks is told so then.
+            LOG.log(System.Logger.Level.WARNING, "The day could not be made ready.", failed);
+        } finally {
+            preparing.set(false);
+        }
+    }
+
+    private synchronized Optional<Open> opened() {
+        return open;
+    }
+
+    private static String plan(Look look) {
+        return look.plan().kept().id();
+    }
+
+    /**
      * Proposes a new order after everything that was told.
      *
      * @param heavier whether loads not yet weighed are to count as heavy as those weighed so far
+     * @param patience how long to look
      */
-    public synchronized Offer propose(Instant now, boolean heavier) throws IOException {
+    public synchronized Offer propose(Instant now, boolean heavier, Patience patience)
+            throws IOException {
         Look look =
                 day.findPlanned()
                         .orElseThrow(
@@ -74,8 +119,7 @@ public final class NewOrder {
         Optional<Bias> bias = heavier ? day.findBias(flown) : Optional.empty();
         bias.ifPresent(
                 known -> changes.addAll(0, ToldChanges.heavier(look.job().job(), flown, known)));
-        Proposal proposal =
-                order.propose(asItIs(look, flown, now), changes, Patience.BETTER, () -> false);
+        Proposal proposal = order.propose(asItIs(look, flown, now), changes, patience, () -> false);
         List<String> because = new ArrayList<>();
         bias.ifPresent(known -> because.add(known.words()));
         changes.stream()
@@ -84,8 +128,12 @@ public final class NewOrder {
         all.before().forEach(one -> because.add(before(one, look.job().job())));
         all.unread().forEach(tap -> because.add(unread(tap)));
         Offer made = new Offer(proposal, changes, because);
+        // The known order can still be accepted while the better one is shown.
+        if (patience == Patience.FIRST || !told.equals(offered)) {
+            offers.clear();
+        }
         offered = told;
-        offer = Optional.of(made);
+        offers.add(made);
         return made;
     }
 
@@ -103,8 +151,8 @@ public final class NewOrder {
     }
 
     /** Opened anew for each plan that did not come of an order of ours. */
-    private RestOfDay order(Look look) {
-        String plan = look.plan().kept().id();
+    private synchronized RestOfDay order(Look look) {
+        String plan = plan(look);
         if (open.filter(one -> one.plan().equals(plan)).isEmpty()) {
             accepted.clear();
             open =
@@ -135,7 +183,9 @@ public final class NewOrder {
      */
     public synchronized void accept(String id) throws IOException {
         Offer chosen =
-                offer.filter(one -> one.proposal().plan().id().equals(id))
+                offers.stream()
+                        .filter(one -> one.proposal().plan().id().equals(id))
+                        .findFirst()
                         .orElseThrow(
                                 () ->
                                         new IllegalArgumentException(
@@ -149,6 +199,6 @@ public final class NewOrder {
                                 proposal.job(), proposal.plan(), proposal.report()));
         open = Optional.of(new Open(id, order));
         accepted.addAll(offered);
-        offer = Optional.empty();
+        offers.clear();
     }
 }

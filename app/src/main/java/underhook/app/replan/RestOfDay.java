@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
 import underhook.app.PlanDay;
@@ -21,12 +22,19 @@ import underhook.core.plan.VerifierReport;
 import underhook.planner.order.OpenDay;
 import underhook.planner.order.PlanSettings;
 import underhook.planner.order.Standing;
+import underhook.planner.order.Standing.Log;
 
 /**
  * A day that is being flown: opened once, asked each time something changes. Safe for threads; one question
  * at a time.
  */
 public final class RestOfDay {
+    /** Hours of the forecast are no shorter, as a rule. */
+    private static final Duration LATER = Duration.ofMinutes(30);
+
+    private static final PlanSettings UNSEEN =
+            new PlanSettings("ready", Instant.EPOCH, 1, "", () -> false);
+
     private final ReadJob asRead;
     private final PlanDay.Checking checking;
     private final List<Change> accepted = new ArrayList<>();
@@ -34,6 +42,7 @@ public final class RestOfDay {
     private List<Change> modelled = List.of();
     private ReadJob job;
     private OpenDay open;
+    private Instant named = Instant.EPOCH;
 
     /** How long an answer may take, besides its re-check. */
     public enum Patience {
@@ -61,7 +70,37 @@ public final class RestOfDay {
         this.job = job;
         this.record = record;
         this.checking = checking;
-        this.open = new OpenDay(job.job(), job.ground(), () -> false);
+        this.open = new OpenDay(job.job(), job.ground());
+    }
+
+    /**
+     * Makes ready what the first answers ask for, so that they need not be waited for: the whole day flown later
+     * and later, and what is left of it from hour to hour, each as an order with its re-check, which keep what
+     * they find of ways and legs. To be called in the background; a question waits for one of these orders at
+     * most.
+     *
+     * @param stop says true when no more is to be made ready
+     */
+    public void prepare(BooleanSupplier stop) {
+        Instant start = plan().steps().isEmpty() ? asRead.job().rules().dutyFrom() : firstAt();
+        Instant end = plan().summary().finishAt();
+        ready(new Now(start, Log.NOT_BEGUN, List.of(), OptionalDouble.empty(), List.of()));
+        for (Instant at = start; at.isBefore(end) && !stop.getAsBoolean(); at = at.plus(LATER)) {
+            ready(Now.asPlanned(at, OptionalDouble.empty()));
+        }
+        for (Instant at = start; at.isBefore(end) && !stop.getAsBoolean(); at = at.plus(LATER)) {
+            ready(new Now(at, Log.NOT_BEGUN, List.of(), OptionalDouble.empty(), List.of()));
+        }
+    }
+
+    private Instant firstAt() {
+        return plan().steps().get(0).startAt();
+    }
+
+    private synchronized void ready(Now now) {
+        Standing standing = standing(now, accepted);
+        OpenDay.Reordered found = open.reorder(record, standing, UNSEEN, OpenDay.Effort.FIRST);
+        checking.check(job, found.plan());
     }
 
     /** The plan of record, as last accepted. */
@@ -133,8 +172,10 @@ public final class RestOfDay {
     }
 
     private PlanSettings settings(Now now) {
+        // Two orders of one second have each an id of their own.
+        named = now.at().isAfter(named) ? now.at() : named.plusSeconds(1);
         return new PlanSettings(
-                Proposal.id(now.at()), now.at(), record.seed(), record.program(), () -> false);
+                Proposal.id(named), now.at(), record.seed(), record.program(), () -> false);
     }
 
     private static Standing standing(Now now, List<Change> changes) {
@@ -178,7 +219,7 @@ public final class RestOfDay {
         }
         Job changed = ChangedJob.after(asRead.job(), now.at(), wanted);
         job = new ReadJob(changed, asRead.ground());
-        open = new OpenDay(changed, asRead.ground(), () -> false);
+        open = open.with(changed);
         modelled = wanted;
     }
 }

@@ -3,52 +3,70 @@ package underhook.planner.order;
 import java.time.Instant;
 import java.util.List;
 import java.util.OptionalDouble;
+import underhook.core.job.LoadId;
 import underhook.core.job.Rules;
 import underhook.core.plan.DayPrice;
+import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.Trade;
 import underhook.planner.search.DayOrder;
-import underhook.planner.search.DayTable;
 
 /** What a day costs, what else could be flown, and what no order goes below. */
 final class DayCosts {
     private final DayModel model;
-    private final DayTable table;
+    private final DayBounds bounds;
     private final DayOrder.Found found;
-    private final double boundS;
+    private final List<RefusedComfort> comforts;
 
-    DayCosts(DayModel model, DayTable table, DayOrder.Found found) {
+    /**
+     * @param comforts what the day as told refuses
+     */
+    DayCosts(
+            DayModel model, DayBounds bounds, DayOrder.Found found, List<RefusedComfort> comforts) {
         this.model = model;
-        this.table = table;
+        this.comforts = List.copyOf(comforts);
         this.found = found;
-        this.boundS = DayOrder.flightBoundS(table, found.day());
+        this.bounds = bounds;
     }
 
     DayPrice price() {
         return price(found.day().flownS(), found.day().finishS());
     }
 
+    /** Comforts that a lift refuses, in words. */
+    List<String> refusedBy(LoadId first) {
+        return comforts.stream()
+                .filter(one -> one.comfort() != RefusedComfort.Comfort.WALK)
+                .filter(one -> one.subject().equals(first.value()))
+                .map(one -> Discomforts.words(one, model.rules.costs().currency()))
+                .toList();
+    }
+
     /** By the job's own rates, whatever a flying minute counts when days are compared. */
     private DayPrice price(long flownS, long finishS) {
         Rules.Costs costs = model.rules.costs();
-        long wholeS = finishS - table.startS();
+        long wholeS = finishS - bounds.startS();
         return new DayPrice(
                 costs.flyingCents() * flownS / 60,
                 costs.standingCents() * Math.max(0, wholeS - flownS) / 60,
                 costs.peopleCents() * wholeS / 60,
+                comforts,
                 costs.currency());
     }
 
     List<Trade> front() {
-        return found.front().stream()
-                .map(
-                        one ->
-                                new Trade(
-                                        (double) one.flownS(),
-                                        model.instant(one.finishS()),
-                                        price(one.flownS(), one.finishS()).totalCents(),
-                                        counted(one.flyingRatePercent()),
-                                        one.chosen()))
-                .toList();
+        return found.front().stream().map(this::trade).toList();
+    }
+
+    private Trade trade(DayOrder.Offer one) {
+        DayPrice price = price(one.flownS(), one.finishS());
+        long comfortsCents = one.chosen() ? price.comfortsCents() : one.comfortCents();
+        return new Trade(
+                (double) one.flownS(),
+                model.instant(one.finishS()),
+                price.totalCents() - price.comfortsCents() + comfortsCents,
+                comfortsCents,
+                counted(one.flyingRatePercent()),
+                one.chosen());
     }
 
     /** Of the rate itself, where the search knew only what a minute counts. */
@@ -59,10 +77,14 @@ final class DayCosts {
     }
 
     OptionalDouble flightBoundS() {
-        return OptionalDouble.of(boundS);
+        return OptionalDouble.of(bounds.flightS());
     }
 
     Instant finishBoundAt() {
-        return model.instant(DayOrder.finishBoundS(table, found.day(), boundS));
+        return model.instant(bounds.finishS());
+    }
+
+    String provenFor() {
+        return bounds.provenFor();
     }
 }

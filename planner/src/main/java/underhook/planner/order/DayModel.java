@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import underhook.core.air.Atmosphere;
@@ -126,11 +127,12 @@ final class DayModel {
 
     private final IdentityHashMap<LegAt, Double> boundsS = new IdentityHashMap<>();
     private final IdentityHashMap<LegAt, Leg.Exposure> exposures = new IdentityHashMap<>();
+    private final IdentityHashMap<LegAt, Leg> told = new IdentityHashMap<>();
     private final Cargos cargos;
     private final Carriage carriage;
     private final Gear gear;
     private final ZonesAtPlaces zonesAtPlaces;
-    private final Refusals refusals = new Refusals();
+    private final Refusals refusals;
     private final Ceiling ceiling;
     private final Set<Trip> unlooked = Collections.newSetFromMap(new IdentityHashMap<>());
     private final HoverChart chart;
@@ -141,7 +143,8 @@ final class DayModel {
     private final Map<String, Optional<RankedWays>> waysIn = new HashMap<>();
     private final Map<String, RoomView> roomViews = new HashMap<>();
     private final SkyView sky;
-    private final PlaceRooms placeRooms = new PlaceRooms(this);
+    private final PlaceRooms placeRooms;
+    private final Poles poles;
     private final List<Wall> walls;
     private final List<@Nullable Room> rooms;
 
@@ -172,6 +175,8 @@ final class DayModel {
                             ? ground.terrain().heightM(point.eastM(), point.northM())
                             : Double.NEGATIVE_INFINITY;
         }
+        this.refusals = new Refusals();
+        this.placeRooms = new PlaceRooms(this);
         this.rooms = new ArrayList<>(Collections.nCopies(places.size(), null));
         this.slots = slots(job.weather());
         this.sky = new SkyView(this);
@@ -183,6 +188,7 @@ final class DayModel {
         this.cargos = new Cargos(this);
         this.carriage = new Carriage(this);
         this.gear = new Gear(this);
+        this.poles = new Poles(this);
         this.emptyLegs =
                 new KnownLegs(
                         places.size()
@@ -194,6 +200,89 @@ final class DayModel {
         this.chart = HoverChart.of(machine.hover(), machine.maxExternalMassKg());
     }
 
+    /**
+     * The same day with loads of other masses: all that hangs on no mass is kept, and what hangs on one for
+     * the trips that are as they were.
+     *
+     * @param before of a job that {@link #isButForMasses} like this one
+     */
+    DayModel(Job job, DayModel before) {
+        this.job = job;
+        this.ceiling = before.ceiling;
+        this.ground = before.ground;
+        this.rules = before.rules;
+        this.machine = before.machine;
+        this.base = before.base;
+        this.zonesAtPlaces = before.zonesAtPlaces;
+        this.places = before.places;
+        this.points = before.points;
+        this.elevationAmslM = before.elevationAmslM;
+        this.placeIndex.putAll(before.placeIndex);
+        this.rooms = before.rooms;
+        this.slots = before.slots;
+        this.sky = before.sky;
+        this.finder = before.finder;
+        this.walls = before.walls;
+        this.clearLegs = before.clearLegs;
+        this.refusals = before.refusals;
+        this.placeRooms = before.placeRooms;
+        this.poles = before.poles;
+        this.cargos = before.cargos;
+        this.carriage = before.carriage;
+        this.gear = new Gear(this);
+        this.emptyLegs = before.emptyLegs;
+        this.hoverMassKg = before.hoverMassKg;
+        this.chart = before.chart;
+        this.loadedLegs.putAll(before.loadedLegs);
+        this.waysIn.putAll(before.waysIn);
+        this.roomViews.putAll(before.roomViews);
+        this.looks.putAll(before.looks);
+        this.boundsS.putAll(before.boundsS);
+        this.exposures.putAll(before.exposures);
+        this.told.putAll(before.told);
+    }
+
+    /** Takes over what stands round the places, from a day that {@link #isButForHours} is like this one. */
+    DayModel withRoomsOf(DayModel before) {
+        for (int i = 0; i < rooms.size(); i++) {
+            rooms.set(i, before.rooms.get(i));
+        }
+        roomViews.putAll(before.roomViews);
+        return this;
+    }
+
+    /** Whether another job is this one with other hours of weather, with wires that swing as far, and other masses. */
+    boolean isButForHours(Job other) {
+        return job.withLoads(other.loads()).withWeather(other.weather()).equals(other)
+                && alike(job.loads()).equals(alike(other.loads()))
+                && Double.compare(gustMPerS(job), gustMPerS(other)) == 0;
+    }
+
+    private static double gustMPerS(Job of) {
+        return of.weather().hours().stream().mapToDouble(WeatherHour::gustMPerS).max().orElse(0);
+    }
+
+    /** Whether another job is this one with loads of other masses. */
+    boolean isButForMasses(Job other) {
+        return job.withLoads(other.loads()).equals(other)
+                && alike(job.loads()).equals(alike(other.loads()));
+    }
+
+    /** All as if they weighed the same. */
+    private static List<Load> alike(List<Load> loads) {
+        return loads.stream().map(load -> load.weighing(1)).toList();
+    }
+
+    /** The trip that was known before where it is the same. */
+    Trip known(Trip made) {
+        for (Trip one : loadedLegs.keySet()) {
+            if (one.equals(made)) {
+                return one;
+            }
+        }
+        return made;
+    }
+
     LegFinder finder() {
         return finder;
     }
@@ -201,6 +290,21 @@ final class DayModel {
     /** What trips hang in. */
     Gear gear() {
         return gear;
+    }
+
+    /** How poles are held up. */
+    Poles poles() {
+        return poles;
+    }
+
+    /** A leg as a plan says it. */
+    Leg told(LegAt at, Supplier<Leg> written) {
+        Leg known = told.get(at);
+        if (known == null) {
+            known = written.get();
+            told.put(at, known);
+        }
+        return known;
     }
 
     /** Mass as planned for lift, kg: an estimate with its factor, rounded up. */
@@ -341,7 +445,7 @@ final class DayModel {
     }
 
     /** Every wind that may hold then, the one that is flown by first. */
-    private List<PlaceWind> winds(int place, int slot) {
+    List<PlaceWind> winds(int place, int slot) {
         Slot air = slots.get(slot);
         PlaceWind other =
                 new PlaceWind(

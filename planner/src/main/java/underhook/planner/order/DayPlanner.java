@@ -56,7 +56,8 @@ public final class DayPlanner {
                                     : "No load of this job can be flown."));
             return Outcome.refused(Waivers.applied(job, findings));
         }
-        DayTable table = new DayTables(model, maker, people).table();
+        DayTables tables = new DayTables(model, maker, people);
+        DayTable table = tables.table();
         DayOrder.Found found =
                 DayOrder.find(
                         table,
@@ -78,7 +79,12 @@ public final class DayPlanner {
         }
         findings.addAll(new DayFindings(model, people, maker, day).list());
         progress.step("bounding the flying time", 0.92);
-        DayCosts costs = new DayCosts(model, table, found);
+        DayCosts costs =
+                new DayCosts(
+                        model,
+                        DayBounds.of(model, tables, found.day()),
+                        found,
+                        new Discomforts(model).list(maker.trips(), people, day));
         boolean cutShort = found.cutShort() || maker.isCut() || model.isCut();
         return Outcome.done(
                 new PlanBuilder(model, maker, people, new PlanBuilder.Built(day, cutShort, costs))

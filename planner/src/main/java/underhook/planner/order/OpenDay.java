@@ -67,17 +67,30 @@ public final class OpenDay {
      */
     public record Reordered(Plan plan, Plan frozen, int frozenSteps) {}
 
-    /**
-     * Opens a day; takes as long as finding its ways does.
-     *
-     * @param stop says true when no further way may be looked for
-     */
-    public OpenDay(Job job, Ground ground, BooleanSupplier stop) {
+    /** Opens a day; takes as long as finding its ways does. */
+    public OpenDay(Job job, Ground ground) {
+        this(job, new DayModel(job, ground));
+    }
+
+    private OpenDay(Job job, DayModel model) {
         this.job = job;
-        this.model = new DayModel(job, ground, stop);
-        this.maker = new TripMaker(model, new Ceiling(stop));
+        this.model = model;
+        this.maker = new TripMaker(model, new Ceiling(() -> false));
         this.people = new People(model);
         this.table = new DayTables(model, maker, people).table();
+    }
+
+    /**
+     * The same day as another job has it. Where nothing but masses of loads is other, all is kept but the ways of
+     * those; where the weather is too, what stands round the places; else it is opened anew. To be used in the
+     * same thread.
+     */
+    public OpenDay with(Job other) {
+        if (model.isButForMasses(other)) {
+            return new OpenDay(other, new DayModel(other, model));
+        }
+        DayModel anew = new DayModel(other, model.ground);
+        return new OpenDay(other, model.isButForHours(other) ? anew.withRoomsOf(model) : anew);
     }
 
     /**
@@ -89,10 +102,8 @@ public final class OpenDay {
     public Reordered reorder(Plan record, Standing now, PlanSettings settings, Effort effort) {
         Frozen frozen = new Frozen(job, record, now);
         List<Step> done = frozen.steps();
-        List<Integer> closed = closed(now, frozen);
-        KnownOrder known = new KnownOrder(model, maker, people);
-        Midday midday = midday(record, now, frozen, closed);
-        RestOrder rest = RestOrder.of(table, midday, known.of(record, done.size(), frozen));
+        Midday midday = midday(record, now, frozen);
+        RestOrder rest = rest(record, frozen, midday);
         Ordered ordered =
                 effort.searches()
                         ? rest.better(settings.seed(), days(midday), effort.stop())
@@ -135,8 +146,7 @@ public final class OpenDay {
                         Set.of(),
                         Set.of());
         Frozen nothing = new Frozen(job, record, morning);
-        RestOrder.Kept kept = new KnownOrder(model, maker, people).of(record, 0, nothing);
-        RestOrder rest = RestOrder.of(table, midday(record, morning, nothing, List.of()), kept);
+        RestOrder rest = rest(record, nothing, midday(record, morning, nothing));
         int trip = flown(moved);
         int before = behind.map(this::flown).orElse(DayTable.NONE);
         return tried(rest.first(), rest.moved(trip, before), new Turn(trip, before), settings);
@@ -215,8 +225,15 @@ public final class OpenDay {
         return closed;
     }
 
-    private Midday midday(Plan record, Standing now, Frozen frozen, List<Integer> closed) {
+    /** What is left of a plan's day, to be ordered from how it stands. */
+    private RestOrder rest(Plan record, Frozen frozen, Midday midday) {
+        KnownOrder known = new KnownOrder(model, maker, people);
+        return RestOrder.of(table, midday, known.of(record, frozen.steps().size(), frozen));
+    }
+
+    private Midday midday(Plan record, Standing now, Frozen frozen) {
         List<Step> done = frozen.steps();
+        List<Integer> closed = closed(now, frozen);
         Engine engine = new Engine();
         done.forEach(engine::step);
         List<Long> refuelBusyS = new ArrayList<>();
@@ -415,6 +432,7 @@ public final class OpenDay {
                 fresh.job(),
                 fresh.plannedAt(),
                 fresh.seed(),
+                fresh.effort(),
                 fresh.program(),
                 new Summary(
                         sum.flightS(),
@@ -449,6 +467,7 @@ public final class OpenDay {
                 record.job(),
                 record.plannedAt(),
                 record.seed(),
+                record.effort(),
                 record.program(),
                 new Summary(
                         record.summary().flightS(),

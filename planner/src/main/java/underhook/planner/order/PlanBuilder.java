@@ -100,7 +100,7 @@ final class PlanBuilder {
                         count(steps, StepKind.LINE_CHANGE),
                         costs.map(DayCosts::flightBoundS).orElse(OptionalDouble.empty()),
                         costs.map(DayCosts::finishBoundAt),
-                        costs.map(one -> "chosen-combination"),
+                        costs.map(DayCosts::provenFor),
                         cutShort,
                         costs.map(DayCosts::price),
                         costs.map(DayCosts::front).orElse(List.of()));
@@ -109,7 +109,7 @@ final class PlanBuilder {
         all.addAll(releases.list());
         all.addAll(new Watchpoints(model).list(steps));
         Flights flights = Flights.of(model, trips, day);
-        Poles poles = new Poles(model);
+        Poles poles = model.poles();
         List<PoleSetting> set = poles.list(flights);
         all.addAll(poles.findings(set));
         all.addAll(model.gear().kitFindings(flights));
@@ -119,6 +119,7 @@ final class PlanBuilder {
                 model.job.name(),
                 with.plannedAt(),
                 with.seed(),
+                with.effort().seconds(),
                 with.program(),
                 summary,
                 steps,
@@ -274,6 +275,8 @@ final class PlanBuilder {
         }
         tailwindOut(out, flown).ifPresent(all::add);
         passedOver(flown).ifPresent(all::add);
+        LoadId lifted = trips.get(flown.trip()).ids().get(0);
+        costs.ifPresent(one -> all.addAll(one.refusedBy(lifted)));
         return all;
     }
 
@@ -469,7 +472,12 @@ final class PlanBuilder {
                 Optional.of(model.carriage().of(trip, line).slowing()));
     }
 
+    /** Told once: what hangs on a leg, and where it leads, is the leg's own. */
     private Leg leg(DayModel.LegAt at, Flies flies, int from, int to) {
+        return model.told(at, () -> write(at, flies, from, to));
+    }
+
+    private Leg write(DayModel.LegAt at, Flies flies, int from, int to) {
         FlownLeg flown = at.leg();
         List<PathPoint> path = new ArrayList<>();
         for (int i = 0; i < flown.points().size(); i++) {

@@ -3,6 +3,7 @@ package underhook.planner.order;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
 import underhook.core.finding.Finding;
@@ -28,7 +29,8 @@ import underhook.core.unit.Units;
  * What each guy of each placed pole must hold while it is set, and what the machine gives meanwhile.
  *
  * <p>Anchors lie as far out as the guys are attached high, at the height of the ground there. The pulls are
- * for the strongest gust in which such a pole may be set, from any side, and the lean of the rules.
+ * for the strongest gust in which such a pole may be set, from any side, and the lean of the rules. They are
+ * worked out once for each pole. Not safe for threads.
  */
 final class Poles {
     /** Directions from which wind and lean are tried, whole degrees apart. */
@@ -41,6 +43,10 @@ final class Poles {
 
     private final DayModel model;
     private final Guying guying;
+    private final IdentityHashMap<Load, Optional<Held>> held = new IdentityHashMap<>();
+
+    /** A pole with what its guys hold; that hangs on no hour. */
+    private record Held(StandingPole pole, List<PoleSetting.GuyPull> guys, double handLeanRad) {}
 
     Poles(DayModel model) {
         this.model = model;
@@ -164,10 +170,11 @@ final class Poles {
                         + ".");
     }
 
-    private Optional<PoleSetting> set(DayState.Flown one, Trip trip, int index) {
-        Load load = trip.loads().get(index);
-        LoadKind kind = trip.kinds().get(index);
-        Place place = model.places.get(trip.to());
+    private Optional<Held> held(Load load, LoadKind kind, Place place) {
+        return held.computeIfAbsent(load, unused -> hold(load, kind, place));
+    }
+
+    private Optional<Held> hold(Load load, LoadKind kind, Place place) {
         StandingPole pole = standing(load, kind, place);
         double pressurePa = gustPressurePa(kind);
         Optional<List<Double>> wind = worst(pole, 0, pressurePa);
@@ -191,6 +198,20 @@ final class Poles {
                             Math.ceil(worstN / guying.anchorHoldN() * 1000) / 1000,
                             worstN <= guying.handPullN()));
         }
+        return Optional.of(new Held(pole, guys, handLeanRad(pole)));
+    }
+
+    private Optional<PoleSetting> set(DayState.Flown one, Trip trip, int index) {
+        Load load = trip.loads().get(index);
+        LoadKind kind = trip.kinds().get(index);
+        Place place = model.places.get(trip.to());
+        return held(load, kind, place).map(known -> set(one, trip, load, known));
+    }
+
+    private PoleSetting set(DayState.Flown one, Trip trip, Load load, Held known) {
+        LoadKind kind = model.job.getKind(load.kind());
+        Place place = model.places.get(trip.to());
+        StandingPole pole = known.pole();
         LineItem line = model.machine.lines().get(one.line());
         double burnKgPerS = Math.max(model.machine.burnKgPerS(), model.machine.hoverBurnKgPerS());
         double arrivesKg =
@@ -203,27 +224,26 @@ final class Poles {
                         - line.massKg()
                         - trip.liftMassKg()
                         - arrivesKg;
-        return Optional.of(
-                new PoleSetting(
-                        load.id(),
-                        place.id(),
-                        pole.massKg(),
-                        pole.centreOfGravityM(),
-                        guying.attachFraction() * load.lengthM(),
-                        guys,
-                        new Guys(place.guyAzimuthsTrueRad()).largestGapRad(),
-                        kind.windLimit().gustMPerS(),
-                        guying.leanRad(),
-                        handLeanRad(pole),
-                        trip.setDownS(),
-                        Math.ceil(trip.setDownS() * burnKgPerS - 1e-6),
-                        Math.floor(spareKg),
-                        Math.ceil(line.massKg() - 1e-6),
-                        Math.floor(
-                                pole.massKg()
-                                        * Units.STANDARD_GRAVITY_M_PER_S2
-                                        * Math.tan(guying.sidePullRad())),
-                        topMPerS(load.lengthM())));
+        return new PoleSetting(
+                load.id(),
+                place.id(),
+                pole.massKg(),
+                pole.centreOfGravityM(),
+                guying.attachFraction() * load.lengthM(),
+                known.guys(),
+                new Guys(place.guyAzimuthsTrueRad()).largestGapRad(),
+                kind.windLimit().gustMPerS(),
+                guying.leanRad(),
+                known.handLeanRad(),
+                trip.setDownS(),
+                Math.ceil(trip.setDownS() * burnKgPerS - 1e-6),
+                Math.floor(spareKg),
+                Math.ceil(line.massKg() - 1e-6),
+                Math.floor(
+                        pole.massKg()
+                                * Units.STANDARD_GRAVITY_M_PER_S2
+                                * Math.tan(guying.sidePullRad())),
+                topMPerS(load.lengthM()));
     }
 
     /**

@@ -6,8 +6,6 @@ import java.util.TreeSet;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
-import underhook.core.geo.Horizon;
-import underhook.core.geo.RingRise;
 import underhook.core.geo.WindSide;
 import underhook.core.unit.Units;
 
@@ -34,8 +32,7 @@ final class Relief {
                             if (!hoursOn(WindSide.WINDWARD, place, lifts).isEmpty()) {
                                 windward.add(id(place));
                             }
-                            if (RingRise.standsFree(
-                                    model.ground.terrain(), model.points.get(place))) {
+                            if (model.sky().standsFree(place)) {
                                 fewCues(place, lifts);
                             }
                         });
@@ -60,16 +57,9 @@ final class Relief {
 
     /** Hours with wind enough in which the place lies on that side of the ground. */
     private List<Integer> hoursOn(WindSide side, int place, List<DayState.Flown> lifts) {
-        Horizon.Eye eye = new Horizon.Eye(model.points.get(place), model.elevationAmslM[place]);
         return flights.hours(lifts).stream()
                 .filter(slot -> model.slots.get(slot).windMPerS() >= DRAUGHT_FROM_M_PER_S - 1e-9)
-                .filter(
-                        slot ->
-                                WindSide.of(
-                                                model.ground.terrain(),
-                                                eye,
-                                                model.wind(place, slot).fromGridRad())
-                                        == side)
+                .filter(slot -> model.sky().windSide(place, slot) == side)
                 .toList();
     }
 

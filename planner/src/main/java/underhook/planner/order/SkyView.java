@@ -6,11 +6,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.LongStream;
 import underhook.core.geo.Horizon;
+import underhook.core.geo.RingRise;
 import underhook.core.geo.Sun;
 import underhook.core.geo.SunPosition;
+import underhook.core.geo.WindSide;
 import underhook.planner.route.SunSeen;
 
-/** The sun and the terrain against the sky, seen from the places of a day. Not safe for threads. */
+/** The sun and the terrain against the sky and in the wind, seen from the places of a day. Not safe for threads. */
 final class SkyView {
     /** How far terrain is looked at that may hide the sun, m. @source PRACTICE */
     private static final double HORIZON_REACH_M = 5000;
@@ -19,6 +21,8 @@ final class SkyView {
     private final double eyeAglM;
     private final Map<Long, List<SunSeen>> known = new HashMap<>();
     private final Map<Moment, SunSeen> moments = new HashMap<>();
+    private final Map<Long, WindSide> windSides = new HashMap<>();
+    private final Map<Integer, Boolean> standingFree = new HashMap<>();
 
     /** A place at a time. */
     private record Moment(int place, Instant at) {}
@@ -41,6 +45,25 @@ final class SkyView {
                             .mapToObj(timeS -> seen(place, model.instant(timeS)))
                             .toList();
                 });
+    }
+
+    /** On which side of the ground round it a place lies in the wind of an hour. */
+    WindSide windSide(int place, int slot) {
+        return windSides.computeIfAbsent(
+                (long) place * model.slots.size() + slot,
+                unused ->
+                        WindSide.of(
+                                model.ground.terrain(),
+                                new Horizon.Eye(
+                                        model.points.get(place), model.elevationAmslM[place]),
+                                model.wind(place, slot).fromGridRad()));
+    }
+
+    /** Whether the ground falls away from a place on all sides. */
+    boolean standsFree(int place) {
+        return standingFree.computeIfAbsent(
+                place,
+                unused -> RingRise.standsFree(model.ground.terrain(), model.points.get(place)));
     }
 
     /** The sun at one moment. */

@@ -3,19 +3,21 @@ package underhook.planner.route;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 import underhook.planner.route.Directions.Gap;
 import underhook.planner.route.Directions.Judged;
 import underhook.planner.route.Directions.Ranked;
 
 /**
  * The ways in to a place and out of it that are allowed at an hour, best first, each by its index; why one
- * is taken, and why not the others.
+ * is taken, and why not the others. Not safe for threads.
  */
 public final class RankedWays {
     private final PlaceHour at;
     private final Side in;
     private final Side out;
     private final List<String> refusedInto;
+    private @Nullable WayIn best;
 
     RankedWays(PlaceHour at, Ranked in, Ranked out, List<String> refusedInto) {
         this.at = at;
@@ -114,7 +116,12 @@ public final class RankedWays {
 
     /** The best way in with the best way out. */
     public WayIn best() {
-        return way(in.allowed.get(0), out.allowed.get(0), "", "");
+        WayIn known = best;
+        if (known == null) {
+            known = way(in.allowed.get(0), out.allowed.get(0), "", "");
+            best = known;
+        }
+        return known;
     }
 
     /**

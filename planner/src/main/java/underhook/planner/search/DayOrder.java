@@ -1,6 +1,5 @@
 package underhook.planner.search;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
@@ -30,10 +29,16 @@ public final class DayOrder {
     /**
      * A day that could be flown instead.
      *
+     * @param comfortCents of its price, of refused comforts
      * @param flyingRatePercent the share of a flying minute's rate at which it is the cheapest that was found
      */
     public record Offer(
-            long flownS, long finishS, long cents, int flyingRatePercent, boolean chosen) {}
+            long flownS,
+            long finishS,
+            long comfortCents,
+            long cents,
+            int flyingRatePercent,
+            boolean chosen) {}
 
     /**
      * What ends a search.
@@ -84,6 +89,7 @@ public final class DayOrder {
                                         new Offer(
                                                 one.flownS(),
                                                 one.finishS(),
+                                                one.comfortCents(),
                                                 one.cents(),
                                                 one.equals(chosen) ? 100 : one.flyingRatePercent(),
                                                 one.equals(chosen)))
@@ -98,18 +104,20 @@ public final class DayOrder {
         return build(decoder, new Greedy(table, decoder).plain());
     }
 
-    /**
-     * What no order of the same trips goes below, s in the air: every leg at its cheapest hour, positioning and
-     * the flights of people that cannot be done without included. Every way takes whole seconds, so it is whole too.
-     */
+    /** What no order of the same trips goes below, s in the air. */
     public static double flightBoundS(DayTable table, Ordered day) {
-        List<List<List<Integer>>> flown = new ArrayList<>();
-        for (int k = 0; k < table.trips(); k++) {
-            if (day.isFlown(k)) {
-                flown.add(List.of(List.of(k)));
-            }
-        }
-        return Math.ceil(new FlightBound(table, flown).boundS((double) day.flownS()));
+        return flightBoundS(table, HookChoices.asFlown(day), day.flownS());
+    }
+
+    /**
+     * What no order of the same loads goes below, s in the air: every leg at its cheapest hour, positioning and
+     * the flights of people that cannot be done without included. Every way takes whole seconds, so it is whole too.
+     *
+     * @param hooks ways of combining the loads, over all of which it holds
+     * @param knownS seconds in the air of a day that is known, which only guides
+     */
+    public static double flightBoundS(DayTable table, HookChoices hooks, long knownS) {
+        return Math.ceil(new FlightBound(table, hooks).boundS((double) knownS));
     }
 
     /**
@@ -118,7 +126,17 @@ public final class DayOrder {
      * @param flownS what no order flies less than, s
      */
     public static long finishBoundS(DayTable table, Ordered day, double flownS) {
-        return new FinishBound(table, day).finishS(flownS);
+        return finishBoundS(table, HookChoices.asFlown(day), flownS);
+    }
+
+    /**
+     * When no order of the same loads is down before, s.
+     *
+     * @param hooks ways of combining the loads, over all of which it holds
+     * @param flownS what no order flies less than, s
+     */
+    public static long finishBoundS(DayTable table, HookChoices hooks, double flownS) {
+        return new FinishBound(table, hooks.certain(table.trips())).finishS(flownS);
     }
 
     private static Ordered build(Decoder decoder, Wish wish) {

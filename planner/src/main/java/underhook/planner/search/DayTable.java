@@ -1,7 +1,10 @@
 package underhook.planner.search;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A day as a puzzle: places, trips, teams, lines, hours and rules, all by number.
@@ -79,6 +82,8 @@ public final class DayTable {
     private final int[] most;
     private final int[] empty;
     private final boolean[] open;
+    private final List<@Nullable SetDownPrice> setDowns;
+    private final List<@Nullable SetDownPrice> setDownGuesses;
     private final int[] loadedGuess;
     private final int[] emptyGuess;
 
@@ -116,6 +121,9 @@ public final class DayTable {
         int hours = untilS.length;
         this.loaded = unknown(trips.size() * lines.length * hours * hours);
         this.most = unknown(loaded.length);
+        this.setDowns = new ArrayList<>(Collections.nCopies(loaded.length, null));
+        this.setDownGuesses =
+                new ArrayList<>(Collections.nCopies(trips.size() * lines.length * hours, null));
         this.empty = unknown(spots.size() * spots.size() * (lines.length + 1) * hours);
         this.open = new boolean[trips.size() * hours];
         this.loadedGuess = unknown(trips.size() * hours);
@@ -254,6 +262,23 @@ public final class DayTable {
         return loaded[at];
     }
 
+    /** What the comforts cost that a lift refuses; guessed where its way is. */
+    SetDownPrice setDownPrice(int trip, int line, int slotFrom, int slotTo) {
+        int row = (trip * lines.length + line) * untilS.length;
+        int at = (row + slotFrom) * untilS.length + slotTo;
+        boolean known = loaded[at] != UNKNOWN;
+        List<@Nullable SetDownPrice> kept = known ? setDowns : setDownGuesses;
+        SetDownPrice price = kept.get(known ? at : row + slotTo);
+        if (price == null) {
+            price =
+                    known
+                            ? legTimes.setDownPrice(trip, line, slotFrom, slotTo)
+                            : legTimes.guessedSetDownPrice(trip, line, slotTo);
+            kept.set(known ? at : row + slotTo, price);
+        }
+        return price;
+    }
+
     int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {
         int at = ((trip * lines.length + line) * untilS.length + slotFrom) * untilS.length + slotTo;
         if (most[at] == UNKNOWN) {
@@ -349,16 +374,24 @@ public final class DayTable {
     public boolean isReached(int trip) {
         int place = teamPlace[trip];
         for (int team = 0; place >= 0 && team < teams.length; team++) {
-            int start = teams[team].start();
-            boolean comes =
-                    walkS[start][place] < NO_WALK_S
-                            || (teams[team].landing().get(place) >= 0
-                                    && teams[team].landing().get(start) >= 0);
-            if (comes && mayWork(team, trip)) {
+            if (comes(teams[team], place) && mayWork(team, trip)) {
                 return true;
             }
         }
         return place < 0;
+    }
+
+    /** On foot; or boarding where it can walk to, and walking on from anywhere that it is landed. */
+    private boolean comes(TeamRow team, int place) {
+        long[] fromStartS = walkS[team.start()];
+        boolean boards = false;
+        boolean landed = false;
+        for (int at = 0; at < spots.length; at++) {
+            int to = team.landing().get(at);
+            boards |= to >= 0 && fromStartS[at] < NO_WALK_S;
+            landed |= to >= 0 && walkS[to][place] < NO_WALK_S;
+        }
+        return fromStartS[place] < NO_WALK_S || (boards && landed);
     }
 
     /** Whether a team may do what a trip asks of one. */

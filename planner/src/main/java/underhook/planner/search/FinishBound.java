@@ -11,12 +11,12 @@ final class FinishBound {
     private final DayTable table;
     private final boolean[] placed;
 
-    FinishBound(DayTable table, Ordered day) {
+    /**
+     * @param placed trips that are flown, however loads are combined
+     */
+    FinishBound(DayTable table, boolean[] placed) {
         this.table = table;
-        this.placed = new boolean[table.trips.length];
-        for (int k = 0; k < placed.length; k++) {
-            placed[k] = day.isFlown(k);
-        }
+        this.placed = placed.clone();
     }
 
     /**

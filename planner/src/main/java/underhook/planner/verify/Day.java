@@ -93,7 +93,7 @@ final class Day {
     }
 
     /**
-     * Enters what a check of one leg finds, or found before.
+     * Enters what a check of one leg or hover finds, or found before.
      *
      * @param asked all that the check looks at besides the job and the ground
      */

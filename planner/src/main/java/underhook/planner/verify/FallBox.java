@@ -105,26 +105,41 @@ record FallBox(double backM, double forwardM, double leftM, double rightM) {
 
         FallBox fall() {
             land();
-            while (falling > 0) {
-                step();
-                land();
+            // Drag only holds up: nothing is down before what falls in no air would be.
+            int before = (int) (Math.sqrt(2 * heightM[0] / GRAVITY_M_PER_S2) / STEP_S) - 1;
+            for (int i = 0; falling > 0; i++) {
+                step(falling);
+                if (i >= before) {
+                    land();
+                }
             }
             return new FallBox(backM, forwardM, mostLeftM, mostRightM);
         }
 
-        private void step() {
-            for (int i = 0; i < falling; i++) {
-                double ahead = aheadMPerS[i] - windAheadMPerS[i];
-                double right = rightMPerS[i] - windRightMPerS[i];
-                double up = upMPerS[i];
-                double through =
-                        dragCoefficient[i] * Math.sqrt(ahead * ahead + right * right + up * up);
-                aheadMPerS[i] -= through * ahead * STEP_S;
-                rightMPerS[i] -= through * right * STEP_S;
-                upMPerS[i] -= (through * up + GRAVITY_M_PER_S2) * STEP_S;
-                aheadM[i] += aheadMPerS[i] * STEP_S;
-                rightM[i] += rightMPerS[i] * STEP_S;
-                heightM[i] += upMPerS[i] * STEP_S;
+        private void step(int count) {
+            double[] drag = dragCoefficient;
+            double[] windAhead = windAheadMPerS;
+            double[] windRight = windRightMPerS;
+            double[] vAhead = aheadMPerS;
+            double[] vRight = rightMPerS;
+            double[] vUp = upMPerS;
+            for (int i = 0; i < count; i++) {
+                double ahead = vAhead[i] - windAhead[i];
+                double right = vRight[i] - windRight[i];
+                double up = vUp[i];
+                double through = drag[i] * Math.sqrt(ahead * ahead + right * right + up * up);
+                vAhead[i] -= through * ahead * STEP_S;
+                vRight[i] -= through * right * STEP_S;
+                vUp[i] -= (through * up + GRAVITY_M_PER_S2) * STEP_S;
+            }
+            move(aheadM, vAhead, count);
+            move(rightM, vRight, count);
+            move(heightM, vUp, count);
+        }
+
+        private static void move(double[] atM, double[] speedMPerS, int count) {
+            for (int i = 0; i < count; i++) {
+                atM[i] += speedMPerS[i] * STEP_S;
             }
         }
 

@@ -70,16 +70,8 @@ final class FallBoxes {
 
     /** All that the boxes of a flight hang on. */
     Proofs.Asked asked(Class<?> check, Flight flight) {
-        return new Proofs.Asked(
-                check,
-                flight.leg(),
-                flight.step().lineLengthM(),
-                ballastKg(flight),
-                List.of(air.listRows(flight.step().startAt()), windRows(flight)));
-    }
-
-    private static double ballastKg(Flight flight) {
-        return flight.step().rotation().map(Rotation::ballastKg).orElse(0.0);
+        return Proofs.Asked.of(
+                check, flight, List.of(air.listRows(flight.step().startAt()), windRows(flight)));
     }
 
     private List<WeatherHour> windRows(Flight flight) {
@@ -107,7 +99,7 @@ final class FallBoxes {
     }
 
     private Hung hung(Flight flight, Load load) {
-        double ballast = ballastKg(flight);
+        double ballast = flight.ballastKg();
         double mass = load.massKg().orElseThrow();
         double off =
                 load.massStatus() == MassStatus.ESTIMATED

@@ -4,6 +4,7 @@ import java.util.List;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Load;
 import underhook.core.plan.Leg;
+import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 
 /**
@@ -17,6 +18,11 @@ record Flight(int number, Step step, Leg leg, List<Load> loads, List<PlanePoint>
     /** What a finding calls it. */
     String subject() {
         return leg.from() + "-" + leg.to();
+    }
+
+    /** Ballast with the loads, kg. */
+    double ballastKg() {
+        return step.rotation().map(Rotation::ballastKg).orElse(0.0);
     }
 
     /** How far the lowest load reaches below the line's end, m. */

@@ -1,5 +1,6 @@
 package underhook.planner.verify;
 
+import java.util.List;
 import java.util.Optional;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.Handling.Flying;
@@ -8,7 +9,6 @@ import underhook.core.job.Load;
 import underhook.core.job.WeatherHour;
 import underhook.core.plan.Leg;
 import underhook.core.plan.PathPoint;
-import underhook.core.plan.Rotation;
 import underhook.core.unit.Units;
 
 /**
@@ -50,7 +50,13 @@ final class HangCheck {
             Optional<LineItem> line = findLine(flight);
             boolean weighed = flight.loads().stream().allMatch(load -> load.massKg().isPresent());
             if (line.isPresent() && weighed) {
-                checkShape(flight, line.get());
+                // Besides leg and loads it looks at the air of the step's hour alone.
+                day.prove(
+                        Proofs.Asked.of(
+                                HangCheck.class,
+                                flight,
+                                List.of(air.listRows(flight.step().startAt()))),
+                        () -> checkShape(flight, line.get()));
                 if (isTold) {
                     checkRest(flight);
                 }
@@ -72,7 +78,7 @@ final class HangCheck {
         double area = HOOK_AREA_M2;
         double allowedRad = flight.loads().isEmpty() ? flying.emptyTrailRad() : Math.PI / 2;
         if (!flight.loads().isEmpty()) {
-            mass += flight.step().rotation().map(Rotation::ballastKg).orElse(0.0);
+            mass += flight.ballastKg();
         }
         for (Load load : flight.loads()) {
             mass += day.lightMassKg(load);

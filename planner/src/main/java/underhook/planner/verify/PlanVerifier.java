@@ -1,8 +1,9 @@
 package underhook.planner.verify;
 
 import java.lang.ref.SoftReference;
-import java.util.concurrent.atomic.AtomicReference;
-import org.jspecify.annotations.Nullable;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.Iterator;
 import underhook.core.geo.Ground;
 import underhook.core.job.Job;
 import underhook.core.plan.Plan;
@@ -11,11 +12,14 @@ import underhook.core.plan.VerifierReport;
 /**
  * Re-checks a written plan against its job; see the package for how.
  *
- * <p>What it found of single legs it keeps for the next plan of the same job.
+ * <p>What it found of single legs and hovers it keeps for the next plan of the same job, of several jobs.
  */
 public final class PlanVerifier {
-    /** Those of the last check, unless another thread works with them. */
-    private final AtomicReference<@Nullable SoftReference<Proofs>> free = new AtomicReference<>();
+    /** Days of which proofs are kept. */
+    private static final int DAYS = 4;
+
+    /** Those of the last checks, last first, but for those that another thread works with. */
+    private final Deque<SoftReference<Proofs>> free = new ArrayDeque<>();
 
     /**
      * Every rule over every step of the plan.
@@ -29,12 +33,30 @@ public final class PlanVerifier {
      * @return how many checks were made, and each violation with severity STOP
      */
     public VerifierReport check(Job job, Ground ground, Plan plan) {
-        SoftReference<Proofs> kept = free.getAndSet(null);
-        Proofs known = kept == null ? null : kept.get();
-        Proofs proofs = known != null && known.areOf(job, ground) ? known : new Proofs(job, ground);
+        Proofs proofs = taken(job, ground);
         VerifierReport report = check(new Day(job, ground, plan, proofs));
-        free.set(new SoftReference<>(proofs));
+        synchronized (free) {
+            free.addFirst(new SoftReference<>(proofs));
+            if (free.size() > DAYS) {
+                free.removeLast();
+            }
+        }
         return report;
+    }
+
+    private Proofs taken(Job job, Ground ground) {
+        synchronized (free) {
+            for (Iterator<SoftReference<Proofs>> each = free.iterator(); each.hasNext(); ) {
+                Proofs known = each.next().get();
+                if (known == null) {
+                    each.remove();
+                } else if (known.areOf(job, ground)) {
+                    each.remove();
+                    return known;
+                }
+            }
+        }
+        return new Proofs(job, ground);
     }
 
     private static VerifierReport check(Day day) {
@@ -60,6 +82,7 @@ public final class PlanVerifier {
             new FallCheck(day).run();
             new CrewCheck(day).run();
             new SummaryCheck(day).run();
+            new ComfortCheck(day).run();
         }
         return day.ledger().toReport();
     }

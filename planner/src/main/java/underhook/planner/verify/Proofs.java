@@ -7,17 +7,18 @@ import java.util.function.Consumer;
 import underhook.core.geo.Ground;
 import underhook.core.job.Job;
 import underhook.core.job.WeatherHour;
-import underhook.core.plan.Leg;
 
 /**
- * What was found of single legs of one job over one ground, by all that the finding hangs on.
+ * What was found of single legs and hovers over one ground, by all that the finding hangs on.
  *
- * <p>The next plan of the same job mostly flies the same legs at another time. What a check found of a leg
- * holds for the same leg again, good or bad; everything else of a plan is checked anew. Not safe for threads.
+ * <p>The next plan of the same day mostly flies the same legs at another time. What a check found of a leg
+ * holds for the same leg again, good or bad; everything else of a plan is checked anew. It holds for a job
+ * with other loads or other hours of weather too: those that a check looks at are part of what it is asked.
+ * Not safe for threads.
  */
 final class Proofs {
-    /** Several days' legs; the ones not asked for longest are forgotten. */
-    private static final int KEPT = 4000;
+    /** Several days' legs and hovers; the ones not asked for longest are forgotten. */
+    private static final int KEPT = 12_000;
 
     private final Job job;
     private final Ground ground;
@@ -32,28 +33,34 @@ final class Proofs {
             };
 
     /**
-     * One check of one leg. Its figures are compared bit by bit, which is meant: another figure is another
-     * leg.
+     * One check of one thing. Figures are compared bit by bit, which is meant: another figure is another
+     * thing.
      *
      * @param check which check
-     * @param leg the leg as written, with its path
-     * @param lineM length of the line on the hook, m
-     * @param ballastKg ballast with the loads, kg
-     * @param hours hours of the forecast that count for it; none where no wind is asked for
+     * @param about all that it looks at besides the ground and what {@link #areOf} compares: loads as the job
+     *     has them, and the hours of the forecast that count, among it
      */
-    record Asked(
-            Class<?> check,
-            Leg leg,
-            double lineM,
-            double ballastKg,
-            List<List<WeatherHour>> hours) {
+    record Asked(Class<?> check, List<?> about) {
         Asked {
-            hours = List.copyOf(hours);
+            about = List.copyOf(about);
         }
 
-        /** A check that asks for no wind. */
+        /** A check of one leg with what hangs there, that asks for no wind. */
         static Asked of(Class<?> check, Flight flight) {
-            return new Asked(check, flight.leg(), flight.step().lineLengthM(), 0, List.of());
+            return new Asked(
+                    check, List.of(flight.leg(), flight.loads(), flight.step().lineLengthM()));
+        }
+
+        /** A check of one leg with what hangs there in some hours. */
+        static Asked of(Class<?> check, Flight flight, List<List<WeatherHour>> hours) {
+            return new Asked(
+                    check,
+                    List.of(
+                            flight.leg(),
+                            flight.loads(),
+                            flight.step().lineLengthM(),
+                            flight.ballastKg(),
+                            hours));
         }
     }
 
@@ -62,10 +69,26 @@ final class Proofs {
         this.ground = ground;
     }
 
-    /** Whether they are about this very job and ground: to compare all they hold would take longer. */
+    /**
+     * Whether they are about this ground and this job, other loads and hours of weather aside. The strongest
+     * gust and how the air changes with height hold for all hours.
+     */
     @SuppressWarnings("ReferenceEquality")
     boolean areOf(Job otherJob, Ground otherGround) {
-        return job == otherJob && ground == otherGround;
+        if (ground != otherGround) {
+            return false;
+        }
+        return job == otherJob
+                || (air(job).equals(air(otherJob))
+                        && job.withLoads(otherJob.loads())
+                                .withWeather(otherJob.weather())
+                                .equals(otherJob));
+    }
+
+    private static List<Double> air(Job of) {
+        double gust =
+                of.weather().hours().stream().mapToDouble(WeatherHour::gustMPerS).max().orElse(0);
+        return List.of(gust, of.weather().lapseKPerM(), of.weather().referenceElevationAmslM());
     }
 
     /**

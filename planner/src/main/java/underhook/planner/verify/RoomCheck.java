@@ -72,8 +72,12 @@ final class RoomCheck {
             double stands = day.kindOf(load).standsUp() ? load.lengthM() : 0;
             double radius = radiusM(loads.subList(i, loads.size()));
             Hover hover = new Hover(load, place, step.lineLengthM(), stands, radius);
-            demand(hover, tightest(hover, heading));
-            checkStraight(hover, heading, heading + Math.PI);
+            prove(
+                    List.of("in", hover, heading),
+                    () -> {
+                        demand(hover, tightest(hover, heading));
+                        checkStraight(hover, heading, heading + Math.PI);
+                    });
             checkStated(step, drop, stands);
         }
         checkWayOut(step, rotation, loads);
@@ -87,13 +91,23 @@ final class RoomCheck {
         double track =
                 drop.departureTrackTrueRad()
                         - Plane.convergenceRad(day.ground().frame(), place.position());
-        checkStraight(new Hover(load, place, step.lineLengthM(), 0, 0), track, track);
+        Hover hover = new Hover(load, place, step.lineLengthM(), 0, 0);
+        prove(List.of("out", hover, track), () -> checkStraight(hover, track, track));
+    }
+
+    /** A hover holds load, place and line as they are; what else is looked at does not change in a day. */
+    private void prove(List<Object> about, Runnable check) {
+        day.prove(new Proofs.Asked(RoomCheck.class, about), check);
     }
 
     private void checkHookUp(Step step, Rotation rotation) {
         List<Load> loads = day.loadsOf(rotation.loads());
         Place from = day.job().getPlace(loads.get(0).from());
         Hover hover = new Hover(loads.get(0), from, step.lineLengthM(), 0, radiusM(loads));
+        prove(List.of("hook-up", hover), () -> checkHookUp(hover));
+    }
+
+    private void checkHookUp(Hover hover) {
         HoverSpace.Near best = tightest(hover, 0);
         for (int i = 1; i < HEADINGS && best.spareM() < 0; i++) {
             HoverSpace.Near near = tightest(hover, 2 * Math.PI * i / HEADINGS);

@@ -86,17 +86,24 @@ final class WayCheck {
         return samples;
     }
 
-    private boolean nearEnd(PlanePoint at, PlaceId id) {
-        double zone = Math.max(day.job().getPlace(id).clearingRadiusM(), END_ZONE_M);
-        // Open ground has no edge; the load goes down on the final all the same.
-        return Plane.apartM(at, day.planeOf(id))
-                <= Math.min(zone, Math.max(END_ZONE_M, rules.finalM()));
+    /** An end of a leg: within so far of it the leg is near its end, and so far there are no trees. */
+    private record End(PlanePoint place, double nearM, double clearingM) {
+        boolean isNear(PlanePoint at) {
+            return Plane.apartM(at, place) <= nearM;
+        }
+
+        /** Where the job's assumption for legs says nothing: the place is stated to be clear of trees. */
+        boolean isCleared(PlanePoint at) {
+            return isNear(at) && Plane.apartM(at, place) <= clearingM;
+        }
     }
 
-    /** Where the job's assumption for legs says nothing: the place is stated to be clear of trees. */
-    private boolean inClearing(PlanePoint at, PlaceId id) {
-        return nearEnd(at, id)
-                && Plane.apartM(at, day.planeOf(id)) <= day.job().getPlace(id).clearingRadiusM();
+    private End end(PlaceId id) {
+        double clearing = day.job().getPlace(id).clearingRadiusM();
+        // Open ground has no edge; the load goes down on the final all the same.
+        double near =
+                Math.min(Math.max(clearing, END_ZONE_M), Math.max(END_ZONE_M, rules.finalM()));
+        return new End(day.planeOf(id), near, clearing);
     }
 
     private void checkGround(Flight flight, List<Sample> samples) {
@@ -104,13 +111,14 @@ final class WayCheck {
         double below = flight.step().lineLengthM() + flight.hangingM(day);
         double least = Double.POSITIVE_INFINITY;
         double rotor = Double.POSITIVE_INFINITY;
+        End from = end(leg.from());
+        End to = end(leg.to());
         for (Sample sample : samples) {
-            boolean cleared =
-                    inClearing(sample.at(), leg.from()) || inClearing(sample.at(), leg.to());
+            boolean cleared = from.isCleared(sample.at()) || to.isCleared(sample.at());
             double top =
                     day.groundAmslM(sample.at())
                             + (cleared ? day.rasterCanopyM(sample.at()) : day.canopyM(sample.at()));
-            if (nearEnd(sample.at(), leg.from()) || nearEnd(sample.at(), leg.to())) {
+            if (from.isNear(sample.at()) || to.isNear(sample.at())) {
                 rotor = Math.min(rotor, sample.hookAmslM() - top);
             } else {
                 least = Math.min(least, sample.hookAmslM() - below - top);

@@ -33,6 +33,11 @@ final class TinyDay {
     /** What a way takes in each spell, in hundredths of what it takes in still air. */
     private int[] slowness = {100, 100, 100};
 
+    /** What is refused to whom; nothing where it is not asked for. */
+    private List<Wind> comforts = List.of();
+
+    private long walkCents;
+
     /** Whether people stay at every site, so that nobody walks and no crew is waited for. */
     private boolean staffed;
 
@@ -128,6 +133,52 @@ final class TinyDay {
         return teamStart;
     }
 
+    /**
+     * What a lift's way in refuses.
+     *
+     * @param spellCents in each spell
+     * @param sunCents besides, between two times
+     */
+    private record Wind(List<Long> spellCents, long sunFromS, long sunUntilS, long sunCents) {}
+
+    /** The same with comforts that cost up to as much as a detour of some minutes. */
+    TinyDay withComforts(long seed) {
+        SplittableRandom random = new SplittableRandom(seed + 991);
+        List<Wind> all = new ArrayList<>();
+        for (int k = 0; k < lifts.size(); k++) {
+            List<Long> spells = new ArrayList<>();
+            for (int spell = 0; spell < UNTIL_S.length; spell++) {
+                spells.add(random.nextBoolean() ? random.nextLong(9000) : 0);
+            }
+            long sunFromS = random.nextInt(3600);
+            all.add(
+                    new Wind(
+                            spells,
+                            sunFromS,
+                            sunFromS + random.nextInt(5400),
+                            random.nextInt(12_000)));
+        }
+        TinyDay other = withLifts(lifts);
+        other.comforts = all;
+        other.walkCents = 20L + random.nextInt(200);
+        return other;
+    }
+
+    long walkCents() {
+        return walkCents;
+    }
+
+    /** What a lift refuses when it is let go then, cents; the sun as it stood when five minutes were full. */
+    long comfortCents(int lift, int spell, long releasedS) {
+        if (comforts.isEmpty()) {
+            return 0;
+        }
+        Wind wind = comforts.get(lift);
+        long atS = releasedS - releasedS % 300;
+        boolean sun = atS >= wind.sunFromS && atS < wind.sunUntilS;
+        return wind.spellCents.get(spell) + (sun ? wind.sunCents : 0);
+    }
+
     /** A day on which each spell has its own wind. */
     static TinyDay ofChangingWind(long seed, int count) {
         TinyDay day = of(seed, count);
@@ -186,9 +237,86 @@ final class TinyDay {
         return withLifts(free);
     }
 
+    /**
+     * Two loads on one hook, or each alone.
+     *
+     * @param together they hang on one hook, as the lift of this number
+     * @param apart the first alone in its place, the second alone at the end
+     * @param either lifts of both
+     * @param hooks that one of the two ways is flown
+     */
+    record Halves(TinyDay together, TinyDay apart, TinyDay either, HookChoices hooks) {}
+
+    /** The same day with a bag made two that hang on one hook, where hooking up takes so long, or apart. */
+    Halves halved(int bag, long hookS) {
+        int count = lifts.size();
+        Lift one = lifts.get(bag);
+        Lift whole = hooked(one, hookS, one.readyS());
+        Lift half = hooked(one, one.hookS(), one.readyS());
+        Lift other = hooked(one, one.hookS(), 0);
+        List<Lift> together = new ArrayList<>(lifts);
+        together.set(bag, whole);
+        List<Lift> apart = new ArrayList<>(lifts);
+        apart.set(bag, half);
+        apart.add(other);
+        List<Lift> either = new ArrayList<>();
+        for (Lift lift : together) {
+            either.add(lift.after() == bag ? after(lift, count) : lift);
+        }
+        either.addAll(List.of(half, other));
+        List<List<List<Integer>>> groups = new ArrayList<>();
+        for (int k = 0; k < count; k++) {
+            groups.add(
+                    k == bag
+                            ? List.of(List.of(bag), List.of(count, count + 1))
+                            : List.of(List.of(k)));
+        }
+        return new Halves(
+                withLifts(together, bag),
+                withLifts(apart, bag),
+                withLifts(either, bag),
+                new HookChoices(groups));
+    }
+
+    private static Lift hooked(Lift lift, long hookS, long readyS) {
+        return new Lift(
+                lift.from(),
+                lift.to(),
+                hookS,
+                lift.setDownS(),
+                lift.pole(),
+                lift.backhaul(),
+                lift.busyS(),
+                readyS,
+                lift.after(),
+                lift.afterS());
+    }
+
+    private static Lift after(Lift lift, int after) {
+        return new Lift(
+                lift.from(),
+                lift.to(),
+                lift.hookS(),
+                lift.setDownS(),
+                lift.pole(),
+                lift.backhaul(),
+                lift.busyS(),
+                lift.readyS(),
+                after,
+                lift.afterS());
+    }
+
     private TinyDay withLifts(List<Lift> others) {
+        return withLifts(others, 0);
+    }
+
+    /** Those beyond the day's own may be flown when one of its own may. */
+    private TinyDay withLifts(List<Lift> others, int like) {
         Works works = new Works(others.size());
         System.arraycopy(open, 0, works.open, 0, open.length);
+        for (int k = open.length; k < others.size(); k++) {
+            works.open[k] = open[like].clone();
+        }
         System.arraycopy(mayWork, 0, works.mayWork, 0, TEAMS);
         System.arraycopy(teamStart, 0, works.teamStart, 0, TEAMS);
         TinyDay other = new TinyDay(wayS, walkS, others, works);
@@ -286,7 +414,9 @@ final class TinyDay {
         FuelRules fuel = new FuelRules(9000, 0.01, 0.01, 0, 0, 0, 0, 60, 10);
         return new DayTable.Parts(
                 new DayTable.Constants(
-                        rules, fuel, new Rates(FLYING_CENTS, STANDING_CENTS, PEOPLE_CENTS)),
+                        rules,
+                        fuel,
+                        new Rates(FLYING_CENTS, STANDING_CENTS, PEOPLE_CENTS, walkCents)),
                 new DayTable.People(teams, walks),
                 new DayTable.Hours(
                         START_S, java.util.Arrays.stream(UNTIL_S).boxed().toList(), List.of(0)),
@@ -303,6 +433,23 @@ final class TinyDay {
         @Override
         public int emptyS(int from, int to, int line, int slot) {
             return day.wayS(from, to, slot);
+        }
+
+        @Override
+        public SetDownPrice setDownPrice(int trip, int line, int slotFrom, int slotTo) {
+            if (day.comforts.isEmpty()) {
+                return SetDownPrice.NONE;
+            }
+            long fromS = slotTo == 0 ? 0 : UNTIL_S[slotTo - 1];
+            List<Long> sun = new ArrayList<>();
+            for (long timeS = fromS; timeS < UNTIL_S[slotTo]; timeS += 300) {
+                sun.add(day.comfortCents(trip, slotTo, timeS) - steadyCents(trip, slotTo));
+            }
+            return new SetDownPrice(steadyCents(trip, slotTo), fromS, sun);
+        }
+
+        private long steadyCents(int trip, int slot) {
+            return day.comforts.get(trip).spellCents.get(slot);
         }
 
         @Override

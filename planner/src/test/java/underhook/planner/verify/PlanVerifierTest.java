@@ -35,6 +35,7 @@ import underhook.core.plan.Drop;
 import underhook.core.plan.Leg;
 import underhook.core.plan.PathPoint;
 import underhook.core.plan.PlaceRoom;
+import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Trade;
@@ -962,11 +963,65 @@ class PlanVerifierTest {
                             SmallDay own = priced(d, new DayPrice(FLYING, STANDING, PEOPLE, "EUR"));
                             Trade chosen =
                                     new Trade(
-                                            1580, at(4080), FLYING + STANDING + PEOPLE, 100, true);
-                            Trade cheap = new Trade(1500, at(4100), 5, 100, false);
+                                            1580,
+                                            at(4080),
+                                            FLYING + STANDING + PEOPLE,
+                                            0,
+                                            100,
+                                            true);
+                            Trade cheap = new Trade(1500, at(4100), 5, 0, 100, false);
                             return own.inPlan(
                                     "summary",
                                     with(own.plan().summary(), "front", List.of(chosen, cheap)));
+                        },
+                        "SUMMARY_WRONG front"));
+        List<RefusedComfort> told = ComfortCheckTest.REFUSED;
+        all.add(
+                of(
+                        "tailwind counted low",
+                        d -> ComfortCheckTest.telling(d, 4, refused(told.get(4), 8, 800)),
+                        "SUMMARY_WRONG comforts"));
+        all.add(
+                of(
+                        "comfort below its rate",
+                        d -> ComfortCheckTest.telling(d, 1, refused(told.get(1), 5, 249)),
+                        "SUMMARY_WRONG comforts"));
+        all.add(
+                of(
+                        "walk of another length",
+                        d -> ComfortCheckTest.telling(d, 5, refused(told.get(5), 19, 475)),
+                        "SUMMARY_WRONG comforts"));
+        all.add(
+                of(
+                        "sun in the eyes kept quiet",
+                        d -> ComfortCheckTest.telling(d, told.subList(1, told.size())),
+                        "SUMMARY_WRONG comforts"));
+        all.add(
+                of(
+                        "sun told where it is not",
+                        d -> ComfortCheckTest.telling(d, 0, with(told.get(0), "at", at(3780))),
+                        "SUMMARY_WRONG comforts"));
+        all.add(
+                of(
+                        "comfort told twice",
+                        d -> ComfortCheckTest.telling(d, 1, told.get(0)),
+                        "SUMMARY_WRONG comforts"));
+        all.add(
+                of(
+                        "comfort that has no rate",
+                        d ->
+                                ComfortCheckTest.telling(d, told)
+                                        .rule("costs", new Rules.Costs(0, 0, 0, "EUR")),
+                        "SUMMARY_WRONG comforts"));
+        all.add(
+                of(
+                        "chosen day of other comforts",
+                        d -> {
+                            SmallDay own = ComfortCheckTest.telling(d, told);
+                            Trade chosen = new Trade(1580, at(4080), 3300, 3300, 100, true);
+                            return own.inPlan(
+                                    "summary",
+                                    with(own.plan().summary(), "front", List.of(chosen)));
                         },
                         "SUMMARY_WRONG front"));
         all.add(
@@ -989,9 +1044,15 @@ class PlanVerifierTest {
                                         with(
                                                 d.plan().summary(),
                                                 "front",
-                                                List.of(new Trade(1400, at(4080), 0, 100, true)))),
+                                                List.of(
+                                                        new Trade(
+                                                                1400, at(4080), 0, 0, 100, true)))),
                         "SUMMARY_WRONG front"));
         return all.stream();
+    }
+
+    private static RefusedComfort refused(RefusedComfort one, long count, long cents) {
+        return with(with(one, "count", count), "cents", cents);
     }
 
     /** Of rates 35.00 flying, 12.00 standing, 10.00 people a minute. */

@@ -9,7 +9,10 @@ async function ask(heavier) {
   try {
     // What was told on this device a moment ago must count.
     await delivered();
-    set({ orders: { ...(await post('order', { heavier })), asking: false } });
+    // The known order at once, the better one when it is found.
+    set({ orders: { ...(await post('order', { heavier, first: true })), asking: true } });
+    const better = await post('order', { heavier });
+    if (state.orders?.asking) set({ orders: { ...better, asking: false } });
   } catch (failed) {
     set({ orders: { failed: failed.status ? failed.message : t('orders.offline') } });
   }
