@@ -143,7 +143,12 @@ final class Lifts {
             return false;
         }
         double toHookKg = toHookKg(table.trips[k], approachS) + table.fuel.startKg();
-        double wantKg = Math.min(wish.refuelToKg(run.refuels), mostKg(k, line, slot) + toHookKg);
+        // A little above what the hook-up allows, so that what is wished full is flown after
+        // something lighter. Where there are many trips it is what the hook-up allows.
+        double extraKg =
+                table.hasManyTrips() ? table.fuel.burnKgPerS() * table.rules.returnExtraS() : 0;
+        double mostKg = mostKg(k, line, slot) + toHookKg - extraKg;
+        double wantKg = Math.min(wish.refuelToKg(run.refuels), mostKg);
         return grounding.refuel(
                 Math.max(wantKg, needKg + toHookKg + SPARE_KG), Cause.of(Cause.Kind.FUEL, k));
     }
