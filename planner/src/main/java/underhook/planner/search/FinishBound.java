@@ -24,7 +24,7 @@ final class FinishBound {
         // The line is off in the morning, and is fitted once at least.
         long standsS = Math.max(table.rules.lineChangeS(), HourRoom.stopsS(table, airS));
         long finishS = table.rules.startS() + airS + standsS;
-        Earliest earliest = new Earliest(table);
+        Earliest earliest = new Earliest(table, placed);
         for (int k = 0; k < table.trips.length; k++) {
             if (placed[k]) {
                 long laterS = (table.trips[k].releases() - 1) * table.trips[k].nextReleaseS();
