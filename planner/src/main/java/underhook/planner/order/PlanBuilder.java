@@ -119,6 +119,7 @@ final class PlanBuilder {
                 model.job.name(),
                 with.plannedAt(),
                 with.seed(),
+                with.effort().seconds(),
                 with.program(),
                 summary,
                 steps,
