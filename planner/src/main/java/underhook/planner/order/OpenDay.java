@@ -432,6 +432,7 @@ public final class OpenDay {
                 fresh.job(),
                 fresh.plannedAt(),
                 fresh.seed(),
+                fresh.effort(),
                 fresh.program(),
                 new Summary(
                         sum.flightS(),
@@ -466,6 +467,7 @@ public final class OpenDay {
                 record.job(),
                 record.plannedAt(),
                 record.seed(),
+                record.effort(),
                 record.program(),
                 new Summary(
                         record.summary().flightS(),
