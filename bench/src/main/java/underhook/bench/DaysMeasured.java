@@ -17,7 +17,8 @@ import underhook.planner.search.Ordered;
  *
  * <p>Ten days of each size. Ratios are ours over plain, of days on which both fly the same loads: of the chosen day,
  * and of the earliest of those to choose from that fly no more than the plain one. Gaps are over the bound on the
- * flying time, of the chosen day and of the one to choose from that flies least.
+ * flying time, of the chosen day and of the one to choose from that flies least; and over the bound on the finish, of
+ * the earliest to choose from. That bound over the plain finish says what no order could reach.
  */
 final class DaysMeasured implements Measured {
     private static final int[] LOADS = {20, 40, 60, 88, 120};
@@ -33,6 +34,8 @@ final class DaysMeasured implements Measured {
             double earliestRatio,
             double gapFraction,
             double leastGapFraction,
+            double finishBoundRatio,
+            double finishGapFraction,
             double boundS,
             double searchS,
             boolean alike,
@@ -58,7 +61,8 @@ final class DaysMeasured implements Measured {
                     String.format(
                             Locale.ROOT,
                             "days: %d loads: on %d days of %d alike finish %s, flying %s of plain,"
-                                    + " earliest at no more flying %s; flying over its bound %s %%,"
+                                    + " earliest at no more flying %s, bound on the finish %s;"
+                                    + " earliest over that bound %s %%; flying over its bound %s %%,"
                                     + " where least is flown %s %%, on %d days at most 1 %%; bound in"
                                     + " %s s, search in %s s;"
                                     + " left out %d, plain %d; heap at most %d MB%n",
@@ -71,6 +75,11 @@ final class DaysMeasured implements Measured {
                                     alike.stream()
                                             .mapToDouble(Day::earliestRatio)
                                             .filter(Double::isFinite)
+                                            .toArray()),
+                            spread(alike.stream().mapToDouble(Day::finishBoundRatio).toArray()),
+                            spread(
+                                    days.stream()
+                                            .mapToDouble(d -> d.finishGapFraction() * 100)
                                             .toArray()),
                             spread(days.stream().mapToDouble(d -> d.gapFraction() * 100).toArray()),
                             spread(
@@ -112,12 +121,15 @@ final class DaysMeasured implements Measured {
         long searched = System.nanoTime();
         double boundS = DayOrder.flightBoundS(table, found);
         long bounded = System.nanoTime();
+        double finishBoundS = DayOrder.finishBoundS(table, found, boundS);
         return new Day(
                 (double) found.finishS() / plain.finishS(),
                 (double) found.flownS() / plain.flownS(),
-                earliestS(all, plain) / plain.finishS(),
+                earliestS(all, plain.flownS()) / plain.finishS(),
                 found.flownS() / boundS - 1,
                 all.front().get(0).flownS() / boundS - 1,
+                finishBoundS / plain.finishS(),
+                earliestS(all, Long.MAX_VALUE) / finishBoundS - 1,
                 (bounded - searched) / 1e9,
                 (searched - start) / 1e9,
                 isAlike(found, plain),
@@ -125,10 +137,10 @@ final class DaysMeasured implements Measured {
                 leftOut(plain));
     }
 
-    /** When the earliest to choose from that flies no more than the plain day is down, s. */
-    private static double earliestS(DayOrder.Found found, Ordered plain) {
+    /** When the earliest to choose from that flies no more than so long is down, s. */
+    private static double earliestS(DayOrder.Found found, long flownS) {
         return found.front().stream()
-                .filter(one -> one.flownS() <= plain.flownS())
+                .filter(one -> one.flownS() <= flownS)
                 .mapToDouble(DayOrder.Offer::finishS)
                 .min()
                 .orElse(Double.NaN);

@@ -24,6 +24,9 @@ public final class DayTable {
     /** A guess goes no higher, s. */
     private static final double NO_GUESS_S = 100_000;
 
+    /** With no more trips, looking for other fuellings found no better days. @source PRACTICE own measure */
+    private static final int FEW_FUELLINGS_TRIPS = 40;
+
     /** Not yet asked. */
     private static final int UNKNOWN = Integer.MIN_VALUE;
 
@@ -181,6 +184,11 @@ public final class DayTable {
     /** How many trips there are. */
     public int trips() {
         return trips.length;
+    }
+
+    /** Whether there are so many trips that how often and how far is fuelled decides much of the day. */
+    boolean hasManyTrips() {
+        return trips.length > FEW_FUELLINGS_TRIPS;
     }
 
     /** From when the machine may fly, s. */

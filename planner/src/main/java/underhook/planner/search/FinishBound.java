@@ -1,36 +1,100 @@
 package underhook.planner.search;
 
 /**
- * When no order of the placed trips is down before: the machine flies at least so long and must stand now and then;
- * and no trip is let go before its people, what it waits for and its place are there.
+ * When no order of the placed trips is down before: the machine flies at least so long and stands now and then; no
+ * trip is let go before its people, what it waits for and its place are there; and teams make places ready and guy
+ * poles one after the other. After the last release comes the way to where the machine may stand.
  *
- * <p>Waiting for crews between trips is not bounded, so it lies well below most days.
+ * <p>Each of the three is counted for itself, so it lies well below most days on which the machine waits for crews.
  */
 final class FinishBound {
     private final DayTable table;
+    private final boolean[] placed;
 
-    FinishBound(DayTable table) {
+    /**
+     * @param placed trips that are flown, however loads are combined
+     */
+    FinishBound(DayTable table, boolean[] placed) {
         this.table = table;
+        this.placed = placed.clone();
     }
 
     /**
      * The bound, s.
      *
-     * @param placed trips that are flown, however loads are combined
      * @param flownS what no order flies less than, s
      */
-    long finishS(boolean[] placed, double flownS) {
-        long airS = (long) Math.floor(flownS);
-        // The line is off in the morning, and is fitted once at least.
-        long standsS = Math.max(table.rules.lineChangeS(), HourRoom.stopsS(table, airS));
-        long finishS = table.rules.startS() + airS + standsS;
+    long finishS(double flownS) {
+        long finishS = machineS((long) Math.floor(flownS));
         Earliest earliest = new Earliest(table, placed);
-        for (int k = 0; k < table.trips.length; k++) {
+        TeamWork work = new TeamWork(table, placed);
+        for (int k = 0; k < placed.length; k++) {
             if (placed[k]) {
-                long laterS = (table.trips[k].releases() - 1) * table.trips[k].nextReleaseS();
-                finishS = Math.max(finishS, earliest.releaseS(k) + laterS);
+                TripRow trip = table.trips[k];
+                long laterS = (trip.releases() - 1) * trip.nextReleaseS();
+                finishS = Math.max(finishS, earliest.releaseS(k) + laterS + homeS(trip.to()));
             }
         }
-        return finishS;
+        return Math.max(finishS, work.lastReleaseS() + leastHomeS());
+    }
+
+    private long machineS(long flownS) {
+        boolean any = false;
+        double moreKg = table.fuel.startKg();
+        for (int k = 0; k < placed.length; k++) {
+            if (placed[k]) {
+                any = true;
+                double kgPerS = table.fuel.setDownKgPerS(table.trips[k].standsUp());
+                moreKg += (kgPerS - table.fuel.burnKgPerS()) * table.trips[k].setDownS();
+            }
+        }
+        long stopsS = LeastStops.ofDay(table, moreKg, savesS()).stopsS(flownS);
+        return table.rules.startS() + (any ? flownS + stopsS : 0);
+    }
+
+    /** What flying before the first trip can save later: the way to another laydown, where nobody is flown. */
+    private long savesS() {
+        for (TeamRow team : table.teams) {
+            if (team.landing().stream().anyMatch(place -> place >= 0)) {
+                return DayTable.NEVER_S;
+            }
+        }
+        long longestS = 0;
+        int cuts = table.cuts();
+        for (int to = 0; to < table.spots.length; to++) {
+            for (int hour = 0; hour < table.slots() && table.spots[to].ground(); hour++) {
+                int wayS =
+                        to == table.rules.startPlace()
+                                ? 0
+                                : table.emptyS(table.rules.startPlace(), to, DayTable.NONE, hour);
+                longestS = wayS < 0 ? DayTable.NEVER_S : Math.max(longestS, wayS);
+            }
+        }
+        return table.cuts() > cuts ? DayTable.NEVER_S : longestS;
+    }
+
+    /** The least way from a place to where the machine may stand, s. */
+    private long homeS(int place) {
+        if (table.spots[place].ground()) {
+            return 0;
+        }
+        double leastS = Double.POSITIVE_INFINITY;
+        for (int to = 0; to < table.spots.length; to++) {
+            for (int hour = 0; hour < table.slots() && table.spots[to].ground(); hour++) {
+                leastS = Math.min(leastS, table.leastEmptyS(place, to, hour));
+            }
+        }
+        return leastS < HourLeast.NONE_S ? (long) Math.floor(leastS) : 0;
+    }
+
+    private long leastHomeS() {
+        long leastS = DayTable.NEVER_S;
+        for (int k = 0; k < placed.length; k++) {
+            leastS =
+                    placed[k] && table.trips[k].standsUp()
+                            ? Math.min(leastS, homeS(table.trips[k].to()))
+                            : leastS;
+        }
+        return leastS < DayTable.NEVER_S ? leastS : 0;
     }
 }

@@ -12,11 +12,13 @@ final class HourRoom {
     private final int[] first;
     private final int[] last;
     private final double[] roomS;
+    private final LeastStops stops;
     private double spillS;
 
     HourRoom(DayTable table) {
         this.table = table;
         this.hours = table.slots();
+        this.stops = LeastStops.within(table);
         int spans = hours * (hours + 1) / 2;
         this.first = new int[spans];
         this.last = new int[spans];
@@ -44,36 +46,13 @@ final class HourRoom {
         long high = lengthS;
         while (low < high) {
             long middle = (low + high + 1) / 2;
-            if (middle + stopsS(table, middle) <= lengthS) {
+            if (middle + stops.stopsS(middle) <= lengthS) {
                 low = middle;
             } else {
                 high = middle - 1;
             }
         }
         return low;
-    }
-
-    /**
-     * Least seconds on the ground among so many in the air, landed with the reserve. Each break may be spent filling
-     * up once; what that does not fill takes time of its own.
-     */
-    static long stopsS(DayTable table, long flownS) {
-        long breaks = Math.max(0, flownS - 1) / table.rules.engineOnS();
-        FuelRules fuel = table.fuel;
-        double mostKg = fuel.usableKg() - Math.min(fuel.usableKg(), fuel.reserveKg());
-        double filledKg = fuel.burnKgPerS() * flownS - mostKg;
-        boolean fits = mostKg > 0 && fuelS(fuel, mostKg, mostKg) <= table.rules.breakS();
-        long breaksS = breaks * table.rules.breakS();
-        return fits
-                ? breaksS + (long) Math.floor(fuelS(fuel, filledKg - breaks * mostKg, mostKg))
-                : Math.max(breaksS, (long) Math.floor(fuelS(fuel, filledKg, fuel.usableKg())));
-    }
-
-    /** Time to fill so much, so much at a time at most. */
-    private static double fuelS(FuelRules fuel, double filledKg, double mostKg) {
-        return filledKg <= 0
-                ? 0
-                : filledKg / fuel.refuelKgPerS() + fuel.refuelS() * Math.ceil(filledKg / mostKg);
     }
 
     int count() {

@@ -25,6 +25,11 @@ final class Lean {
 
     /** Each place to the team that may do most there, in the order in which the team would go. */
     static Lean none(DayTable table) {
+        return filling(table, FIRST_FUEL_KG);
+    }
+
+    /** The same, filled up so far each time. */
+    static Lean filling(DayTable table, int refuelToKg) {
         int[] teamOf = firstTeams(table);
         int[][] places = new int[table.teams.length][];
         for (int team = 0; team < places.length; team++) {
@@ -35,7 +40,7 @@ final class Lean {
                             .filter(place -> teamOf[place] == crew)
                             .toArray();
         }
-        int fuelKg = (int) Math.min(table.fuel.usableKg(), FIRST_FUEL_KG);
+        int fuelKg = (int) Math.min(table.fuel.usableKg(), refuelToKg);
         return new Lean(new long[table.trips.length], places, fuelKg);
     }
 

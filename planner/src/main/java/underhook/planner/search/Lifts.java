@@ -119,6 +119,8 @@ final class Lifts {
         }
         if (rests) {
             grounding.rest(Cause.of(Cause.Kind.ENGINE_LIMIT, k));
+        } else if (refuels && wish.restsAt(run.refuels)) {
+            grounding.rest(Cause.of(Cause.Kind.EARLY_BREAK, k));
         }
         return true;
     }

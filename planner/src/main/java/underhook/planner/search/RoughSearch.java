@@ -21,14 +21,19 @@ final class RoughSearch {
 
     /** What seems the best of so many greedy orders, ways not yet asked for guessed. */
     Wish find(SplittableRandom random, int days, BooleanSupplier stop) {
+        return find(Lean.none(table), random, days, stop);
+    }
+
+    /** The same, leaning so at first. */
+    Wish find(Lean first, SplittableRandom random, int days, BooleanSupplier stop) {
         table.startGuessing();
-        Wish best = guessed(random, days, stop);
+        Wish best = guessed(first, random, days, stop);
         table.stopGuessing();
         return best;
     }
 
-    private Wish guessed(SplittableRandom random, int days, BooleanSupplier stop) {
-        Lean now = Lean.none(table);
+    private Wish guessed(Lean first, SplittableRandom random, int days, BooleanSupplier stop) {
+        Lean now = first;
         Lean bestLean = now;
         Wish best = greedy.order(now);
         long nowGuide = guideCents(best);

@@ -38,6 +38,9 @@ final class Tournament {
     private static final int FEW_TRIPS = 10;
     private static final int ROUGH_DAYS = 120;
 
+    /** How far first orders fill up, in hundredths of the tank; one after the other. */
+    private static final List<Integer> FIRST_FUEL_PERCENT = List.of(68, 76, 85, 94);
+
     private final DayTable table;
     private final Decoder decoder;
     private final Rounds rounds;
@@ -89,7 +92,7 @@ final class Tournament {
         int count = rounds.starters().size();
         for (int i = 0; i < first && !isOver(0); i++) {
             progress.accept((double) i / first / count);
-            Wish start = rough.find(random.split(), ROUGH_DAYS, hurry);
+            Wish start = rough.find(firstLean(entrants), random.split(), ROUGH_DAYS, hurry);
             built += ROUGH_DAYS;
             entrants.add(new Search(decoder, start));
             run(entrants.get(i), random.split(), days, 0);
@@ -102,6 +105,21 @@ final class Tournament {
             }
         }
         return entrants.get(0).best();
+    }
+
+    /** With many trips each of the levels once, then the two from which the best came in turn. */
+    private Lean firstLean(List<Search> entrants) {
+        if (!table.hasManyTrips()) {
+            return Lean.none(table);
+        }
+        int count = FIRST_FUEL_PERCENT.size();
+        int next = entrants.size();
+        if (next >= count) {
+            Search good = bestOf(entrants.subList(0, count), 2).get(next % 2);
+            next = entrants.indexOf(good);
+        }
+        return Lean.filling(
+                table, FIRST_FUEL_PERCENT.get(next) * (int) table.fuel.usableKg() / 100);
     }
 
     /** Rounds of guesses end early, so that a cut search still ends on days whose ways are found. */

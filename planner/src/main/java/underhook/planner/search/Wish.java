@@ -26,6 +26,9 @@ final class Wish {
     /** Line wished for each trip; none: the fitted one or the shortest that will do. */
     int[] line;
 
+    /** Whether each fuelling is made a whole break. */
+    final boolean[] restsAt = new boolean[LEVELS];
+
     long restWaitS = NO_EARLY_REST_S;
     boolean fuelsWhileWaiting;
 
@@ -51,8 +54,14 @@ final class Wish {
         System.arraycopy(from.teamOf, 0, teamOf, 0, teamOf.length);
         System.arraycopy(from.refuelToKg, 0, refuelToKg, 0, LEVELS);
         System.arraycopy(from.line, 0, line, 0, line.length);
+        System.arraycopy(from.restsAt, 0, restsAt, 0, LEVELS);
         restWaitS = from.restWaitS;
         fuelsWhileWaiting = from.fuelsWhileWaiting;
+    }
+
+    /** Whether the last of so many fuellings is made a whole break. */
+    boolean restsAt(int done) {
+        return done <= LEVELS && restsAt[done - 1];
     }
 
     int refuelToKg(int done) {

@@ -1,5 +1,6 @@
 package underhook.planner.search;
 
+import java.util.Arrays;
 import java.util.SplittableRandom;
 
 /** Small random changes of a wish. */
@@ -7,6 +8,9 @@ final class WishChanger {
     private static final int LEVEL_STEP_KG = 10;
     private static final int LEAST_LEVEL_KG = 60;
     private static final int LONGEST_BLOCK = 5;
+
+    /** So many changes of a level to one of all later ones besides. */
+    private static final int LEVELS_TO_ALL = 4;
 
     private final DayTable table;
 
@@ -27,7 +31,7 @@ final class WishChanger {
         } else if (kind < 78) {
             relocate(wish.tokens, random, 2 + random.nextInt(LONGEST_BLOCK - 1));
         } else if (kind < 86) {
-            changeLevel(wish, random);
+            changeFuelling(wish, random, table.hasManyTrips() && kind >= 84);
         } else if (kind < 92) {
             changeTeam(wish, random);
         } else if (kind < 96) {
@@ -54,7 +58,7 @@ final class WishChanger {
         int block = Math.min(length, tokens.length);
         int from = random.nextInt(tokens.length - block + 1);
         int to = near(from, tokens.length - block + 1, random);
-        int[] moved = java.util.Arrays.copyOfRange(tokens, from, from + block);
+        int[] moved = Arrays.copyOfRange(tokens, from, from + block);
         if (to > from) {
             System.arraycopy(tokens, from + block, tokens, from, to - from);
         } else {
@@ -118,7 +122,7 @@ final class WishChanger {
     }
 
     private int[] tripsAt(int[] tokens, int place) {
-        return java.util.Arrays.stream(tokens)
+        return Arrays.stream(tokens)
                 .filter(token -> token < table.trips.length && isAt(token, place))
                 .toArray();
     }
@@ -140,12 +144,20 @@ final class WishChanger {
         tokens[b] = kept;
     }
 
-    private void changeLevel(Wish wish, SplittableRandom random) {
+    /** How far a fuelling fills up, or whether it is made a whole break. */
+    private void changeFuelling(Wish wish, SplittableRandom random, boolean rests) {
         int at = random.nextInt(Wish.LEVELS);
+        if (rests) {
+            wish.restsAt[at] = !wish.restsAt[at];
+            return;
+        }
         int step = (random.nextInt(13) - 6) * LEVEL_STEP_KG;
         int most = (int) table.fuel.usableKg();
         int level = Math.max(LEAST_LEVEL_KG, Math.min(most, wish.refuelToKg[at] + step));
         wish.refuelToKg[at] = level;
+        if (table.hasManyTrips() && random.nextInt(LEVELS_TO_ALL) == 0) {
+            Arrays.fill(wish.refuelToKg, at, Wish.LEVELS, level);
+        }
     }
 
     private void changeTeam(Wish wish, SplittableRandom random) {

@@ -14,6 +14,7 @@ final class EveryOrder {
     private final TinyDay day;
     private final int count;
     private long bestCents = Long.MAX_VALUE;
+    private long earliestS = Long.MAX_VALUE;
     private int bestFlown = -1;
     private long orders;
 
@@ -68,6 +69,11 @@ final class EveryOrder {
         return bestCents;
     }
 
+    /** When the earliest day on which everything is flown is down, s. */
+    long earliestS() {
+        return earliestS;
+    }
+
     boolean fliesAll() {
         return bestFlown == count;
     }
@@ -104,6 +110,7 @@ final class EveryOrder {
         if (now.hovers) {
             goTo(now, near(now.place));
         }
+        earliestS = flown == count ? Math.min(earliestS, now.timeS) : earliestS;
         long wholeS = now.timeS - TinyDay.START_S;
         long cents =
                 TinyDay.FLYING_CENTS * now.flownS / 60

@@ -1,0 +1,92 @@
+package underhook.planner.search;
+
+/**
+ * The least time on the ground that so much flying needs: breaks, fuelling and, of a whole day, the line.
+ *
+ * <p>No stretch with the engine on is longer than its limit, so there are so many breaks. What is burnt above a full
+ * tank less the reserve is filled in, at most that much at a time; each fuelling takes its own time besides the flow,
+ * and after each stop the engine is started. A break holds one fuelling as far as it fits, and may hold the line; all
+ * else takes time of its own.
+ */
+final class LeastStops {
+    private final DayRules rules;
+    private final FuelRules fuel;
+    private final double roomKg;
+    private final double moreKg;
+    private final long lineS;
+    private final long savesS;
+
+    private LeastStops(DayTable table, double moreKg, long lineS, long savesS) {
+        this.rules = table.rules;
+        this.fuel = table.fuel;
+        this.roomKg = fuel.usableKg() - fuel.reserveKg() - fuel.spreadKg();
+        this.moreKg = moreKg;
+        this.lineS = lineS;
+        this.savesS = savesS;
+    }
+
+    /** Among the flying of any part of a day. */
+    static LeastStops within(DayTable table) {
+        return new LeastStops(table, 0, 0, 0);
+    }
+
+    /**
+     * Of a whole day; the line is off in the morning, and is fitted before the first trip.
+     *
+     * @param moreKg burnt besides the flow, the first start among it
+     * @param savesS how much shorter all other flying can be at most for what is flown before the line is fitted, s
+     */
+    static LeastStops ofDay(DayTable table, double moreKg, long savesS) {
+        return new LeastStops(table, moreKg, table.rules.lineChangeS(), savesS);
+    }
+
+    /** Least seconds on the ground among so many in the air. */
+    long stopsS(long flownS) {
+        long breaks = Math.max(0, flownS - 1) / rules.engineOnS();
+        // A break before the first trip is one of these only when so much is flown before it.
+        boolean shares = breaks > 0 && flownS - breaks * rules.engineOnS() <= savesS + lineS;
+        double besidesS = fuellingS(flownS, breaks, 0) + lineS;
+        if (shares) {
+            besidesS = Math.min(besidesS, fuellingS(flownS, breaks, lineS));
+        }
+        return breaks * rules.breakS() + (long) Math.floor(besidesS);
+    }
+
+    /** Least seconds of fuelling besides the breaks, one of which holds something else for so long. */
+    private double fuellingS(long flownS, long breaks, long takenS) {
+        if (roomKg <= fuel.startKg()) {
+            return 0;
+        }
+        double burntKg = fuel.burnKgPerS() * flownS + moreKg - roomKg;
+        double leastS = Double.POSITIVE_INFINITY;
+        for (long fills = 0; fills <= breaks || leastS == Double.POSITIVE_INFINITY; fills++) {
+            double filledKg = burntKg + fuel.startKg() * Math.max(breaks, fills);
+            if (filledKg <= fills * roomKg) {
+                boolean allHold = fills >= breaks && takenS > 0;
+                long free = allHold ? breaks - 1 : Math.min(breaks, fills);
+                double fitsKg = free * fitsKg(0) + (allHold ? fitsKg(takenS) : 0);
+                double overS = free * overS(0) + (allHold ? overS(takenS) : aloneOverS(takenS));
+                double aloneS = fuel.refuelS() * Math.max(0, fills - breaks);
+                double flowS = Math.max(0, filledKg - fitsKg) / fuel.refuelKgPerS();
+                leastS = Math.min(leastS, overS + aloneS + flowS);
+            }
+        }
+        return leastS;
+    }
+
+    /** Most that is filled in a break that holds something else for so long, kg. */
+    private double fitsKg(long takenS) {
+        double leftS = Math.max(0, rules.breakS() - takenS - fuel.refuelS());
+        return Math.min(roomKg, leftS * fuel.refuelKgPerS());
+    }
+
+    /** How much longer than a break that is before anything flows, s. */
+    private double overS(long takenS) {
+        return Math.max(0, takenS + fuel.refuelS() - rules.breakS());
+    }
+
+    /** How much longer than a break something that it holds alone is, s. */
+    private double aloneOverS(long takenS) {
+        return Math.max(0, takenS - rules.breakS());
+    }
+}
