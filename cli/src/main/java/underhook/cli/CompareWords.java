@@ -15,6 +15,7 @@ import underhook.app.compare.CompareDays.Row;
 import underhook.app.compare.DayFigures;
 import underhook.app.port.Caution;
 import underhook.app.port.Written;
+import underhook.core.plan.DayPrice;
 import underhook.core.unit.Units;
 
 /** Days side by side as lines of text and as JSON. Times and minutes are rounded up. */
@@ -83,6 +84,14 @@ final class CompareWords {
                 .orElse("-");
     }
 
+    private static String comforts(DayPrice price) {
+        return "of the price "
+                + price.comfortsCents() / 100
+                + " "
+                + price.currency()
+                + " for refused comforts";
+    }
+
     private static String seconds(double s) {
         // As a whole number: a double could come out as "-0".
         return (long) Math.ceil(s) + " s";
@@ -96,6 +105,9 @@ final class CompareWords {
                             told.add(
                                     Words.counts(
                                             one.rotations(), one.refuels(), one.lineChanges()));
+                            one.price()
+                                    .filter(price -> price.comfortsCents() > 0)
+                                    .ifPresent(price -> told.add(comforts(price)));
                             told.add("left out: " + words(one.leftOut()));
                             told.add(
                                     "crossed with a load: "
@@ -157,6 +169,7 @@ final class CompareWords {
                 .ifPresent(
                         price -> {
                             node.put("totalCents", price.totalCents());
+                            node.put("comfortsCents", price.comfortsCents());
                             node.put("currency", price.currency());
                         });
         node.put("rotations", one.rotations());

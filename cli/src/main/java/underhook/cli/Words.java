@@ -4,12 +4,16 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
 import underhook.core.finding.Finding;
+import underhook.core.plan.DayPrice;
 import underhook.core.plan.Odds;
 import underhook.core.plan.Plan;
+import underhook.core.plan.RefusedComfort.Comfort;
 import underhook.core.plan.Summary;
 import underhook.core.plan.Trade;
 import underhook.core.unit.Units;
@@ -128,12 +132,14 @@ final class Words {
                                         String.format(
                                                 Locale.ROOT,
                                                 "%nprice: %d %s: flying %d, machine standing %d,"
-                                                        + " people %d",
+                                                        + " people %d, refused comforts %d%s",
                                                 price.totalCents() / 100,
                                                 price.currency(),
                                                 price.flyingCents() / 100,
                                                 price.standingCents() / 100,
-                                                price.peopleCents() / 100)));
+                                                price.peopleCents() / 100,
+                                                price.comfortsCents() / 100,
+                                                refused(price))));
         // Alone it would only say again what stands above.
         List<Trade> front = plan.summary().front();
         for (Trade trade : front.size() > 1 ? front : List.<Trade>of()) {
@@ -149,6 +155,17 @@ final class Words {
                             trade.flyingRatePercent()));
         }
         return told.toString();
+    }
+
+    /** How often each comfort is refused, in the order of the kinds. */
+    private static String refused(DayPrice price) {
+        Map<Comfort, Integer> counts = new EnumMap<>(Comfort.class);
+        price.comforts().forEach(one -> counts.merge(one.comfort(), 1, Integer::sum));
+        return counts.isEmpty()
+                ? ""
+                : counts.entrySet().stream()
+                        .map(one -> one.getKey().word() + " " + counted(one.getValue(), "time"))
+                        .collect(Collectors.joining(", ", " (", ")"));
     }
 
     /** How safe the finish is, in one line; chances are rounded down. */

@@ -38,6 +38,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 import underhook.adapter.planfile.PlanJsonReader;
 import underhook.assembly.Settings;
@@ -475,6 +476,39 @@ class DemoDayIT {
         assertThat(assertRefused(forged, "total.json"))
                 .contains("SUMMARY_WRONG summary.flightGapPercent")
                 .contains("SUMMARY_WRONG summary.price.totalCents");
+    }
+
+    /** Expected: the demo's own rates, 2.00 a knot over 3 and 0.20 a minute on foot. */
+    @Test
+    void prices_what_it_refuses_beside_the_lift_and_in_the_sum() {
+        JsonNode price = plan.get("summary").get("price");
+        long sum = 0;
+        for (JsonNode one : price.get("comforts")) {
+            long rate = one.get("comfort").asString().equals("walk") ? 20 : 200;
+            assertThat(one.get("comfort").asString()).isIn("walk", "crosswind");
+            assertThat(one.get("cents").asLong()).isEqualTo(rate * one.get("count").asLong());
+            sum += one.get("cents").asLong();
+        }
+        assertThat(price.get("comfortsCents").asLong()).isEqualTo(sum).isPositive();
+        assertThat(price.get("totalCents").asLong())
+                .isEqualTo(
+                        sum
+                                + price.get("flyingCents").asLong()
+                                + price.get("standingCents").asLong()
+                                + price.get("peopleCents").asLong());
+        assertThat(demo.out()).contains("refused comforts " + sum / 100 + " (crosswind ");
+        assertThat(plan.get("steps").toString()).contains("refused comfort: less crosswind, ");
+    }
+
+    @Test
+    void is_refused_when_a_refused_comfort_is_kept_quiet() throws IOException {
+        JsonNode forged = plan.deepCopy();
+        ObjectNode price = (ObjectNode) forged.get("summary").get("price");
+        long cents = price.get("comforts").get(0).get("cents").asLong();
+        ((ArrayNode) price.get("comforts")).remove(0);
+        price.put("comfortsCents", price.get("comfortsCents").asLong() - cents);
+        price.put("totalCents", price.get("totalCents").asLong() - cents);
+        assertThat(assertRefused(forged, "comfort.json")).contains("SUMMARY_WRONG comforts");
     }
 
     @Test

@@ -87,6 +87,7 @@ final class WaysApi {
                 .ifPresent(
                         price ->
                                 node.put("totalCents", price.totalCents())
+                                        .put("comfortsCents", price.comfortsCents())
                                         .put("currency", price.currency()));
         node.put("refuels", one.refuels());
         node.put("lineChanges", one.lineChanges());

@@ -11,6 +11,7 @@ import underhook.adapter.job.text.Quantity;
 import underhook.adapter.job.text.Range;
 import underhook.adapter.job.text.Source.Found;
 import underhook.core.finding.FindingCode;
+import underhook.core.job.ComfortRates;
 import underhook.core.job.Handling;
 import underhook.core.job.LoadKind;
 import underhook.core.job.LoadShape;
@@ -177,14 +178,25 @@ final class RulesFile {
                         ? 100
                         : costs.whole(
                                 "flying_counts_percent", Range.of(1, most, "between 1 and 99999"));
+        ComfortRates comforts = ComfortFields.read(costs);
         costs.refuseUnknown();
         return Optional.of(
                 new Rules.Costs(
-                        flying, standing, people, currency, Math.max(1, Math.min(most, counted))));
+                        flying,
+                        standing,
+                        people,
+                        currency,
+                        Math.max(1, Math.min(most, counted)),
+                        comforts));
     }
 
     private static long cents(Fields costs, String name) {
-        double cents = costs.number(name, Range.of(0, 1e6, "between 0 and 1000000")) * 100;
+        return cents(costs, name, Range.of(0, 1e6, "between 0 and 1000000"));
+    }
+
+    /** Money to the cent, as whole cents. */
+    static long cents(Fields costs, String name, Range range) {
+        double cents = costs.number(name, range) * 100;
         if (Math.abs(cents - Math.rint(cents)) > 1e-6) {
             costs.fault(
                     FindingCode.FIELD_OUT_OF_RANGE,

@@ -50,6 +50,11 @@ final class PilotAnnex {
             flow.heading("What else could be flown");
             flow.paragraph(Face.TEXT, others);
         }
+        String refused = refused();
+        if (!refused.isEmpty()) {
+            flow.heading("Comforts this day refuses");
+            flow.paragraph(Face.TEXT, refused);
+        }
         flow.heading("Each lift");
         flow.table(
                 List.of(
@@ -143,6 +148,25 @@ final class PilotAnnex {
                 what + (step.engineRunning() ? ", engine runs." : ", engine off."),
                 String.join(" ", over),
                 step.because());
+    }
+
+    /** Who goes without what, and when; empty where nothing with a rate is refused. */
+    private String refused() {
+        return plan.summary().price().stream()
+                .flatMap(price -> price.comforts().stream())
+                .map(
+                        one ->
+                                words.clock(one.at())
+                                        + " "
+                                        + one.subject()
+                                        + " "
+                                        + one.place()
+                                        + ": "
+                                        + Words.words(one.comfort().word())
+                                        + (one.comfort().unit().equals("set-down")
+                                                ? ""
+                                                : " " + one.count() + " " + one.comfort().unit()))
+                .collect(Collectors.joining("; "));
     }
 
     /** Flying minutes and end of each day that was not chosen; empty when there is none. */

@@ -30,6 +30,7 @@ import underhook.core.plan.PathPoint;
 import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
 import underhook.core.plan.PoleSetting;
+import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
@@ -187,7 +188,18 @@ public final class PlanJsonReader implements PlanReader {
                             p.whole("flyingCents"),
                             p.whole("standingCents"),
                             p.whole("peopleCents"),
+                            p.objectsIfThere("comforts", Reading::comfort),
                             p.text("currency"));
+            // Plans written before comforts had a price lack them.
+            long comfortsCents = p.isThere("comfortsCents") ? p.whole("comfortsCents") : 0;
+            if (comfortsCents != price.comfortsCents()) {
+                doubts.add(
+                        doubt(
+                                "summary.price.comfortsCents",
+                                Long.toString(comfortsCents),
+                                Long.toString(price.comfortsCents()),
+                                "cents"));
+            }
             if (statedCents != price.totalCents()) {
                 doubts.add(
                         doubt(
@@ -199,11 +211,30 @@ public final class PlanJsonReader implements PlanReader {
             return price;
         }
 
+        private static RefusedComfort comfort(ObjectFields c) {
+            Optional<RefusedComfort.Comfort> comfort = PlanWords.findComfort(c.text("comfort"));
+            if (comfort.isEmpty()) {
+                c.refuse("comfort", "sun-ahead, sun-beside, tailwind, crosswind or walk");
+            }
+            RefusedComfort.Comfort known = comfort.orElse(RefusedComfort.Comfort.WALK);
+            if (!c.text("unit").equals(known.unit())) {
+                c.refuse("unit", known.unit());
+            }
+            return new RefusedComfort(
+                    known,
+                    c.text("subject"),
+                    c.id("place", PlaceId::new),
+                    c.time("at"),
+                    c.whole("count"),
+                    c.whole("cents"));
+        }
+
         private static Trade trade(ObjectFields t) {
             return new Trade(
                     Units.minutesToS(t.number("flightMinutes")),
                     t.time("finishAt"),
                     t.whole("totalCents"),
+                    t.isThere("comfortsCents") ? t.whole("comfortsCents") : 0,
                     t.count("flyingRatePercent"),
                     t.flag("chosen"));
         }

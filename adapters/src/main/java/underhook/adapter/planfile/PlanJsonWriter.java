@@ -38,6 +38,7 @@ import underhook.core.plan.PathPoint;
 import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
 import underhook.core.plan.PoleSetting;
+import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
@@ -127,13 +128,27 @@ public final class PlanJsonWriter implements OutputWriter {
             return node;
         }
 
-        private static ObjectNode price(DayPrice price) {
+        private ObjectNode price(DayPrice price) {
             ObjectNode node = NODES.objectNode();
             node.put("flyingCents", price.flyingCents());
             node.put("standingCents", price.standingCents());
             node.put("peopleCents", price.peopleCents());
+            node.put("comfortsCents", price.comfortsCents());
             node.put("totalCents", price.totalCents());
             node.put("currency", price.currency());
+            node.set("comforts", array(price.comforts(), this::comfort));
+            return node;
+        }
+
+        private ObjectNode comfort(RefusedComfort one) {
+            ObjectNode node = NODES.objectNode();
+            node.put("comfort", one.comfort().word());
+            node.put("subject", one.subject());
+            node.put("place", one.place().value());
+            node.put("at", time(one.at()));
+            node.put("count", one.count());
+            node.put("unit", one.comfort().unit());
+            node.put("cents", one.cents());
             return node;
         }
 
@@ -142,6 +157,7 @@ public final class PlanJsonWriter implements OutputWriter {
             node.put("flightMinutes", minutes(trade.flightS()));
             node.put("finishAt", time(trade.finishAt()));
             node.put("totalCents", trade.totalCents());
+            node.put("comfortsCents", trade.comfortsCents());
             node.put("flyingRatePercent", trade.flyingRatePercent());
             node.put("chosen", trade.chosen());
             return node;

@@ -3,6 +3,7 @@ package underhook.adapter.planfile;
 import java.util.Arrays;
 import java.util.Optional;
 import underhook.core.plan.PlaceRoom;
+import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.StepKind;
 
@@ -53,6 +54,12 @@ final class PlanWords {
     static Optional<ReleaseLook.Use> findUse(String word) {
         return Arrays.stream(ReleaseLook.Use.values())
                 .filter(use -> word(use).equals(word))
+                .findFirst();
+    }
+
+    static Optional<RefusedComfort.Comfort> findComfort(String word) {
+        return Arrays.stream(RefusedComfort.Comfort.values())
+                .filter(comfort -> comfort.word().equals(word))
                 .findFirst();
     }
 

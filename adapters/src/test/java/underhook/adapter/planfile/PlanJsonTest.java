@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -19,9 +20,12 @@ import underhook.app.port.OutputWriter.Output;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
+import underhook.core.job.PlaceId;
+import underhook.core.plan.DayPrice;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Limit;
 import underhook.core.plan.Plan;
+import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.VerifierReport;
@@ -238,6 +242,45 @@ class PlanJsonTest {
         assertThat(read(text).findings())
                 .extracting(Finding::subject)
                 .containsExactly("summary.price.totalCents");
+    }
+
+    @Test
+    void keeps_refused_comforts_with_their_prices() throws IOException {
+        String comforts =
+                " \"comforts\" : [{\"comfort\" : \"tailwind\", \"subject\" : \"B1\", \"place\" : \"S1\","
+                        + " \"at\" : \"2026-09-08T07:16:40-01:00\", \"count\" : 3, \"unit\" : \"kt\","
+                        + " \"cents\" : 15}]}";
+        String text =
+                text(SmallDay.output())
+                        .replace(
+                                "\"cutShort\" : false",
+                                "\"cutShort\" : false, \"price\" : {\"flyingCents\" : 1, \"standingCents\" : 2,"
+                                        + " \"peopleCents\" : 3, \"comfortsCents\" : 15, \"totalCents\" : 21,"
+                                        + " \"currency\" : \"EUR\","
+                                        + comforts);
+
+        assertThat(read(text).findings()).isEmpty();
+        DayPrice price = read(text).getValue().summary().price().orElseThrow();
+        assertThat(price.comforts())
+                .containsExactly(
+                        new RefusedComfort(
+                                RefusedComfort.Comfort.TAILWIND,
+                                "B1",
+                                new PlaceId("S1"),
+                                Instant.parse("2026-09-08T08:16:40Z"),
+                                3,
+                                15));
+        assertThat(read(text(output(read(text).getValue()))).getValue().summary().price())
+                .contains(price);
+        assertThat(
+                        read(text.replace("\"comfortsCents\" : 15", "\"comfortsCents\" : 14"))
+                                .findings())
+                .extracting(Finding::subject)
+                .containsExactly("summary.price.comfortsCents");
+        assertThat(codeOf(text.replace("\"unit\" : \"kt\"", "\"unit\" : \"min\"")))
+                .isEqualTo(FindingCode.PLAN_UNREADABLE);
+        assertThat(codeOf(text.replace("\"tailwind\"", "\"breeze\"")))
+                .isEqualTo(FindingCode.PLAN_UNREADABLE);
     }
 
     @Test

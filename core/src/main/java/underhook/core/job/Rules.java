@@ -129,19 +129,27 @@ public record Rules(
      * @param peopleCents a minute of all ground people together
      * @param flyingCountsPercent a flying minute counts as so much of its rate when days are compared; prices and
      *     invoices keep the rate
+     * @param comforts what it costs to refuse one
      */
     public record Costs(
             long flyingCents,
             long standingCents,
             long peopleCents,
             String currency,
-            int flyingCountsPercent) {
+            int flyingCountsPercent,
+            ComfortRates comforts) {
         /** The most that a flying minute may count, percent of its rate. */
         public static final int MOST_COUNTED_PERCENT = 99_999;
 
         /** Days are compared by what they cost. */
         public Costs(long flyingCents, long standingCents, long peopleCents, String currency) {
-            this(flyingCents, standingCents, peopleCents, currency, 100);
+            this(flyingCents, standingCents, peopleCents, currency, 100, ComfortRates.NONE);
+        }
+
+        /** The same with other rates of comforts. */
+        public Costs with(ComfortRates other) {
+            return new Costs(
+                    flyingCents, standingCents, peopleCents, currency, flyingCountsPercent, other);
         }
 
         public Costs {
@@ -149,6 +157,7 @@ public record Rules(
                 throw new IllegalArgumentException(
                         "flyingCountsPercent (" + flyingCountsPercent + ") is out of range.");
             }
+            Objects.requireNonNull(comforts, "comforts");
             if (flyingCents < 0 || standingCents < 0 || peopleCents < 0) {
                 throw new IllegalArgumentException("costs must not be negative.");
             }

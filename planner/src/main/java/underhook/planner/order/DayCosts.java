@@ -3,8 +3,10 @@ package underhook.planner.order;
 import java.time.Instant;
 import java.util.List;
 import java.util.OptionalDouble;
+import underhook.core.job.LoadId;
 import underhook.core.job.Rules;
 import underhook.core.plan.DayPrice;
+import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.Trade;
 import underhook.planner.search.DayOrder;
 import underhook.planner.search.DayTable;
@@ -14,10 +16,15 @@ final class DayCosts {
     private final DayModel model;
     private final DayTable table;
     private final DayOrder.Found found;
+    private final List<RefusedComfort> comforts;
     private final double boundS;
 
-    DayCosts(DayModel model, DayTable table, DayOrder.Found found) {
+    /**
+     * @param comforts what the day as told refuses
+     */
+    DayCosts(DayModel model, DayTable table, DayOrder.Found found, List<RefusedComfort> comforts) {
         this.model = model;
+        this.comforts = List.copyOf(comforts);
         this.table = table;
         this.found = found;
         this.boundS = DayOrder.flightBoundS(table, found.day());
@@ -25,6 +32,15 @@ final class DayCosts {
 
     DayPrice price() {
         return price(found.day().flownS(), found.day().finishS());
+    }
+
+    /** Comforts that a lift refuses, in words. */
+    List<String> refusedBy(LoadId first) {
+        return comforts.stream()
+                .filter(one -> one.comfort() != RefusedComfort.Comfort.WALK)
+                .filter(one -> one.subject().equals(first.value()))
+                .map(one -> Discomforts.words(one, model.rules.costs().currency()))
+                .toList();
     }
 
     /** By the job's own rates, whatever a flying minute counts when days are compared. */
@@ -35,20 +51,24 @@ final class DayCosts {
                 costs.flyingCents() * flownS / 60,
                 costs.standingCents() * Math.max(0, wholeS - flownS) / 60,
                 costs.peopleCents() * wholeS / 60,
+                comforts,
                 costs.currency());
     }
 
     List<Trade> front() {
-        return found.front().stream()
-                .map(
-                        one ->
-                                new Trade(
-                                        (double) one.flownS(),
-                                        model.instant(one.finishS()),
-                                        price(one.flownS(), one.finishS()).totalCents(),
-                                        counted(one.flyingRatePercent()),
-                                        one.chosen()))
-                .toList();
+        return found.front().stream().map(this::trade).toList();
+    }
+
+    private Trade trade(DayOrder.Offer one) {
+        DayPrice price = price(one.flownS(), one.finishS());
+        long comfortsCents = one.chosen() ? price.comfortsCents() : one.comfortCents();
+        return new Trade(
+                (double) one.flownS(),
+                model.instant(one.finishS()),
+                price.totalCents() - price.comfortsCents() + comfortsCents,
+                comfortsCents,
+                counted(one.flyingRatePercent()),
+                one.chosen());
     }
 
     /** Of the rate itself, where the search knew only what a minute counts. */

@@ -445,7 +445,7 @@ final class DayModel {
     }
 
     /** Every wind that may hold then, the one that is flown by first. */
-    private List<PlaceWind> winds(int place, int slot) {
+    List<PlaceWind> winds(int place, int slot) {
         Slot air = slots.get(slot);
         PlaceWind other =
                 new PlaceWind(

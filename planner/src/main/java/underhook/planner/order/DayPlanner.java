@@ -78,7 +78,12 @@ public final class DayPlanner {
         }
         findings.addAll(new DayFindings(model, people, maker, day).list());
         progress.step("bounding the flying time", 0.92);
-        DayCosts costs = new DayCosts(model, table, found);
+        DayCosts costs =
+                new DayCosts(
+                        model,
+                        table,
+                        found,
+                        new Discomforts(model).list(maker.trips(), people, day));
         boolean cutShort = found.cutShort() || maker.isCut() || model.isCut();
         return Outcome.done(
                 new PlanBuilder(model, maker, people, new PlanBuilder.Built(day, cutShort, costs))

@@ -50,7 +50,7 @@ record DayState(
             int from) {}
 
     /** Something that happened to a team. */
-    record Stay(int team, int place, long fromS, long toS, String doing) {}
+    record Stay(int team, int place, long fromS, long toS, String doing, boolean walks) {}
 
     /** Where a team is in the end, since when, and from when it is free. */
     record TeamEnd(int place, long arrivedS, long freeS) {}

@@ -93,7 +93,13 @@ final class DayStory {
                     case WALKS -> "walks to " + place;
                     case FLIES -> "flown to " + place;
                 };
-        return new DayState.Stay(stay.team(), stay.place(), stay.fromS(), stay.untilS(), doing);
+        return new DayState.Stay(
+                stay.team(),
+                stay.place(),
+                stay.fromS(),
+                stay.untilS(),
+                doing,
+                stay.doing() == TeamStay.Doing.WALKS);
     }
 
     /** What a lift was flown as soon as; where nothing held it back, by when the wind or the end of its forecast wants it done. */

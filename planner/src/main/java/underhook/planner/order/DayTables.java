@@ -16,6 +16,7 @@ import underhook.planner.search.DayTable;
 import underhook.planner.search.FuelRules;
 import underhook.planner.search.LegTimes;
 import underhook.planner.search.Rates;
+import underhook.planner.search.SetDownPrice;
 import underhook.planner.search.SpotRow;
 import underhook.planner.search.TeamRow;
 import underhook.planner.search.TripRow;
@@ -244,13 +245,15 @@ final class DayTables {
         return new Rates(
                 Math.multiplyExact(costs.flyingCents(), costs.flyingCountsPercent()) / 100,
                 costs.standingCents(),
-                costs.peopleCents());
+                costs.peopleCents(),
+                costs.comforts().walkMinuteCents());
     }
 
     /** Ways and limits as the model has them. */
-    private record Legs(DayModel model, TripMaker maker, List<Trip> trips) implements LegTimes {
+    private record Legs(DayModel model, TripMaker maker, List<Trip> trips, Discomforts discomforts)
+            implements LegTimes {
         Legs(DayModel model, TripMaker maker) {
-            this(model, maker, maker.trips());
+            this(model, maker, maker.trips(), new Discomforts(model));
         }
 
         @Override
@@ -261,6 +264,26 @@ final class DayTables {
         @Override
         public int emptyS(int from, int to, int line, int slot) {
             return seconds(model.emptyLeg(from, to, line, slot));
+        }
+
+        @Override
+        public SetDownPrice setDownPrice(int trip, int line, int slotFrom, int slotTo) {
+            Trip one = trips.get(trip);
+            return model.loadedLeg(one, line, slotFrom, slotTo)
+                    .map(leg -> discomforts.price(one.to(), slotTo, leg.wayIn()))
+                    .orElse(SetDownPrice.NONE);
+        }
+
+        @Override
+        public SetDownPrice guessedSetDownPrice(int trip, int line, int slotTo) {
+            if (!model.rules.costs().comforts().countsWaysIn()) {
+                return SetDownPrice.NONE;
+            }
+            Trip one = trips.get(trip);
+            double lineM = model.machine.lines().get(line).lengthM();
+            return model.wayIn(one.to(), slotTo, one.kindNames(), one.rig(lineM))
+                    .map(wayIn -> discomforts.price(one.to(), slotTo, wayIn))
+                    .orElse(SetDownPrice.NONE);
         }
 
         private static int seconds(Optional<DayModel.LegAt> leg) {

@@ -274,6 +274,8 @@ final class PlanBuilder {
         }
         tailwindOut(out, flown).ifPresent(all::add);
         passedOver(flown).ifPresent(all::add);
+        LoadId lifted = trips.get(flown.trip()).ids().get(0);
+        costs.ifPresent(one -> all.addAll(one.refusedBy(lifted)));
         return all;
     }
 

@@ -30,10 +30,16 @@ public final class DayOrder {
     /**
      * A day that could be flown instead.
      *
+     * @param comfortCents of its price, of refused comforts
      * @param flyingRatePercent the share of a flying minute's rate at which it is the cheapest that was found
      */
     public record Offer(
-            long flownS, long finishS, long cents, int flyingRatePercent, boolean chosen) {}
+            long flownS,
+            long finishS,
+            long comfortCents,
+            long cents,
+            int flyingRatePercent,
+            boolean chosen) {}
 
     /**
      * What ends a search.
@@ -84,6 +90,7 @@ public final class DayOrder {
                                         new Offer(
                                                 one.flownS(),
                                                 one.finishS(),
+                                                one.comfortCents(),
                                                 one.cents(),
                                                 one.equals(chosen) ? 100 : one.flyingRatePercent(),
                                                 one.equals(chosen)))

@@ -1,7 +1,10 @@
 package underhook.planner.search;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A day as a puzzle: places, trips, teams, lines, hours and rules, all by number.
@@ -76,6 +79,8 @@ public final class DayTable {
     private final int[] most;
     private final int[] empty;
     private final boolean[] open;
+    private final List<@Nullable SetDownPrice> setDowns;
+    private final List<@Nullable SetDownPrice> setDownGuesses;
     private final int[] loadedGuess;
     private final int[] emptyGuess;
 
@@ -113,6 +118,9 @@ public final class DayTable {
         int hours = untilS.length;
         this.loaded = unknown(trips.size() * lines.length * hours * hours);
         this.most = unknown(loaded.length);
+        this.setDowns = new ArrayList<>(Collections.nCopies(loaded.length, null));
+        this.setDownGuesses =
+                new ArrayList<>(Collections.nCopies(trips.size() * lines.length * hours, null));
         this.empty = unknown(spots.size() * spots.size() * (lines.length + 1) * hours);
         this.open = new boolean[trips.size() * hours];
         this.loadedGuess = unknown(trips.size() * hours);
@@ -244,6 +252,23 @@ public final class DayTable {
             }
         }
         return loaded[at];
+    }
+
+    /** What the comforts cost that a lift refuses; guessed where its way is. */
+    SetDownPrice setDownPrice(int trip, int line, int slotFrom, int slotTo) {
+        int row = (trip * lines.length + line) * untilS.length;
+        int at = (row + slotFrom) * untilS.length + slotTo;
+        boolean known = loaded[at] != UNKNOWN;
+        List<@Nullable SetDownPrice> kept = known ? setDowns : setDownGuesses;
+        SetDownPrice price = kept.get(known ? at : row + slotTo);
+        if (price == null) {
+            price =
+                    known
+                            ? legTimes.setDownPrice(trip, line, slotFrom, slotTo)
+                            : legTimes.guessedSetDownPrice(trip, line, slotTo);
+            kept.set(known ? at : row + slotTo, price);
+        }
+        return price;
     }
 
     int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {

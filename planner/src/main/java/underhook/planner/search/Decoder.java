@@ -253,6 +253,7 @@ final class Decoder {
     }
 
     long priceCents() {
-        return rates.cents(run.flightS, run.timeS - table.rules.startS(), run.countDropped());
+        return rates.cents(run.flightS, run.timeS - table.rules.startS(), run.countDropped())
+                + run.comfortCents;
     }
 }

@@ -29,10 +29,16 @@ final class Front {
     }
 
     /** One wish with the share of the flying rate at which it was found. */
-    record Point(Wish wish, int flyingRatePercent, long flownS, long finishS, long cents) {}
+    record Point(
+            Wish wish,
+            int flyingRatePercent,
+            long flownS,
+            long finishS,
+            long comfortCents,
+            long cents) {}
 
     /**
-     * The days that none beats in both flying and finish and leaves out no more; fewest flying first. The first wish
+     * The days that none beats in flying, finish and refused comforts at once and leaves out no more; fewest flying first. The first wish
      * is among those compared, so the cheapest of them costs no more.
      *
      * @param days how many are built in all; half of them look for the fewest flying minutes, mostly from first
@@ -89,9 +95,10 @@ final class Front {
                         Comparator.comparingLong(
                                 one ->
                                         rates.cents(
-                                                one.flownS(),
-                                                one.finishS() - table.rules.startS(),
-                                                0)))
+                                                        one.flownS(),
+                                                        one.finishS() - table.rules.startS(),
+                                                        0)
+                                                + one.comfortCents()))
                 .orElseThrow();
     }
 
@@ -120,7 +127,8 @@ final class Front {
         long cents = decoder.decode(wish, null);
         // What keeps the search from dropping loads is no money that anybody pays.
         long paid = cents - decoder.run().countDropped() * Rates.DROPPED_CENTS;
-        return new Point(wish, percent, decoder.run().flightS, decoder.run().timeS, paid);
+        Run run = decoder.run();
+        return new Point(wish, percent, run.flightS, run.timeS, run.comfortCents, paid);
     }
 
     private static List<Point> kept(List<Point> all) {
@@ -129,14 +137,19 @@ final class Front {
                         .sorted(
                                 Comparator.comparingLong(Point::flownS)
                                         .thenComparingLong(Point::finishS)
+                                        .thenComparingLong(Point::comfortCents)
                                         .thenComparingLong(Point::flyingRatePercent))
                         .toList();
         List<Point> kept = new ArrayList<>();
-        long earliestS = Long.MAX_VALUE;
         for (Point point : sorted) {
-            if (point.finishS() < earliestS) {
+            boolean beaten =
+                    kept.stream()
+                            .anyMatch(
+                                    less ->
+                                            less.finishS() <= point.finishS()
+                                                    && less.comfortCents() <= point.comfortCents());
+            if (!beaten) {
                 kept.add(point);
-                earliestS = point.finishS();
             }
         }
         return kept;

@@ -22,6 +22,16 @@ public interface LegTimes {
     /** Most fuel with which both hovers of a trip are within limits, whole kg; 0 or less if none. */
     int mostFuelKg(int trip, int line, int slotFrom, int slotTo);
 
+    /** Prices of comforts that a loaded way which is known refuses where it ends. */
+    default SetDownPrice setDownPrice(int trip, int line, int slotFrom, int slotTo) {
+        return SetDownPrice.NONE;
+    }
+
+    /** The same of the way in that the place alone would take, for a loaded way that is not looked for yet. */
+    default SetDownPrice guessedSetDownPrice(int trip, int line, int slotTo) {
+        return SetDownPrice.NONE;
+    }
+
     /** Whether the wind lets a trip be flown in an hour. */
     boolean isOpen(int trip, int slot);
 

@@ -281,6 +281,7 @@ final class Lifts {
         }
         run.burn(trip.setDownS(), table.fuel.setDownKgPerS(trip.standsUp()));
         run.releasedS[k] = run.timeS;
+        run.comfortCents += table.setDownPrice(k, run.line, slotFrom, slotTo).centsAt(run.timeS);
         run.hookedS = hookedS;
         if (!table.isOpen(k, slotFrom) || !table.isOpen(k, slotTo)) {
             run.lateS += LATE_S + Math.max(0, run.timeS - table.windowEndS[k]);

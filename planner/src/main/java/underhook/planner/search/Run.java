@@ -34,6 +34,9 @@ final class Run {
     long flightS;
     int refuels;
 
+    /** Of comforts refused so far, cents. */
+    long comfortCents;
+
     /**
      * Whether a trip may be flown after the wind has closed it, so that a search sees how much too late it is. A
      * day with such a trip is none.
@@ -90,6 +93,7 @@ final class Run {
         onTotalS = 0;
         flightS = 0;
         refuels = 0;
+        comfortCents = 0;
         lateS = 0;
         open = DayTable.NONE;
         openLift = null;
@@ -143,6 +147,7 @@ final class Run {
         onTotalS = other.onTotalS;
         flightS = other.flightS;
         refuels = other.refuels;
+        comfortCents = other.comfortCents;
         lateS = other.lateS;
         hookedS = other.hookedS;
         open = other.open;

@@ -38,6 +38,7 @@ final class TeamMoves {
         long leaveS = run.teamFreeS[team];
         long walkS = table.walkS[run.teamPlace[team]][place];
         stayUntil(team, leaveS);
+        run.comfortCents += walkS / 60 * table.rates.walkCents();
         if (walkS > 0) {
             run.write(new TeamStay(team, place, leaveS, leaveS + walkS, TeamStay.Doing.WALKS));
         }

@@ -64,7 +64,7 @@ record Daylight(Instant sunrise, Instant sunset) {
     }
 
     /** Declination and equation of time, in the symbols of the source. */
-    private static final class Sun {
+    static final class Sun {
         final double declinationRad;
         final double timeEquationS;
 

@@ -87,6 +87,7 @@ public final class PlanVerifier {
             new KitCheck(day).run();
             new OddsCheck(day).run();
             new FindingsCheck(day).run();
+            new ComfortCheck(day).run();
         }
         return day.ledger().toReport();
     }

@@ -106,7 +106,7 @@ final class SummaryCheck {
                                                 && Math.abs(trade.flightS() - flownS)
                                                         <= Tolerance.TOTAL_TIME_S
                                                 && trade.finishAt().equals(summary.finishAt())
-                                                && isPrice(summary, trade.totalCents()))
+                                                && isPrice(summary, trade))
                         .count();
         demand(
                 summary.front().isEmpty() || chosen == 1,
@@ -132,10 +132,12 @@ final class SummaryCheck {
         double own =
                 costs.flyingCents() / 60.0 * trade.flightS()
                         + costs.standingCents() / 60.0 * Math.max(0, wholeS - trade.flightS())
-                        + costs.peopleCents() / 60.0 * wholeS;
+                        + costs.peopleCents() / 60.0 * wholeS
+                        + trade.comfortsCents();
         double centsPerS =
                 (costs.flyingCents() + costs.standingCents() + costs.peopleCents()) / 60.0;
-        return Math.abs(trade.totalCents() - own) <= 3 + centsPerS * Tolerance.DAY_TIME_S;
+        return trade.comfortsCents() >= 0
+                && Math.abs(trade.totalCents() - own) <= 3 + centsPerS * Tolerance.DAY_TIME_S;
     }
 
     /** The day is paid from when it may first be flown: duty, light and forecast have begun. */
@@ -153,15 +155,16 @@ final class SummaryCheck {
     }
 
     /** Both count the same seconds, each rounded for itself. */
-    private boolean isPrice(Summary summary, long cents) {
+    private boolean isPrice(Summary summary, Trade trade) {
         Rules.Costs costs = day.job().rules().costs();
         double centsPerS =
                 (costs.flyingCents() + costs.standingCents() + costs.peopleCents()) / 60.0;
         return summary.price()
                 .map(
                         price ->
-                                Math.abs(price.totalCents() - cents)
-                                        <= 3 + centsPerS * Tolerance.TOTAL_TIME_S)
+                                price.comfortsCents() == trade.comfortsCents()
+                                        && Math.abs(price.totalCents() - trade.totalCents())
+                                                <= 3 + centsPerS * Tolerance.TOTAL_TIME_S)
                 .orElse(true);
     }
 

@@ -29,6 +29,7 @@ final class EveryOrder {
         boolean hovers;
         boolean line;
         long flownS;
+        long comfortCents;
         final long[] releasedS;
         final int[] teamOf = new int[TinyDay.PLACES];
         final int[] teamAt;
@@ -49,6 +50,7 @@ final class EveryOrder {
             other.hovers = hovers;
             other.line = line;
             other.flownS = flownS;
+            other.comfortCents = comfortCents;
             System.arraycopy(releasedS, 0, other.releasedS, 0, releasedS.length);
             System.arraycopy(teamOf, 0, other.teamOf, 0, teamOf.length);
             System.arraycopy(freeS, 0, other.freeS, 0, freeS.length);
@@ -106,7 +108,8 @@ final class EveryOrder {
         long cents =
                 TinyDay.FLYING_CENTS * now.flownS / 60
                         + TinyDay.STANDING_CENTS * (wholeS - now.flownS) / 60
-                        + TinyDay.PEOPLE_CENTS * wholeS / 60;
+                        + TinyDay.PEOPLE_CENTS * wholeS / 60
+                        + now.comfortCents;
         if (flown > bestFlown || (flown == bestFlown && cents < bestCents)) {
             bestFlown = flown;
             bestCents = cents;
@@ -141,6 +144,7 @@ final class EveryOrder {
         TinyDay.Lift lift = day.lifts().get(k);
         int site = site(k);
         if (now.teamAt[team] != site) {
+            now.comfortCents += day.walkS()[now.teamAt[team]][site] / 60 * day.walkCents();
             now.freeS[team] += day.walkS()[now.teamAt[team]][site];
             now.cameS[team] = now.freeS[team];
             now.teamAt[team] = site;
@@ -234,6 +238,7 @@ final class EveryOrder {
         now.place = lift.to();
         now.hovers = lift.to() >= 2;
         now.releasedS[k] = now.timeS;
+        now.comfortCents += day.comfortCents(k, spell(now.timeS), now.timeS);
         now.freeS[team] =
                 Math.max(now.freeS[team], lift.to() >= 2 ? now.timeS + lift.busyS() : hookedS + 1);
         long homeS = now.hovers ? day.wayS()[now.place][near(now.place)] + TinyDay.EXTRA_S : 0;

@@ -33,6 +33,11 @@ final class TinyDay {
     /** What a way takes in each spell, in hundredths of what it takes in still air. */
     private int[] slowness = {100, 100, 100};
 
+    /** What is refused to whom; nothing where it is not asked for. */
+    private List<Wind> comforts = List.of();
+
+    private long walkCents;
+
     /** Whether people stay at every site, so that nobody walks and no crew is waited for. */
     private boolean staffed;
 
@@ -126,6 +131,52 @@ final class TinyDay {
 
     int[] teamStart() {
         return teamStart;
+    }
+
+    /**
+     * What a lift's way in refuses.
+     *
+     * @param spellCents in each spell
+     * @param sunCents besides, between two times
+     */
+    private record Wind(List<Long> spellCents, long sunFromS, long sunUntilS, long sunCents) {}
+
+    /** The same with comforts that cost up to as much as a detour of some minutes. */
+    TinyDay withComforts(long seed) {
+        SplittableRandom random = new SplittableRandom(seed + 991);
+        List<Wind> all = new ArrayList<>();
+        for (int k = 0; k < lifts.size(); k++) {
+            List<Long> spells = new ArrayList<>();
+            for (int spell = 0; spell < UNTIL_S.length; spell++) {
+                spells.add(random.nextBoolean() ? random.nextLong(9000) : 0);
+            }
+            long sunFromS = random.nextInt(3600);
+            all.add(
+                    new Wind(
+                            spells,
+                            sunFromS,
+                            sunFromS + random.nextInt(5400),
+                            random.nextInt(12_000)));
+        }
+        TinyDay other = withLifts(lifts);
+        other.comforts = all;
+        other.walkCents = 20L + random.nextInt(200);
+        return other;
+    }
+
+    long walkCents() {
+        return walkCents;
+    }
+
+    /** What a lift refuses when it is let go then, cents; the sun as it stood when five minutes were full. */
+    long comfortCents(int lift, int spell, long releasedS) {
+        if (comforts.isEmpty()) {
+            return 0;
+        }
+        Wind wind = comforts.get(lift);
+        long atS = releasedS - releasedS % 300;
+        boolean sun = atS >= wind.sunFromS && atS < wind.sunUntilS;
+        return wind.spellCents.get(spell) + (sun ? wind.sunCents : 0);
     }
 
     /** A day on which each spell has its own wind. */
@@ -286,7 +337,9 @@ final class TinyDay {
         FuelRules fuel = new FuelRules(9000, 0.01, 0.01, 0, 0, 0, 0, 60, 10);
         return new DayTable.Parts(
                 new DayTable.Constants(
-                        rules, fuel, new Rates(FLYING_CENTS, STANDING_CENTS, PEOPLE_CENTS)),
+                        rules,
+                        fuel,
+                        new Rates(FLYING_CENTS, STANDING_CENTS, PEOPLE_CENTS, walkCents)),
                 new DayTable.People(teams, walks),
                 new DayTable.Hours(
                         START_S, java.util.Arrays.stream(UNTIL_S).boxed().toList(), List.of(0)),
@@ -303,6 +356,23 @@ final class TinyDay {
         @Override
         public int emptyS(int from, int to, int line, int slot) {
             return day.wayS(from, to, slot);
+        }
+
+        @Override
+        public SetDownPrice setDownPrice(int trip, int line, int slotFrom, int slotTo) {
+            if (day.comforts.isEmpty()) {
+                return SetDownPrice.NONE;
+            }
+            long fromS = slotTo == 0 ? 0 : UNTIL_S[slotTo - 1];
+            List<Long> sun = new ArrayList<>();
+            for (long timeS = fromS; timeS < UNTIL_S[slotTo]; timeS += 300) {
+                sun.add(day.comfortCents(trip, slotTo, timeS) - steadyCents(trip, slotTo));
+            }
+            return new SetDownPrice(steadyCents(trip, slotTo), fromS, sun);
+        }
+
+        private long steadyCents(int trip, int slot) {
+            return day.comforts.get(trip).spellCents.get(slot);
         }
 
         @Override

@@ -8,6 +8,7 @@ import org.junit.jupiter.api.Test;
 
 class TinyDaysPropertyTest {
     private static final int DAYS = 200;
+    private static final int PRICED_DAYS = 40;
 
     @Test
     void the_search_finds_the_cheapest_of_all_orders() {
@@ -22,6 +23,26 @@ class TinyDaysPropertyTest {
             }
         }
         assertThat(whole).as("days on which everything can be flown").isGreaterThan(DAYS * 3 / 4);
+    }
+
+    @Test
+    void the_search_finds_the_cheapest_of_all_orders_where_comforts_have_a_price() {
+        int whole = 0;
+        int turned = 0;
+        for (int seed = 0; seed < PRICED_DAYS; seed++) {
+            TinyDay plain = TinyDay.of(seed, 3 + seed % 4);
+            TinyDay day = plain.withComforts(seed);
+            EveryOrder every = new EveryOrder(day).run();
+            Ordered found = DayOrder.find(day.table(), seed, () -> false, done -> {}).day();
+            if (every.fliesAll()) {
+                whole++;
+                assertThat(found.cents()).as("day %d", seed).isEqualTo(every.bestCents());
+                Ordered without = DayOrder.find(plain.table(), seed, () -> false, done -> {}).day();
+                turned += found.releasedS().equals(without.releasedS()) ? 0 : 1;
+            }
+        }
+        assertThat(whole).isGreaterThan(PRICED_DAYS * 3 / 4);
+        assertThat(turned).as("days that comforts change").isGreaterThan(PRICED_DAYS / 8);
     }
 
     @Test

@@ -7,8 +7,11 @@ import static underhook.planner.verify.SmallDay.pid;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import underhook.core.finding.FindingCode;
+import underhook.core.job.ComfortRates;
 import underhook.core.job.Rules;
+import underhook.core.plan.DayPrice;
 import underhook.core.plan.Plan;
+import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.Trade;
 import underhook.planner.order.DayPlanner;
 import underhook.planner.order.PlanSettings;
@@ -39,7 +42,11 @@ class PlannedPriceTest {
     /** By hand: the rates alone, 35.00 flying, 12.00 standing, 8.00 people a minute; each part rounded down. */
     @Test
     void counting_a_flying_minute_more_changes_no_price() {
-        SmallDay day = day(LONGEST_S).rule("costs", new Rules.Costs(3500, 1200, 800, "EUR", 2000));
+        SmallDay day =
+                day(LONGEST_S)
+                        .rule(
+                                "costs",
+                                new Rules.Costs(3500, 1200, 800, "EUR", 2000, ComfortRates.NONE));
 
         Plan plan = plan(day).orElseThrow();
 
@@ -49,6 +56,41 @@ class PlannedPriceTest {
         assertThat(plan.summary().front())
                 .filteredOn(Trade::chosen)
                 .allMatch(trade -> trade.totalCents() < 2 * 5500 * LONGEST_S / 60);
+        assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
+    }
+
+    /** Parts and counts are checked by the re-check's own sun and wind; that it refuses others, ComfortCheckTest. */
+    @Test
+    void what_is_refused_is_priced_and_stands_beside_its_lift() {
+        Rules.Costs costs = new Rules.Costs(3500, 1200, 800, "EUR").with(ComfortCheckTest.RATES);
+        SmallDay day = day(LONGEST_S).rule("costs", costs);
+
+        Plan plan = plan(day).orElseThrow();
+
+        DayPrice price = plan.summary().price().orElseThrow();
+        assertThat(price.comfortsCents()).isPositive();
+        assertThat(price.totalCents())
+                .isEqualTo(
+                        price.flyingCents()
+                                + price.standingCents()
+                                + price.peopleCents()
+                                + price.comfortsCents());
+        long told =
+                plan.steps().stream()
+                        .flatMap(step -> step.rotation().stream())
+                        .map(turn -> turn.drops().get(0))
+                        .flatMap(drop -> drop.reasons().stream())
+                        .filter(reason -> reason.startsWith("refused comfort: "))
+                        .count();
+        assertThat(price.comforts())
+                .filteredOn(one -> one.comfort() != RefusedComfort.Comfort.WALK)
+                .hasSize(Math.toIntExact(told));
+        assertThat(plan.summary().front())
+                .filteredOn(Trade::chosen)
+                .singleElement()
+                .satisfies(
+                        trade ->
+                                assertThat(trade.comfortsCents()).isEqualTo(price.comfortsCents()));
         assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
     }
 

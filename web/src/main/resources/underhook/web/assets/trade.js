@@ -31,10 +31,17 @@ function odds(found) {
       ${t('odds.last', { planned: u.clock(one.plannedAt), last: u.clock(one.lastAt) })}, ${chance(one.inTime)}</li>`)}</ul>` : nothing}`;
 }
 
+/** Each comfort that is refused, where and for what price. */
+const comforts = (found) => html`<details><summary>${t('comforts.title', { count: found.comforts.length })}</summary>
+  <div class="wide" tabindex="0" role="region" aria-label=${t('price.comforts')}><table><thead><tr>${['what', 'who', 'place', 'at', 'price'].map((head) => html`<th scope="col">${t(`comforts.${head}`)}</th>`)}</tr></thead>
+  <tbody>${found.comforts.map((one) => html`<tr><th scope="row">${t(`comforts.${one.comfort}`)}</th><td>${one.subject}</td><td>${one.place}</td><td>${u.clock(one.at)}</td>
+    <td class="num">${one.unit === 'set-down' ? nothing : html`${one.count} ${one.unit}: `}${u.money(one.cents, found.currency)}</td></tr>`)}</tbody></table></div></details>`;
+
 function price(found) {
   const row = (what, cents, kind = '') => html`<tr class=${kind}><th scope="row">${t(`price.${what}`)}</th><td class="num">${u.money(cents, found.currency)}</td></tr>`;
-  return html`<h3>${t('trade.price')}</h3><table><tbody>${row('flying', found.flyingCents)}${row('standing', found.standingCents)}${row('people', found.peopleCents)}
+  return html`<h3>${t('trade.price')}</h3><table><tbody>${row('flying', found.flyingCents)}${row('standing', found.standingCents)}${row('people', found.peopleCents)}${row('comforts', found.comfortsCents ?? 0)}
     ${row('total', found.totalCents, 'total')}</tbody></table>
+    ${found.comforts?.length ? comforts(found) : nothing}
     ${proven(state.plan.summary)}`;
 }
 

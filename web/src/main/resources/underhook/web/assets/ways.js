@@ -64,7 +64,7 @@ function cells(way) {
   const day = way.figures;
   if (!day) return html`<td colspan=${HEADS.length} class="refusal"><div>${said(way.why)}</div></td>`;
   return html`<td class="num">${u.minutes(day.flightMinutes)}${day.cutShort ? html`<br><small>${t('ways.cut')}</small>` : nothing}</td><td class="num">${u.clock(day.finishAt)}</td>
-    <td class="num">${u.money(day.totalCents, day.currency)}</td><td class="num">${day.leftOut.length}<br><small>${more(day.leftOut)}</small></td>
+    <td class="num">${u.money(day.totalCents, day.currency)}${day.comfortsCents ? html`<br><small>${t('ways.comforts', { price: u.money(day.comfortsCents, day.currency) })}</small>` : nothing}</td><td class="num">${day.leftOut.length}<br><small>${more(day.leftOut)}</small></td>
     <td class="num">${day.closedSeconds} s</td><td class="num">${day.guardedSeconds} s</td>
     <td>${Object.keys(day.crossings).length ? nothing : '0'}${Object.entries(day.crossings).map(([id, count]) => html`${id} ${count}× `)}</td>
     <td class="num">${way.rankByMinutes ?? ''}</td><td class="num">${way.rankByGround ?? ''}</td>`;

@@ -77,6 +77,8 @@ export const says = [
   [/^second best: track (\d+°), (\d+°) off the wind(?: \(little room, (.+)\))?$/, 'Zweitbeste: Kurs $1, $2 neben dem Wind'],
   [/^(?:second best|else): track (.+)$/, (_, rest) => `Zweitbeste: Kurs ${way(rest)}`],
   [/^next to tracks (.+?): (.+)$/, (_, tracks, rest) => `Neben Kursen ${part(tracks)}: ${way(rest)}`],
+  [/^refused comfort: no sun in the eyes, (.+)$/, 'versagt: keine Sonne in den Augen, $1'], [/^refused comfort: no sun in the sight down the line, (.+)$/, 'versagt: keine Sonne im Blick die Leine hinab, $1'],
+  [/^refused comfort: no tailwind, (.+)$/, 'versagt: kein Rückenwind, $1'], [/^refused comfort: less crosswind, (.+)$/, 'versagt: weniger Seitenwind, $1'],
   [/^way out: track (.+)$/, (_, rest) => `Abflug: Kurs ${way(rest)}`], [/^(\S+): out on track (.+)$/, (_, place, rest) => `${place}: ab auf Kurs ${way(rest)}`],
   [/^on the way what is passed over counts: (.+)$/, (_, rest) => `unterwegs zählt, was überflogen wird: ${rest.replace(/ground along roads/g, 'Boden an Straßen').replace(/steep ground/g, 'steiler Boden')}`],
   [/^letting go on the way: (?:at most (\d+) s on end without a spot for it|a spot for it everywhere)(.*)$/, (_, longest, rest) => `Abwerfen unterwegs: ${longest ? `höchstens ${longest} s am Stück ohne Stelle dafür` : 'überall eine Stelle dafür'}${rest.replace('agreed areas below:', 'zugesagte Flächen darunter:').replace('agreed areas near:', 'zugesagte Flächen nahe:').replace('would serve once agreed:', 'dienten, sobald zugesagt:')}`],
