@@ -155,21 +155,21 @@ final class ExposureCheck {
             if (mayCross(feature)) {
                 boolean guarded = feature.crossing() == CrossingRule.GUARDED;
                 sum +=
-                        longer(flight, day.shapeOf(feature))
+                        longerRatio(flight, day.shapeOf(feature))
                                 * (guarded ? stated.guardedS() : stated.openS());
             }
         }
         for (Wire wire : day.job().wires()) {
             if (wire.crossing() != CrossingRule.NEVER) {
                 List<PlanePoint> supports = wire.supports().stream().map(day::planeOf).toList();
-                sum += longer(flight, new Shape(supports, 0, false)) * stated.wireS();
+                sum += longerRatio(flight, new Shape(supports, 0, false)) * stated.wireS();
             }
         }
         return sum;
     }
 
     /** All crossings of a line together, each in square ones. */
-    private static double longer(Flight flight, Shape shape) {
+    private static double longerRatio(Flight flight, Shape shape) {
         if (Box.round(shape.outline()).misses(Box.round(flight.track()))) {
             return 0;
         }

@@ -28,7 +28,7 @@ final class MarginCheck {
     private static final double MARGIN_FRACTION = 0.001;
 
     /** Winds are written in tenths of a knot. */
-    private static final double WIND_KT = 0.1;
+    private static final double WIND_M_PER_S = 0.06;
 
     private static final Map<String, String> UNITS =
             Map.ofEntries(
@@ -134,8 +134,8 @@ final class MarginCheck {
         Optional<Limit> stated = find(rotation, code);
         boolean holds =
                 stated.isPresent()
-                        && stated.get().value() >= Units.mPerSToKt(windMPerS) - WIND_KT
-                        && stated.get().limit() <= Units.mPerSToKt(limitMPerS) + WIND_KT;
+                        && stated.get().value() >= Units.mPerSToKt(windMPerS - WIND_M_PER_S)
+                        && stated.get().limit() <= Units.mPerSToKt(limitMPerS + WIND_M_PER_S);
         demand(holds, rotation, Told.of("rules", code + " is not stated, or better than it is."));
     }
 

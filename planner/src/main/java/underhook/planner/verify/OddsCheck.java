@@ -82,8 +82,8 @@ final class OddsCheck {
                         <= 2 * WRITTEN_RATIO;
     }
 
-    private static boolean isWhole(double hits, Odds odds) {
-        return Math.abs(hits - Math.rint(hits)) <= WRITTEN_RATIO * odds.replays();
+    private static boolean isWhole(double countRatio, Odds odds) {
+        return Math.abs(countRatio - Math.rint(countRatio)) <= WRITTEN_RATIO * odds.replays();
     }
 
     private void demand(boolean holds, String subject, String what) {

@@ -146,8 +146,8 @@ final class PlacesCheck {
         }
     }
 
-    private static boolean isNear(double stated, double own) {
-        return Math.abs(stated - own) <= Tolerance.LENGTH_M;
+    private static boolean isNear(double statedM, double ownM) {
+        return Math.abs(statedM - ownM) <= Tolerance.LENGTH_M;
     }
 
     private void demand(boolean holds, PlaceId place, String what) {

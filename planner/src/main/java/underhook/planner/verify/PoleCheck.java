@@ -154,8 +154,8 @@ final class PoleCheck {
                 .min();
     }
 
-    private static boolean isNear(double stated, double own) {
-        return Math.abs(stated - own) <= LENGTH_M;
+    private static boolean isNear(double statedM, double ownM) {
+        return Math.abs(statedM - ownM) <= LENGTH_M;
     }
 
     private void demand(boolean holds, Load load, String what) {
