@@ -256,6 +256,7 @@ class OutputFolderTest {
                         "job",
                         CLOCK.instant(),
                         1,
+                        10,
                         "Underhook",
                         new Summary(
                                 0,

@@ -46,6 +46,8 @@ import underhook.core.unit.Units;
  * beside them come back as SUMMARY_WRONG findings with the plan, because the plan itself does not hold them.
  */
 public final class PlanJsonReader implements PlanReader {
+    private static final long USUAL_EFFORT = 10;
+
     private static final long MOST_BYTES = 256L * 1024 * 1024;
 
     /** A gap is written with three decimals, rounded up; recomputing may differ in the last. */
@@ -112,6 +114,8 @@ public final class PlanJsonReader implements PlanReader {
                             root.text("job"),
                             root.time("plannedAt"),
                             root.whole("seed"),
+                            // Plans written before lack it; the usual was searched.
+                            root.isThere("effort") ? root.whole("effort") : USUAL_EFFORT,
                             root.text("program"),
                             root.object("summary", s -> summary(s, gapsPercent)),
                             root.objects("steps", this::step),

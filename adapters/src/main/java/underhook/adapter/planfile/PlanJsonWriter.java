@@ -85,6 +85,7 @@ public final class PlanJsonWriter implements OutputWriter {
             root.put("job", plan.job());
             root.put("plannedAt", time(plan.plannedAt()));
             root.put("seed", plan.seed());
+            root.put("effort", plan.effort());
             root.put("program", plan.program());
             root.set("summary", summary(plan));
             root.set("steps", array(plan.steps(), this::step));

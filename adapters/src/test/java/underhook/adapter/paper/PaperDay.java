@@ -142,6 +142,7 @@ final class PaperDay {
                         plan.job(),
                         plan.plannedAt(),
                         plan.seed(),
+                        plan.effort(),
                         plan.program(),
                         plan.summary(),
                         steps,
@@ -784,6 +785,7 @@ final class PaperDay {
                 "Vessenholt feeder",
                 Instant.parse("2026-09-07T21:15:00Z"),
                 42,
+                10,
                 "Underhook 0.1.0",
                 new Summary(
                         7200,

@@ -99,6 +99,7 @@ class TableTest {
                         plan.job(),
                         plan.plannedAt(),
                         plan.seed(),
+                        plan.effort(),
                         plan.program(),
                         plan.summary(),
                         plan.steps(),

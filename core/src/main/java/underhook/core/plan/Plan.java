@@ -11,6 +11,7 @@ import underhook.core.finding.Finding;
  *
  * @param id the same in every file of one run
  * @param job name of the job
+ * @param effort how much was searched: the same job, program, seed and effort give the same plan
  * @param program name and version of the program that made it
  * @param rooms room at each place that placed loads use
  * @param poles how each placed pole is held up
@@ -22,6 +23,7 @@ public record Plan(
         String job,
         Instant plannedAt,
         long seed,
+        long effort,
         String program,
         Summary summary,
         List<Step> steps,
@@ -49,6 +51,7 @@ public record Plan(
             String job,
             Instant plannedAt,
             long seed,
+            long effort,
             String program,
             Summary summary,
             List<Step> steps,
@@ -63,6 +66,7 @@ public record Plan(
                 job,
                 plannedAt,
                 seed,
+                effort,
                 program,
                 summary,
                 steps,
@@ -81,6 +85,7 @@ public record Plan(
             String job,
             Instant plannedAt,
             long seed,
+            long effort,
             String program,
             Summary summary,
             List<Step> steps,
@@ -89,8 +94,8 @@ public record Plan(
             List<Finding> findings,
             List<PlaceRoom> rooms) {
         this(
-                id, job, plannedAt, seed, program, summary, steps, crews, leftOut, findings, rooms,
-                List.of(), List.of());
+                id, job, plannedAt, seed, effort, program, summary, steps, crews, leftOut, findings,
+                rooms, List.of(), List.of());
     }
 
     /** The same with how safe its finish is. */
@@ -100,6 +105,7 @@ public record Plan(
                 job,
                 plannedAt,
                 seed,
+                effort,
                 program,
                 summary,
                 steps,

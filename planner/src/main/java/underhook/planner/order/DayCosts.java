@@ -9,25 +9,23 @@ import underhook.core.plan.DayPrice;
 import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.Trade;
 import underhook.planner.search.DayOrder;
-import underhook.planner.search.DayTable;
 
 /** What a day costs, what else could be flown, and what no order goes below. */
 final class DayCosts {
     private final DayModel model;
-    private final DayTable table;
+    private final DayBounds bounds;
     private final DayOrder.Found found;
     private final List<RefusedComfort> comforts;
-    private final double boundS;
 
     /**
      * @param comforts what the day as told refuses
      */
-    DayCosts(DayModel model, DayTable table, DayOrder.Found found, List<RefusedComfort> comforts) {
+    DayCosts(
+            DayModel model, DayBounds bounds, DayOrder.Found found, List<RefusedComfort> comforts) {
         this.model = model;
         this.comforts = List.copyOf(comforts);
-        this.table = table;
         this.found = found;
-        this.boundS = DayOrder.flightBoundS(table, found.day());
+        this.bounds = bounds;
     }
 
     DayPrice price() {
@@ -46,7 +44,7 @@ final class DayCosts {
     /** By the job's own rates, whatever a flying minute counts when days are compared. */
     private DayPrice price(long flownS, long finishS) {
         Rules.Costs costs = model.rules.costs();
-        long wholeS = finishS - table.startS();
+        long wholeS = finishS - bounds.startS();
         return new DayPrice(
                 costs.flyingCents() * flownS / 60,
                 costs.standingCents() * Math.max(0, wholeS - flownS) / 60,
@@ -79,10 +77,14 @@ final class DayCosts {
     }
 
     OptionalDouble flightBoundS() {
-        return OptionalDouble.of(boundS);
+        return OptionalDouble.of(bounds.flightS());
     }
 
     Instant finishBoundAt() {
-        return model.instant(DayOrder.finishBoundS(table, found.day(), boundS));
+        return model.instant(bounds.finishS());
+    }
+
+    String provenFor() {
+        return bounds.provenFor();
     }
 }

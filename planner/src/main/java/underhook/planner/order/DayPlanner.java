@@ -56,7 +56,8 @@ public final class DayPlanner {
                                     : "No load of this job can be flown."));
             return Outcome.refused(Waivers.applied(job, findings));
         }
-        DayTable table = new DayTables(model, maker, people).table();
+        DayTables tables = new DayTables(model, maker, people);
+        DayTable table = tables.table();
         DayOrder.Found found =
                 DayOrder.find(
                         table,
@@ -81,7 +82,7 @@ public final class DayPlanner {
         DayCosts costs =
                 new DayCosts(
                         model,
-                        table,
+                        DayBounds.of(model, tables, found.day()),
                         found,
                         new Discomforts(model).list(maker.trips(), people, day));
         boolean cutShort = found.cutShort() || maker.isCut() || model.isCut();

@@ -28,24 +28,32 @@ final class DayTables {
 
     private final DayModel model;
     private final TripMaker maker;
-    private final List<Trip> trips;
     private final People people;
 
     DayTables(DayModel model, TripMaker maker, People people) {
         this.model = model;
         this.maker = maker;
-        this.trips = maker.trips();
         this.people = people;
     }
 
+    /** The day's own trips. */
+    List<Trip> trips() {
+        return maker.trips();
+    }
+
     DayTable table() {
+        return table(trips());
+    }
+
+    /** Of these trips; they need not all be flown. */
+    DayTable table(List<Trip> trips) {
         List<SpotRow> spots = new ArrayList<>();
         for (int i = 0; i < model.places.size(); i++) {
             spots.add(spot(i));
         }
         List<TripRow> rows = new ArrayList<>();
         for (int k = 0; k < trips.size(); k++) {
-            rows.add(row(k));
+            rows.add(row(trips, k));
         }
         List<TeamRow> teams = people.teams.stream().map(this::team).toList();
         List<Long> untilS = model.slots.stream().map(DayModel.Slot::untilS).toList();
@@ -57,7 +65,7 @@ final class DayTables {
                         new DayTable.People(teams, walks()),
                         new DayTable.Hours(
                                 model.slots.get(0).fromS(), untilS, model.linesByLength()),
-                        new Legs(model, maker)));
+                        new Legs(model, maker, trips)));
     }
 
     private SpotRow spot(int i) {
@@ -108,7 +116,7 @@ final class DayTables {
         return model.points.get(one).distanceToM(model.points.get(other));
     }
 
-    private TripRow row(int k) {
+    private TripRow row(List<Trip> trips, int k) {
         Trip trip = trips.get(k);
         long nextS = (long) Math.ceil(model.rules.secondReleaseS());
         int releases = trip.loads().size();
@@ -117,9 +125,9 @@ final class DayTables {
         boolean missing = false;
         for (Load load : trip.loads()) {
             for (Load.After one : load.after()) {
-                int before = tripOf(one);
+                int before = tripOf(trips, one);
                 missing |= before < 0;
-                if (before >= 0 && before != k) {
+                if (before >= 0 && !trip.carries(one.load())) {
                     after.add(new TripRow.After(before, (long) Math.ceil(one.waitS())));
                 }
             }
@@ -146,13 +154,17 @@ final class DayTables {
                         .toList());
     }
 
-    private int tripOf(Load.After after) {
+    /** The trip that carries a load; where several could, the one with fewest, which is let go soonest. */
+    private static int tripOf(List<Trip> trips, Load.After after) {
+        int best = DayTable.NONE;
         for (int i = 0; i < trips.size(); i++) {
-            if (trips.get(i).carries(after.load())) {
-                return i;
+            boolean fewer =
+                    best < 0 || trips.get(i).loads().size() < trips.get(best).loads().size();
+            if (fewer && trips.get(i).carries(after.load())) {
+                best = i;
             }
         }
-        return DayTable.NONE;
+        return best;
     }
 
     private TeamRow team(Crew crew) {
@@ -252,8 +264,8 @@ final class DayTables {
     /** Ways and limits as the model has them. */
     private record Legs(DayModel model, TripMaker maker, List<Trip> trips, Discomforts discomforts)
             implements LegTimes {
-        Legs(DayModel model, TripMaker maker) {
-            this(model, maker, maker.trips(), new Discomforts(model));
+        Legs(DayModel model, TripMaker maker, List<Trip> trips) {
+            this(model, maker, trips, new Discomforts(model));
         }
 
         @Override

@@ -1,8 +1,12 @@
 package underhook.planner.order;
 
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import underhook.core.geo.Glare;
+import underhook.core.geo.Sun;
+import underhook.core.geo.SunPosition;
 import underhook.core.job.ComfortRates;
 import underhook.core.job.Machine;
 import underhook.core.plan.RefusedComfort;
@@ -56,7 +60,7 @@ final class Discomforts {
         return counted.stream().mapToLong(Counted::cents).sum();
     }
 
-    /** All that a day refuses, lifts first, then walks, each in the order of the day. */
+    /** All that a day refuses, in the order of the day. */
     List<RefusedComfort> list(List<Trip> trips, People people, DayState day) {
         List<RefusedComfort> all = new ArrayList<>();
         for (DayState.Flown lift : Flights.of(model, trips, day).flown()) {
@@ -76,6 +80,7 @@ final class Discomforts {
             counted.forEach(
                     one -> all.add(refused(one, crew, new When(stay.place(), stay.fromS()))));
         }
+        all.sort(Comparator.comparing(RefusedComfort::at));
         return all;
     }
 
@@ -98,16 +103,24 @@ final class Discomforts {
             return all;
         }
         double headingTrueRad = wayIn.approachFromGridRad() + Math.PI + model.convergenceRad(place);
-        Glare glare =
-                model.sky()
-                        .seen(place, model.instant(stepS(timeS)))
-                        .glare(headingTrueRad, leansRight);
+        Instant at = model.instant(stepS(timeS));
+        if (!mayDazzle(place, at, headingTrueRad)) {
+            return all;
+        }
+        Glare glare = model.sky().seen(place, at).glare(headingTrueRad, leansRight);
         if (glare.isAhead()) {
             add(all, Comfort.SUN_AHEAD, 1, rates.sunAheadCents());
         } else if (glare.isBeside()) {
             add(all, Comfort.SUN_BESIDE, 1, rates.sunBesideCents());
         }
         return all;
+    }
+
+    /** Over a level horizon; to look at the terrain takes far longer. */
+    private boolean mayDazzle(int place, Instant at, double headingTrueRad) {
+        SunPosition sun = Sun.position(model.places.get(place).position(), at);
+        Glare level = Glare.of(sun, headingTrueRad, 0, leansRight);
+        return level.isAhead() || level.isBeside();
     }
 
     /** The most of any wind that may hold, in full knots. */

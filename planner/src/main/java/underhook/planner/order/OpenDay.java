@@ -435,6 +435,7 @@ public final class OpenDay {
                 fresh.job(),
                 fresh.plannedAt(),
                 fresh.seed(),
+                fresh.effort(),
                 fresh.program(),
                 new Summary(
                         sum.flightS(),
@@ -491,6 +492,7 @@ public final class OpenDay {
                 record.job(),
                 record.plannedAt(),
                 record.seed(),
+                record.effort(),
                 record.program(),
                 new Summary(
                         record.summary().flightS(),

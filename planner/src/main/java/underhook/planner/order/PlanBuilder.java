@@ -100,7 +100,7 @@ final class PlanBuilder {
                         count(steps, StepKind.LINE_CHANGE),
                         costs.map(DayCosts::flightBoundS).orElse(OptionalDouble.empty()),
                         costs.map(DayCosts::finishBoundAt),
-                        costs.map(one -> "chosen-combination"),
+                        costs.map(DayCosts::provenFor),
                         cutShort,
                         costs.map(DayCosts::price),
                         costs.map(DayCosts::front).orElse(List.of()));
@@ -119,6 +119,7 @@ final class PlanBuilder {
                 model.job.name(),
                 with.plannedAt(),
                 with.seed(),
+                with.effort().seconds(),
                 with.program(),
                 summary,
                 steps,

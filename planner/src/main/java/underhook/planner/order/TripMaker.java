@@ -44,6 +44,17 @@ final class TripMaker {
         make();
     }
 
+    /** Says nothing to anybody. */
+    private TripMaker(DayModel model) {
+        this.model = model;
+        this.enough = new Ceiling(() -> false);
+    }
+
+    /** One trip of these loads, whoever else flies them; nothing is said of it, and nothing asked of the day. */
+    static Optional<Trip> unsaid(DayModel model, List<Load> loads) {
+        return new TripMaker(model).trip(loads);
+    }
+
     /** Whether some load was not looked at to the end. */
     boolean isCut() {
         return enough.cuts() > 0;
@@ -246,9 +257,7 @@ final class TripMaker {
         }
         double sumKg = massKg(load);
         for (Load other : model.job.loads()) {
-            boolean listed =
-                    load.combineWith().contains(other.id())
-                            || other.combineWith().contains(load.id());
+            boolean listed = together.stream().allMatch(one -> isListed(one, other));
             LoadKind otherKind = model.job.getKind(other.kind());
             boolean fits =
                     listed
@@ -266,6 +275,11 @@ final class TripMaker {
             }
         }
         return together;
+    }
+
+    /** Whether one of two loads names the other as one that it may hang with. */
+    static boolean isListed(Load one, Load other) {
+        return one.combineWith().contains(other.id()) || other.combineWith().contains(one.id());
     }
 
     private Optional<Trip> trip(List<Load> loads) {

@@ -1,6 +1,5 @@
 package underhook.planner.search;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
@@ -105,18 +104,20 @@ public final class DayOrder {
         return build(decoder, new Greedy(table, decoder).plain());
     }
 
-    /**
-     * What no order of the same trips goes below, s in the air: every leg at its cheapest hour, positioning and
-     * the flights of people that cannot be done without included. Every way takes whole seconds, so it is whole too.
-     */
+    /** What no order of the same trips goes below, s in the air. */
     public static double flightBoundS(DayTable table, Ordered day) {
-        List<List<List<Integer>>> flown = new ArrayList<>();
-        for (int k = 0; k < table.trips(); k++) {
-            if (day.isFlown(k)) {
-                flown.add(List.of(List.of(k)));
-            }
-        }
-        return Math.ceil(new FlightBound(table, flown).boundS((double) day.flownS()));
+        return flightBoundS(table, HookChoices.asFlown(day), day.flownS());
+    }
+
+    /**
+     * What no order of the same loads goes below, s in the air: every leg at its cheapest hour, positioning and
+     * the flights of people that cannot be done without included. Every way takes whole seconds, so it is whole too.
+     *
+     * @param hooks ways of combining the loads, over all of which it holds
+     * @param knownS seconds in the air of a day that is known, which only guides
+     */
+    public static double flightBoundS(DayTable table, HookChoices hooks, long knownS) {
+        return Math.ceil(new FlightBound(table, hooks).boundS((double) knownS));
     }
 
     /**
@@ -125,7 +126,17 @@ public final class DayOrder {
      * @param flownS what no order flies less than, s
      */
     public static long finishBoundS(DayTable table, Ordered day, double flownS) {
-        return new FinishBound(table).finishS(day, flownS);
+        return finishBoundS(table, HookChoices.asFlown(day), flownS);
+    }
+
+    /**
+     * When no order of the same loads is down before, s.
+     *
+     * @param hooks ways of combining the loads, over all of which it holds
+     * @param flownS what no order flies less than, s
+     */
+    public static long finishBoundS(DayTable table, HookChoices hooks, double flownS) {
+        return new FinishBound(table).finishS(hooks.certain(table.trips()), flownS);
     }
 
     private static Ordered build(Decoder decoder, Wish wish) {

@@ -366,16 +366,24 @@ public final class DayTable {
     public boolean isReached(int trip) {
         int place = teamPlace[trip];
         for (int team = 0; place >= 0 && team < teams.length; team++) {
-            int start = teams[team].start();
-            boolean comes =
-                    walkS[start][place] < NO_WALK_S
-                            || (teams[team].landing().get(place) >= 0
-                                    && teams[team].landing().get(start) >= 0);
-            if (comes && mayWork(team, trip)) {
+            if (comes(teams[team], place) && mayWork(team, trip)) {
                 return true;
             }
         }
         return place < 0;
+    }
+
+    /** On foot; or boarding where it can walk to, and walking on from anywhere that it is landed. */
+    private boolean comes(TeamRow team, int place) {
+        long[] fromStartS = walkS[team.start()];
+        boolean boards = false;
+        boolean landed = false;
+        for (int at = 0; at < spots.length; at++) {
+            int to = team.landing().get(at);
+            boards |= to >= 0 && fromStartS[at] < NO_WALK_S;
+            landed |= to >= 0 && walkS[to][place] < NO_WALK_S;
+        }
+        return fromStartS[place] < NO_WALK_S || (boards && landed);
     }
 
     /** Whether a team may do what a trip asks of one. */

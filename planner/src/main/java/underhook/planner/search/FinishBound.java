@@ -16,16 +16,17 @@ final class FinishBound {
     /**
      * The bound, s.
      *
+     * @param placed trips that are flown, however loads are combined
      * @param flownS what no order flies less than, s
      */
-    long finishS(Ordered day, double flownS) {
+    long finishS(boolean[] placed, double flownS) {
         long airS = (long) Math.floor(flownS);
         // The line is off in the morning, and is fitted once at least.
         long standsS = Math.max(table.rules.lineChangeS(), HourRoom.stopsS(table, airS));
         long finishS = table.rules.startS() + airS + standsS;
         Earliest earliest = new Earliest(table);
         for (int k = 0; k < table.trips.length; k++) {
-            if (day.isFlown(k)) {
+            if (placed[k]) {
                 long laterS = (table.trips[k].releases() - 1) * table.trips[k].nextReleaseS();
                 finishS = Math.max(finishS, earliest.releaseS(k) + laterS);
             }

@@ -1,5 +1,6 @@
 package underhook.planner.search;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
@@ -34,49 +35,47 @@ final class FlightBound {
     private final DayTable table;
     private final HourLeast least;
     private final List<List<List<Integer>>> choices;
+
+    /** Of each group the choice that is cheapest at the prices last asked for. */
+    private final List<List<Integer>> cheapest;
+
     private final HourRoom room;
     private final CrewFlights crews;
     private final WaysOn waysOn;
     private final boolean[] ends;
+    private final boolean[] placed;
 
     /** Seconds that the cheapest choices put into each hour. */
     private final double[] loadS;
+
+    /** What each trip costs at the prices last asked for, begun in its cheapest hour. */
+    private final double[] tripCostS;
 
     private double[] placeS;
     private final boolean[] meets;
     private int[][] flow = new int[0][];
 
-    /**
-     * @param choices for each group of loads the ways of combining them, each a list of trips
-     */
-    FlightBound(DayTable table, List<List<List<Integer>>> choices) {
+    FlightBound(DayTable table, HookChoices hooks) {
         this.table = table;
-        this.choices = choices;
-        boolean[] placed = new boolean[table.trips.length];
-        boolean[] certain = new boolean[table.trips.length];
-        for (List<List<Integer>> group : choices) {
-            group.forEach(cover -> cover.forEach(trip -> placed[trip] = true));
-            group.get(0).forEach(trip -> certain[trip] = isInAll(trip, group));
-        }
+        this.choices = hooks.groups();
+        this.cheapest = new ArrayList<>(choices.stream().map(group -> group.get(0)).toList());
+        this.placed = hooks.placed(table.trips.length);
         this.least = new HourLeast(table, placed);
         this.crews = new CrewFlights(table, least, placed);
         this.room = new HourRoom(table);
         this.loadS = new double[least.hours];
+        this.tripCostS = new double[table.trips.length];
         this.ends = new boolean[2 * table.spots.length];
         for (int place = 0; place < table.spots.length; place++) {
             ends[place] = table.spots[place].ground();
         }
         this.placeS = new double[2 * table.spots.length];
         this.meets = new boolean[table.spots.length];
-        Joins joins = new Joins(table, placed, certain);
+        Joins joins = new Joins(table, placed, hooks.certain(table.trips.length));
         for (int place = 0; place < meets.length; place++) {
             meets[place] = !table.spots[place].site() || joins.isAny(place);
         }
         this.waysOn = new WaysOn(table, least, meets);
-    }
-
-    private static boolean isInAll(int trip, List<List<Integer>> group) {
-        return group.stream().allMatch(cover -> cover.contains(trip));
     }
 
     /** Where the machine is when it begins a trip from a place; where it is after one is the place itself. */
@@ -176,7 +175,8 @@ final class FlightBound {
         placeS = placePricesS(hourFactor);
         waysOn.price(hourFactor, placeS);
         double sum = placeS[table.rules.startPlace()] - highestEndS();
-        for (List<List<Integer>> group : choices) {
+        priceTrips(hourFactor);
+        for (int group = 0; group < choices.size(); group++) {
             sum += cheapestCoverS(group, hourFactor);
         }
         sum += crews.costS(hourFactor, placeS, loadS);
@@ -192,20 +192,25 @@ final class FlightBound {
         return high;
     }
 
-    private double cheapestCoverS(List<List<Integer>> group, double[] hourFactor) {
+    private void priceTrips(double[] hourFactor) {
+        for (int k = 0; k < tripCostS.length; k++) {
+            tripCostS[k] = placed[k] ? tripCostS(k, cheapestHour(k, hourFactor), hourFactor) : 0;
+        }
+    }
+
+    private double cheapestCoverS(int group, double[] hourFactor) {
         double bestSum = Double.POSITIVE_INFINITY;
-        List<Integer> bestCover = group.get(0);
-        for (List<Integer> cover : group) {
+        for (List<Integer> cover : choices.get(group)) {
             double sum = 0;
             for (int k : cover) {
-                sum += tripCostS(k, cheapestHour(k, hourFactor), hourFactor);
+                sum += tripCostS[k];
             }
             if (sum < bestSum) {
                 bestSum = sum;
-                bestCover = cover;
+                cheapest.set(group, cover);
             }
         }
-        for (int k : bestCover) {
+        for (int k : cheapest.get(group)) {
             int hour = cheapestHour(k, hourFactor);
             loadS[hour] += Math.min(least.tripS(k, hour), HourLeast.NONE_S / 100);
             waysOn.load(table.trips[k].to(), hour, loadS);
@@ -307,14 +312,10 @@ final class FlightBound {
     /** The longest that a single piece of flying is counted as, s. */
     private double longestS() {
         double longest = 0;
-        for (List<List<Integer>> group : choices) {
-            for (List<Integer> cover : group) {
-                for (int k : cover) {
-                    for (int hour = 0; hour < least.hours; hour++) {
-                        double one = least.tripS(k, hour);
-                        longest = one < HourLeast.NONE_S ? Math.max(longest, one) : longest;
-                    }
-                }
+        for (int k = 0; k < placed.length; k++) {
+            for (int hour = 0; hour < least.hours && placed[k]; hour++) {
+                double one = least.tripS(k, hour);
+                longest = one < HourLeast.NONE_S ? Math.max(longest, one) : longest;
             }
         }
         return Math.max(longest, Math.max(least.longestEmptyS(), crews.longestS()));
@@ -324,13 +325,11 @@ final class FlightBound {
     private boolean makeExact(double[] roomRatio) {
         double[] hourFactor = room.hourFactor(roomRatio);
         boolean any = false;
-        for (List<List<Integer>> group : choices) {
-            for (List<Integer> cover : group) {
-                for (int k : cover) {
-                    int hour = cheapestHour(k, hourFactor);
-                    any |= least.makeTripExact(k, hour);
-                    any |= waysOn.makeExact(table.trips[k].to(), hour);
-                }
+        for (List<Integer> cover : cheapest) {
+            for (int k : cover) {
+                int hour = cheapestHour(k, hourFactor);
+                any |= least.makeTripExact(k, hour);
+                any |= waysOn.makeExact(table.trips[k].to(), hour);
             }
         }
         boolean[] moved = {false};

@@ -38,7 +38,7 @@ final class Front {
             long cents) {}
 
     /**
-     * The days that none beats in flying, finish and refused comforts at once and leaves out no more; fewest flying first. The first wish
+     * The days that none beats in both flying and finish without costing more, and leaves out no more; fewest flying first. The first wish
      * is among those compared, so the cheapest of them costs no more.
      *
      * @param days how many are built in all; half of them look for the fewest flying minutes, mostly from first
@@ -147,7 +147,8 @@ final class Front {
                             .anyMatch(
                                     less ->
                                             less.finishS() <= point.finishS()
-                                                    && less.comfortCents() <= point.comfortCents());
+                                                    && (less.comfortCents() <= point.comfortCents()
+                                                            || less.cents() <= point.cents()));
             if (!beaten) {
                 kept.add(point);
             }

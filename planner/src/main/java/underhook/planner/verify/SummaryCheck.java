@@ -2,6 +2,7 @@ package underhook.planner.verify;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Set;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.Rules;
 import underhook.core.plan.Step;
@@ -11,8 +12,8 @@ import underhook.core.plan.Trade;
 
 /** The day's figures are those of its steps. */
 final class SummaryCheck {
-    /** All that bounds are worked out for: the placed loads, combined on the hook as they are. */
-    private static final String PROVEN_FOR = "chosen-combination";
+    /** What bounds are worked out for: the placed loads, combined on the hook as they are or anyhow. */
+    private static final Set<String> PROVEN_FOR = Set.of("chosen-combination", "all-combinations");
 
     private final Day day;
 
@@ -56,7 +57,7 @@ final class SummaryCheck {
                 "finishBoundAt",
                 Told.of("plan", "The bound on the finish lies after the finish, so it is none."));
         demand(
-                summary.provenFor().map(PROVEN_FOR::equals).orElse(true),
+                summary.provenFor().map(PROVEN_FOR::contains).orElse(true),
                 "provenFor",
                 Told.of("plan", "No bound is proven for " + summary.provenFor().orElse("") + "."));
         demand(

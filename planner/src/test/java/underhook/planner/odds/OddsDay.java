@@ -167,6 +167,7 @@ final class OddsDay {
                 "odds",
                 EIGHT,
                 1,
+                10,
                 "test",
                 new Summary(
                         timeS,

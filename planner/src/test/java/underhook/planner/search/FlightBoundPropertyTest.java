@@ -34,7 +34,7 @@ class FlightBoundPropertyTest {
         double sumRatio = 0;
         for (int seed = 0; seed < DAYS; seed++) {
             TinyDay day = TinyDay.ofChangingWind(seed, 3 + seed % 3);
-            long leastS = leastBuiltS(day);
+            long leastS = leastBuilt(day).flownS();
             if (leastS < Long.MAX_VALUE) {
                 whole++;
                 double boundS = boundS(day);
@@ -46,20 +46,79 @@ class FlightBoundPropertyTest {
         assertThat(sumRatio / whole).as("mean of bound over best").isGreaterThan(0.9);
     }
 
+    @Test
+    void no_combination_flies_less_than_the_bound_over_all_of_them() {
+        int whole = 0;
+        int apart = 0;
+        double tightest = 0;
+        for (int seed = 0; seed < DAYS; seed++) {
+            TinyDay.Halves halves = halves(TinyDay.ofStaffedSites(seed, 3), seed);
+            long togetherS = new EveryStart(halves.together()).leastFlownS();
+            long apartS = new EveryStart(halves.apart()).leastFlownS();
+            long leastS = Math.min(togetherS, apartS);
+            if (leastS < Long.MAX_VALUE) {
+                whole++;
+                apart += apartS < togetherS ? 1 : 0;
+                double boundS = boundS(halves);
+                assertThat(boundS).as("day %d", seed).isLessThanOrEqualTo((double) leastS);
+                tightest = Math.max(tightest, boundS / leastS);
+            }
+        }
+        assertThat(whole).isGreaterThan(DAYS / 2);
+        assertThat(apart).as("days on which two hooks fly less").isBetween(DAYS / 10, whole - 1);
+        assertThat(tightest).as("the bound is reached somewhere").isGreaterThan(0.999);
+    }
+
+    @Test
+    void no_combination_that_is_built_beats_a_bound_with_crews_on_foot() {
+        int whole = 0;
+        for (int seed = 0; seed < DAYS; seed++) {
+            TinyDay.Halves halves = halves(TinyDay.ofChangingWind(seed, 3), seed);
+            Built together = leastBuilt(halves.together());
+            Built apart = leastBuilt(halves.apart());
+            long leastS = Math.min(together.flownS(), apart.flownS());
+            if (leastS < Long.MAX_VALUE) {
+                whole++;
+                double boundS = boundS(halves);
+                assertThat(boundS).as("day %d", seed).isLessThanOrEqualTo((double) leastS);
+                assertThat(DayOrder.finishBoundS(halves.either().table(), halves.hooks(), boundS))
+                        .as("day %d", seed)
+                        .isLessThanOrEqualTo(Math.min(together.finishS(), apart.finishS()));
+            }
+        }
+        assertThat(whole).isGreaterThan(DAYS / 2);
+    }
+
+    /** Hooking up two at once takes so long that it is sometimes worth it. */
+    private static TinyDay.Halves halves(TinyDay day, int seed) {
+        int bag = 0;
+        while (day.lifts().get(bag).pole() || day.lifts().get(bag).backhaul()) {
+            bag = (bag + 1) % day.lifts().size();
+        }
+        return day.halved(bag, 60 + seed * 7 % 400);
+    }
+
+    private static double boundS(TinyDay.Halves halves) {
+        return new FlightBound(halves.either().table(), halves.hooks()).boundS(1e5);
+    }
+
     private static double boundS(TinyDay day) {
         DayTable table = day.table();
         List<List<List<Integer>>> all = new ArrayList<>();
         for (int k = 0; k < table.trips(); k++) {
             all.add(List.of(List.of(k)));
         }
-        return new FlightBound(table, all).boundS(1e5);
+        return new FlightBound(table, new HookChoices(all)).boundS(1e5);
     }
 
+    /** The least flying and the earliest finish of all that were built. */
+    private record Built(long flownS, long finishS) {}
+
     /** Every order of the trips, each with every team that may work at each place. */
-    private static long leastBuiltS(TinyDay day) {
+    private static Built leastBuilt(TinyDay day) {
         DayTable table = day.table();
         Decoder decoder = new Decoder(table);
-        long[] leastS = {Long.MAX_VALUE};
+        long[] leastS = {Long.MAX_VALUE, Long.MAX_VALUE};
         int count = table.trips();
         for (int teams = 0; teams < 1 << TinyDay.SITES; teams++) {
             int[] teamOf = new int[TinyDay.PLACES];
@@ -74,10 +133,11 @@ class FlightBoundPropertyTest {
                         decoder.decode(wish, null);
                         if (decoder.run().countDropped() == 0) {
                             leastS[0] = Math.min(leastS[0], decoder.run().flightS);
+                            leastS[1] = Math.min(leastS[1], decoder.run().timeS);
                         }
                     });
         }
-        return leastS[0];
+        return new Built(leastS[0], leastS[1]);
     }
 
     private interface Use {

@@ -2,6 +2,8 @@ package underhook.planner.search;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -9,6 +11,7 @@ import org.junit.jupiter.api.Test;
 class ReachTest {
     private static final int LAYDOWN = 0;
     private static final int SITE = 1;
+    private static final int OTHER = 2;
     private static final long NO_WALK = DayTable.NO_WALK_S;
 
     @Test
@@ -31,24 +34,46 @@ class ReachTest {
     }
 
     @Test
+    void people_landed_at_one_site_walk_on_to_the_next() {
+        List<List<Long>> walks =
+                List.of(
+                        List.of(0L, NO_WALK, NO_WALK),
+                        List.of(NO_WALK, 0L, 600L),
+                        List.of(NO_WALK, 600L, 0L));
+        List<Integer> landing = List.of(LAYDOWN, DayTable.NONE, OTHER);
+
+        assertThat(day(walks, landing, true).isReached(0)).isTrue();
+        assertThat(day(walks, List.of(DayTable.NONE, DayTable.NONE, OTHER), true).isReached(0))
+                .as("nobody can board")
+                .isFalse();
+    }
+
+    @Test
     void a_path_is_not_enough_for_people_who_may_not_receive() {
         assertThat(day(600, SITE, false).isReached(0)).isFalse();
     }
 
     private static DayTable day(long walkS, int landing, boolean receives) {
-        List<SpotRow> spots =
-                List.of(
-                        new SpotRow(false, true, true, 0, false, 0, 0, LAYDOWN, LAYDOWN),
-                        new SpotRow(
-                                true,
-                                false,
-                                false,
-                                DayTable.NEVER_S,
-                                false,
-                                DayTable.NEVER_S,
-                                DayTable.NEVER_S,
-                                LAYDOWN,
-                                LAYDOWN));
+        return day(
+                List.of(List.of(0L, walkS), List.of(walkS, 0L)),
+                List.of(landing < 0 ? DayTable.NONE : LAYDOWN, landing),
+                receives);
+    }
+
+    private static DayTable day(List<List<Long>> walks, List<Integer> landing, boolean receives) {
+        SpotRow site =
+                new SpotRow(
+                        true,
+                        false,
+                        false,
+                        DayTable.NEVER_S,
+                        false,
+                        DayTable.NEVER_S,
+                        DayTable.NEVER_S,
+                        LAYDOWN,
+                        LAYDOWN);
+        List<SpotRow> spots = new ArrayList<>(Collections.nCopies(walks.size(), site));
+        spots.set(LAYDOWN, new SpotRow(false, true, true, 0, false, 0, 0, LAYDOWN, LAYDOWN));
         TripRow bag =
                 new TripRow(
                         LAYDOWN,
@@ -64,16 +89,7 @@ class ReachTest {
                         List.of(),
                         false,
                         List.of(true));
-        TeamRow team =
-                new TeamRow(
-                        LAYDOWN,
-                        0,
-                        true,
-                        true,
-                        receives,
-                        List.of(SITE),
-                        List.of(landing < 0 ? DayTable.NONE : LAYDOWN, landing),
-                        9000);
+        TeamRow team = new TeamRow(LAYDOWN, 0, true, true, receives, List.of(SITE), landing, 9000);
         return new DayTable(
                 spots,
                 List.of(bag),
@@ -82,8 +98,7 @@ class ReachTest {
                                 new DayRules(0, 0, 36_000, 36_000, 36_000, 1800, 60, 60, 0, 0),
                                 new FuelRules(9000, 0.01, 0.01, 0, 0, 0, 0, 60, 10),
                                 new Rates(3500, 1200, 1000)),
-                        new DayTable.People(
-                                List.of(team), List.of(List.of(0L, walkS), List.of(walkS, 0L))),
+                        new DayTable.People(List.of(team), walks),
                         new DayTable.Hours(0, List.of(40_000L), List.of(0)),
                         new Ways()));
     }

@@ -237,9 +237,86 @@ final class TinyDay {
         return withLifts(free);
     }
 
+    /**
+     * Two loads on one hook, or each alone.
+     *
+     * @param together they hang on one hook, as the lift of this number
+     * @param apart the first alone in its place, the second alone at the end
+     * @param either lifts of both
+     * @param hooks that one of the two ways is flown
+     */
+    record Halves(TinyDay together, TinyDay apart, TinyDay either, HookChoices hooks) {}
+
+    /** The same day with a bag made two that hang on one hook, where hooking up takes so long, or apart. */
+    Halves halved(int bag, long hookS) {
+        int count = lifts.size();
+        Lift one = lifts.get(bag);
+        Lift whole = hooked(one, hookS, one.readyS());
+        Lift half = hooked(one, one.hookS(), one.readyS());
+        Lift other = hooked(one, one.hookS(), 0);
+        List<Lift> together = new ArrayList<>(lifts);
+        together.set(bag, whole);
+        List<Lift> apart = new ArrayList<>(lifts);
+        apart.set(bag, half);
+        apart.add(other);
+        List<Lift> either = new ArrayList<>();
+        for (Lift lift : together) {
+            either.add(lift.after() == bag ? after(lift, count) : lift);
+        }
+        either.addAll(List.of(half, other));
+        List<List<List<Integer>>> groups = new ArrayList<>();
+        for (int k = 0; k < count; k++) {
+            groups.add(
+                    k == bag
+                            ? List.of(List.of(bag), List.of(count, count + 1))
+                            : List.of(List.of(k)));
+        }
+        return new Halves(
+                withLifts(together, bag),
+                withLifts(apart, bag),
+                withLifts(either, bag),
+                new HookChoices(groups));
+    }
+
+    private static Lift hooked(Lift lift, long hookS, long readyS) {
+        return new Lift(
+                lift.from(),
+                lift.to(),
+                hookS,
+                lift.setDownS(),
+                lift.pole(),
+                lift.backhaul(),
+                lift.busyS(),
+                readyS,
+                lift.after(),
+                lift.afterS());
+    }
+
+    private static Lift after(Lift lift, int after) {
+        return new Lift(
+                lift.from(),
+                lift.to(),
+                lift.hookS(),
+                lift.setDownS(),
+                lift.pole(),
+                lift.backhaul(),
+                lift.busyS(),
+                lift.readyS(),
+                after,
+                lift.afterS());
+    }
+
     private TinyDay withLifts(List<Lift> others) {
+        return withLifts(others, 0);
+    }
+
+    /** Those beyond the day's own may be flown when one of its own may. */
+    private TinyDay withLifts(List<Lift> others, int like) {
         Works works = new Works(others.size());
         System.arraycopy(open, 0, works.open, 0, open.length);
+        for (int k = open.length; k < others.size(); k++) {
+            works.open[k] = open[like].clone();
+        }
         System.arraycopy(mayWork, 0, works.mayWork, 0, TEAMS);
         System.arraycopy(teamStart, 0, works.teamStart, 0, TEAMS);
         TinyDay other = new TinyDay(wayS, walkS, others, works);

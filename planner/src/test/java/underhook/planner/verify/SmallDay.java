@@ -548,6 +548,7 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 "small",
                 at(-7200),
                 1,
+                10,
                 "underhook",
                 summary,
                 steps,

@@ -33,9 +33,10 @@ function odds(found) {
 
 /** Each comfort that is refused, where and for what price. */
 const comforts = (found) => html`<details><summary>${t('comforts.title', { count: found.comforts.length })}</summary>
-  <div class="wide" tabindex="0" role="region" aria-label=${t('price.comforts')}><table><thead><tr>${['what', 'who', 'place', 'at', 'price'].map((head) => html`<th scope="col">${t(`comforts.${head}`)}</th>`)}</tr></thead>
+  <div class="wide" tabindex="0" role="region" aria-label=${t('price.comforts')}><table><thead><tr>${['what', 'who', 'place', 'at', 'count', 'price'].map((head) => html`<th scope="col">${t(`comforts.${head}`)}</th>`)}</tr></thead>
   <tbody>${found.comforts.map((one) => html`<tr><th scope="row">${t(`comforts.${one.comfort}`)}</th><td>${one.subject}</td><td>${one.place}</td><td>${u.clock(one.at)}</td>
-    <td class="num">${one.unit === 'set-down' ? nothing : html`${one.count} ${one.unit}: `}${u.money(one.cents, found.currency)}</td></tr>`)}</tbody></table></div></details>`;
+    <td class="num">${one.unit === 'set-down' ? nothing : `${one.count} ${one.unit}`}</td>
+    <td class="num">${u.money(one.cents, found.currency)}</td></tr>`)}</tbody></table></div></details>`;
 
 function price(found) {
   const row = (what, cents, kind = '') => html`<tr class=${kind}><th scope="row">${t(`price.${what}`)}</th><td class="num">${u.money(cents, found.currency)}</td></tr>`;

@@ -1,0 +1,35 @@
+package underhook.planner.order;
+
+import java.util.List;
+import underhook.planner.search.DayOrder;
+import underhook.planner.search.DayTable;
+import underhook.planner.search.HookChoices;
+import underhook.planner.search.Ordered;
+
+/**
+ * What no order of a day's loads goes below.
+ *
+ * @param startS from when the machine may fly, s after the base instant
+ * @param flightS seconds in the air
+ * @param finishS when the machine is down at the earliest, s after the base instant
+ * @param provenFor over which ways of combining loads it holds, as the plan says it
+ */
+record DayBounds(long startS, double flightS, long finishS, String provenFor) {
+    private static final String CHOSEN = "chosen-combination";
+    private static final String ALL = "all-combinations";
+
+    /** Over every combination of the loads that are flown; where those are too many, over the day's own. */
+    static DayBounds of(DayModel model, DayTables tables, Ordered day) {
+        List<Trip> own = tables.trips();
+        Combinations ways = new Combinations(model, own, day::isFlown);
+        boolean all = ways.isAll();
+        DayTable table = tables.table(all ? ways.trips() : own);
+        HookChoices hooks = all ? ways.hooks() : HookChoices.asFlown(day);
+        double flightS = DayOrder.flightBoundS(table, hooks, day.flownS());
+        return new DayBounds(
+                table.startS(),
+                flightS,
+                DayOrder.finishBoundS(table, hooks, flightS),
+                all ? ALL : CHOSEN);
+    }
+}
