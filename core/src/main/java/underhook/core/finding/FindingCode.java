@@ -132,6 +132,7 @@ public enum FindingCode {
     FUEL_ABOVE_MAXIMUM,
     MASS_ARITHMETIC,
     MARGIN_WRONG,
+    STATED_WRONG,
     LOAD_TWICE,
     LOAD_FORGOTTEN,
     LOAD_UNFIT,

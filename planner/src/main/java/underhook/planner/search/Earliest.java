@@ -8,10 +8,15 @@ final class Earliest {
     private static final long READY_BEFORE_S = 60;
 
     private final DayTable table;
+    private final boolean[] placed;
     private final long[] releaseS;
 
-    Earliest(DayTable table) {
+    /**
+     * @param placed trips that may be flown; what is left out holds nothing back
+     */
+    Earliest(DayTable table, boolean[] placed) {
         this.table = table;
+        this.placed = placed;
         this.releaseS = new long[table.trips.length];
         for (int k = 0; k < releaseS.length; k++) {
             releaseS[k] = Math.max(table.rules.startS(), peopleS(k));
@@ -39,6 +44,7 @@ final class Earliest {
                 TripRow other = table.trips[i];
                 boolean readies =
                         i != k
+                                && placed[i]
                                 && other.readyAfterS() > 0
                                 && other.to() == table.trips[k].to()
                                 && table.windowEndS[i] >= 0;

@@ -26,7 +26,7 @@ final class FinishBound {
      */
     long finishS(double flownS) {
         long finishS = machineS((long) Math.floor(flownS));
-        Earliest earliest = new Earliest(table);
+        Earliest earliest = new Earliest(table, placed);
         TeamWork work = new TeamWork(table, placed);
         for (int k = 0; k < placed.length; k++) {
             if (placed[k]) {

@@ -29,7 +29,7 @@ final class HourLeast {
     HourLeast(DayTable table, boolean[] placed) {
         this.table = table;
         this.hours = table.slots();
-        this.earliest = new Earliest(table);
+        this.earliest = new Earliest(table, placed);
         int places = table.spots.length;
         this.tripS = new double[table.trips.length][hours];
         this.tripExact = new boolean[table.trips.length][hours];

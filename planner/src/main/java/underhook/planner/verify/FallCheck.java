@@ -1,6 +1,7 @@
 package underhook.planner.verify;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -100,6 +101,30 @@ final class FallCheck {
         demand(flight, unsaid.isEmpty(), "The leg does not say what it passes: ", unsaid);
         checkCovered(flight, look, spots);
         checkTimes(flight, look);
+        spots.stream()
+                .max(
+                        Comparator.comparingDouble(
+                                spot -> spot.hookAmslM() - day.groundAmslM(spot.at())))
+                .ifPresent(highest -> checkFarthest(flight, look, highest, wind));
+    }
+
+    /** From the highest spot what is let go flies far: at least so far as our own box reaches. */
+    private void checkFarthest(Flight flight, ReleaseLook look, Spot highest, Wind wind) {
+        double own = 0;
+        for (Hung thing : boxes.hung(flight)) {
+            for (PlanePoint corner : boxes.corners(flight, thing, highest, wind)) {
+                own = Math.max(own, Plane.apartM(highest.at(), corner));
+            }
+        }
+        double farthest = own;
+        day.ledger()
+                .demand(
+                        look.farthestM() >= farthest - Tolerance.DISTANCE_M,
+                        FindingCode.LEG_RELEASE,
+                        flight.subject(),
+                        () ->
+                                Told.of("plan", "A load let go flies farther than is stated.")
+                                        .figures(look.farthestM(), farthest, "m"));
     }
 
     private static void addKeptOff(Set<String> hit, Below one) {

@@ -23,8 +23,12 @@ final class GearCheck {
     private static final double CHOKED_FACTOR = 0.75;
     private static final double CHOKED_FIBRE_FACTOR = 250.0 / 550;
 
+    /** Two ways of counting what hangs, in whole kilograms. */
+    private static final double STATED_RATIO = 0.02;
+
     private final Day day;
     private final Rigging rigging;
+    private double mostUsedRatio;
 
     GearCheck(Day day) {
         this.day = day;
@@ -42,6 +46,7 @@ final class GearCheck {
         if (loads.stream().anyMatch(load -> load.massKg().isEmpty())) {
             return;
         }
+        mostUsedRatio = 0;
         double sum = rotation.ballastKg();
         for (Load load : loads) {
             double mass = day.liftMassKg(load);
@@ -65,6 +70,29 @@ final class GearCheck {
             names.addAll(rigging.belly());
             climb(loads.get(0), sum, names);
         }
+        checkStated(rotation);
+    }
+
+    /** The card names an item that is used no less than any other. */
+    private void checkStated(Rotation rotation) {
+        boolean told =
+                rotation.limits().isEmpty()
+                        || mostUsedRatio <= 0
+                        || rotation.limits().stream()
+                                .anyMatch(
+                                        one ->
+                                                one.code().equals("RIGGING_LIMIT")
+                                                        && one.value() / one.limit()
+                                                                >= mostUsedRatio - STATED_RATIO);
+        day.ledger()
+                .demand(
+                        told,
+                        FindingCode.MARGIN_WRONG,
+                        rotation.loads().get(0).value(),
+                        () ->
+                                Told.of(
+                                        "rigging",
+                                        "What the gear is used to is not stated, or too little."));
     }
 
     /** What one leg pulls, as a mass hung straight on it, kg, over what its hitch leaves of it. */
@@ -116,6 +144,7 @@ final class GearCheck {
                                     / (factor * Units.STANDARD_GRAVITY_M_PER_S2));
         }
         double allowed = limit;
+        mostUsedRatio = Math.max(mostUsedRatio, carriedKg / allowed);
         day.ledger()
                 .demand(
                         carriedKg <= allowed + Tolerance.DUST_KG,

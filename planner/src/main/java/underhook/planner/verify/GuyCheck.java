@@ -25,7 +25,7 @@ import underhook.core.unit.Units;
  */
 final class GuyCheck {
     /** A pull by two ways of counting: at 3° of lean the upright angles read some 6 percent off. */
-    private static final double PULL_FACTOR = 0.85;
+    static final double PULL_FACTOR = 0.85;
 
     /** Woods that the job may name, with their moisture behind. */
     private static final Pattern WOOD =
@@ -33,7 +33,7 @@ final class GuyCheck {
                     "(wood|spruce|pine|larch|oak|treated[ -]fir)(\\s*,?\\s*[0-9]{1,3}\\s*%.*)?",
                     Pattern.CASE_INSENSITIVE);
 
-    private static final double PULL_N = 2;
+    static final double PULL_N = 2;
     private static final double PLACE_M = 1;
 
     private final Day day;
@@ -45,10 +45,6 @@ final class GuyCheck {
     }
 
     void run() {
-        // Plans of earlier programs say nothing of guys.
-        if (day.plan().poles().isEmpty()) {
-            return;
-        }
         for (Load load : day.job().loads()) {
             Drop drop = day.drops().get(load.id());
             // Guys that do not hold have no pulls to state; somebody answers for them by name.
@@ -76,7 +72,40 @@ final class GuyCheck {
         if (isTold) {
             checkHover(load, stated.get());
             checkPulls(load, drop, stated.get());
+            new PoleCheck(day, this).run(load, drop, stated.get());
         }
+    }
+
+    /** Hardest pull of a guy at a place with lean and wind as the rules say, N. */
+    double hardestN(Load load, Place place) {
+        double hardest = 0;
+        for (double pull : worstN(load, place, guying.leanRad(), gustMPerS(load))) {
+            hardest = Math.max(hardest, pull);
+        }
+        return hardest;
+    }
+
+    double gustMPerS(Load load) {
+        return day.kindOf(load).windLimit().gustMPerS();
+    }
+
+    /** Widest gap between neighbouring guys of a place, rad; none where it has none. */
+    static double gapRad(Place place) {
+        List<Double> sorted = new ArrayList<>(place.guyAzimuthsTrueRad());
+        sorted.sort(null);
+        double gap =
+                sorted.isEmpty() ? 0 : sorted.get(0) + 2 * Math.PI - sorted.get(sorted.size() - 1);
+        for (int i = 1; i < sorted.size(); i++) {
+            gap = Math.max(gap, sorted.get(i) - sorted.get(i - 1));
+        }
+        return gap;
+    }
+
+    private List<Strand> strands(Load load, Place place) {
+        double attach = guying.attachFraction() * load.lengthM();
+        return place.guyAzimuthsTrueRad().stream()
+                .map(azimuth -> strand(place, azimuth, attach))
+                .toList();
     }
 
     private void checkHover(Load load, PoleSetting stated) {
@@ -95,12 +124,8 @@ final class GuyCheck {
 
     private void checkPulls(Load load, Drop drop, PoleSetting stated) {
         Place place = day.job().getPlace(drop.place());
-        List<Strand> strands = new ArrayList<>();
-        double attach = guying.attachFraction() * load.lengthM();
-        for (double azimuth : place.guyAzimuthsTrueRad()) {
-            strands.add(strand(place, azimuth, attach));
-        }
-        double[] own = worstN(load, strands, attach);
+        List<Strand> strands = strands(load, place);
+        double[] own = worstN(load, place, guying.leanRad(), gustMPerS(load));
         boolean sameGuys = stated.guys().size() == own.length;
         for (int i = 0; sameGuys && i < own.length; i++) {
             PoleSetting.GuyPull guy = stated.guys().get(i);
@@ -156,18 +181,17 @@ final class GuyCheck {
         return load.lengthM() * (wood ? guying.woodCentreFraction() : guying.otherCentreFraction());
     }
 
-    /** Hardest pull of each guy, N, with weight, lean and wind from each of 72 sides. */
-    private double[] worstN(Load load, List<Strand> strands, double attachM) {
+    /** Hardest pull of each guy, N, with weight, a lean and wind from each of 72 sides. */
+    double[] worstN(Load load, Place place, double leanRad, double gustMPerS) {
+        List<Strand> strands = strands(load, place);
+        double attachM = guying.attachFraction() * load.lengthM();
         LoadKind kind = day.kindOf(load);
         double centre = centreM(day, load);
-        double gust = kind.windLimit().gustMPerS();
+        double gust = gustMPerS;
         double area =
                 kind.dragCoefficient() * load.lengthM() * Math.max(load.widthM(), load.heightM());
         double moment =
-                day.liftMassKg(load)
-                                * Units.STANDARD_GRAVITY_M_PER_S2
-                                * centre
-                                * Math.sin(guying.leanRad())
+                day.liftMassKg(load) * Units.STANDARD_GRAVITY_M_PER_S2 * centre * Math.sin(leanRad)
                         + 0.613 * gust * gust * area * load.lengthM() / 2;
         double[] worst = new double[strands.size()];
         for (int side = 0; side < 72; side++) {

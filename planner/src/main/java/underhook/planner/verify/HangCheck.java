@@ -2,13 +2,16 @@ package underhook.planner.verify;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.Handling.Flying;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
 import underhook.core.job.WeatherHour;
 import underhook.core.plan.Leg;
+import underhook.core.plan.Limit;
 import underhook.core.plan.PathPoint;
+import underhook.core.plan.Rotation;
 import underhook.core.unit.Units;
 
 /**
@@ -57,6 +60,7 @@ final class HangCheck {
                                 flight,
                                 List.of(air.listRows(flight.step().startAt()))),
                         () -> checkShape(flight, line.get()));
+                checkStated(flight, line.get());
                 if (isTold) {
                     checkRest(flight);
                 }
@@ -73,20 +77,80 @@ final class HangCheck {
                 .findFirst();
     }
 
-    private void checkShape(Flight flight, LineItem line) {
-        double mass = line.make().endMassKg();
+    /** What a card says of the trail and of the distance to the tail with a load is no better than it is. */
+    private void checkStated(Flight flight, LineItem line) {
+        List<Limit> limits =
+                flight.loads().isEmpty()
+                        ? List.of()
+                        : flight.step().rotation().map(Rotation::limits).orElse(List.of());
+        if (limits.isEmpty()) {
+            return;
+        }
+        day.prove(
+                new Proofs.Asked(
+                        HangCheck.class,
+                        List.of(
+                                limits,
+                                Proofs.Asked.of(
+                                        HangCheck.class,
+                                        flight,
+                                        List.of(air.listRows(flight.step().startAt()))))),
+                () -> {
+                    Laid laid = lay(flight, line, hung(flight));
+                    double trailDeg = Math.toDegrees(laid.widestRad - ANGLE_RAD);
+                    double allowedDeg = Math.toDegrees(allowedRad(flight) + ANGLE_RAD);
+                    demandStated(
+                            flight,
+                            limits,
+                            "TRAIL",
+                            one -> one.value() >= trailDeg && one.limit() <= allowedDeg);
+                    demandStated(
+                            flight,
+                            limits,
+                            "TAIL_DISTANCE",
+                            one ->
+                                    one.value() >= flying.tailClearM() - DISTANCE_M
+                                            && one.limit() <= laid.nearestM + DISTANCE_M);
+                });
+    }
+
+    private void demandStated(
+            Flight flight, List<Limit> limits, String code, Predicate<Limit> isSo) {
+        day.ledger()
+                .demand(
+                        limits.stream().filter(one -> one.code().equals(code)).anyMatch(isSo),
+                        FindingCode.MARGIN_WRONG,
+                        flight.loads().get(0).id().value(),
+                        () -> Told.of("plan", code + " is not stated, or better than it is."));
+    }
+
+    /** What hangs at the line's end. */
+    private record End(double massKg, double areaM2) {}
+
+    private End hung(Flight flight) {
+        double mass = 0;
         double area = HOOK_AREA_M2;
-        double allowedRad = flight.loads().isEmpty() ? flying.emptyTrailRad() : Math.PI / 2;
         if (!flight.loads().isEmpty()) {
             mass += flight.ballastKg();
         }
         for (Load load : flight.loads()) {
             mass += day.lightMassKg(load);
             area += LegCheck.dragAreaM2(day, load);
-            allowedRad = Math.min(allowedRad, day.kindOf(load).trailLimitRad());
         }
-        Laid laid = lay(flight, line, mass, area);
-        double limitRad = allowedRad;
+        return new End(mass, area);
+    }
+
+    private double allowedRad(Flight flight) {
+        double allowed = flight.loads().isEmpty() ? flying.emptyTrailRad() : Math.PI / 2;
+        for (Load load : flight.loads()) {
+            allowed = Math.min(allowed, day.kindOf(load).trailLimitRad());
+        }
+        return allowed;
+    }
+
+    private void checkShape(Flight flight, LineItem line) {
+        Laid laid = lay(flight, line, hung(flight));
+        double limitRad = allowedRad(flight);
         day.ledger()
                 .demand(
                         laid.widestRad <= limitRad + ANGLE_RAD,
@@ -111,14 +175,14 @@ final class HangCheck {
     /** A line as it hangs: its widest angle from plumb, and how near it comes to the tail when swung. */
     private record Laid(double widestRad, double nearestM) {}
 
-    private Laid lay(Flight flight, LineItem line, double endKg, double endAreaM2) {
+    private Laid lay(Flight flight, LineItem line, End end) {
         double speed = flight.leg().speedMPerS();
         double pressure = 0.5 * densityKgPerM3(flight) * speed * speed;
         double piece = line.lengthM() / PIECES;
         double weight = line.ropeMassKg() * Units.STANDARD_GRAVITY_M_PER_S2 / PIECES;
         double push = pressure * CYLINDER_COEFFICIENT * line.make().diameterM() * piece;
-        double down = endKg * Units.STANDARD_GRAVITY_M_PER_S2;
-        double back = pressure * endAreaM2;
+        double down = (line.make().endMassKg() + end.massKg()) * Units.STANDARD_GRAVITY_M_PER_S2;
+        double back = pressure * end.areaM2();
         double[] aft = new double[PIECES + 1];
         double[] below = new double[PIECES + 1];
         double widest = Math.atan2(back, down);

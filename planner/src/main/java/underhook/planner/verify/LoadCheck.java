@@ -1,7 +1,6 @@
 package underhook.planner.verify;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -177,13 +176,7 @@ final class LoadCheck {
         if (!day.kindOf(load).standsUp() || place.guyAzimuthsTrueRad().isEmpty()) {
             return;
         }
-        List<Double> sorted = new ArrayList<>(place.guyAzimuthsTrueRad());
-        sorted.sort(null);
-        double gap = sorted.get(0) + 2 * Math.PI - sorted.get(sorted.size() - 1);
-        for (int i = 1; i < sorted.size(); i++) {
-            gap = Math.max(gap, sorted.get(i) - sorted.get(i - 1));
-        }
-        double widest = Math.toDegrees(gap);
+        double widest = Math.toDegrees(GuyCheck.gapRad(place));
         day.ledger()
                 .demand(
                         widest < 180 - 1e-6

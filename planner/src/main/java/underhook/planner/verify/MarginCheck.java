@@ -1,5 +1,6 @@
 package underhook.planner.verify;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -8,9 +9,14 @@ import underhook.core.finding.FindingCode;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
 import underhook.core.job.Machine;
+import underhook.core.job.PlaceId;
+import underhook.core.job.WeatherHour;
+import underhook.core.job.WindLimit;
+import underhook.core.plan.Drop;
 import underhook.core.plan.Limit;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
+import underhook.core.unit.Units;
 
 /**
  * The limits that a rotation states with what each leaves, which people read on a card: none may look better
@@ -20,6 +26,23 @@ import underhook.core.plan.Step;
 final class MarginCheck {
     /** Margins are written in tenths of a percent. */
     private static final double MARGIN_FRACTION = 0.001;
+
+    /** Winds are written in tenths of a knot. */
+    private static final double WIND_M_PER_S = 0.06;
+
+    private static final Map<String, String> UNITS =
+            Map.ofEntries(
+                    Map.entry("HOVER_MASS", "kg"),
+                    Map.entry("EXTERNAL_MASS_LIMIT", "kg"),
+                    Map.entry("HOOK_LIMIT", "kg"),
+                    Map.entry("LINE_LIMIT", "kg"),
+                    Map.entry("RIGGING_LIMIT", "kg"),
+                    Map.entry("LINE_LENGTH", "m"),
+                    Map.entry("TAIL_DISTANCE", "m"),
+                    Map.entry("TRAIL", "deg"),
+                    Map.entry("WIND_MEAN", "kt"),
+                    Map.entry("WIND_GUST", "kt"),
+                    Map.entry("WIND_SPREAD", "kt"));
 
     private final Day day;
     private final Machine machine;
@@ -56,7 +79,68 @@ final class MarginCheck {
         if (line.isPresent() && loads.stream().allMatch(load -> load.massKg().isPresent())) {
             masses(rotation, loads, line.get())
                     .forEach((code, masses) -> checkMass(rotation, code, masses));
+            checkReach(rotation, loads, line.get());
         }
+        rotation.limits().forEach(limit -> checkKnown(rotation, limit));
+        checkWinds(rotation, loads, loads.get(0).from(), rotation.hookedAt());
+        for (Drop drop : rotation.drops()) {
+            checkWinds(rotation, loads, drop.place(), drop.releasedAt());
+        }
+    }
+
+    /** A card says nothing that nobody knows of, and in the unit that it is read in. */
+    private void checkKnown(Rotation rotation, Limit limit) {
+        String name = limit.code().split(" at ", 2)[0];
+        demand(
+                UNITS.getOrDefault(name, "").equals(limit.unit()),
+                rotation,
+                Told.of("plan", limit.code() + " is no limit in " + limit.unit() + "."));
+    }
+
+    private void checkReach(Rotation rotation, List<Load> loads, LineItem line) {
+        double stands =
+                loads.stream()
+                        .filter(load -> day.kindOf(load).standsUp())
+                        .mapToDouble(Load::lengthM)
+                        .max()
+                        .orElse(0);
+        double reach = line.lengthM() + stands;
+        Optional<Limit> stated = find(rotation, "LINE_LENGTH");
+        demand(
+                stated.isPresent() && stated.get().limit() <= reach + Tolerance.LENGTH_M,
+                rotation,
+                Told.of("plan", "The line is not stated, or longer than it is."));
+    }
+
+    /** The wind at an end in the rows that count, against the limit of what is flown. */
+    private void checkWinds(Rotation rotation, List<Load> loads, PlaceId place, Instant at) {
+        double exposure = day.job().getPlace(place).exposureFactor();
+        double mean = 0;
+        double gust = 0;
+        double spread = 0;
+        for (WeatherHour row : new Air(day.job().weather()).listRows(at)) {
+            mean = Math.max(mean, row.windMPerS() * exposure);
+            gust = Math.max(gust, row.gustMPerS() * exposure);
+            spread = Math.max(spread, (row.gustMPerS() - row.windMPerS()) * exposure);
+        }
+        WindLimit limit = day.kindOf(loads.get(0)).windLimit();
+        String where = " at " + place;
+        checkWind(rotation, "WIND_MEAN" + where, mean, limit.meanMPerS());
+        checkWind(rotation, "WIND_GUST" + where, gust, limit.gustMPerS());
+        checkWind(rotation, "WIND_SPREAD" + where, spread, limit.spreadMPerS());
+    }
+
+    private void checkWind(Rotation rotation, String code, double windMPerS, double limitMPerS) {
+        Optional<Limit> stated = find(rotation, code);
+        boolean holds =
+                stated.isPresent()
+                        && stated.get().value() >= Units.mPerSToKt(windMPerS - WIND_M_PER_S)
+                        && stated.get().limit() <= Units.mPerSToKt(limitMPerS + WIND_M_PER_S);
+        demand(holds, rotation, Told.of("rules", code + " is not stated, or better than it is."));
+    }
+
+    private static Optional<Limit> find(Rotation rotation, String code) {
+        return rotation.limits().stream().filter(limit -> limit.code().equals(code)).findFirst();
     }
 
     private void checkMargin(Rotation rotation, Limit limit) {
@@ -94,8 +178,7 @@ final class MarginCheck {
     }
 
     private void checkMass(Rotation rotation, String code, Masses own) {
-        Optional<Limit> stated =
-                rotation.limits().stream().filter(limit -> limit.code().equals(code)).findFirst();
+        Optional<Limit> stated = find(rotation, code);
         demand(
                 stated.isPresent(),
                 rotation,

@@ -82,6 +82,11 @@ public final class PlanVerifier {
             new FallCheck(day).run();
             new CrewCheck(day).run();
             new SummaryCheck(day).run();
+            new LeftOutCheck(day).run();
+            new PlacesCheck(day).run();
+            new KitCheck(day).run();
+            new OddsCheck(day).run();
+            new FindingsCheck(day).run();
             new ComfortCheck(day).run();
         }
         return day.ledger().toReport();

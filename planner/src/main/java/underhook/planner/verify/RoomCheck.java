@@ -38,11 +38,12 @@ final class RoomCheck {
     /**
      * A hover: what is looked at, and how high the hook is over the place.
      *
+     * @param subject whom it is said of
      * @param standsM of that the load that stands up, m
      * @param loadRadiusM half the diagonals of what hangs there side by side, m
      */
     private record Hover(
-            Load load, Place place, double lineM, double standsM, double loadRadiusM) {}
+            String subject, Place place, double lineM, double standsM, double loadRadiusM) {}
 
     RoomCheck(Day day) {
         this.day = day;
@@ -71,7 +72,7 @@ final class RoomCheck {
             double heading = drop.approachFromTrueRad() + Math.PI - convergence;
             double stands = day.kindOf(load).standsUp() ? load.lengthM() : 0;
             double radius = radiusM(loads.subList(i, loads.size()));
-            Hover hover = new Hover(load, place, step.lineLengthM(), stands, radius);
+            Hover hover = new Hover(load.id().value(), place, step.lineLengthM(), stands, radius);
             prove(
                     List.of("in", hover, heading),
                     () -> {
@@ -91,7 +92,7 @@ final class RoomCheck {
         double track =
                 drop.departureTrackTrueRad()
                         - Plane.convergenceRad(day.ground().frame(), place.position());
-        Hover hover = new Hover(load, place, step.lineLengthM(), 0, 0);
+        Hover hover = new Hover(load.id().value(), place, step.lineLengthM(), 0, 0);
         prove(List.of("out", hover, track), () -> checkStraight(hover, track, track));
     }
 
@@ -103,7 +104,8 @@ final class RoomCheck {
     private void checkHookUp(Step step, Rotation rotation) {
         List<Load> loads = day.loadsOf(rotation.loads());
         Place from = day.job().getPlace(loads.get(0).from());
-        Hover hover = new Hover(loads.get(0), from, step.lineLengthM(), 0, radiusM(loads));
+        Hover hover =
+                new Hover(loads.get(0).id().value(), from, step.lineLengthM(), 0, radiusM(loads));
         prove(List.of("hook-up", hover), () -> checkHookUp(hover));
     }
 
@@ -160,6 +162,13 @@ final class RoomCheck {
         }
     }
 
+    /** What a hover leaves between machine, line and all round it over what is needed, a load no wider than the line, m. */
+    double spareM(Place place, PlaceRoom.LineRoom line, double headingTrueRad) {
+        double grid = headingTrueRad - Plane.convergenceRad(day.ground().frame(), place.position());
+        Hover hover = new Hover("", place, line.lineLengthM(), line.standsM(), 0);
+        return tightest(hover, grid).spareM();
+    }
+
     private HoverSpace space(Hover hover) {
         return spaces.computeIfAbsent(
                 hover.place().id(), unused -> new HoverSpace(day, hover.place(), wires));
@@ -188,7 +197,7 @@ final class RoomCheck {
                 .demand(
                         near.spareM() >= -Tolerance.CLEARANCE_M,
                         FindingCode.ROOM_REFUSED,
-                        hover.load().id().value(),
+                        hover.subject(),
                         () ->
                                 Told.of(
                                                 "rules",

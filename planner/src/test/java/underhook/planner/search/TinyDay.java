@@ -278,6 +278,25 @@ final class TinyDay {
                 new HookChoices(groups));
     }
 
+    /** The same with one more bag to where a bag goes, which can be let go only after the day is over. */
+    TinyDay withOneTooLate(int bag) {
+        Lift one = lifts.get(bag);
+        List<Lift> more = new ArrayList<>(lifts);
+        more.add(
+                new Lift(
+                        one.from(),
+                        one.to(),
+                        one.hookS(),
+                        one.setDownS(),
+                        false,
+                        false,
+                        0,
+                        one.readyS(),
+                        bag,
+                        END_S));
+        return withLifts(more, bag);
+    }
+
     private static Lift hooked(Lift lift, long hookS, long readyS) {
         return new Lift(
                 lift.from(),

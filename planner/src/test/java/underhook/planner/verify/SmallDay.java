@@ -11,7 +11,9 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.DoubleBinaryOperator;
 import java.util.function.UnaryOperator;
+import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
 import underhook.core.geo.HeightField;
@@ -44,6 +46,7 @@ import underhook.core.plan.Drop;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Leg;
 import underhook.core.plan.PathPoint;
+import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
 import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.Rotation;
@@ -557,8 +560,34 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                         new CrewStay(new CrewId("P"), pid("S2"), at(4800), at(6000), "walks to S1"),
                         stay("P", "S1", 6000, 7200)),
                 List.of(new LeftOut(lid("X1"), FindingCode.MASS_MISSING, "No mass is stated.")),
-                List.of(),
-                List.of());
+                List.of(
+                        said(FindingCode.MASS_MISSING, Severity.STOP, "X1"),
+                        said(FindingCode.MASS_ESTIMATED, Severity.CAUTION, "B3")),
+                List.of(room("A", 0), room("S1", 0), room("S2", 10)));
+    }
+
+    static Finding said(FindingCode code, Severity severity, String subject) {
+        return Finding.of(code, severity, subject, "loads", "said");
+    }
+
+    /** Near all round with both lines, and under them with what stands up. */
+    static PlaceRoom room(String place, double standsM) {
+        List<PlaceRoom.LineRoom> lines = new ArrayList<>();
+        for (double stands : standsM > 0 ? new double[] {0, standsM} : new double[] {0}) {
+            lines.add(room(new LineItem("20 m", 20, 30, 650), stands, PlaceRoom.Fit.NEAR));
+            lines.add(room(new LineItem("30 m", 30, 40, 650), stands, PlaceRoom.Fit.NEAR));
+        }
+        return new PlaceRoom(pid(place), lines, Optional.of("20 m"), "shortest");
+    }
+
+    static PlaceRoom.LineRoom room(LineItem line, double standsM, PlaceRoom.Fit fit) {
+        return new PlaceRoom.LineRoom(
+                line.name(),
+                line.lengthM(),
+                standsM,
+                List.of(new PlaceRoom.Sector(fit, 0, 2 * Math.PI)),
+                new PlaceRoom.Tightest("tail", "ground", 0, 100, 99, 1),
+                new PlaceRoom.Cost(27, 20, line.lengthM() + standsM + 1));
     }
 
     static CrewStay stay(String crew, String place, double fromS, double toS) {

@@ -1,0 +1,60 @@
+package underhook.planner.verify;
+
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.job.MassStatus;
+import underhook.core.plan.KitItem;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
+
+/** What the job and the plan's own figures demand to be told, and the plan may not keep to itself. */
+final class FindingsCheck {
+    private final Day day;
+
+    FindingsCheck(Day day) {
+        this.day = day;
+    }
+
+    void run() {
+        for (Finding read : day.job().readingFindings()) {
+            demand(read.code(), read.subject());
+        }
+        for (Step step : day.plan().steps()) {
+            step.rotation().ifPresent(this::check);
+        }
+        for (KitItem item : day.plan().kit()) {
+            if (item.count() < item.forDay()) {
+                demand(FindingCode.KIT_SHORT, item.name());
+            }
+            if (item.dueOn().isEmpty()) {
+                demand(FindingCode.RIGGING_UNDATED, item.name());
+            }
+        }
+    }
+
+    private void check(Rotation rotation) {
+        rotation.loads().stream()
+                .map(id -> day.job().getLoad(id))
+                .filter(load -> load.massStatus() == MassStatus.ESTIMATED)
+                .forEach(load -> demand(FindingCode.MASS_ESTIMATED, load.id().value()));
+        if (rotation.limits().stream()
+                .anyMatch(limit -> limit.code().startsWith("WIND_") && limit.isNear())) {
+            demand(FindingCode.WIND_AT_LIMIT, rotation.loads().get(0).value());
+        }
+        if (rotation.ballastKg() > 0) {
+            demand(FindingCode.BALLAST_ADDED, rotation.loads().get(0).value());
+        }
+    }
+
+    private void demand(FindingCode code, String subject) {
+        boolean told =
+                day.plan().findings().stream()
+                        .anyMatch(one -> one.code() == code && one.subject().equals(subject));
+        day.ledger()
+                .demand(
+                        told,
+                        FindingCode.STATED_WRONG,
+                        subject,
+                        () -> Told.of("plan", "The plan keeps " + code + " to itself."));
+    }
+}

@@ -1,0 +1,97 @@
+package underhook.planner.verify;
+
+import java.util.List;
+import underhook.core.finding.FindingCode;
+import underhook.core.plan.Drop;
+import underhook.core.plan.Odds;
+import underhook.core.plan.Rotation;
+
+/**
+ * Whether what is said of the chances agrees with itself and with the plan. The replays themselves are drawn by
+ * chance and are not drawn again.
+ */
+final class OddsCheck {
+    /** Normal deviate that one draw in twenty lies beyond, on one side. @source WILSON-1927 */
+    private static final double DEVIATE_FACTOR = 1.6448536;
+
+    /** Chances are written to a thousandth of a percent. */
+    private static final double WRITTEN_RATIO = 1e-5;
+
+    private final Day day;
+
+    OddsCheck(Day day) {
+        this.day = day;
+    }
+
+    void run() {
+        day.plan().odds().ifPresent(this::check);
+    }
+
+    private void check(Odds odds) {
+        List<Odds.Chance> parts =
+                List.of(odds.beforeWind(), odds.beforeDark(), odds.withinDuty(), odds.withinFuel());
+        demand(counts(odds.allInTime(), odds), "all in time", "is no count of the replays");
+        parts.forEach(one -> demand(counts(one, odds), "odds", "are no counts of the replays"));
+        double least = parts.stream().mapToDouble(Odds.Chance::countedFraction).min().orElse(0);
+        double others = parts.stream().mapToDouble(one -> 1 - one.countedFraction()).sum();
+        double all = odds.allInTime().countedFraction();
+        demand(
+                all <= least + WRITTEN_RATIO && all >= 1 - others - WRITTEN_RATIO,
+                "all in time",
+                "is not what its parts leave");
+        demand(
+                !odds.finishLateAt().isBefore(odds.finishMedianAt()),
+                "odds",
+                "put nine days of ten before the middle one");
+        odds.lastStarts().forEach(one -> check(one, odds));
+        for (Odds.Gain gain : odds.gains()) {
+            demand(
+                    gain.leastGainFraction() <= gain.gainFraction() + WRITTEN_RATIO
+                            && isWhole(gain.gainFraction() * odds.replays(), odds),
+                    "gains",
+                    "are no counts of the replays");
+        }
+    }
+
+    private void check(Odds.LastStart stated, Odds odds) {
+        String load = stated.load().value();
+        demand(counts(stated.inTime(), odds), load, "is in time by no count of the replays");
+        Drop drop = day.drops().get(stated.load());
+        Rotation turn = day.rotations().get(stated.load());
+        demand(
+                drop != null && drop.place().equals(stated.place()),
+                load,
+                "is not set down where its last start is for");
+        demand(
+                turn != null
+                        && Math.abs(Day.betweenS(turn.hookedAt(), stated.plannedAt()))
+                                <= Tolerance.TIME_S,
+                load,
+                "is not hooked up when its last start says");
+    }
+
+    /** A whole number of the replays, and no more sure than so many replays can make it. */
+    private static boolean counts(Odds.Chance chance, Odds odds) {
+        double n = odds.replays();
+        double p = chance.countedFraction();
+        double z2 = DEVIATE_FACTOR * DEVIATE_FACTOR;
+        double root = DEVIATE_FACTOR * Math.sqrt(p * (1 - p) / n + z2 / (4 * n * n));
+        double lower = (p + z2 / (2 * n) - root) / (1 + z2 / n);
+        return isWhole(p * n, odds)
+                && Math.abs(chance.leastFraction() - Math.max(0, Math.min(p, lower)))
+                        <= 2 * WRITTEN_RATIO;
+    }
+
+    private static boolean isWhole(double countRatio, Odds odds) {
+        return Math.abs(countRatio - Math.rint(countRatio)) <= WRITTEN_RATIO * odds.replays();
+    }
+
+    private void demand(boolean holds, String subject, String what) {
+        day.ledger()
+                .demand(
+                        holds,
+                        FindingCode.STATED_WRONG,
+                        subject,
+                        () -> Told.of("plan", subject + " " + what + "."));
+    }
+}
