@@ -343,12 +343,25 @@ public final class OpenDay {
         out.keySet().removeIf(frozen::holds);
         Optional<String> stuck = stuck(frozen.steps());
         for (int k = 0; k < maker.trips().size(); k++) {
+            Trip trip = maker.trips().get(k);
             if (day.releasedS().get(k) < 0) {
-                Trip trip = maker.trips().get(k);
                 trip.ids().forEach(id -> out.put(id, why(id, trip, now, stuck)));
+            } else if (trip.ids().stream().anyMatch(frozen::holds)) {
+                trip.ids().stream()
+                        .filter(id -> !frozen.holds(id))
+                        .forEach(id -> out.put(id, missed(id)));
             }
         }
         return List.copyOf(out.values());
+    }
+
+    /** What may be flown only now, and would have hung with what is done. */
+    private static LeftOut missed(LoadId id) {
+        return new LeftOut(
+                id,
+                FindingCode.NO_ROOM_IN_DAY,
+                "What it was to hang with is flown. Perhaps it may no longer hang with that in the"
+                        + " list of loads; then it has a lift of its own.");
     }
 
     /** That the machine is where nothing leads away from any more; empty when something does. */

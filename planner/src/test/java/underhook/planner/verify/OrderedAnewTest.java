@@ -13,6 +13,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
+import underhook.core.job.LoadId;
 import underhook.core.job.Rigging;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Step;
@@ -178,5 +179,28 @@ class OrderedAnewTest {
         assertThat(plan.leftOut())
                 .filteredOn(out -> out.code() == FindingCode.WIND_LIMIT)
                 .isNotEmpty();
+    }
+
+    /** X1 may hang with B1, which was flown while nobody knew the mass of X1. */
+    @Test
+    void what_would_have_hung_with_a_load_that_is_done_is_not_lost() {
+        SmallDay day = day().load("B1", "combineWith", List.of(new LoadId("X1")));
+        Plan record = planned(day);
+        SmallDay weighed =
+                day.inJob(
+                        "loads",
+                        day.job().loads().stream()
+                                .map(
+                                        load ->
+                                                load.id().value().equals("X1")
+                                                        ? SmallDay.load("X1", "bag", "A", "S2", 90)
+                                                        : load)
+                                .toList());
+        Instant late = record.steps().get(record.steps().size() - 1).startAt().plusSeconds(1);
+
+        Plan plan = anew(weighed, record, late);
+
+        assertThat(new PlanVerifier().check(weighed.job(), weighed.ground(), plan).violations())
+                .isEmpty();
     }
 }
