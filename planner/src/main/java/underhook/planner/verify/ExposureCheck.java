@@ -19,7 +19,7 @@ import underhook.core.plan.Leg;
 
 /**
  * What each leg with a load passes over at a price: lines crossed, and metre by metre the ground below.
- * Where two right ways to count may differ, the lesser counts, and the larger against a price stated too high.
+ * Where two right ways to count may differ, the lesser counts.
  */
 final class ExposureCheck {
     private static final double STEP_M = 1;
@@ -33,14 +33,6 @@ final class ExposureCheck {
     /** Lengths over areas by whole steps. */
     private static final double STEPS_FRACTION = 0.98;
 
-    /** A price stated too high by more than this share and that many seconds misleads. */
-    private static final double HIGH_FRACTION = 0.1;
-
-    private static final double HIGH_S = 2;
-
-    /** No crossing counts as longer than so many square ones. @source PRACTICE */
-    private static final double MOST_ASLANT_RATIO = 3;
-
     private final Day day;
     private final Exposure stated;
     private final Map<Long, Double> steepness = new HashMap<>();
@@ -49,8 +41,8 @@ final class ExposureCheck {
     /** Ground at a price for each 100 m. */
     private record Priced(double priceS, Predicate<PlanePoint> below) {}
 
-    /** What a leg comes to over areas. */
-    private record Sum(double priceS, double overM) {}
+    /** What a leg comes to at least. */
+    private record Least(double priceS, double overM) {}
 
     ExposureCheck(Day day) {
         this.day = day;
@@ -91,7 +83,7 @@ final class ExposureCheck {
 
     private void checkPassed(Flight flight) {
         Leg leg = flight.leg();
-        Sum areas = overAreas(flight, -1);
+        Least areas = overAreas(flight);
         double own = crossedS(flight) + areas.priceS();
         day.ledger()
                 .demand(
@@ -113,19 +105,6 @@ final class ExposureCheck {
                                                 "rules",
                                                 "The leg is longer over ground at a price than is stated.")
                                         .figures(leg.exposure().overM(), areas.overM(), "m"));
-        Sum most = overAreas(flight, 1);
-        double mostS = (1 + HIGH_FRACTION) * (mostCrossedS(flight) + most.priceS()) + HIGH_S;
-        day.ledger()
-                .demand(
-                        leg.exposure().priceS() <= mostS
-                                && leg.exposure().overM()
-                                        <= (1 + HIGH_FRACTION) * most.overM()
-                                                + Tolerance.DISTANCE_M,
-                        FindingCode.LEG_CROSSINGS,
-                        flight.subject(),
-                        () ->
-                                Told.of("rules", "What the leg passes over is stated too dear.")
-                                        .figures(leg.exposure().priceS(), mostS, "s"));
     }
 
     /** Each road, trail, railway and wire that is crossed, once and as if at a right angle. */
@@ -143,47 +122,6 @@ final class ExposureCheck {
             if (wire.crossing() != CrossingRule.NEVER
                     && crosses(flight, new Shape(supports, 0, false))) {
                 sum += stated.wireS();
-            }
-        }
-        return sum;
-    }
-
-    /** Each crossing of each, as much dearer as the way over it is longer aslant. */
-    private double mostCrossedS(Flight flight) {
-        double sum = 0;
-        for (MapFeature feature : day.job().features()) {
-            if (mayCross(feature)) {
-                boolean guarded = feature.crossing() == CrossingRule.GUARDED;
-                sum +=
-                        longerRatio(flight, day.shapeOf(feature))
-                                * (guarded ? stated.guardedS() : stated.openS());
-            }
-        }
-        for (Wire wire : day.job().wires()) {
-            if (wire.crossing() != CrossingRule.NEVER) {
-                List<PlanePoint> supports = wire.supports().stream().map(day::planeOf).toList();
-                sum += longerRatio(flight, new Shape(supports, 0, false)) * stated.wireS();
-            }
-        }
-        return sum;
-    }
-
-    /** All crossings of a line together, each in square ones. */
-    private static double longerRatio(Flight flight, Shape shape) {
-        if (Box.round(shape.outline()).misses(Box.round(flight.track()))) {
-            return 0;
-        }
-        double sum = 0;
-        for (int i = 1; i < flight.track().size(); i++) {
-            Plane.Stretch piece =
-                    new Plane.Stretch(flight.track().get(i - 1), flight.track().get(i));
-            for (Plane.Stretch edge : shape.listEdges()) {
-                if (Plane.cross(piece, edge)) {
-                    double off =
-                            Plane.bearingGridRad(piece.a(), piece.b())
-                                    - Plane.bearingGridRad(edge.a(), edge.b());
-                    sum += Math.min(MOST_ASLANT_RATIO, 1 / Math.max(1e-9, Math.abs(Math.sin(off))));
-                }
             }
         }
         return sum;
@@ -208,9 +146,8 @@ final class ExposureCheck {
         return false;
     }
 
-    /** At least with a side of -1, at most with one of 1. */
-    private Sum overAreas(Flight flight, int side) {
-        List<Priced> all = areas(flight, side);
+    private Least overAreas(Flight flight) {
+        List<Priced> all = areas(flight);
         double price = 0;
         double over = 0;
         List<PlanePoint> track = flight.track();
@@ -227,11 +164,10 @@ final class ExposureCheck {
                 }
             }
         }
-        double share = side < 0 ? STEPS_FRACTION : 1 / STEPS_FRACTION;
-        return new Sum(share * price, share * over);
+        return new Least(STEPS_FRACTION * price, STEPS_FRACTION * over);
     }
 
-    private List<Priced> areas(Flight flight, int side) {
+    private List<Priced> areas(Flight flight) {
         List<Priced> all = new ArrayList<>();
         Box flown = Box.round(flight.track());
         for (MapFeature feature : day.job().features()) {
@@ -247,17 +183,12 @@ final class ExposureCheck {
             }
         }
         if (stated.poor().alongS() > 0) {
-            List<Shape> lines = linesNear(flown.widened(ALONG_SPREAD_M));
-            double within = Poor.ALONG_M + side * ALONG_SPREAD_M;
-            all.add(new Priced(stated.poor().alongS(), p -> isAlong(p, lines, within)));
+            List<Shape> lines = linesNear(flown);
+            all.add(new Priced(stated.poor().alongS(), p -> isAlong(p, lines)));
         }
         if (stated.poor().steepS() > 0) {
-            double friction = leastFrictionCoefficient(flight.loads()) - side * STEEP_SPREAD_RATIO;
-            Box looked = side < 0 ? around : around.widened(2 * Poor.CELL_M);
-            all.add(
-                    new Priced(
-                            stated.poor().steepS(),
-                            p -> !looked.misses(p) && steepnessRatio(p) >= friction));
+            double friction = leastFrictionCoefficient(flight.loads()) + STEEP_SPREAD_RATIO;
+            all.add(new Priced(stated.poor().steepS(), p -> steepnessRatio(p) >= friction));
         }
         return all;
     }
@@ -283,9 +214,10 @@ final class ExposureCheck {
                 .toList();
     }
 
-    private static boolean isAlong(PlanePoint p, List<Shape> lines, double withinM) {
+    private static boolean isAlong(PlanePoint p, List<Shape> lines) {
         Plane.Stretch here = new Plane.Stretch(p, p);
-        return lines.stream().anyMatch(line -> line.distanceM(here) <= withinM);
+        return lines.stream()
+                .anyMatch(line -> line.distanceM(here) <= Poor.ALONG_M - ALONG_SPREAD_M);
     }
 
     /** Friction that holds the least of the loads on a slope. @source PRACTICE as in docs/calculations/fall.md */
@@ -305,8 +237,11 @@ final class ExposureCheck {
         return least;
     }
 
-    /** Rise over run of the square that a point lies in; 0 where it is not known. */
+    /** Rise over run of the square that a point lies in; 0 where it is not looked at or not known. */
     private double steepnessRatio(PlanePoint p) {
+        if (around.misses(p)) {
+            return 0;
+        }
         int column = (int) Math.floor(p.eastM() / Poor.CELL_M);
         int row = (int) Math.floor(p.northM() / Poor.CELL_M);
         return steepness.computeIfAbsent(

@@ -364,10 +364,6 @@ class PlanVerifierTest {
                         "STATED_WRONG odds",
                         "STATED_WRONG all in time"),
                 of(
-                        "a price stated too high",
-                        d -> d.leg(4, 0, leg -> leg.withExposure(new Leg.Exposure(90, 0, 0))),
-                        "LEG_CROSSINGS A-S2"),
-                of(
                         "a load let go flies farther",
                         d ->
                                 d.leg(
