@@ -184,8 +184,9 @@ final class DayApi {
 
     private void order(Call call) throws IOException {
         FlyingDay day = day(call);
-        boolean heavier = call.json().path("heavier").asBoolean(false);
-        boolean first = call.json().path("first").asBoolean(false);
+        JsonNode asked = call.json();
+        boolean heavier = asked.path("heavier").asBoolean(false);
+        boolean first = asked.path("first").asBoolean(false);
         Patience patience = first ? Patience.FIRST : Patience.BETTER;
         call.answer(OrderJson.of(day.newOrder().propose(day.job().now(), heavier, patience)));
     }

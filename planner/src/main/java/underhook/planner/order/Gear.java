@@ -22,6 +22,7 @@ import underhook.core.line.RiggingChain;
 import underhook.core.line.Sling;
 import underhook.core.plan.KitItem;
 import underhook.core.plan.Limit;
+import underhook.core.plan.Step;
 import underhook.core.unit.Units;
 
 /**
@@ -33,6 +34,9 @@ import underhook.core.unit.Units;
 final class Gear {
     /** Baskets are presumed to go round a bend of so many diameters at least; tables begin there. */
     private static final double BEND_RATIO = 25;
+
+    /** Lines of a plan are told apart by their lengths alone. */
+    private static final double SAME_LENGTH_M = 1e-3;
 
     private final DayModel model;
     private final Rigging rigging;
@@ -91,7 +95,7 @@ final class Gear {
     /** What one lift needs more of than there is. */
     private List<Finding> shortFindings(Trip trip) {
         List<Finding> all = new ArrayList<>();
-        pieces(trip)
+        pieces(trip.loads())
                 .forEach(
                         (name, pieces) -> {
                             int count = rigging.getGear(name).count();
@@ -128,9 +132,9 @@ final class Gear {
     }
 
     /** Sling gear of one lift, by name. */
-    private Map<String, Integer> pieces(Trip trip) {
+    private Map<String, Integer> pieces(List<Load> loads) {
         Map<String, Integer> pieces = new TreeMap<>();
-        for (Load load : trip.loads()) {
+        for (Load load : loads) {
             rigging.findSet(load.kind())
                     .ifPresent(
                             set -> {
@@ -320,32 +324,51 @@ final class Gear {
                                 + " N."));
     }
 
-    /** Gear that these lifts need, by name. */
-    List<KitItem> kit(Flights flights) {
+    /** Gear that these lifts need, and those that are done, by name. */
+    List<KitItem> kit(Flights flights, List<Step> before) {
         Map<String, Counted> counted = new TreeMap<>();
+        for (Step step : before) {
+            step.rotation()
+                    .ifPresent(
+                            turn ->
+                                    count(
+                                            counted,
+                                            turn.loads().stream().map(model.job::getLoad).toList(),
+                                            lines(step)));
+        }
         for (DayState.Flown one : flights.flown()) {
-            Trip trip = flights.trip(one);
-            pieces(trip).forEach((name, pieces) -> count(counted, name).add(pieces));
-            for (Load load : trip.loads()) {
-                rigging.findSet(load.kind())
-                        .ifPresent(
-                                set -> {
-                                    count(counted, set.leg()).uses.add(set.name());
-                                    set.upward()
-                                            .forEach(
-                                                    name ->
-                                                            count(counted, name)
-                                                                    .uses
-                                                                    .add(set.name()));
-                                });
-            }
-            LineItem line = model.machine.lines().get(one.line());
-            line.make().gear().forEach(name -> count(counted, name).stays("line " + line.name()));
-            rigging.belly().forEach(name -> count(counted, name).stays("belly hook"));
+            count(
+                    counted,
+                    flights.trip(one).loads(),
+                    List.of(model.machine.lines().get(one.line())));
         }
         List<KitItem> kit = new ArrayList<>();
         counted.forEach((name, count) -> kit.add(count.toItem(rigging.getGear(name))));
         return kit;
+    }
+
+    /** Lines as long as the one of a step: a plan tells no more of it. */
+    private List<LineItem> lines(Step step) {
+        return model.machine.lines().stream()
+                .filter(line -> Math.abs(line.lengthM() - step.lineLengthM()) < SAME_LENGTH_M)
+                .toList();
+    }
+
+    private void count(Map<String, Counted> counted, List<Load> loads, List<LineItem> lines) {
+        pieces(loads).forEach((name, pieces) -> count(counted, name).add(pieces));
+        for (Load load : loads) {
+            rigging.findSet(load.kind())
+                    .ifPresent(
+                            set -> {
+                                count(counted, set.leg()).uses.add(set.name());
+                                set.upward()
+                                        .forEach(name -> count(counted, name).uses.add(set.name()));
+                            });
+        }
+        for (LineItem line : lines) {
+            line.make().gear().forEach(name -> count(counted, name).stays("line " + line.name()));
+        }
+        rigging.belly().forEach(name -> count(counted, name).stays("belly hook"));
     }
 
     private static Counted count(Map<String, Counted> counted, String name) {
@@ -387,7 +410,7 @@ final class Gear {
     }
 
     /** What must be said of the kit, of tags that nobody read and of loads that hang askew. */
-    List<Finding> kitFindings(Flights flights) {
+    List<Finding> kitFindings(Flights flights, List<Step> before) {
         List<Finding> all = new ArrayList<>();
         for (DayState.Flown one : flights.flown()) {
             Trip trip = flights.trip(one);
@@ -398,7 +421,7 @@ final class Gear {
                         .ifPresent(set -> all.addAll(bridleFindings(load, kind, set)));
             }
         }
-        for (KitItem item : kit(flights)) {
+        for (KitItem item : kit(flights, before)) {
             if (item.count() < item.forDay()) {
                 all.add(
                         kitShort(

@@ -10,8 +10,6 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.function.BooleanSupplier;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
@@ -21,7 +19,6 @@ import underhook.core.job.Crew;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.plan.CrewStay;
-import underhook.core.plan.KitItem;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
 import underhook.core.plan.PoleSetting;
@@ -453,29 +450,7 @@ public final class OpenDay {
                 findings,
                 fresh.rooms(),
                 poles,
-                kit(record, fresh));
-    }
-
-    /** What the whole day needs: of gear that what is done needed too, as much as was packed for the plan of record. */
-    private static List<KitItem> kit(Plan record, Plan fresh) {
-        Map<String, KitItem> all = new TreeMap<>();
-        record.kit().forEach(item -> all.put(item.name(), item));
-        for (KitItem item : fresh.kit()) {
-            all.merge(item.name(), item, OpenDay::larger);
-        }
-        return List.copyOf(all.values());
-    }
-
-    private static KitItem larger(KitItem one, KitItem other) {
-        TreeSet<String> uses = new TreeSet<>(one.uses());
-        uses.addAll(other.uses());
-        return new KitItem(
-                other.name(),
-                other.count(),
-                Math.max(one.atOnce(), other.atOnce()),
-                Math.max(one.forDay(), other.forDay()),
-                other.dueOn(),
-                List.copyOf(uses));
+                fresh.kit());
     }
 
     /** The plan of record cut off now: what its re-check complains of is not the new order's fault. */

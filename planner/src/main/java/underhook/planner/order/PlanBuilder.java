@@ -112,7 +112,7 @@ final class PlanBuilder {
         Poles poles = model.poles();
         List<PoleSetting> set = poles.list(flights);
         all.addAll(poles.findings(set));
-        all.addAll(model.gear().kitFindings(flights));
+        all.addAll(model.gear().kitFindings(flights, before));
         all.addAll(model.carriage().findings(flights));
         return new Plan(
                 with.planId(),
@@ -128,7 +128,7 @@ final class PlanBuilder {
                 all,
                 rooms(),
                 set,
-                model.gear().kit(flights));
+                model.gear().kit(flights, before));
     }
 
     private static double flownS(List<Step> steps) {
@@ -143,12 +143,19 @@ final class PlanBuilder {
                 .sum();
     }
 
-    /** At every place where a placed load is hooked up or set down. */
+    /** At every place where a placed load is hooked up or set down, or was when the day was ordered anew. */
     private List<PlaceRoom> rooms() {
         List<Load> placed = new ArrayList<>();
+        before.stream()
+                .flatMap(step -> step.rotation().stream())
+                .flatMap(turn -> turn.loads().stream())
+                .map(model.job::getLoad)
+                .forEach(placed::add);
         for (int k = 0; k < trips.size(); k++) {
             if (day.releasedS().get(k) >= 0) {
-                placed.addAll(trips.get(k).loads());
+                trips.get(k).loads().stream()
+                        .filter(load -> !placed.contains(load))
+                        .forEach(placed::add);
             }
         }
         PlaceRooms rooms = model.placeRooms();

@@ -90,6 +90,7 @@ final class TripMaker {
     private void addTrip(List<Load> loads) {
         Optional<Trip> trip = trip(loads);
         if (trip.isEmpty()) {
+            addApart(loads);
             return;
         }
         Optional<Finding> stop =
@@ -97,9 +98,15 @@ final class TripMaker {
         if (stop.isEmpty()) {
             trips.add(trip.get());
         } else if (loads.size() > 1) {
-            loads.forEach(load -> addTrip(List.of(load)));
+            addApart(loads);
         } else {
             refuse(loads.get(0), stop.get());
+        }
+    }
+
+    private void addApart(List<Load> together) {
+        if (together.size() > 1) {
+            together.forEach(load -> addTrip(List.of(load)));
         }
     }
 
@@ -306,7 +313,12 @@ final class TripMaker {
                         Trail.speedAtLimitMPerS(
                                 lightKg + ballastKg, area, kind.trailLimitRad(), densest);
             }
-            if (limitMPerS < model.rules.leastSpeedMPerS()) {
+            boolean badly = limitMPerS < model.rules.leastSpeedMPerS();
+            if (badly && loads.size() > 1) {
+                // Alone, with ballast, it may fly.
+                return Optional.empty();
+            }
+            if (badly) {
                 Finding finding =
                         new Finding(
                                 FindingCode.FLIES_BADLY,

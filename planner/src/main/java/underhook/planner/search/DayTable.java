@@ -196,6 +196,12 @@ public final class DayTable {
         return trips.length > FEW_FUELLINGS_TRIPS;
     }
 
+    /** Whether no team is ever flown: then its own order and the machine's hang together by waits alone. */
+    boolean arePeopleOnFoot() {
+        return Arrays.stream(teams)
+                .allMatch(team -> team.landing().stream().allMatch(place -> place < 0));
+    }
+
     /** From when the machine may fly, s. */
     public long startS() {
         return rules.startS();

@@ -11,6 +11,9 @@ import org.jspecify.annotations.Nullable;
 final class Decoder {
     private static final long TOO_LATE_S = 3600;
 
+    /** So many trips are looked at for one that need not wait. */
+    private static final int MOST_AHEAD = 8;
+
     private final DayTable table;
     private final Run run;
     private final Run saved;
@@ -62,11 +65,7 @@ final class Decoder {
             if (token >= table.trips.length) {
                 hint(token - table.trips.length, i, wish);
             } else if (run.isLeft(token)) {
-                if (tryTrip(token, wish)) {
-                    takeUp(wish);
-                } else {
-                    later[laterCount++] = token;
-                }
+                flyAt(i, wish);
             }
         }
         takeUp(wish);
@@ -75,6 +74,19 @@ final class Decoder {
             takeUp(wish);
         }
         return finish();
+    }
+
+    /** Flies the trip at a turn, and before it what need not wait while it would wait too long. */
+    private void flyAt(int at, Wish wish) {
+        int trip = wish.tokens[at];
+        while (run.isLeft(trip) && flyPatiently(at, wish)) {
+            takeUp(wish);
+        }
+        if (run.isLeft(trip) && tryTrip(trip, wish)) {
+            takeUp(wish);
+        } else if (run.isLeft(trip)) {
+            later[laterCount++] = trip;
+        }
     }
 
     /** Gives up the first that nothing but itself holds back, so that what waits for it may go. */
@@ -124,6 +136,50 @@ final class Decoder {
         }
         saved.copyFrom(run);
         if (lifts.fly(trip, wish)) {
+            flownCount++;
+            return true;
+        }
+        run.copyFrom(saved);
+        return false;
+    }
+
+    /**
+     * Flies the first trip from a turn on that need not wait too long; each team keeps its order. False where the
+     * one at the turn could not be flown by waiting either, or where all would wait.
+     */
+    private boolean flyPatiently(int at, Wish wish) {
+        if (wish.patienceS >= DayTable.NEVER_S || !lifts.readiness().isDue(wish.tokens[at])) {
+            return false;
+        }
+        boolean[] passed = new boolean[table.teams.length];
+        int looked = 0;
+        for (int i = at; i < wish.tokens.length && looked < MOST_AHEAD; i++) {
+            int trip = wish.tokens[i];
+            if (trip >= table.trips.length || !run.isLeft(trip)) {
+                continue;
+            }
+            looked++;
+            int place = table.teamPlace[trip];
+            int team = place < 0 ? DayTable.NONE : wish.teamOf[place];
+            if ((team < 0 || !passed[team]) && flyUnlessWaiting(trip, wish)) {
+                return true;
+            }
+            if (i == at && !lifts.waitsTooLong()) {
+                return false;
+            }
+            if (team >= 0) {
+                passed[team] = true;
+            }
+        }
+        return false;
+    }
+
+    private boolean flyUnlessWaiting(int trip, Wish wish) {
+        if (!lifts.readiness().isDue(trip)) {
+            return false;
+        }
+        saved.copyFrom(run);
+        if (lifts.fly(trip, wish, wish.patienceS)) {
             flownCount++;
             return true;
         }

@@ -23,6 +23,11 @@ final class Lifts {
     private final TeamMoves teamMoves;
     private final Readiness readiness;
 
+    /** A trip that waits longer than this is not flown now, s. */
+    private long patienceS = DayTable.NEVER_S;
+
+    private boolean waitsTooLong;
+
     /** What the trip under way waited for last; itself when the machine came late enough. */
     private Cause cause = Cause.of(Cause.Kind.LIFT, DayTable.NONE);
 
@@ -36,6 +41,20 @@ final class Lifts {
 
     Readiness readiness() {
         return readiness;
+    }
+
+    /** Whether the last trip not flown would only have had to wait. */
+    boolean waitsTooLong() {
+        return waitsTooLong;
+    }
+
+    /** Flies a trip that need not wait for longer than so; else the run is good for nothing. */
+    boolean fly(int k, Wish wish, long mostWaitS) {
+        patienceS = mostWaitS;
+        waitsTooLong = false;
+        boolean flown = fly(k, wish);
+        patienceS = DayTable.NEVER_S;
+        return flown;
     }
 
     /** Flies a trip that is due; false when it cannot be: the run is then good for nothing. */
@@ -176,7 +195,8 @@ final class Lifts {
             if (waitS == 0) {
                 return lift(k, team);
             }
-            if (waitS < 0 || !grounding.land(k, false)) {
+            waitsTooLong = waitS > patienceS;
+            if (waitS < 0 || waitsTooLong || !grounding.land(k, false)) {
                 return false;
             }
             waitS = readiness.missingS(k, team);

@@ -129,6 +129,10 @@ public final class RestOrder {
      */
     public Ordered better(long seed, int days, BooleanSupplier stop) {
         table.forget();
+        if (table.trips.length == 0) {
+            // What came left nothing that may be flown.
+            return first();
+        }
         SplittableRandom random = new SplittableRandom(seed);
         Search best = search(kept, random, days, stop);
         RoughSearch rough = new RoughSearch(table, decoder);

@@ -32,6 +32,9 @@ final class Wish {
     long restWaitS = NO_EARLY_REST_S;
     boolean fuelsWhileWaiting;
 
+    /** What waits longer than this lets later ones of other teams go first, s. */
+    long patienceS = DayTable.NEVER_S;
+
     Wish(int[] tokens, int[] teamOf, int trips) {
         this.tokens = tokens;
         this.teamOf = teamOf;
@@ -57,6 +60,7 @@ final class Wish {
         System.arraycopy(from.restsAt, 0, restsAt, 0, LEVELS);
         restWaitS = from.restWaitS;
         fuelsWhileWaiting = from.fuelsWhileWaiting;
+        patienceS = from.patienceS;
     }
 
     /** Whether the last of so many fuellings is made a whole break. */

@@ -8,6 +8,7 @@ final class WishChanger {
     private static final int LEVEL_STEP_KG = 10;
     private static final int LEAST_LEVEL_KG = 60;
     private static final int LONGEST_BLOCK = 5;
+    private static final long MOST_PATIENCE_S = 600;
 
     /** So many changes of a level to one of all later ones besides. */
     private static final int LEVELS_TO_ALL = 4;
@@ -37,6 +38,9 @@ final class WishChanger {
         } else if (kind < 96) {
             int trip = random.nextInt(wish.line.length);
             wish.line[trip] = random.nextInt(table.lines.length + 1) - 1;
+        } else if (kind == 97 && table.arePeopleOnFoot()) {
+            wish.patienceS =
+                    random.nextInt(3) == 0 ? DayTable.NEVER_S : random.nextLong(MOST_PATIENCE_S);
         } else if (kind < 98) {
             wish.restWaitS = random.nextLong(300, Wish.NO_EARLY_REST_S + 1);
         } else {

@@ -2,6 +2,7 @@ package underhook.planner.verify;
 
 import java.time.Instant;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -10,7 +11,7 @@ import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
-import underhook.core.job.LoadKind;
+import underhook.core.job.LoadId;
 import underhook.core.job.Machine;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
@@ -45,13 +46,14 @@ final class LeftOutCheck {
                     FindingCode.BRIDLE_TILT,
                     FindingCode.KIT_SHORT);
 
-    /** A day may have no room for one of two that are the same. */
+    /** A day may have no room for one of two that are the same, and one may balance with another beside it. */
     private static final Set<FindingCode> OF_ONE_ALONE =
             EnumSet.of(
                     FindingCode.NO_ROOM_IN_DAY,
                     FindingCode.SEARCH_CUT,
                     FindingCode.ORDER_RULE,
                     FindingCode.PLACE_UNUSED,
+                    FindingCode.CENTRE_OF_GRAVITY,
                     FindingCode.KIT_SHORT);
 
     /** Speeds, pulls and fuel by two ways of counting. */
@@ -86,7 +88,8 @@ final class LeftOutCheck {
                     "The job does not say of " + load.id() + " that " + out.code() + ".");
             demand(
                     OF_ONE_ALONE.contains(out.code())
-                            || day.job().loads().stream().noneMatch(one -> isFlownTwin(one, load)),
+                            || day.job().loads().stream()
+                                    .noneMatch(one -> isFlownTwin(one, out.code(), load)),
                     load,
                     "One like " + load.id() + " is flown, which " + out.code() + " would forbid.");
             demand(
@@ -110,8 +113,8 @@ final class LeftOutCheck {
                         () -> Told.of("plan", what));
     }
 
-    private boolean isFlownTwin(Load other, Load load) {
-        return day.drops().containsKey(other.id())
+    private boolean isFlownTwin(Load other, FindingCode code, Load load) {
+        return isFlownUnder(other.id(), code)
                 && other.kind().equals(load.kind())
                 && other.from().equals(load.from())
                 && other.to().equals(load.to())
@@ -120,6 +123,14 @@ final class LeftOutCheck {
                         .equals(List.of(load.massKg(), load.dragAreaM2(), load.material()))
                 && List.of(other.lengthM(), other.widthM(), other.heightM())
                         .equals(List.of(load.lengthM(), load.widthM(), load.heightM()));
+    }
+
+    /** Whether it is flown by what is known now, and nobody answers for it. */
+    private boolean isFlownUnder(LoadId other, FindingCode code) {
+        boolean begun = begunBefore(day.plan().plannedAt()).contains(other);
+        return day.drops().containsKey(other)
+                && (!begun || isMadeBehind())
+                && !day.isAnswered(code, other.value());
     }
 
     private boolean follows(Load load, FindingCode code) {
@@ -146,8 +157,13 @@ final class LeftOutCheck {
             case FLIES_BADLY -> trailSpeedMPerS(load) <= rules.leastSpeedMPerS() * SPREAD_FACTOR;
             case HOVER_IN_ZONE -> eitherEnd(load, place -> isInZone(load, place));
             case WIND_LIMIT -> alwaysAt(load, (place, row) -> isWindy(load, place, row));
-            case CHART_RANGE -> alwaysAt(load, (place, row) -> hoverKg(place, row).isEmpty());
-            case FUEL_TOO_LOW_FOR_LOAD -> mostFuelKg(load) < generousKg();
+            // In the other hours there may be too much wind, or no way: nobody looks for one here.
+            case CHART_RANGE -> sometimesAt(load, (place, row) -> hoverKg(place, row).isEmpty());
+            case FUEL_TOO_LOW_FOR_LOAD ->
+                    machine.fuelUsableKg() < generousKg()
+                            || sometimesAt(
+                                    load,
+                                    (place, row) -> mostFuelKg(load, place, row) < generousKg());
             case ORDER_RULE -> waits(load);
             // All other codes are never why a load stays behind.
             default -> false;
@@ -162,18 +178,15 @@ final class LeftOutCheck {
         return what.test(day.job().getPlace(load.from())) || what.test(end(load));
     }
 
-    /** A place may be closed while the day is flown: then nothing is hooked up or set down there any more. */
+    /**
+     * A place may be closed before the day or while it is flown: then no lift is begun to or from it any more. One
+     * that is begun is flown to its end.
+     */
     private boolean isShutNow(PlaceId id) {
-        List<Step> steps = day.plan().steps();
-        Instant made = day.plan().plannedAt();
-        boolean duringDay =
-                !steps.isEmpty()
-                        && made.isAfter(steps.get(0).startAt())
-                        && made.isBefore(steps.get(steps.size() - 1).endAt());
-        return duringDay
-                && day.rotations().values().stream()
-                        .filter(turn -> turn.hookedAt().isAfter(made))
-                        .flatMap(turn -> turn.drops().stream())
+        Set<LoadId> begun = begunBefore(day.plan().plannedAt());
+        return !isMadeBehind()
+                && day.drops().values().stream()
+                        .filter(drop -> !begun.contains(drop.load()))
                         .noneMatch(
                                 drop ->
                                         drop.place().equals(id)
@@ -183,12 +196,31 @@ final class LeftOutCheck {
                                                         .equals(id));
     }
 
+    /** Whether the plan is of a day that was over when it was made. */
+    private boolean isMadeBehind() {
+        List<Step> steps = day.plan().steps();
+        return !steps.isEmpty()
+                && day.plan().plannedAt().isAfter(steps.get(steps.size() - 1).endAt());
+    }
+
+    /** Loads whose lift is done or begun at a time. */
+    private Set<LoadId> begunBefore(Instant time) {
+        Set<LoadId> begun = new HashSet<>();
+        for (Step step : day.plan().steps()) {
+            step.rotation()
+                    .filter(turn -> step.startAt().isBefore(time) || !turn.hookedAt().isAfter(time))
+                    .ifPresent(turn -> begun.addAll(turn.loads()));
+        }
+        return begun;
+    }
+
     private double lightestLineKg() {
         return machine.lines().stream().mapToDouble(line -> line.massKg()).min().orElse(0);
     }
 
+    /** Ballast may hang with it. */
     private boolean holds(Load load, LineItem line) {
-        double mass = day.liftMassKg(load);
+        double mass = day.liftMassKg(load) + rules.ballastKg();
         return mass <= line.limitKg() && mass + line.massKg() <= machine.hookLimitKg();
     }
 
@@ -249,6 +281,11 @@ final class LeftOutCheck {
         return true;
     }
 
+    private boolean sometimesAt(Load load, Then what) {
+        return day.job().weather().hours().stream()
+                .anyMatch(row -> eitherEnd(load, place -> what.holds(place, row)));
+    }
+
     private boolean isWindy(Load load, Place place, WeatherHour row) {
         WindLimit limit = day.kindOf(load).windLimit();
         double mean = row.windMPerS() * place.exposureFactor();
@@ -266,20 +303,18 @@ final class LeftOutCheck {
                         air.temperatureK(row, elevation));
     }
 
-    /** Most fuel with which it is lifted and set down in the best row, with the lightest line, kg. */
-    private double mostFuelKg(Load load) {
-        LoadKind kind = day.kindOf(load);
+    /** Most fuel with which it hovers at a place with the lightest line, kg. */
+    private double mostFuelKg(Load load, Place place, WeatherHour row) {
         double mass = day.liftMassKg(load);
-        double needs = kind.constructionMargin() ? mass / (1 - rules.constructionFraction()) : mass;
-        double best = 0;
-        for (WeatherHour row : day.job().weather().hours()) {
-            double hover =
-                    Math.min(
-                            hoverKg(day.job().getPlace(load.from()), row).orElse(0),
-                            hoverKg(end(load), row).orElse(0));
-            best = Math.max(best, hover);
-        }
-        return best - machine.emptyMassKg() - machine.crewMassKg() - lightestLineKg() - needs;
+        double needs =
+                day.kindOf(load).constructionMargin()
+                        ? mass / (1 - rules.constructionFraction())
+                        : mass;
+        return hoverKg(place, row).orElse(0)
+                - machine.emptyMassKg()
+                - machine.crewMassKg()
+                - lightestLineKg()
+                - needs;
     }
 
     private double generousKg() {

@@ -59,8 +59,11 @@ final class Tolerance {
     /** Sunrise by two published algorithms differs by less than a minute, s. */
     static final double SUN_S = 60.0;
 
-    /** A day that begins at sunrise, with the rounded times in it, s. */
-    static final double DAY_TIME_S = SUN_S + TOTAL_TIME_S;
+    /**
+     * A day that begins at sunrise, with the rounded times in it, s: the plan waits that minute longer than its
+     * own sunrise, which may be as much later than ours.
+     */
+    static final double DAY_TIME_S = 2 * SUN_S + TOTAL_TIME_S;
 
     /** Slope from two stencils on the same cells, rad. */
     static final double SLOPE_RAD = Math.toRadians(0.5);

@@ -1348,6 +1348,47 @@ class PlanVerifierTest {
         assertThat(check(inTime(0.5, 0.4740277)).violations()).isEmpty();
     }
 
+    /**
+     * Duty and forecast begin before the sun does. The plan waits a minute beyond its own sunrise, which by another
+     * published algorithm may be a minute after ours: 115 s later is right, 200 s is not.
+     */
+    @Test
+    void a_day_is_paid_from_up_to_two_minutes_after_sunrise() {
+        assertThat(check(paidAfterSunrise(115)).violations()).isEmpty();
+        assertThat(check(paidAfterSunrise(200)).violations()).isNotEmpty();
+    }
+
+    private static SmallDay paidAfterSunrise(long byS) {
+        SmallDay good = SmallDay.good();
+        SmallDay early =
+                good.rule("dutyFrom", at(-9000))
+                        .inJob(
+                                "weather",
+                                with(
+                                        good.job().weather(),
+                                        "hours",
+                                        List.of(
+                                                with(
+                                                        good.job().weather().hours().get(0),
+                                                        "from",
+                                                        at(-9000)),
+                                                good.job().weather().hours().get(1))));
+        long wholeS =
+                java.time.Duration.between(
+                                        Daylight.on(
+                                                        good.job().date(),
+                                                        good.job().zone(),
+                                                        good.job().origin())
+                                                .orElseThrow()
+                                                .sunrise(),
+                                        at(4080))
+                                .toSeconds()
+                        - byS;
+        return priced(
+                early,
+                new DayPrice(FLYING, 1200 * (wholeS - 1580) / 60, 1000 * wholeS / 60, "EUR"));
+    }
+
     @ParameterizedTest
     @MethodSource("breaks")
     void what_it_keeps_of_one_job_changes_no_answer_of_another(Break seeded) {

@@ -49,6 +49,25 @@ class PlannedCombinationsTest {
         assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
     }
 
+    /**
+     * A cube of 1 m trails 30° in air of about 1.2 kg/m³ at the square root of 2 m g tan 30° / (1.2 · 1): 5 kg
+     * at less than 8 m/s, the least, and with 15 kg of ballast at nearly twice that. Ballast hangs under one
+     * alone.
+     */
+    @Test
+    void those_too_light_to_fly_together_fly_alone_with_ballast() {
+        SmallDay day = bags(2, (one, other) -> true);
+        for (int i = 0; i < 2; i++) {
+            day = day.load("C" + i, "massKg", OptionalDouble.of(5));
+        }
+
+        Plan plan = plan(day);
+
+        assertThat(onHooks(plan)).containsExactly(1, 1);
+        assertThat(plan.leftOut()).isEmpty();
+        assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
+    }
+
     /** Which load names which, by number. */
     private interface Names {
         boolean does(int one, int other);

@@ -9,13 +9,25 @@ async function ask(heavier) {
   try {
     // What was told on this device a moment ago must count.
     await delivered();
-    // The known order at once, the better one when it is found.
-    set({ orders: { ...(await post('order', { heavier, first: true })), asking: true } });
-    const better = await post('order', { heavier });
-    if (state.orders?.asking) set({ orders: { ...better, asking: false } });
+    const known = await post('order', { heavier, first: true });
+    set({ orders: { ...known, asking: true } });
+    await askBetter(known, heavier);
   } catch (failed) {
     set({ orders: { failed: failed.status ? failed.message : t('orders.offline') } });
   }
+}
+
+/** A better order is told beside the known one: what somebody reads and is about to accept does not change. */
+async function askBetter(known, heavier) {
+  let better = null;
+  try {
+    const found = await post('order', { heavier });
+    const gains = known.finishMin - found.finishMin + known.flightMin - found.flightMin;
+    better = found.verified && (gains > 0 || !known.verified) ? found : null;
+  } catch {
+    // The known order stands.
+  }
+  if (state.orders?.plan === known.plan) set({ orders: { ...known, better, asking: false } });
 }
 
 async function accept(plan) {
@@ -42,4 +54,6 @@ export const orders = () => html`<h2>${t('orders.title')}</h2><p>${t('orders.hin
     ${state.day.bias?.meanRatio > 1 ? html`<button class="big" ?disabled=${!state.online} @click=${() => ask(true)}>${t('orders.heavier', { ratio: state.day.bias.meanRatio.toFixed(2), count: state.day.bias.count })}</button>` : nothing}</div>`}
   ${state.orders?.failed ? html`<p class="missing">${state.orders.failed}</p>` : nothing}
   ${state.orders?.accepted ? html`<p class="caution">${t('orders.accepted')}</p>` : nothing}
-  ${state.orders?.plan ? offer(state.orders) : nothing}`;
+  ${state.orders?.plan ? offer(state.orders) : nothing}
+  ${state.orders?.better ? html`<p>${t('orders.better', { flight: state.orders.better.flightMin, finish: state.orders.better.finishMin })}</p>
+    <button class="big" @click=${() => set({ orders: state.orders.better })}>${t('orders.show')}</button>` : nothing}`;
