@@ -23,6 +23,8 @@ import underhook.core.geo.GeoPoint;
  * that the rest is still looked at; nobody uses what was read once there is a fault.
  */
 final class ObjectFields {
+    private static final long MOST_CENTS = 1_000_000_000_000L;
+
     private final String path;
     private final Located object;
     private final Faults faults;
@@ -100,12 +102,22 @@ final class ObjectFields {
     }
 
     int count(String name) {
+        return (int) whole(name, 0, Integer.MAX_VALUE, "a count");
+    }
+
+    /** So small that any file's sum of them, and each times a rate, fits into 64 bits. */
+    long cents(String name) {
+        return whole(name, 0, MOST_CENTS, "a whole number");
+    }
+
+    long whole(String name, long least, long most, String what) {
         long value = whole(name);
-        if (value < 0 || value > Integer.MAX_VALUE) {
-            member(name).ifPresent(v -> faults.add(at(name), v, "a count from 0 to 2147483647"));
-            return 0;
+        if (value < least || value > most) {
+            String allowed = what + " from " + least + " to " + most;
+            member(name).ifPresent(found -> faults.add(at(name), found, allowed));
+            return least;
         }
-        return (int) value;
+        return value;
     }
 
     Instant time(String name) {

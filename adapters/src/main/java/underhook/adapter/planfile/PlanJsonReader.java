@@ -48,6 +48,9 @@ import underhook.core.unit.Units;
 public final class PlanJsonReader implements PlanReader {
     private static final long USUAL_EFFORT = 10;
 
+    /** A day of searching, more than which nobody may ask for. */
+    private static final long MOST_EFFORT = 86_400;
+
     private static final long MOST_BYTES = 256L * 1024 * 1024;
 
     /** A gap is written with three decimals, rounded up; recomputing may differ in the last. */
@@ -115,7 +118,9 @@ public final class PlanJsonReader implements PlanReader {
                             root.time("plannedAt"),
                             root.whole("seed"),
                             // Plans written before lack it; the usual was searched.
-                            root.isThere("effort") ? root.whole("effort") : USUAL_EFFORT,
+                            root.isThere("effort")
+                                    ? root.whole("effort", 1, MOST_EFFORT, "whole seconds")
+                                    : USUAL_EFFORT,
                             root.text("program"),
                             root.object("summary", s -> summary(s, gapsPercent)),
                             root.objects("steps", this::step),
@@ -186,16 +191,16 @@ public final class PlanJsonReader implements PlanReader {
 
         /** The plan does not hold the total: it is found again from its parts. */
         private DayPrice price(ObjectFields p) {
-            long statedCents = p.whole("totalCents");
+            long statedCents = p.cents("totalCents");
             DayPrice price =
                     new DayPrice(
-                            p.whole("flyingCents"),
-                            p.whole("standingCents"),
-                            p.whole("peopleCents"),
+                            p.cents("flyingCents"),
+                            p.cents("standingCents"),
+                            p.cents("peopleCents"),
                             p.objectsIfThere("comforts", Reading::comfort),
                             p.text("currency"));
             // Plans written before comforts had a price lack them.
-            long comfortsCents = p.isThere("comfortsCents") ? p.whole("comfortsCents") : 0;
+            long comfortsCents = p.isThere("comfortsCents") ? p.cents("comfortsCents") : 0;
             if (comfortsCents != price.comfortsCents()) {
                 doubts.add(
                         doubt(
@@ -229,16 +234,16 @@ public final class PlanJsonReader implements PlanReader {
                     c.text("subject"),
                     c.id("place", PlaceId::new),
                     c.time("at"),
-                    c.whole("count"),
-                    c.whole("cents"));
+                    c.cents("count"),
+                    c.cents("cents"));
         }
 
         private static Trade trade(ObjectFields t) {
             return new Trade(
                     Units.minutesToS(t.number("flightMinutes")),
                     t.time("finishAt"),
-                    t.whole("totalCents"),
-                    t.isThere("comfortsCents") ? t.whole("comfortsCents") : 0,
+                    t.cents("totalCents"),
+                    t.isThere("comfortsCents") ? t.cents("comfortsCents") : 0,
                     t.count("flyingRatePercent"),
                     t.flag("chosen"));
         }

@@ -281,6 +281,24 @@ class PlanJsonTest {
                 .isEqualTo(FindingCode.PLAN_UNREADABLE);
         assertThat(codeOf(text.replace("\"tailwind\"", "\"breeze\"")))
                 .isEqualTo(FindingCode.PLAN_UNREADABLE);
+        for (String odd : List.of("-15", "1000000000001", "9223372036854775807")) {
+            assertThat(codeOf(text.replace("\"cents\" : 15", "\"cents\" : " + odd)))
+                    .isEqualTo(FindingCode.PLAN_UNREADABLE);
+            assertThat(codeOf(text.replace("\"count\" : 3", "\"count\" : " + odd)))
+                    .isEqualTo(FindingCode.PLAN_UNREADABLE);
+            assertThat(codeOf(text.replace("\"flyingCents\" : 1", "\"flyingCents\" : " + odd)))
+                    .isEqualTo(FindingCode.PLAN_UNREADABLE);
+        }
+    }
+
+    @Test
+    void refuses_an_effort_that_no_search_has() throws IOException {
+        String text = text(SmallDay.output());
+        assertThat(text).contains("\"effort\" : ");
+        for (String odd : List.of("0", "-5", "86401")) {
+            assertThat(codeOf(text.replaceFirst("\"effort\" : \\d+", "\"effort\" : " + odd)))
+                    .isEqualTo(FindingCode.PLAN_UNREADABLE);
+        }
     }
 
     @Test

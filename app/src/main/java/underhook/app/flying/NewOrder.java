@@ -69,19 +69,24 @@ public final class NewOrder {
 
     private void ready() {
         try {
-            Optional<Look> look = day.findPlanned();
-            Optional<Open> before = opened();
-            if (look.isPresent()
-                    && before.filter(one -> one.plan().equals(plan(look.get()))).isEmpty()) {
-                RestOfDay order = order(look.get());
-                order.prepare(() -> opened().filter(one -> one.order() == order).isEmpty());
-            }
+            Optional<RestOfDay> order = openAnew();
+            order.ifPresent(
+                    made ->
+                            made.prepare(
+                                    () -> opened().filter(one -> one.order() == made).isEmpty()));
         } catch (IOException | RuntimeException failed) {
             // Whoever asks is told so then.
             LOG.log(System.Logger.Level.WARNING, "The day could not be made ready.", failed);
         } finally {
             preparing.set(false);
         }
+    }
+
+    /** The plan is looked up with the rest held still: one that is accepted meanwhile stays the one that is open. */
+    private synchronized Optional<RestOfDay> openAnew() throws IOException {
+        return day.findPlanned()
+                .filter(look -> open.filter(one -> one.plan().equals(plan(look))).isEmpty())
+                .map(this::order);
     }
 
     private synchronized Optional<Open> opened() {

@@ -165,6 +165,11 @@ public final class DayTable {
         return to.site() && (trip.standsUp() || to.receiverFromS() >= NEVER_S);
     }
 
+    /** Whether a trip stands a pole up where a team guys it. */
+    boolean isGuyed(int trip) {
+        return trips[trip].standsUp() && needsTeamAtDrop(trips[trip]);
+    }
+
     boolean needsTeamAtHook(TripRow trip) {
         SpotRow from = spots[trip.from()];
         return from.site() && from.hookerFromS() >= NEVER_S;

@@ -9,6 +9,9 @@ package underhook.planner.search;
  * else takes time of its own.
  */
 final class LeastStops {
+    /** Sums of burnt fuel are off by far less than this, kg. */
+    private static final double DUST_KG = 1e-6;
+
     private final DayRules rules;
     private final FuelRules fuel;
     private final double roomKg;
@@ -61,7 +64,7 @@ final class LeastStops {
         double leastS = Double.POSITIVE_INFINITY;
         for (long fills = 0; fills <= breaks || leastS == Double.POSITIVE_INFINITY; fills++) {
             double filledKg = burntKg + fuel.startKg() * Math.max(breaks, fills);
-            if (filledKg <= fills * roomKg) {
+            if (filledKg <= fills * roomKg + DUST_KG) {
                 boolean allHold = fills >= breaks && takenS > 0;
                 long free = allHold ? breaks - 1 : Math.min(breaks, fills);
                 double fitsKg = free * fitsKg(0) + (allHold ? fitsKg(takenS) : 0);

@@ -40,7 +40,7 @@ final class TeamReach {
     private List<Integer> onlyPoles(int team) {
         List<Integer> all = new ArrayList<>();
         for (int k = 0; k < placed.length; k++) {
-            boolean only = placed[k] && table.trips[k].standsUp() && table.mayWork(team, k);
+            boolean only = placed[k] && table.isGuyed(k) && table.mayWork(team, k);
             for (int other = 0; other < table.teams.length && only; other++) {
                 only = other == team || !table.mayWork(other, k);
             }
@@ -59,7 +59,7 @@ final class TeamReach {
         long shortestS = poles.size() > 1 ? Long.MAX_VALUE / 8 / poles.size() : 0;
         for (int pole : poles) {
             TripRow trip = table.trips[pole];
-            sumS += readyS(pole) + trip.busyAfterS();
+            sumS += trip.busyAfterS();
             longestBusyS = Math.max(longestBusyS, trip.busyAfterS());
             nearestS = Math.min(nearestS, table.walkS[landing][trip.to()]);
             for (int other : poles) {
@@ -69,18 +69,13 @@ final class TeamReach {
                 }
             }
         }
-        long places = poles.stream().mapToInt(pole -> table.trips[pole].to()).distinct().count();
-        return nearestS + sumS - longestBusyS + (places > 1 ? (places - 1) * shortestS : 0);
-    }
-
-    /** How long the team is at a pole's place before the pole may come, s. */
-    private long readyS(int pole) {
-        long mostS = 0;
-        for (int k = 0; k < placed.length; k++) {
-            if (placed[k] && k != pole && table.trips[k].to() == table.trips[pole].to()) {
-                mostS = Math.max(mostS, table.trips[k].readyAfterS());
-            }
+        int[] places = poles.stream().mapToInt(pole -> table.trips[pole].to()).distinct().toArray();
+        for (int place : places) {
+            sumS += TeamWork.readyS(table, placed, place);
         }
-        return mostS;
+        return nearestS
+                + sumS
+                - longestBusyS
+                + (places.length > 1 ? (places.length - 1) * shortestS : 0);
     }
 }

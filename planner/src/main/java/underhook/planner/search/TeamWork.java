@@ -14,6 +14,9 @@ final class TeamWork {
     /** Every choice of so few teams is looked at; of more, all together. */
     private static final int FEW_TEAMS = 6;
 
+    /** All teams, however many. */
+    private static final int ALL = -1;
+
     private final DayTable table;
     private final boolean[] placed;
 
@@ -24,9 +27,11 @@ final class TeamWork {
 
     /** The bound, s; the start of the day where no pole is placed. */
     long lastReleaseS() {
-        int all = (1 << Math.min(table.teams.length, Integer.SIZE - 2)) - 1;
+        if (table.teams.length > FEW_TEAMS) {
+            return lastReleaseS(ALL);
+        }
         long lastS = table.rules.startS();
-        for (int chosen = table.teams.length > FEW_TEAMS ? all : 1; chosen <= all; chosen++) {
+        for (int chosen = 1; chosen < 1 << table.teams.length; chosen++) {
             lastS = Math.max(lastS, lastReleaseS(chosen));
         }
         return lastS;
@@ -37,10 +42,10 @@ final class TeamWork {
         long workS = 0;
         long longestBusyS = 0;
         for (int k = 0; k < placed.length; k++) {
-            if (placed[k] && table.trips[k].standsUp() && (able(k) & ~chosen) == 0) {
+            if (isTheirs(k, chosen)) {
                 if (!places.contains(table.trips[k].to())) {
                     places.add(table.trips[k].to());
-                    workS += readyS(table.trips[k].to());
+                    workS += readyS(table, placed, table.trips[k].to());
                 }
                 workS += table.trips[k].busyAfterS();
                 longestBusyS = Math.max(longestBusyS, table.trips[k].busyAfterS());
@@ -49,33 +54,43 @@ final class TeamWork {
         if (places.isEmpty()) {
             return table.rules.startS();
         }
-        int teams = Math.min(Integer.bitCount(chosen), places.size());
+        int count = chosen == ALL ? table.teams.length : Integer.bitCount(chosen);
+        int teams = Math.min(count, places.size());
         long sumS = workS + (places.size() - teams) * leastMoveS(places);
         return fromS(chosen) + Math.floorDiv(sumS, teams) - longestBusyS;
     }
 
-    private int able(int k) {
-        int able = 0;
-        for (int team = 0; team < table.teams.length; team++) {
-            able |= table.mayWork(team, k) ? 1 << Math.min(team, Integer.SIZE - 3) : 0;
+    /** Whether a pole is placed that needs a team, and only chosen ones may stand it up. */
+    private boolean isTheirs(int k, int chosen) {
+        boolean theirs = placed[k] && table.isGuyed(k);
+        for (int team = 0; theirs && team < table.teams.length; team++) {
+            theirs = isChosen(team, chosen) || !table.mayWork(team, k);
         }
-        return able;
+        return theirs;
+    }
+
+    private static boolean isChosen(int team, int chosen) {
+        return chosen == ALL || (chosen >> team & 1) == 1;
     }
 
     private long fromS(int chosen) {
         long fromS = DayTable.NEVER_S;
         for (int team = 0; team < table.teams.length; team++) {
-            fromS = (chosen >> team & 1) == 1 ? Math.min(fromS, table.teams[team].fromS()) : fromS;
+            fromS = isChosen(team, chosen) ? Math.min(fromS, table.teams[team].fromS()) : fromS;
         }
         return Math.max(table.rules.startS(), fromS);
     }
 
-    /** How long a team is at a place before its first pole may be let go, s. */
-    private long readyS(int place) {
+    /**
+     * How long a team is at a place before its first pole may be let go, s. What a pole that stands there readies may
+     * be done while it is guyed.
+     */
+    static long readyS(DayTable table, boolean[] placed, int place) {
         long mostS = 0;
         for (int k = 0; k < placed.length; k++) {
-            if (placed[k] && table.trips[k].to() == place) {
-                mostS = Math.max(mostS, table.trips[k].readyAfterS());
+            TripRow trip = table.trips[k];
+            if (placed[k] && !trip.standsUp() && trip.to() == place) {
+                mostS = Math.max(mostS, trip.readyAfterS());
             }
         }
         return mostS;

@@ -80,6 +80,16 @@ class StopsPropertyTest {
         assertThat(met).as("times it is as much as that").isGreaterThan(60);
     }
 
+    @Test
+    void a_tank_burnt_to_the_last_drop_is_filled_once() {
+        // Two tanks of 150 kg: 1499 s of 0.2 kg, and two starts of 0.1 kg. One fuelling of 3000 s
+        // and 3 s of flow.
+        FuelRules fuel = new FuelRules(150, 0.2, 0.2, 0.1, 0, 0, 0, 3000, 50);
+        DayRules rules = new DayRules(0, 0, 100_000, 3600, 100_000, 600, 60, 1, 0, 0);
+
+        assertThat(LeastStops.ofDay(table(rules, fuel), 0.1, 0).stopsS(1499)).isEqualTo(3004);
+    }
+
     /**
      * Least stood and flown above the steps: what is flown before the line is fitted shortens the rest by no more than
      * it may save.
@@ -192,6 +202,10 @@ class StopsPropertyTest {
                         0,
                         limits.refuelS(),
                         STEP_KG / limits.stepS());
+        return table(rules, fuel);
+    }
+
+    private static DayTable table(DayRules rules, FuelRules fuel) {
         return new DayTable(
                 List.of(new SpotRow(false, true, true, 0, false, 0, 0, 0, 0)),
                 List.of(),
