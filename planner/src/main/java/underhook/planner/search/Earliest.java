@@ -12,7 +12,7 @@ final class Earliest {
     private final long[] releaseS;
 
     /**
-     * @param placed trips that may be flown; what is left out holds nothing back
+     * @param placed trips that are flown; what may be left out, or hung on another hook, holds nothing back
      */
     Earliest(DayTable table, boolean[] placed) {
         this.table = table;
@@ -38,7 +38,10 @@ final class Earliest {
         for (int k = 0; k < releaseS.length; k++) {
             long leastS = releaseS[k];
             for (TripRow.After after : table.trips[k].after()) {
-                leastS = Math.max(leastS, releaseS[after.trip()] + after.waitS());
+                leastS =
+                        placed[after.trip()]
+                                ? Math.max(leastS, releaseS[after.trip()] + after.waitS())
+                                : leastS;
             }
             for (int i = 0; i < releaseS.length && table.trips[k].standsUp(); i++) {
                 TripRow other = table.trips[i];

@@ -60,7 +60,8 @@ final class FlightBound {
         this.choices = hooks.groups();
         this.cheapest = new ArrayList<>(choices.stream().map(group -> group.get(0)).toList());
         this.placed = hooks.placed(table.trips.length);
-        this.least = new HourLeast(table, placed);
+        boolean[] certain = hooks.certain(table.trips.length);
+        this.least = new HourLeast(table, placed, new Earliest(table, certain));
         this.crews = new CrewFlights(table, least, placed);
         this.room = new HourRoom(table);
         this.loadS = new double[least.hours];
@@ -71,7 +72,7 @@ final class FlightBound {
         }
         this.placeS = new double[2 * table.spots.length];
         this.meets = new boolean[table.spots.length];
-        Joins joins = new Joins(table, placed, hooks.certain(table.trips.length));
+        Joins joins = new Joins(table, placed, certain);
         for (int place = 0; place < meets.length; place++) {
             meets[place] = !table.spots[place].site() || joins.isAny(place);
         }

@@ -26,10 +26,10 @@ final class HourLeast {
     private final double[][][] emptyS;
     private final boolean[][][] emptyExact;
 
-    HourLeast(DayTable table, boolean[] placed) {
+    HourLeast(DayTable table, boolean[] placed, Earliest earliest) {
         this.table = table;
         this.hours = table.slots();
-        this.earliest = new Earliest(table, placed);
+        this.earliest = earliest;
         int places = table.spots.length;
         this.tripS = new double[table.trips.length][hours];
         this.tripExact = new boolean[table.trips.length][hours];
