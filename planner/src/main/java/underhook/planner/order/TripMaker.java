@@ -13,6 +13,7 @@ import underhook.core.aircraft.CentreOfGravity;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
+import underhook.core.job.Crew;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.LoadKind;
@@ -197,9 +198,34 @@ final class TripMaker {
                                     + " kg. Perhaps it can be split."));
             return;
         }
+        if (isPole(load) && hasNobodyToGuy(model.job.getPlace(load.to()))) {
+            refuse(
+                    load,
+                    Finding.of(
+                            FindingCode.NO_CREW,
+                            Severity.STOP,
+                            id,
+                            "crews",
+                            "It is stood up at "
+                                    + load.to()
+                                    + ", where no crew is sent and nobody stays to guy it. Perhaps"
+                                    + " a crew that stays there, or a kind that lies."));
+            return;
+        }
         if (isPole(load)) {
             checkGuys(load);
         }
+    }
+
+    /** Teams are sent to sites alone. */
+    private boolean hasNobodyToGuy(Place place) {
+        return !isSite(place)
+                && model.job.crews().stream()
+                        .noneMatch(
+                                crew ->
+                                        crew.stays()
+                                                && crew.start().equals(place.id())
+                                                && crew.roles().contains(Crew.Role.GUY));
     }
 
     private boolean isPole(Load load) {

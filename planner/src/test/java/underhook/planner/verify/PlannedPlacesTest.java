@@ -6,6 +6,7 @@ import static underhook.planner.verify.SmallDay.geo;
 import static underhook.planner.verify.SmallDay.pid;
 import static underhook.planner.verify.SmallDay.with;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleBinaryOperator;
@@ -17,8 +18,10 @@ import underhook.core.geo.GeoPoint;
 import underhook.core.geo.GridHeightField;
 import underhook.core.geo.GridShape;
 import underhook.core.geo.Ground;
+import underhook.core.job.Load;
 import underhook.core.job.Zone;
 import underhook.core.plan.Drop;
+import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
@@ -70,6 +73,21 @@ class PlannedPlacesTest {
                         day.job().weather().hours().stream()
                                 .map(row -> with(row, "windMPerS", windMPerS))
                                 .toList()));
+    }
+
+    @Test
+    void a_pole_is_not_stood_up_where_nobody_guys() {
+        // P9 is fetched from S1 and would be stood up at the laydown, whose loader only hooks.
+        SmallDay day = SmallDay.good();
+        List<Load> loads = new ArrayList<>(day.job().loads());
+        loads.add(SmallDay.load("P9", "pole", "S1", "A", 300));
+
+        Plan plan = planned(day.inJob("loads", loads));
+
+        assertThat(plan.leftOut())
+                .filteredOn(out -> out.load().equals(SmallDay.lid("P9")))
+                .extracting(LeftOut::code)
+                .containsExactly(FindingCode.NO_CREW);
     }
 
     @Test
