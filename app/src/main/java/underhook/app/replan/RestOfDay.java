@@ -140,10 +140,15 @@ public final class RestOfDay {
                 found.frozenSteps(),
                 beside.moved(),
                 beside.leftOut(),
-                found.plan().summary().flightS() - record.summary().flightS(),
+                moreS(found.plan().summary().flightS() - record.summary().flightS()),
                 beside.later().toMillis() / 1000.0,
                 found.plan().summary().finishBoundAt(),
                 Duration.ofNanos(System.nanoTime() - startNanos));
+    }
+
+    /** A plan that was read back has its minutes to six decimals: what is below a thousandth is no difference. */
+    private static double moreS(double differenceS) {
+        return Math.rint(differenceS * 1000) / 1000;
     }
 
     /**

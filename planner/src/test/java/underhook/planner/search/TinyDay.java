@@ -72,7 +72,25 @@ final class TinyDay {
             long busyS,
             long readyS,
             int after,
-            long afterS) {}
+            long afterS) {
+        Lift hooked(long otherHookS, long otherReadyS) {
+            return new Lift(
+                    from,
+                    to,
+                    otherHookS,
+                    setDownS,
+                    pole,
+                    backhaul,
+                    busyS,
+                    otherReadyS,
+                    after,
+                    afterS);
+        }
+
+        Lift after(int other, long waitS) {
+            return new Lift(from, to, hookS, setDownS, pole, backhaul, busyS, readyS, other, waitS);
+        }
+    }
 
     static TinyDay of(long seed, int count) {
         SplittableRandom random = new SplittableRandom(seed);
@@ -201,18 +219,7 @@ final class TinyDay {
     TinyDay withoutWaits() {
         List<Lift> free = new ArrayList<>();
         for (Lift lift : lifts) {
-            free.add(
-                    new Lift(
-                            lift.from(),
-                            lift.to(),
-                            lift.hookS(),
-                            lift.setDownS(),
-                            lift.pole(),
-                            lift.backhaul(),
-                            lift.busyS(),
-                            lift.readyS(),
-                            lift.after(),
-                            0));
+            free.add(lift.after(lift.after(), 0));
         }
         return withLifts(free);
     }
@@ -221,18 +228,7 @@ final class TinyDay {
     TinyDay withoutReadying() {
         List<Lift> free = new ArrayList<>();
         for (Lift lift : lifts) {
-            free.add(
-                    new Lift(
-                            lift.from(),
-                            lift.to(),
-                            lift.hookS(),
-                            lift.setDownS(),
-                            lift.pole(),
-                            lift.backhaul(),
-                            lift.busyS(),
-                            0,
-                            lift.after(),
-                            lift.afterS()));
+            free.add(lift.hooked(lift.hookS(), 0));
         }
         return withLifts(free);
     }
@@ -251,9 +247,9 @@ final class TinyDay {
     Halves halved(int bag, long hookS) {
         int count = lifts.size();
         Lift one = lifts.get(bag);
-        Lift whole = hooked(one, hookS, one.readyS());
-        Lift half = hooked(one, one.hookS(), one.readyS());
-        Lift other = hooked(one, one.hookS(), 0);
+        Lift whole = one.hooked(hookS, one.readyS());
+        Lift half = one.hooked(one.hookS(), one.readyS());
+        Lift other = one.hooked(one.hookS(), 0);
         List<Lift> together = new ArrayList<>(lifts);
         together.set(bag, whole);
         List<Lift> apart = new ArrayList<>(lifts);
@@ -261,7 +257,7 @@ final class TinyDay {
         apart.add(other);
         List<Lift> either = new ArrayList<>();
         for (Lift lift : together) {
-            either.add(lift.after() == bag ? after(lift, count) : lift);
+            either.add(lift.after() == bag ? lift.after(count, lift.afterS()) : lift);
         }
         either.addAll(List.of(half, other));
         List<List<List<Integer>>> groups = new ArrayList<>();
@@ -295,34 +291,6 @@ final class TinyDay {
                         bag,
                         END_S));
         return withLifts(more, bag);
-    }
-
-    private static Lift hooked(Lift lift, long hookS, long readyS) {
-        return new Lift(
-                lift.from(),
-                lift.to(),
-                hookS,
-                lift.setDownS(),
-                lift.pole(),
-                lift.backhaul(),
-                lift.busyS(),
-                readyS,
-                lift.after(),
-                lift.afterS());
-    }
-
-    private static Lift after(Lift lift, int after) {
-        return new Lift(
-                lift.from(),
-                lift.to(),
-                lift.hookS(),
-                lift.setDownS(),
-                lift.pole(),
-                lift.backhaul(),
-                lift.busyS(),
-                lift.readyS(),
-                after,
-                lift.afterS());
     }
 
     private TinyDay withLifts(List<Lift> others) {

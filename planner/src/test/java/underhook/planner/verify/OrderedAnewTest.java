@@ -153,7 +153,7 @@ class OrderedAnewTest {
                 .isEmpty();
     }
 
-    /** 14 m/s are over the limit of every kind: no load may be flown any more. */
+    /** 19 m/s are over the limit of every kind: no load may be flown any more. */
     @Test
     void a_day_of_which_nothing_may_be_flown_any_more_ends() {
         SmallDay day = day();
