@@ -27,6 +27,8 @@ public final class DayTable {
     /** With no more trips, looking for other fuellings found no better days. @source PRACTICE own measure */
     private static final int FEW_FUELLINGS_TRIPS = 40;
 
+    private static final long MINUTE_S = 60;
+
     /** Not yet asked. */
     private static final int UNKNOWN = Integer.MIN_VALUE;
 
@@ -78,6 +80,21 @@ public final class DayTable {
     private final LegTimes legTimes;
     private final long firstS;
     private final long[] untilS;
+    private final long lastS;
+
+    /** For each minute the hour in which it begins. */
+    private final int[] slotAt;
+
+    private final boolean[] teamAtDrop;
+    private final boolean[] teamAtHook;
+
+    /** For each team and trip whether it may do what the trip asks of one. */
+    private final boolean[] works;
+
+    /** For each trip what must be released before, and how long before, s. */
+    final int[][] afterTrips;
+
+    final long[][] afterWaitS;
     private final int[] loaded;
     private final int[] most;
     private final int[] empty;
@@ -95,6 +112,9 @@ public final class DayTable {
 
     private boolean guessing;
     private boolean guessed;
+
+    /** How often what was asked for became known, or was forgotten. */
+    private long finds;
 
     /** A day of these parts. */
     public DayTable(List<SpotRow> spots, List<TripRow> trips, Parts parts) {
@@ -117,7 +137,14 @@ public final class DayTable {
         }
         this.firstS = parts.hours().firstS();
         this.untilS = parts.hours().untilS().stream().mapToLong(Long::longValue).toArray();
+        this.lastS = untilS.length == 0 ? firstS : untilS[untilS.length - 1];
+        this.slotAt = slotsByMinute();
         this.legTimes = parts.legTimes();
+        this.afterTrips = new int[trips.size()][];
+        this.afterWaitS = new long[trips.size()][];
+        this.teamAtDrop = new boolean[trips.size()];
+        this.teamAtHook = new boolean[trips.size()];
+        this.works = new boolean[teams.length * trips.size()];
         int hours = untilS.length;
         this.loaded = unknown(trips.size() * lines.length * hours * hours);
         this.most = unknown(loaded.length);
@@ -133,7 +160,15 @@ public final class DayTable {
         this.teamPlace = new int[trips.size()];
         this.windowEndS = new long[trips.size()];
         for (int k = 0; k < trips.size(); k++) {
+            List<TripRow.After> after = trips.get(k).after();
+            afterTrips[k] = after.stream().mapToInt(TripRow.After::trip).toArray();
+            afterWaitS[k] = after.stream().mapToLong(TripRow.After::waitS).toArray();
+            teamAtDrop[k] = needsTeamAtDrop(trips.get(k));
+            teamAtHook[k] = needsTeamAtHook(trips.get(k));
             teamPlace[k] = findTeamPlace(trips.get(k));
+            for (int team = 0; team < teams.length; team++) {
+                works[team * trips.size() + k] = teamPlace[k] >= 0 && findMayWork(team, k);
+            }
             windowEndS[k] = -1;
             for (int slot = 0; slot < hours; slot++) {
                 open[k * hours + slot] = legTimes.isOpen(k, slot);
@@ -146,6 +181,19 @@ public final class DayTable {
 
     /** The rest of what a day is made of. */
     public record Parts(Constants constants, People people, Hours hours, LegTimes legTimes) {}
+
+    private int[] slotsByMinute() {
+        int minutes = (int) ((lastS - firstS) / MINUTE_S) + 1;
+        int[] all = new int[minutes];
+        int slot = 0;
+        for (int minute = 0; minute < minutes; minute++) {
+            while (slot < untilS.length && firstS + minute * MINUTE_S >= untilS[slot]) {
+                slot++;
+            }
+            all[minute] = slot;
+        }
+        return all;
+    }
 
     private static int[] unknown(int count) {
         int[] all = new int[count];
@@ -160,17 +208,25 @@ public final class DayTable {
         return needsTeamAtHook(trip) ? trip.from() : NONE;
     }
 
-    boolean needsTeamAtDrop(TripRow trip) {
+    boolean needsTeamAtDrop(int trip) {
+        return teamAtDrop[trip];
+    }
+
+    boolean needsTeamAtHook(int trip) {
+        return teamAtHook[trip];
+    }
+
+    private boolean needsTeamAtDrop(TripRow trip) {
         SpotRow to = spots[trip.to()];
         return to.site() && (trip.standsUp() || to.receiverFromS() >= NEVER_S);
     }
 
     /** Whether a trip stands a pole up where a team guys it. */
     boolean isGuyed(int trip) {
-        return trips[trip].standsUp() && needsTeamAtDrop(trips[trip]);
+        return trips[trip].standsUp() && teamAtDrop[trip];
     }
 
-    boolean needsTeamAtHook(TripRow trip) {
+    private boolean needsTeamAtHook(TripRow trip) {
         SpotRow from = spots[trip.from()];
         return from.site() && from.hookerFromS() >= NEVER_S;
     }
@@ -237,15 +293,14 @@ public final class DayTable {
 
     /** The hour at a time; {@link #NONE} when no weather is known then. */
     int slot(long timeS) {
-        if (timeS < firstS) {
+        if (timeS < firstS || timeS >= lastS) {
             return NONE;
         }
-        for (int i = 0; i < untilS.length; i++) {
-            if (timeS < untilS[i]) {
-                return i;
-            }
+        int slot = slotAt[(int) ((timeS - firstS) / MINUTE_S)];
+        while (timeS >= untilS[slot]) {
+            slot++;
         }
-        return NONE;
+        return slot;
     }
 
     boolean isOpen(int trip, int slot) {
@@ -266,6 +321,7 @@ public final class DayTable {
                 return asked;
             }
             loaded[at] = asked;
+            finds++;
             if (asked >= 0 && loadedMore[row] == UNKNOWN) {
                 loadedMore[row] = asked - leastLoadedGuessS(trip, slotFrom);
             }
@@ -317,6 +373,7 @@ public final class DayTable {
                 return asked;
             }
             empty[at] = asked;
+            finds++;
             if (asked >= 0 && emptyMore[row] == UNKNOWN) {
                 emptyMore[row] = asked - leastEmptyGuessS(from, to, slot);
             }
@@ -357,6 +414,26 @@ public final class DayTable {
         for (int[] known : List.of(loaded, empty, loadedMore, emptyMore)) {
             Arrays.fill(known, UNKNOWN);
         }
+        finds++;
+    }
+
+    /** Changes whenever a way becomes known that may have been guessed before. */
+    long finds() {
+        return finds;
+    }
+
+    boolean isGuessing() {
+        return guessing;
+    }
+
+    /** Whether anything was guessed since the guessing began. */
+    boolean hasGuessed() {
+        return guessed;
+    }
+
+    /** What is built now rests on guesses made before. */
+    void restOnGuesses() {
+        guessed = true;
     }
 
     /** Whether anything was guessed since the guessing began. */
@@ -407,6 +484,10 @@ public final class DayTable {
 
     /** Whether a team may do what a trip asks of one. */
     boolean mayWork(int team, int trip) {
+        return works[team * trips.length + trip];
+    }
+
+    private boolean findMayWork(int team, int trip) {
         TeamRow row = teams[team];
         boolean atDrop = needsTeamAtDrop(trips[trip]);
         return serves[team][teamPlace[trip]]

@@ -25,7 +25,19 @@ final class Decoder {
     private int laterCount;
 
     private int flownCount;
+
+    /** How many turns of the wish were looked at. */
+    private int seen;
+
     private final @Nullable Midday midday;
+
+    /** The day that others are built from, and the one built last. */
+    private final Trail known;
+
+    private final Trail last;
+
+    /** So many stands of the last are those of the known day. */
+    private int alike;
 
     Decoder(DayTable table) {
         this(table, null);
@@ -42,6 +54,8 @@ final class Decoder {
         this.teamMoves = new TeamMoves(run, grounding);
         this.lifts = new Lifts(run, grounding, teamMoves);
         this.later = new int[table.trips.length];
+        this.known = new Trail(table);
+        this.last = new Trail(table);
     }
 
     /** What a minute costs from now on. */
@@ -60,7 +74,56 @@ final class Decoder {
     /** Price of the wished day, cents. */
     long decode(Wish wish, @Nullable DayLog log) {
         begin(wish, log);
-        for (int i = 0; i < wish.tokens.length && flownCount < table.trips.length; i++) {
+        return decodeFrom(0, wish, false);
+    }
+
+    /**
+     * The same without a log, built from where it parts from the known day; meant for guesses.
+     *
+     * <p>Nothing but time hangs on which day is known.
+     */
+    long decodeNear(Wish wish) {
+        alike = known.serving(wish, run.soft);
+        last.begin(wish, run.soft);
+        if (alike == 0) {
+            begin(wish, null);
+            return decodeFrom(0, wish, true);
+        }
+        goOn(known.stand(alike - 1));
+        return decodeFrom(Trail.turn(alike - 1), wish, true);
+    }
+
+    /** The day built near another just now is the known one from now on. */
+    void keepKnown() {
+        known.goOnAs(last, alike);
+    }
+
+    private void goOn(Trail.Stand stand) {
+        run.copyFrom(stand.run);
+        System.arraycopy(stand.later, 0, later, 0, stand.laterCount);
+        laterCount = stand.laterCount;
+        flownCount = stand.flownCount;
+        seen = stand.seen;
+        if (stand.guessed) {
+            table.restOnGuesses();
+        }
+    }
+
+    private void write(Trail.Stand stand) {
+        stand.run.copyFrom(run);
+        System.arraycopy(later, 0, stand.later, 0, laterCount);
+        stand.laterCount = laterCount;
+        stand.flownCount = flownCount;
+        stand.seen = seen;
+        stand.guessed = table.hasGuessed();
+    }
+
+    private long decodeFrom(int turn, Wish wish, boolean leavesTrail) {
+        for (int i = turn; i < wish.tokens.length && flownCount < table.trips.length; i++) {
+            if (leavesTrail && i > turn && Trail.isDueAt(i)) {
+                write(last.at(i));
+            }
+            seen = Math.max(seen, i + 1);
             int token = wish.tokens[i];
             if (token >= table.trips.length) {
                 hint(token - table.trips.length, i, wish);
@@ -106,6 +169,7 @@ final class Decoder {
         run.begin(morningFuelKg(wish), log);
         laterCount = 0;
         flownCount = 0;
+        seen = 0;
         if (midday != null) {
             run.resume(midday);
             flownCount = countFlown();
@@ -134,12 +198,12 @@ final class Decoder {
         if (!lifts.readiness().isDue(trip)) {
             return false;
         }
-        saved.copyFrom(run);
+        saved.standAs(run);
         if (lifts.fly(trip, wish)) {
             flownCount++;
             return true;
         }
-        run.copyFrom(saved);
+        unfly(trip);
         return false;
     }
 
@@ -155,6 +219,7 @@ final class Decoder {
         int looked = 0;
         for (int i = at; i < wish.tokens.length && looked < MOST_AHEAD; i++) {
             int trip = wish.tokens[i];
+            seen = Math.max(seen, i + 1);
             if (trip >= table.trips.length || !run.isLeft(trip)) {
                 continue;
             }
@@ -178,24 +243,29 @@ final class Decoder {
         if (!lifts.readiness().isDue(trip)) {
             return false;
         }
-        saved.copyFrom(run);
+        saved.standAs(run);
         if (lifts.fly(trip, wish, wish.patienceS)) {
             flownCount++;
             return true;
         }
-        run.copyFrom(saved);
+        unfly(trip);
         return false;
+    }
+
+    private void unfly(int trip) {
+        run.standAs(saved);
+        run.releasedS[trip] = -1;
     }
 
     boolean tryTeam(int team, int place, Wish wish) {
         if (run.teamPlace[team] == place || !teamMoves.mustFly(team, place)) {
             return false;
         }
-        saved.copyFrom(run);
+        saved.standAs(run);
         if (teamMoves.fly(team, place, wish) && lifts.isWithinDay()) {
             return true;
         }
-        run.copyFrom(saved);
+        run.standAs(saved);
         return false;
     }
 
@@ -234,9 +304,9 @@ final class Decoder {
         if (trip < 0 || !wanted) {
             return;
         }
-        saved.copyFrom(run);
+        saved.standAs(run);
         if (!grounding.land(trip, fuel) || !stop(fuel, trip, toKg)) {
-            run.copyFrom(saved);
+            run.standAs(saved);
         }
     }
 
@@ -261,6 +331,7 @@ final class Decoder {
         }
         for (int i = at + 1; i < wish.tokens.length; i++) {
             int token = wish.tokens[i];
+            seen = Math.max(seen, i + 1);
             if (token < table.trips.length && run.isLeft(token)) {
                 int place = table.teamPlace[token];
                 if (place >= 0 && wish.teamOf[place] == team) {
@@ -273,6 +344,7 @@ final class Decoder {
 
     private int nextTrip(int at, Wish wish) {
         for (int i = at + 1; i < wish.tokens.length; i++) {
+            seen = Math.max(seen, i + 1);
             if (wish.tokens[i] < table.trips.length && run.isLeft(wish.tokens[i])) {
                 return wish.tokens[i];
             }

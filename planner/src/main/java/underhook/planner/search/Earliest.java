@@ -61,7 +61,7 @@ final class Earliest {
 
     private long peopleS(int k) {
         SpotRow to = table.spots[table.trips[k].to()];
-        if (!table.needsTeamAtDrop(table.trips[k])) {
+        if (!table.needsTeamAtDrop(k)) {
             return Math.min(to.receiverFromS(), DayTable.NEVER_S / 2) + READY_BEFORE_S;
         }
         long bestS = DayTable.NEVER_S / 2;

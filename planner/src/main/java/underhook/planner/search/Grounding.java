@@ -77,6 +77,7 @@ final class Grounding {
         run.stand(refuelS(targetKg));
         run.fuelKg = targetKg;
         run.refuels++;
+        run.refuelsTried = Math.max(run.refuelsTried, run.refuels);
         run.refuelBusyS[run.place] = run.timeS + table.rules.refuelHandlerBusyS();
         run.write(Run.Note.of(StepKind.REFUEL, run.place, cause), startS, fuelStartKg);
         return true;

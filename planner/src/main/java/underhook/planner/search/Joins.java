@@ -42,8 +42,8 @@ final class Joins {
     private boolean mayFollow(int before, int next) {
         TripRow leaves = table.trips[next];
         boolean busy =
-                table.needsTeamAtHook(leaves)
-                        && table.needsTeamAtDrop(table.trips[before])
+                table.needsTeamAtHook(next)
+                        && table.needsTeamAtDrop(before)
                         && table.trips[before].busyAfterS() >= leaves.hookUpS();
         return !busy
                 && !(leaves.lastAtPlace() && isFollowedThere(before))

@@ -343,9 +343,7 @@ final class Lifts {
             return;
         }
         long busyUntilS =
-                table.needsTeamAtDrop(table.trips[k])
-                        ? run.timeS + table.trips[k].busyAfterS()
-                        : hookedS + 1;
+                table.needsTeamAtDrop(k) ? run.timeS + table.trips[k].busyAfterS() : hookedS + 1;
         run.teamFreeS[team] = Math.max(run.teamFreeS[team], busyUntilS);
     }
 

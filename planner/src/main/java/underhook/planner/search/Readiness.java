@@ -50,9 +50,8 @@ final class Readiness {
 
     /** Whether nothing of what must come before a trip is still to be flown. */
     boolean isDue(int k) {
-        TripRow trip = table.trips[k];
-        for (int i = 0; i < trip.after().size(); i++) {
-            if (run.releasedS[trip.after().get(i).trip()] < 0) {
+        for (int before : table.afterTrips[k]) {
+            if (run.releasedS[before] < 0) {
                 return false;
             }
         }
@@ -124,7 +123,7 @@ final class Readiness {
     private long earliestHookS(int k, int team) {
         TripRow trip = table.trips[k];
         long readyS;
-        if (table.needsTeamAtHook(trip)) {
+        if (table.needsTeamAtHook(k)) {
             readyS =
                     team >= 0 && run.teamPlace[team] == trip.from()
                             ? run.teamFreeS[team]
@@ -151,7 +150,7 @@ final class Readiness {
     long earliestReleaseS(int k, int team) {
         TripRow trip = table.trips[k];
         long readyS;
-        if (table.needsTeamAtDrop(trip)) {
+        if (table.needsTeamAtDrop(k)) {
             readyS = run.teamFreeS[team] + READY_BEFORE_S;
             say(Cause.Kind.TEAM, team);
         } else {
@@ -159,12 +158,12 @@ final class Readiness {
             readyS = staying >= DayTable.NEVER_S ? DayTable.NEVER_S : staying + READY_BEFORE_S;
             say(Cause.Kind.STAFF, trip.to());
         }
-        for (int i = 0; i < trip.after().size(); i++) {
-            TripRow.After after = trip.after().get(i);
-            long afterS = run.releasedS[after.trip()] + after.waitS();
+        int[] afterTrips = table.afterTrips[k];
+        for (int i = 0; i < afterTrips.length; i++) {
+            long afterS = run.releasedS[afterTrips[i]] + table.afterWaitS[k][i];
             if (afterS > readyS) {
                 readyS = afterS;
-                say(Cause.Kind.AFTER, after.trip());
+                say(Cause.Kind.AFTER, afterTrips[i]);
             }
         }
         for (int i : readiers[k]) {

@@ -34,6 +34,9 @@ final class Run {
     long flightS;
     int refuels;
 
+    /** As many as were tried, also where the trip they were for could not be flown then. */
+    int refuelsTried;
+
     /** Of comforts refused so far, cents. */
     long comfortCents;
 
@@ -93,6 +96,7 @@ final class Run {
         onTotalS = 0;
         flightS = 0;
         refuels = 0;
+        refuelsTried = 0;
         comfortCents = 0;
         lateS = 0;
         open = DayTable.NONE;
@@ -133,6 +137,12 @@ final class Run {
     void copyFrom(Run other) {
         System.arraycopy(other.releasedS, 0, releasedS, 0, releasedS.length);
         System.arraycopy(other.dropped, 0, dropped, 0, dropped.length);
+        refuelsTried = other.refuelsTried;
+        standAs(other);
+    }
+
+    /** Takes over all but which trips were flown or dropped, and what was tried. */
+    void standAs(Run other) {
         System.arraycopy(other.teamPlace, 0, teamPlace, 0, teamPlace.length);
         System.arraycopy(other.teamFreeS, 0, teamFreeS, 0, teamFreeS.length);
         System.arraycopy(other.teamArrivedS, 0, teamArrivedS, 0, teamArrivedS.length);

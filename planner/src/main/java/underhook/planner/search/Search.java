@@ -115,6 +115,7 @@ final class Search {
                 sure = true;
             }
             if (guide <= takeGuide) {
+                decoder.keepKnown();
                 Wish old = now;
                 now = next;
                 next = old;
@@ -151,6 +152,7 @@ final class Search {
             }
         }
         if (guideCents(other) <= was) {
+            decoder.keepKnown();
             now.take(other);
         }
         table.stopGuessing();
@@ -174,7 +176,7 @@ final class Search {
     /** Price with what is too late flown all the same, at a price for each minute. */
     private long guideCents(Wish wish) {
         decoder.run().soft = true;
-        long cents = decoder.decode(wish, null);
+        long cents = table.isGuessing() ? decoder.decodeNear(wish) : decoder.decode(wish, null);
         decoder.run().soft = false;
         return cents
                 + strayCents.applyAsLong(wish)

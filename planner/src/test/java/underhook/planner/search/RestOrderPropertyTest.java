@@ -55,7 +55,7 @@ class RestOrderPropertyTest {
         LiftDone lift = event.lift().orElseThrow();
         int place = table.teamPlace[lift.trip()];
         long atS =
-                table.needsTeamAtDrop(table.trips[lift.trip()])
+                table.needsTeamAtDrop(lift.trip())
                         ? day.releasedS().get(lift.trip())
                         : lift.hookedS();
         Ordered.TeamEnd end = day.teams().get(team);
