@@ -33,7 +33,7 @@ class TrailPropertyTest {
         for (TeamRow team : tiny.teams) {
             teams.add(new TeamRow(team.start(), 0, true, true, true, team.serves(), landing, 250));
         }
-        DayRules rules = new DayRules(0, 0, TinyDay.END_S, 5400, 90_000, 1200, 60, 300, 20, 180);
+        DayRules rules = new DayRules(0, 0, 16_000, 5400, 90_000, 1200, 60, 300, 20, 180);
         FuelRules fuel = new FuelRules(340, 0.04, 0.05, 4, 2, 1200, 300, 240, 0.4);
         return new DayTable(
                 List.of(tiny.spots),
@@ -103,7 +103,7 @@ class TrailPropertyTest {
                 }
             }
         }
-        assertThat(flownTrips).isGreaterThan(DAYS * CHANGES * 10);
+        assertThat(flownTrips).isGreaterThan(DAYS * CHANGES * 8);
         assertThat(refuels).isGreaterThan(DAYS * CHANGES);
     }
 
