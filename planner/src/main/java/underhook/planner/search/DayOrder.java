@@ -68,19 +68,17 @@ public final class DayOrder {
      */
     public static Found find(DayTable table, Effort effort, Stops stops, DoubleConsumer progress) {
         table.forget();
-        Decoder decoder = new Decoder(table);
+        Lanes lanes = Lanes.of(table);
         int days = effort.days(table.trips());
         int others = days * OTHERS_PERCENT / 100;
         Tournament tournament =
                 new Tournament(
-                        table,
-                        decoder,
-                        Tournament.Rounds.whole(table),
+                        lanes,
+                        Tournament.whole(table),
                         new Tournament.Watch(stops.hurried(), stops.settled(), progress));
         SplittableRandom random = new SplittableRandom(effort.seed());
         Wish best = tournament.best(days - others, random);
-        List<Front.Point> front =
-                new Front(table, decoder, stops.stop()).find(best, others, random);
+        List<Front.Point> front = new Front(table, lanes, stops.stop()).find(best, others, random);
         Front.Point chosen = Front.cheapest(front);
         List<Offer> offers =
                 front.stream()
@@ -95,7 +93,10 @@ public final class DayOrder {
                                                 one.equals(chosen)))
                         .toList();
         return new Found(
-                build(decoder, chosen.wish()), tournament.built(), tournament.wasCut(), offers);
+                build(lanes.first(), chosen.wish()),
+                tournament.built(),
+                tournament.wasCut(),
+                offers);
     }
 
     /** The plain order: at each step what can be let go soonest. */

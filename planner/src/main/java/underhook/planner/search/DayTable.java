@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.function.IntSupplier;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A day as a puzzle: places, trips, teams, lines, hours and rules, all by number.
  *
- * <p>What it holds never changes; what {@link LegTimes} was once asked is kept, so it is not safe for threads.
+ * <p>What it holds never changes; what {@link LegTimes} was once asked is kept, so it is not safe for threads. A fork
+ * is for another thread: {@link LegTimes} is asked by one of them at a time.
  */
 public final class DayTable {
     /** No place, no line, no team, no way. */
@@ -77,6 +79,7 @@ public final class DayTable {
     /** When the wind or the day closes a trip for good, s; negative when it is never open. */
     final long[] windowEndS;
 
+    private final Parts parts;
     private final LegTimes legTimes;
     private final long firstS;
     private final long[] untilS;
@@ -113,6 +116,9 @@ public final class DayTable {
     private boolean guessing;
     private boolean guessed;
 
+    /** Whether what was asked last was given up because the time was over. */
+    private boolean isCut;
+
     /** How often what was asked for became known, or was forgotten. */
     private long finds;
 
@@ -139,6 +145,7 @@ public final class DayTable {
         this.untilS = parts.hours().untilS().stream().mapToLong(Long::longValue).toArray();
         this.lastS = untilS.length == 0 ? firstS : untilS[untilS.length - 1];
         this.slotAt = slotsByMinute();
+        this.parts = parts;
         this.legTimes = parts.legTimes();
         this.afterTrips = new int[trips.size()][];
         this.afterWaitS = new long[trips.size()][];
@@ -177,6 +184,11 @@ public final class DayTable {
                 }
             }
         }
+    }
+
+    /** The same day, which remembers and guesses for itself; both may be asked at once. */
+    DayTable fork() {
+        return new DayTable(List.of(spots), List.of(trips), parts);
     }
 
     /** The rest of what a day is made of. */
@@ -315,9 +327,8 @@ public final class DayTable {
                 guessed = true;
                 return leastLoadedGuessS(trip, slotFrom) + loadedMore[row];
             }
-            int cuts = legTimes.cuts();
-            int asked = legTimes.loadedS(trip, line, slotFrom, slotTo);
-            if (legTimes.cuts() > cuts) {
+            int asked = ask(() -> legTimes.loadedS(trip, line, slotFrom, slotTo));
+            if (isCut) {
                 return asked;
             }
             loaded[at] = asked;
@@ -337,10 +348,12 @@ public final class DayTable {
         List<@Nullable SetDownPrice> kept = known ? setDowns : setDownGuesses;
         SetDownPrice price = kept.get(known ? at : row + slotTo);
         if (price == null) {
-            price =
-                    known
-                            ? legTimes.setDownPrice(trip, line, slotFrom, slotTo)
-                            : legTimes.guessedSetDownPrice(trip, line, slotTo);
+            synchronized (legTimes) {
+                price =
+                        known
+                                ? legTimes.setDownPrice(trip, line, slotFrom, slotTo)
+                                : legTimes.guessedSetDownPrice(trip, line, slotTo);
+            }
             kept.set(known ? at : row + slotTo, price);
         }
         return price;
@@ -349,9 +362,8 @@ public final class DayTable {
     int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {
         int at = ((trip * lines.length + line) * untilS.length + slotFrom) * untilS.length + slotTo;
         if (most[at] == UNKNOWN) {
-            int cuts = legTimes.cuts();
-            int asked = legTimes.mostFuelKg(trip, line, slotFrom, slotTo);
-            if (legTimes.cuts() > cuts) {
+            int asked = ask(() -> legTimes.mostFuelKg(trip, line, slotFrom, slotTo));
+            if (isCut) {
                 return asked;
             }
             most[at] = asked;
@@ -367,9 +379,8 @@ public final class DayTable {
                 guessed = true;
                 return leastEmptyGuessS(from, to, slot) + emptyMore[row];
             }
-            int cuts = legTimes.cuts();
-            int asked = legTimes.emptyS(from, to, line, slot);
-            if (legTimes.cuts() > cuts) {
+            int asked = ask(() -> legTimes.emptyS(from, to, line, slot));
+            if (isCut) {
                 return asked;
             }
             empty[at] = asked;
@@ -379,6 +390,16 @@ public final class DayTable {
             }
         }
         return empty[at];
+    }
+
+    /** One thread asks at a time. */
+    private int ask(IntSupplier question) {
+        synchronized (legTimes) {
+            int cuts = legTimes.cuts();
+            int answer = question.getAsInt();
+            isCut = legTimes.cuts() > cuts;
+            return answer;
+        }
     }
 
     private int leastLoadedGuessS(int trip, int slot) {
@@ -417,6 +438,22 @@ public final class DayTable {
         finds++;
     }
 
+    /** Learns of a fork which ways were asked for. */
+    void learn(DayTable fork) {
+        learn(loaded, fork.loaded);
+        learn(empty, fork.empty);
+        learn(most, fork.most);
+        learn(loadedMore, fork.loadedMore);
+        learn(emptyMore, fork.emptyMore);
+        finds++;
+    }
+
+    private static void learn(int[] mine, int[] others) {
+        for (int i = 0; i < mine.length; i++) {
+            mine[i] = mine[i] == UNKNOWN ? others[i] : mine[i];
+        }
+    }
+
     /** Changes whenever a way becomes known that may have been guessed before. */
     long finds() {
         return finds;
@@ -444,15 +481,24 @@ public final class DayTable {
 
     /** How often a way was given up because the time was over. */
     int cuts() {
-        return legTimes.cuts();
+        synchronized (legTimes) {
+            return legTimes.cuts();
+        }
     }
 
     double leastLoadedS(int trip, int slot) {
-        return legTimes.leastLoadedS(trip, slot);
+        synchronized (legTimes) {
+            return legTimes.leastLoadedS(trip, slot);
+        }
     }
 
     double leastEmptyS(int from, int to, int slot) {
-        return from == to ? 0 : legTimes.leastEmptyS(from, to, slot);
+        if (from == to) {
+            return 0;
+        }
+        synchronized (legTimes) {
+            return legTimes.leastEmptyS(from, to, slot);
+        }
     }
 
     /**

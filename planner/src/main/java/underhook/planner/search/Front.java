@@ -15,16 +15,18 @@ final class Front {
 
     private static final double HOT_S = 18;
 
-    /** Of all days: three for the fewest flying minutes, one for each other rate. */
+    /** A share is one of so many of all days; five look for the fewest flying minutes, one at each other rate. */
     private static final int SHARES = 6;
 
     private final DayTable table;
+    private final Lanes lanes;
     private final Decoder decoder;
     private final BooleanSupplier stop;
 
-    Front(DayTable table, Decoder decoder, BooleanSupplier stop) {
+    Front(DayTable table, Lanes lanes, BooleanSupplier stop) {
         this.table = table;
-        this.decoder = decoder;
+        this.lanes = lanes;
+        this.decoder = lanes.first();
         this.stop = stop;
     }
 
@@ -38,28 +40,42 @@ final class Front {
             long cents) {}
 
     /**
-     * The days that none beats in both flying and finish without costing more, and leaves out no more; fewest flying first. The first wish
-     * is among those compared, so the cheapest of them costs no more.
+     * One search at another rate.
      *
-     * @param days how many are built in all; half of them look for the fewest flying minutes, mostly from first
-     *     orders of their own
+     * @param shares of the days that are built
+     * @param anew from first orders of its own, else from the day known that is cheapest at that rate
+     */
+    private record Look(int percent, int shares, boolean anew) {}
+
+    /**
+     * The days that none beats in both flying and finish without costing more, and leaves out no more; fewest flying
+     * first. The first wish is among those compared, so the cheapest of them costs no more.
+     *
+     * @param days what shares are of
      */
     List<Point> find(Wish first, int days, SplittableRandom random) {
         List<Point> all = new ArrayList<>();
         all.add(point(first, 100));
         long least = decoder.run().countDropped();
-        for (int percent : percents()) {
-            if (stop.getAsBoolean()) {
-                break;
-            }
-            Rates rates = table.rates.withFlying(percent);
-            List<Wish> found = new ArrayList<>();
-            found.add(better(cheapest(all, rates).wish(), rates, days / SHARES, random));
-            if (percent == LEAST_PERCENT) {
-                found.add(anew(rates, 2 * days / SHARES, random));
-            }
-            for (Wish wish : found) {
-                Point point = point(wish, percent);
+        for (List<Look> pair : looks()) {
+            Wish[] found = new Wish[pair.size()];
+            List<SplittableRandom> randoms = pair.stream().map(look -> random.split()).toList();
+            List<Point> known = List.copyOf(all);
+            lanes.each(
+                    0,
+                    found.length,
+                    (i, lane) -> {
+                        Look look = pair.get(i);
+                        lane.setRates(table.rates.withFlying(look.percent()));
+                        int share = Math.max(1, look.shares() * days / SHARES);
+                        found[i] =
+                                look.anew()
+                                        ? anew(lane, share, randoms.get(i))
+                                        : better(lane, known, share, randoms.get(i));
+                        lane.setRates(table.rates);
+                    });
+            for (int i = 0; i < found.length; i++) {
+                Point point = point(found[i], pair.get(i).percent());
                 if (decoder.run().countDropped() == least) {
                     all.add(point);
                 }
@@ -68,25 +84,15 @@ final class Front {
         return kept(all);
     }
 
-    private Wish better(Wish from, Rates rates, int days, SplittableRandom random) {
-        decoder.setRates(rates);
-        Search search = new Search(decoder, from);
-        search.run(random.split(), Math.max(1, days), new Search.Manner(HOT_S, true, stop));
-        decoder.setRates(table.rates);
+    private Wish better(Decoder lane, List<Point> known, int days, SplittableRandom random) {
+        Search search = new Search(lane, cheapest(known, lane.rates()).wish());
+        search.run(random, days, new Search.Manner(HOT_S, true, stop));
         return search.best();
     }
 
-    private Wish anew(Rates rates, int days, SplittableRandom random) {
-        decoder.setRates(rates);
-        Wish best =
-                new Tournament(
-                                table,
-                                decoder,
-                                Tournament.Rounds.BESIDE,
-                                new Tournament.Watch(stop, done -> {}))
-                        .best(days, random.split());
-        decoder.setRates(table.rates);
-        return best;
+    private Wish anew(Decoder lane, int days, SplittableRandom random) {
+        Tournament.Watch watch = new Tournament.Watch(stop, done -> {});
+        return new Tournament(Lanes.of(lane), Tournament.BESIDE, watch).best(days, random);
     }
 
     private Point cheapest(List<Point> points, Rates rates) {
@@ -107,18 +113,22 @@ final class Front {
         return points.stream().min(Comparator.comparingLong(Point::cents)).orElseThrow();
     }
 
-    private List<Integer> percents() {
-        List<Integer> all = new ArrayList<>();
-        if (table.rates.flyingCents() > 0) {
-            all.add(LEAST_PERCENT);
-            all.add(MIDDLE_PERCENT);
-            // Then flying costs no more than standing: only the finish counts.
-            int finishPercent =
-                    (int) (100 * table.rates.standingCents() / table.rates.flyingCents());
-            if (finishPercent < 100) {
-                all.add((100 + finishPercent) / 2);
-                all.add(finishPercent);
-            }
+    /** Side by side in pairs. */
+    private List<List<Look>> looks() {
+        if (table.rates.flyingCents() == 0) {
+            return List.of();
+        }
+        Look known = new Look(LEAST_PERCENT, 1, false);
+        List<List<Look>> all = new ArrayList<>();
+        all.add(List.of(new Look(LEAST_PERCENT, 2, true), new Look(LEAST_PERCENT, 2, false)));
+        Look middle = new Look(MIDDLE_PERCENT, 1, false);
+        // Then flying costs no more than standing: only the finish counts.
+        int finishPercent = (int) (100 * table.rates.standingCents() / table.rates.flyingCents());
+        if (finishPercent < 100) {
+            all.add(List.of(middle, new Look((100 + finishPercent) / 2, 1, false)));
+            all.add(List.of(new Look(finishPercent, 1, false), known));
+        } else {
+            all.add(List.of(middle, known));
         }
         return all;
     }

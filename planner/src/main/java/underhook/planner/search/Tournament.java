@@ -1,39 +1,47 @@
 package underhook.planner.search;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
 import java.util.function.DoubleConsumer;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Many short searches from different first orders, a longer one from the best few, the longest from the best:
+ * Many short searches from different first orders, longer ones from the best few, the longest from the best two:
  * where a search begins decides more than how long it lasts.
  */
 final class Tournament {
     /**
-     * How many go on in each round, what share of all days it builds, and how hot it begins. Rounds of several are
-     * judged by guessed ways.
+     * One round.
      *
-     * @param hotS one for each round, s
+     * @param starters how many go on
+     * @param percent what share of the days asked for they build together
+     * @param hotS how hot they begin, s
+     * @param finds whether ways are found; else all is judged by guesses
      */
-    record Rounds(List<Integer> starters, List<Integer> percent, List<Double> hotS) {
-        static final Rounds WHOLE =
-                new Rounds(
-                        List.of(16, 4, 1, 1), List.of(40, 25, 20, 15), List.of(84., 30., 20., 8.));
+    record Round(int starters, int percent, double hotS, boolean finds) {}
 
-        /** Few: beside a search from a day that is known. */
-        static final Rounds BESIDE = new Rounds(List.of(4, 1), List.of(50, 50), List.of(84., 30.));
+    /** The last rounds are of two: side by side they take the time of one. */
+    private static final List<Round> WHOLE =
+            List.of(
+                    new Round(16, 40, 84, false),
+                    new Round(4, 25, 30, false),
+                    new Round(2, 40, 20, true),
+                    new Round(2, 30, 8, true));
 
-        /** A day of few trips is searched hotter: one order may lie far from all that are nearly as good. */
-        static final Rounds OF_FEW_TRIPS =
-                new Rounds(List.of(10, 4, 1), List.of(30, 37, 33), List.of(240., 84., 54.));
+    /** A day of few trips is searched hotter: one order may lie far from all that are nearly as good. */
+    private static final List<Round> OF_FEW_TRIPS =
+            List.of(
+                    new Round(10, 30, 240, false),
+                    new Round(4, 37, 84, false),
+                    new Round(2, 66, 54, true));
 
-        static Rounds whole(DayTable table) {
-            return table.trips.length <= FEW_TRIPS ? OF_FEW_TRIPS : WHOLE;
-        }
-    }
+    /** Few: beside a search from a day that is known. */
+    static final List<Round> BESIDE =
+            List.of(new Round(4, 50, 84, false), new Round(1, 50, 30, true));
 
     private static final int FEW_TRIPS = 10;
     private static final int ROUGH_DAYS = 120;
@@ -41,32 +49,35 @@ final class Tournament {
     /** How far first orders fill up, in hundredths of the tank; one after the other. */
     private static final List<Integer> FIRST_FUEL_PERCENT = List.of(68, 76, 85, 94);
 
-    private final DayTable table;
-    private final Decoder decoder;
-    private final Rounds rounds;
-    private final BooleanSupplier hurry;
-    private final BooleanSupplier stop;
-    private final DoubleConsumer progress;
+    private final Lanes lanes;
+    private final List<Round> rounds;
+    private final Watch watch;
     private int built;
     private boolean cut;
 
-    Tournament(DayTable table, Decoder decoder, Rounds rounds, Watch watch) {
-        this.table = table;
-        this.decoder = decoder;
+    Tournament(Lanes lanes, List<Round> rounds, Watch watch) {
+        this.lanes = lanes;
         this.rounds = rounds;
-        this.hurry = watch.hurry();
-        this.stop = watch.stop();
-        this.progress = watch.progress();
+        this.watch = watch;
+    }
+
+    static List<Round> whole(DayTable table) {
+        return table.trips.length <= FEW_TRIPS ? OF_FEW_TRIPS : WHOLE;
     }
 
     /**
-     * What ends a search, and what is told how far it is.
+     * What ends a search, asked on every lane; and what is told how far it is, on the first.
      *
      * @param hurry ends the rounds that are judged by guesses alone
      */
     record Watch(BooleanSupplier hurry, BooleanSupplier stop, DoubleConsumer progress) {
         Watch(BooleanSupplier stop, DoubleConsumer progress) {
             this(stop, stop, progress);
+        }
+
+        /** Rounds of guesses end early, so that a cut search still ends on days whose ways are found. */
+        BooleanSupplier end(Round round) {
+            return round.finds() ? stop : hurry;
         }
     }
 
@@ -81,71 +92,110 @@ final class Tournament {
     /**
      * The best of all.
      *
-     * @param days how many are built in all, those of the first orders not counted
+     * @param days what shares are of, those of the first orders not counted
      */
     Wish best(int days, SplittableRandom random) {
-        List<Search> entrants = new ArrayList<>();
-        RoughSearch rough = new RoughSearch(table, decoder);
-        // A first order and the search from it take turns: a tournament cut early has searched all
-        // the same.
-        int first = rounds.starters().get(0);
-        int count = rounds.starters().size();
-        for (int i = 0; i < first && !isOver(0); i++) {
-            progress.accept((double) i / first / count);
-            Wish start = rough.find(firstLean(entrants), random.split(), ROUGH_DAYS, hurry);
-            built += ROUGH_DAYS;
-            entrants.add(new Search(decoder, start));
-            run(entrants.get(i), random.split(), days, 0);
+        int starters = rounds.get(0).starters();
+        int levels = Math.min(FIRST_FUEL_PERCENT.size(), starters);
+        @Nullable Search[] begun = new Search[starters];
+        // With many trips each fuel level once, then the two from which the best came in turn.
+        begin(begun, 0, levels, new Work(days, random));
+        begin(begun, levels, starters, new Work(days, random));
+        List<Search> entrants = Stream.of(begun).filter(Objects::nonNull).toList();
+        cut |= entrants.size() < starters;
+        built += entrants.size() * ROUGH_DAYS;
+        count(entrants);
+        for (int i = 1; i < rounds.size(); i++) {
+            entrants = goOn(i, entrants, new Work(days, random));
+            count(entrants);
         }
-        for (int round = 1; round < count; round++) {
-            entrants = bestOf(entrants, rounds.starters().get(round));
-            for (int i = 0; i < entrants.size() && !isOver(round); i++) {
-                progress.accept((round + (double) i / entrants.size()) / count);
-                run(entrants.get(i), random.split(), days, round);
-            }
-        }
-        return entrants.get(0).best();
+        return bestOf(entrants, 1).get(0).best();
     }
 
-    /** With many trips each of the levels once, then the two from which the best came in turn. */
-    private Lean firstLean(List<Search> entrants) {
+    private record Work(int days, SplittableRandom random) {
+        SplittableRandom[] split(int count) {
+            return Stream.generate(random::split).limit(count).toArray(SplittableRandom[]::new);
+        }
+    }
+
+    private void count(List<Search> searches) {
+        for (Search search : searches) {
+            built += search.built();
+            cut |= search.wasCut();
+        }
+    }
+
+    /**
+     * First orders and the searches from them in turns: a tournament cut early has searched all the same. The very
+     * first is made in any case.
+     */
+    private void begin(@Nullable Search[] begun, int from, int until, Work work) {
+        SplittableRandom[] randoms = work.split(2 * until);
+        BooleanSupplier end = watch.end(rounds.get(0));
+        List<Search> known = Stream.of(begun).filter(Objects::nonNull).toList();
+        lanes.each(
+                from,
+                until,
+                (i, decoder) -> {
+                    if (i > 0 && end.getAsBoolean()) {
+                        return;
+                    }
+                    tell(decoder, 0, i);
+                    DayTable table = decoder.run().table;
+                    Wish start =
+                            new RoughSearch(table, decoder)
+                                    .find(
+                                            firstLean(table, known, i),
+                                            randoms[2 * i],
+                                            ROUGH_DAYS,
+                                            watch.hurry());
+                    begun[i] = new Search(decoder, start);
+                    run(begun[i], 0, new Work(work.days(), randoms[2 * i + 1]));
+                });
+    }
+
+    private List<Search> goOn(int round, List<Search> before, Work work) {
+        List<Search> entrants = bestOf(before, rounds.get(round).starters());
+        Search[] gone = new Search[entrants.size()];
+        SplittableRandom[] randoms = work.split(gone.length);
+        lanes.each(
+                0,
+                gone.length,
+                (i, decoder) -> {
+                    tell(decoder, round, i);
+                    gone[i] = new Search(decoder, entrants.get(i).best());
+                    run(gone[i], round, new Work(work.days(), randoms[i]));
+                });
+        return List.of(gone);
+    }
+
+    private void run(Search search, int number, Work work) {
+        Round round = rounds.get(number);
+        long all = (long) work.days() * round.percent() / 100;
+        search.run(
+                work.random(),
+                (int) Math.max(1, all / round.starters()),
+                new Search.Manner(round.hotS(), round.finds(), watch.end(round)));
+    }
+
+    private void tell(Decoder decoder, int round, int task) {
+        if (decoder == lanes.first()) {
+            double doneRatio = (double) task / rounds.get(round).starters();
+            watch.progress().accept((round + doneRatio) / rounds.size());
+        }
+    }
+
+    private static Lean firstLean(DayTable table, List<Search> known, int number) {
         if (!table.hasManyTrips()) {
             return Lean.none(table);
         }
-        int count = FIRST_FUEL_PERCENT.size();
-        int next = entrants.size();
-        if (next >= count) {
-            Search good = bestOf(entrants.subList(0, count), 2).get(next % 2);
-            next = entrants.indexOf(good);
+        int level = number;
+        if (!known.isEmpty()) {
+            Search good = bestOf(known, 2).get(number % Math.min(2, known.size()));
+            level = known.indexOf(good);
         }
         return Lean.filling(
-                table, FIRST_FUEL_PERCENT.get(next) * (int) table.fuel.usableKg() / 100);
-    }
-
-    /** Rounds of guesses end early, so that a cut search still ends on days whose ways are found. */
-    private boolean isOver(int round) {
-        boolean isFirst = round == 0 && built == 0;
-        boolean isOver = !isFirst && (isGuessed(round) ? hurry : stop).getAsBoolean();
-        cut |= isOver;
-        return isOver;
-    }
-
-    private boolean isGuessed(int round) {
-        return rounds.starters().get(round) > 1;
-    }
-
-    private void run(Search search, SplittableRandom random, int days, int round) {
-        long all = (long) days * rounds.percent().get(round) / 100;
-        int before = search.built();
-        search.run(
-                random,
-                (int) Math.max(1, all / rounds.starters().get(round)),
-                new Search.Manner(
-                        rounds.hotS().get(round),
-                        !isGuessed(round),
-                        isGuessed(round) ? hurry : stop));
-        built += search.built() - before;
-        cut |= search.wasCut();
+                table, FIRST_FUEL_PERCENT.get(level) * (int) table.fuel.usableKg() / 100);
     }
 
     private static List<Search> bestOf(List<Search> entrants, int count) {
