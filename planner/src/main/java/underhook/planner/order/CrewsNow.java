@@ -86,7 +86,8 @@ final class CrewsNow {
                     stay.doing().startsWith("flown") ? flight(crew, stay) : Optional.empty();
             if (flight.isPresent()) {
                 Step flown = flight.get();
-                // Until it is flown it waits where it was, and it is nowhere else before it has landed.
+                // Until it is flown it waits where it was, and it is nowhere else before it has
+                // landed.
                 if (!all.isEmpty() && !moves(all.get(all.size() - 1))) {
                     all.add(until(all.remove(all.size() - 1), flown.startAt()));
                 }
