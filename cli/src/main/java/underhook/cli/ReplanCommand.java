@@ -208,6 +208,7 @@ final class ReplanCommand implements Callable<Integer> {
                         + proposal.moved().size()
                         + " of the lifts to come change places.");
         proposal.differences().forEach(out::println);
+        out.println(Words.costs(proposal.costs(), proposal.job().job().zone()));
         plan.findings().stream()
                 .filter(finding -> finding.code() == FindingCode.CREW_ABSENT)
                 .map(Words::of)

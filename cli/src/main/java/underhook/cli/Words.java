@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import underhook.core.finding.Finding;
+import underhook.core.plan.Anew;
 import underhook.core.plan.DayPrice;
 import underhook.core.plan.Odds;
 import underhook.core.plan.Plan;
@@ -155,6 +156,38 @@ final class Words {
                             trade.flyingRatePercent()));
         }
         return told.toString();
+    }
+
+    /** What a change costs, and what is left of the day. */
+    static String costs(Anew anew, ZoneId zone) {
+        String currency = anew.rest().currency();
+        String dearer =
+                anew.moreCents().isPresent()
+                        ? ", "
+                                + Math.abs(anew.moreCents().getAsLong()) / 100
+                                + " "
+                                + currency
+                                + (anew.moreCents().getAsLong() < 0 ? " less" : " more")
+                        : "";
+        return String.format(
+                Locale.ROOT,
+                "against %s: %s of flying, ends %s%s; the rest of the day, from %s on, costs %d %s",
+                anew.instead(),
+                minutes(anew.moreFlightS(), "less", "more"),
+                minutes(anew.laterS(), "earlier", "later"),
+                dearer,
+                clock(anew.fromAt(), zone),
+                anew.rest().totalCents() / 100,
+                currency);
+    }
+
+    /** In tenths, away from nothing. */
+    private static String minutes(double differenceS, String less, String more) {
+        return String.format(
+                Locale.ROOT,
+                "%.1f min %s",
+                Math.ceil(Units.sToMinutes(Math.abs(differenceS)) * 10) / 10,
+                differenceS < 0 ? less : more);
     }
 
     /** How often each comfort is refused, in the order of the kinds. */

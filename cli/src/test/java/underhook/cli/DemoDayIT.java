@@ -175,6 +175,15 @@ class DemoDayIT {
                                 stay.get("crew").asString().equals("P")
                                         && isWithin(stay.get("fromAt"), now, late));
         assertThat(bent.at("/verifier/violations").size()).isZero();
+        JsonNode costs = bent.at("/summary/anew");
+        assertThat(costs.get("instead")).isEqualTo(plan.get("planId"));
+        assertThat(costs.get("moreCents").asLong())
+                .isEqualTo(
+                        bent.at("/summary/price/totalCents").asLong()
+                                - plan.at("/summary/price/totalCents").asLong());
+        assertThat(said.out())
+                .containsPattern("against plan-\\S+: \\d+\\.\\d min (more|less) of flying, ends")
+                .contains("on, costs " + costs.at("/rest/totalCents").asLong() / 100 + " EUR");
     }
 
     private static boolean isWithin(JsonNode at, OffsetDateTime from, OffsetDateTime until) {

@@ -458,7 +458,11 @@ class DayPageIT {
         pressNamed("Ask for a new order");
         page.waitFor(".order");
         assertThat(page.find(".order ol li")).hasSizeLessThanOrEqualTo(3);
-        assertThat(page.find(".order").get(0).getText()).contains("crew Q late until", said);
+        assertThat(page.find(".order").get(0).getText())
+                .contains("crew Q late until", said)
+                .containsPattern(
+                        "The change costs -?\\d+\\.\\d\\d EUR; the rest of the day, from \\d\\d:\\d\\d on,"
+                                + " \\d+\\.\\d\\d EUR");
 
         pressNamed("Accept it for everybody");
 

@@ -110,6 +110,11 @@ final class ObjectFields {
         return whole(name, 0, MOST_CENTS, "a whole number");
     }
 
+    /** Of a difference. */
+    long signedCents(String name) {
+        return whole(name, -MOST_CENTS, MOST_CENTS, "a whole number");
+    }
+
     long whole(String name, long least, long most, String what) {
         long value = whole(name);
         if (value < least || value > most) {

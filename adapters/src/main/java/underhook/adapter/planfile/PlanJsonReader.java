@@ -9,6 +9,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import tools.jackson.core.JacksonException;
 import underhook.app.port.PlanReader;
 import underhook.core.finding.Finding;
@@ -19,6 +20,7 @@ import underhook.core.geo.GeoPoint;
 import underhook.core.job.CrewId;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
+import underhook.core.plan.Anew;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.DayPrice;
 import underhook.core.plan.Drop;
@@ -186,7 +188,20 @@ public final class PlanJsonReader implements PlanReader {
                     s.textOrNull("provenFor"),
                     s.flag("cutShort"),
                     s.objectIfThere("price", this::price),
-                    s.objectsIfThere("front", Reading::trade));
+                    s.objectsIfThere("front", Reading::trade),
+                    s.objectIfThere("anew", this::anew));
+        }
+
+        private Anew anew(ObjectFields a) {
+            return new Anew(
+                    a.text("instead"),
+                    a.time("fromAt"),
+                    a.object("rest", this::price),
+                    Units.minutesToS(a.number("moreFlightMinutes")),
+                    Units.minutesToS(a.number("laterMinutes")),
+                    a.isThere("moreCents")
+                            ? OptionalLong.of(a.signedCents("moreCents"))
+                            : OptionalLong.empty());
         }
 
         /** The plan does not hold the total: it is found again from its parts. */

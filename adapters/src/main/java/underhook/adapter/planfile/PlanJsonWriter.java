@@ -27,6 +27,7 @@ import underhook.app.port.Written;
 import underhook.core.finding.Finding;
 import underhook.core.geo.GeoPoint;
 import underhook.core.job.Job;
+import underhook.core.plan.Anew;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.DayPrice;
 import underhook.core.plan.Drop;
@@ -126,6 +127,18 @@ public final class PlanJsonWriter implements OutputWriter {
             node.put("cutShort", summary.cutShort());
             summary.price().ifPresent(price -> node.set("price", price(price)));
             node.set("front", array(summary.front(), this::trade));
+            summary.anew().ifPresent(anew -> node.set("anew", anew(anew)));
+            return node;
+        }
+
+        private ObjectNode anew(Anew anew) {
+            ObjectNode node = NODES.objectNode();
+            node.put("instead", anew.instead());
+            node.put("fromAt", time(anew.fromAt()));
+            node.put("moreFlightMinutes", minutes(anew.moreFlightS()));
+            node.put("laterMinutes", minutes(anew.laterS()));
+            anew.moreCents().ifPresent(cents -> node.put("moreCents", cents));
+            node.set("rest", price(anew.rest()));
             return node;
         }
 

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.OptionalLong;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -21,6 +22,7 @@ import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
 import underhook.core.job.PlaceId;
+import underhook.core.plan.Anew;
 import underhook.core.plan.DayPrice;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Limit;
@@ -242,6 +244,33 @@ class PlanJsonTest {
         assertThat(read(text).findings())
                 .extracting(Finding::subject)
                 .containsExactly("summary.price.totalCents");
+    }
+
+    @Test
+    void keeps_what_a_new_order_costs_more_or_less() throws IOException {
+        String anew =
+                "\"cutShort\" : false, \"anew\" : {\"instead\" : \"before\","
+                        + " \"fromAt\" : \"2026-06-01T07:10:00+02:00\", \"moreFlightMinutes\" : -2.5,"
+                        + " \"laterMinutes\" : 3, \"moreCents\" : -120, \"rest\" : {\"flyingCents\" : 1,"
+                        + " \"standingCents\" : 2, \"peopleCents\" : 3, \"totalCents\" : 6,"
+                        + " \"currency\" : \"EUR\"}}";
+        String text = text(SmallDay.output()).replace("\"cutShort\" : false", anew);
+
+        Anew read = read(text).getValue().summary().anew().orElseThrow();
+
+        assertThat(read)
+                .isEqualTo(
+                        new Anew(
+                                "before",
+                                Instant.parse("2026-06-01T05:10:00Z"),
+                                new DayPrice(1, 2, 3, "EUR"),
+                                -150,
+                                180,
+                                OptionalLong.of(-120)));
+        assertThat(read(text(output(read(text).getValue()))).getValue().summary().anew())
+                .contains(read);
+        String unpriced = text.replace(" \"moreCents\" : -120,", "");
+        assertThat(read(unpriced).getValue().summary().anew().orElseThrow().moreCents()).isEmpty();
     }
 
     @Test

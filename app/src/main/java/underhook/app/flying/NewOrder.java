@@ -2,12 +2,13 @@ package underhook.app.flying;
 
 import java.io.IOException;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import java.util.concurrent.atomic.AtomicBoolean;
 import underhook.app.desk.DayLooks.Look;
 import underhook.app.port.OutputWriter;
@@ -28,7 +29,12 @@ public final class NewOrder {
     private final FlyingDay day;
     private final AtomicBoolean preparing = new AtomicBoolean();
     private Optional<Open> open = Optional.empty();
-    private final Set<String> accepted = new HashSet<>();
+
+    /** What was accepted with the last order, by the tap that told it. */
+    private Map<String, Change> accepted = Map.of();
+
+    /** Masses that were accepted without anybody telling them. */
+    private List<Change> acceptedMasses = List.of();
 
     /** The day as opened for one plan. */
     private record Open(String plan, RestOfDay order) {}
@@ -49,7 +55,8 @@ public final class NewOrder {
     /** Those of the last question: the known order, and the better one. */
     private final List<Offer> offers = new ArrayList<>();
 
-    private Set<String> offered = Set.of();
+    private Map<String, Change> offered = Map.of();
+    private List<Change> offeredMasses = List.of();
 
     NewOrder(FlyingDay day) {
         this.day = day;
@@ -111,35 +118,43 @@ public final class NewOrder {
                                 () -> new IllegalArgumentException("The job has no plan yet."));
         FlownDay flown = day.flown();
         RestOfDay order = order(look);
-        List<Change> changes = new ArrayList<>();
-        Set<String> told = new HashSet<>();
         ToldChanges all = day.told(look, flown);
-        for (ToldChanges.Told one : all.changes()) {
-            // What was accepted with an order goes on holding by itself.
-            if (!accepted.contains(one.tap().id())) {
-                told.add(one.tap().id());
-                changes.add(one.change());
-            }
-        }
+        Map<String, Change> told = new LinkedHashMap<>();
+        all.changes().forEach(one -> told.put(one.tap().id(), one.change()));
         Optional<Bias> bias = heavier ? day.findBias(flown) : Optional.empty();
-        bias.ifPresent(
-                known -> changes.addAll(0, ToldChanges.heavier(look.job().job(), flown, known)));
+        List<Change> masses =
+                bias.map(known -> ToldChanges.heavier(look.job().job(), flown, known))
+                        .orElse(acceptedMasses);
+        // What was taken back holds no more, accepted or not.
+        List<Change> changes = new ArrayList<>(masses);
+        changes.addAll(told.values());
         Proposal proposal = order.propose(asItIs(look, flown, now), changes, patience, () -> false);
+        List<Change> news = new ArrayList<>();
+        told.forEach((tap, change) -> addUnless(accepted.containsKey(tap), change, news));
+        List<Change> gone = new ArrayList<>();
+        accepted.forEach((tap, change) -> addUnless(told.containsKey(tap), change, gone));
         List<String> because = new ArrayList<>();
+        ZoneId zone = look.job().job().zone();
         bias.ifPresent(known -> because.add(known.words()));
-        changes.stream()
-                .filter(change -> bias.isEmpty() || !(change instanceof Change.Weighed))
-                .forEach(change -> because.add(change.words(look.job().job().zone())));
+        news.forEach(change -> because.add(change.words(zone)));
+        gone.forEach(change -> because.add(change.words(zone) + " was taken back"));
         all.before().forEach(one -> because.add(before(one, look.job().job())));
         all.unread().forEach(tap -> because.add(unread(tap)));
-        Offer made = new Offer(proposal, changes, because);
+        Offer made = new Offer(proposal, news, because);
         // The known order can still be accepted while the better one is shown.
-        if (patience == Patience.FIRST || !told.equals(offered)) {
+        if (patience == Patience.FIRST || !told.equals(offered) || !masses.equals(offeredMasses)) {
             offers.clear();
         }
         offered = told;
+        offeredMasses = masses;
         offers.add(made);
         return made;
+    }
+
+    private static void addUnless(boolean known, Change change, List<Change> all) {
+        if (!known) {
+            all.add(change);
+        }
     }
 
     private static String before(ToldChanges.Told told, Job job) {
@@ -159,7 +174,8 @@ public final class NewOrder {
     private synchronized RestOfDay order(Look look) {
         String plan = plan(look);
         if (open.filter(one -> one.plan().equals(plan)).isEmpty()) {
-            accepted.clear();
+            accepted = Map.of();
+            acceptedMasses = List.of();
             open =
                     Optional.of(
                             new Open(
@@ -197,13 +213,14 @@ public final class NewOrder {
                                                 "The day has moved on; ask for a new order again."));
         Proposal proposal = chosen.proposal();
         RestOfDay order = open.orElseThrow().order();
-        order.accept(proposal, chosen.changes());
+        order.accept(proposal);
         day.job()
                 .keepOrder(
                         new OutputWriter.Output(
                                 proposal.job(), proposal.plan(), proposal.report()));
         open = Optional.of(new Open(id, order));
-        accepted.addAll(offered);
+        accepted = offered;
+        acceptedMasses = offeredMasses;
         offers.clear();
     }
 }

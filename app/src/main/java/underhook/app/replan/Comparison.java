@@ -13,6 +13,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import underhook.core.finding.FindingCode;
 import underhook.core.job.LoadId;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
@@ -50,26 +51,27 @@ final class Comparison {
 
     /** What was to be flown and stays behind now. */
     List<LeftOut> leftOut() {
-        return plan.leftOut().stream()
-                .filter(
-                        out ->
-                                record.leftOut().stream()
-                                        .noneMatch(old -> old.load().equals(out.load())))
-                .toList();
+        return plan.leftOut().stream().filter(out -> !isIn(record.leftOut(), out)).toList();
+    }
+
+    private static boolean isIn(List<LeftOut> all, LeftOut one) {
+        return all.stream().anyMatch(other -> other.load().equals(one.load()));
     }
 
     /**
-     * The three that matter: what stays behind, when the day ends, what may be hooked with less fuel, what moves
-     * farthest, which ways are others.
+     * The three that matter: what stays behind, what is flown after all, when the day ends, what may be hooked with
+     * less fuel, what moves farthest, which ways are others.
      */
     List<String> sentences() {
         List<String> all = new ArrayList<>();
         List<LeftOut> out = leftOut();
         if (!out.isEmpty()) {
-            all.add(
-                    out.stream().map(one -> one.load().value()).collect(Collectors.joining(", "))
-                            + (out.size() == 1 ? " stays behind: " : " stay behind: ")
-                            + out.get(0).message());
+            all.add(staysBehind(out));
+        }
+        List<LeftOut> again =
+                record.leftOut().stream().filter(old -> !isIn(plan.leftOut(), old)).toList();
+        if (!again.isEmpty()) {
+            all.add(names(again) + (again.size() == 1 ? " is" : " are") + " flown after all.");
         }
         if (Math.abs(later().toMinutes()) >= 1) {
             all.add(
@@ -86,6 +88,24 @@ final class Comparison {
                 .forEach(all::add);
         all.addAll(otherWays());
         return all.stream().limit(SENTENCES).toList();
+    }
+
+    /** Whatever waits for something that stays behind is told after that: it is not why. */
+    private static String staysBehind(List<LeftOut> out) {
+        List<LeftOut> waiting =
+                out.stream().filter(one -> one.code() == FindingCode.ORDER_RULE).toList();
+        List<LeftOut> first =
+                waiting.size() == out.size()
+                        ? out
+                        : out.stream().filter(one -> !waiting.contains(one)).toList();
+        return names(first)
+                + (first.size() == 1 ? " stays behind: " : " stay behind: ")
+                + first.get(0).message()
+                + (first.equals(out) ? "" : " With it " + names(waiting) + ".");
+    }
+
+    private static String names(List<LeftOut> out) {
+        return out.stream().map(one -> one.load().value()).collect(Collectors.joining(", "));
     }
 
     private String words(Shift one) {

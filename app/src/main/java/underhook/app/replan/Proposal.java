@@ -10,6 +10,7 @@ import java.util.Optional;
 import underhook.app.port.ReadJob;
 import underhook.core.finding.Finding;
 import underhook.core.job.LoadId;
+import underhook.core.plan.Anew;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
 import underhook.core.plan.VerifierReport;
@@ -25,8 +26,7 @@ import underhook.core.plan.VerifierReport;
  * @param frozenSteps how many steps of the plan are done or begun
  * @param moved loads that left their place among the lifts to come
  * @param leftOut loads that were in the plan of record and are not in this one
- * @param flightS time in the air more than in the plan of record, s
- * @param finishS how much later the day ends, s
+ * @param costs what the rest costs, and the change against the plan of record
  * @param boundFinishAt no order of these lifts ends earlier; where it was asked for
  * @param took how long it took, the re-check included
  */
@@ -39,8 +39,7 @@ public record Proposal(
         int frozenSteps,
         List<LoadId> moved,
         List<LeftOut> leftOut,
-        double flightS,
-        double finishS,
+        Anew costs,
         Optional<Instant> boundFinishAt,
         Duration took) {
     private static final String ANEW = "-anew";
@@ -55,6 +54,16 @@ public record Proposal(
     /** Whether it may be accepted. */
     public boolean isVerified() {
         return broken.isEmpty();
+    }
+
+    /** How much longer the whole day is in the air than in the plan of record, s. */
+    public double flightS() {
+        return costs.moreFlightS();
+    }
+
+    /** How much later the day ends, s. */
+    public double finishS() {
+        return costs.laterS();
     }
 
     /** The id of an order made at that time. */

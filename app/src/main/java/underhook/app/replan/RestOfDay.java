@@ -2,7 +2,6 @@ package underhook.app.replan;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -37,7 +36,6 @@ public final class RestOfDay {
 
     private final ReadJob asRead;
     private final PlanDay.Checking checking;
-    private final List<Change> accepted = new ArrayList<>();
     private Plan record;
     private List<Change> modelled = List.of();
     private ReadJob job;
@@ -98,8 +96,8 @@ public final class RestOfDay {
     }
 
     private synchronized void ready(Now now) {
-        Standing standing = standing(now, accepted);
-        OpenDay.Reordered found = open.reorder(record, standing, UNSEEN, OpenDay.Effort.FIRST);
+        OpenDay.Reordered found =
+                open.reorder(record, standing(now, List.of()), UNSEEN, OpenDay.Effort.FIRST);
         checking.check(job, found.plan());
     }
 
@@ -111,15 +109,13 @@ public final class RestOfDay {
     /**
      * A new order for what is left; nothing counts until it is accepted.
      *
-     * @param changes what is other than planned, besides what was accepted before
+     * @param changes all that is other than in the files, accepted with an earlier order or not
      * @param stop says true when the search must end with what it has
      */
     public synchronized Proposal propose(
             Now now, List<Change> changes, Patience patience, BooleanSupplier stop) {
         long startNanos = System.nanoTime();
-        List<Change> all = new ArrayList<>(accepted);
-        all.addAll(changes);
-        model(now, all);
+        model(now, changes);
         long untilNanos = System.nanoTime() + patience.longest.toNanos();
         boolean searches = patience != Patience.FIRST;
         OpenDay.Effort effort =
@@ -127,7 +123,8 @@ public final class RestOfDay {
                         searches,
                         patience == Patience.BOUND,
                         () -> stop.getAsBoolean() || System.nanoTime() >= untilNanos);
-        OpenDay.Reordered found = open.reorder(record, standing(now, all), settings(now), effort);
+        OpenDay.Reordered found =
+                open.reorder(record, standing(now, changes), settings(now), effort);
         VerifierReport report = checking.check(job, found.plan());
         Comparison beside =
                 new Comparison(record, found.plan(), found.frozenSteps(), job.job().zone());
@@ -140,29 +137,22 @@ public final class RestOfDay {
                 found.frozenSteps(),
                 beside.moved(),
                 beside.leftOut(),
-                moreS(found.plan().summary().flightS() - record.summary().flightS()),
-                beside.later().toMillis() / 1000.0,
+                found.plan().summary().anew().orElseThrow(),
                 found.plan().summary().finishBoundAt(),
                 Duration.ofNanos(System.nanoTime() - startNanos));
     }
 
-    /** A plan that was read back has its minutes to six decimals: what is below a thousandth is no difference. */
-    private static double moreS(double differenceS) {
-        return Math.rint(differenceS * 1000) / 1000;
-    }
-
     /**
-     * Makes a proposal the plan of record; its changes go on holding.
+     * Makes a proposal the plan of record.
      *
      * @throws IllegalArgumentException when the re-check refuses it
      */
-    public synchronized void accept(Proposal proposal, List<Change> changes) {
+    public synchronized void accept(Proposal proposal) {
         if (!proposal.isVerified()) {
             throw new IllegalArgumentException(
                     "The re-check refuses it: " + proposal.broken().get(0).message());
         }
         record = proposal.plan();
-        accepted.addAll(changes);
     }
 
     /** What the re-check complains of that it did not already of what is over. */

@@ -3,13 +3,16 @@ package underhook.planner.order;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.job.Crew;
+import underhook.core.job.CrewId;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Plan;
@@ -43,12 +46,22 @@ final class CrewsNow {
         return doing.startsWith("walk") || doing.startsWith("flown");
     }
 
-    /** The last line that has begun; flights only when they are frozen. */
+    /** Lines that have begun; nothing from a flight on that was not flown. */
+    private List<CrewStay> begun(Crew crew) {
+        List<CrewStay> all = new ArrayList<>();
+        for (CrewStay stay : lines(crew)) {
+            boolean waits = stay.doing().startsWith("flown") && flight(crew, stay).isEmpty();
+            if (waits || !stay.fromAt().isBefore(now.at())) {
+                break;
+            }
+            all.add(stay);
+        }
+        return all;
+    }
+
+    /** The last line that has begun. */
     private Optional<CrewStay> going(Crew crew) {
-        return lines(crew).stream()
-                .filter(stay -> stay.fromAt().isBefore(now.at()))
-                .filter(stay -> !stay.doing().startsWith("flown") || flight(crew, stay).isPresent())
-                .reduce((one, other) -> other);
+        return begun(crew).stream().reduce((one, other) -> other);
     }
 
     private Optional<Step> flight(Crew crew, CrewStay flown) {
@@ -63,26 +76,26 @@ final class CrewsNow {
     List<CrewStay> gone(Crew crew) {
         List<CrewStay> all = new ArrayList<>();
         Optional<CrewStay> going = going(crew);
-        for (CrewStay stay : lines(crew)) {
-            boolean begun = stay.fromAt().isBefore(now.at());
+        Instant landed = Instant.MIN;
+        for (CrewStay stay : begun(crew)) {
             boolean last = going.filter(stay::equals).isPresent();
-            if (!begun || (last && !moves(stay))) {
+            if (last && !moves(stay)) {
                 break;
             }
             Optional<Step> flight =
                     stay.doing().startsWith("flown") ? flight(crew, stay) : Optional.empty();
-            all.add(
-                    flight.map(
-                                    step ->
-                                            new CrewStay(
-                                                    stay.crew(),
-                                                    stay.place(),
-                                                    step.startAt(),
-                                                    step.endAt(),
-                                                    stay.doing()))
-                            .orElse(stay));
-            if (last) {
-                break;
+            if (flight.isPresent()) {
+                Step flown = flight.get();
+                // Until it is flown it waits where it was, and it is nowhere else before it has
+                // landed.
+                if (!all.isEmpty() && !moves(all.get(all.size() - 1))) {
+                    all.add(until(all.remove(all.size() - 1), flown.startAt()));
+                }
+                landed = flown.endAt();
+                all.add(during(stay, flown.startAt(), landed));
+            } else {
+                Instant from = later(stay.fromAt(), landed);
+                all.add(during(stay, from, later(stay.toAt(), from)));
             }
         }
         told(crew, going).ifPresent(all::add);
@@ -100,7 +113,11 @@ final class CrewsNow {
     }
 
     private static CrewStay until(CrewStay stay, Instant end) {
-        return new CrewStay(stay.crew(), stay.place(), stay.fromAt(), end, stay.doing());
+        return during(stay, stay.fromAt(), end);
+    }
+
+    private static CrewStay during(CrewStay stay, Instant from, Instant end) {
+        return new CrewStay(stay.crew(), stay.place(), from, end, stay.doing());
     }
 
     /** Until when a team is late; a lift that is begun is finished by those it was begun with. */
@@ -109,11 +126,50 @@ final class CrewsNow {
                 .filter(at -> at.isAfter(now.at()) && at.isAfter(busyUntil(place)));
     }
 
+    /** Who stays at a place and is told not to be there, by crew. */
+    Map<CrewId, People.Away> away() {
+        Map<CrewId, People.Away> all = new HashMap<>();
+        for (Crew crew : model.job.crews()) {
+            Instant until = now.late().get(crew.id());
+            if (crew.stays() && until != null && until.isAfter(now.at())) {
+                Instant gone = later(now.at(), neededUntil(crew.start()));
+                List<CrewStay> before =
+                        lines(crew).stream()
+                                .filter(stay -> stay.fromAt().isBefore(gone))
+                                .map(stay -> stay.toAt().isAfter(gone) ? until(stay, gone) : stay)
+                                .toList();
+                all.put(crew.id(), new People.Away(before, later(until, gone)));
+            }
+        }
+        return all;
+    }
+
+    /** Until when what is begun needs those who stay at a place: to hook, to receive, to refuel. */
+    private Instant neededUntil(PlaceId place) {
+        Instant until = busyUntil(place);
+        for (Step step : done) {
+            boolean hooks =
+                    step.rotation()
+                            .map(one -> model.job.getLoad(one.loads().get(0)).from())
+                            .filter(place::equals)
+                            .isPresent();
+            if (hooks) {
+                until = later(until, step.rotation().orElseThrow().hookedAt());
+            } else if (step.kind() == StepKind.REFUEL && step.from().equals(place)) {
+                until = later(until, step.endAt());
+            }
+        }
+        return until;
+    }
+
     /** Lifts that are begun, to a place where a team should be that is told to be late. */
     List<Finding> doubts(Crew crew) {
         return going(crew).stream()
                 .filter(stay -> now.late().containsKey(crew.id()) && !moves(stay))
-                .filter(stay -> busyUntil(stay.place()).isAfter(now.at()))
+                .filter(
+                        stay ->
+                                (crew.stays() ? neededUntil(stay.place()) : busyUntil(stay.place()))
+                                        .isAfter(now.at()))
                 .map(
                         stay ->
                                 Finding.of(

@@ -30,6 +30,11 @@ record DayBounds(long startS, double flightS, long finishS, String provenFor) {
                 table.startS(),
                 flightS,
                 DayOrder.finishBoundS(table, hooks, flightS),
-                all ? ALL : CHOSEN);
+                provenFor(all));
+    }
+
+    /** Over which ways of combining loads a bound holds, as plans say it. */
+    static String provenFor(boolean all) {
+        return all ? ALL : CHOSEN;
     }
 }

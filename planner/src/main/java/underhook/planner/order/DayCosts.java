@@ -1,9 +1,9 @@
 package underhook.planner.order;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.OptionalDouble;
-import underhook.core.job.LoadId;
 import underhook.core.job.Rules;
 import underhook.core.plan.DayPrice;
 import underhook.core.plan.RefusedComfort;
@@ -12,6 +12,8 @@ import underhook.planner.search.DayOrder;
 
 /** What a day costs, what else could be flown, and what no order goes below. */
 final class DayCosts {
+    private static final long MINUTE_MS = 60_000;
+
     private final DayModel model;
     private final DayBounds bounds;
     private final DayOrder.Found found;
@@ -32,23 +34,30 @@ final class DayCosts {
         return price(found.day().flownS(), found.day().finishS());
     }
 
-    /** Comforts that a lift refuses, in words. */
-    List<String> refusedBy(LoadId first) {
-        return comforts.stream()
-                .filter(one -> one.comfort() != RefusedComfort.Comfort.WALK)
-                .filter(one -> one.subject().equals(first.value()))
-                .map(one -> Discomforts.words(one, model.rules.costs().currency()))
-                .toList();
-    }
-
     /** By the job's own rates, whatever a flying minute counts when days are compared. */
     private DayPrice price(long flownS, long finishS) {
-        Rules.Costs costs = model.rules.costs();
-        long wholeS = finishS - bounds.startS();
+        return price(
+                model.rules.costs(),
+                Duration.ofSeconds(flownS),
+                Duration.ofSeconds(finishS - bounds.startS()),
+                comforts);
+    }
+
+    /**
+     * What some time costs.
+     *
+     * @param flown of it in the air
+     * @param whole all of it
+     */
+    static DayPrice price(
+            Rules.Costs costs, Duration flown, Duration whole, List<RefusedComfort> comforts) {
+        long flownMs = flown.toMillis();
+        long wholeMs = Math.max(0, whole.toMillis());
         return new DayPrice(
-                costs.flyingCents() * flownS / 60,
-                costs.standingCents() * Math.max(0, wholeS - flownS) / 60,
-                costs.peopleCents() * wholeS / 60,
+                Math.multiplyExact(costs.flyingCents(), flownMs) / MINUTE_MS,
+                Math.multiplyExact(costs.standingCents(), Math.max(0, wholeMs - flownMs))
+                        / MINUTE_MS,
+                Math.multiplyExact(costs.peopleCents(), wholeMs) / MINUTE_MS,
                 comforts,
                 costs.currency());
     }

@@ -3,6 +3,7 @@ package underhook.planner.order;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
@@ -83,7 +84,23 @@ final class DayModel {
             double otherFromTrueRad,
             double otherMPerS,
             double gustMPerS,
-            double spreadMPerS) {}
+            double spreadMPerS) {
+        /** Whether but the times are the same. */
+        boolean hasAirOf(Slot other) {
+            return equals(
+                    new Slot(
+                            fromS,
+                            untilS,
+                            other.qnhPa,
+                            other.temperatureK,
+                            other.windFromTrueRad,
+                            other.windMPerS,
+                            other.otherFromTrueRad,
+                            other.otherMPerS,
+                            other.gustMPerS,
+                            other.spreadMPerS));
+        }
+    }
 
     /**
      * A leg at an hour.
@@ -123,11 +140,18 @@ final class DayModel {
     private final ClearLegs clearLegs;
 
     /** What a plan says of legs, by the leg itself: the next plan of the day mostly flies the same. */
-    private final IdentityHashMap<LegAt, Optional<ClearLegs.Seen>> looks = new IdentityHashMap<>();
+    private final IdentityHashMap<LegAt, Optional<ClearLegs.Seen>> looks;
 
-    private final IdentityHashMap<LegAt, Double> boundsS = new IdentityHashMap<>();
-    private final IdentityHashMap<LegAt, Leg.Exposure> exposures = new IdentityHashMap<>();
-    private final IdentityHashMap<LegAt, Leg> told = new IdentityHashMap<>();
+    private final IdentityHashMap<LegAt, Double> boundsS;
+    private final IdentityHashMap<LegAt, Leg.Exposure> exposures;
+    private final IdentityHashMap<LegAt, Leg> told;
+
+    /** What was found by other jobs that are this one but for hours and masses. */
+    private final LegMemory memory;
+
+    /** For each hour the number of its air there. */
+    private final int[] airs;
+
     private final Cargos cargos;
     private final Carriage carriage;
     private final Gear gear;
@@ -140,8 +164,8 @@ final class DayModel {
     private final Map<PlaceId, Integer> placeIndex = new HashMap<>();
     private final IdentityHashMap<Trip, KnownLegs> loadedLegs = new IdentityHashMap<>();
     private final KnownLegs emptyLegs;
-    private final Map<String, Optional<RankedWays>> waysIn = new HashMap<>();
-    private final Map<String, RoomView> roomViews = new HashMap<>();
+    private final List<Map<String, Optional<RankedWays>>> waysIn = new ArrayList<>();
+    private final Map<String, RoomView> roomViews;
     private final SkyView sky;
     private final PlaceRooms placeRooms;
     private final Poles poles;
@@ -176,9 +200,17 @@ final class DayModel {
                             : Double.NEGATIVE_INFINITY;
         }
         this.refusals = new Refusals();
+        this.looks = new IdentityHashMap<>();
+        this.boundsS = new IdentityHashMap<>();
+        this.exposures = new IdentityHashMap<>();
+        this.told = new IdentityHashMap<>();
+        this.memory = new LegMemory();
+        this.roomViews = new HashMap<>();
         this.placeRooms = new PlaceRooms(this);
         this.rooms = new ArrayList<>(Collections.nCopies(places.size(), null));
         this.slots = slots(job.weather());
+        this.airs = airs();
+        slots.forEach(unused -> waysIn.add(new HashMap<>()));
         this.sky = new SkyView(this);
         this.finder = new LegFinder(job, ground);
         this.walls =
@@ -189,24 +221,19 @@ final class DayModel {
         this.carriage = new Carriage(this);
         this.gear = new Gear(this);
         this.poles = new Poles(this);
-        this.emptyLegs =
-                new KnownLegs(
-                        places.size()
-                                * places.size()
-                                * (machine.lines().size() + 1)
-                                * slots.size());
-        this.hoverMassKg = new double[places.size() * slots.size()];
-        java.util.Arrays.fill(hoverMassKg, -1);
+        this.emptyLegs = noEmptyLegs();
+        this.hoverMassKg = noHoverMassKg();
         this.chart = HoverChart.of(machine.hover(), machine.maxExternalMassKg());
     }
 
     /**
-     * The same day with loads of other masses: all that hangs on no mass is kept, and what hangs on one for
-     * the trips that are as they were.
+     * The same day with other hours of weather, or with loads of other masses: all that hangs on neither is kept,
+     * and what hangs on a mass or an hour for the trips and hours that are as they were.
      *
-     * @param before of a job that {@link #isButForMasses} like this one
+     * @param before of a job that {@link #isButForMasses} or {@link #isButForHours} like this one
      */
     DayModel(Job job, DayModel before) {
+        boolean sameHours = job.weather().equals(before.job.weather());
         this.job = job;
         this.ceiling = before.ceiling;
         this.ground = before.ground;
@@ -219,30 +246,58 @@ final class DayModel {
         this.elevationAmslM = before.elevationAmslM;
         this.placeIndex.putAll(before.placeIndex);
         this.rooms = before.rooms;
-        this.slots = before.slots;
-        this.sky = before.sky;
+        this.memory = before.memory;
+        this.slots = sameHours ? before.slots : slots(job.weather());
+        this.airs = airs();
+        this.sky = sameHours ? before.sky : new SkyView(this, before.sky);
         this.finder = before.finder;
         this.walls = before.walls;
         this.clearLegs = before.clearLegs;
         this.refusals = before.refusals;
-        this.placeRooms = before.placeRooms;
-        this.poles = before.poles;
+        this.placeRooms =
+                Arrays.equals(airs, before.airs) ? before.placeRooms : new PlaceRooms(this);
+        this.poles = before.poles.in(this);
         this.cargos = before.cargos;
         this.carriage = before.carriage;
         this.gear = new Gear(this);
-        this.emptyLegs = before.emptyLegs;
-        this.hoverMassKg = before.hoverMassKg;
+        this.emptyLegs = sameHours ? before.emptyLegs : noEmptyLegs();
+        this.hoverMassKg = sameHours ? before.hoverMassKg : noHoverMassKg();
         this.chart = before.chart;
-        this.loadedLegs.putAll(before.loadedLegs);
-        this.waysIn.putAll(before.waysIn);
-        this.roomViews.putAll(before.roomViews);
-        this.looks.putAll(before.looks);
-        this.boundsS.putAll(before.boundsS);
-        this.exposures.putAll(before.exposures);
-        this.told.putAll(before.told);
+        for (Trip trip : before.loadedLegs.keySet()) {
+            KnownLegs legs = before.loadedLegs.get(trip);
+            this.loadedLegs.put(trip, sameHours && legs != null ? legs : noLoadedLegs());
+        }
+        for (Slot slot : slots) {
+            int same = before.slots.indexOf(slot);
+            this.waysIn.add(same < 0 ? new HashMap<>() : before.waysIn.get(same));
+        }
+        this.roomViews = before.roomViews;
+        this.looks = before.looks;
+        this.boundsS = before.boundsS;
+        this.exposures = before.exposures;
+        this.told = before.told;
     }
 
-    /** Takes over what stands round the places, from a day that {@link #isButForHours} is like this one. */
+    private int[] airs() {
+        return slots.stream().mapToInt(memory::air).toArray();
+    }
+
+    private KnownLegs noEmptyLegs() {
+        int ways = places.size() * places.size() * (machine.lines().size() + 1);
+        return new KnownLegs(ways * slots.size());
+    }
+
+    private KnownLegs noLoadedLegs() {
+        return new KnownLegs(machine.lines().size() * slots.size() * slots.size());
+    }
+
+    private double[] noHoverMassKg() {
+        double[] none = new double[places.size() * slots.size()];
+        Arrays.fill(none, -1);
+        return none;
+    }
+
+    /** Takes over what stands round the places, from a day that {@link #hasPlacesOf} this one. */
     DayModel withRoomsOf(DayModel before) {
         for (int i = 0; i < rooms.size(); i++) {
             rooms.set(i, before.rooms.get(i));
@@ -251,8 +306,21 @@ final class DayModel {
         return this;
     }
 
-    /** Whether another job is this one with other hours of weather, with wires that swing as far, and other masses. */
+    /**
+     * Whether another job is this one with other hours of weather and other masses, and no way, speed or wire knows
+     * them apart: the strongest wind and gust of the day and its densest air are the same.
+     */
     boolean isButForHours(Job other) {
+        return hasPlacesOf(other)
+                && Double.compare(mostMPerS(job), mostMPerS(other)) == 0
+                && Double.compare(
+                                TripMaker.densestKgPerM3(this, job.weather()),
+                                TripMaker.densestKgPerM3(this, other.weather()))
+                        == 0;
+    }
+
+    /** Whether another job is this one with other weather, in which wires swing as far, and other masses. */
+    boolean hasPlacesOf(Job other) {
         return job.withLoads(other.loads()).withWeather(other.weather()).equals(other)
                 && alike(job.loads()).equals(alike(other.loads()))
                 && Double.compare(gustMPerS(job), gustMPerS(other)) == 0;
@@ -260,6 +328,10 @@ final class DayModel {
 
     private static double gustMPerS(Job of) {
         return of.weather().hours().stream().mapToDouble(WeatherHour::gustMPerS).max().orElse(0);
+    }
+
+    private static double mostMPerS(Job of) {
+        return of.weather().hours().stream().mapToDouble(WeatherHour::windMPerS).max().orElse(0);
     }
 
     /** Whether another job is this one with loads of other masses. */
@@ -511,10 +583,9 @@ final class DayModel {
         if (!shut.isEmpty()) {
             return finder.approaches().rankWays(placeHour(at), shut);
         }
-        String key =
-                at.place() + ":" + at.slot() + ":" + String.join("|", at.kinds()) + ":" + at.rig();
-        return waysIn.computeIfAbsent(
-                key, unused -> finder.approaches().rankWays(placeHour(at), shut));
+        String key = at.place() + ":" + String.join("|", at.kinds()) + ":" + at.rig();
+        return waysIn.get(at.slot())
+                .computeIfAbsent(key, unused -> finder.approaches().rankWays(placeHour(at), shut));
     }
 
     private PlaceHour placeHour(Hung at) {
@@ -550,9 +621,7 @@ final class DayModel {
     /** A loaded leg; empty when there is no way, and when the ceiling came before one was found. */
     Optional<LegAt> loadedLeg(Trip trip, int line, int slotFrom, int slotTo) {
         int count = slots.size();
-        KnownLegs known =
-                loadedLegs.computeIfAbsent(
-                        trip, unused -> new KnownLegs(machine.lines().size() * count * count));
+        KnownLegs known = loadedLegs.computeIfAbsent(trip, unused -> noLoadedLegs());
         int at = (line * count + slotFrom) * count + slotTo;
         Optional<LegAt> found = known.legs.get(at);
         if (found == null && !isHung(trip, line)) {
@@ -561,7 +630,7 @@ final class DayModel {
         }
         if (found == null) {
             int cuts = ceiling.cuts();
-            found = computeLeg(loadedWay(trip, line, slotFrom, slotTo));
+            found = computeLeg(trip, line, loadedWay(trip, line, slotFrom, slotTo));
             if (ceiling.cuts() > cuts) {
                 unlooked.add(trip);
                 return found;
@@ -602,7 +671,7 @@ final class DayModel {
         Optional<LegAt> found = emptyLegs.legs.get(at);
         if (found == null) {
             int cuts = ceiling.cuts();
-            found = computeLeg(emptyWay(from, to, line, slot));
+            found = computeLeg(null, line, emptyWay(from, to, line, slot));
             if (ceiling.cuts() > cuts) {
                 return found;
             }
@@ -672,9 +741,32 @@ final class DayModel {
             List<Cargo> cargos,
             long arrivalS) {}
 
-    private Optional<LegAt> computeLeg(Way way) {
-        boolean looked = isKnown(way.from()) && isKnown(way.to()) && !isTooLow(way);
-        return looked ? new LegEnds(asked(way)).find() : Optional.empty();
+    private Optional<LegAt> computeLeg(@Nullable Trip trip, int line, Way way) {
+        if (!isKnown(way.from()) || !isKnown(way.to()) || isTooLow(way)) {
+            return Optional.empty();
+        }
+        LegEnds.Asked asked = asked(way);
+        LegMemory.Ends ends = new LegMemory.Ends(asked.out(Map.of()), asked.in(Map.of()));
+        String key =
+                way.from()
+                        + ":"
+                        + way.to()
+                        + ":"
+                        + line
+                        + ":"
+                        + airs[way.slotFrom()]
+                        + ":"
+                        + airs[way.slotTo()];
+        LegMemory.Known known = memory.find(trip, key, ends);
+        if (known != null) {
+            return known.leg();
+        }
+        int cuts = ceiling.cuts();
+        Optional<LegAt> found = new LegEnds(asked).find();
+        if (ceiling.cuts() == cuts) {
+            memory.keep(trip, key, ends, found);
+        }
+        return found;
     }
 
     /** A leg as its ends are chosen for it. */

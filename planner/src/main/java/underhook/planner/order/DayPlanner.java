@@ -3,6 +3,7 @@ package underhook.planner.order;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
@@ -12,6 +13,7 @@ import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
+import underhook.core.plan.RefusedComfort;
 import underhook.planner.search.DayOrder;
 import underhook.planner.search.DayTable;
 
@@ -79,15 +81,17 @@ public final class DayPlanner {
         }
         findings.addAll(new DayFindings(model, people, maker, day).list());
         progress.step("bounding the flying time", 0.92);
+        List<RefusedComfort> comforts = new Discomforts(model).list(maker.trips(), people, day);
         DayCosts costs =
-                new DayCosts(
-                        model,
-                        DayBounds.of(model, tables, found.day()),
-                        found,
-                        new Discomforts(model).list(maker.trips(), people, day));
+                new DayCosts(model, DayBounds.of(model, tables, found.day()), found, comforts);
         boolean cutShort = found.cutShort() || maker.isCut() || model.isCut();
         return Outcome.done(
-                new PlanBuilder(model, maker, people, new PlanBuilder.Built(day, cutShort, costs))
+                new PlanBuilder(
+                                model,
+                                maker,
+                                people,
+                                new PlanBuilder.Built(
+                                        day, cutShort, Optional.of(costs), comforts, List.of()))
                         .build(
                                 settings,
                                 List.copyOf(leftOut.values()),

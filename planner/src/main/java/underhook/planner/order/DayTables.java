@@ -45,6 +45,11 @@ final class DayTables {
         return table(trips());
     }
 
+    /** From when the machine may fly, s. */
+    long startS() {
+        return rules().startS();
+    }
+
     /** Of these trips; they need not all be flown. */
     DayTable table(List<Trip> trips) {
         List<SpotRow> spots = new ArrayList<>();

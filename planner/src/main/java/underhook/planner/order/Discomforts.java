@@ -1,5 +1,6 @@
 package underhook.planner.order;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -8,9 +9,15 @@ import underhook.core.geo.Glare;
 import underhook.core.geo.Sun;
 import underhook.core.geo.SunPosition;
 import underhook.core.job.ComfortRates;
+import underhook.core.job.LoadId;
 import underhook.core.job.Machine;
+import underhook.core.job.PlaceId;
+import underhook.core.plan.CrewStay;
+import underhook.core.plan.Drop;
 import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.RefusedComfort.Comfort;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
 import underhook.core.unit.Units;
 import underhook.planner.route.PlaceWind;
 import underhook.planner.route.WayIn;
@@ -24,6 +31,9 @@ import underhook.planner.search.SetDownPrice;
 final class Discomforts {
     /** Knots written as m/s: so little below a full one still is one. */
     private static final double DUST_M_PER_S = 1e-6;
+
+    /** Times as they were tapped are not whole seconds. */
+    private static final long HALF_S_MS = 500;
 
     private final DayModel model;
     private final ComfortRates rates;
@@ -43,11 +53,12 @@ final class Discomforts {
             return SetDownPrice.NONE;
         }
         DayModel.Slot hour = model.slots.get(slot);
+        double trackGridRad = wayIn.approachFromGridRad() + Math.PI;
         List<Long> sunCents = new ArrayList<>();
         for (long timeS = hour.fromS(); timeS < hour.untilS(); timeS = stepS(timeS) + STEP_S) {
-            sunCents.add(sum(sun(place, timeS, wayIn)));
+            sunCents.add(sum(sun(place, model.instant(timeS), trackGridRad)));
         }
-        return new SetDownPrice(sum(wind(place, slot, wayIn)), hour.fromS(), sunCents);
+        return new SetDownPrice(sum(wind(place, slot, trackGridRad)), hour.fromS(), sunCents);
     }
 
     private static final long STEP_S = SetDownPrice.STEP_S;
@@ -64,46 +75,97 @@ final class Discomforts {
     List<RefusedComfort> list(List<Trip> trips, People people, DayState day) {
         List<RefusedComfort> all = new ArrayList<>();
         for (DayState.Flown lift : Flights.of(model, trips, day).flown()) {
-            int place = trips.get(lift.trip()).to();
-            WayIn wayIn = lift.loaded().wayIn();
-            long releasedS = lift.releasedS().get(lift.releasedS().size() - 1);
-            List<Counted> counted = new ArrayList<>(sun(place, releasedS, wayIn));
-            counted.addAll(wind(place, lift.slotTo(), wayIn));
-            String first = trips.get(lift.trip()).ids().get(0).value();
-            counted.forEach(one -> all.add(refused(one, first, new When(place, releasedS))));
+            Trip trip = trips.get(lift.trip());
+            double trackGridRad = lift.loaded().wayIn().approachFromGridRad() + Math.PI;
+            Instant at = model.instant(lift.releasedS().get(lift.releasedS().size() - 1));
+            all.addAll(
+                    lift(
+                            trip.ids().get(0),
+                            new Arrival(trip.to(), at, lift.slotTo(), trackGridRad)));
         }
         for (DayState.Stay stay : day.stays()) {
-            long minutes = stay.walks() ? (stay.toS() - stay.fromS()) / 60 : 0;
-            String crew = people.teams.get(stay.team()).id().value();
-            List<Counted> counted = new ArrayList<>();
-            add(counted, Comfort.WALK, minutes, rates.walkMinuteCents());
-            counted.forEach(
-                    one -> all.add(refused(one, crew, new When(stay.place(), stay.fromS()))));
+            if (stay.walks()) {
+                all.addAll(
+                        walk(
+                                new CrewStay(
+                                        people.teams.get(stay.team()).id(),
+                                        model.places.get(stay.place()).id(),
+                                        model.instant(stay.fromS()),
+                                        model.instant(stay.toS()),
+                                        stay.doing())));
+            }
         }
         all.sort(Comparator.comparing(RefusedComfort::at));
         return all;
     }
 
-    private record When(int place, long timeS) {}
+    /** What lifts and walks refused that are done or begun, with the times as they were. */
+    List<RefusedComfort> ofDone(List<Step> steps, List<CrewStay> stays) {
+        List<RefusedComfort> all = new ArrayList<>();
+        for (Step step : steps) {
+            step.rotation().ifPresent(lift -> all.addAll(ofDone(lift)));
+        }
+        stays.stream()
+                .filter(stay -> stay.doing().startsWith("walks"))
+                .forEach(stay -> all.addAll(walk(stay)));
+        return all;
+    }
 
-    private RefusedComfort refused(Counted one, String subject, When when) {
-        return new RefusedComfort(
-                one.comfort(),
-                subject,
-                model.places.get(when.place()).id(),
-                model.instant(when.timeS()),
-                one.count(),
-                one.cents());
+    private List<RefusedComfort> ofDone(Rotation lift) {
+        Drop last = lift.drops().get(lift.drops().size() - 1);
+        int place = model.place(last.place());
+        int slot = model.slot(model.seconds(last.releasedAt()));
+        double trackGridRad = last.approachFromTrueRad() + Math.PI - model.convergenceRad(place);
+        return lift(lift.loads().get(0), new Arrival(place, last.releasedAt(), slot, trackGridRad));
+    }
+
+    /** Over a place at the end of a lift, in an hour of the forecast; negative where none is known. */
+    private record Arrival(int place, Instant at, int slot, double trackGridRad) {}
+
+    private List<RefusedComfort> lift(LoadId first, Arrival arrival) {
+        List<Counted> counted =
+                new ArrayList<>(sun(arrival.place(), arrival.at(), arrival.trackGridRad()));
+        if (arrival.slot() >= 0) {
+            counted.addAll(wind(arrival.place(), arrival.slot(), arrival.trackGridRad()));
+        }
+        PlaceId place = model.places.get(arrival.place()).id();
+        return counted.stream()
+                .map(
+                        one ->
+                                new RefusedComfort(
+                                        one.comfort(),
+                                        first.value(),
+                                        place,
+                                        arrival.at(),
+                                        one.count(),
+                                        one.cents()))
+                .toList();
+    }
+
+    private List<RefusedComfort> walk(CrewStay stay) {
+        long minutes =
+                Duration.between(stay.fromAt(), stay.toAt()).plusMillis(HALF_S_MS).toMinutes();
+        long cents = Math.multiplyExact(minutes, rates.walkMinuteCents());
+        return cents <= 0
+                ? List.of()
+                : List.of(
+                        new RefusedComfort(
+                                Comfort.WALK,
+                                stay.crew().value(),
+                                stay.place(),
+                                stay.fromAt(),
+                                minutes,
+                                cents));
     }
 
     /** The sun as it stands at the last full five minutes. */
-    private List<Counted> sun(int place, long timeS, WayIn wayIn) {
+    private List<Counted> sun(int place, Instant when, double trackGridRad) {
         List<Counted> all = new ArrayList<>();
         if (rates.sunAheadCents() + rates.sunBesideCents() == 0) {
             return all;
         }
-        double headingTrueRad = wayIn.approachFromGridRad() + Math.PI + model.convergenceRad(place);
-        Instant at = model.instant(stepS(timeS));
+        double headingTrueRad = trackGridRad + model.convergenceRad(place);
+        Instant at = model.instant(stepS(model.seconds(when)));
         if (!mayDazzle(place, at, headingTrueRad)) {
             return all;
         }
@@ -124,8 +186,7 @@ final class Discomforts {
     }
 
     /** The most of any wind that may hold, in full knots. */
-    private List<Counted> wind(int place, int slot, WayIn wayIn) {
-        double trackGridRad = wayIn.approachFromGridRad() + Math.PI;
+    private List<Counted> wind(int place, int slot, double trackGridRad) {
         double tailMPerS = 0;
         double crossMPerS = 0;
         for (PlaceWind wind : model.winds(place, slot)) {
@@ -153,8 +214,17 @@ final class Discomforts {
         }
     }
 
+    /** What of these a lift refuses, in words. */
+    static List<String> words(List<RefusedComfort> comforts, LoadId first, String currency) {
+        return comforts.stream()
+                .filter(one -> one.comfort() != Comfort.WALK)
+                .filter(one -> one.subject().equals(first.value()))
+                .map(one -> words(one, currency))
+                .toList();
+    }
+
     /** In words, as they stand beside a lift. */
-    static String words(RefusedComfort one, String currency) {
+    private static String words(RefusedComfort one, String currency) {
         String what =
                 switch (one.comfort()) {
                     case SUN_AHEAD -> "no sun in the eyes";

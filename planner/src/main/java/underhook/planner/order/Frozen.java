@@ -3,8 +3,10 @@ package underhook.planner.order;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.job.Machine;
@@ -20,10 +22,15 @@ import underhook.core.plan.StepKind;
  * <p>The step that is going on is done to its end, but a wait ends now. Later steps are free.
  */
 final class Frozen {
+    private static final Set<StepKind> STOPS =
+            EnumSet.of(StepKind.REFUEL, StepKind.BREAK, StepKind.LINE_CHANGE);
+
     private final Job job;
     private final Standing standing;
     private final List<Step> steps = new ArrayList<>();
     private Duration behind = Duration.ZERO;
+    private boolean waited;
+    private boolean over;
 
     Frozen(Job job, Plan plan, Standing standing) {
         this.job = job;
@@ -41,6 +48,29 @@ final class Frozen {
 
     List<Step> steps() {
         return List.copyOf(steps);
+    }
+
+    /** Whether nothing goes on now, nor comes. */
+    boolean isOver() {
+        return over;
+    }
+
+    /** The same where nothing is flown any more: the day is over when its last work is, not now. */
+    Frozen ended() {
+        if (waited) {
+            steps.remove(steps.size() - 1);
+            waited = false;
+            over = true;
+        }
+        return this;
+    }
+
+    /** What hung on the hook in each lift. */
+    List<List<LoadId>> lifts() {
+        return steps.stream()
+                .flatMap(step -> step.rotation().stream())
+                .map(Rotation::loads)
+                .toList();
     }
 
     /** Whether a load was flown or hangs there. */
@@ -98,8 +128,9 @@ final class Frozen {
     }
 
     private Step flown(Step step, Rotation rotation, Standing.Done done) {
-        Instant planned = rotation.drops().get(rotation.drops().size() - 1).releasedAt();
+        Instant planned = releasedAt(rotation);
         Duration hookBehind = Duration.between(rotation.hookedAt(), done.hookedAt());
+        makeRoom(done.hookedAt().minus(Duration.between(step.startAt(), rotation.hookedAt())));
         behind = done.releasedAt().map(at -> Duration.between(planned, at)).orElse(hookBehind);
         Rotation moved = shifted(rotation, behind);
         Rotation flown =
@@ -115,6 +146,37 @@ final class Frozen {
                         moved.legs(),
                         moved.limits());
         return timed(step, later(step.endAt().plus(behind), startOf(step)), Optional.of(flown));
+    }
+
+    /**
+     * Nobody told when what came before a lift was done; where the lift began sooner than planned, it was by then,
+     * but not before the lift before it was let go. A stop is taken to have been as long as planned: what was shorter
+     * is a wait or a way.
+     */
+    private void makeRoom(Instant wanted) {
+        Instant released = Instant.MIN;
+        for (Step step : steps) {
+            released = step.rotation().map(Frozen::releasedAt).orElse(released);
+        }
+        Instant end = later(wanted, released);
+        boolean more = true;
+        for (int i = steps.size() - 1; more && i >= 0; i--) {
+            Step step = steps.get(i);
+            more = step.endAt().isAfter(end) && step.rotation().isEmpty();
+            if (step.endAt().isAfter(end)) {
+                Duration lasts = Duration.between(step.startAt(), step.endAt());
+                Instant start = step.startAt().isBefore(end) ? step.startAt() : end;
+                if (STOPS.contains(step.kind())) {
+                    start = later(released, end.minus(lasts));
+                }
+                steps.set(i, timed(step, start, end));
+                end = start;
+            }
+        }
+    }
+
+    private static Instant releasedAt(Rotation rotation) {
+        return rotation.drops().get(rotation.drops().size() - 1).releasedAt();
     }
 
     private static Rotation shifted(Rotation rotation, Duration by) {
@@ -144,17 +206,35 @@ final class Frozen {
     }
 
     private Step timed(Step step, Instant endAt, Optional<Rotation> rotation) {
+        Step same = timed(step, startOf(step), endAt);
+        return new Step(
+                same.kind(),
+                same.from(),
+                same.to(),
+                same.startAt(),
+                same.endAt(),
+                same.fuelStartKg(),
+                same.fuelEndKg(),
+                same.lineLengthM(),
+                same.engineRunning(),
+                rotation,
+                same.crew(),
+                same.legs(),
+                same.because());
+    }
+
+    private static Step timed(Step step, Instant startAt, Instant endAt) {
         return new Step(
                 step.kind(),
                 step.from(),
                 step.to(),
-                startOf(step),
+                startAt,
                 endAt,
                 step.fuelStartKg(),
                 step.fuelEndKg(),
                 step.lineLengthM(),
                 step.engineRunning(),
-                rotation,
+                step.rotation(),
                 step.crew(),
                 step.legs(),
                 step.because());
@@ -167,6 +247,7 @@ final class Frozen {
         }
         Step last = steps.get(steps.size() - 1);
         if (last.endAt().isBefore(standing.at())) {
+            waited = true;
             boolean stands = job.getPlace(last.to()).standing();
             steps.add(
                     new Step(

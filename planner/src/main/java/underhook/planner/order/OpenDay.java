@@ -3,7 +3,6 @@ package underhook.planner.order;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -11,21 +10,17 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
-import underhook.core.finding.Finding;
-import underhook.core.finding.FindingCode;
-import underhook.core.finding.Severity;
+import java.util.stream.Collectors;
 import underhook.core.geo.Ground;
 import underhook.core.job.Crew;
+import underhook.core.job.CrewId;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
-import underhook.core.plan.CrewStay;
-import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
-import underhook.core.plan.PoleSetting;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
-import underhook.core.plan.Summary;
 import underhook.planner.search.DayTable;
+import underhook.planner.search.HookChoices;
 import underhook.planner.search.Midday;
 import underhook.planner.search.Ordered;
 import underhook.planner.search.RestOrder;
@@ -42,9 +37,12 @@ public final class OpenDay {
 
     private final Job job;
     private final DayModel model;
-    private final TripMaker maker;
-    private final People people;
-    private final DayTable table;
+
+    /** Of all loads that can be flown, with everybody where the job has them. */
+    private final Puzzle whole;
+
+    /** The last in which some loads were settled otherwise than that has them, or somebody was away. */
+    private Puzzle partly;
 
     /**
      * How long it may look.
@@ -75,22 +73,49 @@ public final class OpenDay {
     private OpenDay(Job job, DayModel model) {
         this.job = job;
         this.model = model;
-        this.maker = new TripMaker(model, new Ceiling(() -> false));
-        this.people = new People(model);
-        this.table = new DayTables(model, maker, people).table();
+        this.whole = puzzle(Settled.NOTHING, new People(model));
+        this.partly = whole;
+    }
+
+    /** The day's trips when some loads are settled, and the table of them. */
+    private record Puzzle(Settled settled, People people, TripMaker maker, DayTable table) {
+        List<Trip> trips() {
+            return maker.trips();
+        }
+    }
+
+    private Puzzle puzzle(Settled settled, People people) {
+        TripMaker maker = new TripMaker(model, new Ceiling(() -> false), settled);
+        DayTable table = new DayTables(model, maker, people).table();
+        return new Puzzle(settled, people, maker, table);
+    }
+
+    /** With what is flown as it hung, and what is dropped out of it: who hung with that may hang otherwise. */
+    private Puzzle left(Plan record, Standing now, Frozen frozen) {
+        Set<LoadId> off =
+                now.dropped().stream().filter(id -> !frozen.holds(id)).collect(Collectors.toSet());
+        Settled settled = new Settled(frozen.lifts(), off);
+        Map<CrewId, People.Away> away = new CrewsNow(model, record, now, frozen.steps()).away();
+        if (away.isEmpty() && settled.leaves(whole.trips())) {
+            return whole;
+        }
+        if (!settled.equals(partly.settled()) || !away.equals(partly.people().away())) {
+            partly = puzzle(settled, new People(model, away));
+        }
+        return partly;
     }
 
     /**
-     * The same day as another job has it. Where nothing but masses of loads is other, all is kept but the ways of
-     * those; where the weather is too, what stands round the places; else it is opened anew. To be used in the
-     * same thread.
+     * The same day as another job has it. Where nothing but masses of loads and hours of the weather is other, all
+     * is kept that hangs on neither, and of legs what hangs on the air alone; where the day's strongest wind or its
+     * densest air is other too, what stands round the places; else it is opened anew. To be used in the same thread.
      */
     public OpenDay with(Job other) {
-        if (model.isButForMasses(other)) {
+        if (model.isButForMasses(other) || model.isButForHours(other)) {
             return new OpenDay(other, new DayModel(other, model));
         }
         DayModel anew = new DayModel(other, model.ground);
-        return new OpenDay(other, model.isButForHours(other) ? anew.withRoomsOf(model) : anew);
+        return new OpenDay(other, model.hasPlacesOf(other) ? anew.withRoomsOf(model) : anew);
     }
 
     /**
@@ -101,29 +126,37 @@ public final class OpenDay {
      */
     public Reordered reorder(Plan record, Standing now, PlanSettings settings, Effort effort) {
         Frozen frozen = new Frozen(job, record, now);
-        List<Step> done = frozen.steps();
-        Midday midday = midday(record, now, frozen);
-        RestOrder rest = rest(record, frozen, midday);
+        Puzzle puzzle = left(record, now, frozen);
+        People people = puzzle.people();
+        Midday midday = midday(puzzle, record, now, frozen);
+        RestOrder rest = rest(puzzle, record, frozen, midday);
         Ordered ordered =
                 effort.searches()
                         ? rest.better(settings.seed(), days(midday), effort.stop())
                         : rest.first();
-        Optional<Instant> bound =
-                effort.bounds()
-                        ? Optional.of(model.instant(rest.finishBoundS(ordered)))
-                        : Optional.empty();
-        DayState day = new DayStory(model, maker, people, table).tell(ordered);
-        Plan fresh =
-                new PlanBuilder(
-                                model,
-                                maker,
-                                people,
-                                new PlanBuilder.Built(day, false, Optional.empty(), done))
-                        .build(settings, leftOut(day, now, frozen), findings(day));
+        if (ordered.events().isEmpty()) {
+            frozen = frozen.ended();
+        }
+        Optional<JoinedDay.Bound> bound =
+                effort.bounds() ? Optional.of(bound(puzzle, rest, ordered)) : Optional.empty();
+        DayState day = new DayStory(model, puzzle.maker(), people, puzzle.table()).tell(ordered);
+        JoinedDay joined =
+                new JoinedDay(
+                        model, puzzle.maker(), people, new JoinedDay.Old(record, now, frozen));
         return new Reordered(
-                joined(record, fresh, new Seen(now, frozen, bound)),
-                upToNow(record, done, now),
-                done.size());
+                joined.plan(day, settings, bound), joined.upToNow(), frozen.steps().size());
+    }
+
+    private JoinedDay.Bound bound(Puzzle puzzle, RestOrder rest, Ordered ordered) {
+        Combinations ways = new Combinations(model, puzzle.trips(), k -> rest.flies(ordered, k));
+        boolean all = ways.isAll();
+        DayTable table =
+                all
+                        ? new DayTables(model, puzzle.maker(), puzzle.people()).table(ways.trips())
+                        : puzzle.table();
+        HookChoices hooks = all ? ways.hooks() : rest.asFlown(ordered);
+        return new JoinedDay.Bound(
+                model.instant(rest.finishBoundS(table, hooks)), DayBounds.provenFor(all));
     }
 
     /**
@@ -146,7 +179,7 @@ public final class OpenDay {
                         Set.of(),
                         Set.of());
         Frozen nothing = new Frozen(job, record, morning);
-        RestOrder rest = rest(record, nothing, midday(record, morning, nothing));
+        RestOrder rest = rest(whole, record, nothing, midday(whole, record, morning, nothing));
         int trip = flown(moved);
         int before = behind.map(this::flown).orElse(DayTable.NONE);
         return tried(rest.first(), rest.moved(trip, before), new Turn(trip, before), settings);
@@ -156,8 +189,11 @@ public final class OpenDay {
     private record Turn(int trip, int before) {}
 
     private TriedMove tried(Ordered known, Ordered other, Turn turn, PlanSettings settings) {
-        DayState day = new DayStory(model, maker, people, table).tell(other);
-        PlanBuilder.Built built = new PlanBuilder.Built(day, false, Optional.empty(), List.of());
+        TripMaker maker = whole.maker();
+        People people = whole.people();
+        DayState day = new DayStory(model, maker, people, whole.table()).tell(other);
+        PlanBuilder.Built built =
+                new PlanBuilder.Built(day, false, Optional.empty(), List.of(), List.of());
         List<LoadId> leftOut = new ArrayList<>();
         for (int k = 0; k < maker.trips().size(); k++) {
             if (known.isFlown(k) && !other.isFlown(k)) {
@@ -185,7 +221,7 @@ public final class OpenDay {
                 burntKg(other) - burntKg(known),
                 leftOut,
                 new PlanBuilder(model, maker, people, built)
-                        .build(settings, List.of(), findings(day))
+                        .build(settings, List.of(), JoinedDay.findings(model, people, maker, day))
                         .findings());
     }
 
@@ -197,8 +233,9 @@ public final class OpenDay {
     }
 
     private int flown(LoadId load) {
-        for (int k = 0; k < maker.trips().size(); k++) {
-            if (maker.trips().get(k).carries(load)) {
+        List<Trip> trips = whole.trips();
+        for (int k = 0; k < trips.size(); k++) {
+            if (trips.get(k).carries(load)) {
                 return k;
             }
         }
@@ -210,14 +247,13 @@ public final class OpenDay {
         return DAYS_PER_TRIP * (int) Math.max(LEAST_TRIPS, left);
     }
 
-    private List<Integer> closed(Standing now, Frozen frozen) {
+    private List<Integer> closed(List<Trip> trips, Standing now, Frozen frozen) {
         List<Integer> closed = new ArrayList<>();
-        for (int k = 0; k < maker.trips().size(); k++) {
-            Trip trip = maker.trips().get(k);
+        for (int k = 0; k < trips.size(); k++) {
+            Trip trip = trips.get(k);
             boolean shut =
                     now.closed().contains(model.places.get(trip.from()).id())
-                            || now.closed().contains(model.places.get(trip.to()).id())
-                            || trip.ids().stream().anyMatch(now.dropped()::contains);
+                            || now.closed().contains(model.places.get(trip.to()).id());
             if (shut && trip.ids().stream().noneMatch(frozen::holds)) {
                 closed.add(k);
             }
@@ -226,14 +262,15 @@ public final class OpenDay {
     }
 
     /** What is left of a plan's day, to be ordered from how it stands. */
-    private RestOrder rest(Plan record, Frozen frozen, Midday midday) {
-        KnownOrder known = new KnownOrder(model, maker, people);
-        return RestOrder.of(table, midday, known.of(record, frozen.steps().size(), frozen));
+    private RestOrder rest(Puzzle puzzle, Plan record, Frozen frozen, Midday midday) {
+        KnownOrder known = new KnownOrder(model, puzzle.maker(), puzzle.people());
+        return RestOrder.of(
+                puzzle.table(), midday, known.of(record, frozen.steps().size(), frozen));
     }
 
-    private Midday midday(Plan record, Standing now, Frozen frozen) {
+    private Midday midday(Puzzle puzzle, Plan record, Standing now, Frozen frozen) {
         List<Step> done = frozen.steps();
-        List<Integer> closed = closed(now, frozen);
+        List<Integer> closed = closed(puzzle.trips(), now, frozen);
         Engine engine = new Engine();
         done.forEach(engine::step);
         List<Long> refuelBusyS = new ArrayList<>();
@@ -242,10 +279,10 @@ public final class OpenDay {
         }
         List<Midday.Team> teams = new ArrayList<>();
         CrewsNow crews = new CrewsNow(model, record, now, done);
-        for (Crew crew : people.teams) {
+        for (Crew crew : puzzle.people().teams) {
             teams.add(crews.team(crew));
         }
-        List<Long> releasedS = maker.trips().stream().map(trip -> releasedS(trip, done)).toList();
+        List<Long> releasedS = puzzle.trips().stream().map(trip -> releasedS(trip, done)).toList();
         if (done.isEmpty()) {
             return new Midday(
                     Math.max(model.seconds(now.at()), firstS(record)),
@@ -336,168 +373,5 @@ public final class OpenDay {
             onS += lastsS;
             stretchS += lastsS;
         }
-    }
-
-    private List<LeftOut> leftOut(DayState day, Standing now, Frozen frozen) {
-        Map<LoadId, LeftOut> out = new LinkedHashMap<>(maker.leftOut());
-        out.keySet().removeIf(frozen::holds);
-        Optional<String> stuck = stuck(frozen.steps());
-        for (int k = 0; k < maker.trips().size(); k++) {
-            Trip trip = maker.trips().get(k);
-            if (day.releasedS().get(k) < 0) {
-                trip.ids().forEach(id -> out.put(id, why(id, trip, now, stuck)));
-            } else if (trip.ids().stream().anyMatch(frozen::holds)) {
-                trip.ids().stream()
-                        .filter(id -> !frozen.holds(id))
-                        .forEach(id -> out.put(id, missed(id)));
-            }
-        }
-        return List.copyOf(out.values());
-    }
-
-    /** What may be flown only now, and would have hung with what is done. */
-    private static LeftOut missed(LoadId id) {
-        return new LeftOut(
-                id,
-                FindingCode.NO_ROOM_IN_DAY,
-                "What it was to hang with is flown. Perhaps it may no longer hang with that in the"
-                        + " list of loads; then it has a lift of its own.");
-    }
-
-    /** That the machine is where nothing leads away from any more; empty when something does. */
-    private Optional<String> stuck(List<Step> done) {
-        if (done.isEmpty()) {
-            return Optional.empty();
-        }
-        Step last = done.get(done.size() - 1);
-        int at = model.place(last.to());
-        int slot = model.slot(model.seconds(last.endAt()));
-        boolean leads = slot < 0;
-        for (int to = 0; !leads && to < model.places.size(); to++) {
-            leads = to != at && model.emptyLeg(at, to, line(last), slot).isPresent();
-        }
-        return leads
-                ? Optional.empty()
-                : Optional.of(
-                        "The machine is at "
-                                + last.to()
-                                + ", from where no way keeps the rules any more. It must leave by eye;"
-                                + " perhaps a new order once the next lift is hooked elsewhere.");
-    }
-
-    private LeftOut why(LoadId id, Trip trip, Standing now, Optional<String> stuck) {
-        if (now.dropped().contains(id)) {
-            return new LeftOut(id, FindingCode.NO_ROOM_IN_DAY, "It was taken off the day.");
-        }
-        for (int place : new int[] {trip.from(), trip.to()}) {
-            if (now.closed().contains(model.places.get(place).id())) {
-                return new LeftOut(
-                        id,
-                        FindingCode.PLACE_UNUSED,
-                        model.places.get(place).id() + " was closed during the day.");
-            }
-        }
-        return new LeftOut(
-                id,
-                FindingCode.NO_ROOM_IN_DAY,
-                stuck.orElse(
-                        "What is left of the day has no room for it: wind, crews, fuel or duty end"
-                                + " first."));
-    }
-
-    private List<Finding> findings(DayState day) {
-        List<Finding> all = new ArrayList<>(job.readingFindings());
-        all.addAll(model.zonesAtPlaces().list());
-        all.addAll(maker.findings());
-        all.addAll(new DayFindings(model, people, maker, day).list());
-        return Waivers.applied(job, all);
-    }
-
-    /** What a new plan is joined with. */
-    private record Seen(Standing now, Frozen frozen, Optional<Instant> bound) {}
-
-    /** The whole day: crews and poles of what is done come from the plan of record. */
-    private Plan joined(Plan record, Plan fresh, Seen seen) {
-        List<CrewStay> crews = new ArrayList<>();
-        CrewsNow before = new CrewsNow(model, record, seen.now(), seen.frozen().steps());
-        people.teams.forEach(crew -> crews.addAll(before.gone(crew)));
-        crews.addAll(fresh.crews());
-        List<PoleSetting> poles = new ArrayList<>(fresh.poles());
-        record.poles().stream()
-                .filter(pole -> seen.frozen().holds(pole.load()))
-                .forEach(poles::add);
-        List<Finding> findings = new ArrayList<>(fresh.findings());
-        people.teams.forEach(crew -> findings.addAll(before.doubts(crew)));
-        fresh.leftOut().stream()
-                .filter(out -> !maker.leftOut().containsKey(out.load()))
-                .map(
-                        out ->
-                                Finding.of(
-                                        out.code(),
-                                        Severity.STOP,
-                                        out.load().value(),
-                                        "rules",
-                                        out.message()))
-                .forEach(findings::add);
-        Summary sum = fresh.summary();
-        return new Plan(
-                fresh.id(),
-                fresh.job(),
-                fresh.plannedAt(),
-                fresh.seed(),
-                fresh.effort(),
-                fresh.program(),
-                new Summary(
-                        sum.flightS(),
-                        sum.finishAt(),
-                        sum.rotations(),
-                        sum.refuels(),
-                        sum.lineChanges(),
-                        OptionalDouble.empty(),
-                        seen.bound().filter(at -> !at.isAfter(sum.finishAt())),
-                        seen.bound().map(at -> "chosen-combination"),
-                        false),
-                fresh.steps(),
-                crews,
-                fresh.leftOut(),
-                findings,
-                fresh.rooms(),
-                poles,
-                fresh.kit());
-    }
-
-    /** The plan of record cut off now: what its re-check complains of is not the new order's fault. */
-    private Plan upToNow(Plan record, List<Step> done, Standing now) {
-        List<CrewStay> crews = new ArrayList<>();
-        for (CrewStay stay : record.crews()) {
-            if (stay.fromAt().isBefore(now.at())) {
-                crews.add(stay);
-            }
-        }
-        Instant end = done.isEmpty() ? now.at() : done.get(done.size() - 1).endAt();
-        return new Plan(
-                record.id(),
-                record.job(),
-                record.plannedAt(),
-                record.seed(),
-                record.effort(),
-                record.program(),
-                new Summary(
-                        record.summary().flightS(),
-                        end,
-                        0,
-                        0,
-                        0,
-                        OptionalDouble.empty(),
-                        Optional.empty(),
-                        Optional.empty(),
-                        false),
-                done,
-                crews,
-                record.leftOut(),
-                record.findings(),
-                record.rooms(),
-                record.poles(),
-                record.kit());
     }
 }

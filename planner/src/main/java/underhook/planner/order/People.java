@@ -1,13 +1,17 @@
 package underhook.planner.order;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import underhook.core.geo.Slope;
 import underhook.core.job.Crew;
+import underhook.core.job.CrewId;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceKind;
 import underhook.core.job.Walk;
+import underhook.core.plan.CrewStay;
 
 /** Who is where by themselves, who can be moved, and the ways on foot. */
 final class People {
@@ -26,9 +30,30 @@ final class People {
 
     private final long[][] walkS;
     private final boolean[] landing;
+    private final Map<CrewId, Away> away;
+
+    /**
+     * Somebody who stays at a place, but is not there for a time.
+     *
+     * @param before its lines up to then
+     * @param until when it is there again
+     */
+    record Away(List<CrewStay> before, Instant until) {
+        Away {
+            before = List.copyOf(before);
+        }
+    }
 
     People(DayModel model) {
+        this(model, Map.of());
+    }
+
+    /**
+     * @param away who of those who stay somewhere is not there
+     */
+    People(DayModel model, Map<CrewId, Away> away) {
         this.model = model;
+        this.away = Map.copyOf(away);
         int n = model.places.size();
         for (int i = 0; i < n; i++) {
             staying.add(new ArrayList<>());
@@ -103,10 +128,35 @@ final class People {
         long from = DayModel.NEVER_S;
         for (Crew crew : staying.get(place)) {
             if (crew.roles().contains(role)) {
-                from = Math.min(from, model.seconds(crew.availableFrom()));
+                from = Math.min(from, thereFromS(crew));
             }
         }
         return from;
+    }
+
+    private long thereFromS(Crew crew) {
+        long fromS = model.seconds(crew.availableFrom());
+        Away gone = away.get(crew.id());
+        return gone == null ? fromS : Math.max(fromS, model.seconds(gone.until()));
+    }
+
+    /** Who of those who stay somewhere is not there, and until when. */
+    Map<CrewId, Away> away() {
+        return away;
+    }
+
+    /** Where somebody who stays at a place is until the end of the day. */
+    List<CrewStay> lines(Crew crew, Instant end) {
+        List<CrewStay> all = new ArrayList<>();
+        Away gone = away.get(crew.id());
+        if (gone != null) {
+            all.addAll(gone.before());
+        }
+        Instant from = model.instant(thereFromS(crew));
+        if (from.isBefore(end)) {
+            all.add(new CrewStay(crew.id(), crew.start(), from, end, "stays"));
+        }
+        return all;
     }
 
     /** Whether whoever refuels there is the only one who may hook there. */

@@ -26,6 +26,7 @@ import underhook.core.plan.PathPoint;
 import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
 import underhook.core.plan.PoleSetting;
+import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
@@ -54,6 +55,7 @@ final class PlanBuilder {
     private final DayState day;
     private final boolean cutShort;
     private final Optional<DayCosts> costs;
+    private final List<RefusedComfort> comforts;
     private final List<Step> before;
     private final ReleaseFindings releases;
 
@@ -62,13 +64,15 @@ final class PlanBuilder {
      *
      * @param cutShort whether the search for it was cut short
      * @param costs what it costs and is bounded by; none where that was not worked out
+     * @param comforts what it refuses
      * @param before steps that were done before it; none in the morning
      */
-    record Built(DayState day, boolean cutShort, Optional<DayCosts> costs, List<Step> before) {
-        Built(DayState day, boolean cutShort, DayCosts costs) {
-            this(day, cutShort, Optional.of(costs), List.of());
-        }
-    }
+    record Built(
+            DayState day,
+            boolean cutShort,
+            Optional<DayCosts> costs,
+            List<RefusedComfort> comforts,
+            List<Step> before) {}
 
     PlanBuilder(DayModel model, TripMaker maker, People people, Built built) {
         this.model = model;
@@ -77,6 +81,7 @@ final class PlanBuilder {
         this.day = built.day();
         this.cutShort = built.cutShort();
         this.costs = built.costs();
+        this.comforts = built.comforts();
         this.before = built.before();
         this.releases = new ReleaseFindings(model.job);
     }
@@ -131,7 +136,8 @@ final class PlanBuilder {
                 model.gear().kit(flights, before));
     }
 
-    private static double flownS(List<Step> steps) {
+    /** Time in the air of steps, s. */
+    static double flownS(List<Step> steps) {
         return steps.stream()
                 .filter(
                         step ->
@@ -164,7 +170,7 @@ final class PlanBuilder {
                 .toList();
     }
 
-    private static int count(List<Step> steps, StepKind kind) {
+    static int count(List<Step> steps, StepKind kind) {
         return (int) steps.stream().filter(step -> step.kind() == kind).count();
     }
 
@@ -283,7 +289,7 @@ final class PlanBuilder {
         tailwindOut(out, flown).ifPresent(all::add);
         passedOver(flown).ifPresent(all::add);
         LoadId lifted = trips.get(flown.trip()).ids().get(0);
-        costs.ifPresent(one -> all.addAll(one.refusedBy(lifted)));
+        all.addAll(Discomforts.words(comforts, lifted, model.rules.costs().currency()));
         return all;
     }
 
@@ -544,16 +550,7 @@ final class PlanBuilder {
         for (Crew crew : model.job.crews()) {
             int team = people.teams.indexOf(crew);
             if (team < 0) {
-                long fromS = model.seconds(crew.availableFrom());
-                if (fromS < endS) {
-                    all.add(
-                            new CrewStay(
-                                    crew.id(),
-                                    crew.start(),
-                                    crew.availableFrom(),
-                                    model.instant(endS),
-                                    "stays"));
-                }
+                all.addAll(people.lines(crew, model.instant(endS)));
                 continue;
             }
             for (DayState.Stay stay : day.stays()) {

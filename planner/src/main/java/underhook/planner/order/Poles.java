@@ -43,14 +43,24 @@ final class Poles {
 
     private final DayModel model;
     private final Guying guying;
-    private final IdentityHashMap<Load, Optional<Held>> held = new IdentityHashMap<>();
+    private final IdentityHashMap<Load, Optional<Held>> held;
 
     /** A pole with what its guys hold; that hangs on no hour. */
     private record Held(StandingPole pole, List<PoleSetting.GuyPull> guys, double handLeanRad) {}
 
     Poles(DayModel model) {
+        this(model, new IdentityHashMap<>());
+    }
+
+    private Poles(DayModel model, IdentityHashMap<Load, Optional<Held>> held) {
         this.model = model;
         this.guying = model.rules.handling().guying();
+        this.held = held;
+    }
+
+    /** The same with other hours or masses. */
+    Poles in(DayModel other) {
+        return new Poles(other, held);
     }
 
     /** Where a pole balances, from the butt over its length. */

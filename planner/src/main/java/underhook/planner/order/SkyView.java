@@ -20,18 +20,30 @@ final class SkyView {
     private final DayModel model;
     private final double eyeAglM;
     private final Map<Long, List<SunSeen>> known = new HashMap<>();
-    private final Map<Moment, SunSeen> moments = new HashMap<>();
-    private final Map<Long, WindSide> windSides = new HashMap<>();
-    private final Map<Integer, Boolean> standingFree = new HashMap<>();
+    private final Map<Moment, SunSeen> moments;
+    private final Map<String, WindSide> windSides;
+    private final Map<Integer, Boolean> standingFree;
 
     /** A place at a time. */
     private record Moment(int place, Instant at) {}
 
     SkyView(DayModel model) {
         this.model = model;
+        this.moments = new HashMap<>();
+        this.windSides = new HashMap<>();
+        this.standingFree = new HashMap<>();
         // The longest line puts the pilot highest, where the sun is seen longest.
         this.eyeAglM =
                 model.machine.lines().stream().mapToDouble(line -> line.lengthM()).max().orElse(0);
+    }
+
+    /** Of the same places with other hours. */
+    SkyView(DayModel model, SkyView before) {
+        this.model = model;
+        this.moments = before.moments;
+        this.windSides = before.windSides;
+        this.standingFree = before.standingFree;
+        this.eyeAglM = before.eyeAglM;
     }
 
     /** The sun at both ends of an hour and in its middle. */
@@ -49,14 +61,15 @@ final class SkyView {
 
     /** On which side of the ground round it a place lies in the wind of an hour. */
     WindSide windSide(int place, int slot) {
+        double fromGridRad = model.wind(place, slot).fromGridRad();
         return windSides.computeIfAbsent(
-                (long) place * model.slots.size() + slot,
+                place + ":" + fromGridRad,
                 unused ->
                         WindSide.of(
                                 model.ground.terrain(),
                                 new Horizon.Eye(
                                         model.points.get(place), model.elevationAmslM[place]),
-                                model.wind(place, slot).fromGridRad()));
+                                fromGridRad));
     }
 
     /** Whether the ground falls away from a place on all sides. */

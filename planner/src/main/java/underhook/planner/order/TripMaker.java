@@ -20,6 +20,7 @@ import underhook.core.job.LoadKind;
 import underhook.core.job.MassStatus;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceKind;
+import underhook.core.job.Weather;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.Zone;
 import underhook.core.load.Trail;
@@ -32,6 +33,7 @@ import underhook.core.unit.Units;
 final class TripMaker {
     private final DayModel model;
     private final Ceiling enough;
+    private final Settled settled;
     private final Map<LoadId, LeftOut> leftOut = new TreeMap<>();
     private final List<Finding> findings = new ArrayList<>();
     private final List<Trip> trips = new ArrayList<>();
@@ -40,8 +42,16 @@ final class TripMaker {
      * @param enough when it is reached no further load is looked at
      */
     TripMaker(DayModel model, Ceiling enough) {
+        this(model, enough, Settled.NOTHING);
+    }
+
+    /**
+     * @param settled what is flown hangs as it did, and what is off hangs nowhere
+     */
+    TripMaker(DayModel model, Ceiling enough, Settled settled) {
         this.model = model;
         this.enough = enough;
+        this.settled = settled;
         make();
     }
 
@@ -49,6 +59,7 @@ final class TripMaker {
     private TripMaker(DayModel model) {
         this.model = model;
         this.enough = new Ceiling(() -> false);
+        this.settled = Settled.NOTHING;
     }
 
     /** One trip of these loads, whoever else flies them; nothing is said of it, and nothing asked of the day. */
@@ -76,8 +87,22 @@ final class TripMaker {
     private void make() {
         for (Load load : model.job.loads()) {
             checkAlone(load);
+            if (settled.off().contains(load.id()) && !leftOut.containsKey(load.id())) {
+                refuse(
+                        load,
+                        Finding.of(
+                                FindingCode.NO_ROOM_IN_DAY,
+                                Severity.STOP,
+                                load.id().value(),
+                                "rules",
+                                "It was taken off the day."));
+            }
         }
         Set<LoadId> taken = new HashSet<>();
+        for (List<LoadId> hung : settled.flown()) {
+            addFlown(hung.stream().map(model.job::getLoad).toList());
+            taken.addAll(hung);
+        }
         for (Load load : model.job.loads()) {
             if (leftOut.containsKey(load.id()) || taken.contains(load.id())) {
                 continue;
@@ -103,6 +128,14 @@ final class TripMaker {
         } else {
             refuse(loads.get(0), stop.get());
         }
+    }
+
+    /** Whatever is known of it now, it was flown; a load that was is left out by nothing. */
+    private void addFlown(List<Load> hung) {
+        trips.add(
+                trip(hung)
+                        .orElseGet(() -> trip(hung, new Flown(model.rules.leastSpeedMPerS(), 0))));
+        hung.forEach(load -> leftOut.remove(load.id()));
     }
 
     private void addApart(List<Load> together) {
@@ -385,7 +418,15 @@ final class TripMaker {
             }
             speedMPerS = Math.min(speedMPerS, Units.ktToMPerS(wholeKt));
         }
-        double liftKg = loads.stream().mapToDouble(this::massKg).sum() + ballastKg;
+        return Optional.of(trip(loads, new Flown(speedMPerS, ballastKg)));
+    }
+
+    /** How loads are flown, and with what besides. */
+    private record Flown(double speedMPerS, double ballastKg) {}
+
+    private Trip trip(List<Load> loads, Flown flown) {
+        List<LoadKind> kinds = loads.stream().map(load -> model.job.getKind(load.kind())).toList();
+        double liftKg = loads.stream().mapToDouble(this::massKg).sum() + flown.ballastKg();
         boolean construction = kinds.stream().anyMatch(LoadKind::constructionMargin);
         double needKg =
                 construction
@@ -405,20 +446,19 @@ final class TripMaker {
             setDownS = Math.max(setDownS, kinds.get(i).setDownS());
         }
         setDownS += (loads.size() - 1) * model.rules.secondReleaseS();
-        return Optional.of(
-                model.known(
-                        new Trip(
-                                loads,
-                                kinds,
-                                model.place(loads.get(0).from()),
-                                model.place(loads.get(0).to()),
-                                liftKg,
-                                needKg,
-                                ballastKg,
-                                underM,
-                                speedMPerS,
-                                (long) Math.ceil(hookUpS),
-                                (long) Math.ceil(setDownS))));
+        return model.known(
+                new Trip(
+                        loads,
+                        kinds,
+                        model.place(loads.get(0).from()),
+                        model.place(loads.get(0).to()),
+                        liftKg,
+                        needKg,
+                        flown.ballastKg(),
+                        underM,
+                        flown.speedMPerS(),
+                        (long) Math.ceil(hookUpS),
+                        (long) Math.ceil(setDownS)));
     }
 
     static double dragAreaM2(Load load, LoadKind kind) {
@@ -431,6 +471,11 @@ final class TripMaker {
 
     /** Densest air of the day at the lowest place: most drag. */
     static double densestKgPerM3(DayModel model) {
+        return densestKgPerM3(model, model.job.weather());
+    }
+
+    /** The same in other weather. */
+    static double densestKgPerM3(DayModel model, Weather weather) {
         double lowest = Double.POSITIVE_INFINITY;
         for (double elevation : model.elevationAmslM) {
             if (elevation > Double.NEGATIVE_INFINITY) {
@@ -438,11 +483,10 @@ final class TripMaker {
             }
         }
         double densest = 0;
-        for (WeatherHour hour : model.job.weather().hours()) {
+        for (WeatherHour hour : weather.hours()) {
             double temperatureK =
                     hour.temperatureK()
-                            - model.job.weather().lapseKPerM()
-                                    * (lowest - model.job.weather().referenceElevationAmslM());
+                            - weather.lapseKPerM() * (lowest - weather.referenceElevationAmslM());
             double pressurePa = Atmosphere.stationPressurePa(hour.qnhPa(), lowest);
             densest = Math.max(densest, Atmosphere.dry(pressurePa, temperatureK).densityKgPerM3());
         }

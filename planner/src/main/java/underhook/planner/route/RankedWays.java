@@ -84,6 +84,14 @@ public final class RankedWays {
         }
     }
 
+    /** Whether the same ways are judged the same, with the same words, in the same wind. */
+    public boolean isLike(RankedWays other) {
+        return at.winds().equals(other.at.winds())
+                && in.ranked.equals(other.in.ranked)
+                && out.ranked.equals(other.out.ranked)
+                && refusedInto.equals(other.refusedInto);
+    }
+
     /** How many ways in there are. */
     public int countIn() {
         return in.allowed.size();

@@ -357,7 +357,9 @@ final class Decoder {
         for (int k = 0; k < table.trips.length; k++) {
             run.dropped[k] |= run.releasedS[k] < 0;
         }
-        if (run.open >= 0) {
+        // A day that goes on after its last lift may do so over a site, where the machine cannot
+        // stay.
+        if (run.open >= 0 || !table.spots[run.place].ground()) {
             int home = table.spots[run.place].nearestGround();
             grounding.flyTo(home, new Cause(Cause.Kind.HOME, DayTable.NONE, home));
         }

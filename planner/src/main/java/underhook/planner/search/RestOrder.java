@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,6 +23,9 @@ public final class RestOrder {
     private static final int OTHER_STARTS = 4;
 
     private static final int ROUGH_DAYS = 120;
+
+    /** How long a trip may wait while another could be flown, s. @source PRACTICE own choice */
+    private static final List<Long> PATIENCES_S = List.of(1800L, 600L, 60L);
 
     /**
      * An order that people know.
@@ -115,9 +119,50 @@ public final class RestOrder {
         return teamOf;
     }
 
-    /** The known order, flown as soon as may be. */
+    /**
+     * The known order, flown as soon as may be. Where a trip of it were lost by waiting for another one, what need
+     * not wait is flown meanwhile.
+     */
     public Ordered first() {
-        return build(kept);
+        Ordered best = build(kept);
+        long fewest = countLost();
+        for (long patienceS : PATIENCES_S) {
+            if (dropped(best) <= fewest) {
+                return best;
+            }
+            Wish patient = kept.copy();
+            patient.patienceS = patienceS;
+            Ordered other = build(patient);
+            best = other.cents() < best.cents() ? other : best;
+        }
+        return best;
+    }
+
+    private static long dropped(Ordered day) {
+        return day.releasedS().stream().filter(at -> at < 0).count();
+    }
+
+    /** Trips that no order flies: closed ones, and what waits for such. */
+    private long countLost() {
+        boolean[] lost = new boolean[table.trips.length];
+        boolean more = true;
+        while (more) {
+            more = false;
+            for (int k = 0; k < lost.length; k++) {
+                if (!lost[k] && !isDone(k) && isLost(k, lost)) {
+                    lost[k] = true;
+                    more = true;
+                }
+            }
+        }
+        return IntStream.range(0, lost.length).filter(k -> lost[k]).count();
+    }
+
+    private boolean isLost(int trip, boolean[] lost) {
+        return table.waitsForLeftOut(trip)
+                || table.windowEndS(trip) < (midday == null ? 0 : midday.timeS())
+                || (midday != null && midday.closed().contains(trip))
+                || table.trips[trip].after().stream().anyMatch(after -> lost[after.trip()]);
     }
 
     /**
@@ -206,48 +251,73 @@ public final class RestOrder {
         return midday != null && midday.releasedS().get(trip) >= 0;
     }
 
+    /** Whether a day flies a trip from now on. */
+    public boolean flies(Ordered day, int trip) {
+        return day.isFlown(trip) && !isDone(trip);
+    }
+
+    /** What a day flies from now on, in the trips that it flies it in. */
+    public HookChoices asFlown(Ordered day) {
+        return new HookChoices(
+                IntStream.range(0, table.trips.length)
+                        .filter(trip -> flies(day, trip))
+                        .mapToObj(trip -> List.of(List.of(trip)))
+                        .toList());
+    }
+
     /**
-     * What no order of the trips that a day flies from now on ends before, s: each is hooked up, flown and set
-     * down at its quickest, and from all but the last the machine goes empty to the nearest hook-up of
-     * another.
+     * What no order ends before that flies certain loads from now on, s: each is hooked up, flown and set down at
+     * its quickest, and from all but the last the machine goes empty to the nearest hook-up of another.
      *
-     * @source DERIVED a sum of least times; waits, fuel and people are left out
+     * @param trips all that they may hang together in, by the numbers of the hooks
+     * @param hooks how they may hang together
+     * @source DERIVED a sum of least times, of each group of loads the least of its ways; waits, fuel and people are
+     *     left out
      */
-    public long finishBoundS(Ordered day) {
-        double sumS = midday == null ? table.rules.startS() : midday.timeS();
+    public long finishBoundS(DayTable trips, HookChoices hooks) {
+        double sumS = midday == null ? trips.rules.startS() : midday.timeS();
         double longestEmptyS = 0;
-        for (int trip = 0; trip < table.trips.length; trip++) {
-            if (day.isFlown(trip) && !isDone(trip)) {
-                TripRow row = table.trips[trip];
-                double emptyS = leastOnS(day, trip);
-                sumS += row.hookUpS() + leastLoadedS(trip) + row.setDownS() + emptyS;
-                longestEmptyS = Math.max(longestEmptyS, emptyS);
-            }
+        int[] all =
+                hooks.groups().stream()
+                        .flatMap(List::stream)
+                        .flatMapToInt(way -> way.stream().mapToInt(trip -> trip))
+                        .distinct()
+                        .toArray();
+        double[] emptyS = new double[trips.trips.length];
+        double[] liftS = new double[trips.trips.length];
+        for (int trip : all) {
+            TripRow row = trips.trips[trip];
+            emptyS[trip] = leastOnS(trips, all, trip);
+            liftS[trip] = row.hookUpS() + leastLoadedS(trips, trip) + row.setDownS() + emptyS[trip];
+            longestEmptyS = Math.max(longestEmptyS, emptyS[trip]);
+        }
+        for (List<List<Integer>> ways : hooks.groups()) {
+            sumS +=
+                    ways.stream()
+                            .mapToDouble(way -> way.stream().mapToDouble(trip -> liftS[trip]).sum())
+                            .min()
+                            .orElse(0);
         }
         return (long) Math.floor(sumS - longestEmptyS);
     }
 
-    private double leastLoadedS(int trip) {
-        double least = Double.POSITIVE_INFINITY;
-        for (int slot = 0; slot < table.slots(); slot++) {
-            least = Math.min(least, table.leastLoadedS(trip, slot));
-        }
-        return least;
+    private static double leastLoadedS(DayTable trips, int trip) {
+        return IntStream.range(0, trips.slots())
+                .mapToDouble(slot -> trips.leastLoadedS(trip, slot))
+                .min()
+                .orElse(0);
     }
 
-    private double leastOnS(Ordered day, int trip) {
+    /** Of a trip that no other follows nothing is said. */
+    private static double leastOnS(DayTable trips, int[] all, int trip) {
         double least = Double.POSITIVE_INFINITY;
-        for (int next = 0; next < table.trips.length; next++) {
-            if (next != trip && day.isFlown(next) && !isDone(next)) {
-                for (int slot = 0; slot < table.slots(); slot++) {
-                    least =
-                            Math.min(
-                                    least,
-                                    table.leastEmptyS(
-                                            table.trips[trip].to(),
-                                            table.trips[next].from(),
-                                            slot));
-                }
+        for (int next : all) {
+            for (int slot = 0; next != trip && slot < trips.slots(); slot++) {
+                least =
+                        Math.min(
+                                least,
+                                trips.leastEmptyS(
+                                        trips.trips[trip].to(), trips.trips[next].from(), slot));
             }
         }
         return least < Double.POSITIVE_INFINITY ? least : 0;

@@ -1,5 +1,6 @@
 package underhook.planner.verify;
 
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -51,7 +52,7 @@ final class Proofs {
                     check, List.of(flight.leg(), flight.loads(), flight.step().lineLengthM()));
         }
 
-        /** A check of one leg with what hangs there in some hours. */
+        /** A check of one leg with what hangs there in the air of some hours, whenever in the day they are. */
         static Asked of(Class<?> check, Flight flight, List<List<WeatherHour>> hours) {
             return new Asked(
                     check,
@@ -60,7 +61,22 @@ final class Proofs {
                             flight.loads(),
                             flight.step().lineLengthM(),
                             flight.ballastKg(),
-                            hours));
+                            hours.stream().map(Asked::airs).toList()));
+        }
+
+        private static List<WeatherHour> airs(List<WeatherHour> rows) {
+            return rows.stream()
+                    .map(
+                            row ->
+                                    new WeatherHour(
+                                            Instant.EPOCH,
+                                            row.qnhPa(),
+                                            row.temperatureK(),
+                                            row.windFromTrueRad(),
+                                            row.windMPerS(),
+                                            row.gustMPerS(),
+                                            ""))
+                    .toList();
         }
     }
 

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Set;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.Rules;
+import underhook.core.plan.Anew;
+import underhook.core.plan.DayPrice;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
 import underhook.core.plan.Summary;
@@ -67,32 +69,10 @@ final class SummaryCheck {
     }
 
     private void price(Summary summary, double flownS) {
-        Rules.Costs costs = day.job().rules().costs();
-        double centsPerS = costs.flyingCents() / 60.0;
-        double flying = summary.price().map(price -> (double) price.flyingCents()).orElse(0.0);
-        demand(
-                summary.price().isEmpty()
-                        || Math.abs(flying - centsPerS * flownS)
-                                <= 1 + centsPerS * Tolerance.TOTAL_TIME_S,
-                "price",
-                Told.of("plan", "The price of flying is not the rate times the minutes.")
-                        .figures(flying, centsPerS * flownS, "cents"));
-        double wholeS = Day.betweenS(startAt(), summary.finishAt());
-        summary.price()
-                .ifPresent(
-                        price -> {
-                            double standsS = Math.max(0, wholeS - flownS);
-                            part("standing", price.standingCents(), costs.standingCents(), standsS);
-                            part("people", price.peopleCents(), costs.peopleCents(), wholeS);
-                            demand(
-                                    price.currency().equals(costs.currency()),
-                                    "price",
-                                    Told.of(
-                                            "plan",
-                                            "The price is in "
-                                                    + price.currency()
-                                                    + ", not as agreed."));
-                        });
+        // Of a day on which nothing is flown any more nothing is paid.
+        double wholeS = Math.max(0, Day.betweenS(startAt(), summary.finishAt()));
+        summary.price().ifPresent(price -> price(price, flownS, wholeS));
+        summary.anew().ifPresent(anew -> rest(summary, anew));
         for (Trade trade : summary.front()) {
             demand(
                     isOwn(trade),
@@ -115,6 +95,50 @@ final class SummaryCheck {
                 Told.of(
                         "plan",
                         "The day marked as chosen among those to choose from is not this."));
+    }
+
+    private void price(DayPrice price, double flownS, Number wholeS) {
+        Rules.Costs costs = day.job().rules().costs();
+        double centsPerS = costs.flyingCents() / 60.0;
+        demand(
+                Math.abs(price.flyingCents() - centsPerS * flownS)
+                        <= 1 + centsPerS * Tolerance.TOTAL_TIME_S,
+                "price",
+                Told.of("plan", "The price of flying is not the rate times the minutes.")
+                        .figures(price.flyingCents(), centsPerS * flownS, "cents"));
+        double standsS = Math.max(0, wholeS.doubleValue() - flownS);
+        part("standing", price.standingCents(), costs.standingCents(), standsS);
+        part("people", price.peopleCents(), costs.peopleCents(), wholeS);
+        demand(
+                price.currency().equals(costs.currency()),
+                "price",
+                Told.of("plan", "The price is in " + price.currency() + ", not as agreed."));
+    }
+
+    /** What was begun before a new order is none of its price. */
+    private void rest(Summary summary, Anew anew) {
+        List<Step> steps =
+                day.plan().steps().stream()
+                        .filter(step -> !step.startAt().isBefore(anew.fromAt()))
+                        .toList();
+        double flownS = steps.stream().filter(Day::flies).mapToDouble(Day::durationS).sum();
+        price(anew.rest(), flownS, Math.max(0, Day.betweenS(anew.fromAt(), summary.finishAt())));
+        demand(
+                summary.price().isPresent()
+                        && anew.rest()
+                                .comforts()
+                                .equals(
+                                        summary.price().get().comforts().stream()
+                                                .filter(one -> !one.at().isBefore(anew.fromAt()))
+                                                .toList()),
+                "price",
+                Told.of("plan", "The rest refuses other comforts than the day does from then on."));
+        demand(
+                day.plan().steps().stream()
+                        .filter(step -> step.startAt().isBefore(anew.fromAt()))
+                        .allMatch(step -> step.startAt().isBefore(day.plan().plannedAt())),
+                "price",
+                Told.of("plan", "What begins after the new order was made is rest of the day."));
     }
 
     private void part(String what, long statedCents, long rateCents, Number lastsS) {

@@ -165,7 +165,8 @@ class RestOrderPropertyTest {
                     }
                 }
                 assertThat(day.events()).allMatch(event -> event.startS() >= now.timeS());
-                assertThat(rest.finishBoundS(day)).isLessThanOrEqualTo(day.finishS());
+                assertThat(rest.finishBoundS(table, rest.asFlown(day)))
+                        .isLessThanOrEqualTo(day.finishS());
             }
         }
     }
@@ -211,5 +212,25 @@ class RestOrderPropertyTest {
         assertThat(day.releasedS().get(first.lift().orElseThrow().trip()))
                 .isEqualTo(plain.releasedS().get(first.lift().orElseThrow().trip()));
         assertThat(first.kind()).isEqualTo(StepKind.ROTATION);
+    }
+
+    /** Two ways of one group: the loads of the first trip, or those of the second. */
+    @Test
+    void a_bound_over_ways_of_hanging_together_is_above_that_of_none() {
+        for (long seed = 0; seed < DAYS; seed++) {
+            DayTable table = TinyDay.of(seed, TRIPS).table();
+            Ordered plain = DayOrder.plain(table);
+            RestOrder rest = RestOrder.ofDay(table, kept(table, plain));
+
+            long bothS =
+                    rest.finishBoundS(
+                            table, new HookChoices(List.of(List.of(List.of(0), List.of(1)))));
+
+            for (int trip : List.of(0, 1)) {
+                long oneS =
+                        rest.finishBoundS(table, new HookChoices(List.of(List.of(List.of(trip)))));
+                assertThat(bothS).as("seed " + seed).isLessThanOrEqualTo(oneS);
+            }
+        }
     }
 }

@@ -4,18 +4,30 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static underhook.planner.verify.SmallDay.pid;
 import static underhook.planner.verify.SmallDay.with;
 
+import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
+import underhook.core.job.ComfortRates;
+import underhook.core.job.CrewId;
 import underhook.core.job.LoadId;
 import underhook.core.job.Rigging;
+import underhook.core.job.Rules;
+import underhook.core.job.WeatherHour;
+import underhook.core.plan.Anew;
+import underhook.core.plan.CrewStay;
+import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
+import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.planner.order.DayPlanner;
 import underhook.planner.order.OpenDay;
@@ -74,19 +86,53 @@ class OrderedAnewTest {
     }
 
     private static Plan anew(SmallDay day, Plan record, Instant now, OpenDay.Effort effort) {
-        Standing standing =
-                new Standing(
-                        now,
-                        Standing.Log.AS_PLANNED,
-                        List.of(),
-                        OptionalDouble.empty(),
-                        Map.of(),
-                        Map.of(),
-                        Set.of(),
-                        Set.of());
+        return reordered(day, record, dropping(now), effort).plan();
+    }
+
+    private static OpenDay.Reordered reordered(
+            SmallDay day, Plan record, Standing now, OpenDay.Effort effort) {
         return new OpenDay(day.job(), day.ground())
-                .reorder(record, standing, settings(now), effort)
-                .plan();
+                .reorder(record, now, settings(now.at()), effort);
+    }
+
+    /** Flown as planned up to now; some loads are not flown any more. */
+    private static Standing dropping(Instant now, LoadId... dropped) {
+        return new Standing(
+                now,
+                Standing.Log.AS_PLANNED,
+                List.of(),
+                OptionalDouble.empty(),
+                Map.of(),
+                Map.of(),
+                Set.of(),
+                Set.of(dropped));
+    }
+
+    private static Step lift(Plan plan, String load) {
+        return plan.steps().stream()
+                .filter(
+                        step ->
+                                step.rotation().stream()
+                                        .anyMatch(turn -> turn.loads().contains(new LoadId(load))))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static Map<String, FindingCode> leftOut(Plan plan) {
+        return plan.leftOut().stream()
+                .collect(Collectors.toMap(out -> out.load().value(), LeftOut::code));
+    }
+
+    private static SmallDay weighed(SmallDay day, String load, double massKg) {
+        return day.inJob(
+                "loads",
+                day.job().loads().stream()
+                        .map(one -> one.id().value().equals(load) ? one.weighing(massKg) : one)
+                        .toList());
+    }
+
+    private static List<Finding> violations(SmallDay day, Plan plan) {
+        return new PlanVerifier().check(day.job(), day.ground(), plan).violations();
     }
 
     /** From now on nothing is set down at S2 any more, where a lift of bags was: no bag is left to be flown. */
@@ -202,5 +248,407 @@ class OrderedAnewTest {
 
         assertThat(new PlanVerifier().check(weighed.job(), weighed.ground(), plan).violations())
                 .isEmpty();
+    }
+
+    /** Of B2 and B3, which hang together, the one is taken off the day; W1 leaves S1 after all that comes there. */
+    @Test
+    void who_hung_with_a_load_that_is_dropped_is_flown_without_it() {
+        SmallDay gear = day();
+        SmallDay free = gear.rule("handling", SmallDay.good().job().rules().handling());
+        SmallDay day = weighed(weighed(free, "B2", 170), "B3", 120);
+        Plan record = planned(day);
+        assertThat(lift(record, "B2").rotation().orElseThrow().loads()).hasSize(2);
+        Instant before = record.steps().get(0).startAt().plusSeconds(1);
+
+        Plan plan =
+                reordered(day, record, dropping(before, new LoadId("B3")), OpenDay.Effort.FIRST)
+                        .plan();
+
+        assertThat(leftOut(plan)).containsOnlyKeys("B3", "X1");
+        assertThat(lift(plan, "B2").rotation().orElseThrow().loads())
+                .containsExactly(new LoadId("B2"));
+        assertThat(violations(day, plan)).isEmpty();
+    }
+
+    /** P1 waits for B1, which turns out too heavy for any line. */
+    @Test
+    void what_waits_for_a_load_that_may_not_be_flown_says_so() {
+        SmallDay day = day().load("P1", "to", pid("S2")).crew("P", "start", pid("S2"));
+        Plan record = planned(day);
+        assertThat(leftOut(record)).containsOnlyKeys("X1");
+        SmallDay heavy = weighed(day, "B1", 690);
+        Instant before = record.steps().get(0).startAt().plusSeconds(1);
+
+        Plan plan = anew(heavy, record, before);
+
+        assertThat(leftOut(plan))
+                .containsEntry("B1", FindingCode.HOOK_LIMIT)
+                .containsEntry("P1", FindingCode.ORDER_RULE);
+        assertThat(violations(heavy, plan)).isEmpty();
+    }
+
+    /** The same, but B1 was flown before anybody knew. */
+    @Test
+    void what_waits_for_a_load_that_is_flown_is_flown_whatever_that_weighed() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        SmallDay heavy = weighed(day, "B1", 690);
+        Instant after = lift(record, "B1").endAt().plusSeconds(1);
+        assertThat(lift(record, "P1").startAt()).isAfter(after);
+
+        Plan plan = anew(heavy, record, after);
+
+        assertThat(leftOut(plan)).containsOnlyKeys("X1");
+    }
+
+    /** What the pilot was told of a lift stands on the papers of that lift. */
+    @Test
+    void what_was_said_of_a_load_that_is_done_stays_said() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        Finding ballast = SmallDay.said(FindingCode.BALLAST_ADDED, Severity.CAUTION, "B1");
+        List<Finding> told = new ArrayList<>(record.findings());
+        told.add(ballast);
+
+        Plan plan =
+                anew(
+                        day,
+                        with(record, "findings", told),
+                        lift(record, "B1").endAt().plusSeconds(1));
+
+        assertThat(plan.findings()).containsOnlyOnce(ballast);
+    }
+
+    /** 35.00 a minute flying, 12.00 standing, 10.00 people; invented. */
+    private static SmallDay paid(SmallDay day) {
+        return day.rule("costs", new Rules.Costs(3500, 1200, 1000, "EUR"));
+    }
+
+    /** The rates times the minutes of the steps to come, each part rounded down to whole cents. */
+    @Test
+    void the_rest_of_the_day_costs_the_rates_times_its_minutes() {
+        SmallDay day = paid(day());
+        Plan record = planned(day);
+        Instant after = lift(record, "B1").endAt().minusSeconds(1);
+
+        Plan plan = anew(day, record, after);
+
+        Anew anew = plan.summary().anew().orElseThrow();
+        assertThat(anew.fromAt()).isEqualTo(lift(record, "B1").endAt());
+        long wholeS = Duration.between(anew.fromAt(), plan.summary().finishAt()).toSeconds();
+        long flownS =
+                plan.steps().stream()
+                        .filter(step -> !step.startAt().isBefore(anew.fromAt()))
+                        .filter(Day::flies)
+                        .mapToLong(
+                                step -> Duration.between(step.startAt(), step.endAt()).toSeconds())
+                        .sum();
+        assertThat(anew.rest().flyingCents()).isEqualTo(3500 * flownS / 60).isPositive();
+        assertThat(anew.rest().standingCents()).isEqualTo(1200 * (wholeS - flownS) / 60);
+        assertThat(anew.rest().peopleCents()).isEqualTo(1000 * wholeS / 60);
+        assertThat(violations(day, plan)).isEmpty();
+    }
+
+    @Test
+    void a_day_that_goes_as_planned_costs_nothing_more() {
+        SmallDay day = paid(day());
+        Plan record = planned(day);
+        // Minutes to six decimals, as a plan file has them.
+        double readS = record.summary().flightS() - 1e-5;
+        Plan read = with(record, "summary", with(record.summary(), "flightS", readS));
+
+        Plan plan = anew(day, read, lift(record, "B1").endAt().minusSeconds(1));
+
+        Anew anew = plan.summary().anew().orElseThrow();
+        assertThat(anew.instead()).isEqualTo(record.id());
+        assertThat(anew.moreFlightS()).isZero();
+        assertThat(anew.laterS()).isZero();
+        assertThat(anew.moreCents()).hasValue(0);
+        assertThat(plan.summary().price()).isEqualTo(record.summary().price());
+    }
+
+    @Test
+    void what_a_change_costs_is_the_difference_of_two_whole_days() {
+        SmallDay day = paid(day());
+        Plan record = planned(day);
+        Instant before = record.steps().get(0).startAt().plusSeconds(1);
+
+        Plan plan =
+                reordered(day, record, dropping(before, new LoadId("P1")), OpenDay.Effort.FIRST)
+                        .plan();
+
+        Anew anew = plan.summary().anew().orElseThrow();
+        assertThat(anew.moreFlightS())
+                .isEqualTo(plan.summary().flightS() - record.summary().flightS())
+                .isNegative();
+        assertThat(anew.moreCents())
+                .hasValue(
+                        plan.summary().price().orElseThrow().totalCents()
+                                - record.summary().price().orElseThrow().totalCents());
+        assertThat(violations(day, plan)).isEmpty();
+    }
+
+    /** Or the same fault of the new order would pass as an old one. */
+    @Test
+    void the_figures_of_what_is_done_hold_by_themselves() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        Standing now = dropping(lift(record, "B1").endAt().minusSeconds(1));
+
+        Plan done = reordered(day, record, now, OpenDay.Effort.FIRST).frozen();
+
+        assertThat(violations(day, done))
+                .extracting(Finding::code)
+                .doesNotContain(FindingCode.SUMMARY_WRONG);
+    }
+
+    private static Standing late(Instant now, String crew, Instant until) {
+        return new Standing(
+                now,
+                Standing.Log.AS_PLANNED,
+                List.of(),
+                OptionalDouble.empty(),
+                Map.of(),
+                Map.of(new CrewId(crew), until),
+                Set.of(),
+                Set.of());
+    }
+
+    /** L alone hooks and refuels at A, where it stays. */
+    @Test
+    void nothing_is_hooked_by_somebody_who_stays_at_a_place_and_is_late() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        Instant now = lift(record, "B1").endAt().plusSeconds(1);
+        Instant back = now.plusSeconds(2400);
+
+        Plan plan = reordered(day, record, late(now, "L", back), OpenDay.Effort.FIRST).plan();
+
+        assertThat(leftOut(plan)).containsOnlyKeys("X1");
+        assertThat(plan.steps())
+                .filteredOn(step -> step.rotation().isPresent() && step.startAt().isAfter(now))
+                .isNotEmpty()
+                .allSatisfy(
+                        step ->
+                                assertThat(step.rotation().orElseThrow().hookedAt())
+                                        .isAfterOrEqualTo(back));
+        assertThat(plan.crews())
+                .filteredOn(stay -> stay.crew().value().equals("L"))
+                .noneMatch(stay -> stay.fromAt().isBefore(back) && stay.toAt().isAfter(now));
+        assertThat(violations(day, plan)).isEmpty();
+    }
+
+    /** The first lift was hooked five minutes before its time, and let go as long after that as planned. */
+    @Test
+    void a_machine_that_is_ahead_of_its_plan_is_free_as_much_sooner() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        Step first =
+                record.steps().stream()
+                        .filter(step -> step.rotation().isPresent())
+                        .findFirst()
+                        .orElseThrow();
+        Duration ahead = Duration.ofMinutes(5);
+        Rotation turn = first.rotation().orElseThrow();
+        Instant released = turn.drops().get(turn.drops().size() - 1).releasedAt().minus(ahead);
+        Standing now =
+                new Standing(
+                        released.plusSeconds(1),
+                        Standing.Log.KEPT,
+                        List.of(
+                                new Standing.Done(
+                                        turn.loads(),
+                                        turn.hookedAt().minus(ahead),
+                                        Optional.of(released))),
+                        OptionalDouble.empty(),
+                        Map.of(),
+                        Map.of(),
+                        Set.of(),
+                        Set.of());
+
+        Plan plan = reordered(day, record, now, OpenDay.Effort.FIRST).plan();
+
+        Step flown = lift(plan, turn.loads().get(0).value());
+        assertThat(flown.startAt()).isEqualTo(first.startAt().minus(ahead));
+        assertThat(flown.endAt()).isEqualTo(first.endAt().minus(ahead));
+        assertThat(plan.summary().anew().orElseThrow().fromAt()).isEqualTo(flown.endAt());
+    }
+
+    /** P was to be flown to S2 a minute ago, but the machine has not moved. */
+    @Test
+    void a_crew_that_was_not_flown_is_where_it_was() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        Instant first = record.steps().get(0).startAt();
+        List<CrewStay> crews = new ArrayList<>(record.crews());
+        crews.removeIf(stay -> stay.crew().value().equals("P"));
+        crews.add(
+                new CrewStay(
+                        new CrewId("P"), pid("S2"), first, first.plusSeconds(300), "flown to S2"));
+        Standing now =
+                new Standing(
+                        first.plusSeconds(60),
+                        Standing.Log.NOT_BEGUN,
+                        List.of(),
+                        OptionalDouble.empty(),
+                        Map.of(),
+                        Map.of(),
+                        Set.of(),
+                        Set.of());
+
+        Plan plan = reordered(day, with(record, "crews", crews), now, OpenDay.Effort.FIRST).plan();
+
+        assertThat(leftOut(plan)).containsOnlyKeys("X1");
+        assertThat(violations(day, plan)).isEmpty();
+    }
+
+    @Test
+    void a_day_that_is_flown_ends_when_its_last_work_did() {
+        SmallDay day = paid(day());
+        Plan record = planned(day);
+
+        Plan plan = anew(day, record, record.summary().finishAt().plusSeconds(900));
+
+        assertThat(plan.summary().finishAt()).isEqualTo(record.summary().finishAt());
+        assertThat(plan.summary().anew().orElseThrow().moreCents()).hasValue(0);
+    }
+
+    /** All but one lift of the plan is flown when its place is shut, and nothing goes on. */
+    @Test
+    void what_is_left_of_a_day_that_ends_by_a_closed_place_says_so() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        List<Rotation> turns =
+                record.steps().stream().flatMap(step -> step.rotation().stream()).toList();
+        Rotation last = turns.get(turns.size() - 1);
+        List<Standing.Done> done =
+                turns.subList(0, turns.size() - 1).stream()
+                        .map(
+                                turn ->
+                                        new Standing.Done(
+                                                turn.loads(),
+                                                turn.hookedAt(),
+                                                Optional.of(
+                                                        turn.drops()
+                                                                .get(turn.drops().size() - 1)
+                                                                .releasedAt())))
+                        .toList();
+        Standing now =
+                new Standing(
+                        record.summary().finishAt(),
+                        Standing.Log.KEPT,
+                        done,
+                        OptionalDouble.empty(),
+                        Map.of(),
+                        Map.of(),
+                        Set.of(last.drops().get(0).place()),
+                        Set.of());
+
+        Plan plan = reordered(day, record, now, OpenDay.Effort.FIRST).plan();
+
+        assertThat(plan.leftOut())
+                .filteredOn(out -> out.load().equals(last.loads().get(0)))
+                .singleElement()
+                .satisfies(out -> assertThat(out.message()).contains("was closed"));
+        assertThat(violations(day, plan))
+                .extracting(Finding::code)
+                .doesNotContain(FindingCode.STATED_WRONG);
+    }
+
+    /** Nothing is flown, nothing is paid. */
+    @Test
+    void a_day_that_ends_before_it_began_costs_nothing() {
+        SmallDay day = paid(day());
+        Plan record = planned(day);
+        LoadId[] all = day.job().loads().stream().map(load -> load.id()).toArray(LoadId[]::new);
+
+        Plan plan =
+                reordered(
+                                day,
+                                record,
+                                dropping(record.steps().get(0).startAt(), all),
+                                OpenDay.Effort.FIRST)
+                        .plan();
+
+        assertThat(plan.steps()).isEmpty();
+        assertThat(plan.summary().price().orElseThrow().totalCents()).isZero();
+        assertThat(violations(day, plan)).isEmpty();
+    }
+
+    /** The machine is on its way to S1 to fetch W1, which is taken off the day; it cannot stay over S1. */
+    @Test
+    void a_machine_that_has_nothing_left_to_do_over_a_site_goes_home() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        Step there = record.steps().get(record.steps().indexOf(lift(record, "W1")) - 1);
+        assertThat(there.to()).isEqualTo(pid("S1"));
+        Instant now = there.endAt().minusSeconds(1);
+        LoadId[] rest =
+                day.job().loads().stream()
+                        .map(load -> load.id())
+                        .filter(id -> !id.value().equals("X1"))
+                        .filter(id -> lift(record, id.value()).startAt().isAfter(now))
+                        .toArray(LoadId[]::new);
+
+        Plan plan = reordered(day, record, dropping(now, rest), OpenDay.Effort.FIRST).plan();
+
+        assertThat(plan.steps().get(plan.steps().size() - 1).to()).isEqualTo(pid("A"));
+        assertThat(violations(day, plan)).isEmpty();
+    }
+
+    /** Rows of the forecast half an hour earlier and a load weighed: what is kept of the day changes no answer. */
+    @Test
+    void a_day_that_is_kept_orders_as_one_that_is_opened_for_the_weather() {
+        SmallDay day =
+                day().rule(
+                                "costs",
+                                new Rules.Costs(3500, 1200, 1000, "EUR")
+                                        .with(new ComfortRates(300, 100, 50, 30, 0, 20)));
+        Plan record = planned(day);
+        OpenDay kept = new OpenDay(day.job(), day.ground());
+        Instant now = lift(record, "B1").endAt().plusSeconds(1);
+        kept.reorder(record, dropping(now), settings(now), OpenDay.Effort.FIRST);
+        for (int earlierS : List.of(1800, 3000, 1800)) {
+            SmallDay other =
+                    earlier(earlierS > 1800 ? weighed(day, "B2", 150) : day, now, earlierS);
+            kept = kept.with(other.job());
+
+            OpenDay.Reordered found =
+                    kept.reorder(record, dropping(now), settings(now), OpenDay.Effort.FIRST);
+
+            assertThat(found.plan())
+                    .isEqualTo(
+                            reordered(other, record, dropping(now), OpenDay.Effort.FIRST).plan());
+        }
+    }
+
+    private static SmallDay earlier(SmallDay day, Instant now, Number byS) {
+        List<WeatherHour> rows =
+                day.job().weather().hours().stream()
+                        .map(
+                                row ->
+                                        row.from().isAfter(now)
+                                                ? with(
+                                                        row,
+                                                        "from",
+                                                        row.from().minusSeconds(byS.longValue()))
+                                                : row)
+                        .toList();
+        return day.inJob("weather", with(day.job().weather(), "hours", rows));
+    }
+
+    /** X1 may hang with B2 and B3, and each of them alone. */
+    @Test
+    void the_bound_of_the_rest_holds_for_every_combination() {
+        SmallDay day = weighed(day(), "X1", 90);
+        Plan record = planned(day);
+        Instant before = record.steps().get(0).startAt().plusSeconds(1);
+
+        Plan plan = anew(day, record, before, new OpenDay.Effort(false, true, () -> false));
+
+        assertThat(plan.summary().provenFor()).contains("all-combinations");
+        assertThat(plan.summary().finishBoundAt().orElseThrow())
+                .isBefore(plan.summary().finishAt());
+        assertThat(violations(day, plan)).isEmpty();
     }
 }

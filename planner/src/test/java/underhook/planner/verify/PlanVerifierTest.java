@@ -14,6 +14,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
@@ -31,6 +32,7 @@ import underhook.core.job.Rules;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
 import underhook.core.job.Zone;
+import underhook.core.plan.Anew;
 import underhook.core.plan.DayPrice;
 import underhook.core.plan.Drop;
 import underhook.core.plan.KitItem;
@@ -1172,6 +1174,26 @@ class PlanVerifierTest {
                         "SUMMARY_WRONG price"));
         all.add(
                 of(
+                        "price of the rest",
+                        d -> anew(d, new DayPrice(FLYING, STANDING, PEOPLE - 5000, "EUR")),
+                        "SUMMARY_WRONG price"));
+        all.add(
+                of(
+                        "rest that begins late",
+                        d -> {
+                            SmallDay own = anew(d, new DayPrice(0, 0, 0, "EUR"));
+                            Anew late =
+                                    with(
+                                            own.plan().summary().anew().orElseThrow(),
+                                            "fromAt",
+                                            own.plan().summary().finishAt());
+                            return own.inPlan(
+                                    "summary",
+                                    with(own.plan().summary(), "anew", Optional.of(late)));
+                        },
+                        "SUMMARY_WRONG price"));
+        all.add(
+                of(
                         "price of another day",
                         d -> {
                             SmallDay own = priced(d, new DayPrice(FLYING, STANDING, PEOPLE, "EUR"));
@@ -1273,6 +1295,20 @@ class PlanVerifierTest {
     private static SmallDay priced(SmallDay d, DayPrice price) {
         return d.rule("costs", new Rules.Costs(3500, 1200, 1000, "EUR"))
                 .inPlan("summary", with(d.plan().summary(), "price", Optional.of(price)));
+    }
+
+    /** The whole day priced as it is, and ordered anew in the morning: its rest is all of it. */
+    private static SmallDay anew(SmallDay d, DayPrice rest) {
+        SmallDay own = priced(d, new DayPrice(FLYING, STANDING, PEOPLE, "EUR"));
+        Anew anew =
+                new Anew(
+                        "before",
+                        at(4080).minusSeconds(60 * PEOPLE / 1000),
+                        rest,
+                        0,
+                        0,
+                        OptionalLong.empty());
+        return own.inPlan("summary", with(own.plan().summary(), "anew", Optional.of(anew)));
     }
 
     /** H1 there, with nothing kept off it but the ground itself. */

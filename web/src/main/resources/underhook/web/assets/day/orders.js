@@ -2,6 +2,7 @@
 import { html, nothing } from '/lib/lit/lit-html.js';
 import { state, set } from './state.js';
 import { delivered, post, news, stock } from './link.js';
+import { clock } from './units.js';
 import { t } from './words.js';
 
 async function ask(heavier) {
@@ -22,7 +23,8 @@ async function askBetter(known, heavier) {
   let better = null;
   try {
     const found = await post('order', { heavier });
-    const gains = known.finishMin - found.finishMin + known.flightMin - found.flightMin;
+    const more = known.leftOut.length - found.leftOut.length;
+    const gains = more || known.costs.restCents - found.costs.restCents || known.finishMin - found.finishMin + known.flightMin - found.flightMin;
     better = found.verified && (gains > 0 || !known.verified) ? found : null;
   } catch {
     // The known order stands.
@@ -41,10 +43,16 @@ async function accept(plan) {
   }
 }
 
+const money = (cents) => (cents / 100).toFixed(2);
+
+const costs = ({ fromAt, moreCents, restCents, currency }) => t(moreCents === null ? 'orders.rest' : 'orders.costs', {
+  more: moreCents === null ? '' : money(moreCents), rest: money(restCents), currency, from: clock(fromAt) });
+
 const offer = (one) => html`<section class="order" aria-label=${t('orders.title')}>
   <h3>${t('orders.because')}</h3>${one.because.length ? html`<ul lang="en">${one.because.map((words) => html`<li>${words}</li>`)}</ul>` : html`<p>${t('orders.nothing')}</p>`}
   <h3>${t('orders.differences')}</h3><ol lang="en">${one.differences.map((words) => html`<li>${words}</li>`)}</ol>
   <p><b>${t('orders.sums', { flight: one.flightMin, finish: one.finishMin })}</b></p>
+  <p>${costs(one.costs)}</p>
   ${one.leftOut.length ? html`<ul class="caution" lang="en">${one.leftOut.map((load) => html`<li>${load.load}: ${load.message}</li>`)}</ul>` : nothing}
   ${one.verified ? html`<div class="grid two"><button class="big main" @click=${() => accept(one.plan)}>${t('orders.accept')}</button><button class="big" @click=${() => set({ orders: null })}>${t('orders.not')}</button></div>`
     : html`<p class="missing">${t('orders.refused')} <span lang="en">${one.violations.join(' ')}</span></p>`}</section>`;

@@ -1,0 +1,313 @@
+package underhook.planner.order;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
+import underhook.core.job.Load;
+import underhook.core.job.LoadId;
+import underhook.core.job.Rules;
+import underhook.core.plan.Anew;
+import underhook.core.plan.CrewStay;
+import underhook.core.plan.DayPrice;
+import underhook.core.plan.LeftOut;
+import underhook.core.plan.Plan;
+import underhook.core.plan.PoleSetting;
+import underhook.core.plan.RefusedComfort;
+import underhook.core.plan.Step;
+import underhook.core.plan.StepKind;
+import underhook.core.plan.Summary;
+
+/** A day ordered anew as one plan: what is frozen of the plan of record, and then the new order. */
+final class JoinedDay {
+    private final DayModel model;
+    private final TripMaker maker;
+    private final People people;
+    private final Plan record;
+    private final Standing now;
+    private final Frozen frozen;
+
+    /** The plan that is flown, how its day stands, and what of it is done. */
+    record Old(Plan record, Standing now, Frozen frozen) {}
+
+    /**
+     * What no order of the rest ends before.
+     *
+     * @param provenFor over which ways of combining its loads, as the plan says it
+     */
+    record Bound(Instant finishAt, String provenFor) {}
+
+    JoinedDay(DayModel model, TripMaker maker, People people, Old old) {
+        this.model = model;
+        this.maker = maker;
+        this.people = people;
+        this.record = old.record();
+        this.now = old.now();
+        this.frozen = old.frozen();
+    }
+
+    /** The whole day: crews, poles and findings of what is done come from the plan of record. */
+    Plan plan(DayState day, PlanSettings settings, Optional<Bound> bound) {
+        List<RefusedComfort> comforts = new Discomforts(model).list(maker.trips(), people, day);
+        Plan fresh =
+                new PlanBuilder(
+                                model,
+                                maker,
+                                people,
+                                new PlanBuilder.Built(
+                                        day, false, Optional.empty(), comforts, frozen.steps()))
+                        .build(settings, leftOut(day), findings(model, people, maker, day));
+        CrewsNow before = new CrewsNow(model, record, now, frozen.steps());
+        List<CrewStay> gone =
+                people.teams.stream().flatMap(crew -> before.gone(crew).stream()).toList();
+        List<CrewStay> crews = new ArrayList<>(gone);
+        crews.addAll(fresh.crews());
+        List<PoleSetting> poles = new ArrayList<>(fresh.poles());
+        record.poles().stream().filter(pole -> frozen.holds(pole.load())).forEach(poles::add);
+        List<Finding> findings = new ArrayList<>(fresh.findings());
+        model.job.crews().forEach(crew -> findings.addAll(before.doubts(crew)));
+        findings.addAll(stops(fresh.leftOut()));
+        findings.addAll(ofDone(findings));
+        List<RefusedComfort> refused =
+                new ArrayList<>(new Discomforts(model).ofDone(frozen.steps(), gone));
+        refused.addAll(comforts);
+        refused.sort(Comparator.comparing(RefusedComfort::at));
+        return new Plan(
+                fresh.id(),
+                fresh.job(),
+                fresh.plannedAt(),
+                fresh.seed(),
+                fresh.effort(),
+                fresh.program(),
+                priced(fresh, refused, bound),
+                fresh.steps(),
+                crews,
+                fresh.leftOut(),
+                findings,
+                fresh.rooms(),
+                poles,
+                fresh.kit());
+    }
+
+    private Summary priced(Plan fresh, List<RefusedComfort> refused, Optional<Bound> bound) {
+        Summary sum = fresh.summary();
+        Rules.Costs costs = model.rules.costs();
+        Instant startAt = model.instant(new DayTables(model, maker, people).startS());
+        List<Step> done = frozen.steps();
+        Instant fromAt = done.isEmpty() ? startAt : done.get(done.size() - 1).endAt();
+        DayPrice price =
+                DayCosts.price(
+                        costs,
+                        millis(sum.flightS()),
+                        Duration.between(startAt, sum.finishAt()),
+                        refused);
+        List<Step> toCome = fresh.steps().subList(done.size(), fresh.steps().size());
+        DayPrice rest =
+                DayCosts.price(
+                        costs,
+                        millis(PlanBuilder.flownS(toCome)),
+                        Duration.between(fromAt, sum.finishAt()),
+                        refused.stream().filter(one -> !one.at().isBefore(fromAt)).toList());
+        Summary old = record.summary();
+        return new Summary(
+                sum.flightS(),
+                sum.finishAt(),
+                sum.rotations(),
+                sum.refuels(),
+                sum.lineChanges(),
+                OptionalDouble.empty(),
+                bound.map(Bound::finishAt).filter(at -> !at.isAfter(sum.finishAt())),
+                bound.map(Bound::provenFor),
+                false,
+                Optional.of(price),
+                List.of(),
+                Optional.of(
+                        new Anew(
+                                record.id(),
+                                fromAt,
+                                rest,
+                                moreS(sum.flightS() - old.flightS()),
+                                Duration.between(old.finishAt(), sum.finishAt()).toMillis()
+                                        / 1000.0,
+                                old.price()
+                                        .map(
+                                                was ->
+                                                        OptionalLong.of(
+                                                                price.totalCents()
+                                                                        - was.totalCents()))
+                                        .orElse(OptionalLong.empty()))));
+    }
+
+    private static Duration millis(double timeS) {
+        return Duration.ofMillis(Math.round(timeS * 1000));
+    }
+
+    /** A plan that was read back has its minutes to six decimals: what is below a thousandth is no difference. */
+    private static double moreS(double differenceS) {
+        return Math.rint(differenceS * 1000) / 1000;
+    }
+
+    /** What the day as told says besides its lifts. */
+    static List<Finding> findings(DayModel model, People people, TripMaker maker, DayState day) {
+        List<Finding> all = new ArrayList<>(model.job.readingFindings());
+        all.addAll(model.zonesAtPlaces().list());
+        all.addAll(maker.findings());
+        all.addAll(new DayFindings(model, people, maker, day).list());
+        return Waivers.applied(model.job, all);
+    }
+
+    private List<Finding> stops(List<LeftOut> leftOut) {
+        return leftOut.stream()
+                .filter(out -> !maker.leftOut().containsKey(out.load()))
+                .map(
+                        out ->
+                                Finding.of(
+                                        out.code(),
+                                        Severity.STOP,
+                                        out.load().value(),
+                                        "rules",
+                                        out.message()))
+                .toList();
+    }
+
+    /** What the plan of record says of loads that are flown, where the new one says nothing of it any more. */
+    private List<Finding> ofDone(List<Finding> said) {
+        return record.findings().stream()
+                .filter(one -> isDone(one.subject()))
+                .filter(
+                        one ->
+                                said.stream()
+                                        .noneMatch(
+                                                also ->
+                                                        also.code() == one.code()
+                                                                && also.subject()
+                                                                        .equals(one.subject())))
+                .toList();
+    }
+
+    private boolean isDone(String subject) {
+        return model.job.loads().stream()
+                .map(Load::id)
+                .anyMatch(id -> id.value().equals(subject) && frozen.holds(id));
+    }
+
+    private List<LeftOut> leftOut(DayState day) {
+        Map<LoadId, LeftOut> out = new LinkedHashMap<>(maker.leftOut());
+        out.keySet().removeIf(frozen::holds);
+        Optional<String> stuck = stuck();
+        for (int k = 0; k < maker.trips().size(); k++) {
+            Trip trip = maker.trips().get(k);
+            if (day.releasedS().get(k) < 0) {
+                trip.ids().forEach(id -> out.put(id, why(id, trip, day, stuck)));
+            }
+        }
+        return List.copyOf(out.values());
+    }
+
+    private LeftOut why(LoadId id, Trip trip, DayState day, Optional<String> stuck) {
+        for (int place : new int[] {trip.from(), trip.to()}) {
+            if (now.closed().contains(model.places.get(place).id())) {
+                // Of a day that is over no lift to come shows that the place is shut.
+                return new LeftOut(
+                        id,
+                        frozen.isOver() ? FindingCode.NO_ROOM_IN_DAY : FindingCode.PLACE_UNUSED,
+                        model.places.get(place).id() + " was closed during the day.");
+            }
+        }
+        Optional<LoadId> missing = missing(trip, day);
+        if (missing.isPresent()) {
+            return new LeftOut(
+                    id,
+                    FindingCode.ORDER_RULE,
+                    missing.get() + ", which must come before it, is left out.");
+        }
+        return new LeftOut(
+                id,
+                FindingCode.NO_ROOM_IN_DAY,
+                stuck.orElse(
+                        "What is left of the day has no room for it: wind, crews, fuel or duty end"
+                                + " first."));
+    }
+
+    /** What a trip waits for in vain. */
+    private Optional<LoadId> missing(Trip trip, DayState day) {
+        return trip.loads().stream()
+                .flatMap(load -> load.after().stream())
+                .map(Load.After::load)
+                .filter(before -> !trip.carries(before) && !isFlown(before, day))
+                .findFirst();
+    }
+
+    private boolean isFlown(LoadId load, DayState day) {
+        for (int k = 0; k < maker.trips().size(); k++) {
+            if (day.releasedS().get(k) >= 0 && maker.trips().get(k).carries(load)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** That the machine is where nothing leads away from any more; empty when something does. */
+    private Optional<String> stuck() {
+        List<Step> done = frozen.steps();
+        if (done.isEmpty()) {
+            return Optional.empty();
+        }
+        Step last = done.get(done.size() - 1);
+        int at = model.place(last.to());
+        int slot = model.slot(model.seconds(last.endAt()));
+        int line = KnownOrder.line(model, last.lineLengthM());
+        boolean leads = slot < 0;
+        for (int to = 0; !leads && to < model.places.size(); to++) {
+            leads = to != at && model.emptyLeg(at, to, line, slot).isPresent();
+        }
+        return leads
+                ? Optional.empty()
+                : Optional.of(
+                        "The machine is at "
+                                + last.to()
+                                + ", from where no way keeps the rules any more. It must leave by eye;"
+                                + " perhaps a new order once the next lift is hooked elsewhere.");
+    }
+
+    /** The plan of record cut off now: what its re-check complains of is not the new order's fault. */
+    Plan upToNow() {
+        List<Step> done = frozen.steps();
+        List<CrewStay> crews =
+                record.crews().stream().filter(stay -> stay.fromAt().isBefore(now.at())).toList();
+        Instant end = done.isEmpty() ? now.at() : done.get(done.size() - 1).endAt();
+        return new Plan(
+                record.id(),
+                record.job(),
+                record.plannedAt(),
+                record.seed(),
+                record.effort(),
+                record.program(),
+                new Summary(
+                        PlanBuilder.flownS(done),
+                        end,
+                        PlanBuilder.count(done, StepKind.ROTATION),
+                        PlanBuilder.count(done, StepKind.REFUEL),
+                        PlanBuilder.count(done, StepKind.LINE_CHANGE),
+                        OptionalDouble.empty(),
+                        Optional.empty(),
+                        Optional.empty(),
+                        false),
+                done,
+                crews,
+                record.leftOut(),
+                record.findings(),
+                record.rooms(),
+                record.poles(),
+                record.kit());
+    }
+}
