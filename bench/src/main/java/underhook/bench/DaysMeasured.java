@@ -31,19 +31,13 @@ final class DaysMeasured implements Measured {
 
     private static final double NEAR_FRACTION = 0.01;
 
+    private static final List<Kind> KINDS =
+            List.of(
+                    new Kind("two laydowns, ways slower by the hour", SeededDay::new),
+                    new Kind("one laydown, guying for half an hour", OneLaydownDay::new));
+
     /** What days are made like. */
-    private enum Kind {
-        TWO_LAYDOWNS("two laydowns, ways slower by the hour", SeededDay::new),
-        ONE_LAYDOWN("one laydown, guying for half an hour", OneLaydownDay::new);
-
-        private final String words;
-        private final Maker maker;
-
-        Kind(String words, Maker maker) {
-            this.words = words;
-            this.maker = maker;
-        }
-    }
+    private record Kind(String words, Maker maker) {}
 
     private interface Maker {
         InventedDay make(int loads, long seed);
@@ -72,7 +66,7 @@ final class DaysMeasured implements Measured {
     @Override
     public String measure() {
         StringBuilder told = new StringBuilder();
-        for (Kind kind : Kind.values()) {
+        for (Kind kind : KINDS) {
             day(kind, LOADS[0], 99);
             for (int loads : LOADS) {
                 told.append(measure(kind, loads));

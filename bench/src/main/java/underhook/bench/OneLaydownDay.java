@@ -70,7 +70,7 @@ final class OneLaydownDay implements InventedDay {
         for (int site = 1; site <= sites; site++) {
             eastM[site] = 280.0 * (site - 1) + random.nextInt(100);
             northM[site] = 500 + random.nextInt(600);
-            guyingS[site] = 1500 + random.nextInt(901);
+            guyingS[site] = 1500L + random.nextInt(901);
             closedHour[site] =
                     random.nextBoolean() ? random.nextInt(1 + loads / LOADS_PER_HOUR) : HOURS;
             poleFuelKg[site] = 230 + random.nextInt(61);
