@@ -127,9 +127,12 @@ final class PlaceWork {
         return Math.max(readyS[place], receivingS[place] + Math.max(READY_BEFORE_S, lastReadyS));
     }
 
-    /** From coming to the release of the last pole, when all but that may be done before, s. */
+    /**
+     * From the last thing that readies a place, or from coming where nothing is received, to the release of the last
+     * pole, when all else may be done before, s. What was laid down earlier may have been made ready meanwhile.
+     */
     long lastStayS(int place) {
-        return Math.max(READY_BEFORE_S, readyS[place]);
+        return Math.max(READY_BEFORE_S, isReadied(place) ? leastReadyS[place] : readyS[place]);
     }
 
     /** How long a team is at a place, at least, before anything is let go there, s. */
