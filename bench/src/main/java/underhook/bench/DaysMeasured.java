@@ -4,21 +4,23 @@ import java.lang.management.ManagementFactory;
 import java.lang.management.MemoryPoolMXBean;
 import java.lang.management.MemoryType;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.ToDoubleFunction;
 import underhook.planner.search.DayOrder;
 import underhook.planner.search.DayTable;
 import underhook.planner.search.Effort;
+import underhook.planner.search.HookChoices;
 import underhook.planner.search.Ordered;
 
 /**
- * Orders of seeded days against the plain order of the same day: at each step what can be let go soonest.
+ * Orders of seeded days of two kinds against the plain order of the same day: at each step what can be let go soonest.
  *
- * <p>Ten days of each size. Ratios are ours over plain, of days on which both fly the same loads: of the chosen day,
- * and of the earliest of those to choose from that fly no more than the plain one. Gaps are over the bound on the
+ * <p>Ten days of each kind and size. Ratios are ours over plain, of days on which both fly the same loads: of the chosen
+ * day, and of the earliest of those to choose from that fly no more than the plain one. Gaps are over the bound on the
  * flying time, of the chosen day and of the one to choose from that flies least; and over the bound on the finish, of
- * the earliest to choose from. That bound over the plain finish says what no order could reach.
+ * the earliest to choose from. That bound over the plain finish says what no order could reach. The bounds hold over
+ * every way of putting the loads on hooks together; proven best is a finish that is its bound.
  */
 final class DaysMeasured implements Measured {
     private static final int[] LOADS = {20, 40, 60, 88, 120};
@@ -26,6 +28,20 @@ final class DaysMeasured implements Measured {
 
     /** Work meant for a minute; it takes less than half of that. */
     private static final int EFFORT_S = 60;
+
+    private static final double NEAR_FRACTION = 0.01;
+
+    private static final List<Kind> KINDS =
+            List.of(
+                    new Kind("two laydowns, ways slower by the hour", SeededDay::new),
+                    new Kind("one laydown, guying for half an hour", OneLaydownDay::new));
+
+    /** What days are made like. */
+    private record Kind(String words, Maker maker) {}
+
+    private interface Maker {
+        InventedDay make(int loads, long seed);
+    }
 
     /** What came of one day. */
     private record Day(
@@ -50,50 +66,47 @@ final class DaysMeasured implements Measured {
     @Override
     public String measure() {
         StringBuilder told = new StringBuilder();
-        day(LOADS[0], 99);
-        for (int loads : LOADS) {
-            List<Day> days = new ArrayList<>();
-            for (int seed = 1; seed <= SEEDS; seed++) {
-                days.add(day(loads, seed));
+        for (Kind kind : KINDS) {
+            day(kind, LOADS[0], 99);
+            for (int loads : LOADS) {
+                told.append(measure(kind, loads));
             }
-            List<Day> alike = days.stream().filter(Day::alike).toList();
-            told.append(
-                    String.format(
-                            Locale.ROOT,
-                            "days: %d loads: on %d days of %d alike finish %s, flying %s of plain,"
-                                    + " earliest at no more flying %s, bound on the finish %s;"
-                                    + " earliest over that bound %s %%; flying over its bound %s %%,"
-                                    + " where least is flown %s %%, on %d days at most 1 %%; bound in"
-                                    + " %s s, search in %s s;"
-                                    + " left out %d, plain %d; heap at most %d MB%n",
-                            loads,
-                            alike.size(),
-                            days.size(),
-                            spread(alike.stream().mapToDouble(Day::finishRatio).toArray()),
-                            spread(alike.stream().mapToDouble(Day::flightRatio).toArray()),
-                            spread(
-                                    alike.stream()
-                                            .mapToDouble(Day::earliestRatio)
-                                            .filter(Double::isFinite)
-                                            .toArray()),
-                            spread(alike.stream().mapToDouble(Day::finishBoundRatio).toArray()),
-                            spread(
-                                    days.stream()
-                                            .mapToDouble(d -> d.finishGapFraction() * 100)
-                                            .toArray()),
-                            spread(days.stream().mapToDouble(d -> d.gapFraction() * 100).toArray()),
-                            spread(
-                                    days.stream()
-                                            .mapToDouble(d -> d.leastGapFraction() * 100)
-                                            .toArray()),
-                            days.stream().filter(d -> d.leastGapFraction() <= 0.01).count(),
-                            spread(days.stream().mapToDouble(Day::boundS).toArray()),
-                            spread(days.stream().mapToDouble(Day::searchS).toArray()),
-                            days.stream().mapToInt(Day::leftOut).sum(),
-                            days.stream().mapToInt(Day::plainLeftOut).sum(),
-                            peakBytes() >> 20));
         }
         return told.append("days: heap in use, not yet collected counted").toString();
+    }
+
+    private static String measure(Kind kind, int loads) {
+        List<Day> days = new ArrayList<>();
+        for (int seed = 1; seed <= SEEDS; seed++) {
+            days.add(day(kind, loads, seed));
+        }
+        List<Day> alike = days.stream().filter(Day::alike).toList();
+        return String.format(
+                Locale.ROOT,
+                "days: %s: %d loads: on %d days of %d alike finish %s, flying %s of plain, earliest at"
+                        + " no more flying %s, bound on the finish %s; earliest over that bound %s %%,"
+                        + " on %d days at most 1 %%, on %d proven best; flying over its bound %s %%,"
+                        + " where least is flown %s %%, on %d days at most 1 %%; bounds in %s s, search"
+                        + " in %s s; left out %d, plain %d; heap at most %d MB%n",
+                kind.words,
+                loads,
+                alike.size(),
+                days.size(),
+                spread(alike, Day::finishRatio),
+                spread(alike, Day::flightRatio),
+                spread(alike, Day::earliestRatio),
+                spread(alike, Day::finishBoundRatio),
+                spread(days, day -> day.finishGapFraction() * 100),
+                days.stream().filter(day -> day.finishGapFraction() <= NEAR_FRACTION).count(),
+                days.stream().filter(day -> day.finishGapFraction() <= 0).count(),
+                spread(days, day -> day.gapFraction() * 100),
+                spread(days, day -> day.leastGapFraction() * 100),
+                days.stream().filter(day -> day.leastGapFraction() <= NEAR_FRACTION).count(),
+                spread(days, Day::boundS),
+                spread(days, Day::searchS),
+                days.stream().mapToInt(Day::leftOut).sum(),
+                days.stream().mapToInt(Day::plainLeftOut).sum(),
+                peakBytes() >> 20);
     }
 
     private static long peakBytes() {
@@ -107,8 +120,9 @@ final class DaysMeasured implements Measured {
         return sum;
     }
 
-    private static Day day(int loads, long seed) {
-        DayTable table = new SeededDay(loads, seed).table();
+    private static Day day(Kind kind, int loads, long seed) {
+        InventedDay made = kind.maker.make(loads, seed);
+        DayTable table = made.table();
         Ordered plain = DayOrder.plain(table);
         long start = System.nanoTime();
         DayOrder.Found all =
@@ -119,9 +133,11 @@ final class DaysMeasured implements Measured {
                         done -> {});
         Ordered found = all.day();
         long searched = System.nanoTime();
-        double boundS = DayOrder.flightBoundS(table, found);
+        DayTable everyWay = made.everyWay();
+        HookChoices hooks = made.hooks(found);
+        double boundS = DayOrder.flightBoundS(everyWay, hooks, found.flownS());
+        double finishBoundS = DayOrder.finishBoundS(everyWay, hooks, boundS);
         long bounded = System.nanoTime();
-        double finishBoundS = DayOrder.finishBoundS(table, found, boundS);
         return new Day(
                 (double) found.finishS() / plain.finishS(),
                 (double) found.flownS() / plain.flownS(),
@@ -159,12 +175,13 @@ final class DaysMeasured implements Measured {
         return (int) day.releasedS().stream().filter(releasedS -> releasedS < 0).count();
     }
 
-    private static String spread(double[] values) {
-        if (values.length == 0) {
+    /** Median, least and most of what is finite. */
+    private static String spread(List<Day> days, ToDoubleFunction<Day> what) {
+        double[] sorted =
+                days.stream().mapToDouble(what).filter(Double::isFinite).sorted().toArray();
+        if (sorted.length == 0) {
             return "not measured";
         }
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
         return String.format(
                 Locale.ROOT,
                 "%.3f (%.3f to %.3f)",

@@ -21,8 +21,7 @@ import underhook.planner.search.TripRow;
  * poles of every fourth site after an hour for each ten loads. Fuel, reserve and limits as on the demo day, but
  * the engine may run ten hours a day of fourteen.
  */
-final class SeededDay {
-    static final int LOADS_PER_SITE = 4;
+final class SeededDay implements InventedDay {
     private static final int HOURS = 14;
     private static final long HOUR_S = 3600;
     private static final int LOADS_UNTIL_AN_HOUR_IS_OVER = 10;
@@ -89,7 +88,8 @@ final class SeededDay {
         return Math.hypot(eastM[one] - eastM[other], northM[one] - northM[other]);
     }
 
-    DayTable table() {
+    @Override
+    public DayTable table() {
         List<SpotRow> spots = new ArrayList<>();
         for (int place = 0; place < sites + 2; place++) {
             boolean site = place >= 2;

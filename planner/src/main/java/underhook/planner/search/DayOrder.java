@@ -137,7 +137,7 @@ public final class DayOrder {
      * @param flownS what no order flies less than, s
      */
     public static long finishBoundS(DayTable table, HookChoices hooks, double flownS) {
-        return new FinishBound(table, hooks.certain(table.trips())).finishS(flownS);
+        return new FinishBound(table, hooks).finishS(flownS);
     }
 
     private static Ordered build(Decoder decoder, Wish wish) {

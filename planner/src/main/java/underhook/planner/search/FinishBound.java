@@ -9,14 +9,18 @@ package underhook.planner.search;
  */
 final class FinishBound {
     private final DayTable table;
+    private final HookChoices hooks;
+
+    /** Trips that are flown, however loads are combined. */
     private final boolean[] placed;
 
-    /**
-     * @param placed trips that are flown, however loads are combined
-     */
-    FinishBound(DayTable table, boolean[] placed) {
+    private final HomeWays home;
+
+    FinishBound(DayTable table, HookChoices hooks) {
         this.table = table;
-        this.placed = placed.clone();
+        this.hooks = hooks;
+        this.placed = hooks.certain(table.trips.length);
+        this.home = new HomeWays(table);
     }
 
     /**
@@ -32,10 +36,11 @@ final class FinishBound {
             if (placed[k]) {
                 TripRow trip = table.trips[k];
                 long laterS = (trip.releases() - 1) * trip.nextReleaseS();
-                finishS = Math.max(finishS, earliest.releaseS(k) + laterS + homeS(trip.to()));
+                finishS = Math.max(finishS, earliest.releaseS(k) + laterS + home.leastS(trip.to()));
             }
         }
-        return Math.max(finishS, work.lastReleaseS() + leastHomeS());
+        finishS = Math.max(finishS, work.lastReleaseS() + leastHomeS());
+        return Math.max(finishS, new TeamRounds(table, hooks, earliest, home).finishS());
     }
 
     private long machineS(long flownS) {
@@ -73,26 +78,12 @@ final class FinishBound {
         return table.cuts() > cuts ? DayTable.NEVER_S : longestS;
     }
 
-    /** The least way from a place to where the machine may stand, s. */
-    private long homeS(int place) {
-        if (table.spots[place].ground()) {
-            return 0;
-        }
-        double leastS = Double.POSITIVE_INFINITY;
-        for (int to = 0; to < table.spots.length; to++) {
-            for (int hour = 0; hour < table.slots() && table.spots[to].ground(); hour++) {
-                leastS = Math.min(leastS, table.leastEmptyS(place, to, hour));
-            }
-        }
-        return leastS < HourLeast.NONE_S ? (long) Math.floor(leastS) : 0;
-    }
-
     private long leastHomeS() {
         long leastS = DayTable.NEVER_S;
         for (int k = 0; k < placed.length; k++) {
             leastS =
                     placed[k] && table.trips[k].standsUp()
-                            ? Math.min(leastS, homeS(table.trips[k].to()))
+                            ? Math.min(leastS, home.leastS(table.trips[k].to()))
                             : leastS;
         }
         return leastS < DayTable.NEVER_S ? leastS : 0;

@@ -87,6 +87,20 @@ final class TinyDay {
                     afterS);
         }
 
+        Lift busy(long otherBusyS, long otherReadyS) {
+            return new Lift(
+                    from,
+                    to,
+                    hookS,
+                    setDownS,
+                    pole,
+                    backhaul,
+                    otherBusyS,
+                    otherReadyS,
+                    after,
+                    afterS);
+        }
+
         Lift after(int other, long waitS) {
             return new Lift(from, to, hookS, setDownS, pole, backhaul, busyS, readyS, other, waitS);
         }
@@ -195,6 +209,24 @@ final class TinyDay {
         long atS = releasedS - releasedS % 300;
         boolean sun = atS >= wind.sunFromS && atS < wind.sunUntilS;
         return wind.spellCents.get(spell) + (sun ? wind.sunCents : 0);
+    }
+
+    /** A day of long guying and making ready, on which any spell may be closed for a pole. */
+    static TinyDay ofLongGuying(long seed, int count) {
+        TinyDay day = of(seed, count);
+        SplittableRandom random = new SplittableRandom(seed + 55);
+        List<Lift> slow = new ArrayList<>();
+        for (Lift lift : day.lifts) {
+            long busyS = lift.pole() ? 900 + random.nextInt(1800) : 0;
+            slow.add(lift.busy(busyS, lift.readyS() > 0 ? random.nextInt(1200) : 0));
+        }
+        TinyDay other = day.withLifts(slow);
+        for (int k = 0; k < count; k++) {
+            for (int spell = 0; spell < UNTIL_S.length && slow.get(k).pole(); spell++) {
+                other.open[k][spell] = random.nextInt(4) > 0;
+            }
+        }
+        return other;
     }
 
     /** A day on which each spell has its own wind. */
