@@ -72,10 +72,10 @@ final class CrewFlights {
         return all;
     }
 
-    void addTo(int[] surplus) {
+    void addTo(int[] surplus, Posts posts) {
         for (Option option : chosen) {
-            surplus[option.to()]++;
-            surplus[table.spots.length + option.from()]--;
+            surplus[posts.standing(option.to())]++;
+            surplus[posts.standing(option.from())]--;
         }
     }
 
@@ -94,8 +94,12 @@ final class CrewFlights {
         return best;
     }
 
-    /** Priced cost of every needed flight by its cheapest way; loads the hours with them. */
-    double costS(double[] hourFactor, double[] placePricesS, double[] loadS) {
+    /**
+     * Priced cost of every needed flight by its cheapest way; loads the hours with them.
+     *
+     * @param standingS what it is worth to stand at each place
+     */
+    double costS(double[] hourFactor, double[] standingS, double[] loadS) {
         double sum = 0;
         for (int i = 0; i < chosen.length; i++) {
             double bestCost = Double.POSITIVE_INFINITY;
@@ -103,8 +107,8 @@ final class CrewFlights {
                 int hour = cheapestHour(option, hourFactor);
                 double costS =
                         flightS(option, hour) * hourFactor[hour]
-                                + placePricesS[option.to()]
-                                - placePricesS[table.spots.length + option.from()];
+                                + standingS[option.to()]
+                                - standingS[option.from()];
                 if (costS < bestCost) {
                     bestCost = costS;
                     chosen[i] = option;

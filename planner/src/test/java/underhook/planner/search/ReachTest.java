@@ -49,6 +49,15 @@ class ReachTest {
     }
 
     @Test
+    void a_flight_to_a_site_is_bounded_like_any_other() {
+        DayTable table = day(NO_WALK, SITE, true);
+
+        // There and back with people, boarding twice: 240 s; the load 220 s and the way back 60 s.
+        assertThat(DayOrder.plain(table).flownS()).isEqualTo(520);
+        assertThat(DayOrder.flightBoundS(table, DayOrder.plain(table))).isEqualTo(520);
+    }
+
+    @Test
     void a_path_is_not_enough_for_people_who_may_not_receive() {
         assertThat(day(600, SITE, false).isReached(0)).isFalse();
     }

@@ -274,6 +274,25 @@ final class TinyDay {
                 new HookChoices(groups));
     }
 
+    /**
+     * The same with one or two loads more that are hooked out at sites: fetched after all that goes there or, where people
+     * stay at every site, moved on to another, some only after what was set down there has lain a while.
+     */
+    TinyDay withFetched(long seed) {
+        SplittableRandom random = new SplittableRandom(seed + 313);
+        List<Lift> more = new ArrayList<>(lifts);
+        for (int count = 1 + random.nextInt(2); count > 0; count--) {
+            int there = random.nextInt(lifts.size());
+            int site = Math.max(lifts.get(there).from(), lifts.get(there).to());
+            boolean backhaul = !staffed || random.nextBoolean();
+            int to = backhaul ? random.nextInt(2) : 2 + (site - 1) % SITES;
+            int after = !backhaul && random.nextBoolean() ? there : -1;
+            long waitS = random.nextInt(3) * 900L;
+            more.add(new Lift(site, to, 60, 40, false, backhaul, 0, 0, after, waitS));
+        }
+        return withLifts(more);
+    }
+
     /** The same with one more bag to where a bag goes, which can be let go only after the day is over. */
     TinyDay withOneTooLate(int bag) {
         Lift one = lifts.get(bag);
