@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A lower bound on the seconds in the air, over every order of the placed loads and every way of combining
@@ -12,12 +13,13 @@ import java.util.function.IntToDoubleFunction;
  * <p>The machine's path is one chain: a trip, an empty way to the next hook-up, and so on. Three things are
  * kept of it, the rest is left free. Each trip and each way takes at least what it takes in the hour in which
  * it begins. The ways join ends to beginnings ({@link PlacePrices}), from each end only to what may follow it
- * ({@link Posts}, {@link Joins}), and only after what nothing must follow is the day over. And an hour, or several in a row, hold
- * only so much flying: what does not fit into the cheap hours has to be flown in dearer ones, breaks and
- * fuelling counted. That last rule is priced: for any price of an hour's seconds, the priced total less the
- * price of what the hours hold is a bound; the prices are improved step by step, and the best one is told.
+ * ({@link Posts}, {@link Joins}), and the day ends only after what nothing must follow. And an hour, or several in a
+ * row, hold only so much flying: what does not fit into the cheap hours has to be flown in dearer ones, breaks and
+ * fuelling counted. That last rule is priced: for any price of an hour's seconds, the priced total less the price of
+ * what the hours hold is a bound; the prices are improved step by step, and the best one is told.
  *
- * <p>People who cannot walk to where only they may work are flown there at least once.
+ * <p>People who cannot walk to where only they may work are flown there at least once ({@link CrewFlights}). How they are
+ * flown decides from when they may work where ({@link TeamChain}), so each flight is priced with all trips of its team.
  */
 final class FlightBound {
     private static final int STEPS = 60;
@@ -49,8 +51,11 @@ final class FlightBound {
     /** Seconds that the cheapest choices put into each hour. */
     private final double[] loadS;
 
-    /** What each trip costs at the prices last asked for, begun in its cheapest hour. */
-    private final double[] tripCostS;
+    /** Of each group which team that must be flown alone may do it; none where that is not so. */
+    private final int[] owner;
+
+    /** In which hour each trip of the cheapest choices is cheapest. */
+    private final int[] hourOf;
 
     /** What it is worth to be at each post. */
     private double[] worthS;
@@ -64,10 +69,14 @@ final class FlightBound {
         this.placed = hooks.placed(table.trips.length);
         boolean[] certain = hooks.certain(table.trips.length);
         this.least = new HourLeast(table, placed, new Earliest(table, certain));
-        this.crews = new CrewFlights(table, least, placed);
+        this.crews = new CrewFlights(least, hooks);
+        this.owner = new int[choices.size()];
+        for (int group = 0; group < owner.length; group++) {
+            owner[group] = owner(choices.get(group));
+        }
         this.room = new HourRoom(table);
         this.loadS = new double[least.hours];
-        this.tripCostS = new double[table.trips.length];
+        this.hourOf = new int[table.trips.length];
         this.posts = new Posts(least, placed, new Joins(table, placed, certain));
         this.worthS = new double[posts.count()];
         this.waysOn = new WaysOn(posts, least.hours);
@@ -168,11 +177,16 @@ final class FlightBound {
         worthS = worthOfPostsS(hourFactor);
         waysOn.price(hourFactor, worthS);
         double sum = worthS[posts.start()] - worthS[posts.end()];
-        priceTrips(hourFactor);
         for (int group = 0; group < choices.size(); group++) {
-            sum += cheapestCoverS(group, hourFactor);
+            sum += owner[group] < 0 ? cheapestCoverS(group, hourFactor, null) : 0;
         }
-        sum += crews.costS(hourFactor, standingS(), loadS);
+        double[] standingS = standingS();
+        for (int team = 0; team < crews.count(); team++) {
+            sum += cheapestFlightS(team, hourFactor, standingS);
+        }
+        for (List<Integer> cover : cheapest) {
+            load(cover);
+        }
         loadWays(hourFactor);
         return sum - room.costS(roomRatio);
     }
@@ -186,43 +200,78 @@ final class FlightBound {
         return standingS;
     }
 
-    private void priceTrips(double[] hourFactor) {
-        for (int k = 0; k < tripCostS.length; k++) {
-            tripCostS[k] = placed[k] ? tripCostS(k, cheapestHour(k, hourFactor), hourFactor) : 0;
+    /** A flight of a team with all trips that it alone may do. */
+    private double cheapestFlightS(int team, double[] hourFactor, double[] standingS) {
+        double bestSum = Double.POSITIVE_INFINITY;
+        CrewFlights.Flight best = crews.ofTeam(team).get(0);
+        for (CrewFlights.Flight flight : crews.ofTeam(team)) {
+            double sum =
+                    crews.costS(flight, hourFactor, standingS)
+                            + ownedS(team, hourFactor, flight.soonest());
+            if (sum < bestSum) {
+                bestSum = sum;
+                best = flight;
+            }
         }
+        ownedS(team, hourFactor, best.soonest());
+        crews.choose(team, best, hourFactor, loadS);
+        return bestSum;
     }
 
-    private double cheapestCoverS(int group, double[] hourFactor) {
+    private double ownedS(int team, double[] hourFactor, TeamChain.@Nullable From soonest) {
+        double sum = 0;
+        for (int group = 0; group < owner.length; group++) {
+            sum += owner[group] == team ? cheapestCoverS(group, hourFactor, soonest) : 0;
+        }
+        return sum;
+    }
+
+    private int owner(List<List<Integer>> group) {
+        int first = crews.owner(group.get(0).get(0));
+        return group.stream().flatMap(List::stream).allMatch(k -> crews.owner(k) == first)
+                ? first
+                : DayTable.NONE;
+    }
+
+    private double cheapestCoverS(
+            int group, double[] hourFactor, TeamChain.@Nullable From soonest) {
         double bestSum = Double.POSITIVE_INFINITY;
         for (List<Integer> cover : choices.get(group)) {
             double sum = 0;
             for (int k : cover) {
-                sum += tripCostS[k];
+                hourOf[k] = cheapestHour(k, hourFactor, soonest);
+                sum += tripCostS(k, hourOf[k], hourFactor, soonest);
             }
             if (sum < bestSum) {
                 bestSum = sum;
                 cheapest.set(group, cover);
             }
         }
-        for (int k : cheapest.get(group)) {
-            int hour = cheapestHour(k, hourFactor);
-            loadS[hour] += Math.min(least.tripS(k, hour), HourLeast.NONE_S / 100);
-            waysOn.load(posts.leaving(k), hour, loadS);
-        }
         return bestSum;
     }
 
+    private void load(List<Integer> cover) {
+        for (int k : cover) {
+            loadS[hourOf[k]] += Math.min(least.tripS(k, hourOf[k]), HourLeast.NONE_S / 100);
+            waysOn.load(posts.leaving(k), hourOf[k], loadS);
+        }
+    }
+
     /** A trip and the way on, less what it is worth to be where it is hooked up. */
-    private double tripCostS(int k, int hour, double[] hourFactor) {
+    private double tripCostS(
+            int k, int hour, double[] hourFactor, TeamChain.@Nullable From soonest) {
+        if (soonest != null && !soonest.mayBegin(k, hour)) {
+            return HourLeast.NONE_S;
+        }
         return least.tripS(k, hour) * hourFactor[hour]
                 + waysOn.costS(posts.leaving(k), hour)
                 - worthS[posts.hooking(k)];
     }
 
-    private int cheapestHour(int k, double[] hourFactor) {
+    private int cheapestHour(int k, double[] hourFactor, TeamChain.@Nullable From soonest) {
         int best = 0;
         for (int hour = 1; hour < least.hours; hour++) {
-            if (tripCostS(k, hour, hourFactor) < tripCostS(k, best, hourFactor)) {
+            if (tripCostS(k, hour, hourFactor, soonest) < tripCostS(k, best, hourFactor, soonest)) {
                 best = hour;
             }
         }
@@ -320,9 +369,8 @@ final class FlightBound {
         boolean any = false;
         for (List<Integer> cover : cheapest) {
             for (int k : cover) {
-                int hour = cheapestHour(k, hourFactor);
-                any |= least.makeTripExact(k, hour);
-                any |= waysOn.makeExact(posts.leaving(k), hour);
+                any |= least.makeTripExact(k, hourOf[k]);
+                any |= waysOn.makeExact(posts.leaving(k), hourOf[k]);
             }
         }
         any |= eachWay(hourFactor, posts::makeExact);

@@ -91,6 +91,25 @@ class FlightBoundPropertyTest {
     }
 
     @Test
+    void no_order_that_is_built_flies_less_with_crews_that_are_flown() {
+        int whole = 0;
+        double sumRatio = 0;
+        for (int seed = 0; seed < 2 * DAYS; seed++) {
+            TinyDay day = TinyDay.ofFlownTeams(seed, 3 + seed % 2);
+            TinyDay other = seed % 3 == 0 ? day.withFetched(seed) : day;
+            long leastS = leastBuilt(other).flownS();
+            if (leastS < Long.MAX_VALUE) {
+                whole++;
+                double boundS = boundS(other);
+                assertThat(boundS).as("day %d", seed).isLessThanOrEqualTo((double) leastS);
+                sumRatio += boundS / leastS;
+            }
+        }
+        assertThat(whole).isGreaterThan(DAYS / 2);
+        assertThat(sumRatio / whole).as("mean of bound over best").isGreaterThan(0.8);
+    }
+
+    @Test
     void no_combination_flies_less_than_the_bound_over_all_of_them() {
         int whole = 0;
         int apart = 0;
