@@ -13,9 +13,6 @@ import java.util.stream.IntStream;
 final class PlacePrices {
     private static final double TINY_S = 1e-9;
 
-    /** Less than no way at all, more than every way in a row, s. */
-    private static final double APART_S = HourLeast.NONE_S / 4;
-
     private final int count;
     private final double[][] costS;
     private final int[][] flow;
@@ -132,12 +129,20 @@ final class PlacePrices {
         fall(priceS);
         for (int place = 0; place < count; place++) {
             if (priceS[place] >= HourLeast.NONE_S) {
-                // No end hangs together with it: only how it lies to its own neighbours counts.
-                priceS[place] = APART_S;
+                // Joined to no end: worth as little as the ways to it allow.
+                priceS[place] = lowestS(priceS, place);
                 fall(priceS);
             }
         }
         return closedS(priceS);
+    }
+
+    private double lowestS(double[] priceS, int place) {
+        return IntStream.of(near[place])
+                .filter(a -> priceS[a] < HourLeast.NONE_S && costS[a][place] < HourLeast.NONE_S)
+                .mapToDouble(a -> priceS[a] - costS[a][place])
+                .max()
+                .orElse(0);
     }
 
     private void fall(double[] priceS) {
