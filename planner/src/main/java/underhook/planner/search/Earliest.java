@@ -51,7 +51,7 @@ final class Earliest {
                                 && other.readyAfterS() > 0
                                 && other.to() == table.trips[k].to()
                                 && table.windowEndS[i] >= 0;
-                leastS = readies ? Math.max(leastS, releaseS[i]) : leastS;
+                leastS = readies ? Math.max(leastS, releaseS[i] + other.readyAfterS()) : leastS;
             }
             moved |= leastS > releaseS[k];
             releaseS[k] = leastS;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A lower bound on the seconds in the air, over every order of the placed loads and every way of combining
@@ -11,12 +12,14 @@ import java.util.function.IntToDoubleFunction;
  *
  * <p>The machine's path is one chain: a trip, an empty way to the next hook-up, and so on. Three things are
  * kept of it, the rest is left free. Each trip and each way takes at least what it takes in the hour in which
- * it begins. The ways join ends to beginnings ({@link PlacePrices}). And an hour, or several in a row, hold
- * only so much flying: what does not fit into the cheap hours has to be flown in dearer ones, breaks and
- * fuelling counted. That last rule is priced: for any price of an hour's seconds, the priced total less the
- * price of what the hours hold is a bound; the placeS are improved step by step, and the best one is told.
+ * it begins. The ways join ends to beginnings ({@link PlacePrices}), from each end only to what may follow it
+ * ({@link Posts}, {@link Joins}), and the day ends only after what nothing must follow. And an hour, or several in a
+ * row, hold only so much flying: what does not fit into the cheap hours has to be flown in dearer ones, breaks and
+ * fuelling counted. That last rule is priced: for any price of an hour's seconds, the priced total less the price of
+ * what the hours hold is a bound; the prices are improved step by step, and the best one is told.
  *
- * <p>People who cannot walk to where only they may work are flown there at least once.
+ * <p>People who cannot walk to where only they may work are flown there at least once ({@link CrewFlights}). How they are
+ * flown decides from when they may work where ({@link TeamChain}), so each flight is priced with all trips of its team.
  */
 final class FlightBound {
     private static final int STEPS = 60;
@@ -41,18 +44,22 @@ final class FlightBound {
 
     private final HourRoom room;
     private final CrewFlights crews;
+    private final Posts posts;
     private final WaysOn waysOn;
-    private final boolean[] ends;
     private final boolean[] placed;
 
     /** Seconds that the cheapest choices put into each hour. */
     private final double[] loadS;
 
-    /** What each trip costs at the prices last asked for, begun in its cheapest hour. */
-    private final double[] tripCostS;
+    /** Of each group which team that must be flown alone may do it; none where that is not so. */
+    private final int[] owner;
 
-    private double[] placeS;
-    private final boolean[] meets;
+    /** In which hour each trip of the cheapest choices is cheapest. */
+    private final int[] hourOf;
+
+    /** What it is worth to be at each post. */
+    private double[] worthS;
+
     private int[][] flow = new int[0][];
 
     FlightBound(DayTable table, HookChoices hooks) {
@@ -62,26 +69,17 @@ final class FlightBound {
         this.placed = hooks.placed(table.trips.length);
         boolean[] certain = hooks.certain(table.trips.length);
         this.least = new HourLeast(table, placed, new Earliest(table, certain));
-        this.crews = new CrewFlights(table, least, placed);
+        this.crews = new CrewFlights(least, hooks);
+        this.owner = new int[choices.size()];
+        for (int group = 0; group < owner.length; group++) {
+            owner[group] = owner(choices.get(group));
+        }
         this.room = new HourRoom(table);
         this.loadS = new double[least.hours];
-        this.tripCostS = new double[table.trips.length];
-        this.ends = new boolean[2 * table.spots.length];
-        for (int place = 0; place < table.spots.length; place++) {
-            ends[place] = table.spots[place].ground();
-        }
-        this.placeS = new double[2 * table.spots.length];
-        this.meets = new boolean[table.spots.length];
-        Joins joins = new Joins(table, placed, certain);
-        for (int place = 0; place < meets.length; place++) {
-            meets[place] = !table.spots[place].site() || joins.isAny(place);
-        }
-        this.waysOn = new WaysOn(table, least, meets);
-    }
-
-    /** Where the machine is when it begins a trip from a place; where it is after one is the place itself. */
-    private int hookAt(int place) {
-        return table.spots.length + place;
+        this.hourOf = new int[table.trips.length];
+        this.posts = new Posts(least, placed, new Joins(table, placed, certain));
+        this.worthS = new double[posts.count()];
+        this.waysOn = new WaysOn(posts, least.hours);
     }
 
     /**
@@ -90,6 +88,9 @@ final class FlightBound {
      * @param knownS seconds in the air of a day that is known, which only guides the steps
      */
     double boundS(double knownS) {
+        if (choices.isEmpty()) {
+            return 0;
+        }
         double[] bestRoom = new double[room.count()];
         int steps = STEPS;
         for (int round = 0; round < ROUNDS; round++) {
@@ -169,68 +170,108 @@ final class FlightBound {
         return bestRoom;
     }
 
-    /** The bound at given placeS of the hours; leaves behind what each hour is loaded with. */
+    /** The bound at given prices of the hours; leaves behind what each hour is loaded with. */
     private double valueS(double[] roomRatio) {
         double[] hourFactor = room.hourFactor(roomRatio);
         Arrays.fill(loadS, 0);
-        placeS = placePricesS(hourFactor);
-        waysOn.price(hourFactor, placeS);
-        double sum = placeS[table.rules.startPlace()] - highestEndS();
-        priceTrips(hourFactor);
+        worthS = worthOfPostsS(hourFactor);
+        waysOn.price(hourFactor, worthS);
+        double sum = worthS[posts.start()] - worthS[posts.end()];
         for (int group = 0; group < choices.size(); group++) {
-            sum += cheapestCoverS(group, hourFactor);
+            sum += owner[group] < 0 ? cheapestCoverS(group, hourFactor, null) : 0;
         }
-        sum += crews.costS(hourFactor, placeS, loadS);
+        double[] standingS = standingS();
+        for (int team = 0; team < crews.count(); team++) {
+            sum += cheapestFlightS(team, hourFactor, standingS);
+        }
+        for (List<Integer> cover : cheapest) {
+            load(cover);
+        }
         loadWays(hourFactor);
         return sum - room.costS(roomRatio);
     }
 
-    private double highestEndS() {
-        double high = Double.NEGATIVE_INFINITY;
-        for (int place = 0; place < ends.length; place++) {
-            high = ends[place] ? Math.max(high, placeS[place]) : high;
+    private double[] standingS() {
+        double[] standingS = new double[table.spots.length];
+        for (int place = 0; place < standingS.length; place++) {
+            int post = posts.standing(place);
+            standingS[place] = post < 0 ? 0 : worthS[post];
         }
-        return high;
+        return standingS;
     }
 
-    private void priceTrips(double[] hourFactor) {
-        for (int k = 0; k < tripCostS.length; k++) {
-            tripCostS[k] = placed[k] ? tripCostS(k, cheapestHour(k, hourFactor), hourFactor) : 0;
+    /** A flight of a team with all trips that it alone may do. */
+    private double cheapestFlightS(int team, double[] hourFactor, double[] standingS) {
+        double bestSum = Double.POSITIVE_INFINITY;
+        CrewFlights.Flight best = crews.ofTeam(team).get(0);
+        for (CrewFlights.Flight flight : crews.ofTeam(team)) {
+            double sum =
+                    crews.costS(flight, hourFactor, standingS)
+                            + ownedS(team, hourFactor, flight.soonest());
+            if (sum < bestSum) {
+                bestSum = sum;
+                best = flight;
+            }
         }
+        ownedS(team, hourFactor, best.soonest());
+        crews.choose(team, best, hourFactor, loadS);
+        return bestSum;
     }
 
-    private double cheapestCoverS(int group, double[] hourFactor) {
+    private double ownedS(int team, double[] hourFactor, TeamChain.@Nullable From soonest) {
+        double sum = 0;
+        for (int group = 0; group < owner.length; group++) {
+            sum += owner[group] == team ? cheapestCoverS(group, hourFactor, soonest) : 0;
+        }
+        return sum;
+    }
+
+    private int owner(List<List<Integer>> group) {
+        int first = crews.owner(group.get(0).get(0));
+        return group.stream().flatMap(List::stream).allMatch(k -> crews.owner(k) == first)
+                ? first
+                : DayTable.NONE;
+    }
+
+    private double cheapestCoverS(
+            int group, double[] hourFactor, TeamChain.@Nullable From soonest) {
         double bestSum = Double.POSITIVE_INFINITY;
         for (List<Integer> cover : choices.get(group)) {
             double sum = 0;
             for (int k : cover) {
-                sum += tripCostS[k];
+                hourOf[k] = cheapestHour(k, hourFactor, soonest);
+                sum += tripCostS(k, hourOf[k], hourFactor, soonest);
             }
             if (sum < bestSum) {
                 bestSum = sum;
                 cheapest.set(group, cover);
             }
         }
-        for (int k : cheapest.get(group)) {
-            int hour = cheapestHour(k, hourFactor);
-            loadS[hour] += Math.min(least.tripS(k, hour), HourLeast.NONE_S / 100);
-            waysOn.load(table.trips[k].to(), hour, loadS);
-        }
         return bestSum;
     }
 
-    /** A trip and, from a site, the way on, less what it is worth to be where it is hooked up. */
-    private double tripCostS(int k, int hour, double[] hourFactor) {
-        TripRow trip = table.trips[k];
-        double onS =
-                table.spots[trip.to()].site() ? waysOn.costS(trip.to(), hour) : placeS[trip.to()];
-        return least.tripS(k, hour) * hourFactor[hour] + onS - placeS[hookAt(trip.from())];
+    private void load(List<Integer> cover) {
+        for (int k : cover) {
+            loadS[hourOf[k]] += Math.min(least.tripS(k, hourOf[k]), HourLeast.NONE_S / 100);
+            waysOn.load(posts.leaving(k), hourOf[k], loadS);
+        }
     }
 
-    private int cheapestHour(int k, double[] hourFactor) {
+    /** A trip and the way on, less what it is worth to be where it is hooked up. */
+    private double tripCostS(
+            int k, int hour, double[] hourFactor, TeamChain.@Nullable From soonest) {
+        if (soonest != null && !soonest.mayBegin(k, hour)) {
+            return HourLeast.NONE_S;
+        }
+        return least.tripS(k, hour) * hourFactor[hour]
+                + waysOn.costS(posts.leaving(k), hour)
+                - worthS[posts.hooking(k)];
+    }
+
+    private int cheapestHour(int k, double[] hourFactor, TeamChain.@Nullable From soonest) {
         int best = 0;
         for (int hour = 1; hour < least.hours; hour++) {
-            if (tripCostS(k, hour, hourFactor) < tripCostS(k, best, hourFactor)) {
+            if (tripCostS(k, hour, hourFactor, soonest) < tripCostS(k, best, hourFactor, soonest)) {
                 best = hour;
             }
         }
@@ -238,38 +279,36 @@ final class FlightBound {
     }
 
     private int cheapestHour(int from, int to, double[] hourFactor) {
+        double[] wayS = posts.waysS(from, to);
         int best = 0;
-        for (int hour = 1; hour < least.hours; hour++) {
-            if (least.emptyS(from, to, hour) * hourFactor[hour]
-                    < least.emptyS(from, to, best) * hourFactor[best]) {
+        for (int hour = 1; hour < wayS.length; hour++) {
+            if (wayS[hour] * hourFactor[hour] < wayS[best] * hourFactor[best]) {
                 best = hour;
             }
         }
         return best;
     }
 
-    private double[] placePricesS(double[] hourFactor) {
-        int places = table.spots.length;
-        int[] surplus = new int[2 * places];
-        surplus[table.rules.startPlace()]++;
+    private double[] worthOfPostsS(double[] hourFactor) {
+        int[] surplus = new int[posts.count()];
+        surplus[posts.start()]++;
         for (List<List<Integer>> group : choices) {
             for (int k : group.get(0)) {
-                surplus[table.trips[k].to()]++;
-                surplus[hookAt(table.trips[k].from())]--;
+                surplus[posts.leaving(k)]++;
+                surplus[posts.hooking(k)]--;
             }
         }
-        crews.addTo(surplus);
-        double[][] costS = new double[2 * places][2 * places];
-        for (double[] row : costS) {
-            Arrays.fill(row, HourLeast.NONE_S);
-        }
-        for (int a = 0; a < places; a++) {
-            for (int b = 0; b < places; b++) {
-                int hour = a == b ? 0 : cheapestHour(a, b, hourFactor);
-                costS[a][b] = a == b ? 0 : least.emptyS(a, b, hour) * hourFactor[hour];
-                costS[a][hookAt(b)] = a == b && !meets[a] ? HourLeast.NONE_S : costS[a][b];
+        crews.addTo(surplus, posts);
+        double[][] costS = new double[posts.count()][posts.count()];
+        for (int a = 0; a < costS.length; a++) {
+            Arrays.fill(costS[a], HourLeast.NONE_S);
+            for (int b : posts.next(a)) {
+                int hour = cheapestHour(a, b, hourFactor);
+                costS[a][b] = posts.waysS(a, b)[hour] * hourFactor[hour];
             }
         }
+        boolean[] ends = new boolean[posts.count()];
+        ends[posts.end()] = true;
         PlacePrices found = new PlacePrices(costS, surplus, ends);
         double[] all = found.pricesS();
         flow = found.flow();
@@ -279,27 +318,29 @@ final class FlightBound {
     private void loadWays(double[] hourFactor) {
         eachWay(
                 hourFactor,
-                (a, b, hour) -> loadS[hour] += flownTimes(a, b) * least.emptyS(a, b, hour));
+                (a, b, hour) -> {
+                    if (!posts.isLeft(a)) {
+                        loadS[hour] += flow[a][b] * posts.waysS(a, b)[hour];
+                    }
+                    return false;
+                });
     }
 
-    private int flownTimes(int from, int to) {
-        return flow[from][to] + flow[from][hookAt(to)];
-    }
-
-    /** Something about an empty way between laydowns in its cheapest hour. */
+    /** Something about an empty way from where the machine stands, in its cheapest hour. */
     private interface WayUse {
-        void use(int from, int to, int hour);
+        boolean use(int from, int to, int hour);
     }
 
-    private void eachWay(double[] hourFactor, WayUse use) {
-        int places = flow.length / 2;
-        for (int a = 0; a < places; a++) {
-            for (int b = 0; b < places; b++) {
-                if (a != b && !table.spots[a].site() && flownTimes(a, b) > 0) {
-                    use.use(a, b, cheapestHour(a, b, hourFactor));
+    private boolean eachWay(double[] hourFactor, WayUse use) {
+        boolean any = false;
+        for (int a = 0; a < flow.length; a++) {
+            for (int b = 0; b < flow.length; b++) {
+                if (flow[a][b] > 0) {
+                    any |= use.use(a, b, cheapestHour(a, b, hourFactor));
                 }
             }
         }
+        return any;
     }
 
     private double longestHookUpS() {
@@ -319,23 +360,20 @@ final class FlightBound {
                 longest = one < HourLeast.NONE_S ? Math.max(longest, one) : longest;
             }
         }
-        return Math.max(longest, Math.max(least.longestEmptyS(), crews.longestS()));
+        return Math.max(longest, Math.max(posts.longestS(), crews.longestS()));
     }
 
-    /** Makes exact what the bound rests on at these placeS; whether anything was not. */
+    /** Makes exact what the bound rests on at these prices; whether anything was not. */
     private boolean makeExact(double[] roomRatio) {
         double[] hourFactor = room.hourFactor(roomRatio);
         boolean any = false;
         for (List<Integer> cover : cheapest) {
             for (int k : cover) {
-                int hour = cheapestHour(k, hourFactor);
-                any |= least.makeTripExact(k, hour);
-                any |= waysOn.makeExact(table.trips[k].to(), hour);
+                any |= least.makeTripExact(k, hourOf[k]);
+                any |= waysOn.makeExact(posts.leaving(k), hourOf[k]);
             }
         }
-        boolean[] moved = {false};
-        eachWay(hourFactor, (a, b, hour) -> moved[0] |= least.makeEmptyExact(a, b, hour));
-        any |= moved[0];
+        any |= eachWay(hourFactor, posts::makeExact);
         any |= crews.makeExact(hourFactor);
         return any;
     }

@@ -18,6 +18,9 @@ final class HourLeast {
     private final boolean[] isLeft;
     private final boolean[] isSought;
 
+    /** Whether people may be flown from there or to there. */
+    private final boolean[] isLanding;
+
     /** Whether anything may be let go at a place in an hour, or just before. */
     private final boolean[][] isWorked;
 
@@ -25,6 +28,7 @@ final class HourLeast {
     private final boolean[][] tripExact;
     private final double[][][] emptyS;
     private final boolean[][][] emptyExact;
+    private int exactFigures;
 
     HourLeast(DayTable table, boolean[] placed, Earliest earliest) {
         this.table = table;
@@ -37,10 +41,14 @@ final class HourLeast {
         this.emptyExact = new boolean[places][places][hours];
         this.isLeft = new boolean[places];
         this.isSought = new boolean[places];
+        this.isLanding = new boolean[places];
         this.isWorked = new boolean[places][hours];
+        for (TeamRow team : table.teams) {
+            team.landing().stream().filter(at -> at >= 0).forEach(at -> isLanding[at] = true);
+        }
         for (int place = 0; place < places; place++) {
-            isLeft[place] = table.spots[place].ground() || place == table.rules.startPlace();
-            isSought[place] = table.spots[place].ground();
+            isSought[place] = table.spots[place].ground() || isLanding[place];
+            isLeft[place] = isSought[place] || place == table.rules.startPlace();
         }
         for (int k = 0; k < table.trips.length; k++) {
             isLeft[table.trips[k].to()] |= placed[k];
@@ -72,6 +80,16 @@ final class HourLeast {
         return table.trips[k].hookUpS() + table.trips[k].setDownS();
     }
 
+    /** Whether the machine may be at a place without a load that it has just let go there. */
+    boolean stands(int place) {
+        return !table.spots[place].site() || isLanding[place] || place == table.rules.startPlace();
+    }
+
+    /** How many figures of empty ways were made exact. */
+    int exactFigures() {
+        return exactFigures;
+    }
+
     /** From hooking up to the last release, s. */
     double tripS(int k, int hour) {
         return tripS[k][hour];
@@ -84,9 +102,9 @@ final class HourLeast {
             row = new double[hours];
             Arrays.fill(row, NONE_S);
             for (int slot = 0; slot < hours; slot++) {
-                boolean left = !table.spots[from].site() || isWorked[from][slot];
+                boolean left = stands(from) || isWorked[from][slot];
                 if (left && isDay(slot) && isFlown(from, to)) {
-                    row[slot] = extraS(from) + table.leastEmptyS(from, to, slot);
+                    row[slot] = extraS(from) + leastEmptyS(from, to, slot);
                 }
             }
             emptyS[from][to] = row;
@@ -94,17 +112,19 @@ final class HourLeast {
         return row[hour];
     }
 
-    /** The longest that any empty way is counted as, s. */
-    double longestEmptyS() {
-        double longest = 0;
-        for (double[][] from : emptyS) {
-            for (double[] row : from) {
-                for (int hour = 0; row != null && hour < hours; hour++) {
-                    longest = row[hour] < NONE_S ? Math.max(longest, row[hour]) : longest;
-                }
-            }
-        }
-        return longest;
+    /** What is known at once is known of ways with the line on from and to sites; not where people are landed. */
+    private double leastEmptyS(int from, int to, int slot) {
+        boolean known = isSlung(from) == isSite(from) && isSlung(to) == isSite(to);
+        return known ? table.leastEmptyS(from, to, slot) : 0;
+    }
+
+    private boolean isSite(int place) {
+        return table.spots[place].site();
+    }
+
+    /** Whether the machine is there with the line on alone: it is fitted and taken off on the ground. */
+    private boolean isSlung(int place) {
+        return isSite(place) && !isLanding[place];
     }
 
     /** Whether the machine ever flies empty from one to the other: to hook up, to land, to end. */
@@ -117,14 +137,9 @@ final class HourLeast {
                 && table.slotUntilS(slot) > table.rules.startS();
     }
 
-    /** Who leaves a site comes from a set-down there, or from nothing that is ever planned. */
+    /** Who leaves a site where nobody is landed comes from a set-down there, or from nothing that is ever planned. */
     private double extraS(int from) {
-        return table.spots[from].site() ? table.rules.returnExtraS() : 0;
-    }
-
-    /** The line is fitted and taken off on the ground, so from and to a site one is flown with. */
-    private int firstLine(int from, int to) {
-        return table.spots[from].site() || table.spots[to].site() ? 0 : DayTable.NONE;
+        return isSlung(from) ? table.rules.returnExtraS() : 0;
     }
 
     /** Makes a trip's figure exact; whether it was not. */
@@ -169,7 +184,8 @@ final class HourLeast {
         emptyExact[from][to][hour] = true;
         int cuts = table.cuts();
         double least = NONE_S;
-        for (int line = firstLine(from, to); line < table.lines.length; line++) {
+        int first = isSlung(from) || isSlung(to) ? 0 : DayTable.NONE;
+        for (int line = first; line < table.lines.length; line++) {
             int legS = table.emptyS(from, to, line, hour);
             least = legS < 0 ? least : Math.min(least, legS + extraS(from));
         }
@@ -177,6 +193,7 @@ final class HourLeast {
             return false;
         }
         emptyS[from][to][hour] = Math.max(known, least);
+        exactFigures++;
         return true;
     }
 }

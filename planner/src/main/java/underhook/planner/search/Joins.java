@@ -1,15 +1,24 @@
 package underhook.planner.search;
 
+import java.util.Arrays;
+
 /**
- * Whether the machine can hook up at a site right after a set-down there, without going away in between.
+ * What may follow a set-down at once, without a landing in between, and what may be the last of the day.
  *
- * <p>Mostly it cannot: what leaves a site last leaves after its pole, and the crew that would hook it still guys
- * the pole. A place is given to one team.
+ * <p>Some trips come before others on every day on which both are flown: what is waited for, what goes to a place
+ * before what leaves it last, what readies a pole's place before the pole. So nothing follows at once that comes before,
+ * or before which something else must come; and nothing is last that something else must follow. The machine does not
+ * wait in the air: flown straight from a set-down to a hook-up whose people still have to come, or which must be let go
+ * later, it flies that long.
  */
 final class Joins {
     private final DayTable table;
-    private final boolean[] placed;
     private final boolean[] certain;
+
+    /** Whether the one is let go before the other, where both are flown. */
+    private final boolean[][] before;
+
+    private final long[] longestTripS;
 
     /**
      * @param placed trips that may be flown
@@ -17,68 +26,111 @@ final class Joins {
      */
     Joins(DayTable table, boolean[] placed, boolean[] certain) {
         this.table = table;
-        this.placed = placed;
         this.certain = certain;
-    }
-
-    /** Whether some trip that ends at a site may be followed at once by one that begins there. */
-    boolean isAny(int site) {
-        for (int before = 0; before < placed.length; before++) {
-            for (int next = 0; next < placed.length; next++) {
-                boolean meet =
-                        before != next
-                                && placed[before]
-                                && placed[next]
-                                && table.trips[before].to() == site
-                                && table.trips[next].from() == site;
-                if (meet && mayFollow(before, next)) {
-                    return true;
+        int count = placed.length;
+        this.longestTripS = new long[count];
+        Arrays.fill(longestTripS, -1);
+        this.before = new boolean[count][count];
+        for (int first = 0; first < count; first++) {
+            for (int then = 0; then < count; then++) {
+                before[first][then] =
+                        first != then && placed[first] && placed[then] && isBefore(first, then);
+            }
+        }
+        for (int between = 0; between < count; between++) {
+            for (int first = 0; first < count && certain[between]; first++) {
+                for (int then = 0; then < count && before[first][between]; then++) {
+                    before[first][then] |= before[between][then];
                 }
             }
         }
-        return false;
     }
 
-    private boolean mayFollow(int before, int next) {
-        TripRow leaves = table.trips[next];
-        boolean busy =
-                table.needsTeamAtHook(next)
-                        && table.needsTeamAtDrop(before)
-                        && table.trips[before].busyAfterS() >= leaves.hookUpS();
-        return !busy
-                && !(leaves.lastAtPlace() && isFollowedThere(before))
-                && longestWaitS(before, next) <= longestTripS(next);
+    private boolean isBefore(int first, int then) {
+        TripRow one = table.trips[first];
+        TripRow other = table.trips[then];
+        boolean readies = other.standsUp() && one.readyAfterS() > 0 && one.to() == other.to();
+        boolean brought = other.lastAtPlace() && one.to() == other.from();
+        return readies || brought || waitS(first, then) >= 0;
     }
 
-    /** Whether something else must be let go at the same place later. */
-    private boolean isFollowedThere(int before) {
-        TripRow first = table.trips[before];
-        for (int k = 0; k < placed.length; k++) {
-            TripRow later = table.trips[k];
-            boolean same = k != before && certain[k] && later.to() == first.to();
-            boolean pole = later.standsUp() && first.readyAfterS() > 0;
-            if (same && (pole || waitS(before, k) >= 0)) {
+    /** Whether a day may end with a trip. */
+    boolean mayBeLast(int trip) {
+        for (int then = 0; then < certain.length; then++) {
+            if (certain[then] && before[trip][then]) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /**
+     * The least that a way takes from a set-down straight to a hook-up, however near that is, s; {@link
+     * DayTable#NEVER_S} where it is never flown.
+     */
+    long leastWayS(int from, int to) {
+        if (from == to || before[to][from] || isAnyBetween(from, to)) {
+            return DayTable.NEVER_S;
+        }
+        TripRow next = table.trips[to];
+        long leastS = peopleS(from, to) - next.hookUpS();
+        if (waitS(from, to) > 0) {
+            leastS = Math.max(leastS, waitS(from, to) - longestTripS(to));
+        }
+        return Math.max(0, leastS);
+    }
+
+    private boolean isAnyBetween(int first, int last) {
+        for (int k = 0; k < certain.length; k++) {
+            if (certain[k] && before[first][k] && before[k][last]) {
                 return true;
             }
         }
         return false;
     }
 
-    private long longestWaitS(int before, int next) {
-        return Math.max(0, waitS(before, next));
+    /** From a release until those who were there have hooked, where only they may, s. */
+    private long peopleS(int from, int to) {
+        TripRow done = table.trips[from];
+        TripRow next = table.trips[to];
+        if (!table.needsTeamAtDrop(from) || !table.needsTeamAtHook(to)) {
+            return 0;
+        }
+        boolean same = done.to() == next.from() || isOneTeam(from, to);
+        return same
+                ? Math.min(
+                        done.busyAfterS() + table.walkS[done.to()][next.from()] + 1,
+                        DayTable.NEVER_S)
+                : 0;
+    }
+
+    /** Whether only one team may do either. */
+    private boolean isOneTeam(int one, int other) {
+        int teams = 0;
+        for (int team = 0; team < table.teams.length; team++) {
+            teams += table.mayWork(team, one) || table.mayWork(team, other) ? 1 : 0;
+        }
+        return teams == 1;
     }
 
     /** What one trip waits for after another, s; negative when it does not. */
-    private long waitS(int before, int next) {
+    private long waitS(int first, int then) {
         long waitS = -1;
-        for (TripRow.After after : table.trips[next].after()) {
-            waitS = after.trip() == before ? Math.max(waitS, after.waitS()) : waitS;
+        for (TripRow.After after : table.trips[then].after()) {
+            waitS = after.trip() == first ? Math.max(waitS, after.waitS()) : waitS;
         }
         return waitS;
     }
 
     /** The longest from the beginning of the hook-up to the first release at any hour with any line, s. */
     private long longestTripS(int k) {
+        if (longestTripS[k] < 0) {
+            longestTripS[k] = longestLoadedS(k);
+        }
+        return longestTripS[k];
+    }
+
+    private long longestLoadedS(int k) {
         long longestS = 0;
         int cuts = table.cuts();
         for (int line : table.lines) {

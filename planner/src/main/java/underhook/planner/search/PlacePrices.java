@@ -1,6 +1,7 @@
 package underhook.planner.search;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * What it costs at least to be at one place rather than another: prices of places such that no empty way
@@ -18,6 +19,9 @@ final class PlacePrices {
     private final int[] need;
     private final boolean[] ends;
 
+    /** Of each place those with a way to it or from it. */
+    private final int[][] near;
+
     /**
      * @param costS of each empty way
      * @param surplus trips that end at each place less those that begin there
@@ -29,6 +33,20 @@ final class PlacePrices {
         this.need = surplus.clone();
         this.ends = ends;
         this.flow = new int[count][count];
+        this.near = new int[count][];
+        for (int place = 0; place < count; place++) {
+            near[place] = near(place);
+        }
+    }
+
+    private int[] near(int place) {
+        return IntStream.range(0, count)
+                .filter(
+                        other ->
+                                other != place
+                                        && Math.min(costS[place][other], costS[other][place])
+                                                < HourLeast.NONE_S)
+                .toArray();
     }
 
     /** Prices, one for each place. */
@@ -90,9 +108,9 @@ final class PlacePrices {
                 if (farS[a] >= HourLeast.NONE_S / 2) {
                     continue;
                 }
-                for (int b = 0; b < count; b++) {
+                for (int b : near[a]) {
                     double step = flow[b][a] > 0 ? -costS[b][a] : costS[a][b];
-                    if (a != b && farS[a] + step < farS[b] - TINY_S) {
+                    if (farS[a] + step < farS[b] - TINY_S) {
                         farS[b] = farS[a] + step;
                         before[b] = a;
                         again = true;
@@ -108,20 +126,39 @@ final class PlacePrices {
         for (int place = 0; place < count; place++) {
             priceS[place] = ends[place] ? 0 : HourLeast.NONE_S;
         }
+        fall(priceS);
+        for (int place = 0; place < count; place++) {
+            if (priceS[place] >= HourLeast.NONE_S) {
+                // Joined to no end: worth as little as the ways to it allow.
+                priceS[place] = lowestS(priceS, place);
+                fall(priceS);
+            }
+        }
+        return closedS(priceS);
+    }
+
+    private double lowestS(double[] priceS, int place) {
+        return IntStream.of(near[place])
+                .filter(a -> priceS[a] < HourLeast.NONE_S && costS[a][place] < HourLeast.NONE_S)
+                .mapToDouble(a -> priceS[a] - costS[a][place])
+                .max()
+                .orElse(0);
+    }
+
+    private void fall(double[] priceS) {
         boolean again = true;
         for (int round = 0; round < 2 * count && again; round++) {
             again = false;
             for (int a = 0; a < count; a++) {
-                for (int b = 0; b < count; b++) {
+                for (int b : near[a]) {
                     double step = flow[b][a] > 0 ? -costS[b][a] : costS[a][b];
-                    if (a != b && priceS[b] + step < priceS[a] - TINY_S) {
+                    if (priceS[b] + step < priceS[a] - TINY_S) {
                         priceS[a] = priceS[b] + step;
                         again = true;
                     }
                 }
             }
         }
-        return closedS(priceS);
     }
 
     /** Lowered until no way costs less than the fall along it: then they prove what they say. */

@@ -102,8 +102,7 @@ final class PlaceWork {
     /** How long it receives at least the last of that, s. */
     long leastReceivingS(int place) {
         return readiers.get(place).stream()
-                .mapToLong(
-                        k -> table.needsTeamAtDrop(k) ? receivingS(table.trips[k]) : 0)
+                .mapToLong(k -> table.needsTeamAtDrop(k) ? receivingS(table.trips[k]) : 0)
                 .min()
                 .orElse(0);
     }

@@ -3,7 +3,7 @@ package underhook.planner.search;
 import java.util.Arrays;
 
 /**
- * What it costs at least to go on from a site after a trip to it, by the hour in which the trip was hooked up.
+ * What it costs at least to go on after a trip, by the hour in which the trip was hooked up.
  *
  * <p>The machine does not wait at a site: it leaves when the trip is let go, or hooks up there at once. So the way on
  * begins in the hour of the trip or soon after it, not in whichever would be calmest.
@@ -12,78 +12,72 @@ final class WaysOn {
     /** A trip is let go in the hour in which it is hooked up or in one of so many after it. */
     private static final int HOURS_AFTER = 2;
 
-    private final DayTable table;
-    private final HourLeast least;
-    private final boolean[] meets;
+    private final Posts posts;
+    private final int hours;
     private final double[][] costS;
     private final int[][] goesTo;
     private final int[][] leaves;
 
-    /**
-     * @param meets for each site whether a hook-up there may follow a set-down there at once
-     */
-    WaysOn(DayTable table, HourLeast least, boolean[] meets) {
-        this.table = table;
-        this.least = least;
-        this.meets = meets;
-        this.costS = new double[table.spots.length][least.hours];
-        this.goesTo = new int[table.spots.length][least.hours];
-        this.leaves = new int[table.spots.length][least.hours];
+    WaysOn(Posts posts, int hours) {
+        this.posts = posts;
+        this.hours = hours;
+        this.costS = new double[posts.count()][hours];
+        this.goesTo = new int[posts.count()][hours];
+        this.leaves = new int[posts.count()][hours];
     }
 
-    /** Works them out for other prices. */
-    void price(double[] hourFactor, double[] placeS) {
-        for (int site = 0; site < costS.length; site++) {
-            Arrays.fill(costS[site], HourLeast.NONE_S);
-            Arrays.fill(goesTo[site], DayTable.NONE);
-            if (table.spots[site].site()) {
-                price(site, hourFactor, placeS);
+    /** Works them out for other prices of being at each post. */
+    void price(double[] hourFactor, double[] worthS) {
+        for (int post = 0; post < costS.length; post++) {
+            Arrays.fill(costS[post], HourLeast.NONE_S);
+            Arrays.fill(goesTo[post], DayTable.NONE);
+            if (posts.isLeft(post)) {
+                price(post, hourFactor, worthS);
             }
         }
     }
 
-    private void price(int site, double[] hourFactor, double[] placeS) {
-        int places = costS.length;
-        for (int hour = least.hours - 1; hour >= 0; hour--) {
-            for (int to = 0; to < places; to++) {
-                double onS = site == to ? 0 : least.emptyS(site, to, hour) * hourFactor[hour];
-                double hooksS = site == to && !meets[site] ? HourLeast.NONE_S : placeS[places + to];
-                double lessS = site == to ? hooksS : Math.min(hooksS, placeS[to]);
-                if (onS + lessS < costS[site][hour]) {
-                    costS[site][hour] = onS + lessS;
-                    goesTo[site][hour] = to;
-                    leaves[site][hour] = hour;
+    private void price(int post, double[] hourFactor, double[] worthS) {
+        for (int to : posts.next(post)) {
+            double[] onS = posts.waysS(post, to);
+            for (int hour = 0; hour < hours; hour++) {
+                double nowS = onS[hour] * hourFactor[hour] + worthS[to];
+                if (onS[hour] < HourLeast.NONE_S && nowS < costS[post][hour]) {
+                    costS[post][hour] = nowS;
+                    goesTo[post][hour] = to;
+                    leaves[post][hour] = hour;
                 }
             }
         }
-        for (int hour = 0; hour < least.hours; hour++) {
-            int last = Math.min(hour + HOURS_AFTER, least.hours - 1);
+        int after = posts.isLeftAtOnce(post) ? HOURS_AFTER : hours;
+        for (int hour = 0; hour < hours; hour++) {
+            int last = Math.min(hour + after, hours - 1);
             for (int later = hour + 1; later <= last; later++) {
-                if (costS[site][later] < costS[site][hour]) {
-                    costS[site][hour] = costS[site][later];
-                    goesTo[site][hour] = goesTo[site][later];
-                    leaves[site][hour] = leaves[site][later];
+                if (costS[post][later] < costS[post][hour]) {
+                    costS[post][hour] = costS[post][later];
+                    goesTo[post][hour] = goesTo[post][later];
+                    leaves[post][hour] = leaves[post][later];
                 }
             }
         }
     }
 
-    /** From the site to where it is worth most to be, at the price of being there, s. */
-    double costS(int site, int hour) {
-        return costS[site][hour];
+    /** From a post to where it is worth most to be, at the price of being there, s. */
+    double costS(int post, int hour) {
+        return costS[post][hour];
     }
 
     /** Puts that way into the hour in which it begins. */
-    void load(int site, int hour, double[] loadS) {
-        int to = goesTo[site][hour];
-        if (to >= 0 && to != site) {
-            loadS[leaves[site][hour]] += least.emptyS(site, to, leaves[site][hour]);
+    void load(int post, int hour, double[] loadS) {
+        int to = goesTo[post][hour];
+        if (to >= 0) {
+            loadS[leaves[post][hour]] += posts.waysS(post, to)[leaves[post][hour]];
         }
     }
 
     /** Makes that way's figure exact; whether it was not. */
-    boolean makeExact(int site, int hour) {
-        int to = goesTo[site][hour];
-        return to >= 0 && to != site && least.makeEmptyExact(site, to, leaves[site][hour]);
+    boolean makeExact(int post, int hour) {
+        int to = goesTo[post][hour];
+        return to >= 0 && posts.makeExact(post, to, leaves[post][hour]);
     }
 }

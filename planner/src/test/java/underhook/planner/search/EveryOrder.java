@@ -15,6 +15,7 @@ final class EveryOrder {
     private final int count;
     private long bestCents = Long.MAX_VALUE;
     private long earliestS = Long.MAX_VALUE;
+    private long leastFlownS = Long.MAX_VALUE;
     private int bestFlown = -1;
     private long orders;
 
@@ -74,6 +75,11 @@ final class EveryOrder {
         return earliestS;
     }
 
+    /** Least seconds in the air of a day on which everything is flown; {@link Long#MAX_VALUE} when none is. */
+    long leastFlownS() {
+        return leastFlownS;
+    }
+
     boolean fliesAll() {
         return bestFlown == count;
     }
@@ -111,6 +117,7 @@ final class EveryOrder {
             goTo(now, near(now.place));
         }
         earliestS = flown == count ? Math.min(earliestS, now.timeS) : earliestS;
+        leastFlownS = flown == count ? Math.min(leastFlownS, now.flownS) : leastFlownS;
         long wholeS = now.timeS - TinyDay.START_S;
         long cents =
                 TinyDay.FLYING_CENTS * now.flownS / 60

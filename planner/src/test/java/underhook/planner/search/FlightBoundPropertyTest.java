@@ -47,6 +47,69 @@ class FlightBoundPropertyTest {
     }
 
     @Test
+    void no_day_flies_less_on_which_loads_are_fetched_from_sites_and_moved_between_them() {
+        int whole = 0;
+        double tightest = 0;
+        for (int seed = 0; seed < 2 * DAYS; seed++) {
+            TinyDay day = TinyDay.ofStaffedSites(seed, 2 + seed % 2).withFetched(seed);
+            long leastS = new EveryStart(day).leastFlownS();
+            if (leastS < Long.MAX_VALUE) {
+                whole++;
+                double boundS = boundS(day);
+                assertThat(boundS).as("day %d", seed).isLessThanOrEqualTo((double) leastS);
+                tightest = Math.max(tightest, boundS / leastS);
+            }
+        }
+        assertThat(whole).isGreaterThan(DAYS);
+        assertThat(tightest).as("the bound is reached somewhere").isGreaterThan(0.999);
+    }
+
+    @Test
+    void no_order_flies_less_on_which_crews_on_foot_hook_what_is_fetched() {
+        int whole = 0;
+        double sumRatio = 0;
+        for (int seed = 0; seed < DAYS; seed++) {
+            TinyDay day = TinyDay.of(seed, 2 + seed % 2).withFetched(seed);
+            long leastS = new EveryOrder(day).run().leastFlownS();
+            if (leastS < Long.MAX_VALUE) {
+                whole++;
+                double boundS = boundS(day);
+                assertThat(boundS).as("day %d", seed).isLessThanOrEqualTo((double) leastS);
+                assertThat(boundS(TinyDay.ofChangingWind(seed, 2 + seed % 2).withFetched(seed)))
+                        .as("changing wind, day %d", seed)
+                        .isLessThanOrEqualTo(
+                                (double)
+                                        leastBuilt(
+                                                        TinyDay.ofChangingWind(seed, 2 + seed % 2)
+                                                                .withFetched(seed))
+                                                .flownS());
+                sumRatio += boundS / leastS;
+            }
+        }
+        assertThat(whole).isGreaterThan(DAYS / 2);
+        assertThat(sumRatio / whole).as("mean of bound over best").isGreaterThan(0.95);
+    }
+
+    @Test
+    void no_order_that_is_built_flies_less_with_crews_that_are_flown() {
+        int whole = 0;
+        double sumRatio = 0;
+        for (int seed = 0; seed < 2 * DAYS; seed++) {
+            TinyDay day = TinyDay.ofFlownTeams(seed, 3 + seed % 2);
+            TinyDay other = seed % 3 == 0 ? day.withFetched(seed) : day;
+            long leastS = leastBuilt(other).flownS();
+            if (leastS < Long.MAX_VALUE) {
+                whole++;
+                double boundS = boundS(other);
+                assertThat(boundS).as("day %d", seed).isLessThanOrEqualTo((double) leastS);
+                sumRatio += boundS / leastS;
+            }
+        }
+        assertThat(whole).isGreaterThan(DAYS / 2);
+        assertThat(sumRatio / whole).as("mean of bound over best").isGreaterThan(0.8);
+    }
+
+    @Test
     void no_combination_flies_less_than_the_bound_over_all_of_them() {
         int whole = 0;
         int apart = 0;

@@ -49,6 +49,30 @@ class ReachTest {
     }
 
     @Test
+    void a_flight_to_a_site_is_bounded_like_any_other() {
+        DayTable table = day(NO_WALK, SITE, true);
+
+        // There and back with people, boarding twice: 240 s; the load 220 s and the way back 60 s.
+        assertThat(DayOrder.plain(table).flownS()).isEqualTo(520);
+        assertThat(DayOrder.flightBoundS(table, DayOrder.plain(table))).isEqualTo(520);
+    }
+
+    @Test
+    void who_cannot_walk_on_is_flown_twice() {
+        List<List<Long>> walks =
+                List.of(
+                        List.of(0L, NO_WALK, NO_WALK),
+                        List.of(NO_WALK, 0L, NO_WALK),
+                        List.of(NO_WALK, NO_WALK, 0L));
+        DayTable table = day(walks, List.of(LAYDOWN, SITE, OTHER), true, List.of(SITE, OTHER));
+        Ordered plain = DayOrder.plain(table);
+
+        // Two flights of 180 s and two loads of 220 s at least.
+        assertThat(plain.isFlown(0) && plain.isFlown(1)).isTrue();
+        assertThat(DayOrder.flightBoundS(table, plain)).isBetween(800.0, (double) plain.flownS());
+    }
+
+    @Test
     void a_path_is_not_enough_for_people_who_may_not_receive() {
         assertThat(day(600, SITE, false).isReached(0)).isFalse();
     }
@@ -61,6 +85,11 @@ class ReachTest {
     }
 
     private static DayTable day(List<List<Long>> walks, List<Integer> landing, boolean receives) {
+        return day(walks, landing, receives, List.of(SITE));
+    }
+
+    private static DayTable day(
+            List<List<Long>> walks, List<Integer> landing, boolean receives, List<Integer> bagsTo) {
         SpotRow site =
                 new SpotRow(
                         true,
@@ -74,25 +103,11 @@ class ReachTest {
                         LAYDOWN);
         List<SpotRow> spots = new ArrayList<>(Collections.nCopies(walks.size(), site));
         spots.set(LAYDOWN, new SpotRow(false, true, true, 0, false, 0, 0, LAYDOWN, LAYDOWN));
-        TripRow bag =
-                new TripRow(
-                        LAYDOWN,
-                        SITE,
-                        75,
-                        55,
-                        45,
-                        1,
-                        false,
-                        false,
-                        0,
-                        0,
-                        List.of(),
-                        false,
-                        List.of(true));
-        TeamRow team = new TeamRow(LAYDOWN, 0, true, true, receives, List.of(SITE), landing, 9000);
+        List<TripRow> bags = bagsTo.stream().map(ReachTest::bag).toList();
+        TeamRow team = new TeamRow(LAYDOWN, 0, true, true, receives, bagsTo, landing, 9000);
         return new DayTable(
                 spots,
-                List.of(bag),
+                bags,
                 new DayTable.Parts(
                         new DayTable.Constants(
                                 new DayRules(0, 0, 36_000, 36_000, 36_000, 1800, 60, 60, 0, 0),
@@ -101,6 +116,11 @@ class ReachTest {
                         new DayTable.People(List.of(team), walks),
                         new DayTable.Hours(0, List.of(40_000L), List.of(0)),
                         new Ways()));
+    }
+
+    private static TripRow bag(int to) {
+        return new TripRow(
+                LAYDOWN, to, 75, 55, 45, 1, false, false, 0, 0, List.of(), false, List.of(true));
     }
 
     private static final class Ways implements LegTimes {

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /** Bounds that rest on the work of teams: invented days of two laydowns and some sites, expected by hand. */
@@ -51,26 +52,57 @@ class TeamBoundsTest {
 
     @Test
     void a_place_with_two_poles_is_made_ready_once() {
-        // Landed after 120 s, an hour to make ready, ten minutes of guying between the poles: 4320
-        // s, walk 0.
-        DayTable table =
-                day(1, 1, List.of(bag(SITE, 3600), pole(SITE, 600, 0), pole(SITE, 600, 0)), 4400);
+        // Landed after 120 s, an hour to make ready: 3720 s; after ten minutes of guying the other
+        // pole, 4320 s.
+        List<TripRow> trips = List.of(bag(SITE, 3600), pole(SITE, 600, 0), pole(SITE, 600, 0));
 
-        assertThat(new TeamReach(table, new boolean[] {true, true, true}).isInTime(0, FIRST, SITE))
-                .isTrue();
-        assertThat(
-                        new TeamReach(
-                                        day(
-                                                1,
-                                                1,
-                                                List.of(
-                                                        bag(SITE, 3600),
-                                                        pole(SITE, 600, 0),
-                                                        pole(SITE, 600, 0)),
-                                                4300),
-                                        new boolean[] {true, true, true})
-                                .isInTime(0, FIRST, SITE))
-                .isFalse();
+        assertThat(soonestS(flownDay(trips, 4400), OTHER, 120)).containsExactly(120L, 3720L, 3720L);
+        assertThat(soonestS(flownDay(trips, 4300), OTHER, 120)).isEmpty();
+    }
+
+    @Test
+    void of_two_places_the_one_that_comes_first_is_not_the_other_as_well() {
+        // Landed after 120 s, ready after 20 minutes: 1320 s; ten minutes of guying, half an hour's
+        // walk and 20 minutes: 4920 s. Where the wind closes before, that order is none.
+        List<TripRow> trips =
+                List.of(
+                        bag(SITE, 1200),
+                        pole(SITE, 600, 0),
+                        bag(SITE + 1, 1200),
+                        pole(SITE + 1, 600, 0));
+
+        // The second place is half an hour from the landing as well.
+        assertThat(soonestS(flownDay(trips, 36_000), OTHER, 120))
+                .containsExactly(120L, 1320L, 1920L, 3120L);
+        assertThat(soonestS(flownDay(trips, 5000), OTHER, 120))
+                .containsExactly(120L, 1320L, 1920L, 4920L);
+        assertThat(soonestS(flownDay(trips, 4900), OTHER, 120)).isEmpty();
+    }
+
+    private static List<Long> soonestS(DayTable table, int landing, long landedS) {
+        List<List<List<Integer>>> all = new ArrayList<>();
+        for (int k = 0; k < table.trips(); k++) {
+            all.add(List.of(List.of(k)));
+        }
+        return new TeamChain(table, new HookChoices(all))
+                .from(0, landing, landedS)
+                .map(from -> IntStream.range(0, table.trips()).mapToObj(from::releaseS).toList())
+                .orElse(List.of());
+    }
+
+    /** One team that begins where no path leads away; the second site is half an hour from everywhere else. */
+    private static DayTable flownDay(List<TripRow> trips, long endS) {
+        List<List<Long>> walks = new ArrayList<>();
+        for (int from = 0; from < SITE + 2; from++) {
+            List<Long> row = new ArrayList<>();
+            for (int to = 0; to < SITE + 2; to++) {
+                boolean cut = from != to && (from == FIRST || to == FIRST);
+                boolean far = from != to && (from == SITE + 1 || to == SITE + 1);
+                row.add(cut ? DayTable.NO_WALK_S : far ? 1800L : 0L);
+            }
+            walks.add(row);
+        }
+        return day(1, 2, trips, endS, walks);
     }
 
     private static long finishBoundS(DayTable table, Ordered day) {
@@ -104,6 +136,17 @@ class TeamBoundsTest {
     }
 
     private static DayTable day(int teams, int sites, List<TripRow> trips, long endS) {
+        int places = SITE + sites;
+        return day(
+                teams,
+                sites,
+                trips,
+                endS,
+                Collections.nCopies(places, Collections.nCopies(places, 0L)));
+    }
+
+    private static DayTable day(
+            int teams, int sites, List<TripRow> trips, long endS, List<List<Long>> walks) {
         long never = DayTable.NEVER_S;
         List<SpotRow> spots = new ArrayList<>();
         List<Integer> serves = new ArrayList<>();
@@ -126,8 +169,6 @@ class TeamBoundsTest {
             }
         }
         List<Integer> landing = Collections.nCopies(spots.size(), DayTable.NONE);
-        List<List<Long>> walks =
-                Collections.nCopies(spots.size(), Collections.nCopies(spots.size(), 0L));
         return new DayTable(
                 spots,
                 trips,

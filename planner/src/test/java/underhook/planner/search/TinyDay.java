@@ -41,6 +41,11 @@ final class TinyDay {
     /** Whether people stay at every site, so that nobody walks and no crew is waited for. */
     private boolean staffed;
 
+    /** Where teams are landed for each place, if they are flown; they then begin at the first laydown, from where no path leads. */
+    private List<Integer> landing = java.util.Collections.nCopies(PLACES, DayTable.NONE);
+
+    private boolean flown;
+
     private TinyDay(int[][] wayS, int[][] walkS, List<Lift> lifts, Works works) {
         this.wayS = wayS;
         this.walkS = walkS;
@@ -247,6 +252,20 @@ final class TinyDay {
         return day;
     }
 
+    /** A day on which each spell has its own wind and teams are flown: to the other laydown, or to a site itself. */
+    static TinyDay ofFlownTeams(long seed, int count) {
+        TinyDay day = ofChangingWind(seed, count);
+        SplittableRandom random = new SplittableRandom(seed + 5);
+        List<Integer> landing = new ArrayList<>(List.of(0, 1));
+        for (int site = 2; site < PLACES; site++) {
+            landing.add(random.nextInt(3) == 0 ? site : 1);
+        }
+        day.landing = landing;
+        day.flown = true;
+        day.teamStart[1] = 0;
+        return day;
+    }
+
     /** The same with nothing that waits for another to lie long enough. */
     TinyDay withoutWaits() {
         List<Lift> free = new ArrayList<>();
@@ -306,6 +325,25 @@ final class TinyDay {
                 new HookChoices(groups));
     }
 
+    /**
+     * The same with one or two loads more that are hooked out at sites: fetched after all that goes there or, where people
+     * stay at every site, moved on to another, some only after what was set down there has lain a while.
+     */
+    TinyDay withFetched(long seed) {
+        SplittableRandom random = new SplittableRandom(seed + 313);
+        List<Lift> more = new ArrayList<>(lifts);
+        for (int count = 1 + random.nextInt(2); count > 0; count--) {
+            int there = random.nextInt(lifts.size());
+            int site = Math.max(lifts.get(there).from(), lifts.get(there).to());
+            boolean backhaul = !staffed || random.nextBoolean();
+            int to = backhaul ? random.nextInt(2) : 2 + (site - 1) % SITES;
+            int after = !backhaul && random.nextBoolean() ? there : -1;
+            long waitS = random.nextInt(3) * 900L;
+            more.add(new Lift(site, to, 60, 40, false, backhaul, 0, 0, after, waitS));
+        }
+        return withLifts(more);
+    }
+
     /** The same with one more bag to where a bag goes, which can be let go only after the day is over. */
     TinyDay withOneTooLate(int bag) {
         Lift one = lifts.get(bag);
@@ -341,6 +379,8 @@ final class TinyDay {
         TinyDay other = new TinyDay(wayS, walkS, others, works);
         other.slowness = slowness;
         other.staffed = staffed;
+        other.landing = landing;
+        other.flown = flown;
         return other;
     }
 
@@ -421,12 +461,16 @@ final class TinyDay {
                     serves.add(place);
                 }
             }
-            List<Integer> nowhere = java.util.Collections.nCopies(PLACES, DayTable.NONE);
-            teams.add(new TeamRow(teamStart[team], 0, true, true, true, serves, nowhere, 9000));
+            teams.add(new TeamRow(teamStart[team], 0, true, true, true, serves, landing, 9000));
         }
         List<List<Long>> walks = new ArrayList<>();
-        for (int[] row : walkS) {
-            walks.add(java.util.Arrays.stream(row).mapToObj(one -> (long) one).toList());
+        for (int from = 0; from < PLACES; from++) {
+            List<Long> row = new ArrayList<>();
+            for (int to = 0; to < PLACES; to++) {
+                boolean cut = flown && from != to && (from == 0 || to == 0);
+                row.add(cut ? DayTable.NO_WALK_S : (long) walkS[from][to]);
+            }
+            walks.add(row);
         }
         DayRules rules =
                 new DayRules(0, START_S, END_S, 90_000, 90_000, 1800, 120, LINE_S, EXTRA_S, 180);
