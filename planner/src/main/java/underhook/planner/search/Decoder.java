@@ -258,7 +258,7 @@ final class Decoder {
     }
 
     boolean tryTeam(int team, int place, Wish wish) {
-        if (run.teamPlace[team] == place || !teamMoves.mustFly(team, place)) {
+        if (run.teamPlace[team] == place || !teamMoves.isFlown(team, place, wish)) {
             return false;
         }
         saved.standAs(run);

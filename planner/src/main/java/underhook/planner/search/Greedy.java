@@ -44,6 +44,7 @@ final class Greedy {
     Wish order(Lean newLean) {
         lean = newLean;
         Wish wish = firstWish();
+        Arrays.fill(wish.walksTo, lean.walks());
         for (int team = 0; team < lean.places.length; team++) {
             for (int place : lean.places[team]) {
                 wish.teamOf[place] = team;

@@ -9,13 +9,16 @@ import java.util.SplittableRandom;
  */
 final class Lean {
     private static final long BIAS_S = 900;
-    private static final int FIRST_FUEL_KG = 230;
+    static final int FIRST_FUEL_KG = 230;
     private static final int FUEL_STEP_KG = 20;
     private static final int LEAST_FUEL_KG = 60;
 
     final long[] biasS;
     final int[][] places;
     int refuelToKg;
+
+    /** Whether people walk far rather than are flown. */
+    private boolean walks;
 
     private Lean(long[] biasS, int[][] places, int refuelToKg) {
         this.biasS = biasS;
@@ -42,6 +45,16 @@ final class Lean {
         }
         int fuelKg = (int) Math.min(table.fuel.usableKg(), refuelToKg);
         return new Lean(new long[table.trips.length], places, fuelKg);
+    }
+
+    /** The same, with people who walk far rather than are flown. */
+    Lean walking() {
+        walks = true;
+        return this;
+    }
+
+    boolean walks() {
+        return walks;
     }
 
     static int[] firstTeams(DayTable table) {
@@ -75,6 +88,7 @@ final class Lean {
                         biasS.clone(),
                         Arrays.stream(places).map(int[]::clone).toArray(int[][]::new),
                         refuelToKg);
+        other.walks = walks;
         int kind = random.nextInt(40);
         if (kind < 30 || places.length == 0) {
             int count = 1 + random.nextInt(3);

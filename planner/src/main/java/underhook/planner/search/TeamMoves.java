@@ -5,8 +5,8 @@ import underhook.core.plan.StepKind;
 
 /** People on their way: on foot by themselves, or flown with the line off. */
 final class TeamMoves {
-    /** A longer walk is flown where it can be, s. */
-    static final long LONG_WALK_S = 40 * 60;
+    /** A longer walk is flown where it can be and no walk is wished, s. @source PRACTICE own choice */
+    private static final long LONG_WALK_S = 40 * 60;
 
     private final DayTable table;
     private final Run run;
@@ -20,7 +20,7 @@ final class TeamMoves {
 
     /** Brings a team to a place, on foot or by air; false where it cannot come. */
     boolean bring(int team, int place, Wish wish) {
-        if (!mustFly(team, place)) {
+        if (!isFlown(team, place, wish)) {
             walk(team, place);
             return true;
         }
@@ -28,10 +28,12 @@ final class TeamMoves {
     }
 
     /** Whether a team is flown to a place rather than walks. */
-    boolean mustFly(int team, int place) {
+    boolean isFlown(int team, int place, Wish wish) {
         long walkS = table.walkS[run.teamPlace[team]][place];
         return walkS >= DayTable.NO_WALK_S
-                || (walkS > LONG_WALK_S && table.teams[team].landing().get(place) >= 0);
+                || (walkS > LONG_WALK_S
+                        && !wish.walksTo[place]
+                        && table.teams[team].landing().get(place) >= 0);
     }
 
     private void walk(int team, int place) {

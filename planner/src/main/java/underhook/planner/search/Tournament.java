@@ -39,7 +39,7 @@ final class Tournament {
                     new Round(4, 37, 84, false),
                     new Round(2, 66, 54, true));
 
-    /** Few: beside a search from a day that is known. */
+    /** Few, beside a search from a day that is known; in every second people walk far rather than are flown. */
     static final List<Round> BESIDE =
             List.of(new Round(4, 50, 84, false), new Round(1, 50, 30, true));
 
@@ -185,17 +185,21 @@ final class Tournament {
         }
     }
 
-    private static Lean firstLean(DayTable table, List<Search> known, int number) {
+    private Lean firstLean(DayTable table, List<Search> known, int number) {
+        Lean lean = Lean.filling(table, firstFuelKg(table, known, number));
+        return rounds == BESIDE && number % 2 == 1 ? lean.walking() : lean;
+    }
+
+    private static int firstFuelKg(DayTable table, List<Search> known, int number) {
         if (!table.hasManyTrips()) {
-            return Lean.none(table);
+            return Lean.FIRST_FUEL_KG;
         }
         int level = number;
         if (!known.isEmpty()) {
             Search good = bestOf(known, 2).get(number % Math.min(2, known.size()));
             level = known.indexOf(good);
         }
-        return Lean.filling(
-                table, FIRST_FUEL_PERCENT.get(level) * (int) table.fuel.usableKg() / 100);
+        return FIRST_FUEL_PERCENT.get(level) * (int) table.fuel.usableKg() / 100;
     }
 
     private static List<Search> bestOf(List<Search> entrants, int count) {

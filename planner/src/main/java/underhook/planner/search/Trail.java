@@ -7,7 +7,7 @@ import java.util.Arrays;
  * built from the morning on.
  *
  * <p>A stand serves another wish when nothing differs of all that was read of the wish until then: turns looked
- * ahead at, teams and lines of the trips in them, fuel levels of the refuellings done or tried. And it serves as long as no
+ * ahead at, teams, their walks and lines of the trips in them, fuel levels of the refuellings done or tried. And it serves as long as no
  * way was found since: what was guessed would now be known. Mutable and not safe for threads.
  */
 final class Trail {
@@ -131,7 +131,9 @@ final class Trail {
     private boolean differs(int trip, Wish other) {
         int place = table.teamPlace[trip];
         return wish.line[trip] != other.line[trip]
-                || (place >= 0 && wish.teamOf[place] != other.teamOf[place]);
+                || (place >= 0
+                        && (wish.teamOf[place] != other.teamOf[place]
+                                || wish.walksTo[place] != other.walksTo[place]));
     }
 
     /** So many refuellings, the morning's counted, are wished alike; all of them where none differs. */

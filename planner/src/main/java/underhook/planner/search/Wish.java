@@ -20,6 +20,9 @@ final class Wish {
     /** Which team works at each place. */
     int[] teamOf;
 
+    /** Whether people walk far to a place to which they could be flown. */
+    final boolean[] walksTo;
+
     /** Fill up to so much, kg, at the first refuelling, the second and so on; the evening's first. */
     int[] refuelToKg;
 
@@ -38,6 +41,7 @@ final class Wish {
     Wish(int[] tokens, int[] teamOf, int trips) {
         this.tokens = tokens;
         this.teamOf = teamOf;
+        this.walksTo = new boolean[teamOf.length];
         this.refuelToKg = new int[LEVELS];
         this.line = new int[trips];
         Arrays.fill(line, DayTable.NONE);
@@ -55,6 +59,7 @@ final class Wish {
         }
         System.arraycopy(from.tokens, 0, tokens, 0, tokens.length);
         System.arraycopy(from.teamOf, 0, teamOf, 0, teamOf.length);
+        System.arraycopy(from.walksTo, 0, walksTo, 0, walksTo.length);
         System.arraycopy(from.refuelToKg, 0, refuelToKg, 0, LEVELS);
         System.arraycopy(from.line, 0, line, 0, line.length);
         System.arraycopy(from.restsAt, 0, restsAt, 0, LEVELS);

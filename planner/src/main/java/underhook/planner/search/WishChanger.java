@@ -41,6 +41,8 @@ final class WishChanger {
         } else if (kind == 97 && table.arePeopleOnFoot()) {
             wish.patienceS =
                     random.nextInt(3) == 0 ? DayTable.NEVER_S : random.nextLong(MOST_PATIENCE_S);
+        } else if (kind == 97) {
+            changeWalk(wish, random);
         } else if (kind < 98) {
             wish.restWaitS = random.nextLong(300, Wish.NO_EARLY_REST_S + 1);
         } else {
@@ -161,6 +163,14 @@ final class WishChanger {
         wish.refuelToKg[at] = level;
         if (table.hasManyTrips() && random.nextInt(LEVELS_TO_ALL) == 0) {
             Arrays.fill(wish.refuelToKg, at, Wish.LEVELS, level);
+        }
+    }
+
+    /** Whether people walk far to a place or are flown. */
+    private void changeWalk(Wish wish, SplittableRandom random) {
+        int place = table.teamPlace[random.nextInt(table.trips.length)];
+        if (place >= 0) {
+            wish.walksTo[place] = !wish.walksTo[place];
         }
     }
 

@@ -25,7 +25,7 @@ class TrailPropertyTest {
             List<Long> row = new ArrayList<>();
             for (int to = 0; to < TinyDay.PLACES; to++) {
                 boolean none = flown && place != to && (place + to + seed) % 3 == 0;
-                row.add(none ? DayTable.NO_WALK_S : tiny.walkS[place][to]);
+                row.add(none ? DayTable.NO_WALK_S : 2 * tiny.walkS[place][to]);
             }
             walks.add(row);
         }
@@ -82,6 +82,8 @@ class TrailPropertyTest {
                 if (i % 4 == 0) {
                     int level = random.nextInt(Wish.LEVELS);
                     next.restsAt[level] = !next.restsAt[level];
+                    int place = random.nextInt(TinyDay.PLACES);
+                    next.walksTo[place] = !next.walksTo[place];
                 }
                 decoder.run().soft = i % 3 == 0;
                 table.startGuessing();
