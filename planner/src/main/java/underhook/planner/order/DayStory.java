@@ -131,7 +131,11 @@ final class DayStory {
                             ? "people fly with the line off"
                             : purpose + " needs this line";
             case ENGINE_LIMIT -> "the engine was on for long enough";
-            case EARLY_BREAK -> "a break while " + purpose + " is not ready";
+            // Nothing holds back what a break was only wished before.
+            case EARLY_BREAK ->
+                    cause.other() < 0
+                            ? "a break before " + purpose
+                            : "a break while " + purpose + " is not ready";
             case TEAM_MOVE -> "flies " + team(cause.other()) + " to its work";
             case TEAM, AFTER, READY, HANDLER, STAFF, WIND ->
                     "waits: " + purpose + " is not ready before; " + held(cause);
