@@ -90,7 +90,7 @@ class ComfortOrderTest {
                 from, to, 60, 40, 0, 1, false, false, 0, 0, List.of(), false, List.of(true));
     }
 
-    private record Ways(long sunCents) implements LegTimes {
+    private record Ways(long sunCents) implements WaysAllDay {
         @Override
         public int loadedS(int trip, int line, int slotFrom, int slotTo) {
             return 180;
@@ -99,26 +99,6 @@ class ComfortOrderTest {
         @Override
         public int emptyS(int from, int to, int line, int slot) {
             return from == to ? 0 : from + to == THERE + FETCHED + 2 ? 60 : 120;
-        }
-
-        @Override
-        public double leastLoadedS(int trip, int slot) {
-            return 180;
-        }
-
-        @Override
-        public double leastEmptyS(int from, int to, int slot) {
-            return emptyS(from, to, 0, slot);
-        }
-
-        @Override
-        public int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {
-            return 20_000;
-        }
-
-        @Override
-        public boolean isOpen(int trip, int slot) {
-            return true;
         }
 
         @Override

@@ -135,7 +135,7 @@ class JoinsTest {
         return new SpotRow(true, false, false, DayTable.NEVER_S, false, fromS, fromS, home, home);
     }
 
-    private static final class Ways implements LegTimes {
+    private static final class Ways implements WaysAllDay {
         @Override
         public int loadedS(int trip, int line, int slotFrom, int slotTo) {
             return 60;
@@ -147,26 +147,6 @@ class JoinsTest {
                 return 0;
             }
             return from == NEAR_OTHER && to == OTHER ? 5 : 60;
-        }
-
-        @Override
-        public double leastLoadedS(int trip, int slot) {
-            return 60;
-        }
-
-        @Override
-        public double leastEmptyS(int from, int to, int slot) {
-            return emptyS(from, to, 0, slot);
-        }
-
-        @Override
-        public int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {
-            return 20_000;
-        }
-
-        @Override
-        public boolean isOpen(int trip, int slot) {
-            return true;
         }
     }
 }

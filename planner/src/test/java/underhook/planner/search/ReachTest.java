@@ -123,7 +123,7 @@ class ReachTest {
                 LAYDOWN, to, 75, 55, 45, 1, false, false, 0, 0, List.of(), false, List.of(true));
     }
 
-    private static final class Ways implements LegTimes {
+    private static final class Ways implements WaysAllDay {
         @Override
         public int loadedS(int trip, int line, int slotFrom, int slotTo) {
             return 90;
@@ -132,26 +132,6 @@ class ReachTest {
         @Override
         public int emptyS(int from, int to, int line, int slot) {
             return from == to ? 0 : 60;
-        }
-
-        @Override
-        public double leastLoadedS(int trip, int slot) {
-            return 90;
-        }
-
-        @Override
-        public double leastEmptyS(int from, int to, int slot) {
-            return from == to ? 0 : 60;
-        }
-
-        @Override
-        public int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {
-            return 20_000;
-        }
-
-        @Override
-        public boolean isOpen(int trip, int slot) {
-            return true;
         }
     }
 }

@@ -188,7 +188,7 @@ class TeamBoundsTest {
     }
 
     /** Every way takes a minute. */
-    private static final class Ways implements LegTimes {
+    private static final class Ways implements WaysAllDay {
         @Override
         public int loadedS(int trip, int line, int slotFrom, int slotTo) {
             return 60;
@@ -197,26 +197,6 @@ class TeamBoundsTest {
         @Override
         public int emptyS(int from, int to, int line, int slot) {
             return from == to ? 0 : 60;
-        }
-
-        @Override
-        public double leastLoadedS(int trip, int slot) {
-            return 60;
-        }
-
-        @Override
-        public double leastEmptyS(int from, int to, int slot) {
-            return from == to ? 0 : 60;
-        }
-
-        @Override
-        public int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {
-            return 20_000;
-        }
-
-        @Override
-        public boolean isOpen(int trip, int slot) {
-            return true;
         }
     }
 }
