@@ -182,7 +182,9 @@ final class Comparison {
     }
 
     private static String apart(Duration later) {
-        return later.abs().toMinutes() + " min " + (later.isNegative() ? "earlier" : "later");
+        return later.abs().plusSeconds(30).toMinutes()
+                + " min "
+                + (later.isNegative() ? "earlier" : "later");
     }
 
     private List<Shift> shifts() {

@@ -122,8 +122,11 @@ final class TeamRounds {
             int guyed = guyed(state, own.length);
             for (int i = 0; i < own.length; i++) {
                 int stage = state / power[i] % 3;
+                if (stage == 2) {
+                    continue;
+                }
                 long comesS =
-                        stage == 2 ? DayTable.NEVER_S : comesS(ways, own, state, freeS[state], i);
+                        state == 0 ? ways.fromStartS(own[i]) : comesS(ways, own, freeS[state], i);
                 if (comesS >= DayTable.NEVER_S) {
                     continue;
                 }
@@ -167,9 +170,9 @@ final class TeamRounds {
         return state;
     }
 
-    private static long comesS(TeamWays ways, int[] own, int state, long[] freeS, int to) {
-        long soonestS = state == 0 ? ways.fromStartS(own[to]) : DayTable.NEVER_S;
-        for (int i = 0; i < own.length && state > 0; i++) {
+    private static long comesS(TeamWays ways, int[] own, long[] freeS, int to) {
+        long soonestS = DayTable.NEVER_S;
+        for (int i = 0; i < own.length; i++) {
             soonestS = Math.min(soonestS, freeS[i] + ways.wayS(own[i], own[to]));
         }
         return soonestS;
