@@ -381,7 +381,8 @@ final class CrewCheck {
         for (Load bag : day.job().loads()) {
             Drop earlier = day.drops().get(bag.id());
             double needs = day.kindOf(bag).readyAfterS();
-            if (earlier == null || !(needs > 0) || !bag.to().equals(pole.to())) {
+            boolean itself = bag.id().equals(pole.id());
+            if (earlier == null || itself || !(needs > 0) || !bag.to().equals(pole.to())) {
                 continue;
             }
             double had =

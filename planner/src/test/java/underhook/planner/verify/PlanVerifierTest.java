@@ -1355,6 +1355,13 @@ class PlanVerifierTest {
         assertThat(report.checks()).isGreaterThan(300);
     }
 
+    /** What the kind of a pole says of making ready is for others that come there, never for itself. */
+    @Test
+    void a_pole_does_not_make_its_place_ready_for_itself() {
+        assertThat(check(SmallDay.good().kind("pole", "readyAfterS", 600.0)))
+                .matches(VerifierReport::holds);
+    }
+
     /** Fuelling for 340 s and a break of 1800 s straight after it: the engine is off for 2140 s. */
     @Test
     void a_break_may_begin_with_fuelling() {
