@@ -88,7 +88,16 @@ final class Readiness {
             if (outS < 0) {
                 return -1;
             }
+            int slotFirst = table.slot(hookedS + outS + trip.firstSetDownS());
+            if (slotFirst >= 0 && slotFirst != slotHook) {
+                outS = table.loadedS(k, run.line, slotHook, slotFirst);
+            }
+            if (outS < 0) {
+                waitS += Math.max(1, table.slotUntilS(slotHook) - hookedS);
+                continue;
+            }
             long firstS = hookedS + outS + trip.firstSetDownS();
+            long lastS = hookedS + outS + trip.setDownS();
             long dropLateS = earliestReleaseS(k, team) - firstS;
             Cause.Kind dropKind = kind;
             int dropOther = other;
@@ -102,7 +111,10 @@ final class Readiness {
             if (slotDrop < 0) {
                 return -1;
             }
-            if (shiftS == 0 && run.isOpen(k, slotHook) && run.isOpen(k, slotDrop)) {
+            if (shiftS == 0 && (slotDrop != slotFirst || slotDrop != table.slot(lastS))) {
+                // All is let go in one hour, and the way in of the next may end before it begins.
+                shiftS = table.slotUntilS(slotDrop) - firstS;
+            } else if (shiftS == 0 && run.isOpen(k, slotHook) && run.isOpen(k, slotDrop)) {
                 return waitS;
             }
             if (shiftS == 0) {
