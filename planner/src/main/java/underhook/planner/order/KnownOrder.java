@@ -2,7 +2,10 @@ package underhook.planner.order;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
+import underhook.core.job.CrewId;
 import underhook.core.job.LoadId;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Drop;
@@ -43,7 +46,7 @@ final class KnownOrder {
         if (levels.isEmpty()) {
             levels.add((int) Math.floor(model.machine.fuelUsableKg()));
         }
-        return new RestOrder.Kept(tokens, teams(plan), lines, levels);
+        return new RestOrder.Kept(tokens, teams(plan), lines, levels, walksTo(plan));
     }
 
     private void add(Step step, List<Integer> tokens, List<Integer> levels, List<Integer> lines) {
@@ -98,6 +101,23 @@ final class KnownOrder {
             }
         }
         return DayTable.NONE;
+    }
+
+    /** Places to which somebody walks without having been flown first. */
+    private Set<Integer> walksTo(Plan plan) {
+        Set<Integer> all = new HashSet<>();
+        Set<CrewId> landed = new HashSet<>();
+        for (CrewStay stay : plan.crews()) {
+            if (stay.doing().startsWith("walks") && !landed.contains(stay.crew())) {
+                all.add(model.place(stay.place()));
+            }
+            if (stay.doing().startsWith("flown")) {
+                landed.add(stay.crew());
+            } else {
+                landed.remove(stay.crew());
+            }
+        }
+        return all;
     }
 
     /** The team that is there when something is let go at a place in the plan, or else hooked up there. */

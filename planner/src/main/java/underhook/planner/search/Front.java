@@ -1,6 +1,7 @@
 package underhook.planner.search;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -48,7 +49,7 @@ final class Front {
     private record Look(int percent, int shares, boolean anew) {}
 
     /**
-     * The days that none beats in both flying and finish without costing more, and leaves out no more; fewest flying
+     * The days of the same trips that none beats in both flying and finish without costing more; fewest flying
      * first. The first wish is among those compared, so the cheapest of them costs no more.
      *
      * @param days what shares are of
@@ -56,7 +57,7 @@ final class Front {
     List<Point> find(Wish first, int days, SplittableRandom random) {
         List<Point> all = new ArrayList<>();
         all.add(point(first, 100));
-        long least = decoder.run().countDropped();
+        boolean[] dropped = decoder.run().dropped.clone();
         for (List<Look> pair : looks()) {
             Wish[] found = new Wish[pair.size()];
             List<SplittableRandom> randoms = pair.stream().map(look -> random.split()).toList();
@@ -76,7 +77,7 @@ final class Front {
                     });
             for (int i = 0; i < found.length; i++) {
                 Point point = point(found[i], pair.get(i).percent());
-                if (decoder.run().countDropped() == least) {
+                if (Arrays.equals(decoder.run().dropped, dropped)) {
                     all.add(point);
                 }
             }

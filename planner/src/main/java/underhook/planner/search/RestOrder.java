@@ -2,6 +2,7 @@ package underhook.planner.search;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
@@ -36,13 +37,24 @@ public final class RestOrder {
      *     the one that may do most of what is to be done there comes
      * @param lines for each trip its line; {@link DayTable#NONE} where any will do
      * @param refuelToKg how far is filled up at each refuelling to come, kg; at least one
+     * @param walksTo places to which people walk, however far
      */
     public record Kept(
             List<Integer> tokens,
             List<Integer> teamOf,
             List<Integer> lines,
-            List<Integer> refuelToKg) {
+            List<Integer> refuelToKg,
+            Set<Integer> walksTo) {
+        public Kept(
+                List<Integer> tokens,
+                List<Integer> teamOf,
+                List<Integer> lines,
+                List<Integer> refuelToKg) {
+            this(tokens, teamOf, lines, refuelToKg, Set.of());
+        }
+
         public Kept {
+            walksTo = Set.copyOf(walksTo);
             tokens = List.copyOf(tokens);
             teamOf = List.copyOf(teamOf);
             lines = List.copyOf(lines);
@@ -102,6 +114,7 @@ public final class RestOrder {
         for (int trip = 0; trip < named.length; trip++) {
             wish.line[trip] = order.lines().get(trip);
         }
+        order.walksTo().forEach(place -> wish.walksTo[place] = true);
         List<Integer> levels = order.refuelToKg();
         for (int i = 0; i < Wish.LEVELS; i++) {
             wish.refuelToKg[i] = levels.get(Math.min(i, levels.size() - 1));
