@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 /** Whether anybody can come to a place: invented days of one load, expected by hand. */
@@ -70,6 +71,27 @@ class ReachTest {
         // Two flights of 180 s and two loads of 220 s at least.
         assertThat(plain.isFlown(0) && plain.isFlown(1)).isTrue();
         assertThat(DayOrder.flightBoundS(table, plain)).isBetween(800.0, (double) plain.flownS());
+    }
+
+    /** An hour on foot, or there and back with people, boarding twice: 240 s more in the air. */
+    @Test
+    void a_known_order_keeps_its_far_walks() {
+        DayTable table = day(3600, SITE, true);
+        List<Integer> none = List.of(DayTable.NONE);
+        List<Integer> teams = List.of(DayTable.NONE, 0);
+
+        Ordered walked =
+                RestOrder.ofDay(
+                                table,
+                                new RestOrder.Kept(
+                                        List.of(0), teams, none, List.of(9000), Set.of(SITE)))
+                        .first();
+        Ordered flown =
+                RestOrder.ofDay(table, new RestOrder.Kept(List.of(0), teams, none, List.of(9000)))
+                        .first();
+
+        assertThat(walked.flownS()).isEqualTo(280);
+        assertThat(flown.flownS()).isEqualTo(520);
     }
 
     @Test
