@@ -58,7 +58,7 @@ final class LookJson {
             least.put("s", Written.nearest(seen.leastAtM().getAsDouble(), 0));
             least.put("gapM", Written.down(leg.leastClearanceM(), 1));
             least.put("to", "ground or trees");
-            least.put("neededM", Written.nearest(job.rules().clearanceM(), 1));
+            least.put("neededM", Written.nearest(job.rules().distances().clearanceM(), 1));
         } else {
             node.putNull("least");
         }

@@ -159,7 +159,10 @@ final class MapJson {
         WireBufferRule rule = job.rules().margins().wireBuffers();
         double needM =
                 WireBuffers.needM(
-                        wire, rule, job.rules().wireClearanceM(), topAmslM(read.ground(), wire));
+                        wire,
+                        rule,
+                        job.rules().distances().wireClearanceM(),
+                        topAmslM(read.ground(), wire));
         ObjectNode properties =
                 Json.object()
                         .put("id", wire.id())

@@ -101,10 +101,10 @@ final class NextJson {
         node.put("tailOutKt", knots(way.tailOutMPerS()));
         node.put(
                 "tailLimitKt",
-                (long) Math.floor(Units.mPerSToKt(job.rules().tailwindMPerS()) + 1e-6));
+                (long) Math.floor(Units.mPerSToKt(job.rules().flying().tailwindMPerS()) + 1e-6));
         node.put(
                 "crossLimitKt",
-                (long) Math.floor(Units.mPerSToKt(job.rules().crosswindMPerS()) + 1e-6));
+                (long) Math.floor(Units.mPerSToKt(job.rules().flying().crosswindMPerS()) + 1e-6));
         return node;
     }
 

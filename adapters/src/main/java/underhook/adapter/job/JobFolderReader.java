@@ -654,7 +654,10 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                                     "The terrain raster says nothing about this place."));
                 } else if (place.statedElevationAmslM().isPresent()) {
                     double groundM = ground.terrain().heightM(point.eastM(), point.northM());
-                    compare(place, groundM, new Tolerance(rules.elevationToleranceM(), file));
+                    compare(
+                            place,
+                            groundM,
+                            new Tolerance(rules.distances().elevationToleranceM(), file));
                 }
             }
         }

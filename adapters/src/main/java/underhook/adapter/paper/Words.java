@@ -178,7 +178,7 @@ final class Words {
         }
         double factor =
                 job.getKind(load.kind()).heavierFactor()
-                        * (isEstimated(load) ? job.rules().estimatedMassFactor() : 1);
+                        * (isEstimated(load) ? job.rules().masses().estimatedMassFactor() : 1);
         return Long.toString(up(load.massKg().getAsDouble() * factor));
     }
 

@@ -89,7 +89,7 @@ public final class LoadsCsvWriter implements OutputWriter {
         double factor =
                 job.getKind(load.kind()).heavierFactor()
                         * (load.massStatus() == MassStatus.ESTIMATED
-                                ? job.rules().estimatedMassFactor()
+                                ? job.rules().masses().estimatedMassFactor()
                                 : 1);
         // The third decimal takes up the last digit of the product, which may be off.
         double planned = Written.nearest(load.massKg().getAsDouble() * factor, 3).doubleValue();

@@ -191,7 +191,7 @@ public final class LimitHow {
                             "m",
                             "loads"));
         }
-        double clearanceM = look.job().job().rules().rotorClearanceM();
+        double clearanceM = look.job().job().rules().distances().rotorClearanceM();
         return new How(
                 inputs,
                 "trees + rotor clearance + rise of the ground behind the tail at " + place.value(),

@@ -140,7 +140,7 @@ public record NextLook(
     }
 
     private static boolean keeps(Rules rules, double headMPerS, double crossMPerS) {
-        return -headMPerS <= rules.tailwindMPerS() + 1e-9
-                && Math.abs(crossMPerS) <= rules.crosswindMPerS() + 1e-9;
+        return -headMPerS <= rules.flying().tailwindMPerS() + 1e-9
+                && Math.abs(crossMPerS) <= rules.flying().crosswindMPerS() + 1e-9;
     }
 }

@@ -181,20 +181,21 @@ final class Stops {
     private List<Stop> duty() {
         EngineTime engine = new EngineTime(flown, now);
         var rules = job.rules();
-        Instant end = rules.dutyFrom().plusSeconds((long) rules.dutyS());
-        long runS = (long) rules.engineOnS() - engine.sinceBreakS(rules.breakS());
-        long dayS = (long) rules.engineOnDayS() - engine.dayS();
+        Instant end = rules.duty().from().plusSeconds((long) rules.duty().longestS());
+        long runS = (long) rules.duty().engineOnS() - engine.sinceBreakS(rules.duty().breakS());
+        long dayS = (long) rules.duty().engineOnDayS() - engine.dayS();
         long leftS = Math.max(0, Math.min(runS, dayS));
         String words =
                 runS <= dayS
                         ? text(
                                 "%d min with the engine on since the last break, most %.0f",
-                                engine.sinceBreakS(rules.breakS()) / 60, rules.engineOnS() / 60)
+                                engine.sinceBreakS(rules.duty().breakS()) / 60,
+                                rules.duty().engineOnS() / 60)
                         : text(
                                 "%d min with the engine on today, most %.0f",
-                                engine.dayS() / 60, rules.engineOnDayS() / 60);
+                                engine.dayS() / 60, rules.duty().engineOnDayS() / 60);
         return List.of(
-                Stop.at(What.DUTY, end, "the pilot's duty began at " + clock(rules.dutyFrom())),
+                Stop.at(What.DUTY, end, "the pilot's duty began at " + clock(rules.duty().from())),
                 flown.now().engineOn()
                         ? Stop.at(What.ENGINE, now.plusSeconds(leftS), words)
                         : Stop.never(What.ENGINE, words + "; it is off"));
@@ -230,7 +231,7 @@ final class Stops {
 
     private Stop dark() {
         var start = job.getPlace(job.machineStart()).position();
-        double beforeS = job.rules().dayEndBeforeSunsetS();
+        double beforeS = job.rules().duty().dayEndBeforeSunsetS();
         return Daylight.find(start, job.date(), job.zone())
                 .map(
                         light ->

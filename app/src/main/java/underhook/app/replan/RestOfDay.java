@@ -80,7 +80,7 @@ public final class RestOfDay {
      * @param stop says true when no more is to be made ready
      */
     public void prepare(BooleanSupplier stop) {
-        Instant start = plan().steps().isEmpty() ? asRead.job().rules().dutyFrom() : firstAt();
+        Instant start = plan().steps().isEmpty() ? asRead.job().rules().duty().from() : firstAt();
         Instant end = plan().summary().finishAt();
         ready(new Now(start, Log.NOT_BEGUN, List.of(), OptionalDouble.empty(), List.of()));
         for (Instant at = start; at.isBefore(end) && !stop.getAsBoolean(); at = at.plus(LATER)) {

@@ -7,77 +7,143 @@ import java.util.Objects;
 /**
  * The operator's rules for this job.
  *
- * @param constructionFraction part of the sling capacity left unused for construction lifts
- * @param estimatedMassFactor what an estimated mass is multiplied with for lift
- * @param clearanceM least distance of load, line and machine to ground and canopy on a leg, m
- * @param rotorClearanceM least height of rotor and tail above canopy and ground at a place, m
- * @param wireClearanceM least distance to a wire that is not crossed by agreement, m
- * @param stripHalfWidthM half the strip that a track is checked over, m
- * @param canopyLegM canopy assumed on legs where no raster says otherwise, m
- * @param finalM straight last part of the way in and first of the way out, m
- * @param tailwindMPerS most tailwind on the last part, m/s
- * @param crosswindMPerS most crosswind on the last part, m/s
- * @param landingSlopeRad steepest ground to land people on, rad
- * @param hoverExit whether people may leave the machine in the hover
- * @param elevationToleranceM how far a listed elevation may be off the terrain, m
- * @param trailNearM a place this near a trail needs a guard, m
- * @param secondReleaseS extra time for each further release on one hook trip, s
- * @param returnExtraS added to each empty return for turning in and settling, s
- * @param boardingS to board or leave, s
- * @param lineChangeS to fit, take off or change the line, s
- * @param refuelS to refuel besides the flow, s
- * @param refuelKgPerS flow of fuel, kg/s
- * @param refuelHandlerBusyS how long whoever refuelled hooks nothing afterwards, s
- * @param contingencyS fuel kept above the reserve when planning, as time, s
- * @param ballastKg ballast that may be added under a light load, kg; 0 when none is carried
- * @param leastSpeedMPerS slowest airspeed worth flying a load at; below, it flies badly, m/s
- * @param combineMassKg most mass of loads that ride together, kg
- * @param dutyFrom when the pilot's duty begins
- * @param dutyS longest duty, s
- * @param engineOnS longest time with the engine on before a break, s
- * @param breakS shortest break with the engine off, s
- * @param engineOnDayS longest time with the engine on in the day, s
- * @param dayEndBeforeSunsetS the last landing this long before sunset, s
- * @param margins at a place and to wires
+ * @param masses how loads are counted and hung together
+ * @param distances how far machine, line and load keep from what is below and beside them
+ * @param flying the ends of a way, and how slowly a load may be flown
+ * @param landing where people are landed
+ * @param times what things on the ground and at a set-down take
+ * @param refuelling what filling takes, and what is kept in the tank
+ * @param duty when the pilot may fly, and for how long
  * @param costs the job's own rates
+ * @param margins at a place and to wires
+ * @param kinds of loads
  * @param handling how loads are flown, hung and set
  */
 public record Rules(
-        double constructionFraction,
-        double estimatedMassFactor,
-        double clearanceM,
-        double rotorClearanceM,
-        double wireClearanceM,
-        double stripHalfWidthM,
-        double canopyLegM,
-        double finalM,
-        double tailwindMPerS,
-        double crosswindMPerS,
-        double landingSlopeRad,
-        boolean hoverExit,
-        double elevationToleranceM,
-        double trailNearM,
-        double secondReleaseS,
-        double returnExtraS,
-        double boardingS,
-        double lineChangeS,
-        double refuelS,
-        double refuelKgPerS,
-        double refuelHandlerBusyS,
-        double contingencyS,
-        double ballastKg,
-        double leastSpeedMPerS,
-        double combineMassKg,
-        Instant dutyFrom,
-        double dutyS,
-        double engineOnS,
-        double breakS,
-        double engineOnDayS,
-        double dayEndBeforeSunsetS,
+        Masses masses,
+        Distances distances,
+        Flying flying,
+        Landing landing,
+        Times times,
+        Refuelling refuelling,
+        Duty duty,
         Costs costs,
         Margins margins,
         List<LoadKind> kinds,
         Handling handling) {
+    /**
+     * How loads are counted and hung together.
+     *
+     * @param constructionFraction part of the sling capacity left unused for construction lifts
+     * @param estimatedMassFactor what an estimated mass is multiplied with for lift
+     * @param ballastKg ballast that may be added under a light load, kg; 0 when none is carried
+     * @param combineMassKg most mass of loads that ride together, kg
+     */
+    public record Masses(
+            double constructionFraction,
+            double estimatedMassFactor,
+            double ballastKg,
+            double combineMassKg) {
+        public Masses {
+            if (!(constructionFraction >= 0
+                    && constructionFraction < 1
+                    && estimatedMassFactor >= 1)) {
+                throw new IllegalArgumentException("margins are out of range.");
+            }
+        }
+    }
+
+    /**
+     * How far machine, line and load keep from what is below and beside them, m.
+     *
+     * @param clearanceM least distance of load, line and machine to ground and canopy on a leg
+     * @param rotorClearanceM least height of rotor and tail above canopy and ground at a place
+     * @param wireClearanceM least distance to a wire that is not crossed by agreement
+     * @param stripHalfWidthM half the strip that a track is checked over
+     * @param canopyLegM canopy assumed on legs where no raster says otherwise
+     * @param elevationToleranceM how far a listed elevation may be off the terrain
+     * @param trailNearM a place this near a trail needs a guard
+     */
+    public record Distances(
+            double clearanceM,
+            double rotorClearanceM,
+            double wireClearanceM,
+            double stripHalfWidthM,
+            double canopyLegM,
+            double elevationToleranceM,
+            double trailNearM) {}
+
+    /**
+     * The ends of a way, and how slowly a load may be flown.
+     *
+     * @param finalM straight last part of the way in and first of the way out, m
+     * @param tailwindMPerS most tailwind on the last part, m/s
+     * @param crosswindMPerS most crosswind on the last part, m/s
+     * @param leastSpeedMPerS slowest airspeed worth flying a load at; below, it flies badly, m/s
+     */
+    public record Flying(
+            double finalM, double tailwindMPerS, double crosswindMPerS, double leastSpeedMPerS) {}
+
+    /**
+     * Where people are landed.
+     *
+     * @param landingSlopeRad steepest ground to land people on, rad
+     * @param hoverExit whether people may leave the machine in the hover; no plan makes use of it
+     */
+    public record Landing(double landingSlopeRad, boolean hoverExit) {}
+
+    /**
+     * What things on the ground and at a set-down take, s.
+     *
+     * @param secondReleaseS extra time for each further release on one hook trip
+     * @param returnExtraS added to each empty return for turning in and settling
+     * @param boardingS to board or leave
+     * @param lineChangeS to fit, take off or change the line
+     */
+    public record Times(
+            double secondReleaseS, double returnExtraS, double boardingS, double lineChangeS) {}
+
+    /**
+     * What filling takes, and what is kept in the tank.
+     *
+     * @param refuelS to refuel besides the flow, s
+     * @param refuelKgPerS flow of fuel, kg/s
+     * @param refuelHandlerBusyS how long whoever refuelled hooks nothing afterwards, s
+     * @param contingencyS fuel kept above the reserve when planning, as time, s
+     */
+    public record Refuelling(
+            double refuelS, double refuelKgPerS, double refuelHandlerBusyS, double contingencyS) {
+        public Refuelling {
+            if (!(refuelKgPerS > 0)) {
+                throw new IllegalArgumentException("refuelKgPerS must be above 0.");
+            }
+        }
+    }
+
+    /**
+     * When the pilot may fly, and for how long.
+     *
+     * @param from when the duty begins
+     * @param longestS longest duty, s
+     * @param engineOnS longest time with the engine on before a break, s
+     * @param breakS shortest break with the engine off, s
+     * @param engineOnDayS longest time with the engine on in the day, s
+     * @param dayEndBeforeSunsetS the last landing this long before sunset, s
+     */
+    public record Duty(
+            Instant from,
+            double longestS,
+            double engineOnS,
+            double breakS,
+            double engineOnDayS,
+            double dayEndBeforeSunsetS) {
+        public Duty {
+            if (!(engineOnS > 0 && engineOnDayS > 0 && longestS > 0)) {
+                throw new IllegalArgumentException("times are out of range.");
+            }
+        }
+    }
+
     /**
      * Margins at a place and to wires.
      *
@@ -167,165 +233,30 @@ public record Rules(
     public Rules {
         kinds = List.copyOf(kinds);
         Objects.requireNonNull(handling, "handling");
-        if (!(constructionFraction >= 0 && constructionFraction < 1 && estimatedMassFactor >= 1)) {
-            throw new IllegalArgumentException("margins are out of range.");
-        }
-        if (!(refuelKgPerS > 0 && engineOnS > 0 && engineOnDayS > 0 && dutyS > 0)) {
-            throw new IllegalArgumentException("times are out of range.");
-        }
-    }
-
-    /** With what is usual where the job says nothing of flying, hanging and setting loads. */
-    public Rules(
-            double constructionFraction,
-            double estimatedMassFactor,
-            double clearanceM,
-            double rotorClearanceM,
-            double wireClearanceM,
-            double stripHalfWidthM,
-            double canopyLegM,
-            double finalM,
-            double tailwindMPerS,
-            double crosswindMPerS,
-            double landingSlopeRad,
-            boolean hoverExit,
-            double elevationToleranceM,
-            double trailNearM,
-            double secondReleaseS,
-            double returnExtraS,
-            double boardingS,
-            double lineChangeS,
-            double refuelS,
-            double refuelKgPerS,
-            double refuelHandlerBusyS,
-            double contingencyS,
-            double ballastKg,
-            double leastSpeedMPerS,
-            double combineMassKg,
-            Instant dutyFrom,
-            double dutyS,
-            double engineOnS,
-            double breakS,
-            double engineOnDayS,
-            double dayEndBeforeSunsetS,
-            Costs costs,
-            Margins margins,
-            List<LoadKind> kinds) {
-        this(
-                constructionFraction,
-                estimatedMassFactor,
-                clearanceM,
-                rotorClearanceM,
-                wireClearanceM,
-                stripHalfWidthM,
-                canopyLegM,
-                finalM,
-                tailwindMPerS,
-                crosswindMPerS,
-                landingSlopeRad,
-                hoverExit,
-                elevationToleranceM,
-                trailNearM,
-                secondReleaseS,
-                returnExtraS,
-                boardingS,
-                lineChangeS,
-                refuelS,
-                refuelKgPerS,
-                refuelHandlerBusyS,
-                contingencyS,
-                ballastKg,
-                leastSpeedMPerS,
-                combineMassKg,
-                dutyFrom,
-                dutyS,
-                engineOnS,
-                breakS,
-                engineOnDayS,
-                dayEndBeforeSunsetS,
-                costs,
-                margins,
-                kinds,
-                Handling.USUAL);
     }
 
     /** The same with other handling. */
     public Rules withHandling(Handling other) {
-        return new Rules(
-                constructionFraction,
-                estimatedMassFactor,
-                clearanceM,
-                rotorClearanceM,
-                wireClearanceM,
-                stripHalfWidthM,
-                canopyLegM,
-                finalM,
-                tailwindMPerS,
-                crosswindMPerS,
-                landingSlopeRad,
-                hoverExit,
-                elevationToleranceM,
-                trailNearM,
-                secondReleaseS,
-                returnExtraS,
-                boardingS,
-                lineChangeS,
-                refuelS,
-                refuelKgPerS,
-                refuelHandlerBusyS,
-                contingencyS,
-                ballastKg,
-                leastSpeedMPerS,
-                combineMassKg,
-                dutyFrom,
-                dutyS,
-                engineOnS,
-                breakS,
-                engineOnDayS,
-                dayEndBeforeSunsetS,
-                costs,
-                margins,
-                kinds,
-                other);
+        return with(kinds, other);
     }
 
     /** The same with other kinds of load. */
     public Rules withKinds(List<LoadKind> other) {
+        return with(other, handling);
+    }
+
+    private Rules with(List<LoadKind> ofLoads, Handling ofFlying) {
         return new Rules(
-                constructionFraction,
-                estimatedMassFactor,
-                clearanceM,
-                rotorClearanceM,
-                wireClearanceM,
-                stripHalfWidthM,
-                canopyLegM,
-                finalM,
-                tailwindMPerS,
-                crosswindMPerS,
-                landingSlopeRad,
-                hoverExit,
-                elevationToleranceM,
-                trailNearM,
-                secondReleaseS,
-                returnExtraS,
-                boardingS,
-                lineChangeS,
-                refuelS,
-                refuelKgPerS,
-                refuelHandlerBusyS,
-                contingencyS,
-                ballastKg,
-                leastSpeedMPerS,
-                combineMassKg,
-                dutyFrom,
-                dutyS,
-                engineOnS,
-                breakS,
-                engineOnDayS,
-                dayEndBeforeSunsetS,
+                masses,
+                distances,
+                flying,
+                landing,
+                times,
+                refuelling,
+                duty,
                 costs,
                 margins,
-                other,
-                handling);
+                ofLoads,
+                ofFlying);
     }
 }

@@ -25,9 +25,9 @@ public record Needs(
 
     public static Needs of(Rules rules) {
         return new Needs(
-                rules.rotorClearanceM(),
-                rules.wireClearanceM(),
-                rules.canopyLegM(),
+                rules.distances().rotorClearanceM(),
+                rules.distances().wireClearanceM(),
+                rules.distances().canopyLegM(),
                 rules.margins());
     }
 }

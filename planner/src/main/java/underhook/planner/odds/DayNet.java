@@ -75,7 +75,7 @@ record DayNet(
             this.plan = plan;
             this.rules = job.rules();
             this.spreads = rules.handling().spreads();
-            this.clock = new Clock(rules.dutyFrom());
+            this.clock = new Clock(rules.duty().from());
             this.wind = net.moment(0);
             net.add(
                     new Edge(
@@ -142,7 +142,8 @@ record DayNet(
                                                 new Edge(
                                                         machine.ends().get(step),
                                                         lift.hooked(),
-                                                        rules.refuelHandlerBusyS() + HOOK_BEFORE_S,
+                                                        rules.refuelling().refuelHandlerBusyS()
+                                                                + HOOK_BEFORE_S,
                                                         0,
                                                         NetMaker.STEADY,
                                                         Edge.Kind.HANDLER,

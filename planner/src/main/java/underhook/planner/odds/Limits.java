@@ -44,9 +44,13 @@ final class Limits {
         this.lightFromS =
                 light.map(day -> clock.timeS(day.from()) + SUN_S).orElse(Double.POSITIVE_INFINITY);
         this.lightUntilS =
-                light.map(day -> clock.timeS(day.until()) - SUN_S - rules.dayEndBeforeSunsetS())
+                light.map(
+                                day ->
+                                        clock.timeS(day.until())
+                                                - SUN_S
+                                                - rules.duty().dayEndBeforeSunsetS())
                         .orElse(Double.NEGATIVE_INFINITY);
-        this.dutyUntilS = rules.dutyS();
+        this.dutyUntilS = rules.duty().longestS();
         this.forecastUntilS = clock.timeS(job.weather().until());
     }
 
@@ -96,8 +100,8 @@ final class Limits {
         Engine engine = new Engine();
         for (int i = 0; i < steps.size(); i++) {
             engine.step(i, timesS);
-            if (engine.onS > rules.engineOnDayS() + DUST_S
-                    || engine.stretchS > rules.engineOnS() + DUST_S) {
+            if (engine.onS > rules.duty().engineOnDayS() + DUST_S
+                    || engine.stretchS > rules.duty().engineOnS() + DUST_S) {
                 return false;
             }
         }
@@ -152,7 +156,7 @@ final class Limits {
         }
 
         private void run(double lastsS) {
-            if (offS >= rules.breakS() - DUST_S) {
+            if (offS >= rules.duty().breakS() - DUST_S) {
                 stretchS = 0;
             }
             offS = 0;

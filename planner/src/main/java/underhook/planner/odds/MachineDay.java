@@ -81,7 +81,7 @@ final class MachineDay {
         double offS =
                 clock.timeS(steps.get(index).endAt()) - clock.timeS(steps.get(first).startAt());
         net.add(starts.get(index), ends.get(index), 0);
-        net.add(starts.get(first), ends.get(index), Math.min(offS, rules.breakS()));
+        net.add(starts.get(first), ends.get(index), Math.min(offS, rules.duty().breakS()));
     }
 
     private void clockEdge(int moment) {

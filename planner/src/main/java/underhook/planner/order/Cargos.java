@@ -54,7 +54,7 @@ final class Cargos {
             double massKg = load.massKg().orElseThrow();
             double factor =
                     load.massStatus() == MassStatus.ESTIMATED
-                            ? model.rules.estimatedMassFactor()
+                            ? model.rules.masses().estimatedMassFactor()
                             : 1 + WEIGHED_SPREAD_RATIO;
             double areaM2 = TripMaker.dragAreaM2(load, kind);
             double lightKg = massKg / factor + trip.ballastKg();

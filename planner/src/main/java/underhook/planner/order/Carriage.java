@@ -99,7 +99,7 @@ final class Carriage {
     /** Whether a trip is worth flying on a line. */
     boolean isWorthFlying(Trip trip, int line) {
         // What somebody decided to fly slower all the same is flown at its own speed.
-        double leastMPerS = Math.min(model.rules.leastSpeedMPerS(), trip.speedMPerS());
+        double leastMPerS = Math.min(model.rules.flying().leastSpeedMPerS(), trip.speedMPerS());
         return of(trip, line).speedMPerS() >= leastMPerS - 1e-9;
     }
 
@@ -291,7 +291,7 @@ final class Carriage {
                         flying.slowingMPerS2(), flying.noseUpRad(), flying.periodSpreadFraction());
         Swing.Watch watch = new Swing.Watch(WATCHED_PERIODS * slung.periodS(), flying.stillM());
         // Over the ground it may be faster by the tailwind that the rules allow on the way in.
-        double groundMPerS = speedMPerS + model.rules.tailwindMPerS();
+        double groundMPerS = speedMPerS + model.rules.flying().tailwindMPerS();
         return new Approach(slung, SwingAir.still(densestKgPerM3()), limits, watch)
                 .compare(groundMPerS).stream()
                         .map(arrival -> slowing(arrival, slung))
@@ -331,7 +331,9 @@ final class Carriage {
     /** For how it flies the lighter value of an uncertain mass counts. */
     private double lightKg(Load load) {
         double factor =
-                load.massStatus() == MassStatus.ESTIMATED ? model.rules.estimatedMassFactor() : 1;
+                load.massStatus() == MassStatus.ESTIMATED
+                        ? model.rules.masses().estimatedMassFactor()
+                        : 1;
         return load.massKg().orElseThrow() / factor;
     }
 

@@ -86,7 +86,8 @@ final class Combinations {
                 && !otherKind.standsUp()
                 && one.from().equals(other.from())
                 && one.to().equals(other.to())
-                && model.liftMassKg(one) + model.liftMassKg(other) <= model.rules.combineMassKg();
+                && model.liftMassKg(one) + model.liftMassKg(other)
+                        <= model.rules.masses().combineMassKg();
     }
 
     private void addGroup(List<Integer> own) {
@@ -135,7 +136,7 @@ final class Combinations {
 
     private Optional<Integer> made(List<Load> hung) {
         double sumKg = hung.stream().mapToDouble(model::liftMassKg).sum();
-        boolean may = hung.size() == 1 || sumKg <= model.rules.combineMassKg();
+        boolean may = hung.size() == 1 || sumKg <= model.rules.masses().combineMassKg();
         for (Load one : hung) {
             may &= hung.stream().allMatch(other -> one.equals(other) || isTogether(one, other));
         }

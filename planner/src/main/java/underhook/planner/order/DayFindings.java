@@ -129,7 +129,8 @@ final class DayFindings {
                                 Severity.NOTE,
                                 id,
                                 TripMaker.text(Math.ceil(slopeDeg), 0),
-                                TripMaker.text(Math.toDegrees(model.rules.landingSlopeRad()), 0),
+                                TripMaker.text(
+                                        Math.toDegrees(model.rules.landing().landingSlopeRad()), 0),
                                 "°",
                                 "rules",
                                 "Refused for landing people: the ground slopes "
@@ -141,14 +142,14 @@ final class DayFindings {
                     continue;
                 }
                 double distanceM = distanceM(model, feature.outline(), model.points.get(i));
-                if (distanceM <= model.rules.trailNearM()) {
+                if (distanceM <= model.rules.distances().trailNearM()) {
                     all.add(
                             new Finding(
                                     FindingCode.PLACE_NEAR_TRAIL,
                                     Severity.CAUTION,
                                     id,
                                     TripMaker.text(Math.floor(distanceM), 0),
-                                    TripMaker.text(model.rules.trailNearM(), 0),
+                                    TripMaker.text(model.rules.distances().trailNearM(), 0),
                                     "m",
                                     feature.source(),
                                     "The trail "
@@ -388,7 +389,7 @@ final class DayFindings {
                     refuelPlace == trip.from()
                             && refuelEndS >= 0
                             && flown.hookedS() - trip.hookUpS() - refuelEndS
-                                    <= 2 * (long) model.rules.refuelHandlerBusyS();
+                                    <= 2 * (long) model.rules.refuelling().refuelHandlerBusyS();
             if (busy && people.refuellerAloneHooks(trip.from())) {
                 note(
                         FindingCode.REFUELLING_CONFLICT,
@@ -397,7 +398,9 @@ final class DayFindings {
                         "Whoever refuels at "
                                 + model.places.get(trip.from()).id()
                                 + " is the only one there trained to hook: the hook-up waits until "
-                                + (long) Math.ceil(model.rules.refuelHandlerBusyS() / 60)
+                                + (long)
+                                        Math.ceil(
+                                                model.rules.refuelling().refuelHandlerBusyS() / 60)
                                 + " minutes after refuelling.");
                 refuelEndS = -1;
             }

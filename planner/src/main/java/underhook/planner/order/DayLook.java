@@ -175,7 +175,7 @@ public final class DayLook {
                         .anyMatch(load -> model.job.getKind(load.kind()).constructionMargin());
         double needKg =
                 construction
-                        ? Math.ceil(liftKg / (1 - model.rules.constructionFraction()))
+                        ? Math.ceil(liftKg / (1 - model.rules.masses().constructionFraction()))
                         : liftKg;
         double bareKg = model.operatingMassKg() + lineKg + model.machine.fuelGaugeSpreadKg();
         double mostKg =

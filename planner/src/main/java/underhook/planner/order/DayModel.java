@@ -384,7 +384,7 @@ final class DayModel {
         double statedKg = load.massKg().orElse(0) * job.getKind(load.kind()).heavierFactor();
         return Math.ceil(
                 load.massStatus() == MassStatus.ESTIMATED
-                        ? statedKg * rules.estimatedMassFactor() - 1e-9
+                        ? statedKg * rules.masses().estimatedMassFactor() - 1e-9
                         : statedKg - 1e-9);
     }
 

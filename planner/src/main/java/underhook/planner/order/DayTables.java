@@ -123,9 +123,9 @@ final class DayTables {
 
     private TripRow row(List<Trip> trips, int k) {
         Trip trip = trips.get(k);
-        long nextS = (long) Math.ceil(model.rules.secondReleaseS());
+        long nextS = (long) Math.ceil(model.rules.times().secondReleaseS());
         int releases = trip.loads().size();
-        double firstS = trip.setDownS() - (releases - 1) * model.rules.secondReleaseS();
+        double firstS = trip.setDownS() - (releases - 1) * model.rules.times().secondReleaseS();
         List<TripRow.After> after = new ArrayList<>();
         boolean missing = false;
         for (Load load : trip.loads()) {
@@ -223,24 +223,24 @@ final class DayTables {
 
     private DayRules rules() {
         Rules rules = model.rules;
-        long dutyFromS = model.seconds(rules.dutyFrom());
+        long dutyFromS = model.seconds(rules.duty().from());
         Optional<Daylight> light =
                 Daylight.find(model.job.origin(), model.job.date(), model.job.zone());
         long sunUpS = light.map(day -> model.seconds(day.from()) + 60).orElse(DayModel.NEVER_S);
         long sunDownS =
                 light.map(day -> model.seconds(day.until()) - 60).orElse(0L)
-                        - (long) Math.ceil(rules.dayEndBeforeSunsetS());
+                        - (long) Math.ceil(rules.duty().dayEndBeforeSunsetS());
         return new DayRules(
                 model.place(model.job.machineStart()),
                 Math.max(dutyFromS, Math.max(sunUpS, model.slots.get(0).fromS())),
-                Math.min(dutyFromS + (long) rules.dutyS(), sunDownS),
-                (long) rules.engineOnS(),
-                (long) rules.engineOnDayS(),
-                (long) Math.ceil(rules.breakS()),
-                (long) Math.ceil(rules.boardingS()),
-                (long) Math.ceil(rules.lineChangeS()),
-                (long) Math.ceil(rules.returnExtraS()),
-                (long) Math.ceil(rules.refuelHandlerBusyS()));
+                Math.min(dutyFromS + (long) rules.duty().longestS(), sunDownS),
+                (long) rules.duty().engineOnS(),
+                (long) rules.duty().engineOnDayS(),
+                (long) Math.ceil(rules.duty().breakS()),
+                (long) Math.ceil(rules.times().boardingS()),
+                (long) Math.ceil(rules.times().lineChangeS()),
+                (long) Math.ceil(rules.times().returnExtraS()),
+                (long) Math.ceil(rules.refuelling().refuelHandlerBusyS()));
     }
 
     private FuelRules fuel() {
@@ -252,9 +252,9 @@ final class DayTables {
                 machine.startFuelKg(),
                 machine.fuelGaugeSpreadKg(),
                 machine.reserveS(),
-                model.rules.contingencyS(),
-                model.rules.refuelS(),
-                model.rules.refuelKgPerS());
+                model.rules.refuelling().contingencyS(),
+                model.rules.refuelling().refuelS(),
+                model.rules.refuelling().refuelKgPerS());
     }
 
     private Rates rates() {

@@ -197,7 +197,7 @@ final class NoWay {
                                 model.finder()
                                         .closed()
                                         .blockers(
-                                                at.towards(from, model.rules.finalM()),
+                                                at.towards(from, model.rules.flying().finalM()),
                                                 at,
                                                 trip.kindNames()),
                         model.finder().closed()::canOpen),
@@ -213,7 +213,9 @@ final class NoWay {
                                                                         slot)))
                         .mapToObj(slot -> model.wind(place, slot))
                         .toList(),
-                new NoWayIn.Limits(model.rules.tailwindMPerS(), model.rules.crosswindMPerS()));
+                new NoWayIn.Limits(
+                        model.rules.flying().tailwindMPerS(),
+                        model.rules.flying().crosswindMPerS()));
     }
 
     /** What opens the last part, and what closes the way to it besides; nothing where nothing does. */

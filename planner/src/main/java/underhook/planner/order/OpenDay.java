@@ -314,7 +314,7 @@ public final class OpenDay {
 
     private long firstS(Plan record) {
         return record.steps().isEmpty()
-                ? model.seconds(job.rules().dutyFrom())
+                ? model.seconds(job.rules().duty().from())
                 : model.seconds(record.steps().get(0).startAt());
     }
 
@@ -350,7 +350,9 @@ public final class OpenDay {
         long busyS = 0;
         for (Step step : done) {
             if (step.kind() == StepKind.REFUEL && model.place(step.from()) == place) {
-                busyS = laterS(step.endAt()) + (long) Math.ceil(job.rules().refuelHandlerBusyS());
+                busyS =
+                        laterS(step.endAt())
+                                + (long) Math.ceil(job.rules().refuelling().refuelHandlerBusyS());
             }
         }
         return busyS;
@@ -366,7 +368,7 @@ public final class OpenDay {
             double lastsS = Duration.between(step.startAt(), step.endAt()).toMillis() / 1000.0;
             if (!step.engineRunning()) {
                 offS += lastsS;
-                stretchS = offS >= job.rules().breakS() ? 0 : stretchS;
+                stretchS = offS >= job.rules().duty().breakS() ? 0 : stretchS;
                 return;
             }
             offS = 0;

@@ -105,7 +105,7 @@ final class People {
                 || !model.isKnown(place)) {
             return false;
         }
-        return slopeRad(place) <= model.rules.landingSlopeRad();
+        return slopeRad(place) <= model.rules.landing().landingSlopeRad();
     }
 
     /** Slope of the ground at a place, rad; a right angle where the ground is not known. */

@@ -284,7 +284,8 @@ public final class PlaceRooms {
     private boolean windAllows(int place, int slot, double headingGridRad) {
         var wind = model.wind(place, slot);
         double off = wind.fromGridRad() - headingGridRad;
-        return -wind.speedMPerS() * Math.cos(off) <= model.rules.tailwindMPerS()
-                && wind.speedMPerS() * Math.abs(Math.sin(off)) <= model.rules.crosswindMPerS();
+        return -wind.speedMPerS() * Math.cos(off) <= model.rules.flying().tailwindMPerS()
+                && wind.speedMPerS() * Math.abs(Math.sin(off))
+                        <= model.rules.flying().crosswindMPerS();
     }
 }

@@ -134,7 +134,13 @@ final class TripMaker {
     private void addFlown(List<Load> hung) {
         trips.add(
                 trip(hung)
-                        .orElseGet(() -> trip(hung, new Flown(model.rules.leastSpeedMPerS(), 0))));
+                        .orElseGet(
+                                () ->
+                                        trip(
+                                                hung,
+                                                new Flown(
+                                                        model.rules.flying().leastSpeedMPerS(),
+                                                        0))));
         hung.forEach(load -> leftOut.remove(load.id()));
     }
 
@@ -334,7 +340,7 @@ final class TripMaker {
                             && !otherKind.standsUp()
                             && other.from().equals(load.from())
                             && other.to().equals(load.to())
-                            && sumKg + massKg(other) <= model.rules.combineMassKg();
+                            && sumKg + massKg(other) <= model.rules.masses().combineMassKg();
             if (fits) {
                 together.add(other);
                 sumKg += massKg(other);
@@ -361,18 +367,18 @@ final class TripMaker {
             double lightKg =
                     load.massKg().orElse(0)
                             / (load.massStatus() == MassStatus.ESTIMATED
-                                    ? model.rules.estimatedMassFactor()
+                                    ? model.rules.masses().estimatedMassFactor()
                                     : 1);
             double limitMPerS =
                     Trail.speedAtLimitMPerS(lightKg, area, kind.trailLimitRad(), densest);
             boolean light = limitMPerS < kind.speedMPerS();
-            if (light && loads.size() == 1 && model.rules.ballastKg() > 0) {
-                ballastKg = model.rules.ballastKg();
+            if (light && loads.size() == 1 && model.rules.masses().ballastKg() > 0) {
+                ballastKg = model.rules.masses().ballastKg();
                 limitMPerS =
                         Trail.speedAtLimitMPerS(
                                 lightKg + ballastKg, area, kind.trailLimitRad(), densest);
             }
-            boolean badly = limitMPerS < model.rules.leastSpeedMPerS();
+            boolean badly = limitMPerS < model.rules.flying().leastSpeedMPerS();
             if (badly && loads.size() > 1) {
                 // Alone, with ballast, it may fly.
                 return Optional.empty();
@@ -384,7 +390,7 @@ final class TripMaker {
                                 Severity.STOP,
                                 load.id().value(),
                                 text(Units.mPerSToKt(limitMPerS), 0),
-                                text(Units.mPerSToKt(model.rules.leastSpeedMPerS()), 0),
+                                text(Units.mPerSToKt(model.rules.flying().leastSpeedMPerS()), 0),
                                 "kt",
                                 "rules",
                                 "Light and large: it trails more than "
@@ -430,7 +436,7 @@ final class TripMaker {
         boolean construction = kinds.stream().anyMatch(LoadKind::constructionMargin);
         double needKg =
                 construction
-                        ? Math.ceil(liftKg / (1 - model.rules.constructionFraction()))
+                        ? Math.ceil(liftKg / (1 - model.rules.masses().constructionFraction()))
                         : liftKg;
         double underM = 0;
         double hookUpS = 0;
@@ -445,7 +451,7 @@ final class TripMaker {
             hookUpS = Math.max(hookUpS, kinds.get(i).hookUpS());
             setDownS = Math.max(setDownS, kinds.get(i).setDownS());
         }
-        setDownS += (loads.size() - 1) * model.rules.secondReleaseS();
+        setDownS += (loads.size() - 1) * model.rules.times().secondReleaseS();
         return model.known(
                 new Trip(
                         loads,
@@ -685,10 +691,10 @@ final class TripMaker {
     double fuelNeedKg(Trip trip, DayModel.LegAt out, DayModel.LegAt back) {
         double burn = model.machine.burnKgPerS();
         double flownKg =
-                burn * (out.durationS() + back.durationS() + model.rules.returnExtraS())
+                burn * (out.durationS() + back.durationS() + model.rules.times().returnExtraS())
                         + Math.max(burn, model.machine.hoverBurnKgPerS()) * trip.setDownS();
         return flownKg
-                + burn * (model.machine.reserveS() + model.rules.contingencyS())
+                + burn * (model.machine.reserveS() + model.rules.refuelling().contingencyS())
                 + 2 * model.machine.fuelGaugeSpreadKg();
     }
 

@@ -88,14 +88,14 @@ final class Watchpoints {
         for (Zone zone : model.job.zones()) {
             double distanceM = distanceM(zone, model.points.get(model.place(place)));
             boolean counts = zone.rule() != Zone.Rule.NO_FUEL && zone.isActiveOn(model.job.date());
-            if (counts && distanceM <= model.rules.finalM()) {
+            if (counts && distanceM <= model.rules.flying().finalM()) {
                 all.add(
                         new Finding(
                                 FindingCode.PLACE_NEAR_ZONE,
                                 Severity.NOTE,
                                 place.value(),
                                 TripMaker.text(Math.floor(distanceM), 0),
-                                TripMaker.text(model.rules.finalM(), 0),
+                                TripMaker.text(model.rules.flying().finalM(), 0),
                                 "m",
                                 zone.source(),
                                 "The zone "

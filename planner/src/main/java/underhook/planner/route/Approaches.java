@@ -31,7 +31,8 @@ public final class Approaches {
         this.waysIn =
                 new WaysIn(
                         new Judges.Limits(
-                                job.rules().tailwindMPerS(), job.rules().crosswindMPerS()),
+                                job.rules().flying().tailwindMPerS(),
+                                job.rules().flying().crosswindMPerS()),
                         job.machine().pilotSide());
     }
 
@@ -76,7 +77,7 @@ public final class Approaches {
 
     /** What lies under the piece from a place as long as the last part. */
     private Lies lies(PlanePoint place, double bearingGridRad, List<String> kinds) {
-        PlanePoint end = place.towards(bearingGridRad, job.rules().finalM());
+        PlanePoint end = place.towards(bearingGridRad, job.rules().flying().finalM());
         if (!maps.of(kinds).isFree(place, end) || !passed.crossesNoWire(place, end)) {
             return new Lies(false, closed.blockers(place, end, kinds), List.of());
         }

@@ -177,7 +177,7 @@ public final class ClearLegs {
                 String.join("|", kinds),
                 unused -> {
                     List<Under> unders = Under.of(job, ground, kinds);
-                    return new ReleaseStrip(patches, unders, job.rules().finalM());
+                    return new ReleaseStrip(patches, unders, job.rules().flying().finalM());
                 });
     }
 

@@ -44,7 +44,7 @@ public final class ClosedWays {
                 things.add(
                         new Blocked.Thing(
                                 wire.wire().id(),
-                                wire.corridor(job.rules().wireClearanceM()),
+                                wire.corridor(job.rules().distances().wireClearanceM()),
                                 "an agreement to cross " + wire.wire().id()));
             }
         }
@@ -114,13 +114,13 @@ public final class ClosedWays {
     }
 
     private double widestCorridorM() {
-        double clearanceM = job.rules().wireClearanceM();
+        double clearanceM = job.rules().distances().wireClearanceM();
         return wires.stream().mapToDouble(wire -> wire.corridorM(clearanceM)).max().orElse(0);
     }
 
     /** Whether an end of a straight piece lies in a wire's corridor. */
     private boolean isNearWire(WirePlan wire, PlanePoint a, PlanePoint b) {
-        double corridorM = wire.corridorM(job.rules().wireClearanceM());
+        double corridorM = wire.corridorM(job.rules().distances().wireClearanceM());
         for (int i = 0; i + 1 < wire.supports().size(); i++) {
             PlanePoint c = wire.supports().get(i);
             PlanePoint d = wire.supports().get(i + 1);

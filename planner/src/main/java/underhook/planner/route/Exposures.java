@@ -157,8 +157,8 @@ final class Exposures {
                                 .toArray(Coordinate[]::new);
                 Geometry line = FACTORY.createLineString(goneOn(points, ground));
                 Geometry closed =
-                        line.buffer(wire.corridorM(rules.wireClearanceM()), 2)
-                                .union(wire.corridor(rules.wireClearanceM()));
+                        line.buffer(wire.corridorM(rules.distances().wireClearanceM()), 2)
+                                .union(wire.corridor(rules.distances().wireClearanceM()));
                 double priceS = rules.handling().exposure().wireS();
                 more.add(Exposed.line(wire.wire().id(), line, closed, priceS));
             }

@@ -203,7 +203,7 @@ public final class LegFinder {
      * than the operator's own distance.
      */
     public List<Wall> wireWalls() {
-        double ownM = job.rules().wireClearanceM();
+        double ownM = job.rules().distances().wireClearanceM();
         return wires.stream()
                 .flatMap(
                         plan ->

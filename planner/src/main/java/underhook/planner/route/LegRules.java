@@ -31,7 +31,7 @@ final class LegRules {
 
     /** Whether a leg has a straight first and last part. */
     boolean hasFinals(LegFinder.Request request) {
-        double finalM = job.rules().finalM();
+        double finalM = job.rules().flying().finalM();
         double apartM = request.from().point().distanceToM(request.to().point());
         return finalM > 0 && apartM >= SHORT_HOP_FINALS_RATIO * finalM;
     }
@@ -42,16 +42,16 @@ final class LegRules {
                 request.speedMPerS() + strongestWindMPerS,
                 Math.min(LEAST_TURN_M_PER_S, request.speedMPerS()),
                 job.rules().margins().bankRad(),
-                hasFinals(request) ? job.rules().finalM() : 0);
+                hasFinals(request) ? job.rules().flying().finalM() : 0);
     }
 
     HeightProfile.Need need(LegFinder.Request request) {
         double groundSpeedMPerS = request.speedMPerS();
         return new HeightProfile.Need(
                 request.underHookM(),
-                job.rules().clearanceM(),
+                job.rules().distances().clearanceM(),
                 job.machine().climbMPerS() / groundSpeedMPerS,
                 job.machine().descentMPerS() / groundSpeedMPerS,
-                job.rules().canopyLegM());
+                job.rules().distances().canopyLegM());
     }
 }

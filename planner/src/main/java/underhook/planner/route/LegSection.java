@@ -78,7 +78,7 @@ public final class LegSection {
         this.job = job;
         this.ground = ground;
         this.profile = new HeightProfile(ground, List.of());
-        this.trees = new HeightProfile.Need(0, 0, 1, 1, job.rules().canopyLegM());
+        this.trees = new HeightProfile.Need(0, 0, 1, 1, job.rules().distances().canopyLegM());
         this.bare =
                 new HeightProfile(
                         new Ground(ground.frame(), ground.terrain(), Optional.empty(), 0),

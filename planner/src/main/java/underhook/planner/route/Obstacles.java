@@ -55,7 +55,7 @@ final class Obstacles {
             boolean keepsOff =
                     zone.rule() == Zone.Rule.NO_OVERFLIGHT || zone.rule() == Zone.Rule.MIN_HEIGHT;
             if (about && keepsOff && zone.isActiveOn(job.date())) {
-                double widthM = job.rules().stripHalfWidthM();
+                double widthM = job.rules().distances().stripHalfWidthM();
                 all.add(new Obstacle(zone.id(), zoneArea(zone, ground, widthM)));
             }
         }
@@ -73,7 +73,7 @@ final class Obstacles {
         }
         double heightM = feature.heightM().orElse(0);
         double guysM = heightM > GUYED_FROM_M ? GUY_REACH_FRACTION * heightM : 0;
-        return rules.clearanceM() + rules.stripHalfWidthM() + guysM;
+        return rules.distances().clearanceM() + rules.distances().stripHalfWidthM() + guysM;
     }
 
     /** The zone's area widened by so much. */

@@ -132,8 +132,8 @@ final class PlanWays {
         if (!rules.hasFinals(request)) {
             return between(a, b, request, keepM);
         }
-        PlanePoint out = a.towards(request.from().bearingGridRad(), job.rules().finalM());
-        PlanePoint in = b.towards(request.to().bearingGridRad(), job.rules().finalM());
+        PlanePoint out = a.towards(request.from().bearingGridRad(), job.rules().flying().finalM());
+        PlanePoint in = b.towards(request.to().bearingGridRad(), job.rules().flying().finalM());
         WayMap ends = maps.of(request.kinds());
         if (!ends.isFree(a, out) || !ends.isFree(in, b)) {
             return List.of();

@@ -102,7 +102,7 @@ final class WayMaps {
         List<Geometry> closed = new ArrayList<>();
         closedFeatures.forEach(feature -> closed.add(feature.area()));
         Obstacles.zones(job, ground, kinds).forEach(zone -> closed.add(zone.area()));
-        return new WayMap(closed, crossed, job.rules().wireClearanceM());
+        return new WayMap(closed, crossed, job.rules().distances().wireClearanceM());
     }
 
     /** What closes the map for a leg with these kinds, wires left out. */

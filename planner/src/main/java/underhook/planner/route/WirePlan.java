@@ -46,7 +46,7 @@ record WirePlan(
     private static WirePlan of(Job job, Wire wire, Ground ground) {
         Tube tube = Tube.of(wire, ground, strongestMPerS(job));
         WireBufferRule rule = job.rules().margins().wireBuffers();
-        double ownM = job.rules().wireClearanceM();
+        double ownM = job.rules().distances().wireClearanceM();
         List<PlanePoint> points =
                 wire.supports().stream().map(point -> ground.frame().toPlane(point)).toList();
         return new WirePlan(

@@ -92,13 +92,13 @@ final class ClockCheck {
                     case ROTATION -> rotationS(step.rotation().orElseThrow());
                     case POSITION -> legsS(step.legs());
                     // People get on and off: boarding counts twice.
-                    case CREW_MOVE -> legsS(step.legs()) + 2 * rules.boardingS();
+                    case CREW_MOVE -> legsS(step.legs()) + 2 * rules.times().boardingS();
                     case REFUEL ->
-                            rules.refuelS()
+                            rules.refuelling().refuelS()
                                     + Math.max(0, step.fuelEndKg() - step.fuelStartKg())
-                                            / rules.refuelKgPerS();
-                    case LINE_CHANGE -> rules.lineChangeS();
-                    case BREAK -> rules.breakS() - offBeforeS(at);
+                                            / rules.refuelling().refuelKgPerS();
+                    case LINE_CHANGE -> rules.times().lineChangeS();
+                    case BREAK -> rules.duty().breakS() - offBeforeS(at);
                     case WAIT -> 0;
                 };
         double lasts = Day.durationS(step);
@@ -134,7 +134,7 @@ final class ClockCheck {
         }
         List<Leg> legs = rotation.legs();
         boolean returns = !legs.isEmpty() && legs.get(legs.size() - 1).carrying().isEmpty();
-        return sum + (returns ? rules.returnExtraS() : 0);
+        return sum + (returns ? rules.times().returnExtraS() : 0);
     }
 
     private double hookUpS(Rotation rotation) {
@@ -147,7 +147,7 @@ final class ClockCheck {
     /** Least time in the hover for one release, s; a further one on the trip adds its own time. */
     private double setDownS(Rotation rotation, int index) {
         LoadKind kind = day.kindOf(day.job().getLoad(rotation.drops().get(index).load()));
-        return index == 0 ? kind.setDownS() : rules.secondReleaseS();
+        return index == 0 ? kind.setDownS() : rules.times().secondReleaseS();
     }
 
     private void checkReleases(Step step, Rotation rotation) {

@@ -197,7 +197,7 @@ final class CrewCheck {
                                                     + "."));
             at = flight.to();
             // Getting off is part of the flight, so a stay may begin while it lasts.
-            since = flight.endAt().minusMillis(Math.round(rules.boardingS() * 1000));
+            since = flight.endAt().minusMillis(Math.round(rules.times().boardingS() * 1000));
         }
         if (next == null) {
             return;
@@ -278,7 +278,7 @@ final class CrewCheck {
                             && step.from().equals(place)
                             && !at.isBefore(step.startAt())
                             && Day.betweenS(step.endAt(), at)
-                                    < rules.refuelHandlerBusyS() - Tolerance.TIME_S;
+                                    < rules.refuelling().refuelHandlerBusyS() - Tolerance.TIME_S;
             if (busy) {
                 List<Crew> fuellers =
                         where.listPresent(Crew.Role.REFUEL, place, step.startAt(), step.endAt());

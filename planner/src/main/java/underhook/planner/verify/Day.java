@@ -138,7 +138,9 @@ final class Day {
     /** Mass for lift, kg: an estimate with its factor, rounded up. The mass must be known. */
     double liftMassKg(Load load) {
         double factor =
-                load.massStatus() == MassStatus.ESTIMATED ? job.rules().estimatedMassFactor() : 1;
+                load.massStatus() == MassStatus.ESTIMATED
+                        ? job.rules().masses().estimatedMassFactor()
+                        : 1;
         return Math.ceil(
                 load.massKg().orElseThrow() * factor * kindOf(load).heavierFactor()
                         - Tolerance.DUST_KG);
@@ -147,7 +149,9 @@ final class Day {
     /** Mass for how it flies, kg: an estimate may be lighter by the same factor. */
     double lightMassKg(Load load) {
         double factor =
-                load.massStatus() == MassStatus.ESTIMATED ? job.rules().estimatedMassFactor() : 1;
+                load.massStatus() == MassStatus.ESTIMATED
+                        ? job.rules().masses().estimatedMassFactor()
+                        : 1;
         return load.massKg().orElseThrow() / factor;
     }
 
@@ -206,7 +210,7 @@ final class Day {
         return ground.canopy()
                 .filter(raster -> raster.covers(p.eastM(), p.northM()))
                 .map(raster -> raster.heightM(p.eastM(), p.northM()))
-                .orElse(job.rules().canopyLegM());
+                .orElse(job.rules().distances().canopyLegM());
     }
 
     /** Trees by the raster alone, m above ground; 0 where there is none. */

@@ -33,14 +33,18 @@ final class DutyCheck {
                 off += Day.durationS(step);
                 continue;
             }
-            if (off >= rules.breakS() - Tolerance.TIME_S) {
+            if (off >= rules.duty().breakS() - Tolerance.TIME_S) {
                 stretch = 0;
             }
             off = 0;
             stretch += Day.durationS(step);
             total += Day.durationS(step);
-            atMost(i + 1, stretch, rules.engineOnS(), "The engine runs too long without a break");
-            atMost(i + 1, total, rules.engineOnDayS(), "The engine runs too long this day");
+            atMost(
+                    i + 1,
+                    stretch,
+                    rules.duty().engineOnS(),
+                    "The engine runs too long without a break");
+            atMost(i + 1, total, rules.duty().engineOnDayS(), "The engine runs too long this day");
         }
         for (int i = 0; i < day.plan().steps().size(); i++) {
             Step step = day.plan().steps().get(i);
@@ -67,17 +71,17 @@ final class DutyCheck {
         for (int i = 0; i < day.plan().steps().size(); i++) {
             Step step = day.plan().steps().get(i);
             String name = Day.name(i + 1);
-            double before = Day.betweenS(rules.dutyFrom(), step.startAt());
-            double after = Day.betweenS(rules.dutyFrom(), step.endAt());
+            double before = Day.betweenS(rules.duty().from(), step.startAt());
+            double after = Day.betweenS(rules.duty().from(), step.endAt());
             day.ledger()
                     .demand(
                             before >= -Tolerance.TIME_S
-                                    && after <= rules.dutyS() + Tolerance.TIME_S,
+                                    && after <= rules.duty().longestS() + Tolerance.TIME_S,
                             FindingCode.DUTY_LIMIT,
                             name,
                             () ->
                                     Told.of("rules", name + " lies outside the pilot's duty.")
-                                            .figures(after, rules.dutyS(), "s"));
+                                            .figures(after, rules.duty().longestS(), "s"));
         }
     }
 
@@ -95,7 +99,9 @@ final class DutyCheck {
         }
         Instant rise = light.get().sunrise();
         Instant last =
-                light.get().sunset().minusMillis(Math.round(rules.dayEndBeforeSunsetS() * 1000));
+                light.get()
+                        .sunset()
+                        .minusMillis(Math.round(rules.duty().dayEndBeforeSunsetS() * 1000));
         for (int i = 0; i < day.plan().steps().size(); i++) {
             Step step = day.plan().steps().get(i);
             String name = Day.name(i + 1);

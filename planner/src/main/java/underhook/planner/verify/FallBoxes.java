@@ -103,7 +103,7 @@ final class FallBoxes {
         double mass = load.massKg().orElseThrow();
         double off =
                 load.massStatus() == MassStatus.ESTIMATED
-                        ? 1 + (day.job().rules().estimatedMassFactor() - 1) / 2
+                        ? 1 + (day.job().rules().masses().estimatedMassFactor() - 1) / 2
                         : 1 + WEIGHED_SPREAD_RATIO;
         double face =
                 Math.max(
@@ -193,7 +193,7 @@ final class FallBoxes {
         List<PlanePoint> track = flight.track();
         double whole = flight.leg().distanceM();
         double toEnd = Math.min(spot.alongM(), Math.max(0, whole - spot.alongM()));
-        double last = day.job().rules().finalM();
+        double last = day.job().rules().flying().finalM();
         double share = last > 0 && !track.isEmpty() ? Math.min(1, Math.sqrt(toEnd / last)) : 1;
         return Math.max(LEAST_SPEED_M_PER_S, flight.leg().speedMPerS() * share);
     }

@@ -51,7 +51,7 @@ final class FinalCheck {
             PlanePoint from = day.planeOf(flight.leg().from());
             PlanePoint to = day.planeOf(flight.leg().to());
             // Between places nearer than that there is no straight part at either end.
-            if (Plane.apartM(from, to) >= rules.finalM()) {
+            if (Plane.apartM(from, to) >= rules.flying().finalM()) {
                 List<PlanePoint> back = new ArrayList<>(flight.track());
                 Collections.reverse(back);
                 checkWires(flight, "first", endPart(flight.track()));
@@ -66,7 +66,7 @@ final class FinalCheck {
     /** The track from its start on, as long as the straight part. */
     private List<Plane.Stretch> endPart(List<PlanePoint> track) {
         List<Plane.Stretch> part = new ArrayList<>();
-        double left = rules.finalM() - Tolerance.PLAN_M;
+        double left = rules.flying().finalM() - Tolerance.PLAN_M;
         for (int i = 1; i < track.size() && left > 0; i++) {
             PlanePoint a = track.get(i - 1);
             double piece = Plane.apartM(a, track.get(i));
@@ -108,7 +108,7 @@ final class FinalCheck {
                     Math.min(tailMPerS(drop, last), tailMPerS(drop, last.plus(LEAVES_WITHIN)));
             day.ledger()
                     .demand(
-                            tail <= rules.tailwindMPerS() + Tolerance.WIND_DUST_M_PER_S,
+                            tail <= rules.flying().tailwindMPerS() + Tolerance.WIND_DUST_M_PER_S,
                             FindingCode.APPROACH_REFUSED,
                             drop.load().value(),
                             () ->
@@ -117,7 +117,7 @@ final class FinalCheck {
                                                     "The way out after "
                                                             + drop.load()
                                                             + " has too much tailwind.")
-                                            .figures(tail, rules.tailwindMPerS(), "m/s"));
+                                            .figures(tail, rules.flying().tailwindMPerS(), "m/s"));
         }
     }
 

@@ -96,7 +96,9 @@ final class HoverSpace {
     }
 
     private double needM(HoverPart part) {
-        return part.hangs() ? rules.margins().underClearanceM() : rules.rotorClearanceM();
+        return part.hangs()
+                ? rules.margins().underClearanceM()
+                : rules.distances().rotorClearanceM();
     }
 
     private Near ground(HoverPart part) {
@@ -203,7 +205,7 @@ final class HoverSpace {
                     WireTable.needM(
                             wire.wire(),
                             rules.margins().wireBuffers(),
-                            rules.wireClearanceM(),
+                            rules.distances().wireClearanceM(),
                             wire.highestAmslM());
             double within = part.reachM(at) + need + wire.widestM();
             for (HungWire.Span span : wire.spans()) {

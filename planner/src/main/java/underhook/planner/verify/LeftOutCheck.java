@@ -154,7 +154,8 @@ final class LeftOutCheck {
             case LINE_LIMIT -> machine.lines().stream().noneMatch(line -> holds(load, line));
             case GUY_GAP -> day.kindOf(load).standsUp() && GuyCheck.gapRad(end(load)) > LESS_RAD;
             case GUY_PULL -> isPulledHard(load);
-            case FLIES_BADLY -> trailSpeedMPerS(load) <= rules.leastSpeedMPerS() * SPREAD_FACTOR;
+            case FLIES_BADLY ->
+                    trailSpeedMPerS(load) <= rules.flying().leastSpeedMPerS() * SPREAD_FACTOR;
             case HOVER_IN_ZONE -> eitherEnd(load, place -> isInZone(load, place));
             case WIND_LIMIT -> alwaysAt(load, (place, row) -> isWindy(load, place, row));
             // In the other hours there may be too much wind, or no way: nobody looks for one here.
@@ -220,7 +221,7 @@ final class LeftOutCheck {
 
     /** Ballast may hang with it. */
     private boolean holds(Load load, LineItem line) {
-        double mass = day.liftMassKg(load) + rules.ballastKg();
+        double mass = day.liftMassKg(load) + rules.masses().ballastKg();
         return mass <= line.limitKg() && mass + line.massKg() <= machine.hookLimitKg();
     }
 
@@ -243,7 +244,7 @@ final class LeftOutCheck {
         for (WeatherHour row : day.job().weather().hours()) {
             density = Math.max(density, air.densityKgPerM3(row, lowest));
         }
-        double mass = day.lightMassKg(load) + rules.ballastKg();
+        double mass = day.lightMassKg(load) + rules.masses().ballastKg();
         double push = density * LegCheck.dragAreaM2(day, load) / 2;
         return Math.sqrt(
                 mass
@@ -308,7 +309,7 @@ final class LeftOutCheck {
         double mass = day.liftMassKg(load);
         double needs =
                 day.kindOf(load).constructionMargin()
-                        ? mass / (1 - rules.constructionFraction())
+                        ? mass / (1 - rules.masses().constructionFraction())
                         : mass;
         return hoverKg(place, row).orElse(0)
                 - machine.emptyMassKg()
@@ -318,7 +319,8 @@ final class LeftOutCheck {
     }
 
     private double generousKg() {
-        return machine.burnKgPerS() * (machine.reserveS() + rules.contingencyS() + LONG_S)
+        return machine.burnKgPerS()
+                        * (machine.reserveS() + rules.refuelling().contingencyS() + LONG_S)
                 + machine.startFuelKg()
                 + machine.fuelGaugeSpreadKg();
     }

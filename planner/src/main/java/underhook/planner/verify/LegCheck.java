@@ -216,7 +216,7 @@ final class LegCheck {
     private void checkTrail(Flight flight) {
         String first = flight.loads().get(0).id().value();
         double speed = flight.leg().speedMPerS();
-        double least = day.job().rules().leastSpeedMPerS();
+        double least = day.job().rules().flying().leastSpeedMPerS();
         day.ledger()
                 .demand(
                         speed >= least - Tolerance.SPEED_M_PER_S
@@ -298,7 +298,7 @@ final class LegCheck {
             Collections.reverse(track);
         }
         double walked = 0;
-        double wanted = day.job().rules().finalM();
+        double wanted = day.job().rules().flying().finalM();
         PlanePoint far = track.get(0);
         for (int i = 1; i < track.size() && walked < wanted; i++) {
             double piece = Plane.apartM(track.get(i - 1), track.get(i));

@@ -72,7 +72,7 @@ final class LiftCheck {
         double mass = loads.stream().mapToDouble(day::liftMassKg).sum() + ballastKg;
         boolean construction =
                 loads.stream().anyMatch(load -> day.kindOf(load).constructionMargin());
-        return construction ? mass / (1 - day.job().rules().constructionFraction()) : mass;
+        return construction ? mass / (1 - day.job().rules().masses().constructionFraction()) : mass;
     }
 
     private void checkHook(Rotation rotation, List<Load> loads, LineItem line) {
@@ -93,7 +93,7 @@ final class LiftCheck {
                                                         + first
                                                         + " does not add up.")
                                         .figures(stated, onHook, "kg"));
-        double ballastLimit = day.job().rules().ballastKg() * loads.size();
+        double ballastLimit = day.job().rules().masses().ballastKg() * loads.size();
         day.ledger()
                 .demand(
                         rotation.ballastKg() >= 0

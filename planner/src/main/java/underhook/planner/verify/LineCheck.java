@@ -115,7 +115,8 @@ final class LineCheck {
     }
 
     private void checkLength(Load load, Place place, double reachM, double riseM) {
-        double needs = day.canopyAtM(place) + day.job().rules().rotorClearanceM() + riseM;
+        double needs =
+                day.canopyAtM(place) + day.job().rules().distances().rotorClearanceM() + riseM;
         day.ledger()
                 .demand(
                         reachM >= needs - Tolerance.LENGTH_M,
@@ -168,7 +169,7 @@ final class LineCheck {
 
     private void checkLanding(PlaceId id) {
         PlanePoint at = day.planeOf(id);
-        double limit = day.job().rules().landingSlopeRad();
+        double limit = day.job().rules().landing().landingSlopeRad();
         double slope = slopeRad(at);
         day.ledger()
                 .demand(

@@ -110,7 +110,7 @@ final class LoadCheck {
             }
         }
         double mass = sum;
-        double limit = day.job().rules().combineMassKg();
+        double limit = day.job().rules().masses().combineMassKg();
         day.ledger()
                 .demand(
                         mass <= limit + Tolerance.DUST_KG,

@@ -168,7 +168,9 @@ final class MarginCheck {
         boolean construction =
                 loads.stream().anyMatch(load -> day.kindOf(load).constructionMargin());
         double needs =
-                construction ? below / (1 - day.job().rules().constructionFraction()) : below;
+                construction
+                        ? below / (1 - day.job().rules().masses().constructionFraction())
+                        : below;
         Map<String, Masses> all = new TreeMap<>();
         all.put("HOVER_MASS", new Masses(bare + needs, rotation.hogeMassKg()));
         all.put("EXTERNAL_MASS_LIMIT", new Masses(bare + below, machine.maxExternalMassKg()));

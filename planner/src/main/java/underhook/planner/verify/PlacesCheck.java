@@ -121,7 +121,7 @@ final class PlacesCheck {
         double needed =
                 HANGING.contains(tightest.part())
                         ? rules.margins().underClearanceM()
-                        : rules.rotorClearanceM();
+                        : rules.distances().rotorClearanceM();
         demand(PARTS.contains(tightest.part()), place.id(), "is tight for what no machine has");
         demand(
                 tightest.neededM() >= needed - Tolerance.LENGTH_M,

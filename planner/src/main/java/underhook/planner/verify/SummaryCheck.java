@@ -167,7 +167,7 @@ final class SummaryCheck {
 
     /** The day is paid from when it may first be flown: duty, light and forecast have begun. */
     private Instant startAt() {
-        Instant start = day.job().rules().dutyFrom();
+        Instant start = day.job().rules().duty().from();
         Instant known = day.job().weather().hours().get(0).from();
         Instant rise =
                 Daylight.on(day.job().date(), day.job().zone(), day.job().origin())

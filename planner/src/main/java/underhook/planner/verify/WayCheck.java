@@ -102,7 +102,9 @@ final class WayCheck {
         double clearing = day.job().getPlace(id).clearingRadiusM();
         // Open ground has no edge; the load goes down on the final all the same.
         double near =
-                Math.min(Math.max(clearing, END_ZONE_M), Math.max(END_ZONE_M, rules.finalM()));
+                Math.min(
+                        Math.max(clearing, END_ZONE_M),
+                        Math.max(END_ZONE_M, rules.flying().finalM()));
         return new End(day.planeOf(id), near, clearing);
     }
 
@@ -128,15 +130,17 @@ final class WayCheck {
         double rotorClear = rotor;
         day.ledger()
                 .demand(
-                        clear >= rules.clearanceM() - Tolerance.LENGTH_M,
+                        clear >= rules.distances().clearanceM() - Tolerance.LENGTH_M,
                         FindingCode.LEG_CLEARANCE,
                         flight.subject(),
                         () ->
                                 Told.of("rules", "Load or line come too near to ground or trees.")
-                                        .figures(clear, rules.clearanceM(), "m"));
+                                        .figures(clear, rules.distances().clearanceM(), "m"));
         // With the line off the machine lands, so its height comes down to the ground.
         double needs =
-                flight.step().lineLengthM() > Tolerance.LENGTH_M ? rules.rotorClearanceM() : 0;
+                flight.step().lineLengthM() > Tolerance.LENGTH_M
+                        ? rules.distances().rotorClearanceM()
+                        : 0;
         day.ledger()
                 .demand(
                         rotorClear >= needs - Tolerance.CLEARANCE_M,
@@ -164,7 +168,7 @@ final class WayCheck {
             }
             Shape shape = day.shapeOf(zone);
             if (zone.rule() == Zone.Rule.NO_OVERFLIGHT) {
-                keepOff(flight, shape, rules.stripHalfWidthM(), zone.id());
+                keepOff(flight, shape, rules.distances().stripHalfWidthM(), zone.id());
             }
             if (zone.rule() == Zone.Rule.MIN_HEIGHT) {
                 double least = Double.POSITIVE_INFINITY;
@@ -245,7 +249,7 @@ final class WayCheck {
     private double mastM(MapFeature mast) {
         double height = mast.heightM().orElse(0);
         double guys = height > GUYED_M ? GUYS_OUT_FRACTION * height : 0;
-        return rules.stripHalfWidthM() + rules.clearanceM() + guys;
+        return rules.distances().stripHalfWidthM() + rules.distances().clearanceM() + guys;
     }
 
     private static boolean crosses(Flight flight, List<Plane.Stretch> edges) {

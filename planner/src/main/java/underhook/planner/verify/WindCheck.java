@@ -105,19 +105,19 @@ final class WindCheck {
                                         .figures(drop.headMPerS(), -tail, "m/s"));
         day.ledger()
                 .demand(
-                        tail <= rules.tailwindMPerS() + Tolerance.WIND_DUST_M_PER_S,
+                        tail <= rules.flying().tailwindMPerS() + Tolerance.WIND_DUST_M_PER_S,
                         FindingCode.APPROACH_REFUSED,
                         id,
                         () ->
                                 Told.of("rules", "The way in of " + id + " has too much tailwind.")
-                                        .figures(tail, rules.tailwindMPerS(), "m/s"));
+                                        .figures(tail, rules.flying().tailwindMPerS(), "m/s"));
         day.ledger()
                 .demand(
-                        side <= rules.crosswindMPerS() + Tolerance.WIND_DUST_M_PER_S,
+                        side <= rules.flying().crosswindMPerS() + Tolerance.WIND_DUST_M_PER_S,
                         FindingCode.APPROACH_REFUSED,
                         id,
                         () ->
                                 Told.of("rules", "The way in of " + id + " has too much crosswind.")
-                                        .figures(side, rules.crosswindMPerS(), "m/s"));
+                                        .figures(side, rules.flying().crosswindMPerS(), "m/s"));
     }
 }

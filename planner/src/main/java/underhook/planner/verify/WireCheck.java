@@ -86,7 +86,7 @@ final class WireCheck {
                             Math.max(machine.rotorRadiusM(), machine.tailReachM()));
             var table = rules.margins().wireBuffers();
             double top = hung.highestAmslM();
-            this.needM = WireTable.needM(wire, table, rules.wireClearanceM(), top);
+            this.needM = WireTable.needM(wire, table, rules.distances().wireClearanceM(), top);
             this.aboveNeedM = WireTable.needM(wire, table, wire.crossingAboveM(), top);
             this.listedM =
                     Math.max(
