@@ -82,18 +82,7 @@ final class Crossings {
                                                         one -> one.id().equals(crossing.feature())))
                         .map(crossing -> new Leg.Crossing(crossing.feature(), crossing.at(), ""))
                         .toList();
-        return new Leg(
-                leg.carrying(),
-                leg.from(),
-                leg.to(),
-                leg.path(),
-                leg.distanceM(),
-                leg.durationS(),
-                leg.boundS(),
-                leg.leastClearanceM(),
-                leg.speedMPerS(),
-                kept,
-                leg.wires());
+        return leg.withoutLoad(kept);
     }
 
     private record Passing(Leg leg, Instant start) {}

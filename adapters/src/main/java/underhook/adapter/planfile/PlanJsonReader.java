@@ -342,10 +342,13 @@ public final class PlanJsonReader implements PlanReader {
                     Units.ktToMPerS(l.number("speedKt")),
                     l.objects("crossings", this::crossing),
                     l.objects("wires", Reading::pass),
-                    l.objectOrNull("release", Reading::look),
-                    // Plans written before this was told lack it.
-                    l.objectIfThere("slowing", Reading::slowing),
-                    l.objectIfThere("exposure", Reading::exposure).orElse(Leg.Exposure.NONE));
+                    new Leg.Looks(
+                            l.objectOrNull(
+                                    "release",
+                                    Reading::look), // Plans written before this was told lack it.
+                            l.objectIfThere("slowing", Reading::slowing),
+                            l.objectIfThere("exposure", Reading::exposure)
+                                    .orElse(Leg.Exposure.NONE)));
         }
 
         private static Leg.Exposure exposure(ObjectFields e) {

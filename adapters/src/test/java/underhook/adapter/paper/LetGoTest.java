@@ -31,7 +31,8 @@ class LetGoTest {
                 10,
                 20,
                 List.of(),
-                List.of());
+                List.of(),
+                Leg.Looks.NONE);
     }
 
     private static Leg looked(Stretch... stretches) {

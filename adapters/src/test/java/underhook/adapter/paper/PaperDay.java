@@ -620,7 +620,8 @@ final class PaperDay {
                 32,
                 25,
                 crossings,
-                passes);
+                passes,
+                Leg.Looks.NONE);
     }
 
     private static Drop drop(LoadId load, int site, double minutes) {

@@ -18,9 +18,7 @@ import underhook.core.job.PlaceId;
  *     its two ends, m, rounded down
  * @param speedMPerS true airspeed, m/s
  * @param wires every wire that machine, line or load come near, one entry for each
- * @param release what it means to let the load go on the way; empty without a load
- * @param slowing how the load or the empty line comes to rest; empty with the line off
- * @param exposure what it passes over at a price; none without a load
+ * @param looks what it means for the load and for those below
  */
 public record Leg(
         List<LoadId> carrying,
@@ -34,9 +32,21 @@ public record Leg(
         double speedMPerS,
         List<Crossing> crossings,
         List<WirePass> wires,
-        Optional<ReleaseLook> release,
-        Optional<Slowing> slowing,
-        Exposure exposure) {
+        Looks looks) {
+    /**
+     * What a leg means for the load and for those below.
+     *
+     * @param release what it means to let the load go on the way; empty without a load
+     * @param slowing how the load or the empty line comes to rest; empty with the line off
+     * @param exposure what it passes over at a price; none without a load
+     */
+    public record Looks(
+            Optional<ReleaseLook> release, Optional<Slowing> slowing, Exposure exposure) {
+        /** Nothing hangs there that could be let go, and nothing is said of coming to rest. */
+        public static final Looks NONE =
+                new Looks(Optional.empty(), Optional.empty(), Exposure.NONE);
+    }
+
     /**
      * What a leg passes over that had better not be passed over, by the prices of the job's rules.
      *
@@ -134,125 +144,34 @@ public record Leg(
         wires = List.copyOf(wires);
     }
 
-    /** A leg on which nothing hangs that could be let go. */
-    public Leg(
-            List<LoadId> carrying,
-            PlaceId from,
-            PlaceId to,
-            List<PathPoint> path,
-            double distanceM,
-            double durationS,
-            double boundS,
-            double leastClearanceM,
-            double speedMPerS,
-            List<Crossing> crossings,
-            List<WirePass> wires) {
-        this(
-                carrying,
-                from,
-                to,
-                path,
-                distanceM,
-                durationS,
-                boundS,
-                leastClearanceM,
-                speedMPerS,
-                crossings,
-                wires,
-                Optional.empty(),
-                Optional.empty(),
-                Exposure.NONE);
+    public Optional<ReleaseLook> release() {
+        return looks.release();
     }
 
-    /** A leg that passes over nothing at a price. */
-    public Leg(
-            List<LoadId> carrying,
-            PlaceId from,
-            PlaceId to,
-            List<PathPoint> path,
-            double distanceM,
-            double durationS,
-            double boundS,
-            double leastClearanceM,
-            double speedMPerS,
-            List<Crossing> crossings,
-            List<WirePass> wires,
-            Optional<ReleaseLook> release,
-            Optional<Slowing> slowing) {
-        this(
-                carrying,
-                from,
-                to,
-                path,
-                distanceM,
-                durationS,
-                boundS,
-                leastClearanceM,
-                speedMPerS,
-                crossings,
-                wires,
-                release,
-                slowing,
-                Exposure.NONE);
+    public Optional<Slowing> slowing() {
+        return looks.slowing();
     }
 
-    /** A leg of which nothing is said of coming to rest. */
-    public Leg(
-            List<LoadId> carrying,
-            PlaceId from,
-            PlaceId to,
-            List<PathPoint> path,
-            double distanceM,
-            double durationS,
-            double boundS,
-            double leastClearanceM,
-            double speedMPerS,
-            List<Crossing> crossings,
-            List<WirePass> wires,
-            Optional<ReleaseLook> release) {
-        this(
-                carrying,
-                from,
-                to,
-                path,
-                distanceM,
-                durationS,
-                boundS,
-                leastClearanceM,
-                speedMPerS,
-                crossings,
-                wires,
-                release,
-                Optional.empty(),
-                Exposure.NONE);
-    }
-
-    /** The same with what it means to let its load go. */
-    public Leg withRelease(ReleaseLook look) {
-        return new Leg(
-                carrying,
-                from,
-                to,
-                path,
-                distanceM,
-                durationS,
-                boundS,
-                leastClearanceM,
-                speedMPerS,
-                crossings,
-                wires,
-                Optional.of(look),
-                slowing,
-                exposure);
+    public Exposure exposure() {
+        return looks.exposure();
     }
 
     /** Time and prices together, s. */
     public double costS() {
-        return durationS + exposure.priceS();
+        return durationS + exposure().priceS();
     }
 
-    /** The same with what it passes over at a price. */
-    public Leg withExposure(Exposure other) {
+    /** The same with what it means to let its load go. */
+    public Leg withRelease(ReleaseLook look) {
+        return with(crossings, new Looks(Optional.of(look), slowing(), exposure()));
+    }
+
+    /** The same way with nothing hanging there, over what has a rule even then. */
+    public Leg withoutLoad(List<Crossing> ruled) {
+        return with(ruled, Looks.NONE);
+    }
+
+    private Leg with(List<Crossing> over, Looks other) {
         return new Leg(
                 carrying,
                 from,
@@ -263,10 +182,8 @@ public record Leg(
                 boundS,
                 leastClearanceM,
                 speedMPerS,
-                crossings,
+                over,
                 wires,
-                release,
-                slowing,
                 other);
     }
 }

@@ -520,9 +520,7 @@ final class PlanBuilder {
                 model.finder().listNearWires(flown, flies.flyer()).stream()
                         .map(this::pass)
                         .toList(),
-                Optional.empty(),
-                flies.slowing(),
-                model.exposure(at));
+                new Leg.Looks(Optional.empty(), flies.slowing(), model.exposure(at)));
     }
 
     /** With the line off nothing hangs there that people keep from, or that could be let go. */

@@ -27,8 +27,7 @@ class SlowLookTest {
                 20,
                 List.of(),
                 List.of(),
-                Optional.empty(),
-                slowing);
+                new Leg.Looks(Optional.empty(), slowing, Leg.Exposure.NONE));
     }
 
     private static ReleaseLook look() {

@@ -367,7 +367,10 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 v[4],
                 road ? List.of(new Leg.Crossing("R1", geo(500, 0), "guard")) : List.of(),
                 List.of(),
-                loads.isEmpty() ? Optional.empty() : Optional.of(look(v[4])));
+                new Leg.Looks(
+                        loads.isEmpty() ? Optional.empty() : Optional.of(look(v[4])),
+                        Optional.empty(),
+                        Leg.Exposure.NONE));
     }
 
     /** Nowhere: worse than there is, which a plan may say. */
