@@ -12,7 +12,6 @@ import java.time.InstantSource;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
@@ -254,25 +253,24 @@ class OutputFolderTest {
                 new Plan(
                         planId,
                         "job",
-                        CLOCK.instant(),
-                        1,
-                        10,
-                        "Underhook",
+                        new Plan.Made(CLOCK.instant(), 1, 10, "Underhook"),
                         new Summary(
                                 0,
                                 CLOCK.instant(),
-                                0,
-                                0,
-                                0,
-                                OptionalDouble.empty(),
+                                new Summary.Counts(0, 0, 0),
+                                Summary.Bounds.NONE,
+                                false,
                                 Optional.empty(),
-                                Optional.empty(),
-                                false),
+                                List.of(),
+                                Optional.empty()),
                         List.of(),
                         List.of(),
                         List.of(),
                         List.of(),
-                        List.of());
+                        List.of(),
+                        List.of(),
+                        List.of(),
+                        Optional.empty());
         return new OutputWriter.Output(null, plan, new VerifierReport(0, List.of()));
     }
 

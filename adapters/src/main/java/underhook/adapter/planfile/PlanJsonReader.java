@@ -117,13 +117,15 @@ public final class PlanJsonReader implements PlanReader {
                     new Plan(
                             root.text("planId"),
                             root.text("job"),
-                            root.time("plannedAt"),
-                            root.whole("seed"),
-                            // Plans written before lack it; the usual was searched.
-                            root.isThere("effort")
-                                    ? root.whole("effort", 1, MOST_EFFORT, "whole seconds")
-                                    : USUAL_EFFORT,
-                            root.text("program"),
+                            new Plan.Made(
+                                    root.time("plannedAt"),
+                                    root.whole(
+                                            "seed"), // Plans written before lack it; the usual was
+                                    // searched.
+                                    root.isThere("effort")
+                                            ? root.whole("effort", 1, MOST_EFFORT, "whole seconds")
+                                            : USUAL_EFFORT,
+                                    root.text("program")),
                             root.object("summary", s -> summary(s, gapsPercent)),
                             root.objects("steps", this::step),
                             root.objects("crews", this::stay),
@@ -178,14 +180,15 @@ public final class PlanJsonReader implements PlanReader {
             return new Summary(
                     flightS,
                     s.time("finishAt"),
-                    s.count("rotations"),
-                    s.count("refuels"),
-                    s.count("lineChanges"),
-                    boundMinutes.isPresent()
-                            ? OptionalDouble.of(Units.minutesToS(boundMinutes.getAsDouble()))
-                            : OptionalDouble.empty(),
-                    s.timeOrNull("finishBoundAt"),
-                    s.textOrNull("provenFor"),
+                    new Summary.Counts(
+                            s.count("rotations"), s.count("refuels"), s.count("lineChanges")),
+                    new Summary.Bounds(
+                            boundMinutes.isPresent()
+                                    ? OptionalDouble.of(
+                                            Units.minutesToS(boundMinutes.getAsDouble()))
+                                    : OptionalDouble.empty(),
+                            s.timeOrNull("finishBoundAt"),
+                            s.textOrNull("provenFor")),
                     s.flag("cutShort"),
                     s.objectIfThere("price", this::price),
                     s.objectsIfThere("front", Reading::trade),

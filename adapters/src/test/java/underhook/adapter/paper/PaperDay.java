@@ -140,16 +140,16 @@ final class PaperDay {
                 new Plan(
                         "7f3a".repeat(30),
                         plan.job(),
-                        plan.plannedAt(),
-                        plan.seed(),
-                        plan.effort(),
-                        plan.program(),
+                        plan.made(),
                         plan.summary(),
                         steps,
                         plan.crews(),
                         plan.leftOut(),
                         plan.findings(),
-                        plan.rooms());
+                        plan.rooms(),
+                        List.of(),
+                        List.of(),
+                        Optional.empty());
         return new Output(new ReadJob(renamed, usual.readJob().ground()), longer, usual.report());
     }
 
@@ -761,20 +761,16 @@ final class PaperDay {
         return new Plan(
                 "20260907T201500-7f3a",
                 "Vessenholt feeder",
-                Instant.parse("2026-09-07T21:15:00Z"),
-                42,
-                10,
-                "Underhook 0.1.0",
+                new Plan.Made(Instant.parse("2026-09-07T21:15:00Z"), 42, 10, "Underhook 0.1.0"),
                 new Summary(
                         7200,
                         at(300),
-                        16,
-                        1,
-                        3,
-                        OptionalDouble.empty(),
+                        new Summary.Counts(16, 1, 3),
+                        Summary.Bounds.NONE,
+                        false,
                         Optional.empty(),
-                        Optional.empty(),
-                        false),
+                        List.of(),
+                        Optional.empty()),
                 steps,
                 stays(steps),
                 List.of(
@@ -787,7 +783,10 @@ final class PaperDay {
                                 FindingCode.HOOK_LIMIT,
                                 "790 kg and the line pass the hook's 750 kg. Perhaps it can be split.")),
                 findings(),
-                List.of());
+                List.of(),
+                List.of(),
+                List.of(),
+                Optional.empty());
     }
 
     private static List<Finding> findings() {

@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import underhook.adapter.fixture.SmallDay;
@@ -97,16 +98,16 @@ class TableTest {
                 new Plan(
                         plan.id(),
                         plan.job(),
-                        plan.plannedAt(),
-                        plan.seed(),
-                        plan.effort(),
-                        plan.program(),
+                        plan.made(),
                         plan.summary(),
                         plan.steps(),
                         plan.crews(),
                         plan.leftOut(),
                         List.of(),
-                        plan.rooms());
+                        plan.rooms(),
+                        List.of(),
+                        List.of(),
+                        Optional.empty());
 
         List<NamedCsvRecord> rows =
                 rows(

@@ -11,8 +11,7 @@ import underhook.core.finding.Finding;
  *
  * @param id the same in every file of one run
  * @param job name of the job
- * @param effort how much was searched: the same job, program, seed and effort give the same plan
- * @param program name and version of the program that made it
+ * @param made how it came to be
  * @param rooms room at each place that placed loads use
  * @param poles how each placed pole is held up
  * @param kit gear that the placed loads need
@@ -21,10 +20,7 @@ import underhook.core.finding.Finding;
 public record Plan(
         String id,
         String job,
-        Instant plannedAt,
-        long seed,
-        long effort,
-        String program,
+        Made made,
         Summary summary,
         List<Step> steps,
         List<CrewStay> crews,
@@ -34,6 +30,14 @@ public record Plan(
         List<PoleSetting> poles,
         List<KitItem> kit,
         Optional<Odds> odds) {
+    /**
+     * How a plan came to be.
+     *
+     * @param effort how much was searched: the same job, program, seed and effort give the same plan
+     * @param program name and version of the program that made it
+     */
+    public record Made(Instant at, long seed, long effort, String program) {}
+
     public Plan {
         Objects.requireNonNull(id, "id");
         steps = List.copyOf(steps);
@@ -45,57 +49,20 @@ public record Plan(
         kit = List.copyOf(kit);
     }
 
-    /** A plan of a day that was not replayed. */
-    public Plan(
-            String id,
-            String job,
-            Instant plannedAt,
-            long seed,
-            long effort,
-            String program,
-            Summary summary,
-            List<Step> steps,
-            List<CrewStay> crews,
-            List<LeftOut> leftOut,
-            List<Finding> findings,
-            List<PlaceRoom> rooms,
-            List<PoleSetting> poles,
-            List<KitItem> kit) {
-        this(
-                id,
-                job,
-                plannedAt,
-                seed,
-                effort,
-                program,
-                summary,
-                steps,
-                crews,
-                leftOut,
-                findings,
-                rooms,
-                poles,
-                kit,
-                Optional.empty());
+    public Instant plannedAt() {
+        return made.at();
     }
 
-    /** A plan that sets no pole and lists no gear. */
-    public Plan(
-            String id,
-            String job,
-            Instant plannedAt,
-            long seed,
-            long effort,
-            String program,
-            Summary summary,
-            List<Step> steps,
-            List<CrewStay> crews,
-            List<LeftOut> leftOut,
-            List<Finding> findings,
-            List<PlaceRoom> rooms) {
-        this(
-                id, job, plannedAt, seed, effort, program, summary, steps, crews, leftOut, findings,
-                rooms, List.of(), List.of());
+    public long seed() {
+        return made.seed();
+    }
+
+    public long effort() {
+        return made.effort();
+    }
+
+    public String program() {
+        return made.program();
     }
 
     /** The same with how safe its finish is. */
@@ -103,10 +70,7 @@ public record Plan(
         return new Plan(
                 id,
                 job,
-                plannedAt,
-                seed,
-                effort,
-                program,
+                made,
                 summary,
                 steps,
                 crews,

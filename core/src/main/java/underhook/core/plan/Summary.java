@@ -9,8 +9,8 @@ import java.util.OptionalDouble;
  * The day in numbers.
  *
  * @param flightS time in the air with engine running, s: rotations, positioning, crew moves
- * @param lowerBoundFlightS proven bound over every order of the placed loads, s, when there is one
- * @param provenFor what the bounds hold for, when there is one
+ * @param counts how often the machine did what
+ * @param bounds what is proven of every order
  * @param cutShort whether the time ceiling ended the search
  * @param price what the day costs, where it was worked out
  * @param front the days to choose from, fewest flying minutes first; empty where none were looked for
@@ -19,70 +19,65 @@ import java.util.OptionalDouble;
 public record Summary(
         double flightS,
         Instant finishAt,
-        int rotations,
-        int refuels,
-        int lineChanges,
-        OptionalDouble lowerBoundFlightS,
-        Optional<Instant> finishBoundAt,
-        Optional<String> provenFor,
+        Counts counts,
+        Bounds bounds,
         boolean cutShort,
         Optional<DayPrice> price,
         List<Trade> front,
         Optional<Anew> anew) {
+    /** How often the machine did what. */
+    public record Counts(int rotations, int refuels, int lineChanges) {
+        /** Of the steps of a day. */
+        public static Counts of(List<Step> steps) {
+            return new Counts(
+                    count(steps, StepKind.ROTATION),
+                    count(steps, StepKind.REFUEL),
+                    count(steps, StepKind.LINE_CHANGE));
+        }
+
+        private static int count(List<Step> steps, StepKind kind) {
+            return (int) steps.stream().filter(step -> step.kind() == kind).count();
+        }
+    }
+
+    /**
+     * What is proven of every order.
+     *
+     * @param flightS no order of the placed loads flies less, s
+     * @param finishAt none is down before
+     * @param provenFor what both hold for
+     */
+    public record Bounds(
+            OptionalDouble flightS, Optional<Instant> finishAt, Optional<String> provenFor) {
+        public static final Bounds NONE =
+                new Bounds(OptionalDouble.empty(), Optional.empty(), Optional.empty());
+    }
+
     public Summary {
         front = List.copyOf(front);
     }
 
-    /** Of a day ordered before it was flown. */
-    public Summary(
-            double flightS,
-            Instant finishAt,
-            int rotations,
-            int refuels,
-            int lineChanges,
-            OptionalDouble lowerBoundFlightS,
-            Optional<Instant> finishBoundAt,
-            Optional<String> provenFor,
-            boolean cutShort,
-            Optional<DayPrice> price,
-            List<Trade> front) {
-        this(
-                flightS,
-                finishAt,
-                rotations,
-                refuels,
-                lineChanges,
-                lowerBoundFlightS,
-                finishBoundAt,
-                provenFor,
-                cutShort,
-                price,
-                front,
-                Optional.empty());
+    public int rotations() {
+        return counts.rotations();
     }
 
-    /** Without a price. */
-    public Summary(
-            double flightS,
-            Instant finishAt,
-            int rotations,
-            int refuels,
-            int lineChanges,
-            OptionalDouble lowerBoundFlightS,
-            Optional<Instant> finishBoundAt,
-            Optional<String> provenFor,
-            boolean cutShort) {
-        this(
-                flightS,
-                finishAt,
-                rotations,
-                refuels,
-                lineChanges,
-                lowerBoundFlightS,
-                finishBoundAt,
-                provenFor,
-                cutShort,
-                Optional.empty(),
-                List.of());
+    public int refuels() {
+        return counts.refuels();
+    }
+
+    public int lineChanges() {
+        return counts.lineChanges();
+    }
+
+    public OptionalDouble lowerBoundFlightS() {
+        return bounds.flightS();
+    }
+
+    public Optional<Instant> finishBoundAt() {
+        return bounds.finishAt();
+    }
+
+    public Optional<String> provenFor() {
+        return bounds.provenFor();
     }
 }

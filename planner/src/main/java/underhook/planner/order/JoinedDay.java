@@ -24,7 +24,6 @@ import underhook.core.plan.Plan;
 import underhook.core.plan.PoleSetting;
 import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.Step;
-import underhook.core.plan.StepKind;
 import underhook.core.plan.Summary;
 
 /** A day ordered anew as one plan: what is frozen of the plan of record, and then the new order. */
@@ -84,10 +83,7 @@ final class JoinedDay {
         return new Plan(
                 fresh.id(),
                 fresh.job(),
-                fresh.plannedAt(),
-                fresh.seed(),
-                fresh.effort(),
-                fresh.program(),
+                fresh.made(),
                 priced(fresh, refused, bound),
                 fresh.steps(),
                 crews,
@@ -95,7 +91,8 @@ final class JoinedDay {
                 findings,
                 fresh.rooms(),
                 poles,
-                fresh.kit());
+                fresh.kit(),
+                Optional.empty());
     }
 
     private Summary priced(Plan fresh, List<RefusedComfort> refused, Optional<Bound> bound) {
@@ -121,12 +118,11 @@ final class JoinedDay {
         return new Summary(
                 sum.flightS(),
                 sum.finishAt(),
-                sum.rotations(),
-                sum.refuels(),
-                sum.lineChanges(),
-                OptionalDouble.empty(),
-                bound.map(Bound::finishAt).filter(at -> !at.isAfter(sum.finishAt())),
-                bound.map(Bound::provenFor),
+                sum.counts(),
+                new Summary.Bounds(
+                        OptionalDouble.empty(),
+                        bound.map(Bound::finishAt).filter(at -> !at.isAfter(sum.finishAt())),
+                        bound.map(Bound::provenFor)),
                 false,
                 Optional.of(price),
                 List.of(),
@@ -288,26 +284,23 @@ final class JoinedDay {
         return new Plan(
                 record.id(),
                 record.job(),
-                record.plannedAt(),
-                record.seed(),
-                record.effort(),
-                record.program(),
+                record.made(),
                 new Summary(
                         PlanBuilder.flownS(done),
                         end,
-                        PlanBuilder.count(done, StepKind.ROTATION),
-                        PlanBuilder.count(done, StepKind.REFUEL),
-                        PlanBuilder.count(done, StepKind.LINE_CHANGE),
-                        OptionalDouble.empty(),
+                        Summary.Counts.of(done),
+                        Summary.Bounds.NONE,
+                        false,
                         Optional.empty(),
-                        Optional.empty(),
-                        false),
+                        List.of(),
+                        Optional.empty()),
                 done,
                 crews,
                 record.leftOut(),
                 record.findings(),
                 record.rooms(),
                 record.poles(),
-                record.kit());
+                record.kit(),
+                Optional.empty());
     }
 }

@@ -100,15 +100,15 @@ final class PlanBuilder {
                 new Summary(
                         day.flightS() + flownS(before),
                         finishAt,
-                        count(steps, StepKind.ROTATION),
-                        count(steps, StepKind.REFUEL),
-                        count(steps, StepKind.LINE_CHANGE),
-                        costs.map(DayCosts::flightBoundS).orElse(OptionalDouble.empty()),
-                        costs.map(DayCosts::finishBoundAt),
-                        costs.map(DayCosts::provenFor),
+                        Summary.Counts.of(steps),
+                        new Summary.Bounds(
+                                costs.map(DayCosts::flightBoundS).orElse(OptionalDouble.empty()),
+                                costs.map(DayCosts::finishBoundAt),
+                                costs.map(DayCosts::provenFor)),
                         cutShort,
                         costs.map(DayCosts::price),
-                        costs.map(DayCosts::front).orElse(List.of()));
+                        costs.map(DayCosts::front).orElse(List.of()),
+                        Optional.empty());
         List<Finding> all = new ArrayList<>(findings);
         all.addAll(new WireFindings(model, findings).list(steps));
         all.addAll(releases.list());
@@ -122,10 +122,8 @@ final class PlanBuilder {
         return new Plan(
                 with.planId(),
                 model.job.name(),
-                with.plannedAt(),
-                with.seed(),
-                with.effort().seconds(),
-                with.program(),
+                new Plan.Made(
+                        with.plannedAt(), with.seed(), with.effort().seconds(), with.program()),
                 summary,
                 steps,
                 crews(),
@@ -133,7 +131,8 @@ final class PlanBuilder {
                 all,
                 rooms(),
                 set,
-                model.gear().kit(flights, before));
+                model.gear().kit(flights, before),
+                Optional.empty());
     }
 
     /** Time in the air of steps, s. */
@@ -168,10 +167,6 @@ final class PlanBuilder {
         return model.places.stream()
                 .flatMap(place -> rooms.find(place.id(), placed).stream())
                 .toList();
-    }
-
-    static int count(List<Step> steps, StepKind kind) {
-        return (int) steps.stream().filter(step -> step.kind() == kind).count();
     }
 
     private Step step(DayState.Event event) {

@@ -165,25 +165,24 @@ final class OddsDay {
         return new Plan(
                 "p",
                 "odds",
-                EIGHT,
-                1,
-                10,
-                "test",
+                new Plan.Made(EIGHT, 1, 10, "test"),
                 new Summary(
                         timeS,
                         at(timeS),
-                        loads.size(),
-                        0,
-                        0,
-                        OptionalDouble.empty(),
+                        new Summary.Counts(loads.size(), 0, 0),
+                        Summary.Bounds.NONE,
+                        false,
                         Optional.empty(),
-                        Optional.empty(),
-                        false),
+                        List.of(),
+                        Optional.empty()),
                 steps,
                 stays,
                 List.of(),
                 List.of(),
-                List.of());
+                List.of(),
+                List.of(),
+                List.of(),
+                Optional.empty());
     }
 
     Job job(Spreads spreads) {

@@ -516,20 +516,19 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 new Summary(
                         1580,
                         at(4080),
-                        4,
-                        1,
-                        1,
-                        OptionalDouble.of(1000),
-                        Optional.of(at(4000)),
-                        Optional.of("chosen-combination"),
-                        false);
+                        new Summary.Counts(4, 1, 1),
+                        new Summary.Bounds(
+                                OptionalDouble.of(1000),
+                                Optional.of(at(4000)),
+                                Optional.of("chosen-combination")),
+                        false,
+                        Optional.empty(),
+                        List.of(),
+                        Optional.empty());
         return new Plan(
                 "plan-1",
                 "small",
-                at(-7200),
-                1,
-                10,
-                "underhook",
+                new Plan.Made(at(-7200), 1, 10, "underhook"),
                 summary,
                 steps,
                 List.of(
@@ -543,7 +542,10 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 List.of(
                         said(FindingCode.MASS_MISSING, Severity.STOP, "X1"),
                         said(FindingCode.MASS_ESTIMATED, Severity.CAUTION, "B3")),
-                List.of(room("A", 0), room("S1", 0), room("S2", 10)));
+                List.of(room("A", 0), room("S1", 0), room("S2", 10)),
+                List.of(),
+                List.of(),
+                Optional.empty());
     }
 
     static Finding said(FindingCode code, Severity severity, String subject) {
