@@ -103,7 +103,8 @@ final class PaperDay {
                         job.releaseAreas(),
                         List.of(),
                         job.inputs(),
-                        job.readingFindings());
+                        job.readingFindings(),
+                        List.of());
         Plan plan = usual.plan();
         List<Step> steps = new ArrayList<>(plan.steps());
         Step step = steps.get(2);
@@ -303,7 +304,8 @@ final class PaperDay {
                 300,
                 300,
                 new WindLimit(13, 16, 6),
-                underhook.core.job.LoadShape.BOX);
+                underhook.core.job.LoadShape.BOX,
+                1);
     }
 
     private static Job job() {
@@ -434,6 +436,7 @@ final class PaperDay {
                                 "ODbL 1.0",
                                 "© OpenStreetMap contributors"),
                         new InputFile("terrain.tif", "terrain", "CC BY 4.0", "Invented Survey")),
+                List.of(),
                 List.of());
     }
 

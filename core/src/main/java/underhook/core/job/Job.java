@@ -39,52 +39,6 @@ public record Job(
         List<InputFile> inputs,
         List<Finding> readingFindings,
         List<Waiver> waivers) {
-    /** A job in which nobody answers for anything. */
-    public Job(
-            String name,
-            LocalDate date,
-            ZoneId zone,
-            GeoPoint origin,
-            double magneticVariationRad,
-            PlaceId machineStart,
-            List<Place> places,
-            List<Load> loads,
-            Machine machine,
-            Weather weather,
-            List<Crew> crews,
-            List<Walk> walks,
-            Rules rules,
-            List<MapFeature> features,
-            List<Wire> wires,
-            List<Zone> zones,
-            List<ReleaseArea> releaseAreas,
-            List<Confirmation> confirmations,
-            List<InputFile> inputs,
-            List<Finding> readingFindings) {
-        this(
-                name,
-                date,
-                zone,
-                origin,
-                magneticVariationRad,
-                machineStart,
-                places,
-                loads,
-                machine,
-                weather,
-                crews,
-                walks,
-                rules,
-                features,
-                wires,
-                zones,
-                releaseAreas,
-                confirmations,
-                inputs,
-                readingFindings,
-                List.of());
-    }
-
     public Job {
         Objects.requireNonNull(name, "name");
         places = List.copyOf(places);

@@ -38,40 +38,6 @@ public record LoadKind(
         WindLimit windLimit,
         LoadShape shape,
         double heavierFactor) {
-    /** A kind whose loads weigh what their list says. */
-    public LoadKind(
-            String name,
-            double speedMPerS,
-            double hookUpS,
-            double setDownS,
-            boolean standsUp,
-            boolean constructionMargin,
-            boolean sharesHook,
-            boolean lastAtPlace,
-            double trailLimitRad,
-            double dragCoefficient,
-            double busyAfterS,
-            double readyAfterS,
-            WindLimit windLimit,
-            LoadShape shape) {
-        this(
-                name,
-                speedMPerS,
-                hookUpS,
-                setDownS,
-                standsUp,
-                constructionMargin,
-                sharesHook,
-                lastAtPlace,
-                trailLimitRad,
-                dragCoefficient,
-                busyAfterS,
-                readyAfterS,
-                windLimit,
-                shape,
-                1);
-    }
-
     public LoadKind {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(windLimit, "windLimit");

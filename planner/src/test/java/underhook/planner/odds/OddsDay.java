@@ -211,6 +211,7 @@ final class OddsDay {
                 List.of(),
                 List.of(),
                 List.of(),
+                List.of(),
                 List.of());
     }
 
@@ -331,6 +332,7 @@ final class OddsDay {
                 pole ? BUSY_S : 0,
                 pole ? 0 : READY_S,
                 pole ? new WindLimit(8, 12, 6) : new WindLimit(20, 25, 10),
-                LoadShape.BOX);
+                LoadShape.BOX,
+                1);
     }
 }

@@ -184,7 +184,8 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 pole ? 600 : 0,
                 bag ? 600 : 0,
                 pole ? new WindLimit(8, 11, 6) : new WindLimit(12, 16, 6),
-                underhook.core.job.LoadShape.BOX);
+                underhook.core.job.LoadShape.BOX,
+                1);
     }
 
     static Crew crew(String id, String start, Set<Crew.Role> roles, boolean stays) {
@@ -336,6 +337,7 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                                 Optional.empty(),
                                 Optional.empty(),
                                 "zones")),
+                List.of(),
                 List.of(),
                 List.of(),
                 List.of(),
