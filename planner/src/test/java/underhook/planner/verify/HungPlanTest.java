@@ -391,7 +391,11 @@ class HungPlanTest {
         SmallDay day = day();
         Plan plan = planned(day);
         UnaryOperator<Leg> rushed =
-                leg -> with(leg, "slowing", leg.slowing().map(one -> with(one, "beginM", 100.0)));
+                leg ->
+                        with(
+                                leg,
+                                "looks.slowing",
+                                leg.slowing().map(one -> with(one, "beginM", 100.0)));
         List<Step> steps =
                 plan.steps().stream()
                         .map(

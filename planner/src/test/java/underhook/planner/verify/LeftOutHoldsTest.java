@@ -89,16 +89,16 @@ class LeftOutHoldsTest {
     void a_place_that_is_closed_while_the_last_lift_to_it_has_begun() {
         SmallDay day = leftOut(FindingCode.PLACE_UNUSED, "S2", 200);
 
-        assertThat(isHeld(day.inPlan("plannedAt", at(3500)))).isTrue();
-        assertThat(isHeld(day.inPlan("plannedAt", at(3480)))).isFalse();
+        assertThat(isHeld(day.inPlan("made.at", at(3500)))).isTrue();
+        assertThat(isHeld(day.inPlan("made.at", at(3480)))).isFalse();
     }
 
     @Test
     void a_place_that_is_closed_as_the_last_lift_ends() {
         SmallDay day = leftOut(FindingCode.PLACE_UNUSED, "S2", 200);
 
-        assertThat(isHeld(day.inPlan("plannedAt", at(4080)))).isTrue();
-        assertThat(isHeld(day.inPlan("plannedAt", at(9000)))).isFalse();
+        assertThat(isHeld(day.inPlan("made.at", at(4080)))).isTrue();
+        assertThat(isHeld(day.inPlan("made.at", at(9000)))).isFalse();
     }
 
     /** B1 is the same load on the same way, hooked up at 900 s. */
@@ -106,7 +106,7 @@ class LeftOutHoldsTest {
     void no_way_any_more_where_one_like_it_was_flown_before() {
         SmallDay day = leftOut(FindingCode.NO_WAY, "S2", 200);
 
-        assertThat(isHeld(day.inPlan("plannedAt", at(2000)))).isTrue();
-        assertThat(isHeld(day.inPlan("plannedAt", at(800)))).isFalse();
+        assertThat(isHeld(day.inPlan("made.at", at(2000)))).isTrue();
+        assertThat(isHeld(day.inPlan("made.at", at(800)))).isFalse();
     }
 }

@@ -270,7 +270,7 @@ class OpenedWaysPropertyTest {
         // Open to the west and east only; the wind of 5 m/s comes from the north, 3 m/s from the
         // side
         // are allowed, and 6 m/s from behind: who comes over F2 in the north needs no other wind.
-        SmallDay day = bare().rule("crosswindMPerS", 3.0);
+        SmallDay day = bare().rule("flying.crosswindMPerS", 3.0);
         List<MapFeature> walls = new ArrayList<>();
         for (int side : new int[] {-1, 1}) {
             walls.add(

@@ -120,7 +120,7 @@ class PlanVerifierTest {
      */
     static SmallDay along(double ownM, double voltageV) {
         return SmallDay.good()
-                .rule("wireClearanceM", ownM)
+                .rule("distances.wireClearanceM", ownM)
                 .wire("supports", List.of(geo(30, 200), geo(30, 400)))
                 .wire("highestM", 150.0)
                 .wire("lateralM", 0.0)
@@ -388,14 +388,18 @@ class PlanVerifierTest {
                         "starts elsewhere",
                         d -> d.inJob("machineStart", pid("S1")),
                         "STEP_CHAIN step 1"));
-        all.add(of("short line change", d -> d.rule("lineChangeS", 400.0), "STEP_TIME step 3"));
-        all.add(of("short boarding", d -> d.rule("boardingS", 200.0), "STEP_TIME step 1"));
-        all.add(of("short refuel", d -> d.rule("refuelS", 300.0), "STEP_TIME step 6"));
-        all.add(of("slow hose", d -> d.rule("refuelKgPerS", 0.4), "STEP_TIME step 6"));
+        all.add(
+                of(
+                        "short line change",
+                        d -> d.rule("times.lineChangeS", 400.0),
+                        "STEP_TIME step 3"));
+        all.add(of("short boarding", d -> d.rule("times.boardingS", 200.0), "STEP_TIME step 1"));
+        all.add(of("short refuel", d -> d.rule("refuelling.refuelS", 300.0), "STEP_TIME step 6"));
+        all.add(of("slow hose", d -> d.rule("refuelling.refuelKgPerS", 0.4), "STEP_TIME step 6"));
         all.add(
                 of(
                         "short turn-in",
-                        d -> d.rule("returnExtraS", 40.0),
+                        d -> d.rule("times.returnExtraS", 40.0),
                         "STEP_TIME step 4",
                         "STEP_TIME step 5",
                         "STEP_TIME step 8"));
@@ -403,9 +407,9 @@ class PlanVerifierTest {
                 of(
                         "gap",
                         d ->
-                                d.rule("boardingS", 180.0)
+                                d.rule("times.boardingS", 180.0)
                                         .step(7, s -> with(s, "startAt", at(1700)))
-                                        .rule("breakS", 1780.0),
+                                        .rule("duty.breakS", 1780.0),
                         "STEP_TIME step 7"));
         all.add(
                 of(
@@ -418,19 +422,27 @@ class PlanVerifierTest {
                         d -> d.drop(4, 0, x -> with(x, "releasedAt", at(990))),
                         "STEP_TIME B1"));
         // Duty and light
-        all.add(of("engine on too long", d -> d.rule("engineOnS", 1300.0), "DUTY_LIMIT step 5"));
-        all.add(of("engine day", d -> d.rule("engineOnDayS", 1900.0), "DUTY_LIMIT step 10"));
+        all.add(
+                of(
+                        "engine on too long",
+                        d -> d.rule("duty.engineOnS", 1300.0),
+                        "DUTY_LIMIT step 5"));
+        all.add(of("engine day", d -> d.rule("duty.engineOnDayS", 1900.0), "DUTY_LIMIT step 10"));
         all.add(
                 of(
                         "break too short to count",
-                        d -> d.rule("breakS", 2200.0).rule("engineOnS", 1800.0),
+                        d -> d.rule("duty.breakS", 2200.0).rule("duty.engineOnS", 1800.0),
                         "STEP_TIME step 7",
                         "DUTY_LIMIT step 10"));
-        all.add(of("duty over", d -> d.rule("dutyS", 8500.0), "DUTY_LIMIT step 10"));
+        all.add(of("duty over", d -> d.rule("duty.longestS", 8500.0), "DUTY_LIMIT step 10"));
         // Sunset about 18:13 = 40,380 s after seven; 36,450 s before it is 3,930 s
         // after seven.
         // seven.
-        all.add(of("light gone", d -> d.rule("dayEndBeforeSunsetS", 36450.0), "DAYLIGHT step 10"));
+        all.add(
+                of(
+                        "light gone",
+                        d -> d.rule("duty.dayEndBeforeSunsetS", 36450.0),
+                        "DAYLIGHT step 10"));
         // Loads
         all.add(of("forgotten", d -> d.inPlan("leftOut", List.of()), "LOAD_FORGOTTEN X1"));
         all.add(
@@ -474,7 +486,7 @@ class PlanVerifierTest {
         all.add(
                 of(
                         "too heavy together",
-                        d -> d.rule("combineMassKg", 190.0),
+                        d -> d.rule("masses.combineMassKg", 190.0),
                         "COMBINATION_BROKEN B2"));
         all.add(
                 of(
@@ -631,7 +643,7 @@ class PlanVerifierTest {
         all.add(
                 of(
                         "tailwind in and out",
-                        d -> d.rule("tailwindMPerS", 4.0),
+                        d -> d.rule("flying.tailwindMPerS", 4.0),
                         "APPROACH_REFUSED W1",
                         "APPROACH_REFUSED B2",
                         "APPROACH_REFUSED B3"));
@@ -640,8 +652,8 @@ class PlanVerifierTest {
                 of(
                         "tailwind out in a wind from the east",
                         d ->
-                                d.rule("tailwindMPerS", 4.0)
-                                        .rule("crosswindMPerS", 6.0)
+                                d.rule("flying.tailwindMPerS", 4.0)
+                                        .rule("flying.crosswindMPerS", 6.0)
                                         .inJob(
                                                 "weather",
                                                 with(
@@ -678,7 +690,7 @@ class PlanVerifierTest {
         all.add(
                 of(
                         "crosswind",
-                        d -> d.rule("crosswindMPerS", 4.0),
+                        d -> d.rule("flying.crosswindMPerS", 4.0),
                         "APPROACH_REFUSED B1",
                         "APPROACH_REFUSED P1"));
         all.add(
@@ -715,7 +727,7 @@ class PlanVerifierTest {
                         d ->
                                 d.step(1, s -> with(s, "lineLengthM", 20.0))
                                         .step(2, s -> with(s, "lineLengthM", 20.0))
-                                        .rule("clearanceM", 4.0),
+                                        .rule("distances.clearanceM", 4.0),
                         "LINE_ON_WITH_PEOPLE step 1",
                         "LEG_SPEED A-S2",
                         "LEG_SPEED S2-A",
@@ -780,19 +792,31 @@ class PlanVerifierTest {
         all.add(
                 of(
                         "crossing told as cheaper",
-                        d -> d.leg(4, 0, l -> with(l, "exposure", new Leg.Exposure(1, 2, 0))),
+                        d -> d.leg(4, 0, l -> with(l, "looks.exposure", new Leg.Exposure(1, 2, 0))),
                         "LEG_CROSSINGS A-S2"));
         all.add(
                 of(
                         "bound on time and prices",
-                        d -> d.leg(4, 0, l -> with(l, "exposure", new Leg.Exposure(60, 1000, 0))),
+                        d ->
+                                d.leg(
+                                        4,
+                                        0,
+                                        l ->
+                                                with(
+                                                        l,
+                                                        "looks.exposure",
+                                                        new Leg.Exposure(60, 1000, 0))),
                         "LEG_TIME A-S2",
                         "LEG_CROSSINGS A-S2"));
         // The other leg over the same road tells nothing of it.
         all.add(
                 of(
                         "crossing not told",
-                        d -> d.leg(4, 0, l -> with(l, "exposure", new Leg.Exposure(60, 0, 0))),
+                        d ->
+                                d.leg(
+                                        4,
+                                        0,
+                                        l -> with(l, "looks.exposure", new Leg.Exposure(60, 0, 0))),
                         "LEG_CROSSINGS A-S2"));
         all.add(of("leg time", d -> d.leg(4, 0, l -> with(l, "durationS", 40.0)), "LEG_TIME A-S2"));
         all.add(
@@ -806,7 +830,7 @@ class PlanVerifierTest {
                         d -> d.load("W1", "dragAreaM2", OptionalDouble.of(1.6)),
                         "FLIES_BADLY W1",
                         "LEG_SPEED S1-A"));
-        all.add(of("crawls", d -> d.rule("leastSpeedMPerS", 12.0), "FLIES_BADLY P1"));
+        all.add(of("crawls", d -> d.rule("flying.leastSpeedMPerS", 12.0), "FLIES_BADLY P1"));
         all.add(
                 of(
                         "path misses",
@@ -1022,32 +1046,36 @@ class PlanVerifierTest {
                         "zone under it",
                         d ->
                                 d.zone(zone(Zone.Rule.NO_OVERFLIGHT, SmallDay.v(500, -50, 42, 0)))
-                                        .rule("stripHalfWidthM", 0.0),
+                                        .rule("distances.stripHalfWidthM", 0.0),
                         "LEG_RELEASE A-S2",
                         "LEG_RELEASE S2-A"));
         all.add(
                 of(
                         "letting go not said",
-                        d -> d.leg(4, 0, l -> with(l, "release", Optional.empty())),
+                        d -> d.leg(4, 0, l -> with(l, "looks.release", Optional.empty())),
                         "LEG_RELEASE A-S2"));
         all.add(
                 of(
                         "guarded road left out",
-                        d -> d.leg(4, 0, l -> with(l, "release", Optional.of(open(47, 47)))),
+                        d -> d.leg(4, 0, l -> with(l, "looks.release", Optional.of(open(47, 47)))),
                         "LEG_RELEASE A-S2"));
         all.add(
                 of(
                         "away from all it is open",
-                        d -> d.leg(5, 0, l -> with(l, "release", Optional.of(open(47, 47))))));
+                        d ->
+                                d.leg(
+                                        5,
+                                        0,
+                                        l -> with(l, "looks.release", Optional.of(open(47, 47))))));
         all.add(
                 of(
                         "flown in no time",
-                        d -> d.leg(5, 0, l -> with(l, "release", Optional.of(open(20, 20)))),
+                        d -> d.leg(5, 0, l -> with(l, "looks.release", Optional.of(open(20, 20)))),
                         "LEG_RELEASE A-S1"));
         all.add(
                 of(
                         "sum of times too short",
-                        d -> d.leg(5, 0, l -> with(l, "release", Optional.of(open(47, 40)))),
+                        d -> d.leg(5, 0, l -> with(l, "looks.release", Optional.of(open(47, 40)))),
                         "LEG_RELEASE A-S1"));
         // Crews
         all.add(
@@ -1076,7 +1104,7 @@ class PlanVerifierTest {
         all.add(
                 of(
                         "has just refuelled",
-                        d -> d.rule("refuelHandlerBusyS", 1900.0),
+                        d -> d.rule("refuelling.refuelHandlerBusyS", 1900.0),
                         "REFUELLING_CONFLICT P1"));
         all.add(
                 of(
@@ -1121,8 +1149,8 @@ class PlanVerifierTest {
                         "SUMMARY_WRONG flightS"));
         all.add(
                 of(
-                        "rotations",
-                        d -> d.inPlan("summary", with(d.plan().summary(), "rotations", 3)),
+                        "counts.rotations",
+                        d -> d.inPlan("summary", with(d.plan().summary(), "counts.rotations", 3)),
                         "SUMMARY_WRONG rotations"));
         all.add(
                 of(
@@ -1132,7 +1160,7 @@ class PlanVerifierTest {
                                         "summary",
                                         with(
                                                 d.plan().summary(),
-                                                "lowerBoundFlightS",
+                                                "bounds.flightS",
                                                 OptionalDouble.of(1700))),
                         "SUMMARY_WRONG lowerBoundFlightS"));
         all.add(
@@ -1143,7 +1171,7 @@ class PlanVerifierTest {
                                         "summary",
                                         with(
                                                 with(d.plan().summary(), "finishAt", at(4200)),
-                                                "finishBoundAt",
+                                                "bounds.finishAt",
                                                 Optional.<Instant>empty())),
                         "SUMMARY_WRONG finishAt"));
         all.add(
@@ -1268,7 +1296,7 @@ class PlanVerifierTest {
                                         "summary",
                                         with(
                                                 d.plan().summary(),
-                                                "provenFor",
+                                                "bounds.provenFor",
                                                 Optional.of("every-order"))),
                         "SUMMARY_WRONG provenFor"));
         all.add(
@@ -1365,7 +1393,11 @@ class PlanVerifierTest {
     /** Fuelling for 340 s and a break of 1800 s straight after it: the engine is off for 2140 s. */
     @Test
     void a_break_may_begin_with_fuelling() {
-        assertThat(check(SmallDay.good().rule("breakS", 2140.0).rule("engineOnS", 1800.0)))
+        assertThat(
+                        check(
+                                SmallDay.good()
+                                        .rule("duty.breakS", 2140.0)
+                                        .rule("duty.engineOnS", 1800.0)))
                 .matches(VerifierReport::holds);
     }
 
@@ -1400,7 +1432,7 @@ class PlanVerifierTest {
     private static SmallDay paidAfterSunrise(long byS) {
         SmallDay good = SmallDay.good();
         SmallDay early =
-                good.rule("dutyFrom", at(-9000))
+                good.rule("duty.from", at(-9000))
                         .inJob(
                                 "weather",
                                 with(

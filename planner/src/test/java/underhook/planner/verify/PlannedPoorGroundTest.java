@@ -202,7 +202,7 @@ class PlannedPoorGroundTest {
      */
     @Test
     void into_steep_ground_the_way_is_broken_as_light_is() {
-        SmallDay day = day(new Poor(0, 0, 12), List.of()).rule("finalM", 2000.0);
+        SmallDay day = day(new Poor(0, 0, 12), List.of()).rule("flying.finalM", 2000.0);
         Ground slope = ground((east, north) -> 100 + 0.5 * Math.max(0, north));
         LegFinder finder = new LegFinder(with(day.job(), "wires", List.of()), slope);
         PlanePoint from = new PlanePoint(0, -300);

@@ -27,7 +27,7 @@ class PlannedPriceTest {
                 .load("P1", "to", pid("S1"))
                 .crew("P", "start", pid("S1"))
                 .rule("costs", new Rules.Costs(3500, 1200, 800, "EUR"))
-                .rule("dutyS", (double) dutyS);
+                .rule("duty.longestS", (double) dutyS);
     }
 
     private static Optional<Plan> plan(SmallDay day) {

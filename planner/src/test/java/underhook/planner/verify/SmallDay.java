@@ -702,9 +702,11 @@ record SmallDay(Job job, Ground ground, Plan plan) {
         return inPlan("steps", plan.steps().stream().map(inStep).toList());
     }
 
-    /** A copy of a record with one component changed. */
+    /** A copy of a record with one component changed; a dot stands before one of a record in it. */
     @SuppressWarnings("unchecked")
-    static <T extends Record> T with(T record, String component, Object value) {
+    static <T extends Record> T with(T record, String path, Object value) {
+        int dot = path.indexOf('.');
+        String component = dot < 0 ? path : path.substring(0, dot);
         try {
             RecordComponent[] parts = record.getClass().getRecordComponents();
             Class<?>[] types = new Class<?>[parts.length];
@@ -714,7 +716,13 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 types[i] = parts[i].getType();
                 boolean here = parts[i].getName().equals(component);
                 found |= here;
-                values[i] = here ? value : parts[i].getAccessor().invoke(record);
+                Object old = parts[i].getAccessor().invoke(record);
+                if (here) {
+                    values[i] =
+                            dot < 0 ? value : with((Record) old, path.substring(dot + 1), value);
+                } else {
+                    values[i] = old;
+                }
             }
             if (!found) {
                 throw new IllegalArgumentException("no component " + component);
