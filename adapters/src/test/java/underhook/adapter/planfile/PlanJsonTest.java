@@ -129,7 +129,7 @@ class PlanJsonTest {
                                         ? 0
                                         : a.compareTo(b),
                         java.time.Instant.class)
-                .ignoringFields("summary.lowerBoundFlightS")
+                .ignoringFields("summary.bounds.flightS")
                 .isEqualTo(plan);
         assertThat(read.summary().lowerBoundFlightS().orElse(-1))
                 .isCloseTo(plan.summary().lowerBoundFlightS().orElse(-1), within(6.1e-5));
