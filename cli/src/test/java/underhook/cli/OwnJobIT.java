@@ -78,6 +78,9 @@ class OwnJobIT {
 
         Path lone = job.resolve("crews.yaml");
         Files.writeString(lone, Files.readString(lone).replace(", refuel]", "]"));
+        Path rules = job.resolve("rules.yaml");
+        Files.writeString(
+                rules, Files.readString(rules).replace("hover-exit: no", "hover-exit: yes"));
         Said unfilled =
                 Said.of(
                         folder.resolve("home"),
@@ -88,6 +91,10 @@ class OwnJobIT {
         // Some 32 min of flying at 2.3 kg/min are within what the tank holds.
         assertThat(unfilled.exit()).as(unfilled.out() + unfilled.err()).isZero();
         assertThat(unfilled.out()).contains("left out: nothing").contains(" 0 fuel stops");
+        assertThat(folder.resolve("unfilled/findings.csv"))
+                .content()
+                .contains("HOVER_EXIT_UNPLANNED", "landed on ground of at most 7°, or walk");
+        assertThat(out.resolve("findings.csv")).content().doesNotContain("HOVER_EXIT_UNPLANNED");
     }
 
     /** What the line of awk in the document prints. */

@@ -17,6 +17,7 @@ import underhook.core.job.Load;
 import underhook.core.job.MapFeature;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceKind;
+import underhook.core.job.Rules;
 import underhook.core.job.Weather;
 import underhook.core.job.Wire;
 import underhook.core.job.Zone;
@@ -59,6 +60,7 @@ final class DayFindings {
     List<Finding> list() {
         weather();
         wires();
+        hoverExit();
         places();
         lines();
         rooms();
@@ -107,6 +109,20 @@ final class DayFindings {
                                 "This wire stands in no official obstacle file. Look for it, and for"
                                         + " others like it."));
             }
+        }
+    }
+
+    private void hoverExit() {
+        Rules.Landing landing = model.rules.landing();
+        if (landing.hoverExit()) {
+            note(
+                    FindingCode.HOVER_EXIT_UNPLANNED,
+                    model.job.name(),
+                    "rules",
+                    "The rules let people leave in the hover; no plan makes use of it: they are"
+                            + " landed on ground of at most "
+                            + TripMaker.text(Math.toDegrees(landing.landingSlopeRad()), 0)
+                            + "°, or walk.");
         }
     }
 

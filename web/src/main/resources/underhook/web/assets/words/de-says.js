@@ -59,6 +59,7 @@ export const says = [
   [/^The search was stopped at its time limit before a day was found in which it fits\. Perhaps more time\.$/, 'Die Suche endete an ihrer Zeitgrenze, bevor ein Tag gefunden war, in den sie passt. Vielleicht mehr Zeit.'],
   [/^This wire stands in no official obstacle file\. Look for it, and for others like it\.$/, 'Diese Leitung steht in keinem amtlichen Verzeichnis. Nach ihr suchen, und nach anderen wie ihr.'],
   [/^Not used: its owner has not agreed\.$/, 'Nicht benützt: nicht zugesagt.'],
+  [/^The rules let people leave in the hover; no plan makes use of it: they are landed on ground of at most (.+), or walk\.$/, 'Nach den Regeln dürfen Leute im Schweben aussteigen; kein Plan nützt das: sie werden auf Boden von höchstens $1 abgesetzt oder gehen.'],
   [/^Refused for landing people: the ground slopes (.+)\.$/, 'Zum Absetzen von Leuten verweigert: der Boden neigt sich $1.'],
   [/^The trail (.+) passes (.+) away: a guard and a rope are needed\.$/, 'Der Pfad $1 führt in $2 vorbei: ein Posten und ein Seil sind nötig.'],
   [/^With the line (.+) at (.+) into the wind (.+) are missing: refused, a longer one is used\.$/, 'Mit der Leine $1 fehlen an $2 gegen den Wind $3: verweigert, eine längere wird genommen.'],
