@@ -236,7 +236,7 @@ final class OneLaydownDay implements InventedDay {
             boolean site = place > 0 && place <= sites;
             long staff = place > 0 ? DayTable.NEVER_S : 0;
             long receiver = received ? staff : 0;
-            spots.add(new SpotRow(site, !site, place == 0, staff, false, staff, receiver, 0, 0));
+            spots.add(new SpotRow(site, !site, place == 0, staff, false, staff, receiver, nearestGround(place), 0));
         }
         List<TeamRow> teams = IntStream.range(0, flown.length).mapToObj(this::team).toList();
         List<Long> untilS = IntStream.rangeClosed(1, HOURS).mapToObj(one -> one * HOUR_S).toList();
@@ -251,6 +251,15 @@ final class OneLaydownDay implements InventedDay {
                         new DayTable.People(teams, walks()),
                         new DayTable.Hours(0, untilS, List.of(0)),
                         new Ways()));
+    }
+
+    /** The laydown or a landing. */
+    private int nearestGround(int place) {
+        return IntStream.range(0, eastM.length)
+                .filter(to -> to == 0 || to > sites)
+                .boxed()
+                .min(Comparator.comparingInt(to -> emptyS(place, to)))
+                .orElseThrow();
     }
 
     private TeamRow team(int team) {
