@@ -14,7 +14,7 @@ import underhook.planner.search.HookChoices;
 import underhook.planner.search.Ordered;
 
 /**
- * Orders of seeded days of two kinds against the plain order of the same day: at each step what can be let go soonest.
+ * Orders of seeded days of three kinds against the plain order of the same day: at each step what can be let go soonest.
  *
  * <p>Ten days of each kind and size. Ratios are ours over plain, of days on which both fly the same loads: of the chosen
  * day, and of the earliest of those to choose from that fly no more than the plain one. Gaps are over the bound on the
@@ -34,7 +34,8 @@ final class DaysMeasured implements Measured {
     private static final List<Kind> KINDS =
             List.of(
                     new Kind("two laydowns, ways slower by the hour", SeededDay::new),
-                    new Kind("one laydown, guying for half an hour", OneLaydownDay::new));
+                    new Kind("one laydown, crews receive all", OneLaydownDay::received),
+                    new Kind("one laydown, crews guy alone", OneLaydownDay::laidDown));
 
     /** What days are made like. */
     private record Kind(String words, Maker maker) {}

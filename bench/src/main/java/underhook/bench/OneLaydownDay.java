@@ -21,13 +21,15 @@ import underhook.planner.search.TripRow;
  * each site of a row; ways take the same at every hour.
  *
  * <p>A crew for every four sites or so, which also serves the next one on either side; every third comes by air from
- * the laydown, the others are there. Guying takes 25 to 40 minutes. Half of the sites are closed by the wind for one
+ * the laydown, the others are there. Guying takes 25 to 40 minutes. Light loads are received by the crew, which then
+ * makes the site ready for ten minutes, or are laid down where nobody of it is needed. Half of the sites are closed by the wind for one
  * hour. A pole
  * allows less fuel after two hours and again after four. After 90 minutes with the engine on comes a break of 20.
  */
 final class OneLaydownDay implements InventedDay {
     private static final int HOURS = 12;
     private static final long HOUR_S = 3600;
+    private static final long MAKING_READY_S = 600;
     private static final double SPEED_M_PER_S = 25;
     private static final double MOST_TOGETHER_KG = 400;
 
@@ -40,6 +42,7 @@ final class OneLaydownDay implements InventedDay {
     private static final double USABLE_KG = 340;
 
     private final int sites;
+    private final boolean received;
     private final double[] eastM;
     private final double[] northM;
     private final long[] guyingS;
@@ -53,9 +56,10 @@ final class OneLaydownDay implements InventedDay {
     private final List<List<List<Integer>>> groups = new ArrayList<>();
     private int own;
 
-    OneLaydownDay(int loads, long seed) {
+    private OneLaydownDay(int loads, long seed, boolean received) {
         SplittableRandom random = new SplittableRandom(seed * 1000 + loads + 500);
         this.sites = loads / LOADS_PER_SITE;
+        this.received = received;
         this.flown = new boolean[Math.max(2, sites / 4)];
         for (int team = 0; team < flown.length; team++) {
             flown[team] = random.nextInt(3) == 0;
@@ -83,6 +87,16 @@ final class OneLaydownDay implements InventedDay {
             }
         }
         addTrips(random);
+    }
+
+    /** A day on which the crews receive the light loads too. */
+    static OneLaydownDay received(int loads, long seed) {
+        return new OneLaydownDay(loads, seed, true);
+    }
+
+    /** A day on which the crews are needed for the poles alone, as on the days that the aims come from. */
+    static OneLaydownDay laidDown(int loads, long seed) {
+        return new OneLaydownDay(loads, seed, false);
     }
 
     private int firstSite(int team) {
@@ -167,7 +181,7 @@ final class OneLaydownDay implements InventedDay {
         return numbers;
     }
 
-    private static TripRow bags(int site, int count) {
+    private TripRow bags(int site, int count) {
         return new TripRow(
                 0,
                 site,
@@ -178,7 +192,7 @@ final class OneLaydownDay implements InventedDay {
                 false,
                 false,
                 0,
-                600,
+                received ? MAKING_READY_S : 0,
                 List.of(),
                 false,
                 List.of(true));
@@ -221,7 +235,8 @@ final class OneLaydownDay implements InventedDay {
         for (int place = 0; place < eastM.length; place++) {
             boolean site = place > 0 && place <= sites;
             long staff = place > 0 ? DayTable.NEVER_S : 0;
-            spots.add(new SpotRow(site, !site, place == 0, staff, false, staff, staff, 0, 0));
+            long receiver = received ? staff : 0;
+            spots.add(new SpotRow(site, !site, place == 0, staff, false, staff, receiver, nearestGround(place), 0));
         }
         List<TeamRow> teams = IntStream.range(0, flown.length).mapToObj(this::team).toList();
         List<Long> untilS = IntStream.rangeClosed(1, HOURS).mapToObj(one -> one * HOUR_S).toList();
@@ -236,6 +251,15 @@ final class OneLaydownDay implements InventedDay {
                         new DayTable.People(teams, walks()),
                         new DayTable.Hours(0, untilS, List.of(0)),
                         new Ways()));
+    }
+
+    /** The laydown or a landing. */
+    private int nearestGround(int place) {
+        return IntStream.range(0, eastM.length)
+                .filter(to -> to == 0 || to > sites)
+                .boxed()
+                .min(Comparator.comparingInt(to -> emptyS(place, to)))
+                .orElseThrow();
     }
 
     private TeamRow team(int team) {
