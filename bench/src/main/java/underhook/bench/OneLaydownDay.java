@@ -236,7 +236,17 @@ final class OneLaydownDay implements InventedDay {
             boolean site = place > 0 && place <= sites;
             long staff = place > 0 ? DayTable.NEVER_S : 0;
             long receiver = received ? staff : 0;
-            spots.add(new SpotRow(site, !site, place == 0, staff, false, staff, receiver, nearestGround(place), 0));
+            spots.add(
+                    new SpotRow(
+                            site,
+                            !site,
+                            place == 0,
+                            staff,
+                            false,
+                            staff,
+                            receiver,
+                            nearestGround(place),
+                            0));
         }
         List<TeamRow> teams = IntStream.range(0, flown.length).mapToObj(this::team).toList();
         List<Long> untilS = IntStream.rangeClosed(1, HOURS).mapToObj(one -> one * HOUR_S).toList();

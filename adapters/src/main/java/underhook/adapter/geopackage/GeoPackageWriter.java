@@ -24,7 +24,6 @@ import underhook.app.port.Written;
 import underhook.core.finding.Finding;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
-import underhook.core.geo.LocalFrame;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
@@ -42,7 +41,6 @@ import underhook.core.unit.Units;
 
 /** Writes plan.gpkg. */
 public final class GeoPackageWriter implements OutputWriter {
-    private static final int CIRCLE_CORNERS = 72;
     private static final Geometry NO_GEOMETRY = () -> new byte[0];
 
     /** @source OGC-12-128R17 requirement 15, note on the format of times */
@@ -197,10 +195,7 @@ public final class GeoPackageWriter implements OutputWriter {
     private static Table zones(Job job) {
         List<Row> rows = new ArrayList<>();
         for (Zone zone : job.zones()) {
-            List<GeoPoint> ring =
-                    zone.outline().size() == 1
-                            ? circle(zone.outline().get(0), zone.radiusM())
-                            : zone.outline();
+            List<GeoPoint> ring = zone.ring();
             rows.add(
                     new Row(
                             () -> GeometryBlob.polygon(ring),
@@ -232,20 +227,6 @@ public final class GeoPackageWriter implements OutputWriter {
                         "active_on_the_day BOOLEAN",
                         "source TEXT"),
                 rows);
-    }
-
-    /** Corners of a polygon whose sides touch the circle from outside. */
-    private static List<GeoPoint> circle(GeoPoint centre, double radiusM) {
-        LocalFrame frame = LocalFrame.of(centre);
-        double cornerM = radiusM / Math.cos(Math.PI / CIRCLE_CORNERS);
-        List<GeoPoint> corners = new ArrayList<>();
-        for (int i = 0; i < CIRCLE_CORNERS; i++) {
-            double angle = 2 * Math.PI * i / CIRCLE_CORNERS;
-            corners.add(
-                    frame.toGeo(
-                            new PlanePoint(cornerM * Math.cos(angle), cornerM * Math.sin(angle))));
-        }
-        return corners;
     }
 
     private static Table wires(Surroundings near) {

@@ -15,7 +15,6 @@ import underhook.app.port.Surroundings;
 import underhook.app.port.Written;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
-import underhook.core.geo.LocalFrame;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
@@ -33,8 +32,6 @@ import underhook.core.unit.Units;
 
 /** Everything of a plan and its job that has a place on a map. */
 final class MapItems {
-    private static final int CIRCLE_CORNERS = 72;
-
     private final Job job;
     private final Ground ground;
     private final List<MapItem> items = new ArrayList<>();
@@ -162,25 +159,7 @@ final class MapItems {
         zone.closedUntil().ifPresent(day -> properties.put("closedUntil", day.toString()));
         properties.put("activeOnTheDay", zone.isActiveOn(job.date()));
         properties.put("source", zone.source());
-        List<GeoPoint> outline =
-                zone.outline().size() == 1
-                        ? circle(zone.outline().get(0), zone.radiusM())
-                        : zone.outline();
-        addArea(Kind.ZONE, zone.id(), outline, properties);
-    }
-
-    /** Corners of a polygon whose sides touch the circle from outside. */
-    private static List<GeoPoint> circle(GeoPoint centre, double radiusM) {
-        LocalFrame frame = LocalFrame.of(centre);
-        double cornerM = radiusM / Math.cos(Math.PI / CIRCLE_CORNERS);
-        List<GeoPoint> corners = new ArrayList<>();
-        for (int i = 0; i < CIRCLE_CORNERS; i++) {
-            double angle = 2 * Math.PI * i / CIRCLE_CORNERS;
-            corners.add(
-                    frame.toGeo(
-                            new PlanePoint(cornerM * Math.cos(angle), cornerM * Math.sin(angle))));
-        }
-        return corners;
+        addArea(Kind.ZONE, zone.id(), zone.ring(), properties);
     }
 
     private void addWire(Wire wire) {

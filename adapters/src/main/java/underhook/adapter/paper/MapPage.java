@@ -1,7 +1,6 @@
 package underhook.adapter.paper;
 
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -30,7 +29,6 @@ import underhook.core.plan.Plan;
 /** The area of the day for black and white print: every mark differs in shape or pattern. */
 final class MapPage {
     private static final double KEY_WIDTH = 158;
-    private static final int CIRCLE_CORNERS = 48;
 
     /** Up to so many features each has its name. */
     private static final int SMALL_MAP = 100;
@@ -122,7 +120,7 @@ final class MapPage {
         }
         for (Zone zone : job.zones()) {
             boolean active = zone.isActiveOn(job.date());
-            ink.zone(ring(zone), zone, active);
+            ink.zone(points(zone.ring()), zone, active);
         }
         Set<String> crossed = crossed();
         for (MapFeature feature : near.features()) {
@@ -201,18 +199,6 @@ final class MapPage {
                                         .flatMap(area -> area.outline().stream()))
                         .flatMap(stream -> stream);
         return points(positions.toList());
-    }
-
-    private List<PlanePoint> ring(Zone zone) {
-        List<PlanePoint> outline = points(zone.outline());
-        if (zone.outline().size() > 1 || outline.isEmpty()) {
-            return outline;
-        }
-        List<PlanePoint> circle = new ArrayList<>();
-        for (int i = 0; i < CIRCLE_CORNERS; i++) {
-            circle.add(outline.get(0).towards(2 * Math.PI * i / CIRCLE_CORNERS, zone.radiusM()));
-        }
-        return circle;
     }
 
     private List<PlanePoint> points(List<GeoPoint> points) {

@@ -1,5 +1,8 @@
 package underhook.core.geo;
 
+import java.util.List;
+import java.util.stream.IntStream;
+
 /**
  * The job's local plane: transverse Mercator on WGS 84 with scale 1 at its central meridian.
  *
@@ -145,6 +148,26 @@ public final class LocalFrame {
         double sinPhi = tau / Math.hypot(1, tau);
         double sigma = Math.sinh(eccentricityRatio * atanh(eccentricityRatio * sinPhi));
         return tau * Math.hypot(1, sigma) - sigma * Math.hypot(1, tau);
+    }
+
+    /**
+     * Corners, counter-clockwise, of a polygon whose sides touch a circle from outside.
+     *
+     * @param radiusM above 0, m
+     * @param corners at least 3
+     */
+    public static List<GeoPoint> aroundCircle(GeoPoint centre, double radiusM, int corners) {
+        LocalFrame frame = of(centre);
+        double stepRad = 2 * Math.PI / corners;
+        double cornerM = radiusM / Math.cos(stepRad / 2);
+        return IntStream.range(0, corners)
+                .mapToObj(
+                        i ->
+                                frame.toGeo(
+                                        new PlanePoint(
+                                                cornerM * Math.cos(i * stepRad),
+                                                cornerM * Math.sin(i * stepRad))))
+                .toList();
     }
 
     private double fromConformal(double tauPrime) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import underhook.core.geo.GeoPoint;
+import underhook.core.geo.LocalFrame;
 
 /**
  * Ground over which a rule holds.
@@ -28,6 +29,8 @@ public record Zone(
         Optional<LocalDate> closedFrom,
         Optional<LocalDate> closedUntil,
         String source) {
+    private static final int CIRCLE_CORNERS = 72;
+
     /** What may not be done. */
     public enum Rule {
         NO_OVERFLIGHT,
@@ -47,6 +50,13 @@ public record Zone(
         if (!(minAglM >= 0)) {
             throw new IllegalArgumentException("minAglM (" + minAglM + ") must not be negative.");
         }
+    }
+
+    /** Corners of its ring, without the repeated last; a circle lies inside of them. */
+    public List<GeoPoint> ring() {
+        return outline.size() > 1
+                ? outline
+                : LocalFrame.aroundCircle(outline.get(0), radiusM, CIRCLE_CORNERS);
     }
 
     /** Whether the rule holds on that day. */

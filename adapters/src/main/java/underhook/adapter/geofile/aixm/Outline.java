@@ -1,11 +1,9 @@
 package underhook.adapter.geofile.aixm;
 
 import java.util.List;
-import java.util.stream.IntStream;
 import underhook.app.port.MapBox;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.LocalFrame;
-import underhook.core.geo.PlanePoint;
 import underhook.core.job.MapFeature.Shape;
 
 /** Where a part of an obstacle stands. */
@@ -32,15 +30,7 @@ record Outline(Shape shape, List<GeoPoint> points) {
 
     /** Corners around a circle, which lies inside of them. */
     static Outline around(GeoPoint centre, double radiusM) {
-        LocalFrame frame = LocalFrame.of(centre);
-        double step = 2 * Math.PI / CIRCLE_CORNERS;
-        PlanePoint middle = new PlanePoint(0, 0);
-        double cornerM = radiusM / Math.cos(step / 2);
-        return new Outline(
-                Shape.AREA,
-                IntStream.range(0, CIRCLE_CORNERS)
-                        .mapToObj(i -> frame.toGeo(middle.towards(i * step, cornerM)))
-                        .toList());
+        return new Outline(Shape.AREA, LocalFrame.aroundCircle(centre, radiusM, CIRCLE_CORNERS));
     }
 
     /** The smallest box around it. */
