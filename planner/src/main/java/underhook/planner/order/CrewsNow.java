@@ -210,9 +210,26 @@ final class CrewsNow {
             arrived = later(arrived, late.get());
             free = later(free, late.get());
         }
-        // Nobody leaves before now.
+        // Nobody leaves before now, nor before what is begun there is hooked up.
         free = later(free, going.isPresent() ? now.at() : free);
+        free = later(free, hookedUntil(place));
         return new Midday.Team(model.place(place), laterS(arrived), laterS(free));
+    }
+
+    /** Until when what is begun is hooked up at a site. */
+    private Instant hookedUntil(PlaceId place) {
+        Instant until = Instant.MIN;
+        for (Step step : done) {
+            boolean hooks =
+                    TripMaker.isSite(model.job.getPlace(place))
+                            && step.rotation().stream()
+                                    .flatMap(one -> one.loads().stream())
+                                    .anyMatch(id -> model.job.getLoad(id).from().equals(place));
+            if (hooks) {
+                until = later(until, step.rotation().orElseThrow().hookedAt().plusSeconds(1));
+            }
+        }
+        return until;
     }
 
     private Instant busyUntil(PlaceId place) {

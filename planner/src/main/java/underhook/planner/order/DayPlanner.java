@@ -73,7 +73,17 @@ public final class DayPlanner {
             if (day.releasedS().get(k) < 0) {
                 Trip trip = maker.trips().get(k);
                 boolean cut = found.cutShort() || model.isCut(trip);
-                leaveOut(trip, reason(table, k, cut), leftOut, findings);
+                Reason reason = reason(table, k, cut);
+                Waits waits = new Waits(job);
+                for (LoadId id : trip.ids()) {
+                    LeftOut out =
+                            waits.inVain(id, before -> isFlown(before, maker.trips(), day))
+                                    .orElse(new LeftOut(id, reason.code(), reason.message()));
+                    leftOut.put(id, out);
+                    findings.add(
+                            Finding.of(
+                                    out.code(), Severity.STOP, id.value(), "rules", out.message()));
+                }
             }
         }
         if (leftOut.size() == job.loads().size()) {
@@ -112,9 +122,6 @@ public final class DayPlanner {
                     FindingCode.NO_HANDLER,
                     "Nobody who stays at its pick-up is trained to hook. Perhaps a loader there.");
         }
-        if (table.waitsForLeftOut(trip)) {
-            return new Reason(FindingCode.ORDER_RULE, "What must come before it is left out.");
-        }
         return cut
                 ? new Reason(
                         FindingCode.SEARCH_CUT,
@@ -130,13 +137,12 @@ public final class DayPlanner {
                                 + " This is a search's answer, not a proof.");
     }
 
-    private static void leaveOut(
-            Trip trip, Reason reason, Map<LoadId, LeftOut> leftOut, List<Finding> findings) {
-        for (LoadId id : trip.ids()) {
-            leftOut.put(id, new LeftOut(id, reason.code(), reason.message()));
-            findings.add(
-                    Finding.of(
-                            reason.code(), Severity.STOP, id.value(), "rules", reason.message()));
+    private static boolean isFlown(LoadId load, List<Trip> trips, DayState day) {
+        for (int k = 0; k < trips.size(); k++) {
+            if (trips.get(k).carries(load)) {
+                return day.releasedS().get(k) >= 0;
+            }
         }
+        return false;
     }
 }

@@ -113,10 +113,37 @@ final class Frozen {
         }
         Instant endAt = later(step.endAt().plus(behind), startOf(step));
         if (!before && step.kind() == StepKind.WAIT && endAt.isAfter(standing.at())) {
-            endAt = later(standing.at(), startOf(step));
+            Instant now = later(standing.at(), startOf(step));
+            steps.add(timed(burntUntil(step, endAt, now), now, Optional.empty()));
+            return true;
         }
         steps.add(timed(step, endAt, step.rotation().map(one -> shifted(one, behind))));
         return true;
+    }
+
+    /** Of a wait that ends sooner, only so much is burnt. */
+    private Step burntUntil(Step wait, Instant wholeEnd, Instant end) {
+        double wholeS = Duration.between(startOf(wait), wholeEnd).toMillis() / 1000.0;
+        double partS = Duration.between(startOf(wait), end).toMillis() / 1000.0;
+        double burntKg = (wait.fuelStartKg() - wait.fuelEndKg()) * partS / wholeS;
+        return fuelled(wait, wait.fuelStartKg() - burntKg);
+    }
+
+    private static Step fuelled(Step step, double endKg) {
+        return new Step(
+                step.kind(),
+                step.from(),
+                step.to(),
+                step.startAt(),
+                step.endAt(),
+                step.fuelStartKg(),
+                endKg,
+                step.lineLengthM(),
+                step.engineRunning(),
+                step.rotation(),
+                step.crew(),
+                step.legs(),
+                step.because());
     }
 
     private Instant startOf(Step step) {
@@ -284,20 +311,6 @@ final class Frozen {
                         ? standing.fuelKg().getAsDouble()
                                 - (last.engineRunning() ? goesOnS * mostKgPerS : 0)
                         : last.fuelEndKg() - (fuels ? 0 : lateS * mostKgPerS);
-        steps.add(
-                new Step(
-                        last.kind(),
-                        last.from(),
-                        last.to(),
-                        last.startAt(),
-                        last.endAt(),
-                        last.fuelStartKg(),
-                        Math.max(0, endKg),
-                        last.lineLengthM(),
-                        last.engineRunning(),
-                        last.rotation(),
-                        last.crew(),
-                        last.legs(),
-                        last.because()));
+        steps.add(fuelled(last, Math.max(0, endKg)));
     }
 }

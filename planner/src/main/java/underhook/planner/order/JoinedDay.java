@@ -4,12 +4,14 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.Set;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
@@ -28,6 +30,13 @@ import underhook.core.plan.Summary;
 
 /** A day ordered anew as one plan: what is frozen of the plan of record, and then the new order. */
 final class JoinedDay {
+    private static final Set<StepKind> STOPS =
+            EnumSet.of(StepKind.REFUEL, StepKind.LINE_CHANGE, StepKind.BREAK, StepKind.POSITION);
+
+    /** Who can come where, and hooks, is other at no hour. */
+    private static final Set<FindingCode> NOBODY =
+            EnumSet.of(FindingCode.NO_CREW, FindingCode.NO_HANDLER);
+
     private final DayModel model;
     private final TripMaker maker;
     private final People people;
@@ -85,7 +94,7 @@ final class JoinedDay {
                 fresh.job(),
                 fresh.made(),
                 priced(fresh, refused, bound),
-                fresh.steps(),
+                fresh.steps().stream().map(this::asTold).toList(),
                 crews,
                 fresh.leftOut(),
                 findings,
@@ -93,6 +102,32 @@ final class JoinedDay {
                 poles,
                 fresh.kit(),
                 Optional.empty());
+    }
+
+    /** A stop that is made as it was planned is made for what that says. */
+    private Step asTold(Step step) {
+        return record.steps().stream()
+                .filter(one -> one.kind() == step.kind() && one.startAt().equals(step.startAt()))
+                .filter(one -> one.endAt().equals(step.endAt()) && one.to().equals(step.to()))
+                .filter(one -> STOPS.contains(one.kind()))
+                .findFirst()
+                .map(
+                        one ->
+                                new Step(
+                                        step.kind(),
+                                        step.from(),
+                                        step.to(),
+                                        step.startAt(),
+                                        step.endAt(),
+                                        step.fuelStartKg(),
+                                        step.fuelEndKg(),
+                                        step.lineLengthM(),
+                                        step.engineRunning(),
+                                        step.rotation(),
+                                        step.crew(),
+                                        step.legs(),
+                                        one.because()))
+                .orElse(step);
     }
 
     private Summary priced(Plan fresh, List<RefusedComfort> refused, Optional<Bound> bound) {
@@ -219,12 +254,17 @@ final class JoinedDay {
                         model.places.get(place).id() + " was closed during the day.");
             }
         }
-        Optional<LoadId> missing = missing(trip, day);
-        if (missing.isPresent()) {
-            return new LeftOut(
-                    id,
-                    FindingCode.ORDER_RULE,
-                    missing.get() + ", which must come before it, is left out.");
+        Waits waits = new Waits(model.job);
+        Optional<LeftOut> vain = waits.inVain(id, before -> isFlown(before, day));
+        if (vain.isPresent()) {
+            return vain.get();
+        }
+        Optional<LeftOut> nobody =
+                record.leftOut().stream()
+                        .filter(out -> out.load().equals(id) && NOBODY.contains(out.code()))
+                        .findFirst();
+        if (nobody.isPresent()) {
+            return nobody.get();
         }
         return new LeftOut(
                 id,
@@ -232,15 +272,6 @@ final class JoinedDay {
                 stuck.orElse(
                         "What is left of the day has no room for it: wind, crews, fuel or duty end"
                                 + " first."));
-    }
-
-    /** What a trip waits for in vain. */
-    private Optional<LoadId> missing(Trip trip, DayState day) {
-        return trip.loads().stream()
-                .flatMap(load -> load.after().stream())
-                .map(Load.After::load)
-                .filter(before -> !trip.carries(before) && !isFlown(before, day))
-                .findFirst();
     }
 
     private boolean isFlown(LoadId load, DayState day) {

@@ -1,5 +1,6 @@
 package underhook.planner.order;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -32,6 +33,7 @@ final class KnownOrder {
         List<Integer> tokens = new ArrayList<>();
         List<Integer> levels = new ArrayList<>();
         List<Integer> lines = new ArrayList<>();
+        List<RestOrder.Kept.Step> steps = new ArrayList<>();
         trips.forEach(trip -> lines.add(DayTable.NONE));
         for (int i = 0; i < plan.steps().size(); i++) {
             Step step = plan.steps().get(i);
@@ -41,12 +43,47 @@ final class KnownOrder {
                             .orElse(i >= frozenSteps);
             if (free) {
                 add(step, tokens, levels, lines);
+                steps.add(known(step));
             }
         }
         if (levels.isEmpty()) {
             levels.add((int) Math.floor(model.machine.fuelUsableKg()));
         }
-        return new RestOrder.Kept(tokens, teams(plan), lines, levels, walksTo(plan));
+        return new RestOrder.Kept(
+                tokens,
+                teams(plan),
+                lines,
+                levels,
+                walksTo(plan),
+                steps,
+                model.seconds(plan.summary().finishAt()));
+    }
+
+    private RestOrder.Kept.Step known(Step step) {
+        int what =
+                switch (step.kind()) {
+                    case ROTATION -> trip(step.rotation().orElseThrow().loads());
+                    case CREW_MOVE ->
+                            step.crew().map(id -> teamNumber(id.value())).orElse(DayTable.NONE);
+                    case POSITION, REFUEL, LINE_CHANGE, BREAK, WAIT -> DayTable.NONE;
+                };
+        return new RestOrder.Kept.Step(
+                step.kind(),
+                what,
+                model.place(step.to()),
+                line(model, step.lineLengthM()),
+                step.fuelEndKg(),
+                Duration.between(step.startAt(), step.endAt()).toSeconds());
+    }
+
+    /** The trip of just these loads. */
+    private int trip(List<LoadId> loads) {
+        int trip = trip(loads.get(0));
+        boolean same =
+                trip >= 0
+                        && trips.get(trip).loads().size() == loads.size()
+                        && loads.stream().allMatch(trips.get(trip)::carries);
+        return same ? trip : DayTable.NONE;
     }
 
     private void add(Step step, List<Integer> tokens, List<Integer> levels, List<Integer> lines) {

@@ -3,6 +3,7 @@ package underhook.planner.order;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -91,12 +92,12 @@ public final class OpenDay {
     }
 
     /** With what is flown as it hung, and what is dropped out of it: who hung with that may hang otherwise. */
-    private Puzzle left(Plan record, Standing now, Frozen frozen) {
+    private Puzzle left(Plan record, Standing now, Frozen frozen, Set<LoadId> alone) {
         Set<LoadId> off =
                 now.dropped().stream().filter(id -> !frozen.holds(id)).collect(Collectors.toSet());
-        Settled settled = new Settled(frozen.lifts(), off);
+        Settled settled = new Settled(frozen.lifts(), off, alone);
         Map<CrewId, People.Away> away = new CrewsNow(model, record, now, frozen.steps()).away();
-        if (away.isEmpty() && settled.leaves(whole.trips())) {
+        if (away.isEmpty() && alone.isEmpty() && settled.leaves(model.job, whole.trips())) {
             return whole;
         }
         if (!settled.equals(partly.settled()) || !away.equals(partly.people().away())) {
@@ -126,14 +127,18 @@ public final class OpenDay {
      */
     public Reordered reorder(Plan record, Standing now, PlanSettings settings, Effort effort) {
         Frozen frozen = new Frozen(job, record, now);
-        Puzzle puzzle = left(record, now, frozen);
-        People people = puzzle.people();
+        Puzzle puzzle = left(record, now, frozen, Set.of());
         Midday midday = midday(puzzle, record, now, frozen);
         RestOrder rest = rest(puzzle, record, frozen, midday);
-        Ordered ordered =
-                effort.searches()
-                        ? rest.better(settings.seed(), days(midday), effort.stop())
-                        : rest.first();
+        Ordered ordered = ordered(rest, midday, settings, effort);
+        Set<LoadId> alone = new HashSet<>();
+        while (alone.addAll(waitingPartners(puzzle, ordered))) {
+            puzzle = left(record, now, frozen, alone);
+            midday = midday(puzzle, record, now, frozen);
+            rest = rest(puzzle, record, frozen, midday);
+            ordered = ordered(rest, midday, settings, effort);
+        }
+        People people = puzzle.people();
         if (ordered.events().isEmpty()) {
             frozen = frozen.ended();
         }
@@ -145,6 +150,42 @@ public final class OpenDay {
                         model, puzzle.maker(), people, new JoinedDay.Old(record, now, frozen));
         return new Reordered(
                 joined.plan(day, settings, bound), joined.upToNow(), frozen.steps().size());
+    }
+
+    private Ordered ordered(RestOrder rest, Midday midday, PlanSettings settings, Effort effort) {
+        return effort.searches()
+                ? rest.better(settings.seed(), days(midday), effort.stop())
+                : rest.first();
+    }
+
+    /** Loads of trips not flown that wait for what is not flown either, where others of the trip do not. */
+    private Set<LoadId> waitingPartners(Puzzle puzzle, Ordered day) {
+        Waits waits = new Waits(job);
+        Set<LoadId> all = new HashSet<>();
+        for (int k = 0; k < puzzle.trips().size(); k++) {
+            Trip trip = puzzle.trips().get(k);
+            List<LoadId> waiting =
+                    trip.ids().stream()
+                            .filter(
+                                    id ->
+                                            waits.inVain(id, one -> flies(puzzle, day, one))
+                                                    .isPresent())
+                            .toList();
+            if (!day.isFlown(k) && waiting.size() < trip.ids().size()) {
+                all.addAll(waiting);
+            }
+        }
+        return all;
+    }
+
+    private static boolean flies(Puzzle puzzle, Ordered day, LoadId load) {
+        List<Trip> trips = puzzle.trips();
+        for (int k = 0; k < trips.size(); k++) {
+            if (day.isFlown(k) && trips.get(k).carries(load)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private JoinedDay.Bound bound(Puzzle puzzle, RestOrder rest, Ordered ordered) {
@@ -182,7 +223,8 @@ public final class OpenDay {
         RestOrder rest = rest(whole, record, nothing, midday(whole, record, morning, nothing));
         int trip = flown(moved);
         int before = behind.map(this::flown).orElse(DayTable.NONE);
-        return tried(rest.first(), rest.moved(trip, before), new Turn(trip, before), settings);
+        return tried(
+                rest.withOwnStops(), rest.moved(trip, before), new Turn(trip, before), settings);
     }
 
     /** A trip, and the one after which it is to come. */
@@ -292,6 +334,7 @@ public final class OpenDay {
                     true,
                     0,
                     0,
+                    0,
                     releasedS,
                     closed,
                     teams,
@@ -304,6 +347,7 @@ public final class OpenDay {
                 last.fuelEndKg(),
                 line(last),
                 !last.engineRunning(),
+                (long) Math.floor(engine.offS),
                 Math.round(Math.ceil(engine.stretchS)),
                 Math.round(Math.ceil(engine.onS)),
                 releasedS,

@@ -1,6 +1,8 @@
 package underhook.planner.order;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -34,6 +36,7 @@ final class TripMaker {
     private final DayModel model;
     private final Ceiling enough;
     private final Settled settled;
+    private final Waits waits;
     private final Map<LoadId, LeftOut> leftOut = new TreeMap<>();
     private final List<Finding> findings = new ArrayList<>();
     private final List<Trip> trips = new ArrayList<>();
@@ -52,6 +55,7 @@ final class TripMaker {
         this.model = model;
         this.enough = enough;
         this.settled = settled;
+        this.waits = new Waits(model.job);
         make();
     }
 
@@ -60,6 +64,7 @@ final class TripMaker {
         this.model = model;
         this.enough = new Ceiling(() -> false);
         this.settled = Settled.NOTHING;
+        this.waits = new Waits(model.job);
     }
 
     /** One trip of these loads, whoever else flies them; nothing is said of it, and nothing asked of the day. */
@@ -103,6 +108,7 @@ final class TripMaker {
             addFlown(hung.stream().map(model.job::getLoad).toList());
             taken.addAll(hung);
         }
+        refuseAtLeftPlaces();
         for (Load load : model.job.loads()) {
             if (leftOut.containsKey(load.id()) || taken.contains(load.id())) {
                 continue;
@@ -111,6 +117,99 @@ final class TripMaker {
             together.forEach(one -> taken.add(one.id()));
             addTrip(together);
         }
+        while (splitOne()) {
+            // What was split off may be refused, and something wait for that.
+        }
+    }
+
+    /** Where the last thing has left, nobody is there for another load with what it takes. */
+    private void refuseAtLeftPlaces() {
+        for (List<LoadId> hung : settled.flown()) {
+            for (LoadId gone : hung) {
+                Load last = model.job.getLoad(gone);
+                for (Load load : model.job.loads()) {
+                    boolean comes =
+                            model.job.getKind(last.kind()).lastAtPlace()
+                                    && load.to().equals(last.from())
+                                    && !leftOut.containsKey(load.id())
+                                    && !isFlown(load.id());
+                    if (comes) {
+                        refuse(
+                                load,
+                                Finding.of(
+                                        FindingCode.ORDER_RULE,
+                                        Severity.STOP,
+                                        load.id().value(),
+                                        "rules",
+                                        gone
+                                                + " has left "
+                                                + last.from()
+                                                + " as the last thing there; nothing is brought"
+                                                + " there any more. If it is still worked there,"
+                                                + " state its kind as not last at its place."));
+                    }
+                }
+            }
+        }
+    }
+
+    private boolean isFlown(LoadId load) {
+        return settled.flown().stream().anyMatch(hung -> hung.contains(load));
+    }
+
+    /**
+     * Takes a trip apart of which some loads wait in vain, or which waits for itself only because its loads hang
+     * together; those that wait in vain stay behind. False when there is none.
+     */
+    private boolean splitOne() {
+        for (Trip trip : trips) {
+            List<Load> waiting = trip.loads().stream().filter(this::waitsForLeftOut).toList();
+            boolean apart = trip.loads().size() > 1 && waitsForItself(trip);
+            if (isFlown(trip.ids().get(0)) || (waiting.isEmpty() && !apart)) {
+                continue;
+            }
+            trips.remove(trip);
+            waiting.forEach(this::refuseWaiting);
+            List<Load> rest =
+                    trip.loads().stream().filter(load -> !waiting.contains(load)).toList();
+            if (apart) {
+                rest.forEach(load -> addTrip(List.of(load)));
+            } else if (!rest.isEmpty()) {
+                addTrip(rest);
+            }
+            return true;
+        }
+        return false;
+    }
+
+    private boolean waitsForLeftOut(Load load) {
+        return load.after().stream().anyMatch(one -> leftOut.containsKey(one.load()));
+    }
+
+    private void refuseWaiting(Load load) {
+        LeftOut out = waits.inVain(load.id(), before -> !leftOut.containsKey(before)).orElseThrow();
+        refuse(
+                load,
+                Finding.of(out.code(), Severity.STOP, load.id().value(), "rules", out.message()));
+    }
+
+    private boolean waitsForItself(Trip trip) {
+        Set<Trip> seen = new HashSet<>();
+        Deque<Trip> open = new ArrayDeque<>(List.of(trip));
+        while (!open.isEmpty()) {
+            Trip one = open.remove();
+            for (Trip before : trips) {
+                if (isBefore(before, one) && seen.add(before)) {
+                    open.add(before);
+                }
+            }
+        }
+        return seen.contains(trip);
+    }
+
+    private boolean isBefore(Trip first, Trip then) {
+        return first.loads().stream()
+                .anyMatch(one -> then.loads().stream().anyMatch(two -> waits.isBefore(one, two)));
     }
 
     private void addTrip(List<Load> loads) {
@@ -324,7 +423,7 @@ final class TripMaker {
     private List<Load> partners(Load load, Set<LoadId> taken) {
         List<Load> together = new ArrayList<>(List.of(load));
         LoadKind kind = model.job.getKind(load.kind());
-        if (!kind.sharesHook() || kind.standsUp()) {
+        if (!kind.sharesHook() || kind.standsUp() || settled.alone().contains(load.id())) {
             return together;
         }
         double sumKg = massKg(load);
@@ -335,6 +434,8 @@ final class TripMaker {
                     listed
                             && !other.id().equals(load.id())
                             && !taken.contains(other.id())
+                            && !settled.alone().contains(other.id())
+                            && together.stream().noneMatch(one -> isOrdered(one, other))
                             && !leftOut.containsKey(other.id())
                             && otherKind.sharesHook()
                             && !otherKind.standsUp()
@@ -352,6 +453,10 @@ final class TripMaker {
     /** Whether one of two loads names the other as one that it may hang with. */
     static boolean isListed(Load one, Load other) {
         return one.combineWith().contains(other.id()) || other.combineWith().contains(one.id());
+    }
+
+    private static boolean isOrdered(Load one, Load other) {
+        return Waits.isListed(one, other) || Waits.isListed(other, one);
     }
 
     private Optional<Trip> trip(List<Load> loads) {

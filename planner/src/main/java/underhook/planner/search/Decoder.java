@@ -1,5 +1,8 @@
 package underhook.planner.search;
 
+import java.util.Arrays;
+import java.util.List;
+import java.util.OptionalLong;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -137,6 +140,29 @@ final class Decoder {
             takeUp(wish);
         }
         return finish();
+    }
+
+    /**
+     * Price of a known day flown on as it has its steps, then of what else there is; empty when a step of it cannot be
+     * done any more.
+     */
+    OptionalLong follow(List<RestOrder.Kept.Step> steps, Wish wish, DayLog log) {
+        Wish resting = wish.copy();
+        resting.restWaitS = DayTable.NEVER_S;
+        begin(resting, log);
+        if (!new Follower(run, grounding, teamMoves, lifts).follow(steps, resting)) {
+            return OptionalLong.empty();
+        }
+        flownCount = countFlown();
+        return OptionalLong.of(decodeFrom(0, tripsOf(wish), false));
+    }
+
+    /** Without its stops. */
+    private Wish tripsOf(Wish wish) {
+        Wish trips = wish.copy();
+        trips.tokens =
+                Arrays.stream(wish.tokens).filter(token -> token < table.trips.length).toArray();
+        return trips;
     }
 
     /** Flies the trip at a turn, and before it what need not wait while it would wait too long. */

@@ -48,8 +48,7 @@ final class Earliest {
                 boolean readies =
                         i != k
                                 && placed[i]
-                                && other.readyAfterS() > 0
-                                && other.to() == table.trips[k].to()
+                                && other.readies(table.trips[k])
                                 && table.windowEndS[i] >= 0;
                 leastS = readies ? Math.max(leastS, releaseS[i] + other.readyAfterS()) : leastS;
             }

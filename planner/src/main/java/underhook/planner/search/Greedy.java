@@ -199,7 +199,7 @@ final class Greedy {
                 }
                 for (int i = 0; i < table.trips.length && table.trips[k].standsUp(); i++) {
                     TripRow other = table.trips[i];
-                    if (other.readyAfterS() > 0 && other.to() == table.trips[k].to()) {
+                    if (i != k && other.readies(table.trips[k])) {
                         due[i] = Math.min(due[i], due[k] - other.readyAfterS() - LEAD_S);
                     }
                 }

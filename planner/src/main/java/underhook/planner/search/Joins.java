@@ -49,7 +49,7 @@ final class Joins {
     private boolean isBefore(int first, int then) {
         TripRow one = table.trips[first];
         TripRow other = table.trips[then];
-        boolean readies = other.standsUp() && one.readyAfterS() > 0 && one.to() == other.to();
+        boolean readies = one.readies(other);
         boolean brought = other.lastAtPlace() && one.to() == other.from();
         return readies || brought || waitS(first, then) >= 0;
     }

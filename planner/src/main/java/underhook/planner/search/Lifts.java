@@ -78,6 +78,25 @@ final class Lifts {
         return prepare(k, line, slot, wish) && waitAndLift(k, team, wish);
     }
 
+    /** Flies a trip that is due with the line and the fuel that there are, and people who walk; false as above. */
+    boolean flyAsFitted(int k, Wish wish) {
+        int at = table.teamPlace[k];
+        int team = at < 0 ? DayTable.NONE : wish.teamOf[at];
+        if (at >= 0) {
+            if (team < 0 || !table.mayWork(team, k)) {
+                return false;
+            }
+            boolean comes = run.teamPlace[team] != at;
+            if (comes && (teamMoves.isFlown(team, at, wish) || !teamMoves.bring(team, at, wish))) {
+                return false;
+            }
+        }
+        return run.line >= 0
+                && table.trips[k].linesAllowed().get(run.line)
+                && table.spots[table.trips[k].to()].nearestFuel() >= 0
+                && waitAndLift(k, team, wish);
+    }
+
     /** The wished line, else the fitted one when it will do, else the shortest that will. */
     private int chooseLine(int k, int wished, int slot) {
         if (wished >= 0 && isLineFit(k, wished, slot)) {

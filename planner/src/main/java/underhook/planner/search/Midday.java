@@ -9,6 +9,7 @@ import java.util.List;
  * @param place where it is then
  * @param fuelKg fuel then, kg
  * @param line fitted line; {@link DayTable#NONE} without one
+ * @param offS how long the engine has been off by then
  * @param onSinceBreakS engine time since the last break
  * @param onTotalS engine time of the day
  * @param releasedS for each trip when it was let go; negative when it is still to be flown
@@ -22,6 +23,7 @@ public record Midday(
         double fuelKg,
         int line,
         boolean engineOff,
+        long offS,
         long onSinceBreakS,
         long onTotalS,
         List<Long> releasedS,

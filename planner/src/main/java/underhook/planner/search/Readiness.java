@@ -17,6 +17,9 @@ final class Readiness {
     /** For each pole, what its place is made ready by. */
     private final int[][] readiers;
 
+    /** For each pole that makes ready, the others that do. */
+    private final int[][] poles;
+
     /** What the last answer was forced by. */
     private Cause.Kind kind = Cause.Kind.TEAM;
 
@@ -27,14 +30,12 @@ final class Readiness {
         this.run = run;
         this.brought = new int[table.trips.length][];
         this.readiers = new int[table.trips.length][];
+        this.poles = new int[table.trips.length][];
         for (int k = 0; k < brought.length; k++) {
             TripRow trip = table.trips[k];
             brought[k] = others(k, trip.lastAtPlace(), one -> one.to() == trip.from());
-            readiers[k] =
-                    others(
-                            k,
-                            trip.standsUp(),
-                            one -> one.readyAfterS() > 0 && one.to() == trip.to());
+            readiers[k] = others(k, trip.standsUp(), one -> one.readies(trip));
+            poles[k] = others(k, trip.standsUp(), one -> one.isEitherFirst(trip));
         }
     }
 
@@ -178,9 +179,16 @@ final class Readiness {
                 say(Cause.Kind.AFTER, afterTrips[i]);
             }
         }
-        for (int i : readiers[k]) {
+        long hereS = team >= 0 ? run.teamArrivedS[team] : table.spots[trip.to()].receiverFromS();
+        return readyS(poles[k], hereS, readyS(readiers[k], hereS, readyS));
+    }
+
+    /** From when those of these that were let go have made the place ready for people who are there. */
+    private long readyS(int[] trips, long hereS, long otherwiseS) {
+        long readyS = otherwiseS;
+        for (int i : trips) {
             if (run.releasedS[i] >= 0) {
-                long fromS = Math.max(run.releasedS[i], run.teamArrivedS[team]);
+                long fromS = Math.max(run.releasedS[i], hereS);
                 if (fromS + table.trips[i].readyAfterS() > readyS) {
                     readyS = fromS + table.trips[i].readyAfterS();
                     say(Cause.Kind.READY, i);

@@ -2,11 +2,13 @@ package underhook.planner.search;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
+import underhook.core.plan.StepKind;
 
 /**
  * Orders the rest of a day anew, near an order that people know already. Not safe for threads.
@@ -38,13 +40,28 @@ public final class RestOrder {
      * @param lines for each trip its line; {@link DayTable#NONE} where any will do
      * @param refuelToKg how far is filled up at each refuelling to come, kg; at least one
      * @param walksTo places to which people walk, however far
+     * @param steps as the day has them; empty where that is not known
+     * @param finishS when that day ends, s
      */
     public record Kept(
             List<Integer> tokens,
             List<Integer> teamOf,
             List<Integer> lines,
             List<Integer> refuelToKg,
-            Set<Integer> walksTo) {
+            Set<Integer> walksTo,
+            List<Step> steps,
+            long finishS) {
+        /**
+         * Something that the machine does.
+         *
+         * @param what the trip of a lift, {@link DayTable#NONE} when it is not flown any more; the team of a flight of
+         *     people
+         * @param to where it ends
+         * @param line fitted during it, after a line change the new one
+         * @param fuelKg after it
+         */
+        public record Step(StepKind kind, int what, int to, int line, double fuelKg, long lastsS) {}
+
         public Kept(
                 List<Integer> tokens,
                 List<Integer> teamOf,
@@ -53,7 +70,17 @@ public final class RestOrder {
             this(tokens, teamOf, lines, refuelToKg, Set.of());
         }
 
+        public Kept(
+                List<Integer> tokens,
+                List<Integer> teamOf,
+                List<Integer> lines,
+                List<Integer> refuelToKg,
+                Set<Integer> walksTo) {
+            this(tokens, teamOf, lines, refuelToKg, walksTo, List.of(), DayTable.NEVER_S);
+        }
+
         public Kept {
+            steps = List.copyOf(steps);
             walksTo = Set.copyOf(walksTo);
             tokens = List.copyOf(tokens);
             teamOf = List.copyOf(teamOf);
@@ -68,6 +95,7 @@ public final class RestOrder {
     private final DayTable table;
     private final @Nullable Midday midday;
     private final Decoder decoder;
+    private final Kept order;
     private final Wish kept;
     private final int[] rank;
 
@@ -75,6 +103,7 @@ public final class RestOrder {
         this.table = table;
         this.midday = midday;
         this.decoder = new Decoder(table, midday);
+        this.order = order;
         this.kept = wish(order);
         this.rank = new int[table.trips.length];
         int next = 0;
@@ -95,11 +124,11 @@ public final class RestOrder {
         return new RestOrder(table, null, order);
     }
 
-    private Wish wish(Kept order) {
-        int[] tokens = new int[order.tokens().size() + table.trips.length];
+    private Wish wish(Kept known) {
+        int[] tokens = new int[known.tokens().size() + table.trips.length];
         boolean[] named = new boolean[table.trips.length];
         int count = 0;
-        for (int token : order.tokens()) {
+        for (int token : known.tokens()) {
             tokens[count++] = token;
             if (token < named.length) {
                 named[token] = true;
@@ -110,12 +139,12 @@ public final class RestOrder {
                 tokens[count++] = trip;
             }
         }
-        Wish wish = new Wish(Arrays.copyOf(tokens, count), teamOf(order), table.trips.length);
+        Wish wish = new Wish(Arrays.copyOf(tokens, count), teamOf(known), table.trips.length);
         for (int trip = 0; trip < named.length; trip++) {
-            wish.line[trip] = order.lines().get(trip);
+            wish.line[trip] = known.lines().get(trip);
         }
-        order.walksTo().forEach(place -> wish.walksTo[place] = true);
-        List<Integer> levels = order.refuelToKg();
+        known.walksTo().forEach(place -> wish.walksTo[place] = true);
+        List<Integer> levels = known.refuelToKg();
         for (int i = 0; i < Wish.LEVELS; i++) {
             wish.refuelToKg[i] = levels.get(Math.min(i, levels.size() - 1));
         }
@@ -123,20 +152,54 @@ public final class RestOrder {
     }
 
     /** A place without a team would lose its trips. */
-    private int[] teamOf(Kept order) {
+    private int[] teamOf(Kept known) {
         int[] teamOf = Lean.firstTeams(table);
         for (int place = 0; place < teamOf.length; place++) {
-            int known = order.teamOf().get(place);
-            teamOf[place] = known >= 0 ? known : teamOf[place];
+            int team = known.teamOf().get(place);
+            teamOf[place] = team >= 0 ? team : teamOf[place];
         }
         return teamOf;
     }
 
     /**
-     * The known order, flown as soon as may be. Where a trip of it were lost by waiting for another one, what need
-     * not wait is flown meanwhile.
+     * The known order as it is known, with its stops, each lift as soon as may be. Where one without them is better by
+     * more than a trip that leaves its place costs, it is that.
      */
     public Ordered first() {
+        Ordered known = followed();
+        boolean asGood =
+                known != null
+                        && known.finishS() <= order.finishS()
+                        && fliesAll(known)
+                        && dropped(known) <= countLost();
+        if (known != null && asGood) {
+            return known;
+        }
+        Ordered free = withOwnStops();
+        return known != null && known.cents() <= free.cents() + strayCents(1) ? known : free;
+    }
+
+    /** Whether a day flies every lift of the known one. */
+    private boolean fliesAll(Ordered day) {
+        return order.steps().stream()
+                .filter(step -> step.kind() == StepKind.ROTATION)
+                .allMatch(step -> step.what() >= 0 && day.isFlown(step.what()));
+    }
+
+    private @Nullable Ordered followed() {
+        if (order.steps().isEmpty()) {
+            return null;
+        }
+        DayLog log = new DayLog();
+        OptionalLong cents = decoder.follow(order.steps(), kept, log);
+        return cents.isPresent() ? Ordered.of(decoder.run(), log, cents.getAsLong()) : null;
+    }
+
+    /**
+     * The known order with stops where it needs them, flown as soon as may be. Where a trip of it were lost by waiting
+     * for another one, what need not wait is flown meanwhile.
+     */
+    public Ordered withOwnStops() {
         Ordered best = build(kept);
         long fewest = countLost();
         for (long patienceS : PATIENCES_S) {
@@ -199,7 +262,9 @@ public final class RestOrder {
             Search other = search(start, random, days, stop);
             best = other.bestCents() < best.bestCents() ? other : best;
         }
-        return build(best.best());
+        Ordered known = first();
+        Ordered found = build(best.best());
+        return found.cents() + strayCents(best.best()) < known.cents() ? found : known;
     }
 
     private Search search(Wish start, SplittableRandom random, int days, BooleanSupplier stop) {
@@ -235,7 +300,11 @@ public final class RestOrder {
     }
 
     private long strayCents(Wish wish) {
-        return STRAY_MINUTES * Math.max(1, table.rates.minuteCents()) * strays(wish.tokens);
+        return strayCents(strays(wish.tokens));
+    }
+
+    private long strayCents(int strays) {
+        return STRAY_MINUTES * Math.max(1, table.rates.minuteCents()) * strays;
     }
 
     /**

@@ -128,7 +128,7 @@ final class Run {
         fuelKg = now.fuelKg();
         line = now.line();
         engineOff = now.engineOff();
-        offFromS = timeS;
+        offFromS = timeS - now.offS();
         onSinceBreakS = now.onSinceBreakS();
         onTotalS = now.onTotalS();
     }

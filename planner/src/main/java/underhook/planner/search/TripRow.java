@@ -44,6 +44,23 @@ public record TripRow(
         }
     }
 
+    /**
+     * Whether its place must be made ready by this before a pole may come. Of two poles that both make ready either
+     * may be first.
+     */
+    boolean readies(TripRow pole) {
+        return pole.standsUp && readyAfterS > 0 && to == pole.to && !isEitherFirst(pole);
+    }
+
+    /** Whether a pole that comes after this one waits so long too, though it could have come before. */
+    boolean isEitherFirst(TripRow pole) {
+        return standsUp
+                && pole.standsUp
+                && readyAfterS > 0
+                && pole.readyAfterS > 0
+                && to == pole.to;
+    }
+
     /** From arrival to the last release, s. */
     public long setDownS() {
         return firstSetDownS + (releases - 1) * nextReleaseS;

@@ -371,6 +371,18 @@ final class CrewCheck {
                                                 + "."));
     }
 
+    /** Of two poles that both make ready either may be first. */
+    private boolean bothMakeReady(Load one, Load other) {
+        return day.kindOf(one).standsUp()
+                && day.kindOf(other).standsUp()
+                && day.kindOf(other).readyAfterS() > 0;
+    }
+
+    /** A pole that stood when the day was ordered anew is waited for by nothing. */
+    private boolean comesToADoneOne(Load bag, Load pole) {
+        return day.isDone(pole.id()) && !day.isDone(bag.id());
+    }
+
     /** What makes a place ready must have lain there long enough, with people there to use it. */
     private void checkReady(Load pole, Drop drop) {
         List<Crew> guys =
@@ -385,8 +397,12 @@ final class CrewCheck {
             if (earlier == null || itself || !(needs > 0) || !bag.to().equals(pole.to())) {
                 continue;
             }
+            boolean behind = earlier.releasedAt().isAfter(drop.releasedAt());
+            if (behind && (bothMakeReady(bag, pole) || comesToADoneOne(bag, pole))) {
+                continue;
+            }
             double had =
-                    earlier.releasedAt().isAfter(drop.releasedAt())
+                    behind
                             ? -1
                             : where.presentS(
                                     guys, drop.place(), earlier.releasedAt(), drop.releasedAt());

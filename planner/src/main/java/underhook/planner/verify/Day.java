@@ -5,9 +5,11 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import underhook.core.finding.FindingCode;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
@@ -85,6 +87,25 @@ final class Day {
     /** First drop of each load that is placed. */
     Map<LoadId, Drop> drops() {
         return drops;
+    }
+
+    /** Whether a load was flown, or hung, when the day was ordered anew. */
+    boolean isDone(LoadId load) {
+        return plan.summary()
+                .anew()
+                .map(anew -> drops.containsKey(load) && begunBefore(anew.fromAt()).contains(load))
+                .orElse(false);
+    }
+
+    /** Loads whose lift is done or begun at a time. */
+    Set<LoadId> begunBefore(Instant time) {
+        Set<LoadId> begun = new HashSet<>();
+        for (Step step : plan.steps()) {
+            step.rotation()
+                    .filter(turn -> step.startAt().isBefore(time) || !turn.hookedAt().isAfter(time))
+                    .ifPresent(turn -> begun.addAll(turn.loads()));
+        }
+        return begun;
     }
 
     /** First rotation of each load that is placed. */

@@ -1,6 +1,7 @@
 package underhook.planner.verify;
 
-import java.time.Instant;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
@@ -127,7 +128,7 @@ final class LeftOutCheck {
 
     /** Whether it is flown by what is known now, and nobody answers for it. */
     private boolean isFlownUnder(LoadId other, FindingCode code) {
-        boolean begun = begunBefore(day.plan().plannedAt()).contains(other);
+        boolean begun = day.begunBefore(day.plan().plannedAt()).contains(other);
         return day.drops().containsKey(other)
                 && (!begun || isMadeBehind())
                 && !day.isAnswered(code, other.value());
@@ -184,7 +185,7 @@ final class LeftOutCheck {
      * that is begun is flown to its end.
      */
     private boolean isShutNow(PlaceId id) {
-        Set<LoadId> begun = begunBefore(day.plan().plannedAt());
+        Set<LoadId> begun = day.begunBefore(day.plan().plannedAt());
         return !isMadeBehind()
                 && day.drops().values().stream()
                         .filter(drop -> !begun.contains(drop.load()))
@@ -202,17 +203,6 @@ final class LeftOutCheck {
         List<Step> steps = day.plan().steps();
         return !steps.isEmpty()
                 && day.plan().plannedAt().isAfter(steps.get(steps.size() - 1).endAt());
-    }
-
-    /** Loads whose lift is done or begun at a time. */
-    private Set<LoadId> begunBefore(Instant time) {
-        Set<LoadId> begun = new HashSet<>();
-        for (Step step : day.plan().steps()) {
-            step.rotation()
-                    .filter(turn -> step.startAt().isBefore(time) || !turn.hookedAt().isAfter(time))
-                    .ifPresent(turn -> begun.addAll(turn.loads()));
-        }
-        return begun;
     }
 
     private double lightestLineKg() {
@@ -325,14 +315,54 @@ final class LeftOutCheck {
                 + machine.fuelGaugeSpreadKg();
     }
 
-    /** Whether something that must come before it is left out too. */
+    /**
+     * Whether something that must come before it is left out too or waits for it, or the last thing there was out of
+     * its place before the day was ordered anew.
+     */
     private boolean waits(Load load) {
         return load.after().stream().anyMatch(one -> !day.drops().containsKey(one.load()))
+                || day.job().loads().stream()
+                        .anyMatch(one -> leaves(one, load.to()) && day.isDone(one.id()))
+                || waitsForItself(load)
                 || (day.kindOf(load).lastAtPlace()
                         && day.job().loads().stream()
                                 .anyMatch(
                                         one ->
                                                 one.to().equals(load.from())
                                                         && !day.drops().containsKey(one.id())));
+    }
+
+    private boolean leaves(Load last, PlaceId place) {
+        return last.from().equals(place) && day.kindOf(last).lastAtPlace();
+    }
+
+    /** Whether the job lets a load come only behind itself. */
+    private boolean waitsForItself(Load load) {
+        Set<Load> seen = new HashSet<>();
+        Deque<Load> open = new ArrayDeque<>(List.of(load));
+        while (!open.isEmpty()) {
+            Load one = open.remove();
+            for (Load other : day.job().loads()) {
+                if (!other.equals(one) && comesBefore(other, one)) {
+                    if (other.equals(load)) {
+                        return true;
+                    }
+                    if (seen.add(other)) {
+                        open.add(other);
+                    }
+                }
+            }
+        }
+        return false;
+    }
+
+    private boolean comesBefore(Load other, Load load) {
+        boolean poles = day.kindOf(other).standsUp() && day.kindOf(load).readyAfterS() > 0;
+        return load.after().stream().anyMatch(one -> one.load().equals(other.id()))
+                || leaves(load, other.to())
+                || (day.kindOf(load).standsUp()
+                        && day.kindOf(other).readyAfterS() > 0
+                        && other.to().equals(load.to())
+                        && !poles);
     }
 }

@@ -19,6 +19,7 @@ import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.job.ComfortRates;
 import underhook.core.job.CrewId;
+import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.Rigging;
 import underhook.core.job.Rules;
@@ -29,6 +30,7 @@ import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
+import underhook.core.plan.StepKind;
 import underhook.planner.order.DayPlanner;
 import underhook.planner.order.OpenDay;
 import underhook.planner.order.PlanSettings;
@@ -650,5 +652,191 @@ class OrderedAnewTest {
         assertThat(plan.summary().finishBoundAt().orElseThrow())
                 .isBefore(plan.summary().finishAt());
         assertThat(violations(day, plan)).isEmpty();
+    }
+
+    /** All steps but waits, which are cut where now is. */
+    private static List<Step> doings(Plan plan) {
+        return plan.steps().stream().filter(step -> step.kind() != StepKind.WAIT).toList();
+    }
+
+    /** Nothing is other than planned: at no time of the day is any step another one. */
+    @Test
+    void an_order_of_a_day_of_which_nothing_is_changed_is_its_plan() {
+        for (SmallDay day : List.of(paid(day()), weighed(paid(SmallDay.good()), "X1", 150))) {
+            Plan record = planned(day);
+            OpenDay open = new OpenDay(day.job(), day.ground());
+            Instant from = record.steps().get(0).startAt();
+            for (long atS = -300; from.plusSeconds(atS).isBefore(record.summary().finishAt()); ) {
+                Instant now = from.plusSeconds(atS);
+
+                Plan plan =
+                        open.reorder(record, dropping(now), settings(now), OpenDay.Effort.FIRST)
+                                .plan();
+
+                assertThat(doings(plan)).as("at " + now).isEqualTo(doings(record));
+                assertThat(plan.summary().anew().orElseThrow().laterS()).isZero();
+                assertThat(plan.summary().anew().orElseThrow().moreFlightS()).isZero();
+                assertThat(plan.leftOut()).isEqualTo(record.leftOut());
+                atS += 97;
+            }
+        }
+    }
+
+    /** X1 is for S1, and weighed when W1 has left there as the last thing: or before that. */
+    @Test
+    void nothing_is_brought_to_where_the_last_thing_has_left() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        SmallDay weighed =
+                day.inJob(
+                        "loads",
+                        day.job().loads().stream()
+                                .map(
+                                        load ->
+                                                load.id().value().equals("X1")
+                                                        ? SmallDay.load("X1", "bag", "A", "S1", 90)
+                                                        : load)
+                                .toList());
+
+        Plan late = anew(weighed, record, lift(record, "W1").startAt().plusSeconds(1));
+        Plan early = anew(weighed, record, record.steps().get(0).startAt().plusSeconds(1));
+
+        assertThat(late.leftOut())
+                .singleElement()
+                .satisfies(
+                        out -> {
+                            assertThat(out.load().value()).isEqualTo("X1");
+                            assertThat(out.code()).isEqualTo(FindingCode.ORDER_RULE);
+                            assertThat(out.message()).startsWith("W1 has left S1");
+                        });
+        assertThat(violations(weighed, late)).isEmpty();
+        assertThat(early.leftOut()).isEmpty();
+        assertThat(violations(weighed, early)).isEmpty();
+    }
+
+    /** The same plan with W1 still to come does not hold: that W1 has left is no reason before it has. */
+    @Test
+    void a_last_thing_that_is_still_there_is_no_reason() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        LeftOut out = new LeftOut(new LoadId("X1"), FindingCode.ORDER_RULE, "W1 has left S1.");
+
+        Plan plan = with(record, "leftOut", List.of(out));
+
+        assertThat(violations(day, plan)).extracting(Finding::subject).contains("X1");
+    }
+
+    /** B2 waits for X1, whose mass nobody knows; B3 would only have hung with B2. */
+    @Test
+    void who_would_hang_with_a_load_that_waits_in_vain_is_flown_without_it() {
+        SmallDay day =
+                weighed(weighed(SmallDay.good(), "B2", 170), "B3", 120)
+                        .load("B2", "after", List.of(new Load.After(new LoadId("X1"), 0)));
+
+        Plan record = planned(day);
+
+        assertThat(leftOut(record))
+                .containsEntry("B2", FindingCode.ORDER_RULE)
+                .doesNotContainKey("B3");
+        assertThat(violations(day, record)).isEmpty();
+    }
+
+    /** The same where S2, to which B1 is flown before B2, is closed during the day. */
+    @Test
+    void who_hangs_with_a_load_that_waits_for_a_closed_place_is_flown_without_it() {
+        SmallDay gear = day();
+        SmallDay free = gear.rule("handling", SmallDay.good().job().rules().handling());
+        SmallDay day =
+                weighed(weighed(free, "B2", 170), "B3", 120)
+                        .load("B2", "after", List.of(new Load.After(new LoadId("B1"), 0)));
+        Plan record = planned(day);
+        assertThat(lift(record, "B2").rotation().orElseThrow().loads()).hasSize(2);
+        Instant before = record.steps().get(0).startAt().plusSeconds(1);
+        Standing now =
+                new Standing(
+                        before,
+                        Standing.Log.AS_PLANNED,
+                        List.of(),
+                        OptionalDouble.empty(),
+                        Map.of(),
+                        Map.of(),
+                        Set.of(pid("S2")),
+                        Set.of());
+
+        Plan plan = reordered(day, record, now, OpenDay.Effort.FIRST).plan();
+
+        assertThat(leftOut(plan))
+                .containsEntry("B2", FindingCode.ORDER_RULE)
+                .doesNotContainKey("B3");
+        assertThat(violations(day, plan)).isEmpty();
+    }
+
+    /** B2 comes to S1 after W1, which leaves S1 after all that comes there. */
+    @Test
+    void loads_that_wait_for_each_other_say_so() {
+        SmallDay day =
+                SmallDay.good().load("B2", "after", List.of(new Load.After(new LoadId("W1"), 0)));
+
+        Plan record = planned(day);
+
+        assertThat(record.leftOut())
+                .filteredOn(out -> out.load().value().equals("B2"))
+                .singleElement()
+                .satisfies(
+                        out ->
+                                assertThat(out.message())
+                                        .contains("B2 comes after W1", "W1 leaves S1 after B2"));
+        assertThat(leftOut(record)).containsEntry("B2", FindingCode.ORDER_RULE);
+        assertThat(violations(day, record)).isEmpty();
+    }
+
+    /** P1 and P2 both make S1 ready for 10 min: the one that comes second waits so long, whichever it is. */
+    @Test
+    void of_two_poles_that_both_make_ready_either_may_be_first() {
+        SmallDay good = day();
+        List<Load> loads = new ArrayList<>(good.job().loads());
+        loads.add(SmallDay.load("P2", "pole", "A", "S1", 280));
+        SmallDay day =
+                good.inJob("loads", loads)
+                        .rule(
+                                "kinds",
+                                good.job().rules().kinds().stream()
+                                        .map(
+                                                kind ->
+                                                        kind.standsUp()
+                                                                ? with(kind, "readyAfterS", 600.0)
+                                                                : kind)
+                                        .toList());
+
+        Plan record = planned(day);
+
+        assertThat(leftOut(record)).containsOnlyKeys("X1");
+        Instant one = lift(record, "P1").rotation().orElseThrow().drops().get(0).releasedAt();
+        Instant two = lift(record, "P2").rotation().orElseThrow().drops().get(0).releasedAt();
+        assertThat(Duration.between(one, two).abs()).isGreaterThanOrEqualTo(Duration.ofMinutes(10));
+        assertThat(violations(day, record)).isEmpty();
+    }
+
+    /** X1 makes S2 ready for poles, and is weighed when P1 stands there. */
+    @Test
+    void what_makes_ready_may_come_to_a_pole_that_stands() {
+        SmallDay day = day().load("P1", "to", pid("S2")).crew("P", "start", pid("S2"));
+        Plan record = planned(day.load("X1", "to", pid("S2")));
+        SmallDay weighed =
+                day.inJob(
+                        "loads",
+                        day.job().loads().stream()
+                                .map(
+                                        load ->
+                                                load.id().value().equals("X1")
+                                                        ? SmallDay.load("X1", "bag", "A", "S2", 90)
+                                                        : load)
+                                .toList());
+        Instant after = lift(record, "P1").startAt().plusSeconds(1);
+
+        Plan plan = anew(weighed, record, after);
+
+        assertThat(plan.leftOut()).isEmpty();
+        assertThat(violations(weighed, plan)).isEmpty();
     }
 }
