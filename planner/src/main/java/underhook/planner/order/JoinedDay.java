@@ -26,6 +26,7 @@ import underhook.core.plan.Plan;
 import underhook.core.plan.PoleSetting;
 import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.Step;
+import underhook.core.plan.StepKind;
 import underhook.core.plan.Summary;
 
 /** A day ordered anew as one plan: what is frozen of the plan of record, and then the new order. */
