@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.concurrent.locks.ReentrantLock;
 import java.util.stream.Stream;
 import underhook.app.port.FindingsWriter;
 import underhook.app.port.OutputWriter;
@@ -35,6 +36,13 @@ public final class OutputFolder implements AutoCloseable {
     private static final DateTimeFormatter TIME =
             DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmss'Z'", Locale.ROOT)
                     .withZone(ZoneOffset.UTC);
+
+    /** Held while files are swapped in; a program that ends takes it for good, so that it ends before or after. */
+    private static final ReentrantLock SWAPPING = new ReentrantLock();
+
+    static {
+        Runtime.getRuntime().addShutdownHook(new Thread(SWAPPING::lock, "swapping"));
+    }
 
     private final Path folder;
     private final Writers writers;
@@ -202,6 +210,15 @@ public final class OutputFolder implements AutoCloseable {
     }
 
     private void install(Path ready, boolean allOldAway) throws IOException {
+        SWAPPING.lock();
+        try {
+            swapIn(ready, allOldAway);
+        } finally {
+            SWAPPING.unlock();
+        }
+    }
+
+    private void swapIn(Path ready, boolean allOldAway) throws IOException {
         List<Path> fresh = list(ready);
         // Nothing left to bring in: an earlier try got this far, and what lies there is the new
         // run's.

@@ -13,6 +13,7 @@ import underhook.app.port.JobReading;
 import underhook.app.port.OutputWriter;
 import underhook.app.port.ReadJob;
 import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
 import underhook.core.plan.Plan;
 import underhook.core.plan.VerifierReport;
@@ -109,8 +110,13 @@ public final class PlanDay {
         }
     }
 
-    /** No plan is possible. */
-    public record NoPlan(List<Finding> findings) implements Result {
+    /**
+     * No plan is possible.
+     *
+     * @param isStopped it was stopped before there was a day: nobody knows whether one is possible, and what an earlier
+     *     run wrote stands as it was
+     */
+    public record NoPlan(List<Finding> findings, boolean isStopped) implements Result {
         public NoPlan {
             findings = List.copyOf(findings);
         }
@@ -178,7 +184,7 @@ public final class PlanDay {
     public Result tryOut(ReadJob job, Request request, Progress progress) {
         Outcome<Plan> outcome = planning.plan(job, request, progress);
         if (!outcome.isDone()) {
-            return new NoPlan(outcome.findings());
+            return noPlan(outcome.findings(), request);
         }
         Plan plan = outcome.getValue();
         VerifierReport report = checking.check(job, plan);
@@ -206,8 +212,11 @@ public final class PlanDay {
         ReadJob job = reading.job().get();
         Outcome<Plan> outcome = planning.plan(job, request, progress);
         if (!outcome.isDone()) {
-            publishing.refuse(outcome.findings(), request.out());
-            return new NoPlan(outcome.findings());
+            NoPlan none = noPlan(outcome.findings(), request);
+            if (!none.isStopped()) {
+                publishing.refuse(none.findings(), request.out());
+            }
+            return none;
         }
         Plan plan = outcome.getValue();
         progress.at("re-checking the plan", 0.9);
@@ -223,6 +232,11 @@ public final class PlanDay {
         List<Path> files = publishing.publish(output, request.out());
         progress.at("done", 1);
         return new Planned(output, files);
+    }
+
+    private static NoPlan noPlan(List<Finding> findings, Request request) {
+        boolean isCut = findings.stream().anyMatch(one -> one.code() == FindingCode.SEARCH_CUT);
+        return new NoPlan(findings, isCut && request.stopped().getAsBoolean());
     }
 
     /** How safe its finish is; the plan's own seed draws the days. */

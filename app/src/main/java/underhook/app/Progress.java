@@ -12,4 +12,7 @@ public interface Progress {
      * @param doneFraction part of the whole that is done, in [0, 1]
      */
     void at(String doing, double doneFraction);
+
+    /** From now on there is a result: who stops the work now has that at least. */
+    default void hasDay() {}
 }

@@ -6,6 +6,8 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.Locale;
+import java.util.concurrent.atomic.AtomicReference;
+import org.jspecify.annotations.Nullable;
 import underhook.app.PlanDay;
 import underhook.app.Progress;
 import underhook.app.port.ReadJob;
@@ -31,6 +33,9 @@ final class Planning implements PlanDay.Planning {
     /** Of the ceiling, for the order itself; the rest is for others to choose from and for the bounds. */
     private static final double ORDER_FRACTION = 0.75;
 
+    /** After it was stopped by hand, for the ways of the best day; what is not found then is not flown. */
+    private static final long FINISHING_NANOS = 1_000_000_000;
+
     private final String program;
     private final InstantSource clock;
 
@@ -42,27 +47,63 @@ final class Planning implements PlanDay.Planning {
     @Override
     public Outcome<Plan> plan(ReadJob job, PlanDay.Request request, Progress progress) {
         Instant now = clock.instant().truncatedTo(ChronoUnit.SECONDS);
-        long startNanos = System.nanoTime();
-        long ceilingNanos = request.ceiling().toNanos();
-        long enoughNanos = (long) (LOADS_FRACTION * ceilingNanos);
-        long settledNanos = (long) (ORDER_FRACTION * ceilingNanos);
+        Watch watch = new Watch(request);
         PlanSettings settings =
                 new PlanSettings(
                         "plan-" + STAMP.format(now),
                         now,
                         new Effort(request.seed(), request.effort().toSeconds()),
                         program,
-                        () -> mustEnd(request, startNanos, ceilingNanos),
-                        () -> mustEnd(request, startNanos, enoughNanos),
-                        () -> mustEnd(request, startNanos, settledNanos));
+                        () -> watch.isPast(1) || watch.isFinished(),
+                        () -> watch.isPast(LOADS_FRACTION) || watch.isStopped(),
+                        () -> watch.isPast(ORDER_FRACTION) || watch.isStopped(),
+                        watch::isStopped);
         return DayPlanner.plan(
                 job.job(),
                 job.ground(),
                 settings,
-                (doing, done) -> progress.at(doing, BEFORE_FRACTION + SEARCH_FRACTION * done));
+                new DayPlanner.Progress() {
+                    @Override
+                    public void step(String doing, double done) {
+                        progress.at(doing, BEFORE_FRACTION + SEARCH_FRACTION * done);
+                    }
+
+                    @Override
+                    public void hasDay() {
+                        progress.hasDay();
+                    }
+                });
     }
 
-    private static boolean mustEnd(PlanDay.Request request, long startNanos, long mostNanos) {
-        return request.stopped().getAsBoolean() || System.nanoTime() - startNanos >= mostNanos;
+    /** The time since the planning began and since it was stopped. Safe for threads. */
+    private static final class Watch {
+        private final PlanDay.Request request;
+        private final long startNanos = System.nanoTime();
+        private final AtomicReference<@Nullable Long> stoppedNanos = new AtomicReference<>();
+
+        Watch(PlanDay.Request request) {
+            this.request = request;
+        }
+
+        boolean isPast(double ceilingFraction) {
+            long mostNanos = (long) (ceilingFraction * request.ceiling().toNanos());
+            return System.nanoTime() - startNanos >= mostNanos;
+        }
+
+        boolean isStopped() {
+            if (!request.stopped().getAsBoolean()) {
+                return false;
+            }
+            stoppedNanos.compareAndSet(null, System.nanoTime());
+            return true;
+        }
+
+        boolean isFinished() {
+            if (!isStopped()) {
+                return false;
+            }
+            Long since = stoppedNanos.get();
+            return since != null && System.nanoTime() - since >= FINISHING_NANOS;
+        }
     }
 }

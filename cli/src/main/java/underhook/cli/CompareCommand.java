@@ -90,15 +90,29 @@ final class CompareCommand implements Callable<Integer> {
         Set<Kind> asked = asked();
         List<Alternative> ways =
                 Alternative.of(job).stream().filter(way -> asked.contains(way.kind())).toList();
-        PlanDay.Request request =
-                new PlanDay.Request(folder, folder, seed, Duration.ofSeconds(seconds));
-        List<CompareDays.Row> rows =
-                days.plan(ways, request, ProgressLines.on(spec.commandLine().getErr()));
+        List<CompareDays.Row> rows;
+        boolean stopped;
+        try (LongWork work = LongWork.begin(spec.commandLine().getErr())) {
+            PlanDay.Request request =
+                    new PlanDay.Request(
+                            folder, folder, seed, Duration.ofSeconds(seconds), work::isStopped);
+            rows = days.plan(ways, request, work);
+            stopped = work.isStopped();
+        }
         if (json) {
             out.println(
                     JsonMapper.shared()
                             .writeValueAsString(CompareWords.json(rows, job.job().zone())));
         } else {
+            if (stopped) {
+                out.println(
+                        "stopped: "
+                                + rows.size()
+                                + " of "
+                                + ways.size()
+                                + " days were looked at, the last one not to the end; nothing is"
+                                + " said of the others");
+            }
             CompareWords.of(rows, job.job().zone()).forEach(out::println);
             out.println(Caution.TEXT);
         }

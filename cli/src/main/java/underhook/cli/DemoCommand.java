@@ -62,10 +62,18 @@ final class DemoCommand implements Callable<Integer> {
         Path job = out.resolve("job");
         demo.write(job);
         // Far beyond what it takes, so that the demo is the same day on a slow machine.
-        PlanDay.Request request = new PlanDay.Request(job, out, 1, Duration.ofMinutes(2));
-        PlanDay.Result result = planDay.plan(request, ProgressLines.on(line.getErr()));
-        int exit = PlanCommand.tell(result, line.getOut());
-        if (!noServe && result instanceof PlanDay.Planned planned) {
+        PlanDay.Result result;
+        boolean stopped;
+        try (LongWork work = LongWork.begin(line.getErr())) {
+            result =
+                    planDay.plan(
+                            new PlanDay.Request(
+                                    job, out, 1, Duration.ofMinutes(2), work::isStopped),
+                            work);
+            stopped = work.isStopped();
+        }
+        int exit = PlanCommand.tell(result, stopped, line.getOut());
+        if (!noServe && !stopped && result instanceof PlanDay.Planned planned) {
             showing.untilStopped(
                     new Showing.Where(port, Optional.empty(), Optional.empty()),
                     (desk, runs) -> {

@@ -8,5 +8,8 @@ final class Exit {
     static final int NO_PLAN = 3;
     static final int CHECK_REFUSED = 4;
 
+    /** Stopped by Ctrl-C before there was anything to write; 143 where it was asked to terminate. */
+    static final int STOPPED = 130;
+
     private Exit() {}
 }

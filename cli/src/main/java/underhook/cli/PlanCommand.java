@@ -66,15 +66,21 @@ final class PlanCommand implements Callable<Integer> {
         long most = seconds != null ? seconds : effort > USUAL_S ? 2 * effort : USUAL_S;
         requireSeconds(line, "--seconds", most);
         Given.requireOutFolder(line, out);
-        PlanDay.Request request =
-                new PlanDay.Request(
-                        folder,
-                        out,
-                        seed,
-                        Duration.ofSeconds(effort),
-                        Duration.ofSeconds(most),
-                        () -> false);
-        return tell(planDay.plan(request, ProgressLines.on(line.getErr())), line.getOut());
+        PlanDay.Result result;
+        boolean stopped;
+        try (LongWork work = LongWork.begin(line.getErr())) {
+            PlanDay.Request request =
+                    new PlanDay.Request(
+                            folder,
+                            out,
+                            seed,
+                            Duration.ofSeconds(effort),
+                            Duration.ofSeconds(most),
+                            work::isStopped);
+            result = planDay.plan(request, work);
+            stopped = work.isStopped();
+        }
+        return tell(result, stopped, line.getOut());
     }
 
     private static void requireSeconds(CommandLine line, String name, long seconds) {
@@ -85,13 +91,17 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     /** Says what came of it and gives the exit code. */
-    static int tell(PlanDay.Result result, PrintWriter out) {
+    static int tell(PlanDay.Result result, boolean stopped, PrintWriter out) {
         return result.fold(
                 refused -> {
                     refused.faults().forEach(out::println);
                     return Exit.INPUT_REFUSED;
                 },
                 none -> {
+                    if (none.isStopped()) {
+                        out.println("Stopped before there was a day; nothing was written.");
+                        return Exit.STOPPED;
+                    }
                     none.findings().stream().map(Words::of).forEach(out::println);
                     out.println("No plan is possible.");
                     return Exit.NO_PLAN;
@@ -105,7 +115,8 @@ final class PlanCommand implements Callable<Integer> {
                     out.println(
                             Words.summary(
                                     planned.output().plan(),
-                                    planned.output().readJob().job().zone()));
+                                    planned.output().readJob().job().zone(),
+                                    stopped));
                     planned.files().forEach(file -> out.println("wrote " + file));
                     return Exit.DONE;
                 });

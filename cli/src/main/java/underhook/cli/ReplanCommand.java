@@ -106,18 +106,30 @@ final class ReplanCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         CommandLine line = spec.commandLine();
         Given.requireOutFolder(line, out);
-        ReplanDay.Result result =
-                replanDay.replan(
-                        new ReplanDay.Request(
-                                folder,
-                                plan,
-                                Optional.ofNullable(taps),
-                                time("--at", at),
-                                fuelKg == null ? OptionalDouble.empty() : OptionalDouble.of(fuelKg),
-                                changes(),
-                                out),
-                        ProgressLines.on(line.getErr()));
+        ReplanDay.Result result;
+        boolean stopped;
+        try (LongWork work = LongWork.begin(line.getErr())) {
+            result =
+                    replanDay.replan(
+                            new ReplanDay.Request(
+                                    folder,
+                                    plan,
+                                    Optional.ofNullable(taps),
+                                    time("--at", at),
+                                    fuelKg == null
+                                            ? OptionalDouble.empty()
+                                            : OptionalDouble.of(fuelKg),
+                                    changes(),
+                                    out,
+                                    work::isStopped),
+                            work);
+            stopped = work.isStopped();
+        }
         PrintWriter printer = line.getOut();
+        if (stopped) {
+            printer.println(
+                    "stopped: a better order near the known one was not looked for to the end");
+        }
         result.faults().forEach(printer::println);
         result.refusals().stream().map(Words::of).forEach(printer::println);
         result.proposal().ifPresent(proposal -> tell(proposal, printer));

@@ -25,7 +25,7 @@ import picocli.CommandLine.Spec;
             "",
             "From the checkout, ./underhook also knows: test [fast], bench [NAME].",
             "Exit codes: 0 done, 1 failed, 2 input refused, 3 no plan possible, 4 plan refused by the"
-                    + " verifier."
+                    + " verifier, 130 or 143 stopped before there was anything to write."
         },
         subcommands = HelpCommand.class)
 final class Root implements Callable<Integer> {

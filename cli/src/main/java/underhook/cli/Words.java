@@ -44,6 +44,15 @@ final class Words {
 
     /** The day in a few lines. */
     static String summary(Plan plan, ZoneId zone) {
+        return summary(plan, zone, false);
+    }
+
+    /**
+     * The same.
+     *
+     * @param stopped whether somebody stopped the work on it
+     */
+    static String summary(Plan plan, ZoneId zone, boolean stopped) {
         String leftOut =
                 plan.leftOut().stream()
                         .map(out -> out.load() + " (" + out.code() + ")")
@@ -53,12 +62,7 @@ final class Words {
                 "%s: plan %s%n%s%s, %.1f min of flying, finished %s on %s%n%s%sleft out: %s%n%s%s",
                 plan.job(),
                 plan.id(),
-                plan.summary().cutShort()
-                        ? String.format(
-                                Locale.ROOT,
-                                "cut short: the time was over before the search was done; more time"
-                                        + " (--seconds) may find a better day%n")
-                        : "",
+                cutShort(plan.summary().cutShort(), stopped),
                 counts(
                         plan.summary().rotations(),
                         plan.summary().refuels(),
@@ -71,6 +75,22 @@ final class Words {
                 leftOut.isEmpty() ? "nothing" : leftOut,
                 counted(plan.findings().size(), "finding"),
                 front(plan, zone));
+    }
+
+    /** Why the plan is not what the whole search would have found, in one line; empty where it is. */
+    private static String cutShort(boolean cut, boolean stopped) {
+        String line =
+                stopped
+                        ? cut
+                                ? "stopped: not everything was looked for; a better day may be there,"
+                                        + " days to choose from may be missing, and bounds are as far"
+                                        + " as they were proven by then"
+                                : "stopped when the search was done: nothing of the plan is missing"
+                        : cut
+                                ? "cut short: the time was over before the search was done; more time"
+                                        + " (--seconds) may find a better day"
+                                : "";
+        return line.isEmpty() ? "" : line + System.lineSeparator();
     }
 
     /** What no order goes below, in one line; empty where nothing is proven. */

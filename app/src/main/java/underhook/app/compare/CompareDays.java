@@ -47,7 +47,12 @@ public final class CompareDays {
         return planDay.tryOut(way.job(), request, progress)
                 .fold(
                         refused -> impossible(way, String.valueOf(refused.faults().get(0))),
-                        none -> impossible(way, "No plan is possible. " + first(none.findings())),
+                        none ->
+                                impossible(
+                                        way,
+                                        none.isStopped()
+                                                ? "Stopped before there was a day."
+                                                : "No plan is possible. " + first(none.findings())),
                         wrong ->
                                 impossible(
                                         way,
@@ -69,14 +74,19 @@ public final class CompareDays {
                 break;
             }
             double before = (double) rows.size() / ways.size();
-            rows.add(
-                    plan(
-                            way,
-                            request,
-                            (doing, done) ->
-                                    progress.at(
-                                            way.words() + ": " + doing,
-                                            before + done / ways.size())));
+            Progress oneOfAll =
+                    new Progress() {
+                        @Override
+                        public void at(String doing, double done) {
+                            progress.at(way.words() + ": " + doing, before + done / ways.size());
+                        }
+
+                        @Override
+                        public void hasDay() {
+                            progress.hasDay();
+                        }
+                    };
+            rows.add(plan(way, request, oneOfAll));
         }
         return rows;
     }

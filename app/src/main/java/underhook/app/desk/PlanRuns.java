@@ -157,7 +157,11 @@ public final class PlanRuns implements AutoCloseable {
                                         + refused.faults().size()
                                         + " faults, the first: "
                                         + refused.faults().get(0)),
-                none -> Optional.of("No plan is possible. " + first(none.findings())),
+                none ->
+                        Optional.of(
+                                none.isStopped()
+                                        ? "Stopped before there was a day."
+                                        : "No plan is possible. " + first(none.findings())),
                 wrong ->
                         Optional.of(
                                 "The re-check refused the plan. "

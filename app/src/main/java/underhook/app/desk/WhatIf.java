@@ -101,7 +101,11 @@ public final class WhatIf {
         return trial.result()
                 .fold(
                         refused -> impossible(String.valueOf(refused.faults().get(0))),
-                        none -> impossible("No plan is possible then."),
+                        none ->
+                                impossible(
+                                        none.isStopped()
+                                                ? "Stopped before there was a day."
+                                                : "No plan is possible then."),
                         wrong ->
                                 impossible(
                                         "The re-check refused the plan: "

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.BooleanSupplier;
 import underhook.app.PlanDay;
 import underhook.app.Progress;
 import underhook.app.port.EveningFiles;
@@ -33,6 +34,7 @@ public final class ReplanDay {
      * @param taps table of what was tapped; empty when nobody did: then the plan counts as flown up to now
      * @param at now
      * @param fuelKg fuel as read now, kg
+     * @param stopped says true when the search must end now with what it has
      */
     public record Request(
             Path folder,
@@ -41,7 +43,8 @@ public final class ReplanDay {
             Instant at,
             OptionalDouble fuelKg,
             List<Change> changes,
-            Path out) {
+            Path out,
+            BooleanSupplier stopped) {
         public Request {
             changes = List.copyOf(changes);
         }
@@ -120,8 +123,9 @@ public final class ReplanDay {
         progress.at("finding the ways", 0.1);
         RestOfDay day = new RestOfDay(reading.job().get(), plan.getValue(), checking);
         progress.at("ordering what is left", 0.6);
+        progress.hasDay();
         Proposal proposal =
-                day.propose(now, request.changes(), RestOfDay.Patience.BOUND, () -> false);
+                day.propose(now, request.changes(), RestOfDay.Patience.BOUND, request.stopped());
         if (!proposal.isVerified()) {
             publishing.refuse(proposal.broken(), request.out());
             return new Result(List.of(), List.of(), Optional.of(proposal), List.of());

@@ -1,6 +1,7 @@
 package underhook.planner.order;
 
 import java.util.List;
+import java.util.function.BooleanSupplier;
 import underhook.planner.search.DayOrder;
 import underhook.planner.search.DayTable;
 import underhook.planner.search.HookChoices;
@@ -18,14 +19,18 @@ record DayBounds(long startS, double flightS, long finishS, String provenFor) {
     private static final String CHOSEN = "chosen-combination";
     private static final String ALL = "all-combinations";
 
-    /** Over every combination of the loads that are flown; where those are too many, over the day's own. */
-    static DayBounds of(DayModel model, DayTables tables, Ordered day) {
+    /**
+     * Over every combination of the loads that are flown; where those are too many, over the day's own.
+     *
+     * @param stop says true when they must stay as far as they are proven
+     */
+    static DayBounds of(DayModel model, DayTables tables, Ordered day, BooleanSupplier stop) {
         List<Trip> own = tables.trips();
         Combinations ways = new Combinations(model, own, day::isFlown);
         boolean all = ways.isAll();
         DayTable table = tables.table(all ? ways.trips() : own);
         HookChoices hooks = all ? ways.hooks() : HookChoices.asFlown(day);
-        double flightS = DayOrder.flightBoundS(table, hooks, day.flownS());
+        double flightS = DayOrder.flightBoundS(table, hooks, day.flownS(), stop);
         return new DayBounds(
                 table.startS(),
                 flightS,

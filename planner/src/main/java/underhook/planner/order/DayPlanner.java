@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.BooleanSupplier;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
@@ -23,7 +25,13 @@ public final class DayPlanner {
     public interface Progress {
         /** Doing so, and how far the whole is, in [0, 1]. */
         void step(String doing, double doneFraction);
+
+        /** From now on there is a day that can be flown: whoever ends the search has that at least. */
+        default void hasDay() {}
     }
+
+    private static final String ENDED =
+            "The search was stopped before there was a day. Perhaps more time.";
 
     private DayPlanner() {}
 
@@ -32,39 +40,53 @@ public final class DayPlanner {
      *
      * @param ground heights over the job's local plane
      * @param settings seed, time of planning and when to stop
-     * @return the plan, not yet re-checked; refused when nothing at all can be flown
+     * @return the plan, not yet re-checked; refused when nothing at all can be flown, and when it was ended before there
+     *     was a day
      */
     public static Outcome<Plan> plan(
             Job job, Ground ground, PlanSettings settings, Progress progress) {
         progress.step("finding the ways", 0);
-        DayModel model = new DayModel(job, ground, settings.stop());
-        TripMaker maker = new TripMaker(model, new Ceiling(settings.enough()));
+        // However little time is given, a first day is made: of the loads that were looked at until
+        // then.
+        AtomicBoolean hasDay = new AtomicBoolean();
+        BooleanSupplier ended = settings.ended();
+        DayModel model =
+                new DayModel(
+                        job,
+                        ground,
+                        () ->
+                                (hasDay.get() || ended.getAsBoolean())
+                                        && settings.stop().getAsBoolean());
         People people = new People(model);
+        Begun begun = begin(model, people, settings, progress);
+        TripMaker maker = begun.maker();
         List<Finding> findings = new ArrayList<>(job.readingFindings());
         findings.addAll(model.zonesAtPlaces().list());
         findings.addAll(maker.findings());
-        if (maker.trips().isEmpty()) {
-            findings.add(
-                    Finding.of(
-                            maker.isCut() || model.isCut()
-                                    ? FindingCode.SEARCH_CUT
-                                    : FindingCode.NO_ROOM_IN_DAY,
-                            Severity.STOP,
-                            job.name(),
-                            "loads",
-                            maker.isCut() || model.isCut()
-                                    ? "The search was stopped at its time limit before a load that"
-                                            + " can be flown was found. Perhaps more time."
-                                    : "No load of this job can be flown."));
-            return Outcome.refused(Waivers.applied(job, findings));
+        if (maker.trips().isEmpty() || ended.getAsBoolean()) {
+            return refused(
+                    job,
+                    findings,
+                    maker.isCut() || model.isCut() || ended.getAsBoolean()
+                            ? new Reason(FindingCode.SEARCH_CUT, ENDED)
+                            : new Reason(
+                                    FindingCode.NO_ROOM_IN_DAY,
+                                    "No load of this job can be flown."));
         }
-        DayTables tables = new DayTables(model, maker, people);
-        DayTable table = tables.table();
+        DayTables tables = begun.tables();
+        DayTable table = begun.first().table();
+        hasDay.set(true);
+        if (begun.first().fliesAny()) {
+            progress.hasDay();
+        }
         DayOrder.Found found =
                 DayOrder.find(
-                        table,
+                        begun.first(),
                         settings.effort(),
-                        new DayOrder.Stops(settings.enough(), settings.settled(), settings.stop()),
+                        new DayOrder.Stops(
+                                settings.enough(),
+                                settings.settled(),
+                                () -> ended.getAsBoolean() || settings.stop().getAsBoolean()),
                         done -> progress.step("searching the order of the day", 0.3 + 0.6 * done));
         DayState day = new DayStory(model, maker, people, table).tell(found.day());
         progress.step("writing the plan", 0.9);
@@ -93,8 +115,10 @@ public final class DayPlanner {
         progress.step("bounding the flying time", 0.92);
         List<RefusedComfort> comforts = new Discomforts(model).list(maker.trips(), people, day);
         DayCosts costs =
-                new DayCosts(model, DayBounds.of(model, tables, found.day()), found, comforts);
-        boolean cutShort = found.cutShort() || maker.isCut() || model.isCut();
+                new DayCosts(
+                        model, DayBounds.of(model, tables, found.day(), ended), found, comforts);
+        boolean cutShort =
+                found.cutShort() || maker.isCut() || model.isCut() || ended.getAsBoolean();
         return Outcome.done(
                 new PlanBuilder(
                                 model,
@@ -108,7 +132,31 @@ public final class DayPlanner {
                                 Waivers.applied(job, findings)));
     }
 
+    /** The trips that are looked at, and a first day of them. */
+    private record Begun(TripMaker maker, DayTables tables, DayOrder.First first) {}
+
+    /** Of more and more loads, until some can be flown in a day: those looked at first may wait for people or others. */
+    private static Begun begin(
+            DayModel model, People people, PlanSettings settings, Progress progress) {
+        int leastTrips = 1;
+        while (true) {
+            TripMaker maker = new TripMaker(model, new Ceiling(settings.enough()), leastTrips);
+            DayTables tables = new DayTables(model, maker, people);
+            progress.step("making a first day", 0.3);
+            DayOrder.First first = DayOrder.first(tables.table());
+            if (first.fliesAny() || !maker.isCut() || settings.ended().getAsBoolean()) {
+                return new Begun(maker, tables, first);
+            }
+            leastTrips *= 2;
+        }
+    }
+
     private record Reason(FindingCode code, String message) {}
+
+    private static Outcome<Plan> refused(Job job, List<Finding> findings, Reason why) {
+        findings.add(Finding.of(why.code(), Severity.STOP, job.name(), "loads", why.message()));
+        return Outcome.refused(Waivers.applied(job, findings));
+    }
 
     private static Reason reason(DayTable table, int trip, boolean cut) {
         if (!table.isReached(trip) && !cut) {
@@ -125,8 +173,8 @@ public final class DayPlanner {
         return cut
                 ? new Reason(
                         FindingCode.SEARCH_CUT,
-                        "The search was stopped at its time limit before a day was found in which it"
-                                + " fits. Perhaps more time.")
+                        "The search was stopped before a day was found in which it fits. Perhaps more"
+                                + " time.")
                 : new Reason(
                         FindingCode.NO_ROOM_IN_DAY,
                         "No day was found in which it fits: wind, crews, fuel or duty end first."

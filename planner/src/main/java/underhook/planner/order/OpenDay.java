@@ -86,7 +86,7 @@ public final class OpenDay {
     }
 
     private Puzzle puzzle(Settled settled, People people) {
-        TripMaker maker = new TripMaker(model, new Ceiling(() -> false), settled);
+        TripMaker maker = new TripMaker(model, settled);
         DayTable table = new DayTables(model, maker, people).table();
         return new Puzzle(settled, people, maker, table);
     }

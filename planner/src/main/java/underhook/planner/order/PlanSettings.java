@@ -12,11 +12,13 @@ import underhook.planner.search.Effort;
  * @param effort of the search: its seed and for how many seconds its work is meant; the same job and effort give the
  *     same plan
  * @param program name and version
- * @param stop says true when the search must end now with what it has
+ * @param stop says true when no more ways may be looked for; asked once there is a day that can be flown
  * @param enough says true when no further load may be looked at, so that time is left to put those that
  *     were in order
  * @param settled says true when no better order may be looked for, so that time is left for others to choose
  *     from and for the bounds
+ * @param ended says true when somebody wants it to end: nothing better is looked for from then on. What finishing the
+ *     best day asks for is found until {@code stop} says true as well
  */
 public record PlanSettings(
         String planId,
@@ -25,7 +27,8 @@ public record PlanSettings(
         String program,
         BooleanSupplier stop,
         BooleanSupplier enough,
-        BooleanSupplier settled) {
+        BooleanSupplier settled,
+        BooleanSupplier ended) {
     /** Loads are looked at until the search must end. */
     public PlanSettings(
             String planId, Instant plannedAt, long seed, String program, BooleanSupplier stop) {
@@ -40,7 +43,7 @@ public record PlanSettings(
             String program,
             BooleanSupplier stop,
             BooleanSupplier enough) {
-        this(planId, plannedAt, Effort.usual(seed), program, stop, enough, stop);
+        this(planId, plannedAt, Effort.usual(seed), program, stop, enough, stop, () -> false);
     }
 
     /** Of the search; it stands in the plan. */
@@ -56,5 +59,6 @@ public record PlanSettings(
         Objects.requireNonNull(stop, "stop");
         Objects.requireNonNull(enough, "enough");
         Objects.requireNonNull(settled, "settled");
+        Objects.requireNonNull(ended, "ended");
     }
 }

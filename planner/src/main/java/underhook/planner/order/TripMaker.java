@@ -35,6 +35,7 @@ import underhook.core.unit.Units;
 final class TripMaker {
     private final DayModel model;
     private final Ceiling enough;
+    private final int leastTrips;
     private final Settled settled;
     private final Waits waits;
     private final Map<LoadId, LeftOut> leftOut = new TreeMap<>();
@@ -43,17 +44,23 @@ final class TripMaker {
 
     /**
      * @param enough when it is reached no further load is looked at
+     * @param leastTrips made in any case, if there are as many
      */
-    TripMaker(DayModel model, Ceiling enough) {
-        this(model, enough, Settled.NOTHING);
+    TripMaker(DayModel model, Ceiling enough, int leastTrips) {
+        this(model, enough, leastTrips, Settled.NOTHING);
     }
 
     /**
      * @param settled what is flown hangs as it did, and what is off hangs nowhere
      */
-    TripMaker(DayModel model, Ceiling enough, Settled settled) {
+    TripMaker(DayModel model, Settled settled) {
+        this(model, new Ceiling(() -> false), 0, settled);
+    }
+
+    private TripMaker(DayModel model, Ceiling enough, int leastTrips, Settled settled) {
         this.model = model;
         this.enough = enough;
+        this.leastTrips = leastTrips;
         this.settled = settled;
         this.waits = new Waits(model.job);
         make();
@@ -63,6 +70,7 @@ final class TripMaker {
     private TripMaker(DayModel model) {
         this.model = model;
         this.enough = new Ceiling(() -> false);
+        this.leastTrips = 0;
         this.settled = Settled.NOTHING;
         this.waits = new Waits(model.job);
     }
@@ -617,7 +625,7 @@ final class TripMaker {
         double fuelNeedKg = Double.POSITIVE_INFINITY;
         for (int slot = 0; slot < model.slots.size(); slot++) {
             for (int line : model.linesByLength()) {
-                if (enough.isReached() || model.isCut(trip)) {
+                if ((trips.size() >= leastTrips && enough.isReached()) || model.isCut(trip)) {
                     return notLookedAt(id);
                 }
                 if (!isWindWithin(trip, slot)) {
@@ -766,8 +774,7 @@ final class TripMaker {
         return stop(
                 FindingCode.SEARCH_CUT,
                 id,
-                "The search was stopped at its time limit before all ways for it were looked at."
-                        + " Perhaps more time.");
+                "The search was stopped before all ways for it were looked at. Perhaps more time.");
     }
 
     /** Whether the centre of gravity stays within its limits from the most fuel to the reserve. */

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
 import java.util.function.DoubleConsumer;
+import org.jspecify.annotations.Nullable;
 
 /** Finds an order of the day: the best of a seeded search of so much work. */
 public final class DayOrder {
@@ -53,6 +54,29 @@ public final class DayOrder {
         }
     }
 
+    /** A day that is there before a better one is looked for: the plain order with its ways found. */
+    public static final class First {
+        private final DayTable table;
+        private final @Nullable Wish wish;
+        private final boolean fliesAny;
+
+        private First(DayTable table, @Nullable Wish wish, boolean fliesAny) {
+            this.table = table;
+            this.wish = wish;
+            this.fliesAny = fliesAny;
+        }
+
+        /** The day's. */
+        public DayTable table() {
+            return table;
+        }
+
+        /** Whether anything is flown in it. */
+        public boolean fliesAny() {
+            return fliesAny;
+        }
+    }
+
     /** Searches a day's order as long as is usual, or until it is stopped. */
     public static Found find(
             DayTable table, long seed, BooleanSupplier stop, DoubleConsumer progress) {
@@ -67,6 +91,23 @@ public final class DayOrder {
      * @param progress is told how far the search is, in [0, 1]
      */
     public static Found find(DayTable table, Effort effort, Stops stops, DoubleConsumer progress) {
+        return find(new First(table, null, false), effort, stops, progress);
+    }
+
+    /** Makes a first day. What it asks for is not known to the search, which finds the same with it and without. */
+    public static First first(DayTable table) {
+        DayTable own = table.fork();
+        Decoder decoder = new Decoder(own);
+        own.startGuessing();
+        Wish wish = new Greedy(own, decoder).order(Lean.none(own));
+        own.stopGuessing();
+        decoder.decode(wish, null);
+        return new First(table, wish, decoder.run().countDropped() < table.trips.length);
+    }
+
+    /** The same with a first day, which is what a search cut short gives where it has found nothing better. */
+    public static Found find(First first, Effort effort, Stops stops, DoubleConsumer progress) {
+        DayTable table = first.table;
         table.forget();
         Lanes lanes = Lanes.of(table);
         int days = effort.days(table.trips());
@@ -78,7 +119,11 @@ public final class DayOrder {
                         new Tournament.Watch(stops.hurried(), stops.settled(), progress));
         SplittableRandom random = new SplittableRandom(effort.seed());
         Wish best = tournament.best(days - others, random);
-        List<Front.Point> front = new Front(table, lanes, stops.stop()).find(best, others, random);
+        if (tournament.wasCut() && first.wish != null) {
+            best = cheaper(lanes.first(), best, first.wish);
+        }
+        Front beside = new Front(table, lanes, stops.stop());
+        List<Front.Point> front = beside.find(best, others, random);
         Front.Point chosen = Front.cheapest(front);
         List<Offer> offers =
                 front.stream()
@@ -95,7 +140,7 @@ public final class DayOrder {
         return new Found(
                 build(lanes.first(), chosen.wish()),
                 tournament.built(),
-                tournament.wasCut(),
+                tournament.wasCut() || beside.wasCut(),
                 offers);
     }
 
@@ -118,7 +163,17 @@ public final class DayOrder {
      * @param knownS seconds in the air of a day that is known, which only guides
      */
     public static double flightBoundS(DayTable table, HookChoices hooks, long knownS) {
-        return Math.ceil(new FlightBound(table, hooks).boundS((double) knownS));
+        return flightBoundS(table, hooks, knownS, () -> false);
+    }
+
+    /**
+     * The same, as far as it is proven.
+     *
+     * @param stop says true when it must not be raised any more
+     */
+    public static double flightBoundS(
+            DayTable table, HookChoices hooks, long knownS, BooleanSupplier stop) {
+        return Math.ceil(new FlightBound(table, hooks).boundS((double) knownS, stop));
     }
 
     /**
@@ -138,6 +193,10 @@ public final class DayOrder {
      */
     public static long finishBoundS(DayTable table, HookChoices hooks, double flownS) {
         return new FinishBound(table, hooks).finishS(flownS);
+    }
+
+    private static Wish cheaper(Decoder decoder, Wish one, Wish other) {
+        return decoder.decode(other, null) < decoder.decode(one, null) ? other : one;
     }
 
     private static Ordered build(Decoder decoder, Wish wish) {

@@ -3,6 +3,7 @@ package underhook.planner.search;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.BooleanSupplier;
 import java.util.function.IntToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 
@@ -88,14 +89,23 @@ final class FlightBound {
      * @param knownS seconds in the air of a day that is known, which only guides the steps
      */
     double boundS(double knownS) {
+        return boundS(knownS, () -> false);
+    }
+
+    /**
+     * The same, as far as it is proven.
+     *
+     * @param stop says true when it must not be raised any more
+     */
+    double boundS(double knownS, BooleanSupplier stop) {
         if (choices.isEmpty()) {
             return 0;
         }
         double[] bestRoom = new double[room.count()];
         int steps = STEPS;
-        for (int round = 0; round < ROUNDS; round++) {
+        for (int round = 0; round < ROUNDS && !stop.getAsBoolean(); round++) {
             room.setSpillS(longestHookUpS() + longestS());
-            bestRoom = improvedRatio(bestLevelRatio(bestRoom), steps, knownS);
+            bestRoom = improvedRatio(bestLevelRatio(bestRoom), steps, knownS, stop);
             valueS(bestRoom);
             if (!makeExact(bestRoom)) {
                 if (steps > STEPS) {
@@ -150,12 +160,13 @@ final class FlightBound {
     }
 
     /** Prices moved step by step toward what the hours are asked for. */
-    private double[] improvedRatio(double[] startRoomRatio, int steps, double knownS) {
+    private double[] improvedRatio(
+            double[] startRoomRatio, int steps, double knownS, BooleanSupplier stop) {
         double[] bestRoom = startRoomRatio;
         double[] now = startRoomRatio.clone();
         double best = 0;
         double pace = 1;
-        for (int step = 0; step < steps; step++) {
+        for (int step = 0; step < steps && !stop.getAsBoolean(); step++) {
             double value = valueS(now);
             if (value > best) {
                 best = value;

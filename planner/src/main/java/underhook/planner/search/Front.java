@@ -23,6 +23,7 @@ final class Front {
     private final Lanes lanes;
     private final Decoder decoder;
     private final BooleanSupplier stop;
+    private volatile boolean cut;
 
     Front(DayTable table, Lanes lanes, BooleanSupplier stop) {
         this.table = table;
@@ -59,6 +60,10 @@ final class Front {
         all.add(point(first, 100));
         boolean[] dropped = decoder.run().dropped.clone();
         for (List<Look> pair : looks()) {
+            if (stop.getAsBoolean()) {
+                cut = true;
+                break;
+            }
             Wish[] found = new Wish[pair.size()];
             List<SplittableRandom> randoms = pair.stream().map(look -> random.split()).toList();
             List<Point> known = List.copyOf(all);
@@ -85,15 +90,29 @@ final class Front {
         return kept(all);
     }
 
+    boolean wasCut() {
+        return cut;
+    }
+
     private Wish better(Decoder lane, List<Point> known, int days, SplittableRandom random) {
         Search search = new Search(lane, cheapest(known, lane.rates()).wish());
         search.run(random, days, new Search.Manner(HOT_S, true, stop));
+        note(search.wasCut());
         return search.best();
     }
 
     private Wish anew(Decoder lane, int days, SplittableRandom random) {
         Tournament.Watch watch = new Tournament.Watch(stop, done -> {});
-        return new Tournament(Lanes.of(lane), Tournament.BESIDE, watch).best(days, random);
+        Tournament tournament = new Tournament(Lanes.of(lane), Tournament.BESIDE, watch);
+        Wish best = tournament.best(days, random);
+        note(tournament.wasCut());
+        return best;
+    }
+
+    private void note(boolean wasCut) {
+        if (wasCut) {
+            cut = true;
+        }
     }
 
     private Point cheapest(List<Point> points, Rates rates) {

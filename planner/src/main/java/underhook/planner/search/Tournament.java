@@ -155,7 +155,10 @@ final class Tournament {
     }
 
     private List<Search> goOn(int round, List<Search> before, Work work) {
-        List<Search> entrants = bestOf(before, rounds.get(round).starters());
+        Round next = rounds.get(round);
+        // Where it is over already, all that is still found are the ways of the best.
+        boolean last = next.finds() && watch.end(next).getAsBoolean();
+        List<Search> entrants = bestOf(before, last ? 1 : next.starters());
         Search[] gone = new Search[entrants.size()];
         SplittableRandom[] randoms = work.split(gone.length);
         lanes.each(
