@@ -229,6 +229,14 @@ class JobFaultsTest {
     }
 
     @Test
+    void names_a_field_that_is_missing_with_every_unit_it_may_have() {
+        // Contract, section 2: units stand in every field name; docs/formats.md writes break-min.
+        assertOnly(
+                new SampleJob().with("rules.yaml", "break-min: 30\n", ""),
+                "FIELD_MISSING rules.yaml:1: break-s: is missing, break-s, break-min, break-hours");
+    }
+
+    @Test
     void refuses_a_year_for_which_the_sun_is_not_known() {
         // Common practice, no source: a year typed wrong is said, it does not end the program.
         for (String year : List.of("1026", "1949", "2099", "9999")) {
