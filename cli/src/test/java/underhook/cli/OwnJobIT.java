@@ -7,11 +7,14 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.OffsetDateTime;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 
 /** The job that docs/own-job.md tells a newcomer to type, as it stands there. */
 @Tag("slow")
@@ -24,14 +27,7 @@ class OwnJobIT {
 
     @Test
     void gives_a_pilots_card_and_refuses_changes_of_what_it_does_not_have() throws IOException {
-        Path job = folder.resolve("mine");
-        Files.createDirectories(job);
-        Matcher file = FILE.matcher(Files.readString(Path.of("../docs/own-job.md")));
-        while (file.find()) {
-            Files.writeString(job.resolve(file.group(1)), file.group(2), StandardCharsets.UTF_8);
-        }
-        Files.writeString(job.resolve("terrain.asc"), flat(), StandardCharsets.UTF_8);
-
+        Path job = write();
         Path out = folder.resolve("out");
         Said check = Said.of(folder.resolve("home"), "check", job.toString());
         Said plan =
@@ -95,6 +91,86 @@ class OwnJobIT {
                 .content()
                 .contains("HOVER_EXIT_UNPLANNED", "landed on ground of at most 7°, or walk");
         assertThat(out.resolve("findings.csv")).content().doesNotContain("HOVER_EXIT_UNPLANNED");
+    }
+
+    @Test
+    void stands_a_pole_up_where_a_crew_stays_that_guys() throws IOException {
+        // Field guide 1F: crew on site, bag, pole, guys; a crew is busy with its pole meanwhile.
+        Path job = write();
+        append(
+                job.resolve("rules.yaml"),
+                "  - {kind: pole, speed-kt: 35, hook-up-s: 75, set-down-s: 390, stands-up: yes,"
+                        + " construction-margin: yes, shares-hook: no, last-at-place: no,"
+                        + " trail-limit-deg: 30, drag-coefficient: 1.05, busy-after-min: 10,"
+                        + " ready-after-min: 0, wind-mean-kt: 15, wind-gust-kt: 22,"
+                        + " wind-spread-kt: 8}\n");
+        append(job.resolve("loads.csv"), "7;pole;A;P1;400;weighed;12;0,3;0,3\n");
+        replace(job.resolve("loads.csv"), "height_m\n", "height_m;after\n");
+        replace(job.resolve("loads.csv"), "(\\d)\n(?=\\d)", "$1;\n");
+        replace(job.resolve("loads.csv"), "0,3\n$", "0,3;\n");
+        replace(job.resolve("loads.csv"), "(4;crate;.*0,8);\n", "$1;7\n");
+        replace(job.resolve("places.csv"), "fuel\n", "fuel;guy_azimuths_deg\n");
+        replace(job.resolve("places.csv"), "(yes|no)\n", "$1;\n");
+        replace(job.resolve("places.csv"), "(P1;.*);\n", "$1;0|120|240\n");
+        replace(job.resolve("crews.yaml"), "(id: crew1, people: )2(.*receive)", "$14$2, guy");
+
+        Path out = folder.resolve("out");
+        Said plan =
+                Said.of(folder.resolve("home"), "plan", job.toString(), "--out", out.toString());
+
+        assertThat(plan.exit()).as(plan.out() + plan.err()).isZero();
+        assertThat(plan.out()).contains("left out: nothing");
+        Path written = out.resolve("plan.json");
+        assertThat(Said.of(folder.resolve("home"), "verify", job.toString(), written.toString()))
+                .extracting(Said::exit)
+                .isEqualTo(0);
+        JsonNode tree = JsonMapper.shared().readTree(Files.readString(written));
+        assertThat(tree.at("/odds/allInTime")).isNotEmpty();
+        OffsetDateTime stood = released(tree, "7");
+        // The bag makes the place ready in twenty minutes; the crate waits for the pole, and for
+        // those who guy it: ten minutes, both by the rules.
+        assertThat(stood).isAfterOrEqualTo(released(tree, "1").plusMinutes(20));
+        assertThat(released(tree, "4")).isAfterOrEqualTo(stood.plusMinutes(10));
+        tree.get("crews")
+                .forEach(
+                        line -> {
+                            if (line.get("crew").asString().equals("crew1")) {
+                                assertThat(line.get("place").asString()).isEqualTo("P1");
+                            }
+                        });
+    }
+
+    private static OffsetDateTime released(JsonNode plan, String load) {
+        for (JsonNode step : plan.get("steps")) {
+            for (JsonNode drop : step.path("drops")) {
+                if (drop.get("load").asString().equals(load)) {
+                    return OffsetDateTime.parse(drop.get("releasedAt").asString());
+                }
+            }
+        }
+        throw new AssertionError("no drop of " + load);
+    }
+
+    private static void append(Path file, String text) throws IOException {
+        Files.writeString(file, Files.readString(file) + text, StandardCharsets.UTF_8);
+    }
+
+    private static void replace(Path file, String pattern, String text) throws IOException {
+        String before = Files.readString(file);
+        String after = before.replaceAll(pattern, text);
+        assertThat(after).isNotEqualTo(before);
+        Files.writeString(file, after, StandardCharsets.UTF_8);
+    }
+
+    private Path write() throws IOException {
+        Path job = folder.resolve("mine");
+        Files.createDirectories(job);
+        Matcher file = FILE.matcher(Files.readString(Path.of("../docs/own-job.md")));
+        while (file.find()) {
+            Files.writeString(job.resolve(file.group(1)), file.group(2), StandardCharsets.UTF_8);
+        }
+        Files.writeString(job.resolve("terrain.asc"), flat(), StandardCharsets.UTF_8);
+        return job;
     }
 
     /** What the line of awk in the document prints. */

@@ -87,12 +87,32 @@ record CrewsFile(List<Crew> crews, List<Walk> walks) {
                     "is no pair",
                     new Found(String.join(", ", between), "two places such as [S14, S13]"));
         }
-        if (row.source().faults().count() == before) {
-            walks.add(
-                    new Walk(
-                            new PlaceId(between.get(0)),
-                            new PlaceId(between.get(1)),
-                            Units.minutesToS(minutes)));
+        if (between.size() == 2 && between.get(0).equals(between.get(1))) {
+            row.fault(
+                    FindingCode.FIELD_UNREADABLE,
+                    "between",
+                    "is one place",
+                    new Found(String.join(", ", between), "two places such as [S14, S13]"));
         }
+        if (row.source().faults().count() > before) {
+            return;
+        }
+        PlaceId one = new PlaceId(between.get(0));
+        PlaceId other = new PlaceId(between.get(1));
+        // Two times for one way: nobody could say which of them is walked.
+        if (walks.stream().anyMatch(walk -> isBetween(walk, one, other))) {
+            row.fault(
+                    FindingCode.ID_DUPLICATE,
+                    "between",
+                    "is a way that stands there already",
+                    new Found(String.join(", ", between), "each way once; it counts both ways"));
+            return;
+        }
+        walks.add(new Walk(one, other, Units.minutesToS(minutes)));
+    }
+
+    private static boolean isBetween(Walk walk, PlaceId one, PlaceId other) {
+        return (walk.one().equals(one) && walk.other().equals(other))
+                || (walk.one().equals(other) && walk.other().equals(one));
     }
 }

@@ -63,7 +63,7 @@ record Head(
         Versions.check(fields);
         String name = fields.text("name");
         boolean hasDate = fields.has("date");
-        Optional<LocalDate> date = fields.findDate("date");
+        Optional<LocalDate> date = fields.findDate("date").filter(day -> hasSunTables(fields, day));
         if (!hasDate) {
             fields.missing("date");
         }
@@ -96,6 +96,19 @@ record Head(
                 variationRad,
                 start,
                 files);
+    }
+
+    /** The sun's way is known for these years alone; a year far off is a slip of the pen. */
+    private static boolean hasSunTables(Fields fields, LocalDate date) {
+        boolean known = date.getYear() >= 1950 && date.getYear() <= 2098;
+        if (!known) {
+            fields.fault(
+                    FindingCode.FIELD_OUT_OF_RANGE,
+                    "date",
+                    "is out of range",
+                    new Found(date.toString(), "a day of the years 1950 to 2098"));
+        }
+        return known;
     }
 
     List<FileReference> files(String role) {

@@ -154,7 +154,11 @@ final class MachineFile {
                         new Found(row.text("oat_c", ""), "rows from cold to warm"));
             }
             temperaturesK.add(temperatureK);
-            massesKg.add(readMasses(row, altitudesM.size()));
+            List<Double> rowKg = readMasses(row, altitudesM.size());
+            if (!massesKg.isEmpty()) {
+                refuseWarmRise(row, massesKg.get(massesKg.size() - 1), rowKg);
+            }
+            massesKg.add(rowKg);
             row.refuseUnknown();
         }
         if (rows.size() < 2 && chart.findNode("rows").isPresent()) {
@@ -234,6 +238,22 @@ final class MachineFile {
                         new Found(
                                 "value " + (i + 1) + " above value " + i,
                                 "masses that stay or fall from left to right"));
+                return;
+            }
+        }
+    }
+
+    /** The same of warmer air: above what the row before carries nothing is believed. */
+    private static void refuseWarmRise(Fields row, List<Double> colderKg, List<Double> massesKg) {
+        for (int i = 0; i < Math.min(colderKg.size(), massesKg.size()); i++) {
+            if (colderKg.get(i) > 0 && massesKg.get(i) > colderKg.get(i)) {
+                row.fault(
+                        FindingCode.FIELD_OUT_OF_RANGE,
+                        row.presentName("mass", Quantity.MASS),
+                        "rises with the temperature",
+                        new Found(
+                                "value " + (i + 1) + " above that of the row before",
+                                "masses that stay or fall from cold to warm"));
                 return;
             }
         }

@@ -214,9 +214,61 @@ class JobFaultsTest {
     @Test
     void refuses_a_chart_that_carries_more_in_thinner_air() {
         assertOnly(
-                new SampleJob().with("machine.yaml", "[2050, 2050, 1950]", "[2050, 1950, 2050]"),
+                new SampleJob().with("machine.yaml", "[2050, 2050, 1950]", "[2050, 1950, 2000]"),
                 "FIELD_OUT_OF_RANGE machine.yaml:27: mass-kg: rises with the pressure altitude,"
                         + " found \"value 3 above value 2\"");
+    }
+
+    @Test
+    void refuses_a_chart_that_carries_more_in_warmer_air() {
+        // At one pressure altitude warmer air is thinner (ICAO Doc 7488: rho = p / (R T)).
+        assertOnly(
+                new SampleJob().with("machine.yaml", "[2050, 2050, 1950]", "[2050, 2050, 2050]"),
+                "FIELD_OUT_OF_RANGE machine.yaml:27: mass-kg: rises with the temperature,"
+                        + " found \"value 3 above that of the row before\"");
+    }
+
+    @Test
+    void names_a_field_that_is_missing_with_every_unit_it_may_have() {
+        // Contract, section 2: units stand in every field name; docs/formats.md writes break-min.
+        assertOnly(
+                new SampleJob().with("rules.yaml", "break-min: 30\n", ""),
+                "FIELD_MISSING rules.yaml:1: break-s: is missing, break-s, break-min, break-hours");
+    }
+
+    @Test
+    void refuses_a_year_for_which_the_sun_is_not_known() {
+        // Common practice, no source: a year typed wrong is said, it does not end the program.
+        for (String year : List.of("1026", "1949", "2099", "9999")) {
+            assertOnly(
+                    new SampleJob().with("job.yaml", "date: 2026", "date: " + year),
+                    "FIELD_OUT_OF_RANGE job.yaml:3: date: is out of range, found \"" + year);
+        }
+    }
+
+    @Test
+    void refuses_a_way_on_foot_that_stands_twice_or_leads_nowhere() {
+        // Field guide, section 5: walking counts the longer time, and of two times nobody knows it.
+        String way = "  - {between: [S01, S02], minutes: 15}\n";
+        assertOnly(
+                new SampleJob()
+                        .with("crews.yaml", way, way + "  - {between: [S02, S01], minutes: 99}\n"),
+                "ID_DUPLICATE crews.yaml:13: between: is a way that stands there already, found"
+                        + " \"S02, S01\", each way once");
+        assertOnly(
+                new SampleJob().with("crews.yaml", "[S01, S02]", "[S01, S01]"),
+                "FIELD_UNREADABLE crews.yaml:12: between: is one place, found \"S01, S01\"");
+    }
+
+    @Test
+    void says_the_line_of_the_first_letter_that_is_no_utf_8() {
+        // RFC 3629: 0xE4 opens a sequence of three bytes, and no comma is one of them.
+        SampleJob sample = new SampleJob();
+        sample.binaries.put(
+                "places.csv",
+                "id,kind\nA,laydown\nB\u00e4,site\n".getBytes(StandardCharsets.ISO_8859_1));
+
+        assertOnly(sample, "FILE_UNREADABLE places.csv:3: is no UTF-8 text");
     }
 
     @Test
@@ -232,7 +284,7 @@ class JobFaultsTest {
         sample.binaries.put(
                 "places.csv", "id,kind\nA,laydown\n".getBytes(StandardCharsets.UTF_16BE));
 
-        assertOnly(sample, "FILE_UNREADABLE places.csv: is no UTF-8 text");
+        assertOnly(sample, "FILE_UNREADABLE places.csv:1: is no UTF-8 text");
     }
 
     @Test

@@ -84,6 +84,22 @@ public record Job(
                         () -> new IllegalArgumentException("no kind " + name + " in the rules."));
     }
 
+    /**
+     * Whether a crew that never leaves a site guys the poles that are stood up there. It is then busy
+     * with each, as a crew that moves would be.
+     */
+    public boolean isGuyingWhereItStays(Crew crew) {
+        return crew.stays()
+                && crew.roles().contains(Crew.Role.GUY)
+                && (crew.serves().isEmpty() || crew.serves().contains(crew.start()))
+                && getPlace(crew.start()).kind() == PlaceKind.SITE
+                && loads.stream()
+                        .anyMatch(
+                                load ->
+                                        load.to().equals(crew.start())
+                                                && getKind(load.kind()).standsUp());
+    }
+
     /** What of a job is ever other than it was read. */
     private record Parts(
             List<Place> places,

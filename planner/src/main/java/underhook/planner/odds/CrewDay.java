@@ -52,7 +52,7 @@ final class CrewDay {
         this.machine = machine;
         for (Crew crew : job.crews()) {
             addReady(crew);
-            if (!crew.stays()) {
+            if (!crew.stays() || job.isGuyingWhereItStays(crew)) {
                 follow(crew);
             }
         }
@@ -177,7 +177,8 @@ final class CrewDay {
     /** Who stays at a place and does this, soonest there first. */
     List<Crew> staying(PlaceId place, Crew.Role role) {
         return job.crews().stream()
-                .filter(crew -> crew.stays() && crew.start().equals(place))
+                .filter(crew -> crew.stays() && !job.isGuyingWhereItStays(crew))
+                .filter(crew -> crew.start().equals(place))
                 .filter(crew -> crew.roles().contains(role))
                 .sorted(Comparator.comparing(Crew::availableFrom))
                 .toList();

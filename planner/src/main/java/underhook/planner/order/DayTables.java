@@ -8,6 +8,7 @@ import underhook.core.crew.Daylight;
 import underhook.core.job.Crew;
 import underhook.core.job.Load;
 import underhook.core.job.Place;
+import underhook.core.job.PlaceId;
 import underhook.core.job.PlaceKind;
 import underhook.core.job.Rules;
 import underhook.planner.route.FuelGround;
@@ -173,13 +174,15 @@ final class DayTables {
     }
 
     private TeamRow team(Crew crew) {
-        List<Integer> serves = new ArrayList<>(crew.serves().stream().map(model::place).toList());
+        List<PlaceId> listed = crew.stays() ? List.of(crew.start()) : crew.serves();
+        List<Integer> serves = new ArrayList<>(listed.stream().map(model::place).toList());
         List<Integer> landing = new ArrayList<>();
         for (int i = 0; i < model.places.size(); i++) {
-            if (crew.serves().isEmpty()) {
+            if (listed.isEmpty()) {
                 serves.add(i);
             }
-            landing.add(landingNear(i, crew.people()));
+            // Who stays is never flown.
+            landing.add(crew.stays() ? DayTable.NONE : landingNear(i, crew.people()));
         }
         return new TeamRow(
                 model.place(crew.start()),

@@ -9,6 +9,7 @@ import underhook.core.geo.Slope;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
 import underhook.core.job.Place;
+import underhook.core.job.PlaceId;
 import underhook.core.job.PlaceKind;
 import underhook.core.job.Walk;
 import underhook.core.plan.CrewStay;
@@ -22,10 +23,10 @@ final class People {
 
     private final DayModel model;
 
-    /** Crews that move, in the order of the file. */
+    /** Crews that move, or guy where they stay, in the order of the file. */
     final List<Crew> teams = new ArrayList<>();
 
-    /** Crews that stay, by place. */
+    /** Crews that stay and guy nothing there, by place. */
     private final List<List<Crew>> staying = new ArrayList<>();
 
     private final long[][] walkS;
@@ -59,7 +60,7 @@ final class People {
             staying.add(new ArrayList<>());
         }
         for (Crew crew : model.job.crews()) {
-            if (crew.stays()) {
+            if (crew.stays() && !model.job.isGuyingWhereItStays(crew)) {
                 staying.get(model.place(crew.start())).add(crew);
             } else {
                 teams.add(crew);
@@ -171,7 +172,10 @@ final class People {
     }
 
     boolean serves(int team, int place) {
-        List<underhook.core.job.PlaceId> serves = teams.get(team).serves();
-        return serves.isEmpty() || serves.contains(model.places.get(place).id());
+        Crew crew = teams.get(team);
+        PlaceId id = model.places.get(place).id();
+        return crew.stays()
+                ? crew.start().equals(id)
+                : crew.serves().isEmpty() || crew.serves().contains(id);
     }
 }

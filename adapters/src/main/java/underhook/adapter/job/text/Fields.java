@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import underhook.adapter.job.text.NumberText.Decimal;
 import underhook.adapter.job.text.Quantity.Unit;
 import underhook.adapter.job.text.Source.At;
@@ -337,7 +338,7 @@ public final class Fields {
     public double quantity(String base, Quantity quantity, Range range) {
         Optional<Measured> measured = findMeasured(base, quantity, new Asking(range, false));
         if (measured.isEmpty() && !isAnyThere(base, quantity)) {
-            missing(base + "_" + preferredUnit(base, quantity).suffix());
+            missingOf(base, quantity);
         }
         return measured.map(Measured::value).orElse(0.0);
     }
@@ -413,6 +414,20 @@ public final class Fields {
 
     private boolean isAnyThere(String base, Quantity quantity) {
         return quantity.units().stream().anyMatch(unit -> isThere(base + "_" + unit.suffix()));
+    }
+
+    /** A field that may be written in several units is named with each of them. */
+    private void missingOf(String base, Quantity quantity) {
+        String name = base + "_" + preferredUnit(base, quantity).suffix();
+        if (context.header.isPresent() || quantity.units().size() == 1) {
+            missing(name);
+            return;
+        }
+        String names =
+                quantity.units().stream()
+                        .map(unit -> shown(base + "_" + unit.suffix()))
+                        .collect(Collectors.joining(", "));
+        fault(FindingCode.FIELD_MISSING, name, "is missing", Found.allowing(names));
     }
 
     private Unit preferredUnit(String base, Quantity quantity) {
