@@ -253,7 +253,8 @@ final class MachineFile {
                         "rises with the temperature",
                         new Found(
                                 "value " + (i + 1) + " above that of the row before",
-                                "masses that stay or fall from cold to warm"));
+                                "masses that stay or fall from cold to warm; where the chart really rises, the"
+                                        + " lesser for both"));
                 return;
             }
         }
