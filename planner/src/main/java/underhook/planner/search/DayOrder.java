@@ -115,7 +115,7 @@ public final class DayOrder {
         Tournament tournament =
                 new Tournament(
                         lanes,
-                        Tournament.whole(table),
+                        Tournament.whole(table, days - others),
                         new Tournament.Watch(stops.hurried(), stops.settled(), progress));
         SplittableRandom random = new SplittableRandom(effort.seed());
         Wish best = tournament.best(days - others, random);

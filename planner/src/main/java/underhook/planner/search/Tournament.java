@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Many short searches from different first orders, longer ones from the best few, the longest from the best two:
- * where a search begins decides more than how long it lasts.
+ * where a search begins decides more than how long it lasts, unless it is long and hot.
  */
 final class Tournament {
     /**
@@ -39,6 +39,19 @@ final class Tournament {
                     new Round(4, 37, 84, false),
                     new Round(2, 66, 54, true));
 
+    /**
+     * With so much work each search can begin so hot that it leaves what its first order is like: then where it
+     * begins decides little.
+     */
+    private static final List<Round> LONG =
+            List.of(
+                    new Round(8, 80, 450, false),
+                    new Round(2, 40, 20, true),
+                    new Round(2, 15, 8, true));
+
+    /** So many days make a search long. @source PRACTICE own measure: a hundred thousand for each first order */
+    private static final int LONG_DAYS = 900_000;
+
     /** Few, beside a search from a day that is known; in every second people walk far rather than are flown. */
     static final List<Round> BESIDE =
             List.of(new Round(4, 50, 84, false), new Round(1, 50, 30, true));
@@ -61,8 +74,12 @@ final class Tournament {
         this.watch = watch;
     }
 
-    static List<Round> whole(DayTable table) {
-        return table.trips.length <= FEW_TRIPS ? OF_FEW_TRIPS : WHOLE;
+    /** Rounds for so many days in all. */
+    static List<Round> whole(DayTable table, int days) {
+        if (table.trips.length <= FEW_TRIPS) {
+            return OF_FEW_TRIPS;
+        }
+        return days >= LONG_DAYS && !table.hasManyTrips() ? LONG : WHOLE;
     }
 
     /**
