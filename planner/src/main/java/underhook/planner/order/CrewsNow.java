@@ -1,5 +1,6 @@
 package underhook.planner.order;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -15,6 +16,7 @@ import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.CrewStay;
+import underhook.core.plan.Drop;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
@@ -34,11 +36,39 @@ final class CrewsNow {
         this.done = done;
     }
 
+    /** As the plan of record has them; who landed later than planned walks on later, and as long as ever. */
     private List<CrewStay> lines(Crew crew) {
-        return record.crews().stream()
-                .filter(stay -> stay.crew().equals(crew.id()))
-                .sorted(Comparator.comparing(CrewStay::fromAt))
-                .toList();
+        List<CrewStay> all = new ArrayList<>();
+        Instant there = Instant.MIN;
+        for (CrewStay stay :
+                record.crews().stream()
+                        .filter(one -> one.crew().equals(crew.id()))
+                        .sorted(Comparator.comparing(CrewStay::fromAt))
+                        .toList()) {
+            if (stay.doing().startsWith("flown")) {
+                all.add(stay);
+                there = flight(crew, stay).map(Step::endAt).orElse(stay.toAt());
+            } else {
+                Instant from = later(stay.fromAt(), there);
+                Instant end = moves(stay) ? walkedBy(stay, from) : later(stay.toAt(), from);
+                all.add(during(stay, from, end));
+                there = moves(stay) ? end : there;
+            }
+        }
+        return all;
+    }
+
+    /** When a walk that begins then is over; by what is set down where it leads, people had come as planned. */
+    private Instant walkedBy(CrewStay walk, Instant from) {
+        Instant end = from.plus(Duration.between(walk.fromAt(), walk.toAt()));
+        boolean had =
+                done.stream()
+                        .flatMap(step -> step.rotation().stream())
+                        .flatMap(turn -> turn.drops().stream())
+                        .filter(drop -> drop.place().equals(walk.place()))
+                        .map(Drop::releasedAt)
+                        .anyMatch(at -> at.isAfter(walk.toAt()) && at.isBefore(end));
+        return had ? later(walk.toAt(), from) : end;
     }
 
     private static boolean moves(CrewStay stay) {

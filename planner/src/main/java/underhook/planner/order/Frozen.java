@@ -125,7 +125,7 @@ final class Frozen {
     private Step burntUntil(Step wait, Instant wholeEnd, Instant end) {
         double wholeS = Duration.between(startOf(wait), wholeEnd).toMillis() / 1000.0;
         double partS = Duration.between(startOf(wait), end).toMillis() / 1000.0;
-        double burntKg = (wait.fuelStartKg() - wait.fuelEndKg()) * partS / wholeS;
+        double burntKg = wholeS > 0 ? (wait.fuelStartKg() - wait.fuelEndKg()) * partS / wholeS : 0;
         return fuelled(wait, wait.fuelStartKg() - burntKg);
     }
 

@@ -21,12 +21,16 @@ import underhook.core.job.ComfortRates;
 import underhook.core.job.CrewId;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
+import underhook.core.job.Place;
+import underhook.core.job.PlaceKind;
 import underhook.core.job.Rigging;
 import underhook.core.job.Rules;
+import underhook.core.job.Walk;
 import underhook.core.job.WeatherHour;
 import underhook.core.plan.Anew;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.LeftOut;
+import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
@@ -502,6 +506,85 @@ class OrderedAnewTest {
 
         assertThat(leftOut(plan)).containsOnlyKeys("X1");
         assertThat(violations(day, plan)).isEmpty();
+    }
+
+    /** P is flown to H, five minutes later than its lines have it, and walks for ten minutes from there. */
+    @Test
+    void who_landed_later_than_planned_walks_on_later_and_as_long() {
+        List<Place> places = new ArrayList<>(SmallDay.good().job().places());
+        places.add(SmallDay.place("H", PlaceKind.LAYDOWN, 1000, -150));
+        SmallDay day =
+                SmallDay.good()
+                        .inJob("places", places)
+                        .inJob("walks", List.of(new Walk(pid("H"), pid("S2"), 600)));
+        Plan record = planned(day);
+        Step flight =
+                record.steps().stream()
+                        .filter(step -> step.kind() == StepKind.CREW_MOVE)
+                        .findFirst()
+                        .orElseThrow();
+        List<CrewStay> crews =
+                record.crews().stream()
+                        .map(
+                                stay ->
+                                        stay.crew().value().equals("P")
+                                                        && !stay.fromAt().isBefore(flight.startAt())
+                                                ? new CrewStay(
+                                                        stay.crew(),
+                                                        stay.place(),
+                                                        stay.fromAt().minusSeconds(300),
+                                                        stay.toAt().minusSeconds(300),
+                                                        stay.doing())
+                                                : stay)
+                        .toList();
+
+        Plan plan = anew(day, with(record, "crews", crews), flight.endAt().plusSeconds(60));
+
+        assertThat(plan.crews())
+                .filteredOn(stay -> stay.doing().startsWith("walks"))
+                .singleElement()
+                .satisfies(
+                        walk -> {
+                            assertThat(walk.fromAt()).isEqualTo(flight.endAt());
+                            assertThat(walk.toAt()).isEqualTo(flight.endAt().plusSeconds(600));
+                        });
+        assertThat(lift(plan, "P1").endAt()).isAfter(flight.endAt().plusSeconds(600));
+        assertThat(violations(day, plan)).isEmpty();
+    }
+
+    /** S2 has moved since B1 was set down there, to where no line has room. */
+    @Test
+    void a_lift_that_is_done_was_flown_by_the_room_that_there_was() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        Step bag = lift(record, "B1");
+        Plan plan = anew(day, record, bag.endAt().plusSeconds(1));
+        List<PlaceRoom> rooms =
+                plan.rooms().stream()
+                        .map(
+                                room ->
+                                        with(
+                                                room,
+                                                "lines",
+                                                room.lines().stream()
+                                                        .map(OrderedAnewTest::refused)
+                                                        .toList()))
+                        .toList();
+
+        assertThat(violations(day, with(plan, "rooms", rooms)))
+                .filteredOn(one -> one.message().startsWith("The plan's own table"))
+                .extracting(Finding::subject)
+                .contains("P1")
+                .doesNotContain("B1");
+    }
+
+    private static PlaceRoom.LineRoom refused(PlaceRoom.LineRoom line) {
+        return with(
+                line,
+                "sectors",
+                line.sectors().stream()
+                        .map(one -> with(one, "fit", PlaceRoom.Fit.REFUSED))
+                        .toList());
     }
 
     @Test
