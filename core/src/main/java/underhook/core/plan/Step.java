@@ -32,4 +32,22 @@ public record Step(
     public Step {
         legs = List.copyOf(legs);
     }
+
+    /** The same, forced by something else. */
+    public Step withBecause(String other) {
+        return new Step(
+                kind,
+                from,
+                to,
+                startAt,
+                endAt,
+                fuelStartKg,
+                fuelEndKg,
+                lineLengthM,
+                engineRunning,
+                rotation,
+                crew,
+                legs,
+                other);
+    }
 }

@@ -112,22 +112,7 @@ final class JoinedDay {
                 .filter(one -> one.endAt().equals(step.endAt()) && one.to().equals(step.to()))
                 .filter(one -> STOPS.contains(one.kind()))
                 .findFirst()
-                .map(
-                        one ->
-                                new Step(
-                                        step.kind(),
-                                        step.from(),
-                                        step.to(),
-                                        step.startAt(),
-                                        step.endAt(),
-                                        step.fuelStartKg(),
-                                        step.fuelEndKg(),
-                                        step.lineLengthM(),
-                                        step.engineRunning(),
-                                        step.rotation(),
-                                        step.crew(),
-                                        step.legs(),
-                                        one.because()))
+                .map(one -> step.withBecause(one.because()))
                 .orElse(step);
     }
 
