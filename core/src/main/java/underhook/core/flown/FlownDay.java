@@ -30,7 +30,9 @@ public record FlownDay(
     /** A tap that the day did not allow, and why. */
     public record Conflict(Tap tap, Finding finding) {}
 
-    static final Comparator<Tap> IN_ORDER = Comparator.comparing(Tap::at).thenComparing(Tap::id);
+    /** What was tapped within one second, in the order in which a lift goes; never by whose device named it first. */
+    static final Comparator<Tap> IN_ORDER =
+            Comparator.comparing(Tap::at).thenComparing(Tap::kind).thenComparing(Tap::id);
 
     public FlownDay {
         taps = List.copyOf(taps);

@@ -47,6 +47,35 @@ class FlownDayTest {
     }
 
     @Test
+    void what_is_tapped_within_a_second_goes_as_a_lift_goes_whatever_it_is_called() {
+        lineOn();
+        tap(TapKind.HOOKED, "loader", "L01");
+        Tap off = made(TapKind.OFF, "crew", Tap.Amount.NONE, "L01");
+        taps.add(called("z", off, off));
+        taps.add(called("y", off, made(TapKind.FREE_SEEN, "crew", Tap.Amount.NONE)));
+        taps.add(called("x", off, made(TapKind.FREE_CONFIRMED, "spotter", Tap.Amount.NONE)));
+
+        FlownDay day = day();
+
+        assertThat(day.conflicts()).isEmpty();
+        assertThat(day.lifts().get(0).isDone()).isTrue();
+    }
+
+    private static Tap called(String id, Tap when, Tap tap) {
+        return new Tap(
+                id,
+                when.at(),
+                tap.by(),
+                tap.device(),
+                tap.kind(),
+                tap.loads(),
+                tap.place(),
+                tap.amount(),
+                tap.undoes(),
+                tap.note());
+    }
+
+    @Test
     void one_persons_word_twice_is_one_word() {
         lineOn();
         tap(TapKind.HOOKED, "loader", "L01");
