@@ -6,6 +6,7 @@ import underhook.core.finding.FindingCode;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.MapFeature;
+import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
 import underhook.core.job.Rules;
 import underhook.core.job.Zone;
@@ -87,7 +88,7 @@ final class WayCheck {
     }
 
     /** An end of a leg: within so far of it the leg is near its end, and so far there are no trees. */
-    private record End(PlanePoint place, double nearM, double clearingM) {
+    private record End(PlanePoint place, double nearM, double clearingM, boolean surveyed) {
         boolean isNear(PlanePoint at) {
             return Plane.apartM(at, place) <= nearM;
         }
@@ -96,16 +97,27 @@ final class WayCheck {
         boolean isCleared(PlanePoint at) {
             return isNear(at) && Plane.apartM(at, place) <= clearingM;
         }
+
+        /** Where somebody looked at the trees round the place, who is believed rather than a raster. */
+        boolean isBare(PlanePoint at) {
+            return surveyed && isCleared(at);
+        }
     }
 
     private End end(PlaceId id) {
-        double clearing = day.job().getPlace(id).clearingRadiusM();
+        Place place = day.job().getPlace(id);
+        double clearing = place.clearingRadiusM();
         // Open ground has no edge; the load goes down on the final all the same.
         double near =
                 Math.min(
                         Math.max(clearing, END_ZONE_M),
                         Math.max(END_ZONE_M, rules.flying().finalM()));
-        return new End(day.planeOf(id), near, clearing);
+        return new End(day.planeOf(id), near, clearing, place.canopyM().isPresent());
+    }
+
+    private double treesM(PlanePoint at, End from, End to) {
+        boolean cleared = from.isCleared(at) || to.isCleared(at);
+        return cleared ? day.rasterCanopyM(at) : day.canopyM(at);
     }
 
     private void checkGround(Flight flight, List<Sample> samples) {
@@ -115,11 +127,11 @@ final class WayCheck {
         double rotor = Double.POSITIVE_INFINITY;
         End from = end(leg.from());
         End to = end(leg.to());
+        // With the line off the machine comes down to the ground.
+        boolean lands = flight.step().lineLengthM() <= Tolerance.LENGTH_M;
         for (Sample sample : samples) {
-            boolean cleared = from.isCleared(sample.at()) || to.isCleared(sample.at());
-            double top =
-                    day.groundAmslM(sample.at())
-                            + (cleared ? day.rasterCanopyM(sample.at()) : day.canopyM(sample.at()));
+            boolean bare = lands && (from.isBare(sample.at()) || to.isBare(sample.at()));
+            double top = day.groundAmslM(sample.at()) + (bare ? 0 : treesM(sample.at(), from, to));
             if (from.isNear(sample.at()) || to.isNear(sample.at())) {
                 rotor = Math.min(rotor, sample.hookAmslM() - top);
             } else {
@@ -136,11 +148,7 @@ final class WayCheck {
                         () ->
                                 Told.of("rules", "Load or line come too near to ground or trees.")
                                         .figures(clear, rules.distances().clearanceM(), "m"));
-        // With the line off the machine lands, so its height comes down to the ground.
-        double needs =
-                flight.step().lineLengthM() > Tolerance.LENGTH_M
-                        ? rules.distances().rotorClearanceM()
-                        : 0;
+        double needs = lands ? 0 : rules.distances().rotorClearanceM();
         day.ledger()
                 .demand(
                         rotorClear >= needs - Tolerance.CLEARANCE_M,
