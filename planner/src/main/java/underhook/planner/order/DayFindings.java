@@ -137,7 +137,14 @@ final class DayFindings {
             if (!model.isKnown(i)) {
                 continue;
             }
-            if (place.landingAsked() && !people.canLand(i)) {
+            if (place.landingAsked() && people.isInTrees(i)) {
+                note(
+                        FindingCode.LANDING_IN_TREES,
+                        id,
+                        "canopy",
+                        "Refused for landing people: the canopy raster has trees there. Who saw"
+                                + " none states the place's canopy_m.");
+            } else if (place.landingAsked() && !people.canLand(i)) {
                 double slopeDeg = Math.toDegrees(people.slopeRad(i));
                 all.add(
                         new Finding(

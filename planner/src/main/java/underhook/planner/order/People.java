@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import underhook.core.geo.PlanePoint;
 import underhook.core.geo.Slope;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
@@ -106,7 +107,18 @@ final class People {
                 || !model.isKnown(place)) {
             return false;
         }
-        return slopeRad(place) <= model.rules.landing().landingSlopeRad();
+        return slopeRad(place) <= model.rules.landing().landingSlopeRad() && !isInTrees(place);
+    }
+
+    /** Whether a raster has trees on the spot, and nobody surveyed them. */
+    boolean isInTrees(int place) {
+        PlanePoint at = model.points.get(place);
+        return model.places.get(place).canopyM().isEmpty()
+                && model.ground
+                        .canopy()
+                        .filter(raster -> raster.covers(at.eastM(), at.northM()))
+                        .filter(raster -> raster.heightM(at.eastM(), at.northM()) > 0)
+                        .isPresent();
     }
 
     /** Slope of the ground at a place, rad; a right angle where the ground is not known. */

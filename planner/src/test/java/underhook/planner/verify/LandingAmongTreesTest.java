@@ -3,13 +3,20 @@ package underhook.planner.verify;
 import static org.assertj.core.api.Assertions.assertThat;
 import static underhook.planner.verify.SmallDay.with;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.geo.GridHeightField;
 import underhook.core.geo.GridShape;
 import underhook.core.geo.Ground;
+import underhook.core.job.Place;
+import underhook.core.job.PlaceKind;
+import underhook.planner.order.DayPlanner;
+import underhook.planner.order.PlanSettings;
 
 /**
  * A raster shows trees 45 m high within 15 m of S2, where people are landed and fetched on a way at 140 m over ground at
@@ -25,17 +32,19 @@ class LandingAmongTreesTest {
                         .count();
     }
 
+    private static Ground treesAround(double eastM, double northM) {
+        return new Ground(
+                SmallDay.FRAME,
+                SmallDay.SLOPE,
+                Optional.of(
+                        GridHeightField.of(
+                                new GridShape(-2000, -2000, 5, 800, 800),
+                                (e, n) -> Math.hypot(e - eastM, n - northM) < 15 ? 45 : 0)),
+                0);
+    }
+
     private static SmallDay among(double clearingM, OptionalDouble surveyedM) {
-        Ground trees =
-                new Ground(
-                        SmallDay.FRAME,
-                        SmallDay.SLOPE,
-                        Optional.of(
-                                GridHeightField.of(
-                                        new GridShape(-2000, -2000, 5, 800, 800),
-                                        (e, n) -> Math.hypot(e - 1000, n) < 15 ? 45 : 0)),
-                        0);
-        return with(SmallDay.good(), "ground", trees)
+        return with(SmallDay.good(), "ground", treesAround(1000, 0))
                 .place("S2", "canopyM", surveyedM)
                 .place("S2", "clearingRadiusM", clearingM);
     }
@@ -54,5 +63,30 @@ class LandingAmongTreesTest {
     void nobody_saw_what_stands_beyond_the_clearing() {
         assertThat(refused(among(5, OptionalDouble.of(2))))
                 .isEqualTo(refused(among(20, OptionalDouble.empty())));
+    }
+
+    private static List<FindingCode> saidOf(OptionalDouble surveyedM) {
+        Place landing = SmallDay.place("H", PlaceKind.LANDING, 400, -300);
+        landing = with(with(landing, "canopyM", surveyedM), "landingAsked", true);
+        List<Place> places = new ArrayList<>(SmallDay.good().job().places());
+        places.add(with(landing, "standing", true));
+        SmallDay day =
+                with(SmallDay.good(), "ground", treesAround(400, -300)).inJob("places", places);
+        return DayPlanner.plan(
+                        day.job(),
+                        day.ground(),
+                        new PlanSettings("p", SmallDay.SEVEN, 1, "test", () -> false, () -> false),
+                        (what, share) -> {})
+                .fold((plan, findings) -> plan.findings(), findings -> findings)
+                .stream()
+                .filter(one -> one.subject().equals("H"))
+                .map(Finding::code)
+                .toList();
+    }
+
+    @Test
+    void nobody_is_landed_where_a_raster_has_trees_that_nobody_surveyed() {
+        assertThat(saidOf(OptionalDouble.empty())).contains(FindingCode.LANDING_IN_TREES);
+        assertThat(saidOf(OptionalDouble.of(2))).doesNotContain(FindingCode.LANDING_IN_TREES);
     }
 }

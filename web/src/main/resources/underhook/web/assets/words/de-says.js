@@ -64,6 +64,7 @@ export const says = [
   [/^The search was stopped before all ways for it were looked at\. Perhaps more time\.$/, 'Die Suche endete, bevor alle Wege für sie angesehen waren. Vielleicht mehr Zeit.'],
   [/^This wire stands in no official obstacle file\. Look for it, and for others like it\.$/, 'Diese Leitung steht in keinem amtlichen Verzeichnis. Nach ihr suchen, und nach anderen wie ihr.'],
   [/^Not used: its owner has not agreed\.$/, 'Nicht benützt: nicht zugesagt.'],
+  [/^Refused for landing people: the canopy raster has trees there\. Who saw none states the place's canopy_m\.$/, 'Zum Absetzen von Leuten verweigert: das Raster der Bäume hat dort welche. Wer keine sah, trägt canopy_m des Ortes ein.'],
   [/^The rules let people leave in the hover; no plan makes use of it: they are landed on ground of at most (.+), or walk\.$/, 'Nach den Regeln dürfen Leute im Schweben aussteigen; kein Plan nützt das: sie werden auf Boden von höchstens $1 abgesetzt oder gehen.'],
   [/^Refused for landing people: the ground slopes (.+)\.$/, 'Zum Absetzen von Leuten verweigert: der Boden neigt sich $1.'],
   [/^The trail (.+) passes (.+) away: a guard and a rope are needed\.$/, 'Der Pfad $1 führt in $2 vorbei: ein Posten und ein Seil sind nötig.'],
