@@ -91,27 +91,26 @@ final class CompareCommand implements Callable<Integer> {
         List<Alternative> ways =
                 Alternative.of(job).stream().filter(way -> asked.contains(way.kind())).toList();
         List<CompareDays.Row> rows;
-        boolean stopped;
+        boolean isStopped;
         try (LongWork work = LongWork.begin(spec.commandLine().getErr())) {
             PlanDay.Request request =
                     new PlanDay.Request(
-                            folder, folder, seed, Duration.ofSeconds(seconds), work::isStopped);
+                            folder, folder, seed, Duration.ofSeconds(seconds), work::mustEnd);
             rows = days.plan(ways, request, work);
-            stopped = work.isStopped();
+            isStopped = work.stop() != LongWork.Stop.NONE;
         }
         if (json) {
             out.println(
                     JsonMapper.shared()
-                            .writeValueAsString(CompareWords.json(rows, job.job().zone())));
+                            .writeValueAsString(
+                                    CompareWords.json(
+                                            rows,
+                                            isStopped,
+                                            ways.subList(rows.size(), ways.size()),
+                                            job.job().zone())));
         } else {
-            if (stopped) {
-                out.println(
-                        "stopped: "
-                                + rows.size()
-                                + " of "
-                                + ways.size()
-                                + " days were looked at, the last one not to the end; nothing is"
-                                + " said of the others");
+            if (isStopped) {
+                out.println(CompareWords.stopped(rows, ways.size()));
             }
             CompareWords.of(rows, job.job().zone()).forEach(out::println);
             out.println(Caution.TEXT);

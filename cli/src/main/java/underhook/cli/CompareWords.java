@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import underhook.app.compare.Alternative;
 import underhook.app.compare.Alternative.Kind;
 import underhook.app.compare.CompareDays;
 import underhook.app.compare.CompareDays.Rank;
@@ -49,6 +50,21 @@ final class CompareWords {
         return lines;
     }
 
+    /** What is said of how many days, of a comparison that somebody stopped. */
+    static String stopped(List<Row> rows, int asked) {
+        boolean isLastCut = rows.get(rows.size() - 1).isCutShort();
+        if (rows.size() == asked && !isLastCut) {
+            return "stopped when all days had been looked at: nothing of them is missing for that";
+        }
+        return "stopped: "
+                + rows.size()
+                + " of "
+                + asked
+                + " days were looked at"
+                + (isLastCut ? ", the last one not to the end" : "")
+                + (rows.size() < asked ? "; nothing is said of the others" : "");
+    }
+
     private static String ranked(Row row, Rank rank) {
         return String.format(
                 Locale.ROOT,
@@ -63,7 +79,8 @@ final class CompareWords {
                 .map(
                         one ->
                                 cells(
-                                        row.way().words() + (one.cutShort() ? " (cut short)" : ""),
+                                        row.way().words()
+                                                + (row.isCutShort() ? " (cut short)" : ""),
                                         String.format(
                                                 Locale.ROOT,
                                                 "%.1f min",
@@ -137,10 +154,19 @@ final class CompareWords {
                 .stripTrailing();
     }
 
-    static Map<String, Object> json(List<Row> rows, ZoneId zone) {
+    /**
+     * The same as one object.
+     *
+     * @param isStopped whether somebody stopped it
+     * @param notLookedAt the days that it did not come to
+     */
+    static Map<String, Object> json(
+            List<Row> rows, boolean isStopped, List<Alternative> notLookedAt, ZoneId zone) {
         Map<Row, Rank> ranks = CompareDays.rankLaydowns(rows);
         Map<String, Object> all = new LinkedHashMap<>();
         all.put("caution", Caution.TEXT);
+        all.put("stopped", isStopped);
+        all.put("notLookedAt", notLookedAt.stream().map(Alternative::words).toList());
         all.put(
                 "days",
                 rows.stream().map(row -> json(row, ranks, zone)).collect(Collectors.toList()));
@@ -153,6 +179,7 @@ final class CompareWords {
         node.put("words", row.way().words());
         node.put("asIf", row.way().assumed());
         node.put("why", row.why());
+        node.put("cutShort", row.isCutShort());
         row.figures().ifPresent(one -> put(one, node, zone));
         Rank rank = ranks.get(row);
         if (rank != null) {
@@ -180,6 +207,5 @@ final class CompareWords {
         node.put("guardedSeconds", one.over().guardedS());
         node.put("longestSeconds", one.over().longestS());
         node.put("crossings", one.over().crossings());
-        node.put("cutShort", one.cutShort());
     }
 }

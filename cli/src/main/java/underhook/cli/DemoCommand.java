@@ -63,17 +63,16 @@ final class DemoCommand implements Callable<Integer> {
         demo.write(job);
         // Far beyond what it takes, so that the demo is the same day on a slow machine.
         PlanDay.Result result;
-        boolean stopped;
+        LongWork.Stop stop;
         try (LongWork work = LongWork.begin(line.getErr())) {
             result =
                     planDay.plan(
-                            new PlanDay.Request(
-                                    job, out, 1, Duration.ofMinutes(2), work::isStopped),
+                            new PlanDay.Request(job, out, 1, Duration.ofMinutes(2), work::mustEnd),
                             work);
-            stopped = work.isStopped();
+            stop = work.stop();
         }
-        int exit = PlanCommand.tell(result, stopped, line.getOut());
-        if (!noServe && !stopped && result instanceof PlanDay.Planned planned) {
+        int exit = PlanCommand.tell(result, stop, line.getOut());
+        if (!noServe && stop == LongWork.Stop.NONE && result instanceof PlanDay.Planned planned) {
             showing.untilStopped(
                     new Showing.Where(port, Optional.empty(), Optional.empty()),
                     (desk, runs) -> {

@@ -23,10 +23,20 @@ final class LongWork implements Progress, AutoCloseable {
     /** Of 128 and the number of the signal, as shells have it. */
     private static final List<String> SIGNALS = List.of("INT", "TERM");
 
+    /** When somebody stopped it. */
+    enum Stop {
+        NONE,
+        /** What the work was still looking for may be missing. */
+        IN_THE_WORK,
+        /** While the rest was being checked and written: nothing is missing for it. */
+        AFTER_THE_WORK
+    }
+
     private final ProgressLines lines;
     private final List<Heard> heard = new ArrayList<>();
     private boolean hasDay;
     private volatile boolean isStopped;
+    private volatile boolean isCut;
 
     /** A signal that is listened to, and what it did before. */
     private record Heard(Object signal, Object before) {}
@@ -42,9 +52,17 @@ final class LongWork implements Progress, AutoCloseable {
         return work;
     }
 
-    /** Whether it is to end with what it has. */
-    boolean isStopped() {
+    /** Whether the work must end with what it has; asked by the work itself. */
+    boolean mustEnd() {
+        if (isStopped) {
+            isCut = true;
+        }
         return isStopped;
+    }
+
+    /** Whether somebody stopped it, and whether the work was still asking then. */
+    Stop stop() {
+        return !isStopped ? Stop.NONE : isCut ? Stop.IN_THE_WORK : Stop.AFTER_THE_WORK;
     }
 
     @Override

@@ -67,7 +67,7 @@ final class PlanCommand implements Callable<Integer> {
         requireSeconds(line, "--seconds", most);
         Given.requireOutFolder(line, out);
         PlanDay.Result result;
-        boolean stopped;
+        LongWork.Stop stop;
         try (LongWork work = LongWork.begin(line.getErr())) {
             PlanDay.Request request =
                     new PlanDay.Request(
@@ -76,11 +76,11 @@ final class PlanCommand implements Callable<Integer> {
                             seed,
                             Duration.ofSeconds(effort),
                             Duration.ofSeconds(most),
-                            work::isStopped);
+                            work::mustEnd);
             result = planDay.plan(request, work);
-            stopped = work.isStopped();
+            stop = work.stop();
         }
-        return tell(result, stopped, line.getOut());
+        return tell(result, stop, line.getOut());
     }
 
     private static void requireSeconds(CommandLine line, String name, long seconds) {
@@ -91,7 +91,7 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     /** Says what came of it and gives the exit code. */
-    static int tell(PlanDay.Result result, boolean stopped, PrintWriter out) {
+    static int tell(PlanDay.Result result, LongWork.Stop stop, PrintWriter out) {
         return result.fold(
                 refused -> {
                     refused.faults().forEach(out::println);
@@ -116,7 +116,7 @@ final class PlanCommand implements Callable<Integer> {
                             Words.summary(
                                     planned.output().plan(),
                                     planned.output().readJob().job().zone(),
-                                    stopped));
+                                    stop));
                     planned.files().forEach(file -> out.println("wrote " + file));
                     return Exit.DONE;
                 });

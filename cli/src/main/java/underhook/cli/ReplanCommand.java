@@ -107,7 +107,7 @@ final class ReplanCommand implements Callable<Integer> {
         CommandLine line = spec.commandLine();
         Given.requireOutFolder(line, out);
         ReplanDay.Result result;
-        boolean stopped;
+        LongWork.Stop stop;
         try (LongWork work = LongWork.begin(line.getErr())) {
             result =
                     replanDay.replan(
@@ -121,15 +121,12 @@ final class ReplanCommand implements Callable<Integer> {
                                             : OptionalDouble.of(fuelKg),
                                     changes(),
                                     out,
-                                    work::isStopped),
+                                    work::mustEnd),
                             work);
-            stopped = work.isStopped();
+            stop = work.stop();
         }
         PrintWriter printer = line.getOut();
-        if (stopped) {
-            printer.println(
-                    "stopped: a better order near the known one was not looked for to the end");
-        }
+        printer.print(Words.ofNewOrder(stop));
         result.faults().forEach(printer::println);
         result.refusals().stream().map(Words::of).forEach(printer::println);
         result.proposal().ifPresent(proposal -> tell(proposal, printer));

@@ -44,15 +44,15 @@ final class Words {
 
     /** The day in a few lines. */
     static String summary(Plan plan, ZoneId zone) {
-        return summary(plan, zone, false);
+        return summary(plan, zone, LongWork.Stop.NONE);
     }
 
     /**
      * The same.
      *
-     * @param stopped whether somebody stopped the work on it
+     * @param stop whether somebody stopped the work on it
      */
-    static String summary(Plan plan, ZoneId zone, boolean stopped) {
+    static String summary(Plan plan, ZoneId zone, LongWork.Stop stop) {
         String leftOut =
                 plan.leftOut().stream()
                         .map(out -> out.load() + " (" + out.code() + ")")
@@ -62,7 +62,7 @@ final class Words {
                 "%s: plan %s%n%s%s, %.1f min of flying, finished %s on %s%n%s%sleft out: %s%n%s%s",
                 plan.job(),
                 plan.id(),
-                cutShort(plan.summary().cutShort(), stopped),
+                cutShort(plan.summary().cutShort(), stop),
                 counts(
                         plan.summary().rotations(),
                         plan.summary().refuels(),
@@ -77,20 +77,44 @@ final class Words {
                 front(plan, zone));
     }
 
-    /** Why the plan is not what the whole search would have found, in one line; empty where it is. */
-    private static String cutShort(boolean cut, boolean stopped) {
-        String line =
-                stopped
-                        ? cut
+    /** Why the plan is not what the whole search would have found, a line each; empty where it is. */
+    private static String cutShort(boolean cut, LongWork.Stop stop) {
+        boolean byTime = cut && stop != LongWork.Stop.IN_THE_WORK;
+        String time =
+                byTime
+                        ? line(
+                                "cut short: the time was over before the search was done; more time"
+                                        + " (--seconds) may find a better day")
+                        : "";
+        if (stop == LongWork.Stop.NONE) {
+            return time;
+        }
+        return time
+                + line(
+                        cut && !byTime
                                 ? "stopped: not everything was looked for; a better day may be there,"
                                         + " days to choose from may be missing, and bounds are as far"
                                         + " as they were proven by then"
-                                : "stopped when the search was done: nothing of the plan is missing"
-                        : cut
-                                ? "cut short: the time was over before the search was done; more time"
-                                        + " (--seconds) may find a better day"
-                                : "";
-        return line.isEmpty() ? "" : line + System.lineSeparator();
+                                : "stopped when the search was over: nothing of the plan is missing for"
+                                        + " that");
+    }
+
+    /** What a stop leaves unsaid of a new order, in one line; empty where nobody stopped it. */
+    static String ofNewOrder(LongWork.Stop stop) {
+        return switch (stop) {
+            case NONE -> "";
+            case IN_THE_WORK ->
+                    line(
+                            "stopped: a better order near the known one was not looked for to the end");
+            case AFTER_THE_WORK ->
+                    line(
+                            "stopped when the search was over: nothing of the new order is missing for"
+                                    + " that");
+        };
+    }
+
+    private static String line(String text) {
+        return text + System.lineSeparator();
     }
 
     /** What no order goes below, in one line; empty where nothing is proven. */

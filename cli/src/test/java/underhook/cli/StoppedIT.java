@@ -203,4 +203,18 @@ class StoppedIT {
                 .contains("stopped: 1 of ")
                 .contains("as the files state it (cut short)");
     }
+
+    @Test
+    void what_was_not_looked_at_is_told_to_a_program_as_well() throws Exception {
+        Running running = run("compare", job.toString(), "--seconds", "3600", "--json");
+        running.awaits("as the files state it: searching");
+        running.send("INT");
+
+        assertThat(running.exit()).isEqualTo(Exit.DONE);
+        JsonNode told = JsonMapper.shared().readTree(running.said().join());
+        assertThat(told.get("stopped").asBoolean()).isTrue();
+        assertThat(told.get("days")).hasSize(1);
+        assertThat(told.get("days").get(0).get("cutShort").asBoolean()).isTrue();
+        assertThat(told.get("notLookedAt").toString()).contains("all that lies at A lies at A2");
+    }
 }

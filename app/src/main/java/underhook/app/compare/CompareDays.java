@@ -26,8 +26,10 @@ public final class CompareDays {
      *
      * @param figures empty when there is no such day
      * @param why there is none
+     * @param isCutShort whether it was looked at to the end; without figures nobody knows then whether there is one
      */
-    public record Row(Alternative way, Optional<DayFigures> figures, String why) {}
+    public record Row(
+            Alternative way, Optional<DayFigures> figures, String why, boolean isCutShort) {}
 
     /**
      * Where a day stands among others of the same loads, 1 the best; loads that stay behind count first. Equal days
@@ -48,21 +50,24 @@ public final class CompareDays {
                 .fold(
                         refused -> impossible(way, String.valueOf(refused.faults().get(0))),
                         none ->
-                                impossible(
-                                        way,
-                                        none.isStopped()
-                                                ? "Stopped before there was a day."
-                                                : "No plan is possible. " + first(none.findings())),
+                                none.isStopped()
+                                        ? new Row(
+                                                way,
+                                                Optional.empty(),
+                                                "Stopped before there was a day.",
+                                                true)
+                                        : impossible(
+                                                way,
+                                                "No plan is possible. " + first(none.findings())),
                         wrong ->
                                 impossible(
                                         way,
                                         "The re-check refused the plan. "
                                                 + first(wrong.report().violations())),
-                        planned ->
-                                new Row(
-                                        way,
-                                        Optional.of(DayFigures.of(planned.output().plan())),
-                                        ""));
+                        planned -> {
+                            DayFigures figures = DayFigures.of(planned.output().plan());
+                            return new Row(way, Optional.of(figures), "", figures.cutShort());
+                        });
     }
 
     /** Plans one after the other; what was done when it is stopped is the answer. */
@@ -130,7 +135,7 @@ public final class CompareDays {
     }
 
     private static Row impossible(Alternative way, String why) {
-        return new Row(way, Optional.empty(), why);
+        return new Row(way, Optional.empty(), why, false);
     }
 
     /** What stops it; a caution that comes before it in the list does not. */
