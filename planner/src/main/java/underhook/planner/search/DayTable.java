@@ -249,6 +249,22 @@ public final class DayTable {
         return !from.site() && from.hookerFromS() >= NEVER_S;
     }
 
+    /** Whether nobody who may receive ever stands where a trip ends: there no team is sent to. */
+    public boolean hasNobodyToReceive(int trip) {
+        SpotRow to = spots[trips[trip].to()];
+        return !to.site() && to.receiverFromS() >= NEVER_S;
+    }
+
+    /** Whether a team would have to be at either end of a trip. One is brought to a trip: no order flies it. */
+    public boolean needsTwoTeams(int trip) {
+        return teamAtHook[trip] && teamAtDrop[trip];
+    }
+
+    /** Whether a trip that needs a team needs it where it begins. */
+    public boolean needsTeamAtPickUp(int trip) {
+        return teamAtHook[trip];
+    }
+
     /** Whether fuel is kept where the machine may stand and somebody may fill it. */
     public boolean hasFuel() {
         return Arrays.stream(spots).anyMatch(SpotRow::fuel);

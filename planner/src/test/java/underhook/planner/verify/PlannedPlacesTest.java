@@ -9,6 +9,7 @@ import static underhook.planner.verify.SmallDay.with;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.DoubleBinaryOperator;
 import org.junit.jupiter.api.Test;
 import underhook.core.finding.Finding;
@@ -18,6 +19,7 @@ import underhook.core.geo.GeoPoint;
 import underhook.core.geo.GridHeightField;
 import underhook.core.geo.GridShape;
 import underhook.core.geo.Ground;
+import underhook.core.job.Crew;
 import underhook.core.job.Load;
 import underhook.core.job.Zone;
 import underhook.core.plan.Drop;
@@ -88,6 +90,72 @@ class PlannedPlacesTest {
                 .filteredOn(out -> out.load().equals(SmallDay.lid("P9")))
                 .extracting(LeftOut::code)
                 .containsExactly(FindingCode.NO_CREW);
+    }
+
+    /** By hand: Q stays at S1, nobody at S2, and the crew that moves may not hook. */
+    @Test
+    void a_load_from_site_to_site_says_who_is_missing_at_which_end() {
+        List<Load> toQ = List.of(SmallDay.load("B9", "bag", "S2", "S1", 80));
+        assertThat(why(toQ, Set.of(Crew.Role.HOOK, Crew.Role.RECEIVE)))
+                .contains("No crew that may hook can come to S2");
+        assertThat(why(toQ, Set.of(Crew.Role.HOOK)))
+                .contains("Nobody who stays at S2 hooks it on, and at S1 too a crew")
+                .contains("with the role hook");
+    }
+
+    @Test
+    void a_load_to_a_laydown_where_nobody_receives_says_so() {
+        SmallDay day = SmallDay.good();
+        List<Crew> hooking =
+                day.job().crews().stream()
+                        .map(
+                                crew ->
+                                        crew.start().equals(pid("A")) && crew.stays()
+                                                ? with(crew, "roles", Set.of(Crew.Role.HOOK))
+                                                : crew)
+                        .toList();
+        assertThat(
+                        refusal(
+                                day.inJob("crews", hooking),
+                                List.of(SmallDay.load("W9", "bag", "S1", "A", 60))))
+                .contains("Nobody who stays at A may receive");
+    }
+
+    private static String why(List<Load> loads, Set<Crew.Role> rolesOfQ) {
+        SmallDay day = SmallDay.good();
+        List<Crew> crews =
+                day.job().crews().stream()
+                        .map(
+                                crew ->
+                                        crew.id().value().equals("Q")
+                                                ? with(crew, "roles", rolesOfQ)
+                                                : crew)
+                        .toList();
+        return refusal(day.inJob("crews", crews), loads);
+    }
+
+    /** What is said of the first of these loads alone, of which no plan is possible. */
+    private static String refusal(SmallDay day, List<Load> loads) {
+        SmallDay alone = day.inJob("loads", loads);
+        return DayPlanner.plan(
+                        alone.job(),
+                        alone.ground(),
+                        new PlanSettings("p", SmallDay.SEVEN, 1, "test", () -> false),
+                        (what, share) -> {})
+                .fold(
+                        (made, findings) -> {
+                            throw new AssertionError(made);
+                        },
+                        refused ->
+                                refused.stream()
+                                        .filter(
+                                                one ->
+                                                        one.subject()
+                                                                .equals(loads.get(0).id().value()))
+                                        .filter(one -> one.severity() == Severity.STOP)
+                                        .map(Finding::message)
+                                        .findFirst()
+                                        .orElseThrow());
     }
 
     @Test
