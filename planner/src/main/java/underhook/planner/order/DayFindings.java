@@ -126,6 +126,20 @@ final class DayFindings {
         }
     }
 
+    private void inTrees(Place place) {
+        String within = TripMaker.text(people.treesOffM(), 1) + " m";
+        note(
+                FindingCode.LANDING_IN_TREES,
+                place.id().value(),
+                place.canopyM().isPresent() ? "places" : "canopy",
+                "Refused for landing people: "
+                        + (place.canopyM().isPresent()
+                                ? "trees are stated around it, and no clearing of " + within
+                                : "the canopy raster has trees within " + within)
+                        + ", which rotor or tail with rotor-clearance-m take. Who saw none states"
+                        + " the place's canopy_m and clearing_radius_m.");
+    }
+
     private void places() {
         Job job = model.job;
         for (int i = 0; i < model.places.size(); i++) {
@@ -138,12 +152,7 @@ final class DayFindings {
                 continue;
             }
             if (place.landingAsked() && people.isInTrees(i)) {
-                note(
-                        FindingCode.LANDING_IN_TREES,
-                        id,
-                        "canopy",
-                        "Refused for landing people: the canopy raster has trees there. Who saw"
-                                + " none states the place's canopy_m.");
+                inTrees(place);
             } else if (place.landingAsked() && !people.canLand(i)) {
                 double slopeDeg = Math.toDegrees(people.slopeRad(i));
                 all.add(

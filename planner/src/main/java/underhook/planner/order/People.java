@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
+import underhook.core.geo.HeightField;
 import underhook.core.geo.PlanePoint;
 import underhook.core.geo.Slope;
 import underhook.core.job.Crew;
@@ -21,6 +23,9 @@ final class People {
 
     /** Slope at a landing place is taken over this spacing, m. */
     private static final double SLOPE_SPACING_M = 5;
+
+    /** Who rounds a place otherwise finds no tree that is not found here, m. */
+    private static final double TREES_SPARE_M = 0.1;
 
     private final DayModel model;
 
@@ -110,15 +115,37 @@ final class People {
         return slopeRad(place) <= model.rules.landing().landingSlopeRad() && !isInTrees(place);
     }
 
-    /** Whether a raster has trees on the spot, and nobody surveyed them. */
+    /**
+     * Whether rotor or tail may come nearer to trees than the rules let them where the machine stands on a place,
+     * whichever way it points: as surveyed, else as a raster has it.
+     */
     boolean isInTrees(int place) {
-        PlanePoint at = model.points.get(place);
-        return model.places.get(place).canopyM().isEmpty()
-                && model.ground
-                        .canopy()
-                        .filter(raster -> raster.covers(at.eastM(), at.northM()))
-                        .filter(raster -> raster.heightM(at.eastM(), at.northM()) > 0)
-                        .isPresent();
+        Place at = model.places.get(place);
+        if (at.canopyM().isPresent()) {
+            return at.canopyM().getAsDouble() + at.canopySpreadM() > 0
+                    && at.clearingRadiusM() < treesOffM();
+        }
+        PlanePoint spot = model.points.get(place);
+        return model.ground.canopy().map(raster -> highestM(raster, spot) > 0).orElse(false);
+    }
+
+    /** How far from a place where the machine stands there may be no trees, m. */
+    double treesOffM() {
+        return Math.max(model.machine.rotorRadiusM(), model.machine.tailReachM())
+                + model.rules.distances().rotorClearanceM();
+    }
+
+    /** A little farther than asked, as far as the raster reaches; what it does not know it has nothing of. */
+    private double highestM(HeightField raster, PlanePoint spot) {
+        for (double radiusM : List.of(treesOffM() + TREES_SPARE_M, treesOffM())) {
+            OptionalDouble highestM = raster.findHighestWithinM(spot, radiusM);
+            if (highestM.isPresent()) {
+                return highestM.getAsDouble();
+            }
+        }
+        return raster.covers(spot.eastM(), spot.northM())
+                ? raster.heightM(spot.eastM(), spot.northM())
+                : 0;
     }
 
     /** Slope of the ground at a place, rad; a right angle where the ground is not known. */

@@ -97,6 +97,14 @@ final class Day {
                 .orElse(false);
     }
 
+    /** Whether a step was begun when the day was ordered anew. */
+    boolean isBegun(Step step) {
+        return plan.summary()
+                .anew()
+                .map(anew -> step.startAt().isBefore(anew.fromAt()))
+                .orElse(false);
+    }
+
     /** Loads whose lift is done or begun at a time. */
     Set<LoadId> begunBefore(Instant time) {
         Set<LoadId> begun = new HashSet<>();
@@ -253,6 +261,31 @@ final class Day {
                 .filter(raster -> raster.coversDisc(at, reach))
                 .map(raster -> raster.highestWithinM(at, reach))
                 .orElse(0.0);
+    }
+
+    /** How far round a machine on the ground no tree may stand, m: its longer end and the rotor's margin. */
+    double standingReachM() {
+        double longer = Math.max(job.machine().rotorRadiusM(), job.machine().tailReachM());
+        return longer + job.rules().distances().rotorClearanceM();
+    }
+
+    /** Whether somebody looked and there are no trees where the machine stands. */
+    boolean isSeenBare(Place place) {
+        return place.canopyM().isPresent()
+                && (place.clearingRadiusM() >= standingReachM()
+                        || place.canopyM().getAsDouble() + place.canopySpreadM() <= 0);
+    }
+
+    /** Trees round a machine that stands on a place, m above ground: as surveyed, else as the raster has them. */
+    double treesRoundLandingM(Place place) {
+        if (place.canopyM().isPresent()) {
+            return isSeenBare(place) ? 0 : place.canopyM().getAsDouble() + place.canopySpreadM();
+        }
+        PlanePoint at = planeOf(place.position());
+        return ground.canopy()
+                .filter(raster -> raster.coversDisc(at, standingReachM()))
+                .map(raster -> raster.highestWithinM(at, standingReachM()))
+                .orElseGet(() -> rasterCanopyM(at));
     }
 
     /** Every leg of every step, in order. */

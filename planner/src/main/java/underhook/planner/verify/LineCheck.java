@@ -40,6 +40,10 @@ final class LineCheck {
             if (step.kind() == StepKind.CREW_MOVE) {
                 checkLanding(step.from());
                 checkLanding(step.to());
+                if (!day.isBegun(step)) {
+                    checkTrees(step.from());
+                    checkTrees(step.to());
+                }
             }
         }
     }
@@ -184,6 +188,24 @@ final class LineCheck {
                                                 Math.toDegrees(slope),
                                                 Math.toDegrees(limit),
                                                 "deg"));
+    }
+
+    /** Round a machine that stands there with its nose anywhere. */
+    private void checkTrees(PlaceId id) {
+        double treesM = day.treesRoundLandingM(day.job().getPlace(id));
+        day.ledger()
+                .demand(
+                        treesM <= 0,
+                        FindingCode.LANDING_IN_TREES,
+                        id.value(),
+                        () ->
+                                Told.of(
+                                                "canopy",
+                                                "Trees stand within rotor, tail and their margin where"
+                                                        + " people are landed at "
+                                                        + id
+                                                        + ".")
+                                        .figures(treesM, 0, "m"));
     }
 
     /** Slope of the best plane through nine heights, rad. @source DERIVED least squares on a square */

@@ -88,7 +88,7 @@ final class WayCheck {
     }
 
     /** An end of a leg: within so far of it the leg is near its end, and so far there are no trees. */
-    private record End(PlanePoint place, double nearM, double clearingM, boolean surveyed) {
+    private record End(PlanePoint place, double nearM, double clearingM, double bareM) {
         boolean isNear(PlanePoint at) {
             return Plane.apartM(at, place) <= nearM;
         }
@@ -100,7 +100,7 @@ final class WayCheck {
 
         /** Where somebody looked at the trees round the place, who is believed rather than a raster. */
         boolean isBare(PlanePoint at) {
-            return surveyed && isCleared(at);
+            return isNear(at) && Plane.apartM(at, place) <= bareM;
         }
     }
 
@@ -112,7 +112,9 @@ final class WayCheck {
                 Math.min(
                         Math.max(clearing, END_ZONE_M),
                         Math.max(END_ZONE_M, rules.flying().finalM()));
-        return new End(day.planeOf(id), near, clearing, place.canopyM().isPresent());
+        double seen = place.canopyM().isPresent() ? clearing : -1;
+        double bare = day.isSeenBare(place) ? Math.max(seen, day.standingReachM()) : seen;
+        return new End(day.planeOf(id), near, clearing, bare);
     }
 
     private double treesM(PlanePoint at, End from, End to) {

@@ -66,12 +66,15 @@ class LandingAmongTreesTest {
     }
 
     private static List<FindingCode> saidOf(OptionalDouble surveyedM) {
+        return saidOf(surveyedM, treesAround(400, -300));
+    }
+
+    private static List<FindingCode> saidOf(OptionalDouble surveyedM, Ground ground) {
         Place landing = SmallDay.place("H", PlaceKind.LANDING, 400, -300);
         landing = with(with(landing, "canopyM", surveyedM), "landingAsked", true);
         List<Place> places = new ArrayList<>(SmallDay.good().job().places());
         places.add(with(landing, "standing", true));
-        SmallDay day =
-                with(SmallDay.good(), "ground", treesAround(400, -300)).inJob("places", places);
+        SmallDay day = with(SmallDay.good(), "ground", ground).inJob("places", places);
         return DayPlanner.plan(
                         day.job(),
                         day.ground(),
@@ -88,5 +91,47 @@ class LandingAmongTreesTest {
     void nobody_is_landed_where_a_raster_has_trees_that_nobody_surveyed() {
         assertThat(saidOf(OptionalDouble.empty())).contains(FindingCode.LANDING_IN_TREES);
         assertThat(saidOf(OptionalDouble.of(2))).doesNotContain(FindingCode.LANDING_IN_TREES);
+    }
+
+    /** Trees from 10 m on; tail 7.5 m and 5 m of margin reach 12.5 m. By hand. */
+    @Test
+    void the_check_refuses_trees_beside_the_spot_that_the_planner_does_not_land_at() {
+        Ground beside = ringed(1000, 0, 10);
+        SmallDay unseen =
+                with(SmallDay.good(), "ground", beside)
+                        .place("S2", "canopyM", OptionalDouble.empty());
+        assertThat(inTrees(unseen)).contains("S2");
+        assertThat(inTrees(with(SmallDay.good(), "ground", beside))).isEmpty();
+        assertThat(inTrees(with(unseen, "ground", ringed(1000, 0, 18)))).isEmpty();
+    }
+
+    private static List<String> inTrees(SmallDay day) {
+        return new PlanVerifier()
+                .check(day.job(), day.ground(), day.plan()).violations().stream()
+                        .filter(one -> one.code() == FindingCode.LANDING_IN_TREES)
+                        .map(Finding::subject)
+                        .toList();
+    }
+
+    private static Ground ringed(double eastM, double northM, double fromM) {
+        return new Ground(
+                SmallDay.FRAME,
+                SmallDay.SLOPE,
+                Optional.of(
+                        GridHeightField.of(
+                                new GridShape(-2000, -2000, 1, 4000, 4000),
+                                (e, n) -> {
+                                    double off = Math.hypot(e - eastM, n - northM);
+                                    return off >= fromM && off < fromM + 4 ? 45 : 0;
+                                })),
+                0);
+    }
+
+    @Test
+    void nobody_is_landed_where_trees_stand_beside_the_spot() {
+        assertThat(saidOf(OptionalDouble.empty(), ringed(400, -300, 10)))
+                .contains(FindingCode.LANDING_IN_TREES);
+        assertThat(saidOf(OptionalDouble.empty(), ringed(400, -300, 18)))
+                .doesNotContain(FindingCode.LANDING_IN_TREES);
     }
 }
