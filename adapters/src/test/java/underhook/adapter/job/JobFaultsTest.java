@@ -19,6 +19,8 @@ import underhook.app.port.RasterReader;
 import underhook.core.finding.FindingCode;
 
 class JobFaultsTest {
+    private static final String DUTY = "duty-from: \"05:45\"";
+
     @TempDir Path folder;
 
     private List<String> faults(SampleJob sample) {
@@ -106,6 +108,54 @@ class JobFaultsTest {
                                 "clearance-m: 5\nrotor",
                                 "clearance-m: 5\nclearance-m: 6\nrotor"),
                 "FIELD_UNREADABLE rules.yaml:5: clearance-m: stands twice, first in line 4");
+    }
+
+    /** By hand: 500 / 0.3048 = 1640.42 and 9000 / 0.3048 = 29527.56, each rounded inward. */
+    @Test
+    void says_what_is_allowed_in_the_unit_that_was_typed() {
+        assertThat(
+                        faults(
+                                new SampleJob()
+                                        .with("places.csv", "elevation_m", "elevation_ft")
+                                        .with("places.csv", "-130,100,", "-130,40000,")))
+                .singleElement()
+                .asString()
+                .endsWith(
+                        "elevation_ft: is out of range, found \"40000\", between -500 and 9000 m,"
+                                + " which is -1640.41 to 29527.55 ft");
+    }
+
+    /** Clocks of the EU go forward at 01:00 UTC on the last Sunday of March and back on that of October (2000/84/EC). */
+    @Test
+    void refuses_a_time_that_the_clock_skips_and_one_that_it_shows_twice() {
+        assertOnly(
+                onClockChange("2026-03-29", "02:30"),
+                "FIELD_OUT_OF_RANGE rules.yaml:"
+                        + dutyLine()
+                        + ": duty-from: is skipped by the clock in Europe/Zurich, which goes from"
+                        + " 02:00 to 03:00, found \"02:30\", a time before 02:00 or not before 03:00");
+        assertOnly(
+                onClockChange("2026-10-25", "02:30"),
+                "FIELD_OUT_OF_RANGE rules.yaml:"
+                        + dutyLine()
+                        + ": duty-from: comes twice by the clock in Europe/Zurich, which goes from"
+                        + " 03:00 to 02:00, found \"02:30\", 2026-10-25T02:30+02:00 or"
+                        + " 2026-10-25T02:30+01:00");
+        assertThat(faults(onClockChange("2026-10-25", "2026-10-25T02:30+01:00"))).isEmpty();
+        assertThat(faults(onClockChange("2026-10-25", "03:00"))).isEmpty();
+        assertThat(faults(onClockChange("2026-03-29", "03:00"))).isEmpty();
+    }
+
+    private static SampleJob onClockChange(String date, String dutyFrom) {
+        return new SampleJob()
+                .with("job.yaml", "date: 2026-09-08", "date: " + date)
+                .with("job.yaml", "zone: -01:00", "zone: Europe/Zurich")
+                .with("rules.yaml", DUTY, "duty-from: \"" + dutyFrom + "\"");
+    }
+
+    private static long dutyLine() {
+        String rules = new SampleJob().files.getOrDefault("rules.yaml", "");
+        return rules.substring(0, rules.indexOf(DUTY)).lines().count() + 1;
     }
 
     @Test

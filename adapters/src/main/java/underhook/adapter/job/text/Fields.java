@@ -3,8 +3,12 @@ package underhook.adapter.job.text;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.time.zone.ZoneOffsetTransition;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -484,7 +488,8 @@ public final class Fields {
             return Optional.empty();
         }
         double value = unit.get().toSi().applyAsDouble(number.get().value());
-        if (!isWithin(column.name, value, new Limits(text, asking.range))) {
+        Range said = asking.range.saidIn(unit.get());
+        if (!isWithin(column.name, value, new Limits(text, said))) {
             return Optional.empty();
         }
         String typed = written.isEmpty() ? text + " " + column.unit.word() : text;
@@ -593,8 +598,7 @@ public final class Fields {
         try {
             if (CLOCK.matcher(text.get()).matches()) {
                 String clock = text.get().indexOf(':') == 1 ? "0" + text.get() : text.get();
-                return Optional.of(
-                        day.date().atTime(LocalTime.parse(clock)).atZone(day.zone()).toInstant());
+                return onClock(name, day.date().atTime(LocalTime.parse(clock)), day.zone());
             }
             return Optional.of(OffsetDateTime.parse(text.get()).toInstant());
         } catch (DateTimeException refused) {
@@ -605,6 +609,37 @@ public final class Fields {
                     new Found(text.get(), "a time such as 06:30, or 2026-09-08T06:30-01:00"));
             return Optional.empty();
         }
+    }
+
+    /** A time that the clock of a zone shows once; at a change of it a time is skipped, or comes twice. */
+    private Optional<Instant> onClock(String name, LocalDateTime time, ZoneId zone) {
+        List<ZoneOffset> offsets = zone.getRules().getValidOffsets(time);
+        if (offsets.size() == 1) {
+            return Optional.of(time.toInstant(offsets.get(0)));
+        }
+        boolean isSkipped = offsets.isEmpty();
+        ZoneOffsetTransition change = zone.getRules().getTransition(time);
+        List<ZoneOffset> around = List.of(change.getOffsetBefore(), change.getOffsetAfter());
+        fault(
+                FindingCode.FIELD_OUT_OF_RANGE,
+                name,
+                (isSkipped ? "is skipped by the clock in " : "comes twice by the clock in ")
+                        + zone
+                        + ", which goes from "
+                        + change.getDateTimeBefore().toLocalTime()
+                        + " to "
+                        + change.getDateTimeAfter().toLocalTime(),
+                new Found(
+                        String.valueOf(find(name).orElse("")),
+                        isSkipped
+                                ? "a time before "
+                                        + change.getDateTimeBefore().toLocalTime()
+                                        + " or not before "
+                                        + change.getDateTimeAfter().toLocalTime()
+                                : time.atOffset(around.get(0))
+                                        + " or "
+                                        + time.atOffset(around.get(1))));
+        return Optional.empty();
     }
 
     /** A mapping inside this one, when there is one. */

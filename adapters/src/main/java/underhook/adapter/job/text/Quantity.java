@@ -1,6 +1,8 @@
 package underhook.adapter.job.text;
 
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import underhook.core.unit.Units;
@@ -56,10 +58,20 @@ public enum Quantity {
         return units.stream().filter(unit -> unit.words.contains(word)).findFirst();
     }
 
+    /** Units that are said in whole words. */
+    private static final Map<String, String> WHOLE =
+            Map.of("c", "degrees", "min", "minutes", "s", "seconds");
+
     /** One unit: end of the field's name, what people write behind the number, way to SI. */
     record Unit(String suffix, List<String> words, DoubleUnaryOperator toSi) {
         String word() {
             return words.get(0);
+        }
+
+        /** Whether these words, of what is allowed, are of this unit. */
+        boolean isSaidIn(String allowed) {
+            String end = allowed.substring(allowed.lastIndexOf(' ') + 1).toLowerCase(Locale.ROOT);
+            return words.contains(end) || end.startsWith(suffix) || end.equals(WHOLE.get(suffix));
         }
     }
 }
