@@ -80,12 +80,12 @@ final class ChangesCommand implements Callable<Integer> {
         out.println(
                 (result.changes().isEmpty()
                                 ? "Nothing changed"
-                                : result.changes().size() + " changes")
+                                : Words.counted(result.changes().size(), "change"))
                         + " against "
                         + result.replaced()
                         + "; "
-                        + result.compared()
-                        + " things compared.");
+                        + Words.counted(result.compared(), "thing")
+                        + " compared.");
         return Exit.DONE;
     }
 

@@ -41,10 +41,10 @@ final class CheckCommand implements Callable<Integer> {
         out.println(
                 job.name()
                         + ": no faults; "
-                        + job.loads().size()
-                        + " loads, "
-                        + job.places().size()
-                        + " places.");
+                        + Words.counted(job.loads().size(), "load")
+                        + ", "
+                        + Words.counted(job.places().size(), "place")
+                        + ".");
         return Exit.DONE;
     }
 }

@@ -212,10 +212,11 @@ final class ReplanCommand implements Callable<Integer> {
         Plan plan = proposal.plan();
         out.println(Words.summary(plan, proposal.job().job().zone()));
         out.println(
-                proposal.frozenSteps()
-                        + " steps are done or begun, "
+                "Steps done or begun: "
+                        + proposal.frozenSteps()
+                        + "; lifts to come that change places: "
                         + proposal.moved().size()
-                        + " of the lifts to come change places.");
+                        + ".");
         proposal.differences().forEach(out::println);
         out.println(Words.costs(proposal.costs(), proposal.job().job().zone()));
         plan.findings().stream()

@@ -140,7 +140,9 @@ final class ServeCommand implements Callable<Integer> {
                         + job.id()
                         + ", revision "
                         + job.head().id()
-                        + (faults.isEmpty() ? "." : ", with " + faults.size() + " faults."));
+                        + (faults.isEmpty()
+                                ? "."
+                                : ", with " + Words.counted(faults.size(), "fault") + "."));
         if (faults.isEmpty() && job.findPlan().filter(plan -> isOf(job, plan)).isEmpty()) {
             runs.start(job, new PlanRuns.Wish(1, Duration.ofSeconds(60)));
         }

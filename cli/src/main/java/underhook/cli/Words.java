@@ -157,7 +157,8 @@ final class Words {
                 + counted(lineChanges, "line change");
     }
 
-    private static String counted(int count, String what) {
+    /** Of one thing or of several. */
+    static String counted(int count, String what) {
         return count + " " + what + (count == 1 ? "" : "s");
     }
 

@@ -52,7 +52,7 @@ class ChangesCommandTest {
         assertThat(out.toString().lines())
                 .containsExactly(
                         "moved house n2, 112 m from S02: moved by 11 m",
-                        "1 changes against old.map; 7 things compared.");
+                        "1 change against old.map; 7 things compared.");
         assertThat(asked).containsExactly("job " + Path.of("new.map") + " old.map");
     }
 

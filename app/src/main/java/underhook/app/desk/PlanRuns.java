@@ -153,9 +153,11 @@ public final class PlanRuns implements AutoCloseable {
         return result.fold(
                 refused ->
                         Optional.of(
-                                "The files have "
-                                        + refused.faults().size()
-                                        + " faults, the first: "
+                                (refused.faults().size() == 1
+                                                ? "The files have a fault: "
+                                                : "The files have "
+                                                        + refused.faults().size()
+                                                        + " faults, the first: ")
                                         + refused.faults().get(0)),
                 none ->
                         Optional.of(

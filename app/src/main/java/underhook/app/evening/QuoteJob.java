@@ -202,11 +202,11 @@ public final class QuoteJob {
         all.add(
                 "Each day is like plan "
                         + plan.id()
-                        + ": "
+                        + ": trips "
                         + placed
-                        + " trips; "
+                        + "; loads of the list that are not in it: "
                         + plan.leftOut().size()
-                        + " loads of the list are not in it.");
+                        + ".");
         long known = figures.stream().filter(f -> f.quantity() == Measure.LIFT_TIME).count();
         all.add(
                 known == 0

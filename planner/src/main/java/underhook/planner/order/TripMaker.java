@@ -719,18 +719,27 @@ final class TripMaker {
                     "With it on the hook the centre of gravity leaves its limits at some fuel between"
                             + " the reserve and the most it lifts with.");
         }
+        double wholeKg = Math.floor(mostFuelKg);
         return Optional.of(
                 new Finding(
                         FindingCode.FUEL_TOO_LOW_FOR_LOAD,
                         Severity.STOP,
                         id,
-                        text(Math.floor(mostFuelKg), 0),
+                        text(Math.max(0, wholeKg), 0),
                         text(Math.ceil(fuelNeedKg), 0),
                         "kg",
                         "machine",
-                        "At the best hour it lifts with at most "
-                                + text(Math.floor(mostFuelKg), 0)
-                                + " kg of fuel; the trip with reserve and contingency needs "
+                        (wholeKg > 0
+                                        ? "At the best hour it lifts with at most "
+                                                + text(wholeKg, 0)
+                                                + " kg of fuel"
+                                        : "It cannot be lifted with any fuel, at no hour"
+                                                + (wholeKg < 0
+                                                        ? ": with none aboard it is still "
+                                                                + text(-wholeKg, 0)
+                                                                + " kg too heavy"
+                                                        : ""))
+                                + "; the trip with reserve and contingency needs "
                                 + text(Math.ceil(fuelNeedKg), 0)
                                 + " kg. Perhaps it can be split."));
     }
@@ -824,7 +833,9 @@ final class TripMaker {
     }
 
     static String text(double value, int digits) {
-        return String.format(Locale.ROOT, "%." + digits + "f", value);
+        String text = String.format(Locale.ROOT, "%." + digits + "f", value);
+        // Of what rounds to nothing from below; nobody reads "-0" as a number.
+        return text.matches("-0(\\.0+)?") ? text.substring(1) : text;
     }
 
     /** Whether people receive what is set down there: at sites always. */

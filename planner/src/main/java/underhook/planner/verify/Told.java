@@ -14,8 +14,10 @@ record Told(String source, String message, String value, String limit, String un
     }
 
     private static String text(Number number) {
-        return number instanceof Integer || number instanceof Long
-                ? number.toString()
-                : String.format(Locale.ROOT, "%.2f", number.doubleValue());
+        if (number instanceof Integer || number instanceof Long) {
+            return number.toString();
+        }
+        String text = String.format(Locale.ROOT, "%.2f", number.doubleValue());
+        return text.equals("-0.00") ? "0.00" : text;
     }
 }

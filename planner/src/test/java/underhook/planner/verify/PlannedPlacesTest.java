@@ -121,6 +121,16 @@ class PlannedPlacesTest {
                 .contains("Nobody who stays at A may receive");
     }
 
+    /** By hand: 1930 kg of hover mass; 1830 with a crew of 700 and the lighter line, 200 of load: 100 too many. */
+    @Test
+    void a_load_that_no_fuel_lets_lift_is_said_to_be_too_heavy() {
+        SmallDay heavy = SmallDay.good().machine("crewMassKg", 700.0);
+        assertThat(refusal(heavy, List.of(SmallDay.load("B9", "bag", "A", "S2", 200))))
+                .startsWith(
+                        "It cannot be lifted with any fuel, at no hour: with none aboard it is still "
+                                + "100 kg too heavy;");
+    }
+
     private static String why(List<Load> loads, Set<Crew.Role> rolesOfQ) {
         SmallDay day = SmallDay.good();
         List<Crew> crews =

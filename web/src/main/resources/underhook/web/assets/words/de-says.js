@@ -62,6 +62,7 @@ export const says = [
   [/^With the lightest line (.+) hang on the hook, which may carry (.+?)\. Perhaps it can be split\.$/, 'Mit der leichtesten Leine hängen $1 am Haken, der $2 tragen darf. Vielleicht lässt sie sich teilen.'],
   [/^Light for its size: add (.+) of ballast and fly it at no more than (.+)\.$/, 'Leicht für ihre Größe: $1 Ballast dazu und nicht schneller als $2.'],
   [/^At the best hour it lifts with at most (.+) of fuel; the trip with reserve and contingency needs (.+?)\. Perhaps it can be split\.$/, 'Zur besten Stunde hebt sie mit höchstens $1 Treibstoff; der Flug mit Reserve braucht $2. Vielleicht lässt sie sich teilen.'],
+  [/^It cannot be lifted with any fuel, at no hour(?:: with none aboard it is still (.+) too heavy)?; the trip with reserve and contingency needs (.+?)\. Perhaps it can be split\.$/, (_, over, needs) => `Sie lässt sich zu keiner Stunde heben, mit gar keinem Treibstoff${over ? `: auch mit leerem Tank ist sie um ${over} zu schwer` : ''}; der Flug mit Reserve braucht ${needs}. Vielleicht lässt sie sich teilen.`],
   [/^The search was stopped before a day was found in which it fits\. Perhaps more time\.$/, 'Die Suche endete, bevor ein Tag gefunden war, in den sie passt. Vielleicht mehr Zeit.'],
   [/^Stopped before there was a day\.$/, 'Angehalten, bevor es einen Tag gab.'],
   [/^The search was stopped before there was a day\. Perhaps more time\.$/, 'Die Suche endete, bevor es einen Tag gab. Vielleicht mehr Zeit.'],
