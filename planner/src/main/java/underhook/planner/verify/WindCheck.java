@@ -6,6 +6,7 @@ import underhook.core.finding.FindingCode;
 import underhook.core.job.Load;
 import underhook.core.job.PlaceId;
 import underhook.core.job.Rules;
+import underhook.core.job.Weather;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
 import underhook.core.plan.Drop;
@@ -28,6 +29,27 @@ final class WindCheck {
         for (Step step : day.plan().steps()) {
             step.rotation().ifPresent(this::check);
         }
+        for (Flight flight : day.listFlights()) {
+            checkForecast(flight);
+        }
+    }
+
+    /** Who is in the air comes down by known weather; what was begun when the day was ordered anew is flown. */
+    private void checkForecast(Flight flight) {
+        Weather weather = day.job().weather();
+        Step step = flight.step();
+        boolean covered =
+                !step.startAt().isBefore(weather.hours().get(0).from())
+                        && !step.endAt().isAfter(weather.until());
+        day.ledger()
+                .demand(
+                        covered || day.isBegun(step),
+                        FindingCode.WEATHER_MISSING,
+                        flight.subject(),
+                        () ->
+                                Told.of(
+                                        "weather",
+                                        "It is flown when the forecast has not begun or is over."));
     }
 
     private void check(Rotation rotation) {

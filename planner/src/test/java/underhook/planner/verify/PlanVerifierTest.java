@@ -627,7 +627,8 @@ class PlanVerifierTest {
                 of(
                         "no weather",
                         d -> d.inJob("weather", with(d.job().weather(), "until", at(4000))),
-                        "WEATHER_MISSING W1"));
+                        "WEATHER_MISSING W1",
+                        "WEATHER_MISSING S1-A"));
         // Wind
         all.add(
                 of(

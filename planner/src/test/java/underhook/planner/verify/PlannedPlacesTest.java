@@ -6,6 +6,7 @@ import static underhook.planner.verify.SmallDay.geo;
 import static underhook.planner.verify.SmallDay.pid;
 import static underhook.planner.verify.SmallDay.with;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -129,6 +130,19 @@ class PlannedPlacesTest {
                 .startsWith(
                         "It cannot be lifted with any fuel, at no hour: with none aboard it is still "
                                 + "100 kg too heavy;");
+    }
+
+    /** Flown to its end the day outlasts by 10 s a forecast that is cut there. */
+    @Test
+    void a_day_ends_with_its_forecast() {
+        SmallDay day = SmallDay.good();
+        Plan whole = planned(day);
+        Instant last = whole.steps().get(whole.steps().size() - 1).endAt();
+        Instant until = last.minusSeconds(10);
+
+        Plan cut = planned(day.inJob("weather", with(day.job().weather(), "until", until)));
+
+        assertThat(cut.steps()).isNotEmpty().allMatch(step -> !step.endAt().isAfter(until));
     }
 
     private static String why(List<Load> loads, Set<Crew.Role> rolesOfQ) {
