@@ -74,6 +74,12 @@ final class DayFindings {
         return List.copyOf(all);
     }
 
+    /** What is said of the places, also where no day is flown: perhaps one of them is why. */
+    List<Finding> listOfPlaces() {
+        places();
+        return List.copyOf(all);
+    }
+
     private void note(FindingCode code, String subject, String source, String message) {
         all.add(Finding.of(code, Severity.NOTE, subject, source, message));
     }
@@ -151,7 +157,8 @@ final class DayFindings {
             if (!model.isKnown(i)) {
                 continue;
             }
-            if (place.landingAsked() && people.isInTrees(i)) {
+            boolean asked = place.landingAsked() || place.kind() == PlaceKind.LANDING;
+            if (asked && people.isInTrees(i)) {
                 inTrees(place);
             } else if (place.landingAsked() && !people.canLand(i)) {
                 double slopeDeg = Math.toDegrees(people.slopeRad(i));

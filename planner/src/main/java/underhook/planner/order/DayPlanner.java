@@ -110,6 +110,7 @@ public final class DayPlanner {
             }
         }
         if (leftOut.size() == job.loads().size()) {
+            findings.addAll(new DayFindings(model, people, maker, day).listOfPlaces());
             return Outcome.refused(Waivers.applied(job, findings));
         }
         findings.addAll(new DayFindings(model, people, maker, day).list());
