@@ -18,6 +18,7 @@ import underhook.core.job.PlaceId;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Plan;
+import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
 import underhook.planner.search.Midday;
@@ -36,7 +37,10 @@ final class CrewsNow {
         this.done = done;
     }
 
-    /** As the plan of record has them; who landed later than planned walks on later, and as long as ever. */
+    /**
+     * As the plan of record has them; who landed later than planned, or was kept by work, walks on later, and as long
+     * as ever.
+     */
     private List<CrewStay> lines(Crew crew) {
         List<CrewStay> all = new ArrayList<>();
         Instant there = Instant.MIN;
@@ -50,6 +54,11 @@ final class CrewsNow {
                 there = flight(crew, stay).map(Step::endAt).orElse(stay.toAt());
             } else {
                 Instant from = later(stay.fromAt(), there);
+                if (moves(stay) && !all.isEmpty() && !moves(all.get(all.size() - 1))) {
+                    CrewStay before = all.remove(all.size() - 1);
+                    from = leaves(before, stay, from);
+                    all.add(until(before, later(before.toAt(), from)));
+                }
                 Instant end = moves(stay) ? walkedBy(stay, from) : later(stay.toAt(), from);
                 all.add(during(stay, from, end));
                 there = moves(stay) ? end : there;
@@ -58,17 +67,79 @@ final class CrewsNow {
         return all;
     }
 
+    /**
+     * When somebody sets out on a walk: not before what was planned for them where they are is done, however late it
+     * came; what is still to come keeps them. Where something was set down at the end of the walk before they could
+     * be there so, they had left as planned.
+     */
+    private Instant leaves(CrewStay stay, CrewStay walk, Instant from) {
+        Instant leaves = from;
+        for (Step step : record.steps()) {
+            Rotation turn = step.rotation().orElse(null);
+            if (turn == null || now.dropped().containsAll(turn.loads())) {
+                continue;
+            }
+            boolean hooks =
+                    isDuring(stay, turn.hookedAt())
+                            && turn.loads().stream()
+                                    .anyMatch(
+                                            id ->
+                                                    model.job
+                                                            .getLoad(id)
+                                                            .from()
+                                                            .equals(stay.place()));
+            boolean receives =
+                    turn.drops().stream()
+                            .anyMatch(
+                                    drop ->
+                                            drop.place().equals(stay.place())
+                                                    && isDuring(stay, drop.releasedAt()));
+            if (hooks || receives) {
+                Instant worked =
+                        flown(turn).map(one -> doneAt(one, stay.place(), hooks)).orElse(now.at());
+                leaves = later(leaves, worked);
+            }
+        }
+        Duration takes = Duration.between(walk.fromAt(), walk.toAt());
+        return isSetDown(walk.place(), walk.toAt(), leaves.plus(takes)) ? from : leaves;
+    }
+
+    private static boolean isDuring(CrewStay stay, Instant at) {
+        return !at.isBefore(stay.fromAt()) && !at.isAfter(stay.toAt());
+    }
+
+    /** As it was flown; empty when it was not begun. */
+    private Optional<Rotation> flown(Rotation planned) {
+        return done.stream()
+                .flatMap(step -> step.rotation().stream())
+                .filter(one -> one.loads().stream().anyMatch(planned.loads()::contains))
+                .findFirst();
+    }
+
+    /** When a lift keeps nobody at a place any more. */
+    private Instant doneAt(Rotation turn, PlaceId place, boolean hooks) {
+        Instant at = hooks ? turn.hookedAt().plusSeconds(1) : Instant.MIN;
+        for (Drop drop : turn.drops()) {
+            if (drop.place().equals(place)) {
+                at = later(at, freeAfter(drop));
+            }
+        }
+        return at;
+    }
+
     /** When a walk that begins then is over; by what is set down where it leads, people had come as planned. */
     private Instant walkedBy(CrewStay walk, Instant from) {
         Instant end = from.plus(Duration.between(walk.fromAt(), walk.toAt()));
-        boolean had =
-                done.stream()
-                        .flatMap(step -> step.rotation().stream())
-                        .flatMap(turn -> turn.drops().stream())
-                        .filter(drop -> drop.place().equals(walk.place()))
-                        .map(Drop::releasedAt)
-                        .anyMatch(at -> at.isAfter(walk.toAt()) && at.isBefore(end));
-        return had ? later(walk.toAt(), from) : end;
+        return isSetDown(walk.place(), walk.toAt(), end) ? later(walk.toAt(), from) : end;
+    }
+
+    private boolean isSetDown(PlaceId place, Instant after, Instant before) {
+        return done.stream()
+                .flatMap(step -> step.rotation().stream())
+                .flatMap(turn -> turn.drops().stream())
+                .filter(drop -> drop.place().equals(place))
+                .map(Drop::releasedAt)
+                .anyMatch(at -> at.isAfter(after) && at.isBefore(before));
     }
 
     private static boolean moves(CrewStay stay) {
@@ -267,17 +338,18 @@ final class CrewsNow {
         for (Step step : done) {
             if (step.rotation().isPresent()
                     && step.rotation().get().drops().get(0).place().equals(place)) {
-                for (var drop : step.rotation().get().drops()) {
-                    double busyS =
-                            model.job.getKind(model.job.getLoad(drop.load()).kind()).busyAfterS();
-                    until =
-                            later(
-                                    until,
-                                    drop.releasedAt().plusMillis((long) Math.ceil(busyS * 1000)));
+                for (Drop drop : step.rotation().get().drops()) {
+                    until = later(until, freeAfter(drop));
                 }
             }
         }
         return until;
+    }
+
+    /** When those who received something are free again. */
+    private Instant freeAfter(Drop drop) {
+        double busyS = model.job.getKind(model.job.getLoad(drop.load()).kind()).busyAfterS();
+        return drop.releasedAt().plusMillis((long) Math.ceil(busyS * 1000));
     }
 
     private static Instant later(Instant one, Instant other) {

@@ -552,6 +552,61 @@ class OrderedAnewTest {
         assertThat(violations(day, plan)).isEmpty();
     }
 
+    /** P receives B1 at S2 a quarter of an hour late and only then walks to S1, where the pole comes. */
+    @Test
+    void who_was_kept_by_a_late_lift_sets_out_when_it_is_done() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        Step bag = lift(record, "B1");
+        CrewStay planned =
+                record.crews().stream()
+                        .filter(stay -> stay.crew().value().equals("P"))
+                        .filter(stay -> stay.doing().startsWith("walks"))
+                        .filter(stay -> !stay.fromAt().isBefore(bag.startAt()))
+                        .findFirst()
+                        .orElseThrow();
+        Instant released =
+                bag.rotation().orElseThrow().drops().get(0).releasedAt().plusSeconds(900);
+        List<Standing.Done> done = new ArrayList<>();
+        for (Step step : record.steps()) {
+            step.rotation()
+                    .filter(turn -> !step.startAt().isAfter(bag.startAt()))
+                    .ifPresent(turn -> done.add(flown(turn, step.equals(bag) ? 900 : 0)));
+        }
+        Standing now =
+                new Standing(
+                        released.plusSeconds(60),
+                        Standing.Log.KEPT,
+                        done,
+                        OptionalDouble.empty(),
+                        Map.of(),
+                        Map.of(),
+                        Set.of(),
+                        Set.of());
+
+        Plan plan = reordered(day, record, now, OpenDay.Effort.FIRST).plan();
+
+        assertThat(planned.fromAt()).isBefore(released);
+        assertThat(plan.crews())
+                .filteredOn(stay -> stay.crew().value().equals("P"))
+                .filteredOn(stay -> stay.place().equals(pid("S1")))
+                .filteredOn(stay -> stay.toAt().isAfter(bag.startAt()))
+                .allSatisfy(stay -> assertThat(stay.fromAt()).isAfterOrEqualTo(released));
+        assertThat(leftOut(plan)).containsOnlyKeys("X1");
+        // What was burnt of the quarter of an hour nobody read: the most counts.
+        assertThat(violations(day, plan))
+                .extracting(Finding::code)
+                .containsOnly(FindingCode.FUEL_ARITHMETIC);
+    }
+
+    private static Standing.Done flown(Rotation turn, long lateS) {
+        return new Standing.Done(
+                turn.loads(),
+                turn.hookedAt().plusSeconds(lateS),
+                Optional.of(
+                        turn.drops().get(turn.drops().size() - 1).releasedAt().plusSeconds(lateS)));
+    }
+
     /** S2 has moved since B1 was set down there, to where no line has room. */
     @Test
     void a_lift_that_is_done_was_flown_by_the_room_that_there_was() {
