@@ -236,10 +236,7 @@ final class DayTables {
         return new DayRules(
                 model.place(model.job.machineStart()),
                 Math.max(dutyFromS, Math.max(sunUpS, model.slots.get(0).fromS())),
-                Math.min(
-                        // Nobody is in the air when no weather is known any more.
-                        model.slots.get(model.slots.size() - 1).untilS(),
-                        Math.min(dutyFromS + (long) rules.duty().longestS(), sunDownS)),
+                Math.min(dutyFromS + (long) rules.duty().longestS(), sunDownS),
                 (long) rules.duty().engineOnS(),
                 (long) rules.duty().engineOnDayS(),
                 (long) Math.ceil(rules.duty().breakS()),

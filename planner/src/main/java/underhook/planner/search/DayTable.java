@@ -319,6 +319,11 @@ public final class DayTable {
         return untilS[slot];
     }
 
+    /** Until when the machine may be in the air: the day's end, or that of the weather that is known. */
+    long downS() {
+        return Math.min(rules.endS(), lastS);
+    }
+
     /** The hour at a time; {@link #NONE} when no weather is known then. */
     int slot(long timeS) {
         if (timeS < firstS || timeS >= lastS) {

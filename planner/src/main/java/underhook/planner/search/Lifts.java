@@ -366,7 +366,7 @@ final class Lifts {
         run.teamFreeS[team] = Math.max(run.teamFreeS[team], busyUntilS);
     }
 
-    /** Whether the machine comes home from here within the day, the engine's time and the fuel. */
+    /** Whether the machine comes home from here within the day, its weather, the engine's time and the fuel. */
     boolean isWithinDay() {
         long homeS = 0;
         if (run.open >= 0) {
@@ -382,7 +382,7 @@ final class Lifts {
             homeS = legS + table.rules.returnExtraS();
         }
         double lowKg = run.fuelKg - homeS * table.fuel.burnKgPerS() - table.fuel.spreadKg();
-        return run.timeS + homeS <= table.rules.endS()
+        return run.timeS + homeS <= table.downS()
                 && run.onTotalS + homeS <= table.rules.engineOnDayS()
                 && run.onSinceBreakS + homeS <= table.rules.engineOnS()
                 && lowKg >= table.fuel.reserveKg();
