@@ -2,6 +2,7 @@ package underhook.app.replan;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -73,9 +74,9 @@ public final class RestOfDay {
 
     /**
      * Makes ready what the first answers ask for, so that they need not be waited for: the whole day flown later
-     * and later, and what is left of it from hour to hour, each as an order with its re-check, which keep what
-     * they find of ways and legs. To be called in the background; a question waits for one of these orders at
-     * most.
+     * and later, and what is left of it from hour to hour, as planned and after what days bring most, each as an order
+     * with its re-check, which keep what they find of ways and legs. To be called in the background; a question waits
+     * for one of these orders at most.
      *
      * @param stop says true when no more is to be made ready
      */
@@ -89,16 +90,49 @@ public final class RestOfDay {
         for (Instant at = start; at.isBefore(end) && !stop.getAsBoolean(); at = at.plus(LATER)) {
             ready(new Now(at, Log.NOT_BEGUN, List.of(), OptionalDouble.empty(), List.of()));
         }
+        for (Instant at = start; at.isBefore(end) && !stop.getAsBoolean(); at = at.plus(LATER)) {
+            for (Change change : usual(at)) {
+                ready(Now.asPlanned(at, OptionalDouble.empty()), List.of(change));
+            }
+        }
+        Change wind = new Change.WindEarlier(LATER);
+        for (Instant at = start; at.isBefore(end) && !stop.getAsBoolean(); at = at.plus(LATER)) {
+            ready(Now.asPlanned(at, OptionalDouble.empty()), List.of(wind));
+        }
+        asRead();
+    }
+
+    /** What days bring most: whoever comes to the next lifts is late, or their place is closed. */
+    private List<Change> usual(Instant at) {
+        List<Change> all = new ArrayList<>();
+        asRead.job().crews().stream()
+                .filter(crew -> !crew.stays())
+                .forEach(crew -> all.add(new Change.CrewLate(crew.id(), at.plus(LATER))));
+        plan().steps().stream()
+                .filter(step -> step.startAt().isAfter(at))
+                .flatMap(step -> step.rotation().stream())
+                .limit(1)
+                .forEach(next -> all.add(new Change.PlaceClosed(next.drops().get(0).place())));
+        return all;
     }
 
     private Instant firstAt() {
         return plan().steps().get(0).startAt();
     }
 
-    private synchronized void ready(Now now) {
+    private void ready(Now now) {
+        ready(now, List.of());
+    }
+
+    private synchronized void ready(Now now, List<Change> changes) {
+        model(now, changes);
         OpenDay.Reordered found =
-                open.reorder(record, standing(now, List.of()), UNSEEN, OpenDay.Effort.FIRST);
+                open.reorder(record, standing(now, changes), UNSEEN, OpenDay.Effort.FIRST);
         checking.check(job, found.plan());
+    }
+
+    private synchronized void asRead() {
+        model(Now.asPlanned(Instant.EPOCH, OptionalDouble.empty()), List.of());
     }
 
     /** The plan of record, as last accepted. */

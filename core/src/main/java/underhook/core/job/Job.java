@@ -56,7 +56,12 @@ public record Job(
     }
 
     public Optional<Place> findPlace(PlaceId id) {
-        return places.stream().filter(place -> place.id().equals(id)).findFirst();
+        for (Place place : places) {
+            if (place.id().equals(id)) {
+                return Optional.of(place);
+            }
+        }
+        return Optional.empty();
     }
 
     /** The place; throws when the job has none of that id. */
@@ -66,7 +71,12 @@ public record Job(
     }
 
     public Optional<Load> findLoad(LoadId id) {
-        return loads.stream().filter(load -> load.id().equals(id)).findFirst();
+        for (Load load : loads) {
+            if (load.id().equals(id)) {
+                return Optional.of(load);
+            }
+        }
+        return Optional.empty();
     }
 
     /** The load; throws when the job has none of that id. */
@@ -77,11 +87,12 @@ public record Job(
 
     /** The rules for a kind of load; throws when the job has none of that name. */
     public LoadKind getKind(String name) {
-        return rules.kinds().stream()
-                .filter(kind -> kind.name().equals(name))
-                .findFirst()
-                .orElseThrow(
-                        () -> new IllegalArgumentException("no kind " + name + " in the rules."));
+        for (LoadKind kind : rules.kinds()) {
+            if (kind.name().equals(name)) {
+                return kind;
+            }
+        }
+        throw new IllegalArgumentException("no kind " + name + " in the rules.");
     }
 
     /**

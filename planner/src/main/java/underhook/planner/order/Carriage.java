@@ -13,6 +13,7 @@ import underhook.core.finding.Severity;
 import underhook.core.job.Handling.Flying;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
+import underhook.core.job.LoadId;
 import underhook.core.job.LoadKind;
 import underhook.core.job.MassStatus;
 import underhook.core.line.Approach;
@@ -77,7 +78,11 @@ final class Carriage {
     private final Flying flying;
     private final IdentityHashMap<Trip, Map<Integer, Carried>> known = new IdentityHashMap<>();
     private final Map<Integer, Carried> knownEmpty = new HashMap<>();
+    private final Map<LoadId, Mended> mended = new HashMap<>();
     private double densestKgPerM3;
+
+    /** What was said of a load. */
+    private record Mended(Load load, LoadKind kind, String words) {}
 
     Carriage(DayModel model) {
         this.model = model;
@@ -183,6 +188,15 @@ final class Carriage {
 
     /** What would mend a load that trails too far, with its numbers, on the shortest line. */
     String mending(Load load, LoadKind kind) {
+        Mended known = mended.get(load.id());
+        if (known == null || !known.load().equals(load) || !known.kind().equals(kind)) {
+            known = new Mended(load, kind, mendingWords(load, kind));
+            mended.put(load.id(), known);
+        }
+        return known.words();
+    }
+
+    private String mendingWords(Load load, LoadKind kind) {
         LineItem line = model.machine.lines().get(model.linesByLength().get(0));
         Allowed allowed = allowed(kind.trailLimitRad(), kind.speedMPerS());
         // The load's own trail under the remote hook decides, so the hook's mass is left out.

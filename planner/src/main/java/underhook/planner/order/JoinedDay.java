@@ -17,6 +17,7 @@ import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
+import underhook.core.job.Machine;
 import underhook.core.job.Rules;
 import underhook.core.plan.Anew;
 import underhook.core.plan.CrewStay;
@@ -280,16 +281,38 @@ final class JoinedDay {
         int slot = model.slot(model.seconds(last.endAt()));
         int line = KnownOrder.line(model, last.lineLengthM());
         boolean leads = slot < 0;
-        for (int to = 0; !leads && to < model.places.size(); to++) {
-            leads = to != at && model.emptyLeg(at, to, line, slot).isPresent();
+        boolean leadsToFuel = slot < 0 || model.places.get(at).fuel();
+        for (int to = 0; !(leads && leadsToFuel) && to < model.places.size(); to++) {
+            Optional<DayModel.LegAt> way =
+                    to == at ? Optional.empty() : model.emptyLeg(at, to, line, slot);
+            leads |= way.isPresent();
+            leadsToFuel |=
+                    model.places.get(to).fuel()
+                            && way.filter(leg -> keepsReserve(last, leg.durationS())).isPresent();
         }
-        return leads
-                ? Optional.empty()
-                : Optional.of(
-                        "The machine is at "
+        if (leads && leadsToFuel) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                leads
+                        ? "With "
+                                + TripMaker.text(Math.floor(last.fuelEndKg()), 0)
+                                + " kg of fuel at "
+                                + last.to()
+                                + " no way to fuel keeps the reserve. It must go there by eye; perhaps"
+                                + " a new order once it is refuelled."
+                        : "The machine is at "
                                 + last.to()
                                 + ", from where no way keeps the rules any more. It must leave by eye;"
                                 + " perhaps a new order once the next lift is hooked elsewhere.");
+    }
+
+    private boolean keepsReserve(Step last, long flownS) {
+        Machine machine = model.machine;
+        double burnKg =
+                machine.burnKgPerS() * (flownS + machine.reserveS())
+                        + (last.engineRunning() ? 0 : machine.startFuelKg());
+        return last.fuelEndKg() - machine.fuelGaugeSpreadKg() >= burnKg;
     }
 
     /** The plan of record cut off now: what its re-check complains of is not the new order's fault. */

@@ -162,8 +162,12 @@ public final class OpenDay {
     private Set<LoadId> waitingPartners(Puzzle puzzle, Ordered day) {
         Waits waits = new Waits(job);
         Set<LoadId> all = new HashSet<>();
-        for (int k = 0; k < puzzle.trips().size(); k++) {
-            Trip trip = puzzle.trips().get(k);
+        List<Trip> trips = puzzle.trips();
+        for (int k = 0; k < trips.size(); k++) {
+            if (day.isFlown(k)) {
+                continue;
+            }
+            Trip trip = trips.get(k);
             List<LoadId> waiting =
                     trip.ids().stream()
                             .filter(
@@ -171,7 +175,7 @@ public final class OpenDay {
                                             waits.inVain(id, one -> flies(puzzle, day, one))
                                                     .isPresent())
                             .toList();
-            if (!day.isFlown(k) && waiting.size() < trip.ids().size()) {
+            if (waiting.size() < trip.ids().size()) {
                 all.addAll(waiting);
             }
         }

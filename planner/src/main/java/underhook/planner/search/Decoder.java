@@ -331,7 +331,12 @@ final class Decoder {
             return;
         }
         saved.standAs(run);
-        if (!grounding.land(trip, fuel) || !stop(fuel, trip, toKg)) {
+        boolean stops =
+                grounding.land(trip, fuel)
+                        && !(fuel && grounding.refuellerWaitS(run.place) > wish.patienceS)
+                        && stop(fuel, trip, toKg)
+                        && lifts.isWithinDay();
+        if (!stops) {
             run.standAs(saved);
         }
     }

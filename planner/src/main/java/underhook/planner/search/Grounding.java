@@ -5,6 +5,9 @@ import underhook.core.plan.StepKind;
 
 /** What the machine does between lifts: flies empty, lands, fuels, changes the line, rests, waits. */
 final class Grounding {
+    /** Who refuels elsewhere is flown to rather than waited for so long, s. @source PRACTICE own choice */
+    private static final long LONG_WAIT_S = 1800;
+
     private final DayTable table;
     private final Run run;
 
@@ -13,11 +16,14 @@ final class Grounding {
         this.run = run;
     }
 
-    /** Flies to a place: the way back of an open rotation, or an empty move. */
+    /**
+     * Flies to a place: the way back of an open rotation, or an empty move. False where no way leads there, and where
+     * it would be flown into the reserve: nothing has happened then.
+     */
     boolean flyTo(int to, Cause cause) {
         int slot = table.slot(run.timeS);
         int legS = slot < 0 ? DayTable.NONE : table.emptyS(run.place, to, run.line, slot);
-        if (legS < 0) {
+        if (legS < 0 || !keepsReserve(legS + (run.open >= 0 ? table.rules.returnExtraS() : 0))) {
             return false;
         }
         EmptyWay way = new EmptyWay(run.place, to, run.line, slot);
@@ -36,7 +42,13 @@ final class Grounding {
                 new Run.Note(StepKind.POSITION, from, DayTable.NONE, List.of(way), cause),
                 startS,
                 fuelStartKg);
-        return run.fuelKg > 0;
+        return true;
+    }
+
+    private boolean keepsReserve(long flownS) {
+        double burnKg =
+                flownS * table.fuel.burnKgPerS() + (run.engineOff ? table.fuel.startKg() : 0);
+        return run.fuelKg - burnKg - table.fuel.spreadKg() >= table.fuel.reserveKg();
     }
 
     /** Puts the machine on the ground where it can be served before a trip. */
@@ -54,9 +66,37 @@ final class Grounding {
             boolean standsAtHook = !table.spots[from].site() && table.spots[from].ground();
             ground = standsAtHook ? from : table.spots[run.place].nearestGround();
         }
-        return forFuel && ground >= 0 && !table.spots[ground].fuel()
-                ? table.spots[run.place].nearestFuel()
+        ground =
+                forFuel && ground >= 0 && !table.spots[ground].fuel()
+                        ? table.spots[run.place].nearestFuel()
+                        : ground;
+        return forFuel && ground >= 0 && refuellerWaitS(ground) > LONG_WAIT_S
+                ? nearestStaffed(ground)
                 : ground;
+    }
+
+    /** How long whoever refuels at a place is waited for, s; not above 0 where nobody is. */
+    long refuellerWaitS(int at) {
+        return table.spots[at].refuellerFromS() - run.timeS;
+    }
+
+    /** The nearest place where fuel is kept and somebody is to fill it in; a place itself where there is no other. */
+    private int nearestStaffed(int otherwise) {
+        int slot = table.slot(run.timeS);
+        int best = otherwise;
+        int bestS = Integer.MAX_VALUE;
+        for (int at = 0; slot >= 0 && at < table.spots.length; at++) {
+            boolean serves =
+                    table.spots[at].fuel()
+                            && table.spots[at].ground()
+                            && refuellerWaitS(at) <= LONG_WAIT_S;
+            int legS = serves ? table.emptyS(run.place, at, run.line, slot) : DayTable.NONE;
+            if (legS >= 0 && legS < bestS) {
+                best = at;
+                bestS = legS;
+            }
+        }
+        return best;
     }
 
     /** Fills up to so much here; false where that cannot be or takes nothing. */

@@ -293,10 +293,43 @@ public final class RestOrder {
         return build(wish);
     }
 
+    /** What is behind the last lift is done for none. */
     private Ordered build(Wish wish) {
+        Ordered whole = built(wish);
+        if (whole.events().isEmpty() || !isStop(whole.events().get(whole.events().size() - 1))) {
+            return whole;
+        }
+        Ordered shorter = built(withoutLastStops(wish, whole));
+        return shorter.cents() < whole.cents() ? shorter : whole;
+    }
+
+    private Ordered built(Wish wish) {
         DayLog log = new DayLog();
         long cents = decoder.decode(wish, log);
         return Ordered.of(decoder.run(), log, cents);
+    }
+
+    private static boolean isStop(DayEvent event) {
+        return event.kind() != StepKind.ROTATION && event.kind() != StepKind.CREW_MOVE;
+    }
+
+    /** The same wish without stops behind the last trip that is flown. */
+    private Wish withoutLastStops(Wish wish, Ordered day) {
+        int last = -1;
+        for (int i = 0; i < wish.tokens.length; i++) {
+            int token = wish.tokens[i];
+            last = token < rank.length && flies(day, token) ? i : last;
+        }
+        int[] tokens = new int[wish.tokens.length];
+        int count = 0;
+        for (int i = 0; i < wish.tokens.length; i++) {
+            if (i <= last || wish.tokens[i] < rank.length) {
+                tokens[count++] = wish.tokens[i];
+            }
+        }
+        Wish shorter = wish.copy();
+        shorter.tokens = Arrays.copyOf(tokens, count);
+        return shorter;
     }
 
     private long strayCents(Wish wish) {

@@ -116,9 +116,13 @@ final class ComfortCheck {
         Instant at = midnight.plusSeconds(Math.floorDiv(sinceS, SUN_STEP_S) * SUN_STEP_S);
         double eyeAglM = machine.lines().stream().mapToDouble(LineItem::lengthM).max().orElse(0);
         Place place = day.job().getPlace(about.place);
-        SunSight sun = SunSight.over(day, place.position(), eyeAglM, at);
         double right = machine.pilotSide() == Machine.PilotSide.RIGHT ? 1 : -1;
         double sideRad = trackTrueRad + right * Math.PI / 2;
+        SunSight sun = SunSight.overSea(place.position(), at);
+        if (sun.dazzles(trackTrueRad, false) || sun.dazzles(sideRad, false)) {
+            // Terrain only ever hides it.
+            sun = SunSight.over(day, place.position(), eyeAglM, at);
+        }
         boolean ahead = sun.dazzles(trackTrueRad, true);
         boolean perhapsAhead = sun.dazzles(trackTrueRad, false);
         long[] inEyes = {ahead ? 1 : 0, perhapsAhead ? 1 : 0};

@@ -1,6 +1,8 @@
 package underhook.planner.verify;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import underhook.core.finding.FindingCode;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Load;
@@ -25,6 +27,9 @@ final class LineCheck {
 
     private final Day day;
     private final Machine machine;
+
+    /** Of places that loads were hooked up at. */
+    private final Map<PlaceId, Double> leastRisesM = new HashMap<>();
 
     LineCheck(Day day) {
         this.day = day;
@@ -101,10 +106,7 @@ final class LineCheck {
         Load first = loads.get(0);
         Place from = day.job().getPlace(first.from());
         // No way in is stated for a hook-up: the best heading must do.
-        double least = Double.POSITIVE_INFINITY;
-        for (int i = 0; i < 36; i++) {
-            least = Math.min(least, riseM(from, i * Math.PI / 18));
-        }
+        double least = leastRisesM.computeIfAbsent(from.id(), unused -> leastRiseM(from));
         checkLength(first, from, step.lineLengthM(), least);
         for (int i = 0; i < loads.size(); i++) {
             Load load = loads.get(i);
@@ -155,6 +157,14 @@ final class LineCheck {
                                                             + " where nobody hovers so low.")
                                             .figures(hover, zone.minAglM(), "m"));
         }
+    }
+
+    private double leastRiseM(Place place) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < 36; i++) {
+            least = Math.min(least, riseM(place, i * Math.PI / 18));
+        }
+        return least;
     }
 
     /** How far the ground behind the tail rises above the place, m, not negative. */

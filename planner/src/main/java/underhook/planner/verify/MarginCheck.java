@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.Supplier;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
@@ -94,7 +95,7 @@ final class MarginCheck {
         demand(
                 UNITS.getOrDefault(name, "").equals(limit.unit()),
                 rotation,
-                Told.of("plan", limit.code() + " is no limit in " + limit.unit() + "."));
+                () -> Told.of("plan", limit.code() + " is no limit in " + limit.unit() + "."));
     }
 
     private void checkReach(Rotation rotation, List<Load> loads, LineItem line) {
@@ -109,7 +110,7 @@ final class MarginCheck {
         demand(
                 stated.isPresent() && stated.get().limit() <= reach + Tolerance.LENGTH_M,
                 rotation,
-                Told.of("plan", "The line is not stated, or longer than it is."));
+                () -> Told.of("plan", "The line is not stated, or longer than it is."));
     }
 
     /** The wind at an end in the rows that count, against the limit of what is flown. */
@@ -136,7 +137,10 @@ final class MarginCheck {
                 stated.isPresent()
                         && stated.get().value() >= Units.mPerSToKt(windMPerS - WIND_M_PER_S)
                         && stated.get().limit() <= Units.mPerSToKt(limitMPerS + WIND_M_PER_S);
-        demand(holds, rotation, Told.of("rules", code + " is not stated, or better than it is."));
+        demand(
+                holds,
+                rotation,
+                () -> Told.of("rules", code + " is not stated, or better than it is."));
     }
 
     private static Optional<Limit> find(Rotation rotation, String code) {
@@ -148,8 +152,9 @@ final class MarginCheck {
         demand(
                 limit.marginPercent() <= left + 100 * MARGIN_FRACTION,
                 rotation,
-                Told.of(limit.source(), limit.code() + " leaves less than is stated.")
-                        .figures(limit.marginPercent(), left, "%"));
+                () ->
+                        Told.of(limit.source(), limit.code() + " leaves less than is stated.")
+                                .figures(limit.marginPercent(), left, "%"));
     }
 
     private void checkGoverning(Rotation rotation) {
@@ -158,7 +163,7 @@ final class MarginCheck {
         demand(
                 governing.size() == 1 && governing.get(0).marginPercent() <= least,
                 rotation,
-                Told.of("plan", "Not the limit that leaves least is said to govern."));
+                () -> Told.of("plan", "Not the limit that leaves least is said to govern."));
     }
 
     private Map<String, Masses> masses(Rotation rotation, List<Load> loads, LineItem line) {
@@ -184,28 +189,25 @@ final class MarginCheck {
         demand(
                 stated.isPresent(),
                 rotation,
-                Told.of("plan", "Nothing is said of what " + code + " leaves."));
+                () -> Told.of("plan", "Nothing is said of what " + code + " leaves."));
         stated.ifPresent(
                 limit -> {
                     demand(
                             limit.value() >= own.usedKg() - Tolerance.MASS_KG,
                             rotation,
-                            Told.of(limit.source(), code + " states too little as used.")
-                                    .figures(limit.value(), own.usedKg(), "kg"));
+                            () ->
+                                    Told.of(limit.source(), code + " states too little as used.")
+                                            .figures(limit.value(), own.usedKg(), "kg"));
                     demand(
                             limit.limit() <= own.allowedKg() + Tolerance.MASS_KG,
                             rotation,
-                            Told.of(limit.source(), code + " states too much as allowed.")
-                                    .figures(limit.limit(), own.allowedKg(), "kg"));
+                            () ->
+                                    Told.of(limit.source(), code + " states too much as allowed.")
+                                            .figures(limit.limit(), own.allowedKg(), "kg"));
                 });
     }
 
-    private void demand(boolean holds, Rotation rotation, Told told) {
-        day.ledger()
-                .demand(
-                        holds,
-                        FindingCode.MARGIN_WRONG,
-                        rotation.loads().get(0).value(),
-                        () -> told);
+    private void demand(boolean holds, Rotation rotation, Supplier<Told> told) {
+        day.ledger().demand(holds, FindingCode.MARGIN_WRONG, rotation.loads().get(0).value(), told);
     }
 }

@@ -81,9 +81,11 @@ record SunSight(double azimuthTrueRad, double elevationRad, double terrainRad) {
         double eyeAmslM = day.groundAmslM(place) + eyeAglM;
         double steepest = 0;
         double stepM = terrain.cellSizeM() / 2;
+        double sin = Math.sin(gridRad);
+        double cos = Math.cos(gridRad);
         for (double far = stepM; far <= REACH_M; far += stepM) {
-            double eastM = place.eastM() + far * Math.sin(gridRad);
-            double northM = place.northM() + far * Math.cos(gridRad);
+            double eastM = place.eastM() + far * sin;
+            double northM = place.northM() + far * cos;
             if (!terrain.covers(eastM, northM)) {
                 break;
             }

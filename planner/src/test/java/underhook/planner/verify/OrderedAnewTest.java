@@ -1,6 +1,7 @@
 package underhook.planner.verify;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 import static underhook.planner.verify.SmallDay.pid;
 import static underhook.planner.verify.SmallDay.with;
 
@@ -12,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.SplittableRandom;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import underhook.core.finding.Finding;
@@ -760,6 +762,126 @@ class OrderedAnewTest {
                     .isEqualTo(
                             reordered(other, record, dropping(now), OpenDay.Effort.FIRST).plan());
         }
+    }
+
+    /**
+     * Forty seeded changes of hours, masses, loads, places, crews and the time, one after another on one kept day and
+     * re-checked by one verifier: each plan and each re-check is that of a day opened for it.
+     */
+    @Test
+    void a_day_that_is_kept_orders_as_one_that_is_opened_for_any_change() {
+        SmallDay day =
+                day().rule(
+                                "costs",
+                                new Rules.Costs(3500, 1200, 1000, "EUR")
+                                        .with(new ComfortRates(300, 100, 50, 30, 0, 20)));
+        Plan record = planned(day);
+        Instant start = record.steps().get(0).startAt();
+        long lastsS = Duration.between(start, record.summary().finishAt()).toSeconds();
+        OpenDay kept = new OpenDay(day.job(), day.ground());
+        PlanVerifier verifier = new PlanVerifier();
+        SplittableRandom random = new SplittableRandom(7);
+        for (int i = 0; i < 40; i++) {
+            Instant now = start.plusSeconds(random.nextLong(lastsS));
+            SmallDay other = day;
+            if (random.nextBoolean()) {
+                other = weighed(other, "B" + (1 + random.nextInt(3)), 60 + random.nextInt(150));
+            }
+            if (random.nextBoolean()) {
+                other = earlier(other, now, random.nextInt(3600));
+            }
+            Standing standing = seeded(now, random);
+            kept = kept.with(other.job());
+
+            Plan found = kept.reorder(record, standing, settings(now), OpenDay.Effort.FIRST).plan();
+
+            assertThat(found)
+                    .isEqualTo(reordered(other, record, standing, OpenDay.Effort.FIRST).plan());
+            assertThat(verifier.check(other.job(), other.ground(), found))
+                    .isEqualTo(new PlanVerifier().check(other.job(), other.ground(), found));
+        }
+    }
+
+    private static Standing seeded(Instant now, SplittableRandom random) {
+        boolean late = random.nextInt(3) == 0;
+        return new Standing(
+                now,
+                Standing.Log.AS_PLANNED,
+                List.of(),
+                random.nextInt(4) == 0
+                        ? OptionalDouble.of(60 + random.nextInt(100))
+                        : OptionalDouble.empty(),
+                Map.of(),
+                late
+                        ? Map.of(
+                                new CrewId(random.nextBoolean() ? "P" : "L"),
+                                now.plusSeconds(random.nextInt(7200)))
+                        : Map.of(),
+                random.nextInt(4) == 0 ? Set.of(pid("S" + (1 + random.nextInt(2)))) : Set.of(),
+                random.nextInt(3) == 0
+                        ? Set.of(new LoadId("B" + (1 + random.nextInt(3))))
+                        : Set.of());
+    }
+
+    /** Over S1 the gauge reads 50 kg: the way to the fuel at A would go into the reserve of 48 and the gauge's spread. */
+    @Test
+    void nothing_is_planned_into_the_reserve() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        Step over =
+                record.steps().stream()
+                        .filter(step -> step.to().equals(pid("S1")))
+                        .findFirst()
+                        .orElseThrow();
+        Instant now = over.endAt().minusSeconds(1);
+        Standing standing =
+                new Standing(
+                        now,
+                        Standing.Log.AS_PLANNED,
+                        List.of(),
+                        OptionalDouble.of(50),
+                        Map.of(),
+                        Map.of(),
+                        Set.of(),
+                        Set.of());
+
+        OpenDay.Reordered found = reordered(day, record, standing, OpenDay.Effort.FIRST);
+
+        assertThat(found.plan().steps()).hasSize(found.frozenSteps());
+        assertThat(found.plan().leftOut())
+                .filteredOn(out -> out.code() == FindingCode.NO_ROOM_IN_DAY)
+                .isNotEmpty()
+                .allSatisfy(
+                        out ->
+                                assertThat(out.message())
+                                        .contains("at S1 no way to fuel keeps the reserve"));
+        assertThat(violations(day, found.plan()))
+                .extracting(Finding::code, Finding::subject)
+                .isSubsetOf(
+                        violations(day, found.frozen()).stream()
+                                .map(one -> tuple(one.code(), one.subject()))
+                                .toList());
+    }
+
+    /** L alone hooks and refuels at A, and does not come back before the pilot's duty is over. */
+    @Test
+    void nobody_is_waited_for_who_comes_after_the_end_of_the_day() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        Instant now = lift(record, "B1").endAt().plusSeconds(1);
+
+        OpenDay.Reordered found =
+                reordered(day, record, late(now, "L", now.plusSeconds(50_000)), searching());
+
+        Plan plan = found.plan();
+        assertThat(plan.steps()).hasSizeGreaterThanOrEqualTo(found.frozenSteps());
+        assertThat(plan.steps().subList(found.frozenSteps(), plan.steps().size()))
+                .noneMatch(step -> step.kind() == StepKind.REFUEL);
+        assertThat(violations(day, plan)).isEmpty();
+    }
+
+    private static OpenDay.Effort searching() {
+        return new OpenDay.Effort(true, false, () -> false);
     }
 
     private static SmallDay earlier(SmallDay day, Instant now, Number byS) {
