@@ -165,11 +165,20 @@ final class CrewsNow {
         return begun(crew).stream().reduce((one, other) -> other);
     }
 
+    /** As it was flown: the first flight to a place is the first that was planned, the second the second. */
     private Optional<Step> flight(Crew crew, CrewStay flown) {
+        long before =
+                record.crews().stream()
+                        .filter(stay -> stay.crew().equals(crew.id()))
+                        .filter(stay -> stay.doing().startsWith("flown"))
+                        .filter(stay -> stay.place().equals(flown.place()))
+                        .filter(stay -> stay.fromAt().isBefore(flown.fromAt()))
+                        .count();
         return done.stream()
                 .filter(step -> step.kind() == StepKind.CREW_MOVE)
                 .filter(step -> step.crew().filter(crew.id()::equals).isPresent())
                 .filter(step -> step.to().equals(flown.place()))
+                .skip(before)
                 .findFirst();
     }
 

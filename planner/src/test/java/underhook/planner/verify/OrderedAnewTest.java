@@ -24,6 +24,7 @@ import underhook.core.job.CrewId;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.Place;
+import underhook.core.job.PlaceId;
 import underhook.core.job.PlaceKind;
 import underhook.core.job.Rigging;
 import underhook.core.job.Rules;
@@ -552,6 +553,70 @@ class OrderedAnewTest {
                         });
         assertThat(lift(plan, "P1").endAt()).isAfter(flight.endAt().plusSeconds(600));
         assertThat(violations(day, plan)).isEmpty();
+    }
+
+    /** P had been flown to H before, an hour ago, and back. */
+    @Test
+    void who_is_flown_twice_to_a_place_is_there_the_second_time_after_the_second_flight() {
+        List<Place> places = new ArrayList<>(SmallDay.good().job().places());
+        places.add(SmallDay.place("H", PlaceKind.LAYDOWN, 1000, -150));
+        SmallDay day =
+                SmallDay.good()
+                        .inJob("places", places)
+                        .inJob("walks", List.of(new Walk(pid("H"), pid("S2"), 600)));
+        Plan record = planned(day);
+        Step second =
+                record.steps().stream()
+                        .filter(step -> step.kind() == StepKind.CREW_MOVE)
+                        .findFirst()
+                        .orElseThrow();
+        Step first = moved(second, second.from(), second.to(), 3600);
+        Step back = moved(second, second.to(), second.from(), 3000);
+        List<Step> steps = new ArrayList<>(List.of(first, back));
+        steps.addAll(record.steps());
+        List<CrewStay> crews = new ArrayList<>(record.crews());
+        for (Step flight : List.of(first, back)) {
+            crews.add(
+                    new CrewStay(
+                            new CrewId("P"),
+                            flight.to(),
+                            flight.startAt(),
+                            flight.endAt(),
+                            "flown to " + flight.to()));
+        }
+
+        Plan plan =
+                anew(
+                        day,
+                        with(with(record, "steps", steps), "crews", crews),
+                        second.endAt().plusSeconds(60));
+
+        assertThat(plan.crews())
+                .filteredOn(
+                        stay -> stay.doing().startsWith("flown") && stay.place().equals(pid("H")))
+                .extracting(CrewStay::toAt)
+                .containsExactlyInAnyOrder(first.endAt(), second.endAt());
+        assertThat(plan.crews())
+                .filteredOn(stay -> stay.doing().startsWith("walks"))
+                .allSatisfy(walk -> assertThat(walk.fromAt()).isAfterOrEqualTo(second.endAt()))
+                .isNotEmpty();
+    }
+
+    private static Step moved(Step flight, PlaceId from, PlaceId to, long earlierS) {
+        return new Step(
+                flight.kind(),
+                from,
+                to,
+                flight.startAt().minusSeconds(earlierS),
+                flight.endAt().minusSeconds(earlierS),
+                flight.fuelStartKg(),
+                flight.fuelEndKg(),
+                flight.lineLengthM(),
+                flight.engineRunning(),
+                flight.rotation(),
+                flight.crew(),
+                flight.legs(),
+                flight.because());
     }
 
     /** P receives B1 at S2 a quarter of an hour late and only then walks to S1, where the pole comes. */
