@@ -9,13 +9,14 @@ import java.util.concurrent.Callable;
 import java.util.function.BiFunction;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.Unmatched;
 import tools.jackson.databind.json.JsonMapper;
 import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
+import underhook.core.finding.Severity;
 
 /** One formula by hand. Which flags a topic knows is the calculation's business, so all are let by. */
 @Command(
@@ -39,24 +40,26 @@ final class CalcCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Map<String, String> flags = flags();
+        Map<String, String> flags = new LinkedHashMap<>();
+        List<Finding> faults = readFlags(flags);
         boolean json = flags.remove("json") != null;
         PrintWriter out = spec.commandLine().getOut();
         PrintWriter err = spec.commandLine().getErr();
-        return calc.apply(topic, flags)
-                .fold(
-                        (answer, findings) -> {
-                            print(json ? withFindings(answer, findings) : answer, json, out);
-                            tell(findings, err);
-                            return Exit.DONE;
-                        },
-                        findings -> {
-                            if (json) {
-                                print(withFindings(Map.of(), findings), true, out);
-                            }
-                            tell(findings, err);
-                            return Exit.INPUT_REFUSED;
-                        });
+        Outcome<Map<String, Object>> outcome =
+                faults.isEmpty() ? calc.apply(topic, flags) : Outcome.refused(faults);
+        return outcome.fold(
+                (answer, findings) -> {
+                    print(json ? withFindings(answer, findings) : answer, json, out);
+                    tell(findings, err);
+                    return Exit.DONE;
+                },
+                findings -> {
+                    if (json) {
+                        print(withFindings(Map.of(), findings), true, out);
+                    }
+                    tell(findings, err);
+                    return Exit.INPUT_REFUSED;
+                });
     }
 
     /** What is remarked or refused stands in the object too, so that a program need not read text. */
@@ -95,12 +98,15 @@ final class CalcCommand implements Callable<Integer> {
         findings.stream().map(Words::of).forEach(err::println);
     }
 
-    private Map<String, String> flags() {
-        Map<String, String> flags = new LinkedHashMap<>();
+    /** Fills the flags and returns what cannot be one. */
+    private List<Finding> readFlags(Map<String, String> flags) {
+        List<Finding> faults = new ArrayList<>();
         for (int i = 0; i < rest.size(); i++) {
             String word = rest.get(i);
             if (!word.startsWith("--") || word.length() == 2) {
-                throw refused("\"" + word + "\" is no flag; flags look like --key=value.");
+                faults.add(
+                        fault(word, "\"" + word + "\" is no flag; flags look like --key=value."));
+                continue;
             }
             int equals = word.indexOf('=');
             String key = equals < 0 ? word.substring(2) : word.substring(2, equals);
@@ -112,13 +118,14 @@ final class CalcCommand implements Callable<Integer> {
                 value = rest.get(i);
             }
             if (flags.put(key, value) != null) {
-                throw refused("--" + key + " is given twice.");
+                faults.add(fault(key, "--" + key + " is given twice."));
             }
         }
-        return flags;
+        return faults;
     }
 
-    private ParameterException refused(String why) {
-        return new ParameterException(spec.commandLine(), why);
+    private Finding fault(String subject, String why) {
+        return Finding.of(
+                FindingCode.FIELD_UNREADABLE, Severity.STOP, subject, "calc " + topic, why);
     }
 }

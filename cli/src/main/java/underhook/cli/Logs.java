@@ -5,8 +5,11 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.logging.ConsoleHandler;
 import java.util.logging.FileHandler;
 import java.util.logging.Formatter;
+import java.util.logging.Handler;
 import java.util.logging.Level;
 import java.util.logging.LogRecord;
 import java.util.logging.Logger;
@@ -20,20 +23,38 @@ final class Logs {
 
     private Logs() {}
 
-    /** From now on everything that is logged is also written there. */
+    /**
+     * From now on everything that is logged is also written there, and where a failure arose only there: the
+     * console is for people.
+     */
     static void keepIn(Path dataFolder) throws IOException {
+        Logger root = Logger.getLogger("");
+        if (Arrays.stream(root.getHandlers()).anyMatch(FileHandler.class::isInstance)) {
+            return;
+        }
         Path folder = Files.createDirectories(dataFolder.resolve(FOLDER));
         // The pattern's own signs must not be found in the folder's name.
         String pattern = folder.toString().replace("%", "%%") + "/underhook-%g.log";
         FileHandler handler = new FileHandler(pattern, MOST_BYTES, FILES, true);
         handler.setEncoding("UTF-8");
         handler.setLevel(Level.INFO);
-        handler.setFormatter(new Lines());
-        Logger.getLogger("").addHandler(handler);
+        handler.setFormatter(new Lines(true));
+        for (Handler console : root.getHandlers()) {
+            if (console instanceof ConsoleHandler) {
+                console.setFormatter(new Lines(false));
+            }
+        }
+        root.addHandler(handler);
     }
 
     /** Time in UTC and level first, then the message, then what was thrown. */
-    private static final class Lines extends Formatter {
+    static final class Lines extends Formatter {
+        private final boolean whereItArose;
+
+        Lines(boolean whereItArose) {
+            this.whereItArose = whereItArose;
+        }
+
         @Override
         public String format(LogRecord record) {
             StringWriter text = new StringWriter();
@@ -44,7 +65,7 @@ final class Logs {
                             + record.getLevel().getName()
                             + " "
                             + formatMessage(record));
-            if (record.getThrown() != null) {
+            if (whereItArose && record.getThrown() != null) {
                 record.getThrown().printStackTrace(lines);
             }
             return text.toString();

@@ -2,6 +2,7 @@ package underhook.cli;
 
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
+import java.io.IOException;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
@@ -62,7 +63,7 @@ public final class Main {
                                         data.resolve("demo")))
                         .addSubcommand(calcLine(underhook.calc()))
                         .addSubcommand(new ReportCommand(data, settings.program()));
-        settle(commandLine);
+        settle(commandLine, data);
         return commandLine;
     }
 
@@ -90,7 +91,7 @@ public final class Main {
     }
 
     /** Whatever word fails unforeseen ends here, once. */
-    static void settle(CommandLine commandLine) {
+    static void settle(CommandLine commandLine, Path data) {
         commandLine
                 .registerConverter(long.class, Main::wholeNumber)
                 .registerConverter(Long.class, Main::wholeNumber);
@@ -99,6 +100,11 @@ public final class Main {
                     if (failure instanceof FolderBusyException) {
                         failed.getErr().println("underhook: " + failure.getMessage());
                         return Exit.FAILED;
+                    }
+                    try {
+                        Logs.keepIn(data);
+                    } catch (IOException unwritable) {
+                        failed.getErr().println("underhook: no log is kept: " + unwritable);
                     }
                     LOG.log(System.Logger.Level.ERROR, failed.getCommandName(), failure);
                     failed.getErr().println("underhook: failed: " + failure);

@@ -59,6 +59,16 @@ class CalcCommandTest {
         assertThat(err.toString()).contains("STOP NOT_YET_AVAILABLE no-such");
     }
 
+    /** Contract, section 1: 2 with the finding; a program reads it where the answer would stand. */
+    @Test
+    void a_doubled_flag_is_a_finding_in_the_object_too() {
+        int exit = run("swing", "--length-m=1", "--length-m=2", "--json");
+
+        assertThat(exit).isEqualTo(2);
+        assertThat(out.toString())
+                .contains("\"code\":\"FIELD_UNREADABLE\"", "\"subject\":\"length-m\"");
+    }
+
     @Test
     void refuses_a_flag_given_twice_or_a_bare_word() {
         assertThat(run("swing", "--length-m=1", "--length-m=2")).isEqualTo(2);

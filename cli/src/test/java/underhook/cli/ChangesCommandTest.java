@@ -40,7 +40,7 @@ class ChangesCommandTest {
                             asked.add(folder + " " + newer + " " + replaces);
                             return result;
                         }));
-        Main.settle(line);
+        Main.settle(line, Path.of(System.getProperty("java.io.tmpdir")));
         line.setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
         return line.execute(arguments);
     }

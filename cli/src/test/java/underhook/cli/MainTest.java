@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -97,7 +98,7 @@ class MainTest {
                         folder ->
                                 new JobReading(
                                         java.util.Optional.empty(), java.util.List.of(FAULT))));
-        Main.settle(line);
+        Main.settle(line, Path.of(System.getProperty("java.io.tmpdir")));
         line.setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
         return line.execute(arguments);
     }

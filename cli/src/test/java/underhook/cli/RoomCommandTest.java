@@ -57,7 +57,7 @@ class RoomCommandTest {
     private int run(BiFunction<Path, String, RoomAtPlaces.Result> find, String... arguments) {
         CommandLine line = new CommandLine(new Root());
         line.addSubcommand(new RoomCommand(find));
-        Main.settle(line);
+        Main.settle(line, Path.of(System.getProperty("java.io.tmpdir")));
         line.setOut(new PrintWriter(out)).setErr(new PrintWriter(new StringWriter()));
         return line.execute(arguments);
     }

@@ -43,7 +43,9 @@ final class Proj4jReferenceSystem implements ReferenceSystem {
             throw new IllegalArgumentException(
                     "x (" + x + ") must be a longitude and y (" + y + ") a latitude.");
         }
-        ProjCoordinate there = transform(toWgs84, x, y);
+        // The library sets longitudes beyond 180 degrees to 180; nothing is clamped here.
+        double xHere = isGeographic() ? Math.IEEEremainder(x, 360) : x;
+        ProjCoordinate there = transform(toWgs84, xHere, y);
         return new GeoPoint(there.y, Math.IEEEremainder(there.x, 360));
     }
 

@@ -49,6 +49,15 @@ class Proj4jReferenceSystemsReferenceTest {
         holds(wkt, onWgs84, 627106.5, 4484124.4, 0.1);
     }
 
+    /** A full turn is no way: 190 degrees east is 170 west. Definition of longitude. */
+    @Test
+    void a_longitude_beyond_180_is_turned_and_not_cut_off() {
+        ReferenceSystem degrees = systems.find("EPSG:4326").getValue();
+
+        assertThat(degrees.toGeo(190, 46).lonDeg()).isCloseTo(-170, within(1e-9));
+        assertThat(degrees.toGeo(-190, 46).lonDeg()).isCloseTo(170, within(1e-9));
+    }
+
     @Test
     void refuses_what_it_does_not_know() {
         assertUnknown("EPSG:999999");

@@ -31,7 +31,10 @@ final class Answer {
 
     /** Says which formula gave the results, and the key of its source. */
     Answer from(String formula, String source) {
-        how.add(Map.of("formula", formula, "source", source));
+        Map<String, String> entry = new LinkedHashMap<>();
+        entry.put("formula", formula);
+        entry.put("source", source);
+        how.add(Collections.unmodifiableMap(entry));
         return this;
     }
 
