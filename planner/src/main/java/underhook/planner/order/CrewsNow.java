@@ -51,7 +51,7 @@ final class CrewsNow {
                         .toList()) {
             if (stay.doing().startsWith("flown")) {
                 all.add(stay);
-                there = flight(crew, stay).map(Step::endAt).orElse(stay.toAt());
+                there = flight(stay).map(Step::endAt).orElse(stay.toAt());
             } else {
                 Instant from = later(stay.fromAt(), there);
                 if (moves(stay) && !all.isEmpty() && !moves(all.get(all.size() - 1))) {
@@ -69,8 +69,7 @@ final class CrewsNow {
 
     /**
      * When somebody sets out on a walk: not before what was planned for them where they are is done, however late it
-     * came; what is still to come keeps them. Where something was set down at the end of the walk before they could
-     * be there so, they had left as planned.
+     * came; what is still to come keeps them. Where they are known to be farther on, they had left as planned.
      */
     private Instant leaves(CrewStay stay, CrewStay walk, Instant from) {
         Instant leaves = from;
@@ -100,8 +99,19 @@ final class CrewsNow {
                 leaves = later(leaves, worked);
             }
         }
-        Duration takes = Duration.between(walk.fromAt(), walk.toAt());
-        return isSetDown(walk.place(), walk.toAt(), leaves.plus(takes)) ? from : leaves;
+        return isElsewhereSince(walk) ? from : leaves;
+    }
+
+    /** Whether they were flown on since a walk, or something was set down where they were to be: they had gone. */
+    private boolean isElsewhereSince(CrewStay walk) {
+        return record.crews().stream()
+                .filter(stay -> stay.crew().equals(walk.crew()))
+                .filter(stay -> !stay.fromAt().isBefore(walk.fromAt()))
+                .anyMatch(
+                        stay ->
+                                stay.doing().startsWith("flown")
+                                        ? flight(stay).isPresent()
+                                        : isSetDown(stay.place(), stay.fromAt(), now.at()));
     }
 
     private static boolean isDuring(CrewStay stay, Instant at) {
@@ -151,7 +161,7 @@ final class CrewsNow {
     private List<CrewStay> begun(Crew crew) {
         List<CrewStay> all = new ArrayList<>();
         for (CrewStay stay : lines(crew)) {
-            boolean waits = stay.doing().startsWith("flown") && flight(crew, stay).isEmpty();
+            boolean waits = stay.doing().startsWith("flown") && flight(stay).isEmpty();
             if (waits || !stay.fromAt().isBefore(now.at())) {
                 break;
             }
@@ -166,17 +176,17 @@ final class CrewsNow {
     }
 
     /** As it was flown: the first flight to a place is the first that was planned, the second the second. */
-    private Optional<Step> flight(Crew crew, CrewStay flown) {
+    private Optional<Step> flight(CrewStay flown) {
         long before =
                 record.crews().stream()
-                        .filter(stay -> stay.crew().equals(crew.id()))
+                        .filter(stay -> stay.crew().equals(flown.crew()))
                         .filter(stay -> stay.doing().startsWith("flown"))
                         .filter(stay -> stay.place().equals(flown.place()))
                         .filter(stay -> stay.fromAt().isBefore(flown.fromAt()))
                         .count();
         return done.stream()
                 .filter(step -> step.kind() == StepKind.CREW_MOVE)
-                .filter(step -> step.crew().filter(crew.id()::equals).isPresent())
+                .filter(step -> step.crew().filter(flown.crew()::equals).isPresent())
                 .filter(step -> step.to().equals(flown.place()))
                 .skip(before)
                 .findFirst();
@@ -193,7 +203,7 @@ final class CrewsNow {
                 break;
             }
             Optional<Step> flight =
-                    stay.doing().startsWith("flown") ? flight(crew, stay) : Optional.empty();
+                    stay.doing().startsWith("flown") ? flight(stay) : Optional.empty();
             if (flight.isPresent()) {
                 Step flown = flight.get();
                 // Until it is flown it waits where it was, and it is nowhere else before it has
@@ -305,7 +315,7 @@ final class CrewsNow {
             CrewStay move = going.get();
             arrived =
                     move.doing().startsWith("flown")
-                            ? flight(crew, move).map(Step::endAt).orElse(move.toAt())
+                            ? flight(move).map(Step::endAt).orElse(move.toAt())
                             : move.toAt();
         }
         Instant free = later(arrived, busyUntil(place));
