@@ -125,6 +125,34 @@ final class LegCheck {
                         () ->
                                 Told.of("plan", "The path misses its place.")
                                         .figures(worst, Tolerance.PATH_END_M, "m"));
+        int last = leg.path().size() - 1;
+        double lineM = flight.step().lineLengthM();
+        checkEndHeight(flight, 0, lineM);
+        checkEndHeight(flight, last, lineM + standsM(flight));
+    }
+
+    /** A pole is let go standing; what lies on the ground reaches no higher than somebody's hands. */
+    private double standsM(Flight flight) {
+        return flight.loads().stream()
+                .filter(load -> day.kindOf(load).standsUp())
+                .mapToDouble(Load::lengthM)
+                .max()
+                .orElse(0);
+    }
+
+    /** The line, and a pole that stands on the ground under it, are above it where a leg begins and ends. */
+    private void checkEndHeight(Flight flight, int point, double leastM) {
+        double aboveM =
+                flight.leg().path().get(point).hookAltitudeAmslM()
+                        - day.groundAmslM(flight.track().get(point));
+        day.ledger()
+                .demand(
+                        aboveM >= leastM - Tolerance.CLEARANCE_M,
+                        FindingCode.LEG_PATH,
+                        flight.subject(),
+                        () ->
+                                Told.of("plan", "Line and load reach into the ground at an end.")
+                                        .figures(aboveM, leastM, "m"));
     }
 
     private void checkLength(Flight flight) {

@@ -705,6 +705,7 @@ class PlanVerifierTest {
                         "line appears",
                         d -> d.step(2, s -> with(s, "lineLengthM", 20.0)),
                         "LINE_STATE step 2",
+                        "LEG_PATH S2-A",
                         "LEG_SPEED S2-A",
                         "LEG_CLEARANCE S2-A"));
         all.add(
@@ -730,6 +731,8 @@ class PlanVerifierTest {
                                         .step(2, s -> with(s, "lineLengthM", 20.0))
                                         .rule("distances.clearanceM", 4.0),
                         "LINE_ON_WITH_PEOPLE step 1",
+                        "LEG_PATH A-S2",
+                        "LEG_PATH S2-A",
                         "LEG_SPEED A-S2",
                         "LEG_SPEED S2-A",
                         "LEG_CLEARANCE A-S2",
@@ -851,6 +854,23 @@ class PlanVerifierTest {
                                                                         new PathPoint(
                                                                                 geo(1000, 0),
                                                                                 120)))),
+                        "LEG_PATH A-S2"));
+        all.add(
+                of(
+                        "let go in the ground",
+                        d ->
+                                d.leg(
+                                        4,
+                                        0,
+                                        l -> {
+                                            List<PathPoint> path = new ArrayList<>(l.path());
+                                            PathPoint end = path.remove(path.size() - 1);
+                                            path.add(
+                                                    new PathPoint(
+                                                            end.position(),
+                                                            end.hookAltitudeAmslM() - 10));
+                                            return with(l, "path", path);
+                                        }),
                         "LEG_PATH A-S2"));
         all.add(
                 of(
