@@ -1,6 +1,7 @@
 package underhook.app;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.List;
@@ -10,6 +11,9 @@ import underhook.core.finding.Finding;
 
 /** Publishes into a folder on disk, which is locked for as long as it takes. */
 public final class FolderPublishing implements PlanDay.Publishing {
+    /** Tells an earlier run's folder from any other that holds a file of such a name. */
+    private static final String PLAN_FILE = "plan.json";
+
     private final List<OutputWriter> writers;
     private final FindingsWriter findingsWriter;
     private final InstantSource clock;
@@ -37,6 +41,15 @@ public final class FolderPublishing implements PlanDay.Publishing {
     public void refuse(List<Finding> findings, Path out) throws IOException {
         try (OutputFolder folder = open(out)) {
             folder.writeRefusal(findings);
+        }
+    }
+
+    @Override
+    public void withdraw(Path out) throws IOException {
+        if (Files.isRegularFile(out.resolve(PLAN_FILE))) {
+            try (OutputFolder folder = open(out)) {
+                folder.supersede();
+            }
         }
     }
 

@@ -82,6 +82,9 @@ public final class PlanDay {
 
         /** Moves what an earlier run left out of the way and writes the findings. */
         void refuse(List<Finding> findings, Path out) throws IOException;
+
+        /** Moves what an earlier run left out of the way; where there is no plan of one, nothing is touched. */
+        void withdraw(Path out) throws IOException;
     }
 
     /** What came of it. */
@@ -207,6 +210,7 @@ public final class PlanDay {
         progress.at("reading the job", 0);
         JobReading reading = reader.read(request.folder());
         if (reading.job().isEmpty()) {
+            publishing.withdraw(request.out());
             return new InputRefused(reading.faults());
         }
         ReadJob job = reading.job().get();

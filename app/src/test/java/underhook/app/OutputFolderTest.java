@@ -205,6 +205,22 @@ class OutputFolderTest {
                 .doesNotContainKey("plan.json");
     }
 
+    /** Faulty input leaves no old card beside its faults; what is no earlier run's is left alone. */
+    @Test
+    void an_earlier_run_is_moved_away_and_nothing_else() throws IOException {
+        FolderPublishing publishing = new FolderPublishing(WRITERS, FINDINGS, CLOCK);
+        publishing.publish(output("one"), folder);
+
+        publishing.withdraw(folder);
+
+        assertThat(files())
+                .containsEntry("superseded-20260601T050607Z/plan.json", "one")
+                .doesNotContainKeys("plan.json", "cards.pdf", "findings.csv");
+        Files.writeString(folder.resolve("cards.pdf"), "mine");
+        publishing.withdraw(folder);
+        assertThat(files()).containsEntry("cards.pdf", "mine");
+    }
+
     /** Holds a folder until its input ends. */
     static final class LockHolder {
         private LockHolder() {}

@@ -57,5 +57,10 @@ class PlanDayTest {
         public void refuse(List<Finding> findings, Path out) {
             throw new AssertionError("wrote");
         }
+
+        @Override
+        public void withdraw(Path out) {
+            assertThat(out).isEqualTo(OUT);
+        }
     }
 }
