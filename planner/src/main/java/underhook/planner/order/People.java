@@ -24,6 +24,9 @@ final class People {
     /** Slope at a landing place is taken over this spacing, m. */
     private static final double SLOPE_SPACING_M = 5;
 
+    /** What a raster reads over grass and bare ground is no tree, m. @source common practice, no source */
+    private static final double GRASS_M = 0.3;
+
     /** Who rounds a place otherwise finds no tree that is not found here, m. */
     private static final double TREES_SPARE_M = 0.1;
 
@@ -126,7 +129,7 @@ final class People {
                     && at.clearingRadiusM() < treesOffM();
         }
         PlanePoint spot = model.points.get(place);
-        return model.ground.canopy().map(raster -> highestM(raster, spot) > 0).orElse(false);
+        return model.ground.canopy().map(raster -> highestM(raster, spot) > GRASS_M).orElse(false);
     }
 
     /** How far from a place where the machine stands there may be no trees, m. */

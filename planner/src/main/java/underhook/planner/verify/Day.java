@@ -282,10 +282,12 @@ final class Day {
             return isSeenBare(place) ? 0 : place.canopyM().getAsDouble() + place.canopySpreadM();
         }
         PlanePoint at = planeOf(place.position());
-        return ground.canopy()
-                .filter(raster -> raster.coversDisc(at, standingReachM()))
-                .map(raster -> raster.highestWithinM(at, standingReachM()))
-                .orElseGet(() -> rasterCanopyM(at));
+        double highestM =
+                ground.canopy()
+                        .filter(raster -> raster.coversDisc(at, standingReachM()))
+                        .map(raster -> raster.highestWithinM(at, standingReachM()))
+                        .orElseGet(() -> rasterCanopyM(at));
+        return highestM > Tolerance.GRASS_M ? highestM : 0;
     }
 
     /** Every leg of every step, in order. */

@@ -50,6 +50,9 @@ final class Tolerance {
     /** Height sampled on two different sets of points, m. */
     static final double CLEARANCE_M = 0.5;
 
+    /** A raster reads as much over grass and bare ground. */
+    static final double GRASS_M = 0.3;
+
     /** Same, for a place near the limit in plan. */
     static final double PLAN_M = 0.5;
 

@@ -134,4 +134,27 @@ class LandingAmongTreesTest {
         assertThat(saidOf(OptionalDouble.empty(), ringed(400, -300, 18)))
                 .doesNotContain(FindingCode.LANDING_IN_TREES);
     }
+
+    /** A raster reads 0.2 m over the whole ground: grass, over which people are landed as ever. */
+    @Test
+    void grass_is_no_tree() {
+        SmallDay unseen = SmallDay.good().place("S2", "canopyM", OptionalDouble.empty());
+
+        assertThat(inTrees(with(unseen, "ground", grown(0.2)))).isEmpty();
+        assertThat(inTrees(with(unseen, "ground", grown(0.4)))).contains("S2");
+        assertThat(saidOf(OptionalDouble.empty(), grown(0.2)))
+                .doesNotContain(FindingCode.LANDING_IN_TREES);
+        assertThat(saidOf(OptionalDouble.empty(), grown(0.4)))
+                .contains(FindingCode.LANDING_IN_TREES);
+    }
+
+    private static Ground grown(double heightM) {
+        return new Ground(
+                SmallDay.FRAME,
+                SmallDay.SLOPE,
+                Optional.of(
+                        GridHeightField.of(
+                                new GridShape(-2000, -2000, 5, 800, 800), (e, n) -> heightM)),
+                0);
+    }
 }
