@@ -236,7 +236,7 @@ final class DayFindings {
             if (!TripMaker.isSite(model.places.get(trip.to()))) {
                 continue;
             }
-            double heading = model.wind(trip.to(), middleSlot()).fromGridRad();
+            double heading = model.air().wind(trip.to(), middleSlot()).fromGridRad();
             double needM = model.lineNeedM(trip.to(), heading);
             double spreadM = model.places.get(trip.to()).canopySpreadM();
             for (int index : model.linesByLength()) {
@@ -360,7 +360,7 @@ final class DayFindings {
     }
 
     private int middleSlot() {
-        return model.slots.size() / 2;
+        return model.air().slots.size() / 2;
     }
 
     /** Straight ways that the plan does not take, and why. */
@@ -476,13 +476,14 @@ final class DayFindings {
     /** Ways in straight into the wind that some hour of the day would refuse, flown then or not. */
     private void approaches(Trip trip, int line, Set<String> said) {
         String place = model.places.get(trip.to()).id().value();
-        for (int slot = 0; slot < model.slots.size(); slot++) {
+        for (int slot = 0; slot < model.air().slots.size(); slot++) {
             Optional<WayIn> way =
-                    model.wayIn(
-                            trip.to(),
-                            slot,
-                            trip.kindNames(),
-                            trip.rig(model.machine.lines().get(line).lengthM()));
+                    model.ways()
+                            .wayIn(
+                                    trip.to(),
+                                    slot,
+                                    trip.kindNames(),
+                                    trip.rig(model.machine.lines().get(line).lengthM()));
             List<String> refused = way.map(WayIn::refusedInto).orElse(List.of());
             if (!refused.isEmpty() && said.add(place + refused)) {
                 String list = String.join(", ", refused);
@@ -492,7 +493,9 @@ final class DayFindings {
                         list,
                         "With the wind from "
                                 + TripMaker.text(
-                                        Math.toDegrees(model.slots.get(slot).windFromTrueRad()), 0)
+                                        Math.toDegrees(
+                                                model.air().slots.get(slot).windFromTrueRad()),
+                                        0)
                                 + "° TRUE the last part straight into it would pass "
                                 + list
                                 + ": refused, another way in is chosen.");

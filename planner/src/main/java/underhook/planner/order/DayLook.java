@@ -90,7 +90,7 @@ public final class DayLook {
 
     /** Room at a place for some loads with each line in stock; empty where it is not known. */
     public synchronized List<LineRose> rose(PlaceId place, List<Load> loads) {
-        double convergenceRad = model.convergenceRad(model.place(place));
+        double convergenceRad = model.air().convergenceRad(model.place(place));
         List<LineRose> all = new ArrayList<>();
         for (PlaceRooms.LineHeadings one : rooms.headings(place, loads)) {
             List<Heading> headings =
@@ -123,14 +123,14 @@ public final class DayLook {
     /** The air at a place; empty when no weather is known then or the ground is not. */
     public synchronized Optional<AirThere> findAir(PlaceId id, Instant at) {
         int place = model.place(id);
-        int slot = model.slot(model.seconds(at));
+        int slot = model.air().slot(model.seconds(at));
         if (slot < 0 || !model.isKnown(place)) {
             return Optional.empty();
         }
-        DayModel.Slot air = model.slots.get(slot);
+        DayAir.Slot air = model.air().slots.get(slot);
         double exposure = model.places.get(place).exposureFactor();
-        double altitudeM = model.pressureAltitudeM(place, slot);
-        double temperatureK = model.temperatureK(place, slot);
+        double altitudeM = model.air().pressureAltitudeM(place, slot);
+        double temperatureK = model.air().temperatureK(place, slot);
         return Optional.of(
                 new AirThere(
                         model.elevationAmslM[place],
@@ -140,8 +140,8 @@ public final class DayLook {
                         air.windFromTrueRad(),
                         air.windMPerS() * exposure,
                         air.gustMPerS() * exposure,
-                        model.hoverMassKg(place, slot),
-                        model.isInChart(place, slot)
+                        model.air().hoverMassKg(place, slot),
+                        model.air().isInChart(place, slot)
                                 ? Optional.of(tablePoint(altitudeM, temperatureK))
                                 : Optional.empty()));
     }

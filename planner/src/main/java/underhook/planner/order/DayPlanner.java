@@ -68,7 +68,7 @@ public final class DayPlanner {
             return refused(
                     job,
                     findings,
-                    maker.isCut() || model.isCut() || ended.getAsBoolean()
+                    maker.isCut() || model.legs().isCut() || ended.getAsBoolean()
                             ? new Reason(FindingCode.SEARCH_CUT, ENDED)
                             : new Reason(
                                     FindingCode.NO_ROOM_IN_DAY,
@@ -95,7 +95,7 @@ public final class DayPlanner {
         for (int k = 0; k < maker.trips().size(); k++) {
             if (day.releasedS().get(k) < 0) {
                 Trip trip = maker.trips().get(k);
-                boolean cut = found.cutShort() || model.isCut(trip);
+                boolean cut = found.cutShort() || model.legs().isCut(trip);
                 Reason reason = new Unflown(table, k, trip).reason(cut);
                 Waits waits = new Waits(job);
                 for (LoadId id : trip.ids()) {
@@ -120,7 +120,7 @@ public final class DayPlanner {
                 new DayCosts(
                         model, DayBounds.of(model, tables, found.day(), ended), found, comforts);
         boolean cutShort =
-                found.cutShort() || maker.isCut() || model.isCut() || ended.getAsBoolean();
+                found.cutShort() || maker.isCut() || model.legs().isCut() || ended.getAsBoolean();
         return Outcome.done(
                 new PlanBuilder(
                                 model,

@@ -33,14 +33,14 @@ record DayState(
             boolean engineOn,
             @Nullable Flown flown,
             int team,
-            List<DayModel.LegAt> legs,
+            List<DayLegs.LegAt> legs,
             String because) {}
 
     /** The lifting part of a rotation; it begins at a place, at a time. */
     record Flown(
             int trip,
-            List<DayModel.LegAt> before,
-            DayModel.LegAt loaded,
+            List<DayLegs.LegAt> before,
+            DayLegs.LegAt loaded,
             long hookedS,
             double fuelAtHookKg,
             List<Long> releasedS,

@@ -63,11 +63,12 @@ final class DayStory {
                 lift.trip(),
                 lift.before().stream().map(this::way).toList(),
                 known(
-                        model.loadedLeg(
-                                trips.get(lift.trip()),
-                                lift.line(),
-                                lift.slotFrom(),
-                                lift.slotTo())),
+                        model.legs()
+                                .loadedLeg(
+                                        trips.get(lift.trip()),
+                                        lift.line(),
+                                        lift.slotFrom(),
+                                        lift.slotTo())),
                 lift.hookedS(),
                 lift.fuelAtHookKg(),
                 lift.releasedS(),
@@ -77,11 +78,11 @@ final class DayStory {
                 from);
     }
 
-    private DayModel.LegAt way(EmptyWay way) {
-        return known(model.emptyLeg(way.from(), way.to(), way.line(), way.slot()));
+    private DayLegs.LegAt way(EmptyWay way) {
+        return known(model.legs().emptyLeg(way.from(), way.to(), way.line(), way.slot()));
     }
 
-    private static DayModel.LegAt known(Optional<DayModel.LegAt> leg) {
+    private static DayLegs.LegAt known(Optional<DayLegs.LegAt> leg) {
         return leg.orElseThrow(() -> new IllegalStateException("a way flown is not known."));
     }
 

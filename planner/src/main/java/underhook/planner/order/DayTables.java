@@ -62,7 +62,7 @@ final class DayTables {
             rows.add(row(trips, k));
         }
         List<TeamRow> teams = people.teams.stream().map(this::team).toList();
-        List<Long> untilS = model.slots.stream().map(DayModel.Slot::untilS).toList();
+        List<Long> untilS = model.air().slots.stream().map(DayAir.Slot::untilS).toList();
         return new DayTable(
                 spots,
                 rows,
@@ -70,7 +70,7 @@ final class DayTables {
                         new DayTable.Constants(rules(), fuel(), rates()),
                         new DayTable.People(teams, walks()),
                         new DayTable.Hours(
-                                model.slots.get(0).fromS(), untilS, model.linesByLength()),
+                                model.air().slots.get(0).fromS(), untilS, model.linesByLength()),
                         new Legs(model, maker, trips)));
     }
 
@@ -235,7 +235,7 @@ final class DayTables {
                         - (long) Math.ceil(rules.duty().dayEndBeforeSunsetS());
         return new DayRules(
                 model.place(model.job.machineStart()),
-                Math.max(dutyFromS, Math.max(sunUpS, model.slots.get(0).fromS())),
+                Math.max(dutyFromS, Math.max(sunUpS, model.air().slots.get(0).fromS())),
                 Math.min(dutyFromS + (long) rules.duty().longestS(), sunDownS),
                 (long) rules.duty().engineOnS(),
                 (long) rules.duty().engineOnDayS(),
@@ -278,18 +278,19 @@ final class DayTables {
 
         @Override
         public int loadedS(int trip, int line, int slotFrom, int slotTo) {
-            return seconds(model.loadedLeg(trips.get(trip), line, slotFrom, slotTo));
+            return seconds(model.legs().loadedLeg(trips.get(trip), line, slotFrom, slotTo));
         }
 
         @Override
         public int emptyS(int from, int to, int line, int slot) {
-            return seconds(model.emptyLeg(from, to, line, slot));
+            return seconds(model.legs().emptyLeg(from, to, line, slot));
         }
 
         @Override
         public SetDownPrice setDownPrice(int trip, int line, int slotFrom, int slotTo) {
             Trip one = trips.get(trip);
-            return model.loadedLeg(one, line, slotFrom, slotTo)
+            return model.legs()
+                    .loadedLeg(one, line, slotFrom, slotTo)
                     .map(leg -> discomforts.price(one.to(), slotTo, leg.wayIn()))
                     .orElse(SetDownPrice.NONE);
         }
@@ -301,37 +302,38 @@ final class DayTables {
             }
             Trip one = trips.get(trip);
             double lineM = model.machine.lines().get(line).lengthM();
-            return model.wayIn(one.to(), slotTo, one.kindNames(), one.rig(lineM))
+            return model.ways()
+                    .wayIn(one.to(), slotTo, one.kindNames(), one.rig(lineM))
                     .map(wayIn -> discomforts.price(one.to(), slotTo, wayIn))
                     .orElse(SetDownPrice.NONE);
         }
 
-        private static int seconds(Optional<DayModel.LegAt> leg) {
+        private static int seconds(Optional<DayLegs.LegAt> leg) {
             return leg.map(at -> Math.toIntExact(at.durationS())).orElse(DayTable.NONE);
         }
 
         @Override
         public double leastLoadedS(int trip, int slot) {
-            return model.loadedBoundS(trips.get(trip), slot);
+            return model.legs().loadedBoundS(trips.get(trip), slot);
         }
 
         @Override
         public double leastEmptyS(int from, int to, int slot) {
-            return model.emptyBoundS(from, to, slot);
+            return model.legs().emptyBoundS(from, to, slot);
         }
 
         @Override
         public int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {
             Trip one = trips.get(trip);
             boolean inChart =
-                    model.hoverMassKg(one.from(), slotFrom) > 0
-                            && model.hoverMassKg(one.to(), slotTo) > 0;
+                    model.air().hoverMassKg(one.from(), slotFrom) > 0
+                            && model.air().hoverMassKg(one.to(), slotTo) > 0;
             return inChart ? (int) model.fuelMaxKg(one, line, slotFrom, slotTo) : 0;
         }
 
         @Override
         public int cuts() {
-            return model.cuts();
+            return model.legs().cuts();
         }
 
         @Override

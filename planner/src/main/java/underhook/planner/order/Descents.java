@@ -89,12 +89,12 @@ final class Descents {
                         .min()
                         .orElse(0);
         for (int place : flights.byPlace().keySet()) {
-            for (int slot = 0; slot < model.slots.size(); slot++) {
+            for (int slot = 0; slot < model.air().slots.size(); slot++) {
                 double pressurePa =
                         Atmosphere.stationPressurePa(
-                                model.slots.get(slot).qnhPa(), model.elevationAmslM[place]);
+                                model.air().slots.get(slot).qnhPa(), model.elevationAmslM[place]);
                 double density =
-                        Atmosphere.dry(pressurePa, model.temperatureK(place, slot))
+                        Atmosphere.dry(pressurePa, model.air().temperatureK(place, slot))
                                 .densityKgPerM3();
                 leastMPerS =
                         Math.min(

@@ -52,7 +52,7 @@ final class Discomforts {
         if (!rates.countsWaysIn()) {
             return SetDownPrice.NONE;
         }
-        DayModel.Slot hour = model.slots.get(slot);
+        DayAir.Slot hour = model.air().slots.get(slot);
         double trackGridRad = wayIn.approachFromGridRad() + Math.PI;
         List<Long> sunCents = new ArrayList<>();
         for (long timeS = hour.fromS(); timeS < hour.untilS(); timeS = stepS(timeS) + STEP_S) {
@@ -114,8 +114,9 @@ final class Discomforts {
     private List<RefusedComfort> ofDone(Rotation lift) {
         Drop last = lift.drops().get(lift.drops().size() - 1);
         int place = model.place(last.place());
-        int slot = model.slot(model.seconds(last.releasedAt()));
-        double trackGridRad = last.approachFromTrueRad() + Math.PI - model.convergenceRad(place);
+        int slot = model.air().slot(model.seconds(last.releasedAt()));
+        double trackGridRad =
+                last.approachFromTrueRad() + Math.PI - model.air().convergenceRad(place);
         return lift(lift.loads().get(0), new Arrival(place, last.releasedAt(), slot, trackGridRad));
     }
 
@@ -164,7 +165,7 @@ final class Discomforts {
         if (rates.sunAheadCents() + rates.sunBesideCents() == 0) {
             return all;
         }
-        double headingTrueRad = trackGridRad + model.convergenceRad(place);
+        double headingTrueRad = trackGridRad + model.air().convergenceRad(place);
         Instant at = model.instant(stepS(model.seconds(when)));
         if (!mayDazzle(place, at, headingTrueRad)) {
             return all;
@@ -189,7 +190,7 @@ final class Discomforts {
     private List<Counted> wind(int place, int slot, double trackGridRad) {
         double tailMPerS = 0;
         double crossMPerS = 0;
-        for (PlaceWind wind : model.winds(place, slot)) {
+        for (PlaceWind wind : model.air().winds(place, slot)) {
             double offRad = wind.fromGridRad() - trackGridRad;
             tailMPerS = Math.max(tailMPerS, -wind.speedMPerS() * Math.cos(offRad));
             crossMPerS = Math.max(crossMPerS, Math.abs(wind.speedMPerS() * Math.sin(offRad)));

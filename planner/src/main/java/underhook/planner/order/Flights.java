@@ -11,10 +11,10 @@ import java.util.TreeMap;
  * @param legs every leg, loaded or not
  */
 record Flights(
-        DayModel model, List<Trip> trips, List<DayState.Flown> flown, List<DayModel.LegAt> legs) {
+        DayModel model, List<Trip> trips, List<DayState.Flown> flown, List<DayLegs.LegAt> legs) {
     static Flights of(DayModel model, List<Trip> trips, DayState day) {
         List<DayState.Flown> flown = new ArrayList<>();
-        List<DayModel.LegAt> legs = new ArrayList<>();
+        List<DayLegs.LegAt> legs = new ArrayList<>();
         for (DayState.Event event : day.events()) {
             DayState.Flown one = event.flown();
             if (one != null) {
@@ -43,7 +43,7 @@ record Flights(
     /** Hours in which the wind lets at least one of these lifts be flown to its place. */
     List<Integer> hours(List<DayState.Flown> lifts) {
         List<Integer> all = new ArrayList<>();
-        for (int slot = 0; slot < model.slots.size(); slot++) {
+        for (int slot = 0; slot < model.air().slots.size(); slot++) {
             int now = slot;
             if (lifts.stream().anyMatch(one -> isFlyable(trip(one), now))) {
                 all.add(slot);
@@ -54,7 +54,7 @@ record Flights(
 
     private boolean isFlyable(Trip trip, int slot) {
         return trip.kinds().stream()
-                .allMatch(kind -> model.isWindWithin(kind.windLimit(), trip.to(), slot));
+                .allMatch(kind -> model.air().isWindWithin(kind.windLimit(), trip.to(), slot));
     }
 
     /** The time of day as the job's clocks show it. */
@@ -72,9 +72,9 @@ record Flights(
                 last++;
             }
             all.add(
-                    clock(model.slots.get(hours.get(i)).fromS())
+                    clock(model.air().slots.get(hours.get(i)).fromS())
                             + " to "
-                            + clock(model.slots.get(hours.get(last)).untilS()));
+                            + clock(model.air().slots.get(hours.get(last)).untilS()));
             i = last + 1;
         }
         return String.join(", ", all);

@@ -49,7 +49,7 @@ final class Glares {
             if (spell.isPresent()) {
                 isFlown |= isFlown(lifts, spell.get());
                 told.add(words(place, spell.get(), lifts.get(0)));
-                double headingTrueRad = model.slots.get(slot).windFromTrueRad();
+                double headingTrueRad = model.air().slots.get(slot).windFromTrueRad();
                 Glare glare = spell.get().highest().glare(headingTrueRad, leansRight);
                 leastDeg = Math.min(leastDeg, Math.toDegrees(glare.aheadRad()));
             }
@@ -80,7 +80,7 @@ final class Glares {
     }
 
     private Optional<Spell> find(int place, int slot) {
-        DayModel.Slot hour = model.slots.get(slot);
+        DayAir.Slot hour = model.air().slots.get(slot);
         long fromS = -1;
         long untilS = -1;
         SunSeen highest = null;
@@ -106,7 +106,7 @@ final class Glares {
     }
 
     private String words(int place, Spell spell, DayState.Flown lift) {
-        double windTrueRad = model.slots.get(spell.slot()).windFromTrueRad();
+        double windTrueRad = model.air().slots.get(spell.slot()).windFromTrueRad();
         return flights.clock(spell.fromS())
                 + " to "
                 + flights.clock(spell.untilS())
@@ -121,13 +121,13 @@ final class Glares {
     private String instead(int place, int slot, DayState.Flown lift) {
         Trip trip = flights.trip(lift);
         double lineM = model.machine.lines().get(lift.line()).lengthM();
-        Optional<WayIn> way = model.wayIn(place, slot, trip.kindNames(), trip.rig(lineM));
+        Optional<WayIn> way = model.ways().wayIn(place, slot, trip.kindNames(), trip.rig(lineM));
         if (way.isEmpty()) {
             return "no way in then";
         }
         double trackTrueRad =
-                way.get().approachFromGridRad() + Math.PI + model.convergenceRad(place);
-        double offRad = trackTrueRad - model.slots.get(slot).windFromTrueRad();
+                way.get().approachFromGridRad() + Math.PI + model.air().convergenceRad(place);
+        double offRad = trackTrueRad - model.air().slots.get(slot).windFromTrueRad();
         return Math.abs(Units.wrapPiRad(offRad)) < 1e-6
                 ? "flown all the same"
                 : "track " + bearing(trackTrueRad) + " is taken instead";

@@ -278,13 +278,13 @@ final class JoinedDay {
         }
         Step last = done.get(done.size() - 1);
         int at = model.place(last.to());
-        int slot = model.slot(model.seconds(last.endAt()));
+        int slot = model.air().slot(model.seconds(last.endAt()));
         int line = KnownOrder.line(model, last.lineLengthM());
         boolean leads = slot < 0;
         boolean leadsToFuel = slot < 0 || model.places.get(at).fuel();
         for (int to = 0; !(leads && leadsToFuel) && to < model.places.size(); to++) {
-            Optional<DayModel.LegAt> way =
-                    to == at ? Optional.empty() : model.emptyLeg(at, to, line, slot);
+            Optional<DayLegs.LegAt> way =
+                    to == at ? Optional.empty() : model.legs().emptyLeg(at, to, line, slot);
             leads |= way.isPresent();
             leadsToFuel |=
                     model.places.get(to).fuel()

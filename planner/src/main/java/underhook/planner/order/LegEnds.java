@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
-import underhook.planner.order.DayModel.LegAt;
+import underhook.planner.order.DayLegs.LegAt;
 import underhook.planner.route.ClearLegs;
 import underhook.planner.route.FlownLeg;
 import underhook.planner.route.RankedWays;

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import underhook.planner.order.DayModel.LegAt;
-import underhook.planner.order.DayModel.Slot;
+import underhook.planner.order.DayAir.Slot;
+import underhook.planner.order.DayLegs.LegAt;
 import underhook.planner.route.RankedWays;
 
 /**

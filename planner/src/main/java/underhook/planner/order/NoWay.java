@@ -40,8 +40,8 @@ final class NoWay {
                     + why(found, name(trip.from()), to)
                     + perhaps(openers);
         }
-        Refusals.Why out = model.refusals().between(trip.from(), trip.to());
-        Refusals.Why back = model.refusals().between(trip.to(), trip.from());
+        Refusals.Why out = model.legs().refusals().between(trip.from(), trip.to());
+        Refusals.Why back = model.legs().refusals().between(trip.to(), trip.from());
         List<String> reasons = new ArrayList<>(reasons(out, trip, "with the load"));
         List<String> openers = new ArrayList<>(openers(out, trip));
         if (reasons.isEmpty()) {
@@ -201,17 +201,18 @@ final class NoWay {
                                                 at,
                                                 trip.kindNames()),
                         model.finder().closed()::canOpen),
-                IntStream.range(0, model.slots.size())
+                IntStream.range(0, model.air().slots.size())
                         .filter(
                                 slot ->
                                         trip.kinds().stream()
                                                 .allMatch(
                                                         kind ->
-                                                                model.isWindWithin(
-                                                                        kind.windLimit(),
-                                                                        place,
-                                                                        slot)))
-                        .mapToObj(slot -> model.wind(place, slot))
+                                                                model.air()
+                                                                        .isWindWithin(
+                                                                                kind.windLimit(),
+                                                                                place,
+                                                                                slot)))
+                        .mapToObj(slot -> model.air().wind(place, slot))
                         .toList(),
                 new NoWayIn.Limits(
                         model.rules.flying().tailwindMPerS(),

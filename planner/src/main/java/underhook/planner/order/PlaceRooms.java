@@ -223,12 +223,13 @@ public final class PlaceRooms {
     /** With the heaviest machine in the day's thinnest air; a longer line earns nothing. */
     private double downwashMPerS(int place) {
         double mostMPerS = 0;
-        for (int slot = 0; slot < model.slots.size(); slot++) {
+        for (int slot = 0; slot < model.air().slots.size(); slot++) {
             double pressurePa =
                     Atmosphere.stationPressurePa(
-                            model.slots.get(slot).qnhPa(), model.elevationAmslM[place]);
+                            model.air().slots.get(slot).qnhPa(), model.elevationAmslM[place]);
             double densityKgPerM3 =
-                    Atmosphere.dry(pressurePa, model.temperatureK(place, slot)).densityKgPerM3();
+                    Atmosphere.dry(pressurePa, model.air().temperatureK(place, slot))
+                            .densityKgPerM3();
             mostMPerS =
                     Math.max(
                             mostMPerS,
@@ -268,7 +269,7 @@ public final class PlaceRooms {
     }
 
     private boolean hasHeadingAllDay(int place, List<HeadingRoom> headings, Fit atWorst) {
-        for (int slot = 0; slot < model.slots.size(); slot++) {
+        for (int slot = 0; slot < model.air().slots.size(); slot++) {
             int now = slot;
             if (headings.stream()
                     .noneMatch(
@@ -282,7 +283,7 @@ public final class PlaceRooms {
     }
 
     private boolean windAllows(int place, int slot, double headingGridRad) {
-        var wind = model.wind(place, slot);
+        var wind = model.air().wind(place, slot);
         double off = wind.fromGridRad() - headingGridRad;
         return -wind.speedMPerS() * Math.cos(off) <= model.rules.flying().tailwindMPerS()
                 && wind.speedMPerS() * Math.abs(Math.sin(off))

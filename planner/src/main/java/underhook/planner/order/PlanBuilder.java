@@ -173,7 +173,7 @@ final class PlanBuilder {
         DayState.Flown flown = event.flown();
         List<Leg> legs = new ArrayList<>();
         if (flown == null) {
-            for (DayModel.LegAt leg : event.legs()) {
+            for (DayLegs.LegAt leg : event.legs()) {
                 double speed =
                         event.line() < 0
                                 ? model.machine.cabinSpeedMPerS()
@@ -207,7 +207,7 @@ final class PlanBuilder {
         Trip trip = trips.get(flown.trip());
         LineItem line = model.machine.lines().get(flown.line());
         List<Leg> legs = new ArrayList<>();
-        for (DayModel.LegAt before : flown.before()) {
+        for (DayLegs.LegAt before : flown.before()) {
             legs.add(
                     leg(
                             before,
@@ -216,7 +216,7 @@ final class PlanBuilder {
                             trip.from()));
         }
         Leg loaded = leg(flown.loaded(), loaded(flown.line(), trip), trip.from(), trip.to());
-        Optional<ClearLegs.Seen> looked = model.look(trip, flown);
+        Optional<ClearLegs.Seen> looked = model.legs().look(trip, flown);
         legs.add(
                 looked.map(
                                 seen -> {
@@ -226,7 +226,7 @@ final class PlanBuilder {
                                     return loaded.withRelease(slow.look());
                                 })
                         .orElse(loaded));
-        for (DayModel.LegAt back : event.legs()) {
+        for (DayLegs.LegAt back : event.legs()) {
             legs.add(
                     leg(
                             back,
@@ -236,8 +236,8 @@ final class PlanBuilder {
         }
         double hoverKg =
                 Math.min(
-                        model.hoverMassKg(trip.from(), flown.slotFrom()),
-                        model.hoverMassKg(trip.to(), flown.slotTo()));
+                        model.air().hoverMassKg(trip.from(), flown.slotFrom()),
+                        model.air().hoverMassKg(trip.to(), flown.slotTo()));
         List<Drop> drops = new ArrayList<>();
         double convergence = model.ground.frame().convergenceRad(model.points.get(trip.to()));
         double convergenceOut = convergence;
@@ -313,7 +313,7 @@ final class PlanBuilder {
     /** What the way with the load pays for what it passes over; empty where that is nothing. */
     private Optional<String> passedOver(DayState.Flown flown) {
         List<String> each =
-                model.pricesS(flown.loaded()).entrySet().stream()
+                model.legs().pricesS(flown.loaded()).entrySet().stream()
                         .filter(one -> Math.ceil(one.getValue() - 1e-6) >= 1)
                         .map(one -> one.getKey() + " " + seconds(one.getValue()) + " s")
                         .toList();
@@ -340,7 +340,7 @@ final class PlanBuilder {
                         + trip.ballastKg()
                         + flown.fuelAtHookKg()
                         + model.machine.fuelGaugeSpreadKg();
-        double spareKg = Math.floor(model.hoverMassKg(trip.to(), flown.slotTo()) - massKg);
+        double spareKg = Math.floor(model.air().hoverMassKg(trip.to(), flown.slotTo()) - massKg);
         double liftKt = Units.mPerSToKt(VortexRing.TRAINING_AIRSPEED_M_PER_S);
         return Optional.of(
                 "way out: tailwind "
@@ -394,7 +394,7 @@ final class PlanBuilder {
 
     private void addWind(List<Limit> all, Trip trip, int place, int slot) {
         double exposure = model.places.get(place).exposureFactor();
-        DayModel.Slot air = model.slots.get(slot);
+        DayAir.Slot air = model.air().slots.get(slot);
         WindLimit least = trip.kinds().get(0).windLimit();
         String at = " at " + id(place);
         all.add(
@@ -481,11 +481,11 @@ final class PlanBuilder {
     }
 
     /** Told once: what hangs on a leg, and where it leads, is the leg's own. */
-    private Leg leg(DayModel.LegAt at, Flies flies, int from, int to) {
-        return model.told(at, () -> write(at, flies, from, to));
+    private Leg leg(DayLegs.LegAt at, Flies flies, int from, int to) {
+        return model.legs().told(at, () -> write(at, flies, from, to));
     }
 
-    private Leg write(DayModel.LegAt at, Flies flies, int from, int to) {
+    private Leg write(DayLegs.LegAt at, Flies flies, int from, int to) {
         FlownLeg flown = at.leg();
         List<PathPoint> path = new ArrayList<>();
         for (int i = 0; i < flown.points().size(); i++) {
@@ -499,7 +499,7 @@ final class PlanBuilder {
                 path,
                 flown.distanceM(),
                 at.durationS(),
-                model.boundS(at),
+                model.legs().boundS(at),
                 Math.floor(flown.leastClearanceM()),
                 flies.speedMPerS(),
                 flown.crossings().stream()
@@ -515,7 +515,7 @@ final class PlanBuilder {
                 model.finder().listNearWires(flown, flies.flyer()).stream()
                         .map(this::pass)
                         .toList(),
-                new Leg.Looks(Optional.empty(), flies.slowing(), model.exposure(at)));
+                new Leg.Looks(Optional.empty(), flies.slowing(), model.legs().exposure(at)));
     }
 
     /** With the line off nothing hangs there that people keep from, or that could be let go. */

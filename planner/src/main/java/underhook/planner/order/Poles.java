@@ -229,7 +229,7 @@ final class Poles {
                         + model.machine.fuelGaugeSpreadKg()
                         - one.loaded().durationS() * model.machine.burnKgPerS();
         double spareKg =
-                model.hoverMassKg(trip.to(), one.slotTo())
+                model.air().hoverMassKg(trip.to(), one.slotTo())
                         - model.operatingMassKg()
                         - line.massKg()
                         - trip.liftMassKg()

@@ -58,7 +58,10 @@ final class Relief {
     /** Hours with wind enough in which the place lies on that side of the ground. */
     private List<Integer> hoursOn(WindSide side, int place, List<DayState.Flown> lifts) {
         return flights.hours(lifts).stream()
-                .filter(slot -> model.slots.get(slot).windMPerS() >= DRAUGHT_FROM_M_PER_S - 1e-9)
+                .filter(
+                        slot ->
+                                model.air().slots.get(slot).windMPerS()
+                                        >= DRAUGHT_FROM_M_PER_S - 1e-9)
                 .filter(slot -> model.sky().windSide(place, slot) == side)
                 .toList();
     }
@@ -70,7 +73,7 @@ final class Relief {
         }
         double mostMPerS =
                 hours.stream()
-                        .mapToDouble(slot -> model.slots.get(slot).windMPerS())
+                        .mapToDouble(slot -> model.air().slots.get(slot).windMPerS())
                         .max()
                         .orElse(0);
         all.add(

@@ -49,9 +49,9 @@ final class SkyView {
     /** The sun at both ends of an hour and in its middle. */
     List<SunSeen> suns(int place, int slot) {
         return known.computeIfAbsent(
-                (long) place * model.slots.size() + slot,
+                (long) place * model.air().slots.size() + slot,
                 unused -> {
-                    DayModel.Slot hour = model.slots.get(slot);
+                    DayAir.Slot hour = model.air().slots.get(slot);
                     return LongStream.of(
                                     hour.fromS(), (hour.fromS() + hour.untilS()) / 2, hour.untilS())
                             .mapToObj(timeS -> seen(place, model.instant(timeS)))
@@ -61,7 +61,7 @@ final class SkyView {
 
     /** On which side of the ground round it a place lies in the wind of an hour. */
     WindSide windSide(int place, int slot) {
-        double fromGridRad = model.wind(place, slot).fromGridRad();
+        double fromGridRad = model.air().wind(place, slot).fromGridRad();
         return windSides.computeIfAbsent(
                 place + ":" + fromGridRad,
                 unused ->
@@ -87,7 +87,7 @@ final class SkyView {
 
     private SunSeen look(int place, Instant when) {
         SunPosition sun = Sun.position(model.places.get(place).position(), when);
-        double gridRad = sun.azimuthTrueRad() - model.convergenceRad(place);
+        double gridRad = sun.azimuthTrueRad() - model.air().convergenceRad(place);
         return new SunSeen(sun, horizonRad(place, gridRad, eyeAglM, HORIZON_REACH_M));
     }
 

@@ -565,19 +565,20 @@ final class TripMaker {
             setDownS = Math.max(setDownS, kinds.get(i).setDownS());
         }
         setDownS += (loads.size() - 1) * model.rules.times().secondReleaseS();
-        return model.known(
-                new Trip(
-                        loads,
-                        kinds,
-                        model.place(loads.get(0).from()),
-                        model.place(loads.get(0).to()),
-                        liftKg,
-                        needKg,
-                        flown.ballastKg(),
-                        underM,
-                        flown.speedMPerS(),
-                        (long) Math.ceil(hookUpS),
-                        (long) Math.ceil(setDownS)));
+        return model.legs()
+                .known(
+                        new Trip(
+                                loads,
+                                kinds,
+                                model.place(loads.get(0).from()),
+                                model.place(loads.get(0).to()),
+                                liftKg,
+                                needKg,
+                                flown.ballastKg(),
+                                underM,
+                                flown.speedMPerS(),
+                                (long) Math.ceil(hookUpS),
+                                (long) Math.ceil(setDownS)));
     }
 
     static double dragAreaM2(Load load, LoadKind kind) {
@@ -623,9 +624,10 @@ final class TripMaker {
         boolean balanced = false;
         double mostFuelKg = Double.NEGATIVE_INFINITY;
         double fuelNeedKg = Double.POSITIVE_INFINITY;
-        for (int slot = 0; slot < model.slots.size(); slot++) {
+        for (int slot = 0; slot < model.air().slots.size(); slot++) {
             for (int line : model.linesByLength()) {
-                if ((trips.size() >= leastTrips && enough.isReached()) || model.isCut(trip)) {
+                if ((trips.size() >= leastTrips && enough.isReached())
+                        || model.legs().isCut(trip)) {
                     return notLookedAt(id);
                 }
                 if (!isWindWithin(trip, slot)) {
@@ -640,18 +642,22 @@ final class TripMaker {
                 hook = true;
                 Rig rig = trip.rig(item.lengthM());
                 Rig hooking = rig.withoutCredit();
-                if (model.wayIn(trip.to(), slot, trip.kindNames(), rig).isEmpty()
-                        || model.wayIn(trip.from(), slot, trip.kindNames(), hooking).isEmpty()) {
+                if (model.ways().wayIn(trip.to(), slot, trip.kindNames(), rig).isEmpty()
+                        || model.ways()
+                                .wayIn(trip.from(), slot, trip.kindNames(), hooking)
+                                .isEmpty()) {
                     continue;
                 }
                 room = true;
-                Optional<DayModel.LegAt> leg = model.loadedLeg(trip, line, slot, slot);
-                Optional<DayModel.LegAt> back = model.emptyLeg(trip.to(), trip.from(), line, slot);
+                Optional<DayLegs.LegAt> leg = model.legs().loadedLeg(trip, line, slot, slot);
+                Optional<DayLegs.LegAt> back =
+                        model.legs().emptyLeg(trip.to(), trip.from(), line, slot);
                 if (leg.isEmpty() || back.isEmpty()) {
                     continue;
                 }
                 way = true;
-                if (!model.isInChart(trip.from(), slot) || !model.isInChart(trip.to(), slot)) {
+                if (!model.air().isInChart(trip.from(), slot)
+                        || !model.air().isInChart(trip.to(), slot)) {
                     continue;
                 }
                 chart = true;
@@ -671,7 +677,7 @@ final class TripMaker {
                 }
             }
         }
-        if (model.isCut(trip)) {
+        if (model.legs().isCut(trip)) {
             return notLookedAt(id);
         }
         String place = model.places.get(trip.to()).id().value();
@@ -754,7 +760,8 @@ final class TripMaker {
     }
 
     private Optional<Finding> tooLow(Trip trip, int place, Rig rig) {
-        return model.findTooLow(place, trip.kindNames(), rig)
+        return model.ways()
+                .findTooLow(place, trip.kindNames(), rig)
                 .map(
                         zone ->
                                 new Finding(
@@ -809,7 +816,7 @@ final class TripMaker {
      * Least fuel to read at hook-up: the trip and the way back, reserve and contingency, and the gauge
      * off both ways.
      */
-    double fuelNeedKg(Trip trip, DayModel.LegAt out, DayModel.LegAt back) {
+    double fuelNeedKg(Trip trip, DayLegs.LegAt out, DayLegs.LegAt back) {
         double burn = model.machine.burnKgPerS();
         double flownKg =
                 burn * (out.durationS() + back.durationS() + model.rules.times().returnExtraS())
@@ -824,8 +831,9 @@ final class TripMaker {
         return trip.kinds().stream()
                 .allMatch(
                         kind ->
-                                model.isWindWithin(kind.windLimit(), trip.from(), slot)
-                                        && model.isWindWithin(kind.windLimit(), trip.to(), slot));
+                                model.air().isWindWithin(kind.windLimit(), trip.from(), slot)
+                                        && model.air()
+                                                .isWindWithin(kind.windLimit(), trip.to(), slot));
     }
 
     private static Optional<Finding> stop(FindingCode code, String id, String message) {

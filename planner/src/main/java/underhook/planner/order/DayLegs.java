@@ -1,0 +1,536 @@
+package underhook.planner.order;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
+import underhook.core.geo.PlanePoint;
+import underhook.core.plan.Leg;
+import underhook.core.site.Rig;
+import underhook.planner.route.Cargo;
+import underhook.planner.route.ClearLegs;
+import underhook.planner.route.FlownLeg;
+import underhook.planner.route.LegFinder;
+import underhook.planner.route.RankedWays;
+import underhook.planner.route.WayIn;
+import underhook.planner.route.WayMap;
+
+/**
+ * The legs of a day by trip, line and hour: found when first asked for, and what a plan tells of them. Not safe for
+ * threads: what was once found is kept.
+ */
+final class DayLegs {
+    /** What hangs under a machine without a line when it moves people, for clearance, m. */
+    private static final double CABIN_UNDER_M = 25;
+
+    /** A leg against a wind that leaves less than this over the ground is not flown. */
+    private static final double LEAST_GROUND_SPEED_M_PER_S = 1;
+
+    /**
+     * A leg at an hour.
+     *
+     * @param leg path and heights
+     * @param durationS whole seconds, headwind counted, tailwind not
+     * @param wayIn at the place it goes to
+     * @param wayOut at the place it comes from
+     * @param request what was asked for
+     * @param wind as it counts
+     * @param arrivalS of the duration, what coming to rest takes beyond flying on
+     */
+    record LegAt(
+            FlownLeg leg,
+            long durationS,
+            WayIn wayIn,
+            WayIn wayOut,
+            LegFinder.Request request,
+            WayMap.Wind wind,
+            long arrivalS) {
+        /** The same with other words about its ends. */
+        LegAt with(WayIn outWords, WayIn inWords) {
+            return new LegAt(leg, durationS, inWords, outWords, request, wind, arrivalS);
+        }
+    }
+
+    /** Legs once found, by a number made of places, line and hours; null where not yet asked. */
+    private static final class KnownLegs {
+        final List<@Nullable Optional<LegAt>> legs;
+
+        KnownLegs(int count) {
+            legs = new ArrayList<>(Collections.nCopies(count, null));
+        }
+    }
+
+    /** A leg to look for: between which places and hours, and what hangs there. */
+    record Way(
+            int from,
+            int to,
+            int slotFrom,
+            int slotTo,
+            double lineM,
+            @Nullable Rig rig,
+            double underM,
+            List<String> kinds,
+            double speedMPerS,
+            List<Cargo> cargos,
+            long arrivalS) {}
+
+    private record Ends(WayIn out, WayIn in) {}
+
+    private final DayModel day;
+    private final LegFinder finder;
+    private final ClearLegs clearLegs;
+    private final Cargos cargos;
+    private final Refusals refusals;
+    private final Ceiling ceiling;
+
+    /** What a plan says of legs, by the leg itself: the next plan of the day mostly flies the same. */
+    private final IdentityHashMap<LegAt, Optional<ClearLegs.Seen>> looks;
+
+    private final IdentityHashMap<LegAt, Double> boundsS;
+    private final IdentityHashMap<LegAt, Leg.Exposure> exposures;
+    private final IdentityHashMap<LegAt, Leg> told;
+
+    /** What was found by other jobs that are this one but for hours and masses. */
+    private final LegMemory memory;
+
+    /** For each hour the number of its air there. */
+    private final int[] airs;
+
+    private final Set<Trip> unlooked = Collections.newSetFromMap(new IdentityHashMap<>());
+    private final IdentityHashMap<Trip, KnownLegs> loadedLegs = new IdentityHashMap<>();
+    private final KnownLegs emptyLegs;
+
+    /**
+     * @param day of which air, finder and carriage are known
+     * @param stop says true when no more ways may be looked for
+     */
+    DayLegs(DayModel day, BooleanSupplier stop) {
+        this.day = day;
+        this.finder = day.finder();
+        this.ceiling = new Ceiling(stop);
+        this.clearLegs = new ClearLegs(day.job, day.ground, finder, ceiling::isReached);
+        this.cargos = new Cargos(day);
+        this.refusals = new Refusals();
+        this.looks = new IdentityHashMap<>();
+        this.boundsS = new IdentityHashMap<>();
+        this.exposures = new IdentityHashMap<>();
+        this.told = new IdentityHashMap<>();
+        this.memory = new LegMemory();
+        this.airs = airs();
+        this.emptyLegs = noEmptyLegs();
+    }
+
+    /** Of the same places with other hours or masses: legs in hours that are the same are kept. */
+    DayLegs(DayModel day, DayLegs before) {
+        boolean sameHours = day.air() == before.day.air();
+        this.day = day;
+        this.finder = before.finder;
+        this.ceiling = before.ceiling;
+        this.clearLegs = before.clearLegs;
+        this.cargos = before.cargos;
+        this.refusals = before.refusals;
+        this.looks = before.looks;
+        this.boundsS = before.boundsS;
+        this.exposures = before.exposures;
+        this.told = before.told;
+        this.memory = before.memory;
+        this.airs = airs();
+        this.emptyLegs = sameHours ? before.emptyLegs : noEmptyLegs();
+        before.loadedLegs.forEach(
+                (trip, legs) -> loadedLegs.put(trip, sameHours ? legs : noLoadedLegs()));
+    }
+
+    /** Whether the air of no hour differs from that of another day that shares its memory. */
+    boolean isInAirOf(DayLegs other) {
+        return Arrays.equals(airs, other.airs);
+    }
+
+    /** A loaded leg; empty when there is no way, and when the ceiling came before one was found. */
+    Optional<LegAt> loadedLeg(Trip trip, int line, int slotFrom, int slotTo) {
+        int count = day.air().slots.size();
+        KnownLegs known = loadedLegs.computeIfAbsent(trip, unused -> noLoadedLegs());
+        int at = (line * count + slotFrom) * count + slotTo;
+        Optional<LegAt> found = known.legs.get(at);
+        if (found == null && !isHung(trip, line)) {
+            found = Optional.empty();
+            known.legs.set(at, found);
+        }
+        if (found == null) {
+            int cuts = ceiling.cuts();
+            found = computeLeg(trip, line, loadedWay(trip, line, slotFrom, slotTo));
+            if (ceiling.cuts() > cuts) {
+                unlooked.add(trip);
+                return found;
+            }
+            known.legs.set(at, found);
+        }
+        return found;
+    }
+
+    /** Whether a trip is worth flying on a line, and its gear holds. */
+    private boolean isHung(Trip trip, int line) {
+        return day.carriage().isWorthFlying(trip, line) && day.gear().holds(trip, line);
+    }
+
+    private Way loadedWay(Trip trip, int line, int slotFrom, int slotTo) {
+        double lineM = day.machine.lines().get(line).lengthM();
+        Carriage.Carried carried = day.carriage().of(trip, line);
+        return new Way(
+                trip.from(),
+                trip.to(),
+                slotFrom,
+                slotTo,
+                lineM,
+                trip.rig(lineM),
+                trip.underM(),
+                trip.kindNames(),
+                carried.speedMPerS(),
+                cargos.of(trip, line),
+                carried.arrivalS());
+    }
+
+    /** A leg with the empty line; with the line off the machine flies as with people. */
+    Optional<LegAt> emptyLeg(int from, int to, int line, int slot) {
+        int at =
+                ((from * day.places.size() + to) * (day.machine.lines().size() + 1) + line + 1)
+                                * day.air().slots.size()
+                        + slot;
+        Optional<LegAt> found = emptyLegs.legs.get(at);
+        if (found == null) {
+            int cuts = ceiling.cuts();
+            found = computeLeg(null, line, emptyWay(from, to, line, slot));
+            if (ceiling.cuts() > cuts) {
+                return found;
+            }
+            emptyLegs.legs.set(at, found);
+        }
+        return found;
+    }
+
+    private Way emptyWay(int from, int to, int line, int slot) {
+        double lineM = line < 0 ? 0 : day.machine.lines().get(line).lengthM();
+        double speedMPerS =
+                line < 0
+                        ? day.machine.cabinSpeedMPerS()
+                        : day.carriage().ofEmpty(line).speedMPerS();
+        return new Way(
+                from,
+                to,
+                slot,
+                slot,
+                lineM,
+                lineM > 0 ? Rig.empty(lineM) : null,
+                0,
+                List.of(),
+                speedMPerS,
+                line < 0 ? List.of() : cargos.ofEmpty(line),
+                line < 0 ? 0 : day.carriage().ofEmpty(line).arrivalS());
+    }
+
+    private Optional<LegAt> computeLeg(@Nullable Trip trip, int line, Way way) {
+        if (!day.isKnown(way.from()) || !day.isKnown(way.to()) || isTooLow(way)) {
+            return Optional.empty();
+        }
+        LegEnds.Asked asked = asked(way);
+        LegMemory.Ends ends = new LegMemory.Ends(asked.out(Map.of()), asked.in(Map.of()));
+        String key =
+                way.from()
+                        + ":"
+                        + way.to()
+                        + ":"
+                        + line
+                        + ":"
+                        + airs[way.slotFrom()]
+                        + ":"
+                        + airs[way.slotTo()];
+        LegMemory.Known known = memory.find(trip, key, ends);
+        if (known != null) {
+            return known.leg();
+        }
+        int cuts = ceiling.cuts();
+        Optional<LegAt> found = new LegEnds(asked).find();
+        if (ceiling.cuts() == cuts) {
+            memory.keep(trip, key, ends, found);
+        }
+        return found;
+    }
+
+    /** A leg as its ends are chosen for it. */
+    private LegEnds.Asked asked(Way way) {
+        Rig rig = way.rig();
+        Rig rigAtStart = rig == null ? null : rig.withoutCredit();
+        return new LegEnds.Asked() {
+            @Override
+            public Optional<RankedWays> out(Map<Long, List<String>> shut) {
+                return day.ways()
+                        .rankWays(
+                                new WaysIn.Hung(
+                                        way.from(), way.slotFrom(), way.kinds(), rigAtStart),
+                                shut);
+            }
+
+            @Override
+            public Optional<RankedWays> in(Map<Long, List<String>> shut) {
+                return day.ways()
+                        .rankWays(new WaysIn.Hung(way.to(), way.slotTo(), way.kinds(), rig), shut);
+            }
+
+            @Override
+            public ClearLegs.Found leg(WayIn out, WayIn in) {
+                LegFinder.Request request = request(way, out, in);
+                return way.lineM() <= 0 ? unslung(request) : clearLegs.find(request, carried(way));
+            }
+
+            @Override
+            public Optional<LegAt> timed(FlownLeg leg, WayIn out, WayIn in) {
+                return DayLegs.this.timed(way, leg, request(way, out, in), new Ends(out, in));
+            }
+
+            @Override
+            public boolean isOver() {
+                return ceiling.isReached();
+            }
+
+            @Override
+            public boolean isSlung() {
+                return way.lineM() > 0;
+            }
+
+            @Override
+            public void refused(ClearLegs.Found found) {
+                refusals.add(way.from(), way.to(), found);
+            }
+
+            @Override
+            public double priceS(LegAt leg) {
+                return way.kinds().isEmpty() ? 0 : finder.prices().priceS(leg.leg(), way.kinds());
+            }
+
+            @Override
+            public double priceAnyhowS(LegAt leg) {
+                return finder.priceAnyhowS(leg.request());
+            }
+
+            @Override
+            public double leastS(LegAt leg) {
+                return finder.least().leastS(leg.request(), leg.wind()) + leg.arrivalS();
+            }
+        };
+    }
+
+    private boolean isTooLow(Way way) {
+        Rig rig = way.rig();
+        return rig != null
+                && !way.kinds().isEmpty()
+                && (day.ways().findTooLow(way.from(), way.kinds(), rig.withoutCredit()).isPresent()
+                        || day.ways().findTooLow(way.to(), way.kinds(), rig).isPresent());
+    }
+
+    /** With the line off nothing hangs there that could be let go. */
+    private ClearLegs.Found unslung(LegFinder.Request request) {
+        return new ClearLegs.Found(
+                finder.findLeg(request), List.of(), false, ClearLegs.Side.NEITHER);
+    }
+
+    private LegFinder.Request request(Way way, WayIn out, WayIn in) {
+        boolean cabin = way.lineM() <= 0;
+        double endHookM = cabin ? 0 : way.lineM() + way.underM();
+        return new LegFinder.Request(
+                new LegFinder.End(
+                        day.points.get(way.from()),
+                        out.departureTrackGridRad(),
+                        day.elevationAmslM[way.from()] + endHookM),
+                new LegFinder.End(
+                        day.points.get(way.to()),
+                        in.approachFromGridRad(),
+                        day.elevationAmslM[way.to()] + endHookM),
+                way.kinds(),
+                cabin ? CABIN_UNDER_M : way.lineM() + way.underM(),
+                way.speedMPerS());
+    }
+
+    private Optional<LegAt> timed(Way way, FlownLeg leg, LegFinder.Request request, Ends ends) {
+        WayMap.Wind wind = day.air().wind(way);
+        long durationS = durationS(leg, wind);
+        if (durationS >= DayModel.NEVER_S) {
+            refusals.addWind(way.from(), way.to());
+            return Optional.empty();
+        }
+        return Optional.of(
+                new LegAt(
+                        leg,
+                        durationS + way.arrivalS(),
+                        ends.in(),
+                        ends.out(),
+                        request,
+                        wind,
+                        way.arrivalS()));
+    }
+
+    private ClearLegs.Carried carried(Way way) {
+        return new ClearLegs.Carried(
+                way.cargos(),
+                day.air().driftWind(way.from(), way.to(), way.slotFrom(), way.slotTo()));
+    }
+
+    /** Whole seconds; never where the wind holds the machine nearly still. */
+    private static long durationS(FlownLeg leg, WayMap.Wind wind) {
+        double sumS = leg.verticalS() + leg.turnLossS();
+        for (int i = 0; i + 1 < leg.points().size(); i++) {
+            PlanePoint a = leg.points().get(i);
+            PlanePoint b = leg.points().get(i + 1);
+            double pieceS = wind.durationS(b.eastM() - a.eastM(), b.northM() - a.northM());
+            if (pieceS > a.distanceToM(b) / LEAST_GROUND_SPEED_M_PER_S) {
+                return DayModel.NEVER_S;
+            }
+            sumS += pieceS;
+        }
+        return (long) Math.ceil(sumS);
+    }
+
+    /** A leg as a plan says it. */
+    Leg told(LegAt at, Supplier<Leg> written) {
+        Leg known = told.get(at);
+        if (known == null) {
+            known = written.get();
+            told.put(at, known);
+        }
+        return known;
+    }
+
+    /** What letting go means on a loaded leg; empty over unknown ground. */
+    Optional<ClearLegs.Seen> look(Trip trip, DayState.Flown flown) {
+        return looks.computeIfAbsent(
+                flown.loaded(),
+                leg ->
+                        clearLegs.look(
+                                leg.leg(),
+                                trip.kindNames(),
+                                new ClearLegs.Carried(
+                                        cargos.of(trip, flown.line()),
+                                        day.air()
+                                                .driftWind(
+                                                        trip.from(),
+                                                        trip.to(),
+                                                        flown.slotFrom(),
+                                                        flown.slotTo()))));
+    }
+
+    private long boundS(Way way) {
+        WayIn anyhow = new WayIn(0, 0, 0, 0, 0, List.of(), List.of(), List.of());
+        return day.isKnown(way.from()) && day.isKnown(way.to())
+                ? (long)
+                                Math.ceil(
+                                        finder.least()
+                                                .leastS(
+                                                        request(way, anyhow, anyhow),
+                                                        day.air().wind(way)))
+                        + way.arrivalS()
+                : 0;
+    }
+
+    /** What no legal leg between the same ends on the same ways in and out goes below at that hour, s. */
+    double boundS(LegAt at) {
+        return boundsS.computeIfAbsent(
+                at,
+                leg -> finder.least().leastAsDirectedS(leg.request(), leg.wind()) + leg.arrivalS());
+    }
+
+    /** What a loaded leg passes over at a price, and its bound with that; nothing where it is empty. */
+    Leg.Exposure exposure(LegAt at) {
+        List<String> kinds = at.request().kinds();
+        return kinds.isEmpty()
+                ? Leg.Exposure.NONE
+                : exposures.computeIfAbsent(
+                        at,
+                        leg ->
+                                new Leg.Exposure(
+                                        finder.prices().priceS(leg.leg(), kinds),
+                                        finder.least()
+                                                        .leastCostAsDirectedS(
+                                                                leg.request(), leg.wind())
+                                                + leg.arrivalS(),
+                                        finder.prices().overM(leg.leg(), kinds)));
+    }
+
+    /** What a loaded leg passes over at a price, and the price of each, s. */
+    Map<String, Double> pricesS(LegAt at) {
+        return finder.prices().pricesS(at.leg(), at.request().kinds());
+    }
+
+    /** What no way of a trip goes below in an hour, with any line, s. */
+    double loadedBoundS(Trip trip, int slot) {
+        long leastS = DayModel.NEVER_S;
+        for (int line = 0; line < day.machine.lines().size(); line++) {
+            if (isHung(trip, line)) {
+                leastS = Math.min(leastS, boundS(loadedWay(trip, line, slot, slot)));
+            }
+        }
+        return leastS;
+    }
+
+    /**
+     * What no empty way between two places goes below in an hour, s: with any line; or with none, which is fitted
+     * and taken off at laydowns only.
+     */
+    double emptyBoundS(int from, int to, int slot) {
+        boolean slung =
+                TripMaker.isSite(day.places.get(from)) || TripMaker.isSite(day.places.get(to));
+        long leastS = slung ? DayModel.NEVER_S : boundS(emptyWay(from, to, -1, slot));
+        for (int line = 0; line < day.machine.lines().size(); line++) {
+            leastS = Math.min(leastS, boundS(emptyWay(from, to, line, slot)));
+        }
+        return leastS;
+    }
+
+    /** The trip that was known before where it is the same. */
+    Trip known(Trip made) {
+        for (Trip one : loadedLegs.keySet()) {
+            if (one.equals(made)) {
+                return one;
+            }
+        }
+        return made;
+    }
+
+    /** Why ways between two places were refused. */
+    Refusals refusals() {
+        return refusals;
+    }
+
+    /** Whether the ceiling came before all ways that were asked for were looked at. */
+    boolean isCut() {
+        return ceiling.cuts() > 0;
+    }
+
+    /** Whether it came before all ways of a trip were. */
+    boolean isCut(Trip trip) {
+        return unlooked.contains(trip);
+    }
+
+    /** How often a way was given up because the time was over. */
+    int cuts() {
+        return ceiling.cuts();
+    }
+
+    private KnownLegs noEmptyLegs() {
+        int ways = day.places.size() * day.places.size() * (day.machine.lines().size() + 1);
+        return new KnownLegs(ways * day.air().slots.size());
+    }
+
+    private KnownLegs noLoadedLegs() {
+        return new KnownLegs(
+                day.machine.lines().size() * day.air().slots.size() * day.air().slots.size());
+    }
+
+    private int[] airs() {
+        return day.air().slots.stream().mapToInt(memory::air).toArray();
+    }
+}

@@ -1,0 +1,89 @@
+package underhook.planner.order;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import underhook.core.job.Zone;
+import underhook.core.site.Rig;
+import underhook.planner.route.PlaceHour;
+import underhook.planner.route.RankedWays;
+import underhook.planner.route.RoomView;
+import underhook.planner.route.WayIn;
+
+/** The ways in to the places of a day with what hangs there, hour by hour. Not safe for threads. */
+final class WaysIn {
+    private final DayModel day;
+    private final List<Map<String, Optional<RankedWays>>> ranked = new ArrayList<>();
+    private final Map<String, RoomView> roomViews;
+
+    WaysIn(DayModel day) {
+        this.day = day;
+        this.roomViews = new HashMap<>();
+        day.air().slots.forEach(unused -> ranked.add(new HashMap<>()));
+    }
+
+    /** Of the same places: what is known of hours that are alike is kept. */
+    WaysIn(DayModel day, WaysIn before) {
+        this.day = day;
+        this.roomViews = before.roomViews;
+        List<DayAir.Slot> slotsBefore = before.day.air().slots;
+        for (DayAir.Slot slot : day.air().slots) {
+            int same = slotsBefore.indexOf(slot);
+            this.ranked.add(same < 0 ? new HashMap<>() : before.ranked.get(same));
+        }
+    }
+
+    /** Takes over what stands round the places. */
+    void keepRoomsOf(WaysIn before) {
+        roomViews.putAll(before.roomViews);
+    }
+
+    /** The way in to a place with what hangs there; empty when there is none. */
+    Optional<WayIn> wayIn(int place, int slot, List<String> kinds, Rig rig) {
+        return findTooLow(place, kinds, rig).isPresent()
+                ? Optional.empty()
+                : findWayIn(place, slot, kinds, rig);
+    }
+
+    /** The zone in which the hover over a place would be lower than is allowed. */
+    Optional<Zone> findTooLow(int place, List<String> kinds, Rig rig) {
+        return day.zonesAtPlaces().findTooLow(day.places.get(place), kinds, rig.hookAglM());
+    }
+
+    private Optional<WayIn> findWayIn(int place, int slot, List<String> kinds, @Nullable Rig rig) {
+        return rankWays(new Hung(place, slot, kinds, rig), Map.of()).map(RankedWays::best);
+    }
+
+    /** What hangs over a place in an hour; no rig where room is not asked for. */
+    record Hung(int place, int slot, List<String> kinds, @Nullable Rig rig) {}
+
+    /** Those with nothing shut are kept: they are asked for again and again. */
+    Optional<RankedWays> rankWays(Hung at, Map<Long, List<String>> shut) {
+        if (!shut.isEmpty()) {
+            return day.finder().approaches().rankWays(placeHour(at), shut);
+        }
+        String key = at.place() + ":" + String.join("|", at.kinds()) + ":" + at.rig();
+        return ranked.get(at.slot())
+                .computeIfAbsent(
+                        key, unused -> day.finder().approaches().rankWays(placeHour(at), shut));
+    }
+
+    private PlaceHour placeHour(Hung at) {
+        Rig rig = at.rig();
+        return new PlaceHour(
+                day.points.get(at.place()),
+                day.air().winds(at.place(), at.slot()),
+                at.kinds(),
+                day.air().convergenceRad(at.place()),
+                day.sky().suns(at.place(), at.slot()),
+                rig == null ? RoomView.NOT_ASKED : roomView(at.place(), rig));
+    }
+
+    private RoomView roomView(int place, Rig rig) {
+        return roomViews.computeIfAbsent(
+                place + ":" + rig, unused -> new KnownRoom(day.room(place), rig));
+    }
+}
