@@ -13,7 +13,6 @@ import underhook.core.finding.Severity;
 import underhook.core.geo.Ground;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
-import underhook.core.job.PlaceId;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
 import underhook.core.plan.RefusedComfort;
@@ -69,8 +68,8 @@ public final class DayPlanner {
                     job,
                     findings,
                     maker.isCut() || model.legs().isCut() || ended.getAsBoolean()
-                            ? new Reason(FindingCode.SEARCH_CUT, ENDED)
-                            : new Reason(
+                            ? new Unflown.Reason(FindingCode.SEARCH_CUT, ENDED)
+                            : new Unflown.Reason(
                                     FindingCode.NO_ROOM_IN_DAY,
                                     "No load of this job can be flown."));
         }
@@ -96,7 +95,7 @@ public final class DayPlanner {
             if (day.releasedS().get(k) < 0) {
                 Trip trip = maker.trips().get(k);
                 boolean cut = found.cutShort() || model.legs().isCut(trip);
-                Reason reason = new Unflown(table, k, trip).reason(cut);
+                Unflown.Reason reason = new Unflown(table, k, trip).reason(cut);
                 Waits waits = new Waits(job);
                 for (LoadId id : trip.ids()) {
                     LeftOut out =
@@ -153,79 +152,9 @@ public final class DayPlanner {
         }
     }
 
-    private record Reason(FindingCode code, String message) {}
-
-    private static Outcome<Plan> refused(Job job, List<Finding> findings, Reason why) {
+    private static Outcome<Plan> refused(Job job, List<Finding> findings, Unflown.Reason why) {
         findings.add(Finding.of(why.code(), Severity.STOP, job.name(), "loads", why.message()));
         return Outcome.refused(Waivers.applied(job, findings));
-    }
-
-    /** A trip of a table that a day does not fly. */
-    private record Unflown(DayTable table, int k, Trip trip) {
-        /** Why, and what would have to be entered. */
-        Reason reason(boolean cut) {
-            if (table.hasNobodyToHook(k)) {
-                return new Reason(
-                        FindingCode.NO_HANDLER,
-                        "Nobody who stays at its pick-up "
-                                + from()
-                                + " may hook. Perhaps a crew that starts and stays there, with the"
-                                + " role hook.");
-            }
-            if (table.hasNobodyToReceive(k)) {
-                return new Reason(
-                        FindingCode.NO_CREW,
-                        "Nobody who stays at "
-                                + to()
-                                + " may receive. Perhaps a crew that starts and stays there, with"
-                                + " the role receive.");
-            }
-            if (table.needsTwoTeams(k)) {
-                return new Reason(
-                        FindingCode.NO_CREW,
-                        "Nobody who stays at "
-                                + from()
-                                + " hooks it on, and at "
-                                + to()
-                                + " too a crew would have to come; one lift is planned with one"
-                                + " crew that comes. Perhaps somebody who stays at "
-                                + from()
-                                + ", with the role hook and without guy.");
-            }
-            if (!table.isReached(k) && !cut) {
-                boolean hooks = table.needsTeamAtPickUp(k);
-                return new Reason(
-                        FindingCode.NO_CREW,
-                        "No crew that may "
-                                + (hooks ? "hook" : trip.standsUp() ? "receive and guy" : "receive")
-                                + " can come to "
-                                + (hooks ? from() : to())
-                                + ", on foot or by air. Perhaps such a crew that serves it, a landing"
-                                + " place with a way on foot to it, or somebody who stays there.");
-            }
-            return cut
-                    ? new Reason(
-                            FindingCode.SEARCH_CUT,
-                            "The search was stopped before a day was found in which it fits. Perhaps"
-                                    + " more time.")
-                    : new Reason(
-                            FindingCode.NO_ROOM_IN_DAY,
-                            "No day was found in which it fits: wind, crews, fuel or duty end first."
-                                    + (table.hasFuel()
-                                            ? ""
-                                            : " No place keeps fuel that somebody there may fill:"
-                                                    + " what is aboard in the morning is all there"
-                                                    + " is.")
-                                    + " This is a search's answer, not a proof.");
-        }
-
-        private PlaceId from() {
-            return trip.loads().get(0).from();
-        }
-
-        private PlaceId to() {
-            return trip.loads().get(0).to();
-        }
     }
 
     private static boolean isFlown(LoadId load, List<Trip> trips, DayState day) {
