@@ -111,7 +111,10 @@ final class ReportHours {
         }
         WeatherReports.parse(text)
                 .fold(
-                        (report, remarks) -> reports.add(report),
+                        (report, doubts) -> {
+                            doubts.forEach(doubt -> doubted(doubt, line));
+                            return reports.add(report);
+                        },
                         refusals -> {
                             source.fault(
                                     FindingCode.FILE_UNREADABLE,
@@ -132,6 +135,15 @@ final class ReportHours {
                                     + String.join(" ", last.unparsed())
                                     + "."));
         }
+    }
+
+    /** A day is not planned on a group of which nobody knows what was meant. */
+    private void doubted(Finding doubt, int line) {
+        source.fault(
+                FindingCode.FIELD_OUT_OF_RANGE,
+                new At(line, ""),
+                "cannot be as it stands: " + doubt.message(),
+                new Found(doubt.value() + " " + doubt.unit(), "as in the report that was issued"));
     }
 
     private void fault(String what, String allowed) {

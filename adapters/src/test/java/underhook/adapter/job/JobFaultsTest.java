@@ -366,6 +366,10 @@ class JobFaultsTest {
                 withReports(metar.replace("14/09", "99/09") + taf),
                 "FIELD_OUT_OF_RANGE weather.txt: temperature: is out of range");
         assertOnly(
+                withReports(taf + metar.replace("14/09", "09/14")),
+                "FIELD_OUT_OF_RANGE weather.txt:2: cannot be as it stands: The dewpoint in \"09/14\" is"
+                        + " above the temperature");
+        assertOnly(
                 withReports(metar + taf.replace("0807/0818", "0818/0807")),
                 "FIELD_MISSING weather.txt: ends before it begins");
     }
@@ -435,6 +439,20 @@ class JobFaultsTest {
         assertOnly(
                 new SampleJob().with("wires.geojson", "[-12.0, 46.80]", "[\"NaN\", 46.80]"),
                 "FIELD_UNREADABLE wires.geojson:3: coordinates: is no number");
+    }
+
+    /** As a spreadsheet copies cells; a field in quotes is RFC 4180's. */
+    @Test
+    void reads_tabs_and_finds_the_separator_outside_quotes() {
+        SampleJob sample = new SampleJob();
+        sample.files.computeIfPresent(
+                "loads.csv", (name, text) -> text.replace(',', '\t').replace("188", "188,5"));
+        sample.with("places.csv", "id,kind,name", "id,\"kind\",\"name\"");
+
+        JobReading reading = sample.readIn(folder);
+
+        assertThat(reading.faults()).isEmpty();
+        assertThat(reading.job().orElseThrow().job().loads().get(0).massKg()).hasValue(188.5);
     }
 
     @Test
