@@ -94,7 +94,8 @@ public final class Main {
     static void settle(CommandLine commandLine, Path data) {
         commandLine
                 .registerConverter(long.class, Main::wholeNumber)
-                .registerConverter(Long.class, Main::wholeNumber);
+                .registerConverter(Long.class, Main::wholeNumber)
+                .setParameterExceptionHandler(new Mistyped());
         commandLine.setExecutionExceptionHandler(
                 (failure, failed, parsed) -> {
                     if (failure instanceof FolderBusyException) {

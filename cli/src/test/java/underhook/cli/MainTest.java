@@ -51,6 +51,18 @@ class MainTest {
         assertThat(err.toString()).contains("--sedd");
     }
 
+    /** Contract, section 1: unknown words are refused with the nearest known one. */
+    @Test
+    void names_the_nearest_known_option_or_all_where_none_is_near() {
+        assertThat(run("count", "--tmies=3")).isEqualTo(2);
+        assertThat(err.toString())
+                .contains("Unknown option: '--tmies=3'")
+                .contains("Perhaps --times is");
+
+        assertThat(run("check", "job", "--jsn")).isEqualTo(2);
+        assertThat(err.toString()).contains("--jsn is none of --help --version.");
+    }
+
     @Test
     void helps_everywhere() {
         assertThat(run("--help")).isZero();
