@@ -243,7 +243,11 @@ final class MachineFile {
         }
     }
 
-    /** The same of warmer air: above what the row before carries nothing is believed. */
+    /**
+     * The same of warmer air: above what the row before carries nothing is believed. Some charts do dip in the
+     * cold, where the engine limits; they are refused all the same, because the warmest that may be (of
+     * reports, of a forecast's spread) is taken for the worst.
+     */
     private static void refuseWarmRise(Fields row, List<Double> colderKg, List<Double> massesKg) {
         for (int i = 0; i < Math.min(colderKg.size(), massesKg.size()); i++) {
             if (colderKg.get(i) > 0 && massesKg.get(i) > colderKg.get(i)) {
@@ -253,7 +257,8 @@ final class MachineFile {
                         "rises with the temperature",
                         new Found(
                                 "value " + (i + 1) + " above that of the row before",
-                                "masses that stay or fall from cold to warm; where the chart really rises, the"
+                                "masses that stay or fall from cold to warm; where the chart really dips in the"
+                                        + " cold, rows from its top on (colder is then outside the chart), or the"
                                         + " lesser for both"));
                 return;
             }
