@@ -259,6 +259,49 @@ class JobFaultsTest {
         assertOnly(
                 new SampleJob().with("machine.yaml", "[2050, 2050, 1950]", "[2050, 1950]"),
                 "CHART_HOLE machine.yaml:27: mass-kg: does not fit the pressure altitudes");
+        assertOnly(
+                new SampleJob().with("machine.yaml", "[2050, 2050, 1950]", "[]"),
+                "CHART_HOLE machine.yaml:27: mass-kg: does not fit the pressure altitudes");
+        assertOnly(
+                new SampleJob().with("machine.yaml", "[0, 500, 1000]", "[~, 500, 1000]"),
+                "CHART_HOLE machine.yaml:24: pressure-altitude-m: has a hole");
+        assertOnly(
+                new SampleJob().with("machine.yaml", "[0, 500, 1000]", "[]"),
+                "CHART_HOLE machine.yaml:24: pressure-altitude-m: is empty");
+    }
+
+    /** Read as none, a zone that people rely on would be flown over. */
+    @Test
+    void refuses_features_that_are_no_list() {
+        for (String none : List.of("null", "{}", "\"\"", "5")) {
+            assertOnly(
+                    new SampleJob()
+                            .file(
+                                    "zones.geojson",
+                                    "{\"type\":\"FeatureCollection\",\n\"features\":" + none + "}"),
+                    "FIELD_UNREADABLE zones.geojson:2: features: is no list");
+        }
+    }
+
+    @Test
+    void says_once_that_no_kinds_are_known() {
+        SampleJob sample = new SampleJob();
+        sample.files.computeIfPresent(
+                "rules.yaml", (name, text) -> text.replaceFirst("(?s)kinds:.*", "kinds: []\n"));
+
+        assertOnly(sample, "FIELD_MISSING rules.yaml");
+    }
+
+    @Test
+    void lists_long_names_cut_short() {
+        assertThat(
+                        faults(
+                                new SampleJob()
+                                        .with(
+                                                "rules.yaml",
+                                                "kind: bag",
+                                                "kind: " + "x".repeat(3000))))
+                .allSatisfy(fault -> assertThat(fault.toString().length()).isLessThan(500));
     }
 
     @Test
