@@ -415,6 +415,43 @@ class JobFaultsTest {
         assertOnly(
                 withReports(metar + taf.replace("0807/0818", "0818/0807")),
                 "FIELD_MISSING weather.txt: ends before it begins");
+        assertOnly(
+                withReports(taf + taf),
+                "FIELD_MISSING weather.txt: has no pressure and no temperature");
+    }
+
+    /** Left out in silence, the forecast's gusts would be unknown to the day. */
+    @Test
+    void refuses_a_report_without_its_times() {
+        String metar = "METAR ZZZZ 080650Z 24004KT 9999 14/09 Q1018=\n";
+
+        assertOnly(
+                withReports(metar + "TAF ZZZZ 0807/0818 24006G40KT 9999=\n"),
+                "FIELD_MISSING weather.txt:2: is a report without its time of issue");
+        assertOnly(
+                withReports(metar + "TAF ZZZZ 080500Z 24006G40KT 9999=\n"),
+                "FIELD_MISSING weather.txt:2: is a forecast without the time that it is for");
+    }
+
+    /** What was seen at 06:50Z holds for an hour, not until the evening. */
+    @Test
+    void refuses_to_hold_a_report_beyond_its_end() {
+        String metar = "METAR ZZZZ 080650Z 24004KT 9999 14/09 Q1018=\n";
+        String taf = "TAF ZZZZ 080500Z 0807/0818 24006KT 9999=\n";
+
+        assertOnly(
+                withReports(metar)
+                        .with("job.yaml", "between: hold", "between: hold\n  until: \"18:00\""),
+                "FIELD_OUT_OF_RANGE job.yaml:16: until: is after the end of the reports, found"
+                        + " \"18:00\", at most 2026-09-08T06:50-01:00");
+        assertThat(
+                        faults(
+                                withReports(metar + taf)
+                                        .with(
+                                                "job.yaml",
+                                                "between: hold",
+                                                "between: hold\n  until: \"17:00\"")))
+                .isEmpty();
     }
 
     private static SampleJob withReports(String text) {
