@@ -206,7 +206,11 @@ final class Groups {
             into.say("dewpointC", text(celsius(pair.group(2)), 0));
             into.set(Value.DEWPOINT_K, Units.celsiusToKelvin(celsius(pair.group(2))));
             if (isKnown(pair.group(1))) {
-                doubtDew(group, celsius(pair.group(1)), celsius(pair.group(2)), into);
+                doubtDew(
+                        group,
+                        Units.celsiusToKelvin(celsius(pair.group(1))),
+                        Units.celsiusToKelvin(celsius(pair.group(2))),
+                        into);
             }
         }
         return true;
@@ -217,10 +221,13 @@ final class Groups {
      *
      * @source DERIVED air cooled to its dewpoint is saturated, so that it is at least as warm
      */
-    private static void doubtDew(String group, double airC, double dewC, Collector into) {
-        if (dewC > airC) {
+    private static void doubtDew(String group, double airK, double dewK, Collector into) {
+        if (dewK > airK) {
             into.doubt(
-                    new Figures(trimmed(dewC), trimmed(airC), "°C"),
+                    new Figures(
+                            trimmed(Units.kelvinToCelsius(dewK)),
+                            trimmed(Units.kelvinToCelsius(airK)),
+                            "°C"),
                     "The dewpoint in \""
                             + group
                             + "\" is above the temperature, which no air has. Perhaps the two are"
@@ -313,7 +320,7 @@ final class Groups {
                 double dewC = tenths(tenths.group(3), tenths.group(4));
                 into.say("dewpointPreciseC", text(dewC, 1));
                 into.set(Value.DEWPOINT_K, Units.celsiusToKelvin(dewC));
-                doubtDew(group, airC, dewC, into);
+                doubtDew(group, Units.celsiusToKelvin(airC), Units.celsiusToKelvin(dewC), into);
             }
         } else if (rain.matches()) {
             into.say("precipitationIn", text(Double.parseDouble(rain.group(1)) / 100, 2));
