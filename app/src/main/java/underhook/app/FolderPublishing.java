@@ -1,6 +1,7 @@
 package underhook.app;
 
 import java.io.IOException;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.InstantSource;
@@ -28,6 +29,21 @@ public final class FolderPublishing implements PlanDay.Publishing {
         this.writers = List.copyOf(writers);
         this.findingsWriter = findingsWriter;
         this.clock = clock;
+    }
+
+    @Override
+    public void tryOpen(Path out) throws IOException {
+        if (Files.exists(out)) {
+            open(out).close();
+            return;
+        }
+        Path above = out.toAbsolutePath().normalize();
+        while (above.getParent() != null && !Files.exists(above)) {
+            above = above.getParent();
+        }
+        if (!Files.isDirectory(above) || !Files.isWritable(above)) {
+            throw new AccessDeniedException(above.toString(), null, "nothing can be written there");
+        }
     }
 
     @Override

@@ -80,6 +80,9 @@ public final class PlanDay {
         /** Writes every file and swaps them in together; returns what was written. */
         List<Path> publish(OutputWriter.Output output, Path out) throws IOException;
 
+        /** Fails where nothing could be written, before the long work; makes and changes nothing of a run. */
+        default void tryOpen(Path out) throws IOException {}
+
         /** Moves what an earlier run left out of the way and writes the findings. */
         void refuse(List<Finding> findings, Path out) throws IOException;
 
@@ -214,6 +217,7 @@ public final class PlanDay {
             return new InputRefused(reading.faults());
         }
         ReadJob job = reading.job().get();
+        publishing.tryOpen(request.out());
         Outcome<Plan> outcome = planning.plan(job, request, progress);
         if (!outcome.isDone()) {
             NoPlan none = noPlan(outcome.findings(), request);

@@ -205,6 +205,24 @@ class OutputFolderTest {
                 .doesNotContainKey("plan.json");
     }
 
+    /** Nobody waits for a plan that can be written nowhere. */
+    @Test
+    void what_cannot_be_written_is_known_before_the_work() throws IOException {
+        FolderPublishing publishing = new FolderPublishing(WRITERS, FINDINGS, CLOCK);
+        Path fresh = folder.resolve("not/yet");
+        Path file = Files.writeString(folder.resolve("file"), "mine");
+
+        publishing.tryOpen(fresh);
+        assertThat(fresh.getParent()).doesNotExist();
+        assertThatThrownBy(() -> publishing.tryOpen(file.resolve("below")))
+                .isInstanceOf(IOException.class);
+        FolderLock held = FolderLock.hold(folder, ".underhook.lock");
+        assertThatThrownBy(() -> publishing.tryOpen(folder))
+                .isInstanceOf(FolderBusyException.class);
+        held.close();
+        publishing.tryOpen(folder);
+    }
+
     /** Faulty input leaves no old card beside its faults; what is no earlier run's is left alone. */
     @Test
     void an_earlier_run_is_moved_away_and_nothing_else() throws IOException {

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystemException;
 import java.nio.file.Path;
 import java.util.stream.Stream;
 import picocli.CommandLine;
@@ -94,7 +95,8 @@ public final class Main {
     static void settle(CommandLine commandLine, Path data) {
         commandLine
                 .registerConverter(long.class, Main::wholeNumber)
-                .registerConverter(Long.class, Main::wholeNumber);
+                .registerConverter(Long.class, Main::wholeNumber)
+                .setParameterExceptionHandler(new Mistyped());
         commandLine.setExecutionExceptionHandler(
                 (failure, failed, parsed) -> {
                     if (failure instanceof FolderBusyException) {
@@ -107,9 +109,20 @@ public final class Main {
                         failed.getErr().println("underhook: no log is kept: " + unwritable);
                     }
                     LOG.log(System.Logger.Level.ERROR, failed.getCommandName(), failure);
-                    failed.getErr().println("underhook: failed: " + failure);
+                    failed.getErr().println("underhook: failed: " + told(failure));
                     return Exit.FAILED;
                 });
+    }
+
+    /** Of a file or a disk what it says; of all else its kind too, which is what a maintainer asks for. */
+    private static String told(Exception failure) {
+        if (failure instanceof FileSystemException file && file.getFile() != null) {
+            String reason =
+                    file.getReason() == null ? "not allowed or not there" : file.getReason();
+            return file.getFile() + ": " + reason;
+        }
+        boolean isDisk = failure instanceof IOException && failure.getMessage() != null;
+        return isDisk ? String.valueOf(failure.getMessage()) : failure.toString();
     }
 
     private static PrintWriter utf8(FileDescriptor where) {

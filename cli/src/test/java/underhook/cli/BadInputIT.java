@@ -123,7 +123,7 @@ class BadInputIT {
     void refuses_an_unknown_word_and_names_the_nearest() {
         Said said = Said.of(temp, "chekc", job.toString());
         assertThat(said.exit()).isEqualTo(Exit.INPUT_REFUSED);
-        assertThat(said.err()).contains("chekc").contains("Did you mean: underhook check");
+        assertThat(said.err()).contains("chekc").contains("Perhaps underhook check is meant.");
     }
 
     /** Both words that read a job refuse it, say so in one voice and write nothing. */

@@ -2,8 +2,10 @@ package underhook.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.FileSystemException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.junit.jupiter.api.Test;
@@ -51,6 +53,18 @@ class MainTest {
         assertThat(err.toString()).contains("--sedd");
     }
 
+    /** Contract, section 1: unknown words are refused with the nearest known one. */
+    @Test
+    void names_the_nearest_known_option_or_all_where_none_is_near() {
+        assertThat(run("count", "--tmies=3")).isEqualTo(2);
+        assertThat(err.toString())
+                .contains("Unknown option: '--tmies=3'")
+                .contains("Perhaps --times is");
+
+        assertThat(run("check", "job", "--jsn")).isEqualTo(2);
+        assertThat(err.toString()).contains("--jsn is none of --help --version.");
+    }
+
     @Test
     void helps_everywhere() {
         assertThat(run("--help")).isZero();
@@ -79,13 +93,32 @@ class MainTest {
                 .contains("'" + count + "' is no whole number");
     }
 
+    /** A person reads the file and the reason, not the name of a class. */
+    @Test
+    void says_of_a_file_which_and_why() {
+        assertThat(run("count", "--file=full")).isEqualTo(1);
+        assertThat(err.toString()).contains("underhook: failed: No space left on device");
+        assertThat(run("count", "--file=there")).isEqualTo(1);
+        assertThat(err.toString()).contains("underhook: failed: there: Read-only file system");
+        assertThat(err.toString()).doesNotContain("underhook: failed: java");
+    }
+
     @Command(name = "count")
     static final class Count implements Callable<Integer> {
         @Option(names = "--times")
         private long times;
 
+        @Option(names = "--file")
+        private String file = "";
+
         @Override
-        public Integer call() {
+        public Integer call() throws IOException {
+            if (file.equals("full")) {
+                throw new IOException("No space left on device");
+            }
+            if (!file.isEmpty()) {
+                throw new FileSystemException(file, null, "Read-only file system");
+            }
             return (int) times;
         }
     }

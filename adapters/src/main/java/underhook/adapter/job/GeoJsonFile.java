@@ -76,7 +76,17 @@ final class GeoJsonFile {
     private void readMember(Node.Entry member) {
         switch (member.name()) {
             case "feature" -> readFeature(member);
-            case "features" -> hasFeatures = true;
+            case "features" -> {
+                hasFeatures = true;
+                if (!(member.value() instanceof Node.Items)) {
+                    fault(
+                            member.line(),
+                            "features",
+                            "is no list",
+                            Found.allowing(
+                                    "a list of features; an empty one where there are none"));
+                }
+            }
             case "type" -> {
                 if (!(member.value() instanceof Node.Scalar scalar
                         && scalar.text().equals("FeatureCollection"))) {

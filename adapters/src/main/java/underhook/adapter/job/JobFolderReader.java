@@ -246,7 +246,7 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
         Optional<ReadJob> read() {
             Optional<Rules> rules =
                     yaml("rules").flatMap(fields -> RulesFile.read(fields, head.day(), mentions));
-            if (yaml("rules", false).isEmpty()) {
+            if (yaml("rules", false).isEmpty() || !mentions.has(Family.KIND)) {
                 mentions.setUnread(Family.KIND);
             }
             List<PlaceRow> rows = readPlaces();

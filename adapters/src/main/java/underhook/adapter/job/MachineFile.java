@@ -178,6 +178,7 @@ final class MachineFile {
     }
 
     private static List<Double> readAltitudes(Fields chart) {
+        int before = chart.source().faults().count();
         Range range = Range.of(-2000, 12_000, "between -2000 and 12000 m");
         List<OptionalDouble> cells = chart.quantities("pressure_altitude", Quantity.LENGTH, range);
         List<Double> altitudesM = new ArrayList<>();
@@ -185,7 +186,7 @@ final class MachineFile {
             double altitudeM = cell.orElse(Double.NEGATIVE_INFINITY);
             boolean ascends =
                     altitudesM.isEmpty() || altitudeM > altitudesM.get(altitudesM.size() - 1);
-            if (!ascends) {
+            if (cell.isEmpty() || !ascends) {
                 chart.fault(
                         cell.isEmpty() ? FindingCode.CHART_HOLE : FindingCode.FIELD_OUT_OF_RANGE,
                         chart.presentName("pressure_altitude", Quantity.LENGTH),
@@ -195,11 +196,12 @@ final class MachineFile {
             }
             altitudesM.add(altitudeM);
         }
-        if (altitudesM.size() == 1) {
+        String name = chart.presentName("pressure_altitude", Quantity.LENGTH);
+        if (altitudesM.size() < 2 && chart.source().faults().count() == before) {
             chart.fault(
                     FindingCode.CHART_HOLE,
-                    chart.presentName("pressure_altitude", Quantity.LENGTH),
-                    "has one value",
+                    name,
+                    altitudesM.isEmpty() ? "is empty" : "has one value",
                     Found.allowing("two pressure altitudes or more"));
         }
         return altitudesM;
@@ -207,6 +209,7 @@ final class MachineFile {
 
     /** One printed row; a chart with a hole is not read across. */
     private static List<Double> readMasses(Fields row, int width) {
+        int before = row.source().faults().count();
         List<OptionalDouble> cells = row.quantities("mass", Quantity.MASS, MASS);
         String name = row.presentName("mass", Quantity.MASS);
         if (cells.stream().anyMatch(OptionalDouble::isEmpty)) {
@@ -215,7 +218,7 @@ final class MachineFile {
                     name,
                     "has a hole",
                     Found.allowing("a mass for each pressure altitude"));
-        } else if (!cells.isEmpty() && width > 0 && cells.size() != width) {
+        } else if (row.source().faults().count() == before && width > 0 && cells.size() != width) {
             row.fault(
                     FindingCode.CHART_HOLE,
                     name,
@@ -243,7 +246,11 @@ final class MachineFile {
         }
     }
 
-    /** The same of warmer air: above what the row before carries nothing is believed. */
+    /**
+     * The same of warmer air: above what the row before carries nothing is believed. Some charts do dip in the
+     * cold, where the engine limits; they are refused all the same, because the warmest that may be (of
+     * reports, of a forecast's spread) is taken for the worst.
+     */
     private static void refuseWarmRise(Fields row, List<Double> colderKg, List<Double> massesKg) {
         for (int i = 0; i < Math.min(colderKg.size(), massesKg.size()); i++) {
             if (colderKg.get(i) > 0 && massesKg.get(i) > colderKg.get(i)) {
@@ -253,7 +260,8 @@ final class MachineFile {
                         "rises with the temperature",
                         new Found(
                                 "value " + (i + 1) + " above that of the row before",
-                                "masses that stay or fall from cold to warm; where the chart really rises, the"
+                                "masses that stay or fall from cold to warm; where the chart really dips in the"
+                                        + " cold, rows from its top on (colder is then outside the chart), or the"
                                         + " lesser for both"));
                 return;
             }

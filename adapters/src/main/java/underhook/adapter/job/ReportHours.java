@@ -70,7 +70,9 @@ final class ReportHours {
             fault("holds no report with a time", "a METAR, and a TAF for the hours to come");
         } else if (qnhPa.isEmpty() || warmestK.isEmpty()) {
             fault(
-                    qnhPa.isEmpty() ? "has no pressure" : "has no temperature",
+                    qnhPa.isPresent()
+                            ? "has no temperature"
+                            : "has no pressure" + (warmestK.isEmpty() ? " and no temperature" : ""),
                     "a METAR with temperature and QNH");
         } else if (!WeatherFile.QNH.holds(qnhPa.getAsDouble())) {
             outOfRange(
@@ -111,7 +113,11 @@ final class ReportHours {
         }
         WeatherReports.parse(text)
                 .fold(
-                        (report, remarks) -> reports.add(report),
+                        (report, doubts) -> {
+                            doubts.forEach(doubt -> doubted(doubt, line));
+                            checkTimes(report, line);
+                            return reports.add(report);
+                        },
                         refusals -> {
                             source.fault(
                                     FindingCode.FILE_UNREADABLE,
@@ -134,6 +140,33 @@ final class ReportHours {
         }
     }
 
+    /** One without its times would be left out in silence, and what it warns of with it. */
+    private void checkTimes(WeatherReport report, int line) {
+        boolean isTaf = report.kind() == WeatherReport.Kind.TAF;
+        if (report.issued().isEmpty() || (isTaf && report.valid().size() != 2)) {
+            source.fault(
+                    FindingCode.FIELD_MISSING,
+                    new At(line, ""),
+                    report.issued().isEmpty()
+                            ? "is a report without its time of issue"
+                            : "is a forecast without the time that it is for",
+                    new Found(
+                            report.raw(),
+                            isTaf
+                                    ? "such as TAF ZZZZ 080500Z 0806/0818"
+                                    : "such as METAR ZZZZ 080650Z"));
+        }
+    }
+
+    /** A day is not planned on a group of which nobody knows what was meant. */
+    private void doubted(Finding doubt, int line) {
+        source.fault(
+                FindingCode.FIELD_OUT_OF_RANGE,
+                new At(line, ""),
+                "cannot be as it stands: " + doubt.message(),
+                new Found(doubt.value() + " " + doubt.unit(), "as in the report that was issued"));
+    }
+
     private void fault(String what, String allowed) {
         source.fault(FindingCode.FIELD_MISSING, new At(0, ""), what, Found.allowing(allowed));
     }
@@ -148,8 +181,19 @@ final class ReportHours {
                         String.format(
                                 Locale.ROOT,
                                 "Reports give temperature and pressure only for their own time; the"
-                                        + " warmest, %.1f °C, and the lowest pressure are held all day.",
-                                Units.kelvinToCelsius(warmestK))));
+                                        + " warmest, %.1f °C, and the lowest pressure are held all day.%s",
+                                Units.kelvinToCelsius(warmestK),
+                                hasMostToCome()
+                                        ? ""
+                                        : " None forecasts the warmest to come (TX): where it gets"
+                                                + " warmer than that, less is lifted than planned. Perhaps"
+                                                + " enter the hours as a table.")));
+    }
+
+    private boolean hasMostToCome() {
+        return conditions()
+                .flatMap(each -> each.fields().stream())
+                .anyMatch(field -> field.name().equals("temperatureMaxC"));
     }
 
     private Stream<Conditions> conditions() {

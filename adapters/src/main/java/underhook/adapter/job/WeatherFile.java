@@ -31,6 +31,8 @@ final class WeatherFile {
                     "until",
                     "source");
 
+    private static final Duration HOUR = Duration.ofHours(1);
+
     static final Range QNH = Range.of(85_000, 109_000, "between 850 and 1090 hPa");
     static final Range OAT = Range.of(200, 335, "between -73 and 61 degrees");
     private static final Range WIND = Range.of(0, 100, "between 0 and 100 m/s");
@@ -59,7 +61,30 @@ final class WeatherFile {
         int before = source.faults().count();
         WeatherFile reader = new WeatherFile(source, day);
         reader.hours.addAll(hours);
+        details.filter(fields -> !hours.isEmpty())
+                .ifPresent(
+                        fields ->
+                                reader.refuseBeyond(
+                                        fields, hours.get(hours.size() - 1).from().plus(HOUR)));
         return details.flatMap(fields -> reader.finish(fields, before));
+    }
+
+    /** A report says nothing of what comes after it, and nobody typed its last hour as one that holds on. */
+    private void refuseBeyond(Fields fields, Instant end) {
+        fields.findTime("until", day)
+                .filter(until -> until.isAfter(end))
+                .ifPresent(
+                        until ->
+                                fields.fault(
+                                        FindingCode.FIELD_OUT_OF_RANGE,
+                                        "until",
+                                        "is after the end of the reports",
+                                        new Found(
+                                                fields.text("until", ""),
+                                                "at most "
+                                                        + end.atZone(day.zone()).toOffsetDateTime()
+                                                        + ", or a forecast (TAF) that reaches so"
+                                                        + " far")));
     }
 
     /** Weather from a YAML file. */
@@ -130,7 +155,7 @@ final class WeatherFile {
             return Optional.empty();
         }
         Instant last = hours.get(hours.size() - 1).from();
-        Instant until = stated.orElse(last.plus(Duration.ofHours(1)));
+        Instant until = stated.orElse(last.plus(HOUR));
         if (!until.isAfter(last)) {
             fields.fault(
                     FindingCode.FIELD_OUT_OF_RANGE,

@@ -259,6 +259,49 @@ class JobFaultsTest {
         assertOnly(
                 new SampleJob().with("machine.yaml", "[2050, 2050, 1950]", "[2050, 1950]"),
                 "CHART_HOLE machine.yaml:27: mass-kg: does not fit the pressure altitudes");
+        assertOnly(
+                new SampleJob().with("machine.yaml", "[2050, 2050, 1950]", "[]"),
+                "CHART_HOLE machine.yaml:27: mass-kg: does not fit the pressure altitudes");
+        assertOnly(
+                new SampleJob().with("machine.yaml", "[0, 500, 1000]", "[~, 500, 1000]"),
+                "CHART_HOLE machine.yaml:24: pressure-altitude-m: has a hole");
+        assertOnly(
+                new SampleJob().with("machine.yaml", "[0, 500, 1000]", "[]"),
+                "CHART_HOLE machine.yaml:24: pressure-altitude-m: is empty");
+    }
+
+    /** Read as none, a zone that people rely on would be flown over. */
+    @Test
+    void refuses_features_that_are_no_list() {
+        for (String none : List.of("null", "{}", "\"\"", "5")) {
+            assertOnly(
+                    new SampleJob()
+                            .file(
+                                    "zones.geojson",
+                                    "{\"type\":\"FeatureCollection\",\n\"features\":" + none + "}"),
+                    "FIELD_UNREADABLE zones.geojson:2: features: is no list");
+        }
+    }
+
+    @Test
+    void says_once_that_no_kinds_are_known() {
+        SampleJob sample = new SampleJob();
+        sample.files.computeIfPresent(
+                "rules.yaml", (name, text) -> text.replaceFirst("(?s)kinds:.*", "kinds: []\n"));
+
+        assertOnly(sample, "FIELD_MISSING rules.yaml");
+    }
+
+    @Test
+    void lists_long_names_cut_short() {
+        assertThat(
+                        faults(
+                                new SampleJob()
+                                        .with(
+                                                "rules.yaml",
+                                                "kind: bag",
+                                                "kind: " + "x".repeat(3000))))
+                .allSatisfy(fault -> assertThat(fault.toString().length()).isLessThan(500));
     }
 
     @Test
@@ -366,8 +409,49 @@ class JobFaultsTest {
                 withReports(metar.replace("14/09", "99/09") + taf),
                 "FIELD_OUT_OF_RANGE weather.txt: temperature: is out of range");
         assertOnly(
+                withReports(taf + metar.replace("14/09", "09/14")),
+                "FIELD_OUT_OF_RANGE weather.txt:2: cannot be as it stands: The dewpoint in \"09/14\" is"
+                        + " above the temperature");
+        assertOnly(
                 withReports(metar + taf.replace("0807/0818", "0818/0807")),
                 "FIELD_MISSING weather.txt: ends before it begins");
+        assertOnly(
+                withReports(taf + taf),
+                "FIELD_MISSING weather.txt: has no pressure and no temperature");
+    }
+
+    /** Left out in silence, the forecast's gusts would be unknown to the day. */
+    @Test
+    void refuses_a_report_without_its_times() {
+        String metar = "METAR ZZZZ 080650Z 24004KT 9999 14/09 Q1018=\n";
+
+        assertOnly(
+                withReports(metar + "TAF ZZZZ 0807/0818 24006G40KT 9999=\n"),
+                "FIELD_MISSING weather.txt:2: is a report without its time of issue");
+        assertOnly(
+                withReports(metar + "TAF ZZZZ 080500Z 24006G40KT 9999=\n"),
+                "FIELD_MISSING weather.txt:2: is a forecast without the time that it is for");
+    }
+
+    /** What was seen at 06:50Z holds for an hour, not until the evening. */
+    @Test
+    void refuses_to_hold_a_report_beyond_its_end() {
+        String metar = "METAR ZZZZ 080650Z 24004KT 9999 14/09 Q1018=\n";
+        String taf = "TAF ZZZZ 080500Z 0807/0818 24006KT 9999=\n";
+
+        assertOnly(
+                withReports(metar)
+                        .with("job.yaml", "between: hold", "between: hold\n  until: \"18:00\""),
+                "FIELD_OUT_OF_RANGE job.yaml:16: until: is after the end of the reports, found"
+                        + " \"18:00\", at most 2026-09-08T06:50-01:00");
+        assertThat(
+                        faults(
+                                withReports(metar + taf)
+                                        .with(
+                                                "job.yaml",
+                                                "between: hold",
+                                                "between: hold\n  until: \"17:00\"")))
+                .isEmpty();
     }
 
     private static SampleJob withReports(String text) {
@@ -435,6 +519,20 @@ class JobFaultsTest {
         assertOnly(
                 new SampleJob().with("wires.geojson", "[-12.0, 46.80]", "[\"NaN\", 46.80]"),
                 "FIELD_UNREADABLE wires.geojson:3: coordinates: is no number");
+    }
+
+    /** As a spreadsheet copies cells; a field in quotes is RFC 4180's. */
+    @Test
+    void reads_tabs_and_finds_the_separator_outside_quotes() {
+        SampleJob sample = new SampleJob();
+        sample.files.computeIfPresent(
+                "loads.csv", (name, text) -> text.replace(',', '\t').replace("188", "188,5"));
+        sample.with("places.csv", "id,kind,name", "id,\"kind\",\"name\"");
+
+        JobReading reading = sample.readIn(folder);
+
+        assertThat(reading.faults()).isEmpty();
+        assertThat(reading.job().orElseThrow().job().loads().get(0).massKg()).hasValue(188.5);
     }
 
     @Test

@@ -21,6 +21,7 @@ public final class ReportTarget implements Target {
             new JobFileTarget(
                     new SampleJob()
                             .with("job.yaml", "file: weather.csv", "file: weather.txt")
+                            .with("job.yaml", "  until: \"18:00\"\n", "")
                             .file("weather.txt", REPORTS.get(0)),
                     ".txt");
 

@@ -67,6 +67,7 @@ final class LineTopics {
                         .with("legTensionN", legs.legTensionN())
                         .with("factor", legs.angleFactor())
                         .with("legsCounted", (double) legs.legsCounted())
+                        .with("weightPerLegN", legs.legTensionN() / legs.angleFactor())
                         .from("tension = W/(n sin(angle))", "LOAD-ANGLE");
         if (flags.has("leg-limit-kg")) {
             answer.with(

@@ -5,10 +5,12 @@ import java.util.Comparator;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /** Finds the known word that somebody may have meant. */
 public final class NearestWord {
     private static final int MOST_LISTED = 12;
+    private static final int LONGEST_LISTED = 40;
 
     private NearestWord() {}
 
@@ -56,8 +58,17 @@ public final class NearestWord {
         if (known.isEmpty()) {
             return "none is known";
         }
-        String first = String.join(", ", known.stream().sorted().limit(MOST_LISTED).toList());
+        String first =
+                known.stream()
+                        .sorted()
+                        .limit(MOST_LISTED)
+                        .map(NearestWord::cut)
+                        .collect(Collectors.joining(", "));
         return "known are " + first + (known.size() > MOST_LISTED ? ", ..." : "");
+    }
+
+    private static String cut(String word) {
+        return word.length() <= LONGEST_LISTED ? word : word.substring(0, LONGEST_LISTED) + "...";
     }
 
     /** Letters to change, add or leave out, swapped neighbours counting once. */

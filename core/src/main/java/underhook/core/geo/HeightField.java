@@ -8,6 +8,9 @@ import java.util.OptionalDouble;
  * <p>A point outside the raster or on nodata has no height: ask {@link #covers} first.
  */
 public interface HeightField {
+    /** So near each other that a point lies in every cell, however it is cut. */
+    int KNOWN_STEPS_IN_A_CELL = 8;
+
     /** Whether every cell that the value at this point needs is known. */
     boolean covers(double eastM, double northM);
 
@@ -38,6 +41,36 @@ public interface HeightField {
         return coversDisc(centre, radiusM)
                 ? OptionalDouble.of(highestWithinM(centre, radiusM))
                 : OptionalDouble.empty();
+    }
+
+    /**
+     * The same of those cells of the disc that are known; empty when none is. Where not all are, the answer
+     * errs high by up to a quarter of a cell more, and a cell must be at most eight times as long as wide.
+     */
+    default OptionalDouble findHighestKnownWithinM(PlanePoint centre, double radiusM) {
+        OptionalDouble throughout = findHighestWithinM(centre, radiusM);
+        if (throughout.isPresent()) {
+            return throughout;
+        }
+        double stepM = cellSizeM() / KNOWN_STEPS_IN_A_CELL;
+        double reachM = radiusM + stepM * Math.sqrt(2);
+        int steps = (int) Math.ceil(reachM / stepM);
+        OptionalDouble highest = OptionalDouble.empty();
+        for (int right = -steps; right <= steps; right++) {
+            for (int up = -steps; up <= steps; up++) {
+                if (Math.hypot(right, up) * stepM <= reachM) {
+                    PlanePoint at =
+                            new PlanePoint(
+                                    centre.eastM() + right * stepM, centre.northM() + up * stepM);
+                    OptionalDouble here = findHighestWithinM(at, 0);
+                    if (here.isPresent()
+                            && here.getAsDouble() > highest.orElse(Double.NEGATIVE_INFINITY)) {
+                        highest = here;
+                    }
+                }
+            }
+        }
+        return highest;
     }
 
     /** Whether every cell that touches the disc is known. */

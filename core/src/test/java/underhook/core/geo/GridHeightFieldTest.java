@@ -138,4 +138,19 @@ class GridHeightFieldTest {
 
         assertThat(shape).isEqualTo(new GridShape(-110, -110, 10, 22, 22));
     }
+
+    /** Cells of 10 m from 0 to 50, each as high as its column; the middle of the disc is 5 m from the edge. */
+    @Test
+    void of_a_disc_known_in_part_the_known_cells_count() {
+        GridHeightField field =
+                GridHeightField.of(new GridShape(0, 0, 10, 5, 5), (e, n) -> Math.floor(e / 10))
+                        .withUnknown(2, 2);
+
+        assertThat(field.findHighestKnownWithinM(new PlanePoint(5, 25), 12)).hasValue(1);
+        assertThat(field.findHighestKnownWithinM(new PlanePoint(45, 25), 4)).hasValue(4);
+        assertThat(field.findHighestKnownWithinM(new PlanePoint(25, 25), 4)).isEmpty();
+        assertThat(field.findHighestKnownWithinM(new PlanePoint(-30, 25), 12)).isEmpty();
+        // A corner that the disc barely touches: sqrt(2) times 5.1 m away, 7.3 m round.
+        assertThat(field.findHighestKnownWithinM(new PlanePoint(-5.1, -5.1), 7.3)).hasValue(0);
+    }
 }

@@ -146,6 +146,24 @@ final class DayFindings {
                         + " the place's canopy_m and clearing_radius_m.");
     }
 
+    private void unseen(Place place) {
+        String within = TripMaker.text(people.treesOffM(), 1) + " m";
+        all.add(
+                Finding.of(
+                        FindingCode.LANDING_UNSEEN,
+                        Severity.CAUTION,
+                        place.id().value(),
+                        "canopy",
+                        "People may be landed here, but "
+                                + (model.ground.canopy().isPresent()
+                                        ? "the canopy raster does not reach over all"
+                                        : "nothing says what stands")
+                                + " within "
+                                + within
+                                + ", which rotor or tail with rotor-clearance-m take. Look, and state"
+                                + " canopy_m and clearing_radius_m."));
+    }
+
     private void places() {
         Job job = model.job;
         for (int i = 0; i < model.places.size(); i++) {
@@ -158,6 +176,9 @@ final class DayFindings {
                 continue;
             }
             boolean asked = place.landingAsked() || place.kind() == PlaceKind.LANDING;
+            if (asked && people.canLand(i) && !people.isSeenRound(i)) {
+                unseen(place);
+            }
             if (asked && people.isInTrees(i)) {
                 inTrees(place);
             } else if (place.landingAsked() && !people.canLand(i)) {

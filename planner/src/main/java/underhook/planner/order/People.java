@@ -5,9 +5,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
-import underhook.core.geo.HeightField;
-import underhook.core.geo.PlanePoint;
 import underhook.core.geo.Slope;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
@@ -24,7 +21,7 @@ final class People {
     /** Slope at a landing place is taken over this spacing, m. */
     private static final double SLOPE_SPACING_M = 5;
 
-    /** What a raster reads over grass and bare ground is no tree, m. @source common practice, no source */
+    /** What is no higher is grass and no tree, m. @source common practice, no source */
     private static final double GRASS_M = 0.3;
 
     /** Who rounds a place otherwise finds no tree that is not found here, m. */
@@ -120,35 +117,37 @@ final class People {
 
     /**
      * Whether rotor or tail may come nearer to trees than the rules let them where the machine stands on a place,
-     * whichever way it points: as surveyed, else as a raster has it.
+     * whichever way it points: as surveyed, else as a raster has it as far as it reaches.
      */
     boolean isInTrees(int place) {
         Place at = model.places.get(place);
         if (at.canopyM().isPresent()) {
-            return at.canopyM().getAsDouble() + at.canopySpreadM() > 0
+            return at.canopyM().getAsDouble() + at.canopySpreadM() > GRASS_M
                     && at.clearingRadiusM() < treesOffM();
         }
-        PlanePoint spot = model.points.get(place);
-        return model.ground.canopy().map(raster -> highestM(raster, spot) > GRASS_M).orElse(false);
+        return model.ground
+                .canopy()
+                .map(
+                        raster ->
+                                raster.findHighestKnownWithinM(
+                                        model.points.get(place), treesOffM() + TREES_SPARE_M))
+                .filter(highestM -> highestM.orElse(0) > GRASS_M)
+                .isPresent();
+    }
+
+    /** Whether somebody surveyed the trees round a place, or a raster shows them all round. */
+    boolean isSeenRound(int place) {
+        return model.places.get(place).canopyM().isPresent()
+                || model.ground
+                        .canopy()
+                        .filter(raster -> raster.coversDisc(model.points.get(place), treesOffM()))
+                        .isPresent();
     }
 
     /** How far from a place where the machine stands there may be no trees, m. */
     double treesOffM() {
         return Math.max(model.machine.rotorRadiusM(), model.machine.tailReachM())
                 + model.rules.distances().rotorClearanceM();
-    }
-
-    /** A little farther than asked, as far as the raster reaches; what it does not know it has nothing of. */
-    private double highestM(HeightField raster, PlanePoint spot) {
-        for (double radiusM : List.of(treesOffM() + TREES_SPARE_M, treesOffM())) {
-            OptionalDouble highestM = raster.findHighestWithinM(spot, radiusM);
-            if (highestM.isPresent()) {
-                return highestM.getAsDouble();
-            }
-        }
-        return raster.covers(spot.eastM(), spot.northM())
-                ? raster.heightM(spot.eastM(), spot.northM())
-                : 0;
     }
 
     /** Slope of the ground at a place, rad; a right angle where the ground is not known. */

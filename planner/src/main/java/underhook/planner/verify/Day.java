@@ -269,25 +269,26 @@ final class Day {
         return longer + job.rules().distances().rotorClearanceM();
     }
 
-    /** Whether somebody looked and there are no trees where the machine stands. */
+    /** Whether somebody looked and there are no trees where the machine stands, or grass alone. */
     boolean isSeenBare(Place place) {
         return place.canopyM().isPresent()
                 && (place.clearingRadiusM() >= standingReachM()
-                        || place.canopyM().getAsDouble() + place.canopySpreadM() <= 0);
+                        || place.canopyM().getAsDouble() + place.canopySpreadM()
+                                <= Tolerance.GRASS_M);
     }
 
-    /** Trees round a machine that stands on a place, m above ground: as surveyed, else as the raster has them. */
+    /**
+     * Trees round a machine that stands on a place, m above ground: as surveyed, else as the raster has them
+     * as far as it reaches; 0 where nothing is known.
+     */
     double treesRoundLandingM(Place place) {
         if (place.canopyM().isPresent()) {
             return isSeenBare(place) ? 0 : place.canopyM().getAsDouble() + place.canopySpreadM();
         }
         PlanePoint at = planeOf(place.position());
-        double highestM =
-                ground.canopy()
-                        .filter(raster -> raster.coversDisc(at, standingReachM()))
-                        .map(raster -> raster.highestWithinM(at, standingReachM()))
-                        .orElseGet(() -> rasterCanopyM(at));
-        return highestM > Tolerance.GRASS_M ? highestM : 0;
+        return ground.canopy()
+                .map(raster -> raster.findHighestKnownWithinM(at, standingReachM()).orElse(0))
+                .orElse(0.0);
     }
 
     /** Every leg of every step, in order. */

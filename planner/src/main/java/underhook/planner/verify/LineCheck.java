@@ -205,7 +205,7 @@ final class LineCheck {
         double treesM = day.treesRoundLandingM(day.job().getPlace(id));
         day.ledger()
                 .demand(
-                        treesM <= 0,
+                        treesM <= Tolerance.GRASS_M,
                         FindingCode.LANDING_IN_TREES,
                         id.value(),
                         () ->
@@ -215,7 +215,7 @@ final class LineCheck {
                                                         + " people are landed at "
                                                         + id
                                                         + ".")
-                                        .figures(treesM, 0, "m"));
+                                        .figures(treesM, Tolerance.GRASS_M, "m"));
     }
 
     /** Slope of the best plane through nine heights, rad. @source DERIVED least squares on a square */

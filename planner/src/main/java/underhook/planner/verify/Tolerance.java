@@ -50,7 +50,7 @@ final class Tolerance {
     /** Height sampled on two different sets of points, m. */
     static final double CLEARANCE_M = 0.5;
 
-    /** A raster reads as much over grass and bare ground. */
+    /** What is no higher round a machine on the ground is grass. @source common practice, no source */
     static final double GRASS_M = 0.3;
 
     /** Same, for a place near the limit in plan. */

@@ -13,6 +13,7 @@ import underhook.core.finding.FindingCode;
 import underhook.core.geo.GridHeightField;
 import underhook.core.geo.GridShape;
 import underhook.core.geo.Ground;
+import underhook.core.geo.HeightField;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceKind;
 import underhook.planner.order.DayPlanner;
@@ -70,8 +71,14 @@ class LandingAmongTreesTest {
     }
 
     private static List<FindingCode> saidOf(OptionalDouble surveyedM, Ground ground) {
+        return saidOf(surveyedM, 20, ground);
+    }
+
+    private static List<FindingCode> saidOf(
+            OptionalDouble surveyedM, double clearingM, Ground ground) {
         Place landing = SmallDay.place("H", PlaceKind.LANDING, 400, -300);
         landing = with(with(landing, "canopyM", surveyedM), "landingAsked", true);
+        landing = with(landing, "clearingRadiusM", clearingM);
         List<Place> places = new ArrayList<>(SmallDay.good().job().places());
         places.add(with(landing, "standing", true));
         SmallDay day = with(SmallDay.good(), "ground", ground).inJob("places", places);
@@ -146,6 +153,74 @@ class LandingAmongTreesTest {
                 .doesNotContain(FindingCode.LANDING_IN_TREES);
         assertThat(saidOf(OptionalDouble.empty(), grown(0.4)))
                 .contains(FindingCode.LANDING_IN_TREES);
+    }
+
+    /** As over a raster: who states 0.2 m has seen grass. */
+    @Test
+    void grass_is_no_tree_where_somebody_states_it_either() {
+        SmallDay day = SmallDay.good().place("S2", "clearingRadiusM", 5.0);
+
+        assertThat(inTrees(day.place("S2", "canopyM", OptionalDouble.of(0.2)))).isEmpty();
+        assertThat(inTrees(day.place("S2", "canopyM", OptionalDouble.of(0.4)))).contains("S2");
+        assertThat(saidStating(0.2)).doesNotContain(FindingCode.LANDING_IN_TREES);
+        assertThat(saidStating(0.4)).contains(FindingCode.LANDING_IN_TREES);
+    }
+
+    private static List<FindingCode> saidStating(double canopyM) {
+        return saidOf(OptionalDouble.of(canopyM), 5, SmallDay.good().ground());
+    }
+
+    @Test
+    void a_tree_is_refused_for_being_above_grass_not_above_nothing() {
+        SmallDay unseen = SmallDay.good().place("S2", "canopyM", OptionalDouble.empty());
+
+        assertThat(
+                        new PlanVerifier()
+                                        .check(unseen.job(), ringed(1000, 0, 10), unseen.plan())
+                                        .violations()
+                                        .stream()
+                                        .filter(one -> one.code() == FindingCode.LANDING_IN_TREES))
+                .extracting(one -> one.value() + " " + one.limit() + " " + one.unit())
+                .contains("45.00 0.30 m");
+    }
+
+    /** The raster ends 5 m west of the spot; 12.5 m are taken. Trees stand from 10 m on, east or west. By hand. */
+    @Test
+    void what_a_raster_shows_of_a_part_counts_and_the_rest_is_said_to_be_unknown() {
+        SmallDay unseen = SmallDay.good().place("S2", "canopyM", OptionalDouble.empty());
+        Ground eastOf = cutAt(995, ringed(1000, 0, 10));
+
+        assertThat(inTrees(with(unseen, "ground", eastOf))).contains("S2");
+        assertThat(inTrees(with(unseen, "ground", cutAt(995, ringed(1000, 0, 18))))).isEmpty();
+        assertThat(saidOf(OptionalDouble.empty(), cutAt(395, ringed(400, -300, 10))))
+                .contains(FindingCode.LANDING_IN_TREES)
+                .doesNotContain(FindingCode.LANDING_UNSEEN);
+        assertThat(saidOf(OptionalDouble.empty(), cutAt(395, ringed(400, -300, 18))))
+                .contains(FindingCode.LANDING_UNSEEN)
+                .doesNotContain(FindingCode.LANDING_IN_TREES);
+    }
+
+    @Test
+    void it_is_said_where_nobody_knows_what_stands_round_a_landing() {
+        Ground bare = new Ground(SmallDay.FRAME, SmallDay.SLOPE, Optional.empty(), 0);
+
+        assertThat(saidOf(OptionalDouble.empty(), bare)).contains(FindingCode.LANDING_UNSEEN);
+        assertThat(saidOf(OptionalDouble.of(2), bare)).doesNotContain(FindingCode.LANDING_UNSEEN);
+        assertThat(saidOf(OptionalDouble.empty(), grown(0.2)))
+                .doesNotContain(FindingCode.LANDING_UNSEEN);
+    }
+
+    /** The same with a raster that begins there, cells of 1 m. */
+    private static Ground cutAt(double westM, Ground ground) {
+        HeightField whole = ground.canopy().orElseThrow();
+        return new Ground(
+                SmallDay.FRAME,
+                SmallDay.SLOPE,
+                Optional.of(
+                        GridHeightField.of(
+                                new GridShape(westM, -2000, 1, 1000, 4000),
+                                (e, n) -> whole.heightM(e, n))),
+                0);
     }
 
     private static Ground grown(double heightM) {

@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import underhook.adapter.job.text.Source.At;
 import underhook.adapter.job.text.Source.Found;
 import underhook.core.finding.FindingCode;
@@ -16,6 +17,8 @@ import underhook.core.finding.FindingCode;
 final class CsvText {
     /** Set behind the text: an open quote swallows it, a whole table ends with it. */
     private static final String END = "(end of table)";
+
+    private static final Pattern QUOTED = Pattern.compile("\"[^\"]*\"");
 
     private CsvText() {}
 
@@ -55,13 +58,23 @@ final class CsvText {
                     Found.allowing("quotes in pairs"));
             return Optional.empty();
         }
-        return Optional.of(new Table.Grid(rows, separator == ';'));
+        return Optional.of(new Table.Grid(rows, separator != ','));
     }
 
+    /** Of comma, semicolon and tab the one that stands most often in the header line outside quotes. */
     static char separator(String text) {
         String header = text.lines().filter(line -> !line.isBlank()).findFirst().orElse("");
-        long semicolons = header.chars().filter(c -> c == ';').count();
-        long commas = header.chars().filter(c -> c == ',').count();
-        return semicolons > commas ? ';' : ',';
+        String bare = QUOTED.matcher(header).replaceAll("");
+        char best = ',';
+        for (char other : new char[] {';', '\t'}) {
+            if (count(bare, other) > count(bare, best)) {
+                best = other;
+            }
+        }
+        return best;
+    }
+
+    private static long count(String text, char wanted) {
+        return text.chars().filter(c -> c == wanted).count();
     }
 }

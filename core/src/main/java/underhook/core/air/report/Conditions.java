@@ -5,11 +5,15 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
 
 /** What one report, trend or period says; what it does not say is absent. */
 public final class Conditions {
     private final List<ReportField> fields;
     private final Map<Value, Double> values;
+    private final List<Finding> doubts;
 
     /** Values with a number, in SI. */
     enum Value {
@@ -22,14 +26,20 @@ public final class Conditions {
         QNH_PA
     }
 
-    private Conditions(List<ReportField> fields, Map<Value, Double> values) {
-        this.fields = List.copyOf(fields);
-        this.values = new EnumMap<>(values);
+    private Conditions(Collector collected) {
+        this.fields = List.copyOf(collected.fields);
+        this.values = new EnumMap<>(collected.values);
+        this.doubts = List.copyOf(collected.doubts);
     }
 
     /** Every decoded value in the order of the report. */
     public List<ReportField> fields() {
         return fields;
+    }
+
+    /** What is written there and cannot be: one REPORT_UNREADABLE for each group. */
+    public List<Finding> doubts() {
+        return doubts;
     }
 
     /** Wind direction, rad from true north; absent when variable, calm or unknown. */
@@ -76,6 +86,7 @@ public final class Conditions {
     static final class Collector {
         private final List<ReportField> fields = new ArrayList<>();
         private final Map<Value, Double> values = new EnumMap<>(Value.class);
+        private final List<Finding> doubts = new ArrayList<>();
 
         void say(String name, String value) {
             fields.add(new ReportField(name, value));
@@ -90,12 +101,29 @@ public final class Conditions {
             values.merge(value, si, Math::max);
         }
 
+        /** A group that is decoded as it stands, though it cannot be meant so. */
+        void doubt(Figures figures, String why) {
+            doubts.add(
+                    new Finding(
+                            FindingCode.REPORT_UNREADABLE,
+                            Severity.CAUTION,
+                            "report",
+                            figures.value,
+                            figures.limit,
+                            figures.unit,
+                            "",
+                            why));
+        }
+
+        /** What a doubted group says, and the most or least that could be. */
+        record Figures(String value, String limit, String unit) {}
+
         boolean has(Value value) {
             return values.containsKey(value);
         }
 
         Conditions toConditions() {
-            return new Conditions(fields, values);
+            return new Conditions(this);
         }
     }
 }

@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import underhook.core.air.report.Conditions.Collector;
+import underhook.core.air.report.Conditions.Collector.Figures;
 import underhook.core.air.report.Conditions.Value;
 import underhook.core.unit.Units;
 
@@ -81,8 +82,21 @@ final class Groups {
         speed("wind", Value.WIND_M_PER_S, new String[] {wind.group(2), wind.group(4)}, into);
         if (wind.group(3) != null) {
             speed("gust", Value.GUST_M_PER_S, new String[] {wind.group(3), wind.group(4)}, into);
+            doubtGust(wind, into);
         }
         return true;
+    }
+
+    /** A gust is a peak of the wind whose mean is said. */
+    private static void doubtGust(Matcher wind, Collector into) {
+        String mean = wind.group(2).replace("P", "");
+        String gust = wind.group(3).replace("P", "");
+        boolean bothKnown = !mean.contains("/") && !gust.contains("/");
+        if (bothKnown && Integer.parseInt(gust) < Integer.parseInt(mean)) {
+            into.doubt(
+                    new Figures(whole(gust), whole(mean), wind.group(4)),
+                    "The gust in \"" + wind.group() + "\" is below the mean wind.");
+        }
     }
 
     private static void speed(String name, Value value, String[] textAndUnit, Collector into) {
@@ -191,8 +205,34 @@ final class Groups {
         if (pair.group(2) != null && isKnown(pair.group(2))) {
             into.say("dewpointC", text(celsius(pair.group(2)), 0));
             into.set(Value.DEWPOINT_K, Units.celsiusToKelvin(celsius(pair.group(2))));
+            if (isKnown(pair.group(1))) {
+                doubtDew(
+                        group,
+                        Units.celsiusToKelvin(celsius(pair.group(1))),
+                        Units.celsiusToKelvin(celsius(pair.group(2))),
+                        into);
+            }
         }
         return true;
+    }
+
+    /**
+     * Both are rounded alike, so that no rounding brings the one above the other.
+     *
+     * @source DERIVED air cooled to its dewpoint is saturated, so that it is at least as warm
+     */
+    private static void doubtDew(String group, double airK, double dewK, Collector into) {
+        if (dewK > airK) {
+            into.doubt(
+                    new Figures(
+                            trimmed(Units.kelvinToCelsius(dewK)),
+                            trimmed(Units.kelvinToCelsius(airK)),
+                            "°C"),
+                    "The dewpoint in \""
+                            + group
+                            + "\" is above the temperature, which no air has. Perhaps the two are"
+                            + " swapped, or a minus (M) is missing.");
+        }
     }
 
     private static boolean isKnown(String text) {
@@ -280,6 +320,7 @@ final class Groups {
                 double dewC = tenths(tenths.group(3), tenths.group(4));
                 into.say("dewpointPreciseC", text(dewC, 1));
                 into.set(Value.DEWPOINT_K, Units.celsiusToKelvin(dewC));
+                doubtDew(group, Units.celsiusToKelvin(airC), Units.celsiusToKelvin(dewC), into);
             }
         } else if (rain.matches()) {
             into.say("precipitationIn", text(Double.parseDouble(rain.group(1)) / 100, 2));

@@ -2,6 +2,7 @@ package underhook.core.air.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import underhook.core.finding.Finding;
 
 /**
  * A decoded report.
@@ -36,6 +37,13 @@ public record WeatherReport(
         valid = List.copyOf(valid);
         parts = List.copyOf(parts);
         unparsed = List.copyOf(unparsed);
+    }
+
+    /** What is written there and cannot be, in the order of the report. */
+    List<Finding> doubts() {
+        List<Finding> doubts = new ArrayList<>(conditions.doubts());
+        parts.forEach(part -> doubts.addAll(part.conditions().doubts()));
+        return doubts;
     }
 
     /** Everything decoded, flat and in order; names of later parts begin with "part1.", "part2." … */

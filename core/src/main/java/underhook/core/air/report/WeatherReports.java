@@ -29,8 +29,8 @@ public final class WeatherReports {
     /**
      * Decodes one report.
      *
-     * @return the report, with whatever was not understood listed in it; refused with
-     *     REPORT_UNREADABLE when nothing at all was understood
+     * @return the report, with whatever was not understood listed in it, and REPORT_UNREADABLE for each
+     *     group that cannot be meant as it stands; refused with it when nothing at all was understood
      */
     public static Outcome<WeatherReport> parse(String text) {
         String raw = text.strip();
@@ -43,7 +43,7 @@ public final class WeatherReports {
         if (!reading.understood) {
             return refuse("no group of it is known");
         }
-        return Outcome.done(report);
+        return Outcome.done(report, report.doubts());
     }
 
     private static Outcome<WeatherReport> refuse(String why) {

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import underhook.core.finding.FindingCode;
+import underhook.core.finding.Outcome;
 import underhook.core.unit.Units;
 
 /**
@@ -250,6 +251,41 @@ class WeatherReportsReferenceTest {
         // Exact: the group states whole hectopascals.
         assertThat(report.conditions().findQnhPa().getAsDouble()).isEqualTo(Units.hpaToPa(1018));
         assertThat(report.raw()).contains("06??");
+    }
+
+    /** Air is at least as warm as its dewpoint, and a gust is a peak of the wind: by definition of both. */
+    @Test
+    void says_what_cannot_be_and_decodes_it_all_the_same() {
+        Outcome<WeatherReport> outcome =
+                WeatherReports.parse("METAR LOXX 251520Z 24025G12KT 9999 M02/15 Q1013");
+
+        assertThat(outcome.findings())
+                .extracting(one -> one.code() + " " + one.value() + " " + one.limit())
+                .containsExactly("REPORT_UNREADABLE 12 25", "REPORT_UNREADABLE 15 -2");
+        assertThat(outcome.findings().get(1).message()).contains("\"M02/15\"");
+        assertThat(outcome.getValue().fields())
+                .contains(new ReportField("dewpointC", "15"), new ReportField("gustKt", "12.0"));
+    }
+
+    @Test
+    void doubts_tenths_and_trends_too_but_nothing_that_can_be() {
+        assertThat(
+                        WeatherReports.parse("METAR LOXX 251520Z 24010KT 12/12 Q1013 RMK T01170119")
+                                .findings())
+                .hasSize(1);
+        assertThat(
+                        WeatherReports.parse(
+                                        "TAF LOXX 251100Z 2512/2612 24010KT TEMPO 2514/2516 24030G20KT")
+                                .findings())
+                .hasSize(1);
+        for (String possible :
+                List.of(
+                        "METAR LOXX 251520Z 24010G10KT 12/12 Q1013",
+                        "METAR LOXX 251520Z 24010G//KT M00/00 Q1013",
+                        "METAR LOXX 251520Z 24010G25KT 12/// Q1013 RMK T0116",
+                        "METAR LOXX 251520Z //// ///12 Q1013")) {
+            assertThat(WeatherReports.parse(possible).findings()).as(possible).isEmpty();
+        }
     }
 
     @Test
