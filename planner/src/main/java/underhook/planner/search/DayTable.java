@@ -280,10 +280,16 @@ public final class DayTable {
         return trips.length > FEW_FUELLINGS_TRIPS;
     }
 
-    /** Whether no team is ever flown: then its own order and the machine's hang together by waits alone. */
-    boolean arePeopleOnFoot() {
+    /**
+     * Whether nobody is flown from one place of work to another: then each team's own order and the machine's hang
+     * together by waits alone.
+     */
+    boolean doTeamsWalkRound() {
         return Arrays.stream(teams)
-                .allMatch(team -> team.landing().stream().allMatch(place -> place < 0));
+                .allMatch(
+                        team ->
+                                team.serves().stream().map(team.landing()::get).distinct().count()
+                                        <= 1);
     }
 
     /** From when the machine may fly, s. */
