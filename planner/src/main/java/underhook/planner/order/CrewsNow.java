@@ -28,6 +28,9 @@ import underhook.planner.search.Midday;
 
 /** Where the teams are now, by the plan of record and what is told. */
 final class CrewsNow {
+    /** Whoever receives is there so long before, s; as the search has it. */
+    private static final long RECEIVES_BEFORE_S = 60;
+
     private final DayModel model;
     private final Plan record;
     private final Standing now;
@@ -86,7 +89,8 @@ final class CrewsNow {
         Instant leaves = from;
         for (Step step : record.steps()) {
             Rotation turn = step.rotation().orElse(null);
-            if (turn == null || now.dropped().containsAll(turn.loads())) {
+            boolean off = turn != null && now.dropped().containsAll(turn.loads());
+            if (turn == null || (off && flown(turn).isEmpty())) {
                 continue;
             }
             boolean hooks =
@@ -142,21 +146,20 @@ final class CrewsNow {
         return false;
     }
 
-    /** When whoever receives something must be there: before a pole so long as it takes to make ready for it. */
+    /** When whoever receives something must be there; before a pole as long as making ready for it takes. */
     private Instant neededAt(Drop drop) {
-        if (!kind(drop.load()).standsUp()) {
-            return drop.releasedAt();
-        }
+        LoadKind kind = kind(drop.load());
         double readyS =
                 done.stream()
                         .flatMap(step -> step.rotation().stream())
                         .flatMap(turn -> turn.drops().stream())
-                        .filter(one -> one.place().equals(drop.place()))
+                        .filter(one -> kind.standsUp() && one.place().equals(drop.place()))
                         .filter(one -> one.releasedAt().isBefore(drop.releasedAt()))
                         .mapToDouble(one -> kind(one.load()).readyAfterS())
                         .max()
                         .orElse(0);
-        return drop.releasedAt().minusMillis((long) Math.ceil(readyS * 1000));
+        double aheadS = Math.max(RECEIVES_BEFORE_S, readyS);
+        return drop.releasedAt().minusMillis((long) Math.ceil(aheadS * 1000));
     }
 
     private LoadKind kind(LoadId load) {

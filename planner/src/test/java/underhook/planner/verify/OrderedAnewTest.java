@@ -8,6 +8,7 @@ import static underhook.planner.verify.SmallDay.with;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,6 +21,7 @@ import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.job.ComfortRates;
+import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
@@ -850,6 +852,27 @@ class OrderedAnewTest {
         assertThat(violations(day, plan)).isEmpty();
     }
 
+    /** The same where A is the last of the places: its number is that of no crew. */
+    @Test
+    void the_last_landing_is_for_nobody_whatever_place_it_is() {
+        SmallDay good = day();
+        List<Place> places = new ArrayList<>(good.job().places());
+        Collections.rotate(places, -1);
+        SmallDay day = good.inJob("places", places);
+        Plan record = planned(day);
+        Instant now = record.steps().get(record.steps().indexOf(lift(record, "W1")) - 1).endAt();
+        LoadId[] rest =
+                day.job().loads().stream()
+                        .map(load -> load.id())
+                        .filter(id -> !id.value().equals("X1"))
+                        .filter(id -> !lift(record, id.value()).startAt().isBefore(now))
+                        .toArray(LoadId[]::new);
+
+        Plan plan = anew(day, record, dropping(now.minusSeconds(1), rest));
+
+        assertThat(plan.steps().get(plan.steps().size() - 1).because()).isEqualTo("last landing");
+    }
+
     /** Rows of the forecast half an hour earlier and a load weighed: what is kept of the day changes no answer. */
     @Test
     void a_day_that_is_kept_orders_as_one_that_is_opened_for_the_weather() {
@@ -953,6 +976,60 @@ class OrderedAnewTest {
                         out ->
                                 assertThat(out.message())
                                         .contains("at S1 no way to fuel keeps the reserve"));
+        assertHoldsButForWhatIsDone(day, found);
+    }
+
+    /** Over S1 the gauge reads 70 kg, enough for the way to A and the reserve; at A it reads less than the reserve. */
+    @Test
+    void a_machine_with_little_fuel_is_refuelled_first_and_goes_on() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        Step there = record.steps().get(record.steps().indexOf(lift(record, "W1")) - 1);
+        assertThat(there.to()).isEqualTo(pid("S1"));
+        Instant over = there.endAt().minusSeconds(1);
+        Instant back = lift(record, "B1").endAt().plusSeconds(1);
+        Map<Instant, Double> readKg = Map.of(over, 70.0, back, 30.0);
+        readKg.forEach(
+                (now, fuelKg) -> {
+                    Standing low = with(asPlanned(now), "fuelKg", OptionalDouble.of(fuelKg));
+
+                    OpenDay.Reordered found = reordered(day, record, low, OpenDay.Effort.FIRST);
+
+                    List<Step> steps = found.plan().steps();
+                    assertThat(steps.subList(found.frozenSteps(), steps.size()))
+                            .extracting(Step::kind)
+                            .contains(StepKind.ROTATION)
+                            .containsSubsequence(StepKind.REFUEL);
+                    assertThat(leftOut(found.plan())).containsOnlyKeys("X1");
+                    assertHoldsButForWhatIsDone(day, found);
+                });
+    }
+
+    /** F, who alone refuels at A, is away for hours; at H fuel is kept too, and G is there. */
+    @Test
+    void fuel_is_taken_where_somebody_is() {
+        List<Place> places = new ArrayList<>(SmallDay.good().job().places());
+        places.add(SmallDay.place("H", PlaceKind.LAYDOWN, 1000, -400));
+        List<Crew> crews = new ArrayList<>(day().job().crews());
+        crews.add(SmallDay.crew("F", "A", Set.of(Crew.Role.REFUEL), true));
+        crews.add(SmallDay.crew("G", "H", Set.of(Crew.Role.REFUEL), true));
+        SmallDay day =
+                day().inJob("places", places)
+                        .inJob("crews", crews)
+                        .crew("L", "roles", Set.of(Crew.Role.HOOK, Crew.Role.RECEIVE));
+        Plan record = planned(day);
+        Instant now = lift(record, "B1").endAt().plusSeconds(1);
+        Standing away =
+                with(late(now, "F", now.plusSeconds(14_400)), "fuelKg", OptionalDouble.of(80));
+
+        OpenDay.Reordered found = reordered(day, record, away, OpenDay.Effort.FIRST);
+
+        List<Step> steps = found.plan().steps();
+        assertThat(steps.subList(found.frozenSteps(), steps.size()))
+                .filteredOn(step -> step.kind() == StepKind.REFUEL)
+                .isNotEmpty()
+                .allSatisfy(step -> assertThat(step.from()).isEqualTo(pid("H")));
+        assertThat(leftOut(found.plan())).containsOnlyKeys("X1");
         assertHoldsButForWhatIsDone(day, found);
     }
 
