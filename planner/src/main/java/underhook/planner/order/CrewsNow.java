@@ -87,6 +87,16 @@ final class CrewsNow {
      */
     private Instant leaves(CrewStay stay, CrewStay walk, Instant from) {
         Instant leaves = from;
+        for (Optional<Instant> work : works(stay)) {
+            Instant worked = work.orElse(now.at());
+            leaves = isElsewhereBefore(walk, worked) ? leaves : later(leaves, worked);
+        }
+        return leaves;
+    }
+
+    /** When each lift planned for somebody at a place keeps them there no more; empty while it is to come. */
+    private List<Optional<Instant>> works(CrewStay stay) {
+        List<Optional<Instant>> all = new ArrayList<>();
         for (Step step : record.steps()) {
             Rotation turn = step.rotation().orElse(null);
             boolean off = turn != null && now.dropped().containsAll(turn.loads());
@@ -109,12 +119,10 @@ final class CrewsNow {
                                             drop.place().equals(stay.place())
                                                     && isDuring(stay, drop.releasedAt()));
             if (hooks || receives) {
-                Instant worked =
-                        flown(turn).map(one -> doneAt(one, stay.place(), hooks)).orElse(now.at());
-                leaves = isElsewhereBefore(walk, worked) ? leaves : later(leaves, worked);
+                all.add(flown(turn).map(one -> doneAt(one, stay.place(), hooks)));
             }
         }
-        return leaves;
+        return all;
     }
 
     /**
@@ -129,7 +137,9 @@ final class CrewsNow {
             if (stay.fromAt().isBefore(walk.fromAt())) {
                 continue;
             } else if (stay.doing().startsWith("flown")) {
-                late = flight(stay).filter(one -> one.startAt().isBefore(soonest)).isPresent();
+                Optional<Step> flight = flight(stay);
+                late = flight.filter(one -> one.startAt().isBefore(soonest)).isPresent();
+                there = flight.map(Step::endAt).orElse(there);
             } else if (moves(stay)) {
                 there = there.plus(Duration.between(stay.fromAt(), stay.toAt()));
             } else {
@@ -138,6 +148,9 @@ final class CrewsNow {
                                 stay.place(),
                                 stay.fromAt(),
                                 drop -> neededAt(drop).isBefore(soonest));
+                for (Optional<Instant> work : works(stay)) {
+                    there = later(there, work.orElse(there));
+                }
             }
             if (late) {
                 return true;
