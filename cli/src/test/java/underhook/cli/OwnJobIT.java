@@ -72,6 +72,22 @@ class OwnJobIT {
         assertThat(Double.parseDouble(way.group(1)) - Double.parseDouble(way.group(2)))
                 .isCloseTo(0.052, within(0.011));
 
+        Path list = job.resolve("loads.csv");
+        String loads = Files.readString(list);
+        Files.writeString(list, loads.replaceAll("(?m)^1,.*\\R", ""));
+        Said gone =
+                Said.of(
+                        folder.resolve("home"),
+                        "replan",
+                        job.toString(),
+                        out.resolve("plan.json").toString(),
+                        "--at=2026-09-08T07:20:00-01:00",
+                        "--out=" + folder.resolve("gone"));
+        Files.writeString(list, loads);
+        assertThat(gone.exit()).as(gone.err()).isEqualTo(2);
+        assertThat(gone.out()).contains("has load 1, the job no more");
+        assertThat(folder.resolve("gone")).doesNotExist();
+
         Path lone = job.resolve("crews.yaml");
         Files.writeString(lone, Files.readString(lone).replace(", refuel]", "]"));
         Path rules = job.resolve("rules.yaml");

@@ -3,10 +3,12 @@ package underhook.app.replan;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.BooleanSupplier;
+import java.util.stream.Stream;
 import underhook.app.PlanDay;
 import underhook.app.Progress;
 import underhook.app.port.EveningFiles;
@@ -24,6 +26,9 @@ import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TrainedHands;
 import underhook.core.job.Job;
+import underhook.core.job.LoadId;
+import underhook.core.job.PlaceId;
+import underhook.core.plan.CrewStay;
 import underhook.core.plan.Plan;
 
 /** Orders the rest of a written plan's day anew and publishes the plan when the re-check lets it. */
@@ -111,6 +116,10 @@ public final class ReplanDay {
         if (!unknown.isEmpty()) {
             return Result.refused(List.of(), unknown);
         }
+        List<Finding> gone = gone(plan.getValue(), asRead);
+        if (!gone.isEmpty()) {
+            return Result.refused(List.of(), gone);
+        }
         Now now = Now.asPlanned(request.at(), request.fuelKg());
         if (request.taps().isPresent()) {
             Reading<List<Tap>> read = readers.taps().readTaps(request.taps().get(), asRead);
@@ -136,6 +145,48 @@ public final class ReplanDay {
                         new OutputWriter.Output(proposal.job(), proposal.plan(), proposal.report()),
                         request.out());
         return new Result(List.of(), List.of(), Optional.of(proposal), files);
+    }
+
+    /** What the plan flies, to where and with whom, that is in the files no more. */
+    private static List<Finding> gone(Plan plan, Job job) {
+        List<Finding> all = new ArrayList<>();
+        Stream<LoadId> loads =
+                plan.steps().stream()
+                        .flatMap(step -> step.rotation().stream())
+                        .flatMap(turn -> turn.loads().stream());
+        loads.distinct()
+                .filter(id -> job.findLoad(id).isEmpty())
+                .forEach(
+                        id ->
+                                all.add(
+                                        gone(
+                                                "load",
+                                                id.value(),
+                                                "Perhaps take it off the day instead, and leave it in the"
+                                                        + " list.")));
+        Stream<PlaceId> places =
+                Stream.concat(
+                        plan.steps().stream().flatMap(step -> Stream.of(step.from(), step.to())),
+                        plan.crews().stream().map(CrewStay::place));
+        places.distinct()
+                .filter(id -> job.findPlace(id).isEmpty())
+                .forEach(
+                        id ->
+                                all.add(
+                                        gone(
+                                                "place",
+                                                id.value(),
+                                                "Perhaps close it instead.")));
+        return all;
+    }
+
+    private static Finding gone(String what, String id, String perhaps) {
+        return Finding.of(
+                FindingCode.ID_UNKNOWN,
+                Severity.STOP,
+                id,
+                "plan",
+                "The plan that is flown has " + what + " " + id + ", the job no more. " + perhaps);
     }
 
     private static Finding unknown(Change change, Job job) {

@@ -62,14 +62,18 @@ class FlownDayTest {
     }
 
     private static Tap called(String id, Tap when, Tap tap) {
+        return like(tap, id, when.at(), tap.place());
+    }
+
+    private static Tap like(Tap tap, String id, Instant at, Optional<PlaceId> place) {
         return new Tap(
                 id,
-                when.at(),
+                at,
                 tap.by(),
                 tap.device(),
                 tap.kind(),
                 tap.loads(),
-                tap.place(),
+                place,
                 tap.amount(),
                 tap.undoes(),
                 tap.note());
@@ -130,17 +134,7 @@ class FlownDayTest {
     }
 
     private static Tap at(Tap tap, String place) {
-        return new Tap(
-                tap.id(),
-                tap.at(),
-                tap.by(),
-                tap.device(),
-                tap.kind(),
-                tap.loads(),
-                Optional.of(new PlaceId(place)),
-                tap.amount(),
-                tap.undoes(),
-                tap.note());
+        return like(tap, tap.id(), tap.at(), Optional.of(new PlaceId(place)));
     }
 
     @Test
@@ -206,17 +200,7 @@ class FlownDayTest {
         Tap tap = aboutLoad ? made(kind, by, amount, "L1") : made(kind, by, amount);
         return random.nextInt(6) > 0
                 ? tap
-                : new Tap(
-                        tap.id() + "late",
-                        tap.at().minusSeconds(240),
-                        tap.by(),
-                        tap.device(),
-                        tap.kind(),
-                        tap.loads(),
-                        tap.place(),
-                        tap.amount(),
-                        tap.undoes(),
-                        tap.note());
+                : like(tap, tap.id() + "late", tap.at().minusSeconds(240), tap.place());
     }
 
     @Test

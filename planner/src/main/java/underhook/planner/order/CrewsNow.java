@@ -9,11 +9,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
+import underhook.core.job.LoadId;
+import underhook.core.job.LoadKind;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Drop;
@@ -25,6 +28,9 @@ import underhook.planner.search.Midday;
 
 /** Where the teams are now, by the plan of record and what is told. */
 final class CrewsNow {
+    /** Whoever receives is there so long before, s; as the search has it. */
+    private static final long RECEIVES_BEFORE_S = 60;
+
     private final DayModel model;
     private final Plan record;
     private final Standing now;
@@ -37,6 +43,13 @@ final class CrewsNow {
         this.done = done;
     }
 
+    private List<CrewStay> planned(CrewId crew) {
+        return record.crews().stream()
+                .filter(stay -> stay.crew().equals(crew))
+                .sorted(Comparator.comparing(CrewStay::fromAt))
+                .toList();
+    }
+
     /**
      * As the plan of record has them; who landed later than planned, or was kept by work, walks on later, and as long
      * as ever.
@@ -44,38 +57,50 @@ final class CrewsNow {
     private List<CrewStay> lines(Crew crew) {
         List<CrewStay> all = new ArrayList<>();
         Instant there = Instant.MIN;
-        for (CrewStay stay :
-                record.crews().stream()
-                        .filter(one -> one.crew().equals(crew.id()))
-                        .sorted(Comparator.comparing(CrewStay::fromAt))
-                        .toList()) {
+        CrewStay before = null;
+        for (CrewStay stay : planned(crew.id())) {
             if (stay.doing().startsWith("flown")) {
                 all.add(stay);
                 there = flight(stay).map(Step::endAt).orElse(stay.toAt());
             } else {
                 Instant from = later(stay.fromAt(), there);
-                if (moves(stay) && !all.isEmpty() && !moves(all.get(all.size() - 1))) {
-                    CrewStay before = all.remove(all.size() - 1);
+                if (moves(stay) && before != null && !moves(before)) {
+                    CrewStay worked = all.remove(all.size() - 1);
                     from = leaves(before, stay, from);
-                    all.add(until(before, later(before.toAt(), from)));
+                    all.add(until(worked, later(worked.toAt(), from)));
                 }
                 Instant end = moves(stay) ? walkedBy(stay, from) : later(stay.toAt(), from);
                 all.add(during(stay, from, end));
                 there = moves(stay) ? end : there;
             }
+            before = stay;
         }
         return all;
     }
 
     /**
      * When somebody sets out on a walk: not before what was planned for them where they are is done, however late it
-     * came; what is still to come keeps them. Where they are known to be farther on, they had left as planned.
+     * came; what is still to come keeps them. What would keep them longer than is known of them does not: they had
+     * gone before it.
+     *
+     * @param stay where they are, as planned
      */
     private Instant leaves(CrewStay stay, CrewStay walk, Instant from) {
         Instant leaves = from;
+        for (Optional<Instant> work : works(stay)) {
+            Instant worked = work.orElse(now.at());
+            leaves = isElsewhereBefore(walk, worked) ? leaves : later(leaves, worked);
+        }
+        return leaves;
+    }
+
+    /** When each lift planned for somebody at a place keeps them there no more; empty while it is to come. */
+    private List<Optional<Instant>> works(CrewStay stay) {
+        List<Optional<Instant>> all = new ArrayList<>();
         for (Step step : record.steps()) {
             Rotation turn = step.rotation().orElse(null);
-            if (turn == null || now.dropped().containsAll(turn.loads())) {
+            boolean off = turn != null && now.dropped().containsAll(turn.loads());
+            if (turn == null || (off && flown(turn).isEmpty())) {
                 continue;
             }
             boolean hooks =
@@ -94,24 +119,64 @@ final class CrewsNow {
                                             drop.place().equals(stay.place())
                                                     && isDuring(stay, drop.releasedAt()));
             if (hooks || receives) {
-                Instant worked =
-                        flown(turn).map(one -> doneAt(one, stay.place(), hooks)).orElse(now.at());
-                leaves = later(leaves, worked);
+                all.add(flown(turn).map(one -> doneAt(one, stay.place(), hooks)));
             }
         }
-        return isElsewhereSince(walk) ? from : leaves;
+        return all;
     }
 
-    /** Whether they were flown on since a walk, or something was set down where they were to be: they had gone. */
-    private boolean isElsewhereSince(CrewStay walk) {
-        return record.crews().stream()
-                .filter(stay -> stay.crew().equals(walk.crew()))
-                .filter(stay -> !stay.fromAt().isBefore(walk.fromAt()))
-                .anyMatch(
-                        stay ->
-                                stay.doing().startsWith("flown")
-                                        ? flight(stay).isPresent()
-                                        : isSetDown(stay.place(), stay.fromAt(), now.at()));
+    /**
+     * Whether somebody who sets out then comes too late to what is known of them since: they were flown on, or
+     * something was hooked that is set down where they were to be.
+     */
+    private boolean isElsewhereBefore(CrewStay walk, Instant leaves) {
+        Instant there = leaves;
+        for (CrewStay stay : planned(walk.crew())) {
+            Instant soonest = there;
+            boolean late = false;
+            if (stay.fromAt().isBefore(walk.fromAt())) {
+                continue;
+            } else if (stay.doing().startsWith("flown")) {
+                Optional<Step> flight = flight(stay);
+                late = flight.filter(one -> one.startAt().isBefore(soonest)).isPresent();
+                there = flight.map(Step::endAt).orElse(there);
+            } else if (moves(stay)) {
+                there = there.plus(Duration.between(stay.fromAt(), stay.toAt()));
+            } else {
+                late =
+                        isSetDown(
+                                stay.place(),
+                                stay.fromAt(),
+                                drop -> neededAt(drop).isBefore(soonest));
+                for (Optional<Instant> work : works(stay)) {
+                    there = later(there, work.orElse(there));
+                }
+            }
+            if (late) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** When whoever receives something must be there; before a pole as long as making ready for it takes. */
+    private Instant neededAt(Drop drop) {
+        LoadKind kind = kind(drop.load());
+        double readyS =
+                done.stream()
+                        .flatMap(step -> step.rotation().stream())
+                        .flatMap(turn -> turn.drops().stream())
+                        .filter(one -> kind.standsUp() && one.place().equals(drop.place()))
+                        .filter(one -> one.releasedAt().isBefore(drop.releasedAt()))
+                        .mapToDouble(one -> kind(one.load()).readyAfterS())
+                        .max()
+                        .orElse(0);
+        double aheadS = Math.max(RECEIVES_BEFORE_S, readyS);
+        return drop.releasedAt().minusMillis((long) Math.ceil(aheadS * 1000));
+    }
+
+    private LoadKind kind(LoadId load) {
+        return model.job.getKind(model.job.getLoad(load).kind());
     }
 
     private static boolean isDuring(CrewStay stay, Instant at) {
@@ -140,16 +205,18 @@ final class CrewsNow {
     /** When a walk that begins then is over; by what is set down where it leads, people had come as planned. */
     private Instant walkedBy(CrewStay walk, Instant from) {
         Instant end = from.plus(Duration.between(walk.fromAt(), walk.toAt()));
-        return isSetDown(walk.place(), walk.toAt(), end) ? later(walk.toAt(), from) : end;
+        return isSetDown(walk.place(), walk.toAt(), drop -> drop.releasedAt().isBefore(end))
+                ? later(walk.toAt(), from)
+                : end;
     }
 
-    private boolean isSetDown(PlaceId place, Instant after, Instant before) {
+    private boolean isSetDown(PlaceId place, Instant after, Predicate<Drop> which) {
         return done.stream()
                 .flatMap(step -> step.rotation().stream())
                 .flatMap(turn -> turn.drops().stream())
                 .filter(drop -> drop.place().equals(place))
-                .map(Drop::releasedAt)
-                .anyMatch(at -> at.isAfter(after) && at.isBefore(before));
+                .filter(drop -> drop.releasedAt().isAfter(after))
+                .anyMatch(which);
     }
 
     private static boolean moves(CrewStay stay) {
@@ -367,7 +434,7 @@ final class CrewsNow {
 
     /** When those who received something are free again. */
     private Instant freeAfter(Drop drop) {
-        double busyS = model.job.getKind(model.job.getLoad(drop.load()).kind()).busyAfterS();
+        double busyS = kind(drop.load()).busyAfterS();
         return drop.releasedAt().plusMillis((long) Math.ceil(busyS * 1000));
     }
 

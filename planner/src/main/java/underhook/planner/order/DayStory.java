@@ -159,7 +159,24 @@ final class DayStory {
 
     private String purpose(Cause cause) {
         if (cause.trip() < 0) {
-            return cause.other() < 0 ? "the day" : "flying " + team(cause.other());
+            return switch (cause.kind()) {
+                case HOME -> "the day";
+                // The other is the place where nobody is.
+                case STAFF -> "flying people";
+                case LIFT,
+                        MOVE,
+                        FUEL,
+                        LINE,
+                        ENGINE_LIMIT,
+                        EARLY_BREAK,
+                        TEAM_MOVE,
+                        TEAM,
+                        AFTER,
+                        READY,
+                        HANDLER,
+                        WIND ->
+                        cause.other() < 0 ? "the day" : "flying " + team(cause.other());
+            };
         }
         Trip trip = trips.get(cause.trip());
         return trip + " to " + model.places.get(trip.to()).id();

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
@@ -27,10 +28,28 @@ final class Frozen {
 
     private final Job job;
     private final Standing standing;
-    private final List<Step> steps = new ArrayList<>();
+    private final List<Part> parts = new ArrayList<>();
+    private List<Step> steps = List.of();
     private Duration behind = Duration.ZERO;
     private boolean waited;
     private boolean over;
+
+    /**
+     * A step of the plan with the times as they were.
+     *
+     * @param hookedAt when a lift was hooked up; of no meaning where nothing is lifted
+     * @param behind how much later than planned its loads were let go
+     */
+    private record Part(
+            Step planned, Instant startAt, Instant endAt, Instant hookedAt, Duration behind) {
+        Part during(Instant otherStart, Instant otherEnd) {
+            return new Part(planned, otherStart, otherEnd, hookedAt, behind);
+        }
+
+        Optional<Instant> releasedAt() {
+            return planned.rotation().map(turn -> plannedRelease(turn).plus(behind));
+        }
+    }
 
     Frozen(Job job, Plan plan, Standing standing) {
         this.job = job;
@@ -43,11 +62,11 @@ final class Frozen {
             }
         }
         waitUntilNow();
-        readFuel();
+        steps = burnt(standing.fuelKg());
     }
 
     List<Step> steps() {
-        return List.copyOf(steps);
+        return steps;
     }
 
     /** Whether nothing goes on now, nor comes. */
@@ -58,7 +77,8 @@ final class Frozen {
     /** The same where nothing is flown any more: the day is over when its last work is, not now. */
     Frozen ended() {
         if (waited) {
-            steps.remove(steps.size() - 1);
+            parts.remove(parts.size() - 1);
+            steps = burnt(OptionalDouble.empty());
             waited = false;
             over = true;
         }
@@ -75,9 +95,7 @@ final class Frozen {
 
     /** Whether a load was flown or hangs there. */
     boolean holds(LoadId load) {
-        return steps.stream()
-                .flatMap(step -> step.rotation().stream())
-                .anyMatch(rotation -> rotation.loads().contains(load));
+        return lifts().stream().anyMatch(loads -> loads.contains(load));
     }
 
     private int lastDone(Plan plan) {
@@ -102,7 +120,7 @@ final class Frozen {
         boolean begun = step.startAt().plus(behind).isBefore(standing.at());
         boolean skipped = step.rotation().isPresent() && standing.log() != Standing.Log.AS_PLANNED;
         if (done.isPresent()) {
-            steps.add(flown(step, step.rotation().orElseThrow(), done.get()));
+            takeFlown(step, step.rotation().orElseThrow(), done.get());
             return true;
         }
         if (skipped) {
@@ -111,68 +129,31 @@ final class Frozen {
         if (!before && !begun) {
             return false;
         }
-        Instant endAt = later(step.endAt().plus(behind), startOf(step));
-        if (!before && step.kind() == StepKind.WAIT && endAt.isAfter(standing.at())) {
-            Instant now = later(standing.at(), startOf(step));
-            steps.add(timed(burntUntil(step, endAt, now), now, Optional.empty()));
-            return true;
-        }
-        steps.add(timed(step, endAt, step.rotation().map(one -> shifted(one, behind))));
+        boolean cut = !before && step.kind() == StepKind.WAIT;
+        Instant endAt = step.endAt().plus(behind);
+        add(
+                step,
+                cut && endAt.isAfter(standing.at()) ? standing.at() : endAt,
+                step.rotation().map(Rotation::hookedAt).orElse(step.startAt()).plus(behind));
         return true;
     }
 
-    /** Of a wait that ends sooner, only so much is burnt. */
-    private Step burntUntil(Step wait, Instant wholeEnd, Instant end) {
-        double wholeS = Duration.between(startOf(wait), wholeEnd).toMillis() / 1000.0;
-        double partS = Duration.between(startOf(wait), end).toMillis() / 1000.0;
-        double burntKg = wholeS > 0 ? (wait.fuelStartKg() - wait.fuelEndKg()) * partS / wholeS : 0;
-        return fuelled(wait, wait.fuelStartKg() - burntKg);
+    private void takeFlown(Step step, Rotation rotation, Standing.Done done) {
+        Instant planned = plannedRelease(rotation);
+        Duration hookBehind = Duration.between(rotation.hookedAt(), done.hookedAt());
+        makeRoom(done.hookedAt().minus(Duration.between(step.startAt(), rotation.hookedAt())));
+        behind = done.releasedAt().map(at -> Duration.between(planned, at)).orElse(hookBehind);
+        add(step, step.endAt().plus(behind), done.hookedAt());
     }
 
-    private static Step fuelled(Step step, double endKg) {
-        return new Step(
-                step.kind(),
-                step.from(),
-                step.to(),
-                step.startAt(),
-                step.endAt(),
-                step.fuelStartKg(),
-                endKg,
-                step.lineLengthM(),
-                step.engineRunning(),
-                step.rotation(),
-                step.crew(),
-                step.legs(),
-                step.because());
-    }
-
-    private Instant startOf(Step step) {
-        return steps.isEmpty() ? step.startAt().plus(behind) : steps.get(steps.size() - 1).endAt();
+    private void add(Step step, Instant endAt, Instant hookedAt) {
+        Instant startAt =
+                parts.isEmpty() ? step.startAt().plus(behind) : parts.get(parts.size() - 1).endAt();
+        parts.add(new Part(step, startAt, later(endAt, startAt), hookedAt, behind));
     }
 
     private static Instant later(Instant one, Instant other) {
         return one.isAfter(other) ? one : other;
-    }
-
-    private Step flown(Step step, Rotation rotation, Standing.Done done) {
-        Instant planned = releasedAt(rotation);
-        Duration hookBehind = Duration.between(rotation.hookedAt(), done.hookedAt());
-        makeRoom(done.hookedAt().minus(Duration.between(step.startAt(), rotation.hookedAt())));
-        behind = done.releasedAt().map(at -> Duration.between(planned, at)).orElse(hookBehind);
-        Rotation moved = shifted(rotation, behind);
-        Rotation flown =
-                new Rotation(
-                        moved.loads(),
-                        done.hookedAt(),
-                        moved.fuelAtHookKg(),
-                        moved.massOnHookKg(),
-                        moved.hogeMassKg(),
-                        moved.fuelMaxKg(),
-                        moved.ballastKg(),
-                        moved.drops(),
-                        moved.legs(),
-                        moved.limits());
-        return timed(step, later(step.endAt().plus(behind), startOf(step)), Optional.of(flown));
     }
 
     /**
@@ -181,136 +162,151 @@ final class Frozen {
      * is a wait or a way.
      */
     private void makeRoom(Instant wanted) {
-        Instant released = Instant.MIN;
-        for (Step step : steps) {
-            released = step.rotation().map(Frozen::releasedAt).orElse(released);
-        }
+        Instant released =
+                parts.stream()
+                        .flatMap(part -> part.releasedAt().stream())
+                        .reduce(Instant.MIN, (one, other) -> other);
         Instant end = later(wanted, released);
         boolean more = true;
-        for (int i = steps.size() - 1; more && i >= 0; i--) {
-            Step step = steps.get(i);
-            more = step.endAt().isAfter(end) && step.rotation().isEmpty();
-            if (step.endAt().isAfter(end)) {
-                Duration lasts = Duration.between(step.startAt(), step.endAt());
-                Instant start = step.startAt().isBefore(end) ? step.startAt() : end;
-                if (STOPS.contains(step.kind())) {
+        for (int i = parts.size() - 1; more && i >= 0; i--) {
+            Part part = parts.get(i);
+            more = part.endAt().isAfter(end) && part.planned().rotation().isEmpty();
+            if (part.endAt().isAfter(end)) {
+                Duration lasts = Duration.between(part.startAt(), part.endAt());
+                Instant start = part.startAt().isBefore(end) ? part.startAt() : end;
+                if (STOPS.contains(part.planned().kind())) {
                     start = later(released, end.minus(lasts));
                 }
-                steps.set(i, timed(step, start, end));
+                parts.set(i, part.during(start, end));
                 end = start;
             }
         }
     }
 
-    private static Instant releasedAt(Rotation rotation) {
+    private static Instant plannedRelease(Rotation rotation) {
         return rotation.drops().get(rotation.drops().size() - 1).releasedAt();
-    }
-
-    private static Rotation shifted(Rotation rotation, Duration by) {
-        return new Rotation(
-                rotation.loads(),
-                rotation.hookedAt().plus(by),
-                rotation.fuelAtHookKg(),
-                rotation.massOnHookKg(),
-                rotation.hogeMassKg(),
-                rotation.fuelMaxKg(),
-                rotation.ballastKg(),
-                rotation.drops().stream()
-                        .map(
-                                drop ->
-                                        new Drop(
-                                                drop.load(),
-                                                drop.place(),
-                                                drop.releasedAt().plus(by),
-                                                drop.approachFromTrueRad(),
-                                                drop.departureTrackTrueRad(),
-                                                drop.headMPerS(),
-                                                drop.crossMPerS(),
-                                                drop.reasons()))
-                        .toList(),
-                rotation.legs(),
-                rotation.limits());
-    }
-
-    private Step timed(Step step, Instant endAt, Optional<Rotation> rotation) {
-        Step same = timed(step, startOf(step), endAt);
-        return new Step(
-                same.kind(),
-                same.from(),
-                same.to(),
-                same.startAt(),
-                same.endAt(),
-                same.fuelStartKg(),
-                same.fuelEndKg(),
-                same.lineLengthM(),
-                same.engineRunning(),
-                rotation,
-                same.crew(),
-                same.legs(),
-                same.because());
-    }
-
-    private static Step timed(Step step, Instant startAt, Instant endAt) {
-        return new Step(
-                step.kind(),
-                step.from(),
-                step.to(),
-                startAt,
-                endAt,
-                step.fuelStartKg(),
-                step.fuelEndKg(),
-                step.lineLengthM(),
-                step.engineRunning(),
-                step.rotation(),
-                step.crew(),
-                step.legs(),
-                step.because());
     }
 
     /** The time until now in which nothing was begun is a wait. */
     private void waitUntilNow() {
-        if (steps.isEmpty()) {
+        if (parts.isEmpty()) {
             return;
         }
-        Step last = steps.get(steps.size() - 1);
+        Part last = parts.get(parts.size() - 1);
         if (last.endAt().isBefore(standing.at())) {
             waited = true;
-            boolean stands = job.getPlace(last.to()).standing();
-            steps.add(
+            Step before = last.planned();
+            boolean stands = job.getPlace(before.to()).standing();
+            Step none =
                     new Step(
                             StepKind.WAIT,
-                            last.to(),
-                            last.to(),
+                            before.to(),
+                            before.to(),
                             last.endAt(),
-                            standing.at(),
-                            last.fuelEndKg(),
-                            last.fuelEndKg(),
-                            last.lineLengthM(),
+                            last.endAt(),
+                            before.fuelEndKg(),
+                            before.fuelEndKg(),
+                            before.lineLengthM(),
                             !stands,
                             Optional.empty(),
                             Optional.empty(),
                             List.of(),
-                            "waited"));
+                            "waited");
+            parts.add(new Part(none, last.endAt(), standing.at(), last.endAt(), Duration.ZERO));
         }
     }
 
-    /** What the gauge says now, less what the step that is going on still burns; else by the clock. */
-    private void readFuel() {
-        if (steps.isEmpty()) {
-            return;
+    /**
+     * With the fuel that was left: what the engine ran longer than planned it burnt at its most, what it ran less it
+     * did not burn. What the gauge says now holds, less what the step that is going on still burns.
+     */
+    private List<Step> burnt(OptionalDouble readKg) {
+        List<Step> all = new ArrayList<>();
+        for (int i = 0; i < parts.size(); i++) {
+            Part part = parts.get(i);
+            Step planned = part.planned();
+            double startKg = i == 0 ? planned.fuelStartKg() : all.get(i - 1).fuelEndKg();
+            boolean fuels = planned.kind() == StepKind.REFUEL;
+            double moreKg = planned.engineRunning() ? moreKg(part) : 0;
+            double endKg =
+                    fuels
+                            ? Math.max(startKg, planned.fuelEndKg())
+                            : planned.fuelEndKg() + (startKg - planned.fuelStartKg()) - moreKg;
+            if (readKg.isPresent() && i == parts.size() - 1 && !fuels) {
+                double goesOnS = Math.max(0, seconds(standing.at(), part.endAt()));
+                endKg = readKg.getAsDouble() - (planned.engineRunning() ? mostKg(goesOnS) : 0);
+            }
+            all.add(asFlown(part, startKg, Math.max(0, endKg)));
         }
-        Step last = steps.remove(steps.size() - 1);
+        return List.copyOf(all);
+    }
+
+    /** What it burnt more than planned, as it lasted longer. */
+    private double moreKg(Part part) {
+        double longerS =
+                seconds(part.startAt(), part.endAt())
+                        - seconds(part.planned().startAt(), part.planned().endAt());
+        return longerS > 0 ? mostKg(longerS) : longerS * job.machine().burnKgPerS();
+    }
+
+    private double mostKg(double lastsS) {
         Machine machine = job.machine();
-        double mostKgPerS = Math.max(machine.burnKgPerS(), machine.hoverBurnKgPerS());
-        double goesOnS =
-                Math.max(0, Duration.between(standing.at(), last.endAt()).toMillis() / 1000.0);
-        boolean fuels = last.kind() == StepKind.REFUEL;
-        double lateS = Math.max(0, behind.toMillis() / 1000.0);
-        double endKg =
-                standing.fuelKg().isPresent() && !fuels
-                        ? standing.fuelKg().getAsDouble()
-                                - (last.engineRunning() ? goesOnS * mostKgPerS : 0)
-                        : last.fuelEndKg() - (fuels ? 0 : lateS * mostKgPerS);
-        steps.add(fuelled(last, Math.max(0, endKg)));
+        return lastsS * Math.max(machine.burnKgPerS(), machine.hoverBurnKgPerS());
+    }
+
+    private static double seconds(Instant from, Instant to) {
+        return Duration.between(from, to).toMillis() / 1000.0;
+    }
+
+    private Step asFlown(Part part, double startKg, double endKg) {
+        Step planned = part.planned();
+        return new Step(
+                planned.kind(),
+                planned.from(),
+                planned.to(),
+                part.startAt(),
+                part.endAt(),
+                startKg,
+                endKg,
+                planned.lineLengthM(),
+                planned.engineRunning(),
+                planned.rotation().map(turn -> asFlown(part, turn, startKg)),
+                planned.crew(),
+                planned.legs(),
+                planned.because());
+    }
+
+    private Rotation asFlown(Part part, Rotation turn, double startKg) {
+        Step planned = part.planned();
+        double laterS =
+                seconds(part.startAt(), part.hookedAt())
+                        - seconds(planned.startAt(), turn.hookedAt());
+        double atHookKg =
+                turn.fuelAtHookKg()
+                        + (startKg - planned.fuelStartKg())
+                        - laterS * job.machine().burnKgPerS();
+        return new Rotation(
+                turn.loads(),
+                part.hookedAt(),
+                Math.max(0, atHookKg),
+                turn.massOnHookKg(),
+                turn.hogeMassKg(),
+                turn.fuelMaxKg(),
+                turn.ballastKg(),
+                turn.drops().stream().map(drop -> asFlown(part, drop)).toList(),
+                turn.legs(),
+                turn.limits());
+    }
+
+    private static Drop asFlown(Part part, Drop drop) {
+        return new Drop(
+                drop.load(),
+                drop.place(),
+                drop.releasedAt().plus(part.behind()),
+                drop.approachFromTrueRad(),
+                drop.departureTrackTrueRad(),
+                drop.headMPerS(),
+                drop.crossMPerS(),
+                drop.reasons());
     }
 }

@@ -11,7 +11,8 @@ import underhook.core.plan.StepKind;
 
 /**
  * Fuel from step to step, recomputed: flow while the engine runs, the hover flow while a load is stood
- * up, a start after every stop. Refuelling sets our chain to the reading that the plan states.
+ * up, a start after every stop. Refuelling sets our chain to the reading that the plan states. Of a step that was begun
+ * when the day was ordered anew the end lies between that and what a hover throughout would have left.
  */
 final class FuelCheck {
     private final Day day;
@@ -37,6 +38,10 @@ final class FuelCheck {
             if (step.kind() == StepKind.REFUEL) {
                 checkRefuel(i + 1, step, own);
                 own = step.fuelEndKg();
+            } else if (day.isBegun(step)) {
+                double least = Math.min(own, begin - mostKg(step, starts));
+                agree(i + 1, step.fuelEndKg(), Math.max(least, Math.min(own, step.fuelEndKg())));
+                own = step.fuelEndKg();
             } else if (!agree(i + 1, step.fuelEndKg(), own)) {
                 own = step.fuelEndKg();
             }
@@ -58,6 +63,15 @@ final class FuelCheck {
                         .sum();
         return Day.durationS(step) * machine.burnKgPerS()
                 + hover * Math.max(0, machine.hoverBurnKgPerS() - machine.burnKgPerS())
+                + (starts ? machine.startFuelKg() : 0);
+    }
+
+    /** Nobody read what a step that went otherwise than planned burnt: it may have been in a hover throughout. */
+    private double mostKg(Step step, boolean starts) {
+        if (!step.engineRunning()) {
+            return 0;
+        }
+        return Day.durationS(step) * Math.max(machine.burnKgPerS(), machine.hoverBurnKgPerS())
                 + (starts ? machine.startFuelKg() : 0);
     }
 

@@ -172,6 +172,54 @@ class RestOrderPropertyTest {
         }
     }
 
+    /** A break and fuel that stand behind the last lift of the known order. */
+    @Test
+    void what_stands_behind_the_last_lift_is_done_for_none() {
+        for (long seed = 0; seed < DAYS; seed++) {
+            DayTable table = TinyDay.of(seed, TRIPS).table();
+            Ordered plain = DayOrder.plain(table);
+            RestOrder.Kept known = kept(table, plain);
+            DayEvent last = plain.events().get(plain.events().size() - 1);
+            List<RestOrder.Kept.Step> steps =
+                    plain.events().stream().map(RestOrderPropertyTest::step).toList();
+            List<RestOrder.Kept.Step> more = new ArrayList<>(steps);
+            for (StepKind stop : List.of(StepKind.BREAK, StepKind.REFUEL)) {
+                more.add(
+                        new RestOrder.Kept.Step(
+                                stop, DayTable.NONE, last.to(), last.line(), 9000, 0));
+            }
+
+            assertThat(first(table, known, more))
+                    .as("seed " + seed)
+                    .isEqualTo(first(table, known, steps));
+        }
+    }
+
+    private static Ordered first(
+            DayTable table, RestOrder.Kept known, List<RestOrder.Kept.Step> steps) {
+        return RestOrder.ofDay(
+                        table,
+                        new RestOrder.Kept(
+                                known.tokens(),
+                                known.teamOf(),
+                                known.lines(),
+                                known.refuelToKg(),
+                                known.walksTo(),
+                                steps,
+                                DayTable.NEVER_S))
+                .first();
+    }
+
+    private static RestOrder.Kept.Step step(DayEvent event) {
+        return new RestOrder.Kept.Step(
+                event.kind(),
+                event.lift().map(LiftDone::trip).orElse(event.team()),
+                event.to(),
+                event.line(),
+                event.fuelEndKg(),
+                event.endS() - event.startS());
+    }
+
     @Test
     void a_search_is_never_dearer_than_the_known_order_and_the_same_twice() {
         for (long seed = 0; seed < DAYS; seed++) {
