@@ -45,9 +45,9 @@ final class LeastStops {
 
     /** Least seconds on the ground among so many in the air. */
     long stopsS(long flownS) {
-        long breaks = Math.max(0, flownS - 1) / rules.engineOnS();
+        long breaks = Math.max(0, flownS - 1) / rules.stretchS();
         // A break before the first trip is one of these only when so much is flown before it.
-        boolean shares = breaks > 0 && flownS - breaks * rules.engineOnS() <= savesS + lineS;
+        boolean shares = breaks > 0 && flownS - breaks * rules.stretchS() <= savesS + lineS;
         double besidesS = fuellingS(flownS, breaks, 0) + lineS;
         if (shares) {
             besidesS = Math.min(besidesS, fuellingS(flownS, breaks, lineS));
