@@ -132,7 +132,7 @@ final class RulesFile {
         if (engineOnS > 0 && marginS.getAsDouble() >= engineOnS) {
             fields.fault(
                     FindingCode.FIELD_OUT_OF_RANGE,
-                    "shut_down_margin",
+                    fields.presentName("shut_down_margin", Quantity.TIME),
                     "leaves nothing of the time with the engine on",
                     Found.allowing("less than engine-on"));
         }

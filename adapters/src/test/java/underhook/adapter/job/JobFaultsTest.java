@@ -329,7 +329,7 @@ class JobFaultsTest {
                                 "rules.yaml",
                                 "engine-on-hours: 3\n",
                                 "engine-on-hours: 3\nshut-down-margin-hours: 3\n"),
-                "FIELD_OUT_OF_RANGE rules.yaml:30: shut-down-margin-hours: leaves nothing of the"
+                "FIELD_OUT_OF_RANGE rules.yaml:29: shut-down-margin-hours: leaves nothing of the"
                         + " time with the engine on, less than engine-on");
     }
 
