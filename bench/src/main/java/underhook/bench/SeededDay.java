@@ -111,8 +111,7 @@ final class SeededDay implements InventedDay {
             untilS.add(hour * HOUR_S);
         }
         DayRules rules =
-                new DayRules(
-                        0, 0, HOURS * HOUR_S, STRETCH_S, 10 * HOUR_S, 1800, 180, 360, 20, 180);
+                new DayRules(0, 0, HOURS * HOUR_S, STRETCH_S, 10 * HOUR_S, 1800, 180, 360, 20, 180);
         FuelRules fuel = new FuelRules(340, 2.3 / 60, 2.5 / 60, 8, 2, 1200, 600, 240, 25.0 / 60);
         return new DayTable(
                 spots,
