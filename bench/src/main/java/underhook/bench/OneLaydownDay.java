@@ -29,6 +29,10 @@ import underhook.planner.search.TripRow;
 final class OneLaydownDay implements InventedDay {
     private static final int HOURS = 12;
     private static final long HOUR_S = 3600;
+
+    /** 90 minutes with the engine on, of which two are kept free to shut down. */
+    private static final long STRETCH_S = 5280;
+
     private static final long MAKING_READY_S = 600;
     private static final double SPEED_M_PER_S = 25;
     private static final double MOST_TOGETHER_KG = 400;
@@ -251,7 +255,7 @@ final class OneLaydownDay implements InventedDay {
         List<TeamRow> teams = IntStream.range(0, flown.length).mapToObj(this::team).toList();
         List<Long> untilS = IntStream.rangeClosed(1, HOURS).mapToObj(one -> one * HOUR_S).toList();
         DayRules rules =
-                new DayRules(0, 0, HOURS * HOUR_S, 5400, 11 * HOUR_S, 1200, 120, 180, 20, 180);
+                new DayRules(0, 0, HOURS * HOUR_S, STRETCH_S, 11 * HOUR_S, 1200, 120, 180, 20, 180);
         FuelRules fuel = new FuelRules(USABLE_KG, 2.3 / 60, 2.5 / 60, 8, 2, 1200, 0, 240, 25. / 60);
         return new DayTable(
                 spots,

@@ -24,6 +24,10 @@ import underhook.planner.search.TripRow;
 final class SeededDay implements InventedDay {
     private static final int HOURS = 14;
     private static final long HOUR_S = 3600;
+
+    /** Three hours with the engine on, of which two minutes are kept free to shut down. */
+    private static final long STRETCH_S = 10_680;
+
     private static final int LOADS_UNTIL_AN_HOUR_IS_OVER = 10;
     private static final double SPEED_M_PER_S = 25;
 
@@ -107,8 +111,7 @@ final class SeededDay implements InventedDay {
             untilS.add(hour * HOUR_S);
         }
         DayRules rules =
-                new DayRules(
-                        0, 0, HOURS * HOUR_S, 3 * HOUR_S, 10 * HOUR_S, 1800, 180, 360, 20, 180);
+                new DayRules(0, 0, HOURS * HOUR_S, STRETCH_S, 10 * HOUR_S, 1800, 180, 360, 20, 180);
         FuelRules fuel = new FuelRules(340, 2.3 / 60, 2.5 / 60, 8, 2, 1200, 600, 240, 25.0 / 60);
         return new DayTable(
                 spots,

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import underhook.adapter.job.Mentions.Family;
 import underhook.adapter.job.text.Fields;
 import underhook.adapter.job.text.JobDay;
@@ -90,6 +91,7 @@ final class RulesFile {
         double breakS = fields.quantity("break", Quantity.TIME, TIME);
         double engineDayS = fields.quantity("engine_on_day", Quantity.TIME, SOME_TIME);
         double dayEndS = fields.quantity("day_end_before_sunset", Quantity.TIME, TIME);
+        Rules.ShutDown shutDown = readShutDown(engineOnS);
         Optional<Rules.Costs> costs = readCosts();
         List<LoadKind> kinds = readKinds();
         Rules.Margins margins = readMargins();
@@ -108,11 +110,27 @@ final class RulesFile {
                         new Rules.Landing(slopeRad, hoverExit),
                         new Rules.Times(secondS, returnS, boardingS, lineChangeS),
                         new Rules.Refuelling(refuelS, flowKgPerS, handlerS, contingencyS),
-                        new Rules.Duty(dutyFrom, dutyS, engineOnS, breakS, engineDayS, dayEndS),
+                        new Rules.Duty(
+                                dutyFrom, dutyS, engineOnS, breakS, engineDayS, dayEndS, shutDown),
                         costs.get(),
                         margins,
                         kinds,
                         handling));
+    }
+
+    private Rules.ShutDown readShutDown(double engineOnS) {
+        OptionalDouble marginS = fields.findQuantity("shut_down_margin", Quantity.TIME, TIME);
+        if (marginS.isEmpty()) {
+            return Rules.ShutDown.USUAL;
+        }
+        if (engineOnS > 0 && marginS.getAsDouble() >= engineOnS) {
+            fields.fault(
+                    FindingCode.FIELD_OUT_OF_RANGE,
+                    fields.presentName("shut_down_margin", Quantity.TIME),
+                    "leaves nothing of the time with the engine on",
+                    Found.allowing("less than engine-on"));
+        }
+        return new Rules.ShutDown(marginS.getAsDouble(), true);
     }
 
     private Rules.Margins readMargins() {

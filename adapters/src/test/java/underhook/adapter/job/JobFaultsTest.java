@@ -322,6 +322,18 @@ class JobFaultsTest {
     }
 
     @Test
+    void keeping_all_of_the_engine_time_free_is_a_fault() {
+        assertOnly(
+                new SampleJob()
+                        .with(
+                                "rules.yaml",
+                                "engine-on-hours: 3\n",
+                                "engine-on-hours: 3\nshut-down-margin-hours: 3\n"),
+                "FIELD_OUT_OF_RANGE rules.yaml:29: shut-down-margin-hours: leaves nothing of the"
+                        + " time with the engine on, less than engine-on");
+    }
+
+    @Test
     void names_a_field_that_is_missing_with_every_unit_it_may_have() {
         // Contract, section 2: units stand in every field name; docs/formats.md writes break-min.
         assertOnly(

@@ -14,6 +14,7 @@ import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.Machine;
 import underhook.core.job.MassStatus;
+import underhook.core.job.Rules;
 import underhook.core.job.WeatherHour;
 
 class JobFolderReaderTest {
@@ -39,6 +40,21 @@ class JobFolderReaderTest {
         assertThat(job.readingFindings()).isEmpty();
         assertThat(job.rules().costs().peopleCents()).isEqualTo(1055);
         assertThat(job.weather().hours().get(0).from()).isEqualTo("2026-09-08T08:00:00Z");
+    }
+
+    /** docs/formats.md: two minutes where nothing is stated; what is stated holds, nothing kept free too. */
+    @Test
+    void reads_what_is_kept_free_to_shut_down() {
+        assertThat(duty("").shutDown()).isEqualTo(Rules.ShutDown.USUAL);
+        assertThat(duty("").stretchS()).isEqualTo(10_680);
+        assertThat(duty("shut-down-margin-min: 5\n").shutDown())
+                .isEqualTo(new Rules.ShutDown(300, true));
+        assertThat(duty("shut-down-margin-min: 0\n").stretchS()).isEqualTo(10_800);
+    }
+
+    private Rules.Duty duty(String more) {
+        String line = "engine-on-hours: 3\n";
+        return good(new SampleJob().with("rules.yaml", line, line + more)).rules().duty();
     }
 
     @Test

@@ -129,6 +129,7 @@ public record Rules(
      * @param breakS shortest break with the engine off, s
      * @param engineOnDayS longest time with the engine on in the day, s
      * @param dayEndBeforeSunsetS the last landing this long before sunset, s
+     * @param shutDown what is kept free of each time with the engine on
      */
     public record Duty(
             Instant from,
@@ -136,10 +137,55 @@ public record Rules(
             double engineOnS,
             double breakS,
             double engineOnDayS,
-            double dayEndBeforeSunsetS) {
+            double dayEndBeforeSunsetS,
+            ShutDown shutDown) {
+        /** With what is usual kept free. */
+        public Duty(
+                Instant from,
+                double longestS,
+                double engineOnS,
+                double breakS,
+                double engineOnDayS,
+                double dayEndBeforeSunsetS) {
+            this(
+                    from,
+                    longestS,
+                    engineOnS,
+                    breakS,
+                    engineOnDayS,
+                    dayEndBeforeSunsetS,
+                    ShutDown.USUAL);
+        }
+
         public Duty {
             if (!(engineOnS > 0 && engineOnDayS > 0 && longestS > 0)) {
                 throw new IllegalArgumentException("times are out of range.");
+            }
+            if (shutDown.isStated() && !(shutDown.keptS() < engineOnS)) {
+                throw new IllegalArgumentException(
+                        "keptS (" + shutDown.keptS() + ") must be below engineOnS.");
+            }
+        }
+
+        /** The longest that is planned with the engine on before a break, s; 0 where nothing is left of it. */
+        public double stretchS() {
+            return Math.max(0, engineOnS - shutDown.keptS());
+        }
+    }
+
+    /**
+     * What is kept free before the engine's limit, so that the engine is off by then.
+     *
+     * @param keptS no break is planned later than so long before the limit, s
+     * @param isStated whether the job says so; what it does not say refuses no plan that was made otherwise
+     */
+    public record ShutDown(double keptS, boolean isStated) {
+        /** Where the job says nothing. @source PRACTICE two minutes to shut down */
+        public static final ShutDown USUAL = new ShutDown(120, false);
+
+        public ShutDown {
+            if (!(keptS >= 0)) {
+                throw new IllegalArgumentException("keptS (" + keptS + ") must not be negative.");
             }
         }
     }

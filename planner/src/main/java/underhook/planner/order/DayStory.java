@@ -131,7 +131,7 @@ final class DayStory {
                     cause.trip() < 0
                             ? "people fly with the line off"
                             : purpose + " needs this line";
-            case ENGINE_LIMIT -> "the engine was on for long enough";
+            case ENGINE_LIMIT -> "the engine was on for long enough" + keptFree();
             // Nothing holds back what a break was only wished before.
             case EARLY_BREAK ->
                     cause.other() < 0
@@ -142,6 +142,11 @@ final class DayStory {
                     "waits: " + purpose + " is not ready before; " + held(cause);
             case HOME -> "last landing";
         };
+    }
+
+    private String keptFree() {
+        long keptS = (long) Math.ceil(model.rules.duty().shutDown().keptS());
+        return keptS > 0 ? "; " + keptS + " s are kept free to shut down" : "";
     }
 
     /** What holds a lift back. */

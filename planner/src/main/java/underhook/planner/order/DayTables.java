@@ -237,7 +237,7 @@ final class DayTables {
                 model.place(model.job.machineStart()),
                 Math.max(dutyFromS, Math.max(sunUpS, model.air().slots.get(0).fromS())),
                 Math.min(dutyFromS + (long) rules.duty().longestS(), sunDownS),
-                (long) rules.duty().engineOnS(),
+                Math.max(1, (long) rules.duty().stretchS()),
                 (long) rules.duty().engineOnDayS(),
                 (long) Math.ceil(rules.duty().breakS()),
                 (long) Math.ceil(rules.times().boardingS()),

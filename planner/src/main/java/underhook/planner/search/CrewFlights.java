@@ -27,11 +27,15 @@ final class CrewFlights {
     private final Flight[] chosen;
 
     CrewFlights(HourLeast least, HookChoices hooks) {
+        this(least, hooks, least.table.teams.length);
+    }
+
+    private CrewFlights(HourLeast least, HookChoices hooks, int teamsAsked) {
         this.table = least.table;
         this.least = least;
         this.chain = new TeamChain(table, hooks);
         boolean[] placed = hooks.placed(table.trips.length);
-        for (int team = 0; team < table.teams.length; team++) {
+        for (int team = 0; team < teamsAsked; team++) {
             List<Flight> all = flights(team);
             if (!all.isEmpty() && mustFly(team, placed)) {
                 teams.add(team);
@@ -39,6 +43,11 @@ final class CrewFlights {
             }
         }
         this.chosen = flights.stream().map(all -> all.get(0)).toArray(Flight[]::new);
+    }
+
+    /** As if nobody had to be flown. */
+    static CrewFlights none(HourLeast least, HookChoices hooks) {
+        return new CrewFlights(least, hooks, 0);
     }
 
     /** Whether something is set down where only this team may work and cannot walk to. */

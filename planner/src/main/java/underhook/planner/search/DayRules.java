@@ -6,7 +6,7 @@ package underhook.planner.search;
  * @param startPlace where the machine stands in the morning
  * @param startS from when it may fly, s
  * @param endS by when it must be down, s
- * @param engineOnS longest with the engine on between breaks, s
+ * @param stretchS longest with the engine on between breaks, what is kept free before its limit taken off, s
  * @param engineOnDayS longest with the engine on in all, s
  * @param breakS shortest break, s
  * @param boardingS to board or to leave, s
@@ -18,7 +18,7 @@ public record DayRules(
         int startPlace,
         long startS,
         long endS,
-        long engineOnS,
+        long stretchS,
         long engineOnDayS,
         long breakS,
         long boardingS,

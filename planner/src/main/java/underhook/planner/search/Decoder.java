@@ -225,7 +225,12 @@ final class Decoder {
             return false;
         }
         saved.standAs(run);
-        if (lifts.fly(trip, wish)) {
+        boolean flown = lifts.fly(trip, wish);
+        if (!flown && lifts.ranTooLong()) {
+            unfly(trip);
+            flown = lifts.flyRested(trip, wish);
+        }
+        if (flown) {
             flownCount++;
             return true;
         }
@@ -326,7 +331,7 @@ final class Decoder {
         boolean fuel = hint > table.teams.length;
         double toKg = wish.refuelToKg(run.refuels);
         boolean wanted =
-                fuel ? run.fuelKg < toKg - 30 : run.onSinceBreakS > table.rules.engineOnS() / 3;
+                fuel ? run.fuelKg < toKg - 30 : run.onSinceBreakS > table.rules.stretchS() / 3;
         if (trip < 0 || !wanted) {
             return;
         }

@@ -1,8 +1,8 @@
 package underhook.planner.search;
 
 /**
- * When each trip can be let go at the earliest, whatever the order: people come, what must lie there lies
- * there, the place is ready.
+ * When each trip can be let go at the earliest, whatever the order: the line is fitted, people come, what must lie
+ * there lies there, the place is ready.
  */
 final class Earliest {
     private static final long READY_BEFORE_S = 60;
@@ -10,16 +10,24 @@ final class Earliest {
     private final DayTable table;
     private final boolean[] placed;
     private final long[] releaseS;
+    private final long lineFromS;
+
+    /** With the line fitted first thing in the morning. */
+    Earliest(DayTable table, boolean[] placed) {
+        this(table, placed, table.rules.startS() + table.rules.lineChangeS());
+    }
 
     /**
      * @param placed trips that are flown; what may be left out, or hung on another hook, holds nothing back
+     * @param lineFromS from when the line is fitted, s
      */
-    Earliest(DayTable table, boolean[] placed) {
+    Earliest(DayTable table, boolean[] placed, long lineFromS) {
         this.table = table;
         this.placed = placed;
+        this.lineFromS = lineFromS;
         this.releaseS = new long[table.trips.length];
         for (int k = 0; k < releaseS.length; k++) {
-            releaseS[k] = Math.max(table.rules.startS(), peopleS(k));
+            releaseS[k] = Math.max(lineFromS + outS(k), peopleS(k));
         }
         // Chains are no longer than the trips; what runs in a circle is never flown anyhow.
         boolean moved = true;
@@ -31,6 +39,23 @@ final class Earliest {
     /** First release of a trip at the earliest, s. */
     long releaseS(int trip) {
         return releaseS[trip];
+    }
+
+    /** When the line is fitted at the earliest, s. */
+    long lineFromS() {
+        return lineFromS;
+    }
+
+    /** From the hook-up's beginning to the first release of a trip at least, s. */
+    long outS(int trip) {
+        TripRow row = table.trips[trip];
+        double leastS = Double.POSITIVE_INFINITY;
+        for (int hour = 0; hour < table.slots(); hour++) {
+            leastS = Math.min(leastS, table.leastLoadedS(trip, hour));
+        }
+        return row.hookUpS()
+                + (long) Math.floor(Math.min(leastS, HourLeast.NONE_S))
+                + row.firstSetDownS();
     }
 
     private boolean raise() {

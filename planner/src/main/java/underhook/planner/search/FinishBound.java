@@ -29,9 +29,35 @@ final class FinishBound {
      * @param flownS what no order flies less than, s
      */
     long finishS(double flownS) {
-        long finishS = machineS((long) Math.floor(flownS));
+        long wholeS = (long) Math.floor(flownS);
+        long startS = table.rules.startS();
         Earliest earliest = new Earliest(table, placed);
-        TeamWork work = new TeamWork(table, placed);
+        long finishS =
+                Math.max(
+                        peopleS(earliest),
+                        new TeamWork(table, placed).lastReleaseS() + leastHomeS());
+        if (!isAnyPlaced()) {
+            return Math.max(finishS, startS);
+        }
+        LeastStops stops = LeastStops.ofDay(table, moreKg());
+        long machineS = startS + wholeS + stops.stopsS(wholeS);
+        // Either the line takes time of its own, or nothing is hooked up before a whole break.
+        if (machineS > finishS && stops.mayHoldLine(wholeS, withLineS(wholeS))) {
+            Earliest later = new Earliest(table, placed, startS + stops.lineFromS(wholeS));
+            long sharedS = Math.max(startS + wholeS + stops.sharedS(wholeS), peopleS(later));
+            machineS = Math.min(machineS, sharedS);
+        }
+        return Math.max(finishS, machineS);
+    }
+
+    /** What is flown at least once the line is fitted, wherever that is; people may have been flown before. */
+    private long withLineS(long flownS) {
+        return (long) Math.ceil(FlightBound.ofTrips(table, hooks).boundS((double) flownS));
+    }
+
+    /** When trips and teams let the machine be down, s. */
+    private long peopleS(Earliest earliest) {
+        long finishS = new TeamRounds(table, hooks, earliest, home).finishS();
         for (int k = 0; k < placed.length; k++) {
             if (placed[k]) {
                 TripRow trip = table.trips[k];
@@ -39,43 +65,27 @@ final class FinishBound {
                 finishS = Math.max(finishS, earliest.releaseS(k) + laterS + home.leastS(trip.to()));
             }
         }
-        finishS = Math.max(finishS, work.lastReleaseS() + leastHomeS());
-        return Math.max(finishS, new TeamRounds(table, hooks, earliest, home).finishS());
+        return finishS;
     }
 
-    private long machineS(long flownS) {
+    private boolean isAnyPlaced() {
         boolean any = false;
+        for (boolean one : placed) {
+            any |= one;
+        }
+        return any;
+    }
+
+    /** Burnt besides the flow: the first start, and what poles take more. */
+    private double moreKg() {
         double moreKg = table.fuel.startKg();
         for (int k = 0; k < placed.length; k++) {
             if (placed[k]) {
-                any = true;
                 double kgPerS = table.fuel.setDownKgPerS(table.trips[k].standsUp());
                 moreKg += (kgPerS - table.fuel.burnKgPerS()) * table.trips[k].setDownS();
             }
         }
-        long stopsS = LeastStops.ofDay(table, moreKg, savesS()).stopsS(flownS);
-        return table.rules.startS() + (any ? flownS + stopsS : 0);
-    }
-
-    /** What flying before the first trip can save later: the way to another laydown, where nobody is flown. */
-    private long savesS() {
-        for (TeamRow team : table.teams) {
-            if (team.landing().stream().anyMatch(place -> place >= 0)) {
-                return DayTable.NEVER_S;
-            }
-        }
-        long longestS = 0;
-        int cuts = table.cuts();
-        for (int to = 0; to < table.spots.length; to++) {
-            for (int hour = 0; hour < table.slots() && table.spots[to].ground(); hour++) {
-                int wayS =
-                        to == table.rules.startPlace()
-                                ? 0
-                                : table.emptyS(table.rules.startPlace(), to, DayTable.NONE, hour);
-                longestS = wayS < 0 ? DayTable.NEVER_S : Math.max(longestS, wayS);
-            }
-        }
-        return table.cuts() > cuts ? DayTable.NEVER_S : longestS;
+        return moreKg;
     }
 
     private long leastHomeS() {

@@ -45,6 +45,7 @@ final class FlightBound {
 
     private final HourRoom room;
     private final CrewFlights crews;
+    private final boolean beginsAtStart;
     private final Posts posts;
     private final WaysOn waysOn;
     private final boolean[] placed;
@@ -64,13 +65,18 @@ final class FlightBound {
     private int[][] flow = new int[0][];
 
     FlightBound(DayTable table, HookChoices hooks) {
+        this(table, hooks, true);
+    }
+
+    private FlightBound(DayTable table, HookChoices hooks, boolean ofDay) {
         this.table = table;
         this.choices = hooks.groups();
         this.cheapest = new ArrayList<>(choices.stream().map(group -> group.get(0)).toList());
         this.placed = hooks.placed(table.trips.length);
         boolean[] certain = hooks.certain(table.trips.length);
         this.least = new HourLeast(table, placed, new Earliest(table, certain));
-        this.crews = new CrewFlights(least, hooks);
+        this.beginsAtStart = ofDay;
+        this.crews = ofDay ? new CrewFlights(least, hooks) : CrewFlights.none(least, hooks);
         this.owner = new int[choices.size()];
         for (int group = 0; group < owner.length; group++) {
             owner[group] = owner(choices.get(group));
@@ -81,6 +87,11 @@ final class FlightBound {
         this.posts = new Posts(least, placed, new Joins(table, placed, certain));
         this.worthS = new double[posts.count()];
         this.waysOn = new WaysOn(posts, least.hours);
+    }
+
+    /** Of the trips and the ways between them from anywhere on the ground, as if nobody had to be flown. */
+    static FlightBound ofTrips(DayTable table, HookChoices hooks) {
+        return new FlightBound(table, hooks, false);
     }
 
     /**
@@ -187,7 +198,7 @@ final class FlightBound {
         Arrays.fill(loadS, 0);
         worthS = worthOfPostsS(hourFactor);
         waysOn.price(hourFactor, worthS);
-        double sum = worthS[posts.start()] - worthS[posts.end()];
+        double sum = beginningS() - worthS[posts.end()];
         for (int group = 0; group < choices.size(); group++) {
             sum += owner[group] < 0 ? cheapestCoverS(group, hourFactor, null) : 0;
         }
@@ -200,6 +211,21 @@ final class FlightBound {
         }
         loadWays(hourFactor);
         return sum - room.costS(roomRatio);
+    }
+
+    /** What it is worth to be where the chain begins. */
+    private double beginningS() {
+        if (beginsAtStart) {
+            return worthS[posts.start()];
+        }
+        double leastS = HourLeast.NONE_S;
+        for (int place = 0; place < table.spots.length; place++) {
+            if (table.spots[place].ground()) {
+                int post = posts.standing(place);
+                leastS = Math.min(leastS, post < 0 ? -HourLeast.NONE_S : worthS[post]);
+            }
+        }
+        return leastS;
     }
 
     private double[] standingS() {

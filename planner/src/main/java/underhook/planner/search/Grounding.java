@@ -59,6 +59,13 @@ final class Grounding {
                         || flyTo(ground, Cause.of(Cause.Kind.MOVE, trip)));
     }
 
+    /** Puts the machine down where that is soonest. */
+    boolean landNearest(int trip) {
+        int ground = table.spots[run.place].nearestGround();
+        boolean isDown = run.open < 0 && table.spots[run.place].ground();
+        return isDown || (ground >= 0 && flyTo(ground, Cause.of(Cause.Kind.MOVE, trip)));
+    }
+
     private int groundFor(int trip, boolean forFuel) {
         int ground = run.place;
         if (run.open >= 0 || table.spots[run.place].site()) {

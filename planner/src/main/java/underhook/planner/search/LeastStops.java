@@ -17,42 +17,60 @@ final class LeastStops {
     private final double roomKg;
     private final double moreKg;
     private final long lineS;
-    private final long savesS;
 
-    private LeastStops(DayTable table, double moreKg, long lineS, long savesS) {
+    private LeastStops(DayTable table, double moreKg, long lineS) {
         this.rules = table.rules;
         this.fuel = table.fuel;
         this.roomKg = fuel.usableKg() - fuel.reserveKg() - fuel.spreadKg();
         this.moreKg = moreKg;
         this.lineS = lineS;
-        this.savesS = savesS;
     }
 
     /** Among the flying of any part of a day. */
     static LeastStops within(DayTable table) {
-        return new LeastStops(table, 0, 0, 0);
+        return new LeastStops(table, 0, 0);
     }
 
     /**
      * Of a whole day; the line is off in the morning, and is fitted before the first trip.
      *
      * @param moreKg burnt besides the flow, the first start among it
-     * @param savesS how much shorter all other flying can be at most for what is flown before the line is fitted, s
      */
-    static LeastStops ofDay(DayTable table, double moreKg, long savesS) {
-        return new LeastStops(table, moreKg, table.rules.lineChangeS(), savesS);
+    static LeastStops ofDay(DayTable table, double moreKg) {
+        return new LeastStops(table, moreKg, table.rules.lineChangeS());
     }
 
-    /** Least seconds on the ground among so many in the air. */
+    /** Least seconds on the ground among so many in the air, where no break that must be holds the line. */
     long stopsS(long flownS) {
-        long breaks = Math.max(0, flownS - 1) / rules.engineOnS();
-        // A break before the first trip is one of these only when so much is flown before it.
-        boolean shares = breaks > 0 && flownS - breaks * rules.engineOnS() <= savesS + lineS;
-        double besidesS = fuellingS(flownS, breaks, 0) + lineS;
-        if (shares) {
-            besidesS = Math.min(besidesS, fuellingS(flownS, breaks, lineS));
-        }
-        return breaks * rules.breakS() + (long) Math.floor(besidesS);
+        long breaks = breaks(flownS);
+        return breaks * rules.breakS() + (long) Math.floor(fuellingS(flownS, breaks, 0) + lineS);
+    }
+
+    /** The same where one of them does. */
+    long sharedS(long flownS) {
+        long breaks = breaks(flownS);
+        return breaks * rules.breakS() + (long) Math.floor(fuellingS(flownS, breaks, lineS));
+    }
+
+    /**
+     * Whether one of them may: it comes before the first trip then, and all later flying fits between it and the
+     * others.
+     *
+     * @param laterS what is flown after the line is fitted at least, s
+     */
+    boolean mayHoldLine(long flownS, long laterS) {
+        long breaks = breaks(flownS);
+        return breaks > 0 && laterS <= breaks * rules.stretchS();
+    }
+
+    /** How long after the start such a break is over at the earliest, s: all other stretches are full at best. */
+    long lineFromS(long flownS) {
+        long beforeS = Math.max(1, flownS - breaks(flownS) * rules.stretchS());
+        return beforeS + Math.max(rules.breakS(), lineS);
+    }
+
+    private long breaks(long flownS) {
+        return Math.max(0, flownS - 1) / rules.stretchS();
     }
 
     /** Least seconds of fuelling besides the breaks, one of which holds something else for so long. */

@@ -5,9 +5,6 @@ import java.util.List;
 
 /** Flies a trip: brings its team, lands for fuel, line or rest where it must, waits, lifts. */
 final class Lifts {
-    /** Kept free before the engine-on limit for turning in and shutting down, s. */
-    private static final long ENGINE_MARGIN_S = 120;
-
     /** Above what is needed when filling for one trip, kg. */
     private static final double SPARE_KG = 10;
 
@@ -27,6 +24,9 @@ final class Lifts {
     private long patienceS = DayTable.NEVER_S;
 
     private boolean waitsTooLong;
+
+    /** Whether the last trip flown would be within the day but for the engine's time before a break. */
+    private boolean ranTooLong;
 
     /** What the trip under way waited for last; itself when the machine came late enough. */
     private Cause cause = Cause.of(Cause.Kind.LIFT, DayTable.NONE);
@@ -57,8 +57,23 @@ final class Lifts {
         return flown;
     }
 
+    /** Whether the last trip not flown only had the engine on for too long, as after people who are flown. */
+    boolean ranTooLong() {
+        return ranTooLong;
+    }
+
+    /** Flies a trip after a break where the machine lands nearest. */
+    boolean flyRested(int k, Wish wish) {
+        if (!grounding.landNearest(k)) {
+            return false;
+        }
+        grounding.rest(Cause.of(Cause.Kind.ENGINE_LIMIT, k));
+        return fly(k, wish);
+    }
+
     /** Flies a trip that is due; false when it cannot be: the run is then good for nothing. */
     boolean fly(int k, Wish wish) {
+        ranTooLong = false;
         TripRow trip = table.trips[k];
         int at = table.teamPlace[k];
         int team = at < 0 ? DayTable.NONE : wish.teamOf[at];
@@ -130,15 +145,11 @@ final class Lifts {
         double needKg = table.fuel.needKg(outS + backS + extraS, trip.setDownS());
         boolean refuels = run.fuelKg - toHookKg(trip, approachS) < needKg;
         boolean changes = run.line != line;
-        long tripS =
-                approachS
-                        + trip.hookUpS()
-                        + outS
-                        + trip.setDownS()
-                        + backS
-                        + 2 * extraS
-                        + ENGINE_MARGIN_S;
-        boolean rests = run.onSinceBreakS + tripS > table.rules.engineOnS();
+        long turnsS =
+                (run.open >= 0 && approachS > 0 ? extraS : 0)
+                        + (table.spots[trip.to()].site() ? extraS : 0);
+        long tripS = approachS + trip.hookUpS() + outS + trip.setDownS() + backS + turnsS;
+        boolean rests = run.onSinceBreakS + tripS > table.rules.stretchS();
         if (!refuels && !changes && !rests) {
             return true;
         }
@@ -249,7 +260,7 @@ final class Lifts {
         boolean restsEarly =
                 waitS >= wish.restWaitS
                         && waitS < run.breakLeftS()
-                        && run.onSinceBreakS > table.rules.engineOnS() / 3;
+                        && run.onSinceBreakS > table.rules.stretchS() / 3;
         if (restsEarly) {
             grounding.rest(new Cause(Cause.Kind.EARLY_BREAK, k, cause.other()));
         } else {
@@ -369,7 +380,7 @@ final class Lifts {
     /** Whether the machine comes home from here within the day, its weather, the engine's time and the fuel. */
     boolean isWithinDay() {
         long homeS = 0;
-        if (run.open >= 0) {
+        if (run.open >= 0 || !table.spots[run.place].ground()) {
             int slot = table.slot(run.timeS);
             int home = table.spots[run.place].nearestGround();
             int legS =
@@ -379,12 +390,15 @@ final class Lifts {
             if (legS < 0) {
                 return false;
             }
-            homeS = legS + table.rules.returnExtraS();
+            homeS = legS + (run.open >= 0 ? table.rules.returnExtraS() : 0);
         }
         double lowKg = run.fuelKg - homeS * table.fuel.burnKgPerS() - table.fuel.spreadKg();
-        return run.timeS + homeS <= table.downS()
-                && run.onTotalS + homeS <= table.rules.engineOnDayS()
-                && run.onSinceBreakS + homeS <= table.rules.engineOnS()
-                && lowKg >= table.fuel.reserveKg();
+        boolean within =
+                run.timeS + homeS <= table.downS()
+                        && run.onTotalS + homeS <= table.rules.engineOnDayS()
+                        && lowKg >= table.fuel.reserveKg();
+        ranTooLong =
+                within && (run.overranEngine || run.onSinceBreakS + homeS > table.rules.stretchS());
+        return within && !ranTooLong;
     }
 }

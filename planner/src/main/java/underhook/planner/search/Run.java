@@ -30,6 +30,13 @@ final class Run {
     long offFromS;
 
     long onSinceBreakS;
+
+    /** Whether the engine is on for longer than it may be before some break of what is ordered. */
+    boolean overranEngine;
+
+    /** Whether it had no break since the rest of a day is ordered: then it may only just come down in time. */
+    private boolean onFromBefore;
+
     long onTotalS;
     long flightS;
     int refuels;
@@ -93,6 +100,8 @@ final class Run {
         engineOff = true;
         offFromS = timeS;
         onSinceBreakS = 0;
+        overranEngine = false;
+        onFromBefore = false;
         onTotalS = 0;
         flightS = 0;
         refuels = 0;
@@ -130,6 +139,7 @@ final class Run {
         engineOff = now.engineOff();
         offFromS = timeS - now.offS();
         onSinceBreakS = now.onSinceBreakS();
+        onFromBefore = true;
         onTotalS = now.onTotalS();
     }
 
@@ -154,6 +164,8 @@ final class Run {
         engineOff = other.engineOff;
         offFromS = other.offFromS;
         onSinceBreakS = other.onSinceBreakS;
+        overranEngine = other.overranEngine;
+        onFromBefore = other.onFromBefore;
         onTotalS = other.onTotalS;
         flightS = other.flightS;
         refuels = other.refuels;
@@ -188,6 +200,7 @@ final class Run {
         timeS += durationS;
         onSinceBreakS += durationS;
         onTotalS += durationS;
+        overranEngine |= !onFromBefore && onSinceBreakS > table.rules.stretchS();
     }
 
     /** Stands for so long with the engine off; with all that it was off before, long enough is a break. */
@@ -199,6 +212,7 @@ final class Run {
         timeS += durationS;
         if (timeS - offFromS >= table.rules.breakS()) {
             onSinceBreakS = 0;
+            onFromBefore = false;
         }
     }
 

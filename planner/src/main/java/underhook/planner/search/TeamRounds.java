@@ -225,16 +225,8 @@ final class TeamRounds {
 
     /** When the machine lets a trip go at the earliest: the line is fitted when the team need not be flown any more. */
     private long firstReleaseS(TeamWays ways, int place, int k) {
-        TripRow trip = table.trips[k];
-        double leastS = Double.POSITIVE_INFINITY;
-        for (int hour = 0; hour < table.slots(); hour++) {
-            leastS = Math.min(leastS, table.leastLoadedS(k, hour));
-        }
-        return ways.machineFromS(place, trip.from())
-                + table.rules.lineChangeS()
-                + trip.hookUpS()
-                + (long) Math.floor(leastS)
-                + trip.firstSetDownS();
+        long machineS = ways.machineFromS(place, table.trips[k].from()) + table.rules.lineChangeS();
+        return Math.max(machineS, earliest.lineFromS()) + earliest.outS(k);
     }
 
     /** The last pole of a place let go no sooner than that, when the wind allows it, s. */

@@ -24,6 +24,8 @@ final class DutyCheck {
     }
 
     private void checkEngine() {
+        Rules.ShutDown shutDown = rules.duty().shutDown();
+        double keptS = shutDown.isStated() ? shutDown.keptS() : 0;
         double stretch = 0;
         double total = 0;
         double off = 0;
@@ -42,8 +44,10 @@ final class DutyCheck {
             atMost(
                     i + 1,
                     stretch,
-                    rules.duty().engineOnS(),
-                    "The engine runs too long without a break");
+                    rules.duty().engineOnS() - keptS,
+                    keptS > 0 && stretch <= rules.duty().engineOnS() + Tolerance.TIME_S
+                            ? "Too little is kept free to shut down before the engine's limit"
+                            : "The engine runs too long without a break");
             atMost(i + 1, total, rules.duty().engineOnDayS(), "The engine runs too long this day");
         }
         for (int i = 0; i < day.plan().steps().size(); i++) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import underhook.core.plan.StepKind;
 
 /**
  * Invented days of one laydown on which crews are flown in or walk, against the earliest day that a search for the
@@ -25,7 +26,7 @@ class TeamRoundsPropertyTest {
         double sumRatio = 0;
         for (int seed = 0; seed < DAYS; seed++) {
             World world = new World(seed);
-            DayTable table = world.table();
+            DayTable table = world.table(5400);
             DayOrder.Found found = DayOrder.find(table, new Effort(seed, 2), UNSTOPPED, done -> {});
             HookChoices hooks = HookChoices.asFlown(found.day());
             long boundS = DayOrder.finishBoundS(table, hooks, 0);
@@ -38,6 +39,65 @@ class TeamRoundsPropertyTest {
         }
         assertThat(tightest).as("bound over earliest at its best").isGreaterThan(0.98);
         assertThat(sumRatio / DAYS).as("mean of bound over earliest").isGreaterThan(0.8);
+    }
+
+    /**
+     * With what none flies less than, and so short a time with the engine on that breaks must be; the first may hold
+     * the line after people were flown.
+     */
+    @Test
+    void nor_where_a_break_must_be_and_may_hold_the_line() {
+        int broken = 0;
+        int held = 0;
+        double tightest = 0;
+        for (int seed = 0; seed < 2 * DAYS; seed++) {
+            DayTable table = new World(seed).table(900L + 37L * (seed % 20));
+            DayOrder.Found found = DayOrder.find(table, new Effort(seed, 2), UNSTOPPED, done -> {});
+            if (isAllFlown(found.day(), table)) {
+                HookChoices hooks = HookChoices.asFlown(found.day());
+                double flownS = DayOrder.flightBoundS(table, hooks, found.day().flownS());
+                long boundS = DayOrder.finishBoundS(table, hooks, flownS);
+                long earliestS =
+                        found.front().stream()
+                                .mapToLong(DayOrder.Offer::finishS)
+                                .min()
+                                .orElseThrow();
+
+                assertThat(boundS).as("day %d", seed).isLessThanOrEqualTo(earliestS);
+                boolean breaks = flownS > (double) table.rules.stretchS();
+                broken += breaks ? 1 : 0;
+                held += breaks && isLineHeld(found.day(), table) ? 1 : 0;
+                tightest = breaks ? Math.max(tightest, (double) boundS / earliestS) : tightest;
+            }
+        }
+        assertThat(broken).as("days on which a break must be").isGreaterThan(DAYS);
+        assertThat(held).as("of them days whose first break holds the line").isGreaterThan(0);
+        assertThat(tightest).as("bound over earliest at its best").isGreaterThan(0.97);
+    }
+
+    private static boolean isAllFlown(Ordered day, DayTable table) {
+        return IntStream.range(0, table.trips()).allMatch(day::isFlown);
+    }
+
+    /** Whether the line is first fitted straight before or after standing with it for a whole break, after flying. */
+    private static boolean isLineHeld(Ordered day, DayTable table) {
+        long flownS = 0;
+        long offS = 0;
+        boolean fitted = false;
+        for (DayEvent event : day.events()) {
+            long lastsS = event.endS() - event.startS();
+            if (event.engineOn()) {
+                if (fitted) {
+                    return flownS > 0 && offS >= table.rules.breakS();
+                }
+                flownS += lastsS;
+                offS = 0;
+            } else {
+                offS += lastsS;
+                fitted |= event.kind() == StepKind.LINE_CHANGE;
+            }
+        }
+        return false;
     }
 
     /** A row of sites, two places to land people, two crews. */
@@ -99,7 +159,7 @@ class TeamRoundsPropertyTest {
             return Math.hypot(eastM[from] - eastM[to], northM[from] - northM[to]);
         }
 
-        DayTable table() {
+        DayTable table(long stretchS) {
             List<SpotRow> spots = new ArrayList<>();
             List<List<Long>> walks = new ArrayList<>();
             for (int place = 0; place < PLACES; place++) {
@@ -120,7 +180,8 @@ class TeamRoundsPropertyTest {
                     trips,
                     new DayTable.Parts(
                             new DayTable.Constants(
-                                    new DayRules(0, 0, 43_200, 5400, 43_200, 1200, 120, 180, 20, 0),
+                                    new DayRules(
+                                            0, 0, 43_200, stretchS, 43_200, 1200, 120, 180, 20, 0),
                                     new FuelRules(900, 0.04, 0.04, 4, 2, 1200, 0, 240, 1),
                                     new Rates(100, 1000, 1000)),
                             new DayTable.People(teams, walks),

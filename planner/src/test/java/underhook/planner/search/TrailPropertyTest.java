@@ -13,8 +13,8 @@ class TrailPropertyTest {
     private static final int DAYS = 24;
     private static final int CHANGES = 1500;
 
-    /** A day with a small tank, breaks, and teams that walk, are flown about or are all landed at one place. */
-    private static DayTable table(int seed) {
+    /** A day with a small tank, a break after so long, and teams that walk, are flown about or are all landed at one place. */
+    static DayTable table(int seed, long stretchS) {
         boolean flown = seed % 2 == 0;
         boolean landedOnce = seed % 3 == 0;
         int trips = seed % 4 < 2 ? 24 : 45;
@@ -34,7 +34,7 @@ class TrailPropertyTest {
         for (TeamRow team : tiny.teams) {
             teams.add(new TeamRow(team.start(), 0, true, true, true, team.serves(), landing, 250));
         }
-        DayRules rules = new DayRules(0, 0, 16_000, 5400, 90_000, 1200, 60, 300, 20, 180);
+        DayRules rules = new DayRules(0, 0, 16_000, stretchS, 90_000, 1200, 60, 300, 20, 180);
         FuelRules fuel = new FuelRules(340, 0.04, 0.05, 4, 2, 1200, 300, 240, 0.4);
         return new DayTable(
                 List.of(tiny.spots),
@@ -72,7 +72,7 @@ class TrailPropertyTest {
         int flownTrips = 0;
         int refuels = 0;
         for (int seed = 0; seed < DAYS; seed++) {
-            DayTable table = table(seed);
+            DayTable table = table(seed, 5400);
             Decoder decoder = new Decoder(table);
             WishChanger changer = new WishChanger(table);
             SplittableRandom random = new SplittableRandom(seed);

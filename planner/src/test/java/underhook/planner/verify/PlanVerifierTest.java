@@ -427,6 +427,17 @@ class PlanVerifierTest {
                         "engine on too long",
                         d -> d.rule("duty.engineOnS", 1300.0),
                         "DUTY_LIMIT step 5"));
+        // On from 0 to 1350 s, by hand; two minutes kept free of 1460 s leave 1340 s.
+        all.add(
+                of(
+                        "too little kept free to shut down",
+                        d -> d.rule("duty.engineOnS", 1460.0).rule("duty.shutDown", kept(120)),
+                        "DUTY_LIMIT step 5"));
+        all.add(
+                of(
+                        "nothing kept free, and still too long",
+                        d -> d.rule("duty.engineOnS", 1340.0).rule("duty.shutDown", kept(0)),
+                        "DUTY_LIMIT step 5"));
         all.add(of("engine day", d -> d.rule("duty.engineOnDayS", 1900.0), "DUTY_LIMIT step 10"));
         all.add(
                 of(
@@ -1420,6 +1431,27 @@ class PlanVerifierTest {
                                         .rule("duty.breakS", 2140.0)
                                         .rule("duty.engineOnS", 1800.0)))
                 .matches(VerifierReport::holds);
+    }
+
+    /** On from 0 to 1350 s, by hand: what is left of 1470 s less two minutes, or of 1350 s less none. */
+    @Test
+    void the_engine_may_be_on_up_to_what_is_kept_free() {
+        assertThat(engine(1470, kept(120)).violations()).isEmpty();
+        assertThat(engine(1350, kept(0)).violations()).isEmpty();
+    }
+
+    /** A plan of elsewhere, or of before there was the rule, keeps what its job states and no more. */
+    @Test
+    void what_the_job_does_not_state_is_not_asked_of_a_plan() {
+        assertThat(engine(1350, Rules.ShutDown.USUAL).violations()).isEmpty();
+    }
+
+    private static VerifierReport engine(double onS, Rules.ShutDown shutDown) {
+        return check(SmallDay.good().rule("duty.engineOnS", onS).rule("duty.shutDown", shutDown));
+    }
+
+    private static Rules.ShutDown kept(double marginS) {
+        return new Rules.ShutDown(marginS, true);
     }
 
     @ParameterizedTest
