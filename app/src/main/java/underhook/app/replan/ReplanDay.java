@@ -170,13 +170,7 @@ public final class ReplanDay {
                         plan.crews().stream().map(CrewStay::place));
         places.distinct()
                 .filter(id -> job.findPlace(id).isEmpty())
-                .forEach(
-                        id ->
-                                all.add(
-                                        gone(
-                                                "place",
-                                                id.value(),
-                                                "Perhaps close it instead.")));
+                .forEach(id -> all.add(gone("place", id.value(), "Perhaps close it instead.")));
         return all;
     }
 

@@ -280,6 +280,11 @@ public final class DayTable {
         return trips.length > FEW_FUELLINGS_TRIPS;
     }
 
+    /** Whether every trip begins at the same place: then every order flies nearly the same. */
+    boolean isAllHookedUpAtOnePlace() {
+        return Arrays.stream(trips).mapToInt(TripRow::from).distinct().count() <= 1;
+    }
+
     /**
      * Whether nobody is flown from one place of work to another: then each team's own order and the machine's hang
      * together by waits alone.

@@ -52,6 +52,9 @@ final class Tournament {
     /** So many days make a search long. @source PRACTICE own measure: fifty thousand for each first order */
     private static final int LONG_DAYS = 500_000;
 
+    /** So many do where all is hooked up at one place: there only waits tell orders apart. @source PRACTICE own measure */
+    private static final int LONG_DAYS_FROM_ONE_PLACE = 500_000;
+
     /** Few, beside a search from a day that is known; in every second people walk far rather than are flown. */
     static final List<Round> BESIDE =
             List.of(new Round(4, 50, 84, false), new Round(1, 50, 30, true));
@@ -82,7 +85,8 @@ final class Tournament {
         if (table.trips.length <= FEW_TRIPS) {
             return OF_FEW_TRIPS;
         }
-        return days >= LONG_DAYS && !table.hasManyTrips() ? LONG : WHOLE;
+        int longDays = table.isAllHookedUpAtOnePlace() ? LONG_DAYS_FROM_ONE_PLACE : LONG_DAYS;
+        return days >= longDays && !table.hasManyTrips() ? LONG : WHOLE;
     }
 
     /**
