@@ -285,16 +285,10 @@ public final class DayTable {
         return Arrays.stream(trips).mapToInt(TripRow::from).distinct().count() <= 1;
     }
 
-    /**
-     * Whether nobody is flown from one place of work to another: then each team's own order and the machine's hang
-     * together by waits alone.
-     */
-    boolean doTeamsWalkRound() {
+    /** Whether no team is ever flown: then its own order and the machine's hang together by waits alone. */
+    boolean arePeopleOnFoot() {
         return Arrays.stream(teams)
-                .allMatch(
-                        team ->
-                                team.serves().stream().map(team.landing()::get).distinct().count()
-                                        <= 1);
+                .allMatch(team -> team.landing().stream().allMatch(place -> place < 0));
     }
 
     /** From when the machine may fly, s. */

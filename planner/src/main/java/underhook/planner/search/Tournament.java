@@ -49,8 +49,8 @@ final class Tournament {
                     new Round(2, 40, 20, true),
                     new Round(2, 15, 8, true));
 
-    /** So many days make a search long. @source PRACTICE own measure: fifty thousand for each first order */
-    private static final int LONG_DAYS = 500_000;
+    /** So many days make a search long. @source PRACTICE own measure: a hundred thousand for each first order */
+    private static final int LONG_DAYS = 900_000;
 
     /** So many do where all is hooked up at one place: there only waits tell orders apart. @source PRACTICE own measure */
     private static final int LONG_DAYS_FROM_ONE_PLACE = 500_000;
@@ -61,9 +61,6 @@ final class Tournament {
 
     private static final int FEW_TRIPS = 10;
     private static final int ROUGH_DAYS = 120;
-
-    /** How long a first order lets the machine wait before others go first, s. @source PRACTICE own measure */
-    private static final long FIRST_PATIENCE_S = 120;
 
     /** How far first orders fill up, in hundredths of the tank; one after the other. */
     private static final List<Integer> FIRST_FUEL_PERCENT = List.of(68, 76, 85, 94);
@@ -173,9 +170,6 @@ final class Tournament {
                                             randoms[2 * i],
                                             ROUGH_DAYS,
                                             watch.hurry());
-                    if (table.doTeamsWalkRound()) {
-                        start.patienceS = FIRST_PATIENCE_S;
-                    }
                     begun[i] = new Search(decoder, start);
                     run(begun[i], 0, new Work(work.days(), randoms[2 * i + 1]));
                 });

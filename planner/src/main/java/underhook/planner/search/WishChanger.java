@@ -38,7 +38,7 @@ final class WishChanger {
         } else if (kind < 96) {
             int trip = random.nextInt(wish.line.length);
             wish.line[trip] = random.nextInt(table.lines.length + 1) - 1;
-        } else if (kind == 97 && table.doTeamsWalkRound() && random.nextBoolean()) {
+        } else if (kind == 97 && table.arePeopleOnFoot()) {
             wish.patienceS =
                     random.nextInt(3) == 0 ? DayTable.NEVER_S : random.nextLong(MOST_PATIENCE_S);
         } else if (kind == 97) {
