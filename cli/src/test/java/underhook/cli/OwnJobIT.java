@@ -74,7 +74,7 @@ class OwnJobIT {
 
         Path list = job.resolve("loads.csv");
         String loads = Files.readString(list);
-        Files.writeString(list, loads.replaceAll("(?m)^1,.*\\R", ""));
+        Files.writeString(list, loads.replaceAll("(?m)^1;.*\\R", ""));
         Said gone =
                 Said.of(
                         folder.resolve("home"),
