@@ -98,8 +98,8 @@ class StopsPropertyTest {
         int pinned = 0;
         for (int i = 0; i < 200_000; i++) {
             StoodDay day = StoodDay.of(random);
-            long flownS = day.flownS(0) - random.nextInt(3) * random.nextInt(30);
-            long laterS = day.flownS(day.lineAt() + 1) - random.nextInt(3) * random.nextInt(30);
+            long flownS = day.flownS(0) - random.nextInt(3) * random.nextLong(30);
+            long laterS = day.flownS(day.lineAt() + 1) - random.nextInt(3) * random.nextLong(30);
             LeastStops stops = LeastStops.ofDay(day.table(), 0);
             if (day.isLegal() && laterS > 0 && day.downS() < flownS + stops.stopsS(flownS)) {
                 LeastStops.Held told = stops.held(flownS, laterS);
