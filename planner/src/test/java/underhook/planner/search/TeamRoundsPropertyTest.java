@@ -80,7 +80,7 @@ class TeamRoundsPropertyTest {
     void nor_where_the_machine_can_only_stand_between_two_full_stretches() {
         int asked = 0;
         int raised = 0;
-        for (int seed = 0; seed < 2 * DAYS; seed++) {
+        for (int seed = 0; seed < DAYS; seed++) {
             World world = new World(seed);
             DayTable table = world.table(withTwoStretchesS(world, seed));
             DayOrder.Found found = DayOrder.find(table, new Effort(seed, 2), UNSTOPPED, done -> {});
@@ -100,7 +100,7 @@ class TeamRoundsPropertyTest {
                 raised += isRaisedByBreak(table, hooks, (long) flownS) ? 1 : 0;
             }
         }
-        assertThat(asked).as("days on which all is flown").isGreaterThan(DAYS);
+        assertThat(asked).as("days on which all is flown").isGreaterThan(DAYS / 2);
         assertThat(raised)
                 .as("of them days on which the break holds up the teams")
                 .isGreaterThan(5);
