@@ -1,5 +1,7 @@
 package underhook.planner.search;
 
+import java.util.List;
+
 /**
  * When each trip can be let go at the earliest, whatever the order: the line is fitted, people come, what must lie
  * there lies there, the place is ready.
@@ -11,20 +13,25 @@ final class Earliest {
     private final boolean[] placed;
     private final long[] releaseS;
     private final long lineFromS;
+    private final List<LeastStops.Break> breaks;
 
     /** With the line fitted first thing in the morning. */
     Earliest(DayTable table, boolean[] placed) {
-        this(table, placed, table.rules.startS() + table.rules.lineChangeS());
+        this(
+                table,
+                placed,
+                new LeastStops.Held(table.rules.startS() + table.rules.lineChangeS(), List.of()));
     }
 
     /**
      * @param placed trips that are flown; what may be left out, or hung on another hook, holds nothing back
-     * @param lineFromS from when the line is fitted, s
+     * @param held from when the line is fitted, and breaks of which it is known when they are
      */
-    Earliest(DayTable table, boolean[] placed, long lineFromS) {
+    Earliest(DayTable table, boolean[] placed, LeastStops.Held held) {
         this.table = table;
         this.placed = placed;
-        this.lineFromS = lineFromS;
+        this.lineFromS = held.lineFromS();
+        this.breaks = held.breaks();
         this.releaseS = new long[table.trips.length];
         for (int k = 0; k < releaseS.length; k++) {
             releaseS[k] = Math.max(lineFromS + outS(k), peopleS(k));
@@ -39,6 +46,21 @@ final class Earliest {
     /** First release of a trip at the earliest, s. */
     long releaseS(int trip) {
         return releaseS[trip];
+    }
+
+    /**
+     * Last release of a trip no sooner than that, s: the machine has come down from it before a break, or hooks it up
+     * after that.
+     *
+     * @param homeS from there to where the machine may stand at least, s
+     */
+    long releaseS(int trip, long fromS, long homeS) {
+        long timeS = fromS;
+        for (LeastStops.Break one : breaks) {
+            boolean isBefore = timeS + homeS <= one.fromS();
+            timeS = isBefore ? timeS : Math.max(timeS, one.untilS() + outS(trip));
+        }
+        return timeS;
     }
 
     /** When the line is fitted at the earliest, s. */

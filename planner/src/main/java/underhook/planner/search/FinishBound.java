@@ -42,8 +42,9 @@ final class FinishBound {
         LeastStops stops = LeastStops.ofDay(table, moreKg());
         long machineS = startS + wholeS + stops.stopsS(wholeS);
         // Either the line takes time of its own, or nothing is hooked up before a whole break.
-        if (machineS > finishS && stops.mayHoldLine(wholeS, withLineS(wholeS))) {
-            Earliest later = new Earliest(table, placed, startS + stops.lineFromS(wholeS));
+        long laterS = machineS > finishS ? withLineS(wholeS) : 0;
+        if (machineS > finishS && stops.mayHoldLine(wholeS, laterS)) {
+            Earliest later = new Earliest(table, placed, stops.held(wholeS, laterS));
             long sharedS = Math.max(startS + wholeS + stops.sharedS(wholeS), peopleS(later));
             machineS = Math.min(machineS, sharedS);
         }

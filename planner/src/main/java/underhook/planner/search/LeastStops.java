@@ -1,5 +1,8 @@
 package underhook.planner.search;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * The least time on the ground that so much flying needs: breaks, fuelling and, of a whole day, the line.
  *
@@ -63,10 +66,43 @@ final class LeastStops {
         return breaks > 0 && laterS <= breaks * rules.stretchS();
     }
 
-    /** How long after the start such a break is over at the earliest, s: all other stretches are full at best. */
-    long lineFromS(long flownS) {
-        long beforeS = Math.max(1, flownS - breaks(flownS) * rules.stretchS());
-        return beforeS + Math.max(rules.breakS(), lineS);
+    /**
+     * A day whose first break holds the line.
+     *
+     * @param lineFromS when that is over at the earliest, s: all other stretches are full at best
+     * @param breaks the later ones, in which nothing is let go
+     */
+    record Held(long lineFromS, List<Break> breaks) {}
+
+    /**
+     * A break of every day looked at, whenever in between it is.
+     *
+     * @param fromS begun at the latest, s
+     * @param untilS over at the earliest, s
+     */
+    record Break(long fromS, long untilS) {}
+
+    /**
+     * What holds of every day on which one of them does that is down before any other may be: it has no break more, and
+     * where the stretches after the line are nearly full at best, they say when its breaks are.
+     *
+     * @param laterS what is flown after the line is fitted at least, s
+     */
+    Held held(long flownS, long laterS) {
+        long count = breaks(flownS);
+        long stretchS = rules.stretchS();
+        long beforeS = Math.max(1, flownS - count * stretchS);
+        long lineFromS = rules.startS() + beforeS + Math.max(rules.breakS(), lineS);
+        long downS = rules.startS() + flownS + stopsS(flownS);
+        List<Break> later = new ArrayList<>();
+        boolean isFirst =
+                laterS > (count - 1) * stretchS && stopsS(flownS) <= (count + 1) * rules.breakS();
+        for (long i = 1; isFirst && i < count; i++) {
+            long isFlownS = laterS - (count - i) * stretchS;
+            long isLeftS = laterS - i * stretchS + (count - i) * rules.breakS();
+            later.add(new Break(downS - isLeftS, lineFromS + isFlownS + i * rules.breakS()));
+        }
+        return new Held(lineFromS, later);
     }
 
     private long breaks(long flownS) {

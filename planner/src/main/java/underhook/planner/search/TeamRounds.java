@@ -246,19 +246,24 @@ final class TeamRounds {
 
     /** What is let go in an hour was hooked up in it or in the one before. */
     private long openTripS(int k, long fromS) {
-        long timeS = fromS;
+        long timeS = flownS(k, fromS);
         int slot = table.slot(timeS);
         while (slot >= 0) {
             boolean isLate = slot > 0 && table.isOpen(k, slot - 1);
             long carriedS =
                     (long) Math.floor(table.leastLoadedS(k, slot)) + table.trips[k].setDownS();
             long soonestS = isLate ? timeS : Math.max(timeS, table.slotFromS(slot) + carriedS);
-            if (table.isOpen(k, slot) && table.slot(soonestS) == slot) {
-                return soonestS;
+            boolean isOpen = table.isOpen(k, slot) && table.slot(soonestS) == slot;
+            timeS = flownS(k, isOpen ? soonestS : table.slotUntilS(slot));
+            if (isOpen && timeS == soonestS) {
+                return timeS;
             }
-            timeS = table.slotUntilS(slot);
             slot = table.slot(timeS);
         }
         return DayTable.NEVER_S;
+    }
+
+    private long flownS(int k, long fromS) {
+        return earliest.releaseS(k, fromS, home.leastS(table.trips[k].to()));
     }
 }

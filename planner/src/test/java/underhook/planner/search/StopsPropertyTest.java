@@ -2,9 +2,11 @@ package underhook.planner.search;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -86,6 +88,119 @@ class StopsPropertyTest {
         DayRules rules = new DayRules(0, 0, 100_000, 3600, 100_000, 600, 60, 1, 0, 0);
 
         assertThat(LeastStops.ofDay(table(rules, fuel), 0.1).stopsS(1499)).isEqualTo(3004);
+    }
+
+    /** Days flown and stood at random, by the rules alone; fuel lasts for all of them. */
+    @Test
+    void later_breaks_are_when_they_are_told_to_be() {
+        SplittableRandom random = new SplittableRandom(3);
+        int held = 0;
+        int pinned = 0;
+        for (int i = 0; i < 200_000; i++) {
+            StoodDay day = StoodDay.of(random);
+            long flownS = day.flownS(0) - random.nextInt(3) * random.nextLong(30);
+            long laterS = day.flownS(day.lineAt() + 1) - random.nextInt(3) * random.nextLong(30);
+            LeastStops stops = LeastStops.ofDay(day.table(), 0);
+            if (day.isLegal() && laterS > 0 && day.downS() < flownS + stops.stopsS(flownS)) {
+                LeastStops.Held told = stops.held(flownS, laterS);
+                List<LeastStops.Break> breaks = day.breaksAfterLine();
+                assertThat(stops.mayHoldLine(flownS, laterS)).as("%s", day).isTrue();
+                assertThat(told.lineFromS()).as("%s", day).isLessThanOrEqualTo(day.lineFromS());
+                held++;
+                for (int at = 0; at < told.breaks().size(); at++) {
+                    LeastStops.Break one = told.breaks().get(at);
+                    assertThat(breaks).as("%s", day).hasSameSizeAs(told.breaks());
+                    assertThat(breaks.get(at).fromS())
+                            .as("%s", day)
+                            .isLessThanOrEqualTo(one.fromS());
+                    assertThat(breaks.get(at).untilS())
+                            .as("%s", day)
+                            .isGreaterThanOrEqualTo(one.untilS());
+                    pinned += one.fromS() < one.untilS() ? 1 : 0;
+                }
+            }
+        }
+        assertThat(held).as("days that are down before others").isGreaterThan(1000);
+        assertThat(pinned).as("breaks told to be at one time for sure").isGreaterThan(300);
+    }
+
+    /**
+     * Flown and stood in turn.
+     *
+     * @param piecesS flown, one more than stands
+     * @param lineAt which stand holds the line; it is a whole break
+     */
+    private record StoodDay(
+            long stretchS,
+            long breakS,
+            long lineS,
+            List<Long> piecesS,
+            List<Long> standsS,
+            int lineAt) {
+        static StoodDay of(SplittableRandom random) {
+            long stretchS = 200L + random.nextInt(800);
+            long breakS = 100L + random.nextInt(500);
+            int stands = 1 + random.nextInt(4);
+            int lineAt = random.nextInt(stands);
+            List<Long> piecesS = new ArrayList<>();
+            List<Long> standsS = new ArrayList<>();
+            for (int at = 0; at <= stands; at++) {
+                boolean full = random.nextInt(3) > 0;
+                piecesS.add(full ? stretchS - random.nextInt(60) : random.nextLong(stretchS));
+            }
+            for (int at = 0; at < stands; at++) {
+                boolean whole = at == lineAt || random.nextInt(4) > 0;
+                long moreS = random.nextInt(2) * random.nextLong(80);
+                standsS.add(whole ? breakS + moreS : random.nextLong(60));
+            }
+            return new StoodDay(
+                    stretchS, breakS, 20L + random.nextInt(80), piecesS, standsS, lineAt);
+        }
+
+        private static long sumS(List<Long> timesS) {
+            return timesS.stream().mapToLong(Long::longValue).sum();
+        }
+
+        long flownS(int from) {
+            return sumS(piecesS.subList(from, piecesS.size()));
+        }
+
+        long downS() {
+            return flownS(0) + sumS(standsS);
+        }
+
+        boolean isLegal() {
+            long sinceS = 0;
+            boolean legal = true;
+            for (int at = 0; at < piecesS.size(); at++) {
+                sinceS += piecesS.get(at);
+                legal &= sinceS <= stretchS;
+                sinceS = at < standsS.size() && standsS.get(at) >= breakS ? 0 : sinceS;
+            }
+            return legal;
+        }
+
+        /** When a stand begins. */
+        private long fromS(int at) {
+            return sumS(piecesS.subList(0, at + 1)) + sumS(standsS.subList(0, at));
+        }
+
+        long lineFromS() {
+            return fromS(lineAt) + standsS.get(lineAt);
+        }
+
+        List<LeastStops.Break> breaksAfterLine() {
+            return IntStream.range(lineAt + 1, standsS.size())
+                    .filter(at -> standsS.get(at) >= breakS)
+                    .mapToObj(at -> new LeastStops.Break(fromS(at), fromS(at) + standsS.get(at)))
+                    .toList();
+        }
+
+        DayTable table() {
+            return StopsPropertyTest.table(
+                    new DayRules(0, 0, 100_000, stretchS, 100_000, breakS, 60, lineS, 0, 0),
+                    new FuelRules(1_000_000, 0.1, 0.1, 0, 0, 0, 0, 0, 1));
+        }
     }
 
     /** What is flown before the line shortens the rest by no more than it may save. */

@@ -75,6 +75,63 @@ class TeamRoundsPropertyTest {
         assertThat(tightest).as("bound over earliest at its best").isGreaterThan(0.97);
     }
 
+    /** Two stretches after the line are nearly full, so it is known when the break between them is. */
+    @Test
+    void nor_where_the_machine_can_only_stand_between_two_full_stretches() {
+        int asked = 0;
+        int raised = 0;
+        for (int seed = 0; seed < DAYS; seed++) {
+            World world = new World(seed);
+            DayTable table = world.table(withTwoStretchesS(world, seed));
+            DayOrder.Found found = DayOrder.find(table, new Effort(seed, 2), UNSTOPPED, done -> {});
+            if (isAllFlown(found.day(), table)) {
+                HookChoices hooks = HookChoices.asFlown(found.day());
+                double flownS = DayOrder.flightBoundS(table, hooks, found.day().flownS());
+                long earliestS =
+                        found.front().stream()
+                                .mapToLong(DayOrder.Offer::finishS)
+                                .min()
+                                .orElseThrow();
+
+                assertThat(DayOrder.finishBoundS(table, hooks, flownS))
+                        .as("day %d", seed)
+                        .isLessThanOrEqualTo(earliestS);
+                asked++;
+                raised += isRaisedByBreak(table, hooks, (long) flownS) ? 1 : 0;
+            }
+        }
+        assertThat(asked).as("days on which all is flown").isGreaterThan(DAYS / 2);
+        assertThat(raised)
+                .as("of them days on which the break holds up the teams")
+                .isGreaterThan(5);
+    }
+
+    private static long withTwoStretchesS(World world, int seed) {
+        DayTable free = world.table(5400);
+        HookChoices all =
+                new HookChoices(
+                        IntStream.range(0, free.trips())
+                                .mapToObj(k -> List.of(List.of(k)))
+                                .toList());
+        double tripsS = FlightBound.ofTrips(free, all).boundS(10_000);
+        return (long) Math.ceil(tripsS / 2) + 5L * (seed % 20);
+    }
+
+    /** Whether teams alone would be done sooner, could the machine fly meanwhile. */
+    private static boolean isRaisedByBreak(DayTable table, HookChoices hooks, long flownS) {
+        LeastStops stops = LeastStops.ofDay(table, 0);
+        double laterS = FlightBound.ofTrips(table, hooks).boundS((double) flownS);
+        LeastStops.Held held = stops.held(flownS, (long) Math.ceil(laterS));
+        return stops.mayHoldLine(flownS, (long) Math.ceil(laterS))
+                && roundsS(table, hooks, held)
+                        > roundsS(table, hooks, new LeastStops.Held(held.lineFromS(), List.of()));
+    }
+
+    private static long roundsS(DayTable table, HookChoices hooks, LeastStops.Held held) {
+        Earliest earliest = new Earliest(table, hooks.certain(table.trips()), held);
+        return new TeamRounds(table, hooks, earliest, new HomeWays(table)).finishS();
+    }
+
     private static boolean isAllFlown(Ordered day, DayTable table) {
         return IntStream.range(0, table.trips()).allMatch(day::isFlown);
     }
