@@ -34,19 +34,25 @@ final class CloseCommand implements Callable<Integer> {
     @Parameters(index = "1", paramLabel = "PLAN", description = "plan.json of the day")
     private Path plan;
 
-    @Option(names = "--taps", description = "table of what was tapped")
+    @Option(names = "--taps", paramLabel = "FILE", description = "table of what was tapped")
     private @Nullable Path taps;
 
-    @Option(names = "--track", description = "recorded track, .gpx or .csv")
+    @Option(names = "--track", paramLabel = "FILE", description = "recorded track, .gpx or .csv")
     private @Nullable Path track;
 
-    @Option(names = "--books", description = "YAML: who may hook, tariff, counted lives")
+    @Option(
+            names = "--books",
+            paramLabel = "FILE",
+            description = "YAML: who may hook, tariff, counted lives")
     private @Nullable Path books;
 
-    @Option(names = "--earlier", description = "samples.csv of an earlier day; may be repeated")
+    @Option(
+            names = "--earlier",
+            paramLabel = "FILE",
+            description = "samples.csv of an earlier day; may be repeated")
     private List<Path> earlier = new ArrayList<>();
 
-    @Option(names = "--out", required = true, description = "output folder")
+    @Option(names = "--out", required = true, paramLabel = "DIR", description = "output folder")
     private Path out;
 
     CloseCommand(CloseDay closeDay) {
@@ -79,11 +85,11 @@ final class CloseCommand implements Callable<Integer> {
         long planned =
                 day.lifts().stream().filter(line -> line.plannedHookedAt().isPresent()).count();
         printer.printf(
-                "%d loads stand, %d were planned; %d lifts, %d landings, %.0f min flying.%n",
-                done,
+                "%s done, %d planned; %s, %s, %.0f min flying.%n",
+                Words.counted(done, "load"),
                 planned,
-                day.flown().sums().lifts(),
-                day.flown().sums().landings(),
+                Words.counted(day.flown().sums().lifts(), "lift"),
+                Words.counted(day.flown().sums().landings(), "landing"),
                 Math.ceil(day.flown().sums().flyingS() / 60));
         day.findings().stream().map(Words::of).forEach(printer::println);
         day.invoice()

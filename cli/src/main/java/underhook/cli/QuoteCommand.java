@@ -34,10 +34,14 @@ final class QuoteCommand implements Callable<Integer> {
     @Parameters(index = "1", paramLabel = "PLAN", description = "its plan.json")
     private Path plan;
 
-    @Option(names = "--books", required = true, description = "YAML with tariff and offer")
+    @Option(
+            names = "--books",
+            required = true,
+            paramLabel = "FILE",
+            description = "YAML with tariff and offer")
     private Path books;
 
-    @Option(names = "--learned", description = "learned.csv of earlier days")
+    @Option(names = "--learned", paramLabel = "FILE", description = "learned.csv of earlier days")
     private @Nullable Path learned;
 
     QuoteCommand(Function<QuoteJob.Request, QuoteJob.Result> quoting) {
@@ -76,9 +80,9 @@ final class QuoteCommand implements Callable<Integer> {
                 quote.waitingDays().likely());
         printer.printf(
                 "  price of all         %s to %s, likely %s %s%n",
-                money(quote.cents().low()),
-                money(quote.cents().high()),
-                money(quote.cents().likely()),
+                Words.money(quote.cents().low()),
+                Words.money(quote.cents().high()),
+                Words.money(quote.cents().likely()),
                 result.currency());
         printer.println("One day of the likely case:");
         for (Invoice.Line line : quote.likelyDay().lines()) {
@@ -86,7 +90,7 @@ final class QuoteCommand implements Callable<Integer> {
                     "  %s: %d x %s %s (%s)%n",
                     line.name(),
                     line.units(),
-                    money(line.centsPerUnit()),
+                    Words.money(line.centsPerUnit()),
                     result.currency(),
                     line.unit());
         }
@@ -97,9 +101,5 @@ final class QuoteCommand implements Callable<Integer> {
     private static String hours(double s) {
         long minutes = (long) Math.ceil(s / 60 - 1e-9);
         return String.format(Locale.ROOT, "%d:%02d", minutes / 60, minutes % 60);
-    }
-
-    private static String money(long cents) {
-        return cents / 100 + String.format(Locale.ROOT, ".%02d", cents % 100);
     }
 }

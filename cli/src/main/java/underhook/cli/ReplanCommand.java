@@ -57,6 +57,7 @@ final class ReplanCommand implements Callable<Integer> {
 
     @Option(
             names = "--taps",
+            paramLabel = "FILE",
             description = "table of what was tapped; without it the plan counts as flown")
     private @Nullable Path taps;
 

@@ -24,8 +24,9 @@ import picocli.CommandLine.Spec;
         name = "report",
         mixinStandardHelpOptions = true,
         description = {
-            "Packs a report for the maintainers: versions, sizes, and of the logs the times, levels,",
-            "kinds of errors and lines of this program. No message, name, path or position is in it."
+            "Packs a report for the maintainers.",
+            "In it are versions, sizes, and of the logs the times, levels, kinds of errors and lines of"
+                    + " this program. No message, name, path or position is in it."
         })
 final class ReportCommand implements Callable<Integer> {
     /** Time and level as the log writes them; a message follows, which is left out. */

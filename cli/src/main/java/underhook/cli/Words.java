@@ -158,13 +158,18 @@ final class Words {
     }
 
     /** Of one thing or of several. */
-    static String counted(int count, String what) {
+    static String counted(long count, String what) {
         return count + " " + what + (count == 1 ? "" : "s");
     }
 
     /** The hour in the job's zone; the day stands once. */
     private static String clock(Instant at, ZoneId zone) {
         return CLOCK.format(at.atZone(zone));
+    }
+
+    /** To the cent, so that parts add up to their sum. */
+    static String money(long cents) {
+        return cents / 100 + String.format(Locale.ROOT, ".%02d", cents % 100);
     }
 
     /** The price, and what else could be flown. */
@@ -177,14 +182,14 @@ final class Words {
                                 told.append(
                                         String.format(
                                                 Locale.ROOT,
-                                                "%nprice: %d %s: flying %d, machine standing %d,"
-                                                        + " people %d, refused comforts %d%s",
-                                                price.totalCents() / 100,
+                                                "%nprice: %s %s: flying %s, machine standing %s,"
+                                                        + " people %s, refused comforts %s%s",
+                                                money(price.totalCents()),
                                                 price.currency(),
-                                                price.flyingCents() / 100,
-                                                price.standingCents() / 100,
-                                                price.peopleCents() / 100,
-                                                price.comfortsCents() / 100,
+                                                money(price.flyingCents()),
+                                                money(price.standingCents()),
+                                                money(price.peopleCents()),
+                                                money(price.comfortsCents()),
                                                 refused(price))));
         // Alone it would only say again what stands above.
         List<Trade> front = plan.summary().front();

@@ -188,7 +188,7 @@ class DayPageIT {
     }
 
     private static void delivered(int count) throws IOException {
-        page.waitUntil("everything is delivered", it -> it.says("everything delivered"));
+        page.waitUntil("every tap is delivered", it -> it.says("all taps delivered"));
         page.waitUntil("so many rows", it -> it.says("log " + count + ","));
         assertThat(rows()).hasSize(count);
     }

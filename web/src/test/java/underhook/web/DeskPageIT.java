@@ -182,7 +182,7 @@ class DeskPageIT {
                 "reports.txt",
                 """
                 METAR YUDO 080650Z 24004KT 9999 SCT040 14/09 Q1018=
-                TAF YUDO 080500Z 0806/0820 24006KT 9999 SCT040=
+                TAF YUDO 080500Z 0806/0820 24006KT 9999 SCT040 TX20/0814Z=
                 """);
         page.waitUntil("the reports lie there", it -> it.says("reports.txt"));
         assertThat(rolesOf("reports.txt")).contains("weather");

@@ -27,6 +27,10 @@ import underhook.core.unit.Units;
 /** Reads zones, wires, the map and release areas. Mutable while it reads. */
 final class MapFiles {
     private static final Range DISTANCE = Range.of(0, 9999, "between 0 and 9999 m");
+
+    /** No line was built for more than 1150 kV; from memory. */
+    private static final Range VOLTAGE = Range.of(0, 1_500_000, "between 0 and 1500000 V");
+
     private static final Range SOME_HEIGHT = Range.above(0, 1000, "above 0 and at most 1000 m");
 
     private final FeatureFiles files;
@@ -66,6 +70,7 @@ final class MapFiles {
                 feature -> {
                     positions.addAll(feature.outline());
                     int before = source.faults().count();
+                    refuseLongPiece(feature);
                     switch (file.role()) {
                         case "zones" -> readZone(feature, source, before);
                         case "wires" -> readWire(feature, source, before);
@@ -159,8 +164,7 @@ final class MapFiles {
         double highestM = fields.quantity("highest", Quantity.LENGTH, SOME_HEIGHT);
         double lateralM = find(fields, "lateral", DISTANCE).orElse(5.0);
         boolean live = fields.yesNo("live", true);
-        double voltageV =
-                fields.findQuantity("voltage", Quantity.VOLTAGE, Range.NOT_NEGATIVE).orElse(0);
+        double voltageV = fields.findQuantity("voltage", Quantity.VOLTAGE, VOLTAGE).orElse(0);
         CrossingRule crossing =
                 fields.findChoice("crossing", CrossingRule.class).orElse(CrossingRule.NEVER);
         double aboveM = find(fields, "crossing_above", SOME_HEIGHT).orElse(30.0);
@@ -173,7 +177,6 @@ final class MapFiles {
         boolean registered = fields.yesNo("registered", true);
         Hanging hanging = readHanging(fields, feature.outline().size());
         feature.refuseUnknown();
-        refuseLongPiece(feature);
         if (isSound(feature, source, before)) {
             wires.add(
                     new Wire(
@@ -192,7 +195,7 @@ final class MapFiles {
         }
     }
 
-    /** No wire hangs so far, and one that did would sag and swing over the whole job. */
+    /** Where a point has slipped, the piece to it lies over the whole job or leaves out what it bounds. */
     private static void refuseLongPiece(Feature feature) {
         List<GeoPoint> points = feature.points();
         for (int i = 1; i < points.size(); i++) {
@@ -203,7 +206,7 @@ final class MapFiles {
                                 "geometry",
                                 "has a piece of more than 50 km between two points",
                                 Found.allowing(
-                                        "a point at each support, or at each bend at least"));
+                                        "a point at each bend or support, and one every 50 km"));
                 return;
             }
         }

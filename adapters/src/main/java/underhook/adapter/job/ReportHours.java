@@ -30,10 +30,17 @@ import underhook.core.unit.Units;
 
 /**
  * Makes hours of METAR and TAF text, always the worse where the reports leave a choice: the strongest
- * wind of whatever may hold in the hour, the warmest temperature, the lowest pressure.
+ * wind of whatever may hold in the hour, the warmest temperature, the lowest pressure. Of directions
+ * the prevailing one is taken, and it is said where another may come.
  */
 final class ReportHours {
     private static final Duration HOUR = Duration.ofHours(1);
+
+    /**
+     * Half of the 60° from which a report tells a varying direction (ICAO Annex 3, from memory), and one
+     * over: directions are told in tens.
+     */
+    private static final double VARIES_RAD = Units.degToRad(31);
 
     private final Source source;
     private final JobDay day;
@@ -85,7 +92,7 @@ final class ReportHours {
                     Units.kelvinToCelsius(warmestK.getAsDouble()) + " °C",
                     WeatherFile.OAT.words());
         } else {
-            held(warmestK.getAsDouble());
+            held(warmestK.getAsDouble(), taf.isPresent());
             int before = source.faults().count();
             List<WeatherHour> hours =
                     hours(metar, taf, new Air(qnhPa.getAsDouble(), warmestK.getAsDouble()));
@@ -128,15 +135,11 @@ final class ReportHours {
                         });
         if (!reports.isEmpty() && !reports.get(reports.size() - 1).unparsed().isEmpty()) {
             WeatherReport last = reports.get(reports.size() - 1);
-            findings.add(
-                    Finding.of(
-                            FindingCode.REPORT_UNREADABLE,
-                            Severity.CAUTION,
-                            source.name(),
-                            source.name(),
-                            "Parts of a report were not understood: "
-                                    + String.join(" ", last.unparsed())
-                                    + "."));
+            caution(
+                    FindingCode.REPORT_UNREADABLE,
+                    "Parts of a report were not understood: "
+                            + String.join(" ", last.unparsed())
+                            + ".");
         }
     }
 
@@ -171,23 +174,29 @@ final class ReportHours {
         source.fault(FindingCode.FIELD_MISSING, new At(0, ""), what, Found.allowing(allowed));
     }
 
-    private void held(double warmestK) {
-        findings.add(
-                Finding.of(
-                        FindingCode.WEATHER_HELD,
-                        Severity.CAUTION,
-                        source.name(),
-                        source.name(),
-                        String.format(
-                                Locale.ROOT,
-                                "Reports give temperature and pressure only for their own time; the"
-                                        + " warmest, %.1f °C, and the lowest pressure are held all day.%s",
-                                Units.kelvinToCelsius(warmestK),
-                                hasMostToCome()
-                                        ? ""
-                                        : " None forecasts the warmest to come (TX): where it gets"
-                                                + " warmer than that, less is lifted than planned. Perhaps"
-                                                + " enter the hours as a table.")));
+    /** A morning's temperature held until the evening would lift more than the noon does. */
+    private void held(double warmestK, boolean isForecast) {
+        if (isForecast && !hasMostToCome()) {
+            source.fault(
+                    FindingCode.FIELD_MISSING,
+                    new At(0, ""),
+                    "forecasts no temperature for the hours to come",
+                    Found.allowing(
+                            "a TAF with the warmest to come, such as TX24/0814Z, or the hours as a"
+                                    + " table"));
+        }
+        caution(
+                FindingCode.WEATHER_HELD,
+                String.format(
+                        Locale.ROOT,
+                        "Reports give temperature and pressure only for their own time; the"
+                                + " warmest, %.1f °C, and the lowest pressure are held %s.",
+                        Units.kelvinToCelsius(warmestK),
+                        isForecast ? "all day" : "for their hour"));
+    }
+
+    private void caution(FindingCode code, String message) {
+        findings.add(Finding.of(code, Severity.CAUTION, source.name(), source.name(), message));
     }
 
     private boolean hasMostToCome() {
@@ -236,6 +245,8 @@ final class ReportHours {
     private List<WeatherHour> hours(
             Optional<WeatherReport> metar, Optional<WeatherReport> taf, Air air) {
         List<WeatherHour> hours = new ArrayList<>();
+        List<Instant> undirected = new ArrayList<>();
+        List<String> elsewhere = new ArrayList<>();
         Instant from =
                 taf.map(report -> toInstant(report.valid().get(0)))
                         .orElseGet(() -> toInstant(metar.orElseThrow().issued().get(0)));
@@ -249,13 +260,77 @@ final class ReportHours {
                 holding = withSeen(metar.get(), holding, start);
             }
             Optional<WeatherHour> hour = toHour(start, holding, air);
-            if (hour.isEmpty()) {
-                fault("has no wind with a direction", "a wind such as 24008KT for every period");
-                return List.of();
+            hour.ifPresent(hours::add);
+            if (isOfDay(start) && hour.isEmpty()) {
+                undirected.add(start);
+            } else if (isOfDay(start) && mayComeFromElsewhere(hour.orElseThrow(), holding)) {
+                elsewhere.add(clock(start));
             }
-            hours.add(hour.get());
+        }
+        if (!undirected.isEmpty()) {
+            hours.removeIf(hour -> !isOfDay(hour.from()));
+            leaveOut(undirected, hours);
+        }
+        if (!elsewhere.isEmpty()) {
+            caution(
+                    FindingCode.WEATHER_HELD,
+                    "For a time the wind may come from elsewhere than planned (TEMPO, PROB, a change or"
+                            + " a report; VRB: from anywhere), in the hours from "
+                            + String.join(", ", elsewhere)
+                            + ". Ways in are planned for the direction that prevails, with the"
+                            + " strongest wind of all.");
         }
         return hours;
+    }
+
+    /**
+     * Ways in stand on the wind's direction: without one nothing is flown. Where such hours only begin
+     * or end the day no weather is known then; between others the hour before would be held.
+     */
+    private void leaveOut(List<Instant> undirected, List<WeatherHour> hours) {
+        Optional<Instant> between =
+                undirected.stream()
+                        .filter(
+                                start ->
+                                        hours.isEmpty()
+                                                || (start.isAfter(hours.get(0).from())
+                                                        && start.isBefore(
+                                                                hours.get(hours.size() - 1)
+                                                                        .from())))
+                        .findFirst();
+        if (between.isPresent()) {
+            fault(
+                    "has no wind with a direction at " + clock(between.get()),
+                    "a wind such as 24008KT; for VRB enter the hours as a table, with the wind that the"
+                            + " site has then");
+            return;
+        }
+        caution(
+                FindingCode.REPORT_UNREADABLE,
+                "Nothing is planned in the hours whose wind has no direction (VRB), from "
+                        + String.join(", ", undirected.stream().map(this::clock).toList())
+                        + ". Perhaps enter the hours as a table, with the wind that the site has"
+                        + " then.");
+    }
+
+    private boolean isOfDay(Instant at) {
+        return at.atZone(day.zone()).toLocalDate().equals(day.date());
+    }
+
+    /** By more than a wind that is said to blow from one direction varies. */
+    private static boolean mayComeFromElsewhere(WeatherHour hour, List<Conditions> holding) {
+        return holding.stream()
+                .filter(other -> other.findWindMPerS().orElse(0) > 0)
+                .map(Conditions::findWindFromTrueRad)
+                .anyMatch(
+                        from ->
+                                from.isEmpty()
+                                        || Math.cos(from.getAsDouble() - hour.windFromTrueRad())
+                                                < Math.cos(VARIES_RAD));
+    }
+
+    private String clock(Instant at) {
+        return at.atZone(day.zone()).toLocalTime().toString();
     }
 
     /** What was seen less than an hour before, or within the hour, may hold in it as well. */

@@ -167,7 +167,7 @@ final class RulesFile {
         long flying = cents(costs, "flying_per_min");
         long standing = cents(costs, "standing_per_min");
         long people = cents(costs, "people_per_min");
-        String currency = costs.text("currency");
+        String currency = costs.currency("currency");
         int most = Rules.Costs.MOST_COUNTED_PERCENT;
         int counted =
                 costs.text("flying_counts_percent", "").isEmpty()

@@ -71,7 +71,7 @@ final class CrewSheets {
         flow.paragraph(
                 Face.STRONG,
                 Crossings.people(job, crew.id())
-                        + " May "
+                        + (crew.roles().isEmpty() ? " May not handle loads" : " May ")
                         + crew.roles().stream()
                                 .sorted()
                                 .map(role -> role.name().toLowerCase(Locale.ROOT))

@@ -56,10 +56,10 @@ public final class EveningPdf implements EveningWriter {
                 day.lifts().stream().filter(line -> line.plannedHookedAt().isPresent()).count();
         flow.paragraph(
                 Face.STRONG,
-                stand
-                        + " loads stand, "
+                Words.count(stand, "load")
+                        + (stand == 1 ? " stands, " : " stand, ")
                         + planned
-                        + " were planned, "
+                        + (planned == 1 ? " was planned, " : " were planned, ")
                         + day.lifts().size()
                         + " listed.");
         flow.paragraph(
@@ -71,10 +71,10 @@ public final class EveningPdf implements EveningWriter {
                         + " planned), "
                         + minutes(sums.engineOnS())
                         + " min with the engine on, "
-                        + sums.lifts()
-                        + " lifts, "
-                        + sums.landings()
-                        + " landings. What was not tapped is not counted.");
+                        + Words.count(sums.lifts(), "lift")
+                        + ", "
+                        + Words.count(sums.landings(), "landing")
+                        + ". What was not tapped is not counted.");
     }
 
     private static String minutes(double s) {

@@ -49,9 +49,9 @@ final class FindingPages {
                 List.of(
                         Flow.Column.strong("", 78),
                         Flow.Column.strong("about", 76),
-                        new Flow.Column("what", 250, WHAT),
+                        new Flow.Column("what", 235, WHAT),
                         new Flow.Column("found, allowed", 70, WHAT),
-                        new Flow.Column("source", 53, Face.SMALL)));
+                        new Flow.Column("source", 68, Face.SMALL)));
         for (List<Finding> alike : alike(findings)) {
             Finding finding = alike.get(0);
             flow.row(

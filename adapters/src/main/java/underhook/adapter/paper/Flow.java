@@ -56,8 +56,10 @@ final class Flow {
         return true;
     }
 
+    /** A gap, which ends the table: its head is not repeated on a page that begins behind it. */
     void space(double height) {
         y += height;
+        columns = List.of();
     }
 
     void heading(String text) throws IOException {

@@ -399,6 +399,30 @@ class JobFaultsTest {
                 "FIELD_OUT_OF_RANGE wires.geojson:2: geometry: has a piece of more than 50 km");
     }
 
+    /** One digit that slipped: the place of the first point is right, and the file is not far off. */
+    @Test
+    void refuses_roads_and_release_areas_with_a_point_far_from_the_next() {
+        assertOnly(
+                new SampleJob().with("map.geojson", "[-11.98, 46.79]", "[-11.98, 47.79]"),
+                "FIELD_OUT_OF_RANGE map.geojson:2: geometry: has a piece of more than 50 km");
+        assertOnly(
+                new SampleJob().with("release.geojson", "[-11.99, 46.81]", "[-10.99, 46.81]"),
+                "FIELD_OUT_OF_RANGE release.geojson:2: geometry: has a piece of more than 50 km");
+        // 0.44 degrees of latitude are 48.9 km.
+        assertThat(faults(new SampleJob().with("map.geojson", "[-11.98, 46.79]", "[-12.0, 47.23]")))
+                .isEmpty();
+    }
+
+    @Test
+    void refuses_voltages_that_no_line_has_and_currencies_that_are_none() {
+        assertOnly(
+                new SampleJob().with("wires.geojson", "66000", "1000000000"),
+                "FIELD_OUT_OF_RANGE wires.geojson:2: voltage_v: is out of range, found");
+        assertOnly(
+                new SampleJob().with("rules.yaml", "currency: EUR", "currency: Euro per minute"),
+                "FIELD_UNREADABLE rules.yaml:");
+    }
+
     @Test
     void takes_no_weather_of_another_day_however_long_it_is_held() {
         assertOnly(
@@ -411,7 +435,7 @@ class JobFaultsTest {
 
     @Test
     void refuses_reports_that_cannot_be_right() {
-        String taf = "TAF ZZZZ 080500Z 0807/0818 24006KT 9999=\n";
+        String taf = "TAF ZZZZ 080500Z 0807/0818 24006KT 9999 TX20/0813Z=\n";
         String metar = "METAR ZZZZ 080650Z 24004KT 9999 14/09 Q1018=\n";
 
         assertOnly(
@@ -428,7 +452,7 @@ class JobFaultsTest {
                 withReports(metar + taf.replace("0807/0818", "0818/0807")),
                 "FIELD_MISSING weather.txt: ends before it begins");
         assertOnly(
-                withReports(taf + taf),
+                withReports(taf.replace(" TX20/0813Z", "")),
                 "FIELD_MISSING weather.txt: has no pressure and no temperature");
     }
 
@@ -449,7 +473,7 @@ class JobFaultsTest {
     @Test
     void refuses_to_hold_a_report_beyond_its_end() {
         String metar = "METAR ZZZZ 080650Z 24004KT 9999 14/09 Q1018=\n";
-        String taf = "TAF ZZZZ 080500Z 0807/0818 24006KT 9999=\n";
+        String taf = "TAF ZZZZ 080500Z 0807/0818 24006KT 9999 TX20/0813Z=\n";
 
         assertOnly(
                 withReports(metar)
@@ -464,6 +488,31 @@ class JobFaultsTest {
                                                 "between: hold",
                                                 "between: hold\n  until: \"17:00\"")))
                 .isEmpty();
+    }
+
+    /** 14 °C at ten to seven is not what the machine hovers in at three. */
+    @Test
+    void refuses_to_hold_the_temperature_of_a_morning() {
+        String metar = "METAR ZZZZ 080650Z 24004KT 9999 14/09 Q1018=\n";
+
+        assertOnly(
+                withReports(metar + "TAF ZZZZ 080500Z 0807/0818 24006KT 9999=\n"),
+                "FIELD_MISSING weather.txt: forecasts no temperature for the hours to come, a TAF with"
+                        + " the warmest to come, such as TX24/0814Z");
+        assertThat(faults(withReports(metar))).isEmpty();
+    }
+
+    @Test
+    void refuses_an_hour_without_a_wind_direction_between_others() {
+        assertOnly(
+                withReports(
+                        "METAR ZZZZ 080650Z 24004KT 9999 14/09 Q1018=\n"
+                                + "TAF ZZZZ 080500Z 0807/0818 24006KT 9999 TX20/0813Z FM081000 VRB03KT"
+                                + " FM081100 24008KT=\n"),
+                "FIELD_MISSING weather.txt: has no wind with a direction at 09:00");
+        assertOnly(
+                withReports("METAR ZZZZ 080650Z VRB04KT 9999 14/09 Q1018=\n"),
+                "FIELD_MISSING weather.txt: has no wind with a direction at 05:50");
     }
 
     private static SampleJob withReports(String text) {

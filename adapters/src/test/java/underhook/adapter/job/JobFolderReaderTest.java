@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -111,9 +112,7 @@ class JobFolderReaderTest {
         assertThat(hours.get(0).gustMPerS()).isCloseTo(29 * 1852 / 3600.0, within(1e-9));
         assertThat(hours.get(1).windMPerS()).isCloseTo(14 * 1852 / 3600.0, within(1e-9));
         assertThat(hours.get(2).windMPerS()).isCloseTo(6 * 1852 / 3600.0, within(1e-9));
-        assertThat(job.readingFindings())
-                .noneMatch(one -> one.message().contains("(TX)"))
-                .anyMatch(one -> one.code() == FindingCode.WEATHER_HELD);
+        assertThat(job.readingFindings()).anyMatch(one -> one.code() == FindingCode.WEATHER_HELD);
         // 22 °C of the TAF, exact.
         assertThat(hours.get(0).temperatureK()).isCloseTo(295.15, within(1e-9));
     }
@@ -129,7 +128,7 @@ class JobFolderReaderTest {
                                         "weather.txt",
                                         """
                                         METAR YUDO 080650Z 24004KT 9999 SCT040 14/09 Q1018=
-                                        TAF YUDO 080500Z 0807/0812 24006KT 9999 SCT040
+                                        TAF YUDO 080500Z 0807/0812 24006KT 9999 SCT040 TX14/0811Z
                                           TEMPO 0809/0811 26012G25KT
                                           FM081100 27010KT=
                                         """));
@@ -147,8 +146,61 @@ class JobFolderReaderTest {
         assertThat(hours.get(4).qnhPa()).isEqualTo(101_800);
         assertThat(job.readingFindings())
                 .singleElement()
-                .matches(one -> one.code() == FindingCode.WEATHER_HELD)
-                .matches(one -> one.message().contains("(TX)"));
+                .matches(one -> one.code() == FindingCode.WEATHER_HELD);
+    }
+
+    @Test
+    void leaves_out_the_hours_at_either_end_whose_wind_has_no_direction() {
+        Job job =
+                reports(
+                        """
+                        METAR YUDO 080650Z VRB02KT 9999 14/09 Q1018=
+                        TAF YUDO 080500Z 0807/0814 VRB02KT 9999 TX20/0813Z
+                          FM080900 24006KT
+                          FM081200 VRB03KT=
+                        """);
+
+        // Zone -01:00: 09 to 12 UTC are eight to eleven by the job's clock.
+        assertThat(job.weather().hours())
+                .extracting(WeatherHour::from)
+                .containsExactly(
+                        Instant.parse("2026-09-08T09:00:00Z"),
+                        Instant.parse("2026-09-08T10:00:00Z"),
+                        Instant.parse("2026-09-08T11:00:00Z"));
+        assertThat(job.weather().until()).isEqualTo("2026-09-08T12:00:00Z");
+        assertThat(job.readingFindings())
+                .anyMatch(
+                        one ->
+                                one.code() == FindingCode.REPORT_UNREADABLE
+                                        && one.message()
+                                                .contains("from 06:00, 07:00, 11:00, 12:00."));
+    }
+
+    @Test
+    void says_in_which_hours_the_wind_may_come_from_elsewhere() {
+        String taf =
+                """
+                METAR YUDO 080450Z 24004KT 9999 14/09 Q1018=
+                TAF YUDO 080500Z 0807/0812 24006KT 9999 TX20/0813Z
+                  TEMPO 0808/0809 %s
+                  TEMPO 0810/0811 %s=
+                """;
+
+        assertThat(reports(taf.formatted("06015KT", "VRB15G30KT")).readingFindings())
+                .anyMatch(one -> one.message().contains("in the hours from 07:00, 09:00."));
+        // 30 degrees either side is what a wind from one direction varies by.
+        assertThat(reports(taf.formatted("27015KT", "21015G30KT")).readingFindings())
+                .noneMatch(one -> one.message().contains("elsewhere"));
+        assertThat(reports(taf.formatted("27515KT", "20515G30KT")).readingFindings())
+                .anyMatch(one -> one.message().contains("in the hours from 07:00, 09:00."));
+    }
+
+    private Job reports(String text) {
+        return good(
+                new SampleJob()
+                        .with("job.yaml", "weather.csv", "weather.txt")
+                        .with("job.yaml", "  until: \"18:00\"\n", "")
+                        .file("weather.txt", text));
     }
 
     @Test

@@ -252,10 +252,11 @@ final class Stops {
     }
 
     private Stop forecast() {
+        String source = job.weather().source();
         return Stop.at(
                 What.FORECAST,
                 job.weather().until(),
-                "no forecast beyond: " + job.weather().source());
+                "no forecast beyond" + (source.isBlank() ? "" : ": " + source));
     }
 
     private String clock(Instant at) {

@@ -94,7 +94,7 @@ final class BooksFile {
         }
         int before = fields.source().faults().count();
         String name = fields.text("tariff");
-        String currency = fields.text("currency");
+        String currency = fields.currency("currency");
         long minimum = (long) fields.number("day_minimum_cents", CENTS, 0);
         List<Tariff.Item> items = new ArrayList<>();
         Set<String> names = new HashSet<>();

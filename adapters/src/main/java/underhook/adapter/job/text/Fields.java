@@ -37,6 +37,7 @@ import underhook.core.finding.FindingCode;
  */
 public final class Fields {
     private static final Pattern ID = Pattern.compile("[^\\s;|+,\"\\p{Cntrl}]{1,40}");
+    private static final Pattern CURRENCY = Pattern.compile("[A-Z]{3}");
     private static final Pattern DATE = Pattern.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}");
     private static final Pattern CLOCK = Pattern.compile("[0-9]{1,2}:[0-9]{2}(:[0-9]{2})?");
 
@@ -189,6 +190,19 @@ public final class Fields {
 
     public Optional<String> findText(String name) {
         return find(name);
+    }
+
+    /** Required currency, as ISO 4217 writes it: what stands behind a price must be read as one. */
+    public String currency(String name) {
+        String text = text(name);
+        if (!text.isEmpty() && !CURRENCY.matcher(text).matches()) {
+            fault(
+                    FindingCode.FIELD_UNREADABLE,
+                    name,
+                    "is no currency",
+                    new Found(text, "three capital letters, such as EUR"));
+        }
+        return text;
     }
 
     /** Required id: a short word. */

@@ -4,7 +4,7 @@ export default {
   'nav': 'Seiten', 'close': 'Schließen', 'night': 'Nacht', 'day': 'Tag', 'wait': 'Wartet auf die erste Nachricht des Servers …',
   'state.inside': 'innerhalb', 'state.near': 'nahe', 'state.outside': 'außerhalb', 'state.unknown': 'nicht bekannt',
   'link.on': 'verbunden', 'link.off': 'KEIN NETZ', 'link.news': 'Stand {time}', 'link.waiting': '{count} Einträge hier, noch nicht übergeben', 'link.waiting1': '1 Eintrag hier, noch nicht übergeben',
-  'link.none': 'alles übergeben', 'link.log': 'Buch {rows}, {hash}', 'link.rehearsal': 'PROBE: die Uhr des Servers steht auf {time}', 'link.clock': 'Die Uhr dieses Geräts geht {words}. Bitte stellen.',
+  'link.none': 'alle Einträge übergeben', 'link.log': 'Buch {rows}, {hash}', 'link.rehearsal': 'PROBE: die Uhr des Servers steht auf {time}', 'link.clock': 'Die Uhr dieses Geräts geht {words}. Bitte stellen.',
   'link.ahead': '{min} min vor', 'link.behind': '{min} min nach', 'link.open': 'Ohne https muss diese Seite offen bleiben: ohne Netz neu geladen ist sie weg; das Eingetragene bleibt.',
   'join.title': 'Wer hält dieses Gerät?', 'join.pilot': 'Pilot', 'join.desk': 'Am Tisch', 'join.who': 'Ich bin', 'join.at': 'Ich bin bei', 'join.ready': 'Anfangen', 'join.device': 'Dieses Gerät heißt',
   'join.stock': 'Auf diesem Gerät: alle Plätze und Notfallblätter, Stand {time}.', 'join.nostock': 'Auf diesem Gerät liegt noch nichts. Im Netz bleiben, bis es hier steht.',

@@ -4,7 +4,7 @@ export default {
   'nav': 'Pages', 'close': 'Close', 'night': 'Night', 'day': 'Day', 'wait': 'Waiting for the first news of the server …',
   'state.inside': 'inside', 'state.near': 'near', 'state.outside': 'outside', 'state.unknown': 'not known',
   'link.on': 'on line', 'link.off': 'NO NETWORK', 'link.news': 'news of {time}', 'link.waiting': '{count} taps kept here, not yet delivered', 'link.waiting1': '1 tap kept here, not yet delivered',
-  'link.none': 'everything delivered', 'link.log': 'log {rows}, {hash}', 'link.rehearsal': 'REHEARSAL: the server\'s clock stands at {time}', 'link.clock': 'This device\'s clock is {words} the server\'s. Set it right.',
+  'link.none': 'all taps delivered', 'link.log': 'log {rows}, {hash}', 'link.rehearsal': 'REHEARSAL: the server\'s clock stands at {time}', 'link.clock': 'This device\'s clock is {words} the server\'s. Set it right.',
   'link.ahead': '{min} min ahead of', 'link.behind': '{min} min behind', 'link.open': 'Without https this page must stay open: loaded anew without network it is gone, though what was tapped is not.',
   'join.title': 'Who holds this device?', 'join.pilot': 'Pilot', 'join.desk': 'At the desk', 'join.who': 'I am', 'join.at': 'I am at', 'join.ready': 'Begin', 'join.device': 'This device is called', 'join.roles': 'may {roles}',
   'join.stock': 'Kept on this device: every place and emergency sheet as of {time}.', 'join.nostock': 'Nothing is kept on this device yet. Stay in the network until it says so here.',
