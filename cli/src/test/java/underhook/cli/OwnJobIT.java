@@ -74,7 +74,7 @@ class OwnJobIT {
 
         Path list = job.resolve("loads.csv");
         String loads = Files.readString(list);
-        Files.writeString(list, loads.replaceAll("(?m)^1,.*\\R", ""));
+        Files.writeString(list, loads.replaceAll("(?m)^1;.*\\R", ""));
         Said gone =
                 Said.of(
                         folder.resolve("home"),
@@ -118,15 +118,21 @@ class OwnJobIT {
         Said.of(home, "plan", job.toString(), "--out", out.toString());
         String written = out.resolve("plan.json").toString();
         JsonNode lift = lift(JsonMapper.shared().readTree(Files.readString(Path.of(written))), "2");
-        String hooked = OffsetDateTime.parse(lift.get("hookedAt").asString()).plusSeconds(30).toString();
+        String hooked =
+                OffsetDateTime.parse(lift.get("hookedAt").asString()).plusSeconds(30).toString();
         String read = String.valueOf(Math.floor(lift.get("fuelAtHookKg").asDouble()) - 8);
         Path anew = folder.resolve("read");
         String order = anew.resolve("plan.json").toString();
 
         Said less =
                 Said.of(
-                        home, "replan", job.toString(), written, "--at=" + hooked,
-                        "--fuel-kg=" + read, "--out=" + anew);
+                        home,
+                        "replan",
+                        job.toString(),
+                        written,
+                        "--at=" + hooked,
+                        "--fuel-kg=" + read,
+                        "--out=" + anew);
         assertThat(less.exit()).as(less.out() + less.err()).isZero();
         assertThat(less.out()).doesNotContain("done or begun: STOP");
         Said holds = Said.of(home, "verify", job.toString(), order);
@@ -135,7 +141,11 @@ class OwnJobIT {
         replace(job.resolve("machine.yaml"), "hook-limit-kg: 750", "hook-limit-kg: 330");
         Said lighter =
                 Said.of(
-                        home, "replan", job.toString(), written, "--at=" + hooked,
+                        home,
+                        "replan",
+                        job.toString(),
+                        written,
+                        "--at=" + hooked,
                         "--out=" + folder.resolve("lighter"));
         assertThat(lighter.exit()).as(lighter.out() + lighter.err()).isZero();
         assertThat(lighter.out()).contains("Of what is done or begun: STOP HOOK_LIMIT 2");

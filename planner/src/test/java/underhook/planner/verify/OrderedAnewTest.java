@@ -448,7 +448,7 @@ class OrderedAnewTest {
         Standing.Done late = flown(lift.rotation().orElseThrow(), 200);
         Standing now = tapped(late.releasedAt().orElseThrow().plusSeconds(600), List.of(late));
         Plan plan = anew(day, record, now);
-        assertThat(fuelFaults(day, plan)).isEmpty();
+        assertThat(violations(day, plan)).isEmpty();
         int at = plan.steps().indexOf(lift(plan, "B1"));
         Step begun = plan.steps().get(at);
         assertThat(Day.durationS(begun)).isGreaterThan(60);
