@@ -54,7 +54,6 @@ const offer = (one) => html`<section class="order" aria-label=${t('orders.title'
   <p><b>${t('orders.sums', { flight: one.flightMin, finish: one.finishMin })}</b></p>
   <p>${costs(one.costs)}</p>
   ${one.leftOut.length ? html`<ul class="caution" lang="en">${one.leftOut.map((load) => html`<li>${load.load}: ${load.message}</li>`)}</ul>` : nothing}
-  ${one.over.length ? html`<p class="caution">${t('orders.over', { count: one.over.length })} <span lang="en">${one.over.slice(0, 3).join(' ')}</span></p>` : nothing}
   ${one.verified ? html`<div class="grid two"><button class="big main" @click=${() => accept(one.plan)}>${t('orders.accept')}</button><button class="big" @click=${() => set({ orders: null })}>${t('orders.not')}</button></div>`
     : html`<p class="missing">${t('orders.refused')} <span lang="en">${one.violations.join(' ')}</span></p>`}</section>`;
 
