@@ -224,6 +224,9 @@ final class ReplanCommand implements Callable<Integer> {
                 .filter(finding -> finding.code() == FindingCode.CREW_ABSENT)
                 .map(Words::of)
                 .forEach(out::println);
+        proposal.over().stream()
+                .map(one -> "Of what is done or begun: " + Words.of(one))
+                .forEach(out::println);
         proposal.broken().stream().map(Words::of).forEach(out::println);
         if (!proposal.isVerified()) {
             out.println("The verifier refused the plan; no plan was written.");

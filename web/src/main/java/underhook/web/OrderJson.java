@@ -22,6 +22,7 @@ final class OrderJson {
         node.set(
                 "violations",
                 Json.texts(proposal.broken().stream().map(Finding::message).toList()));
+        node.set("over", Json.texts(proposal.over().stream().map(Finding::message).toList()));
         node.set("moved", Json.texts(proposal.moved()));
         node.set(
                 "leftOut",

@@ -204,7 +204,10 @@ public final class PlanJsonReader implements PlanReader {
                     Units.minutesToS(a.number("laterMinutes")),
                     a.isThere("moreCents")
                             ? OptionalLong.of(a.signedCents("moreCents"))
-                            : OptionalLong.empty());
+                            : OptionalLong.empty(),
+                    a.objectsIfThere(
+                            "readings",
+                            read -> new Anew.Reading(read.time("at"), read.number("fuelKg"))));
         }
 
         /** The plan does not hold the total: it is found again from its parts. */

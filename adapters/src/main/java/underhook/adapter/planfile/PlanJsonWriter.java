@@ -139,6 +139,16 @@ public final class PlanJsonWriter implements OutputWriter {
             node.put("laterMinutes", minutes(anew.laterS()));
             anew.moreCents().ifPresent(cents -> node.put("moreCents", cents));
             node.set("rest", price(anew.rest()));
+            if (!anew.readings().isEmpty()) {
+                node.set("readings", array(anew.readings(), this::reading));
+            }
+            return node;
+        }
+
+        private ObjectNode reading(Anew.Reading reading) {
+            ObjectNode node = NODES.objectNode();
+            node.put("at", time(reading.at()));
+            node.put("fuelKg", fuel(reading.fuelKg()));
             return node;
         }
 

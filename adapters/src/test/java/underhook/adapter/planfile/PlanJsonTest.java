@@ -251,7 +251,8 @@ class PlanJsonTest {
         String anew =
                 "\"cutShort\" : false, \"anew\" : {\"instead\" : \"before\","
                         + " \"fromAt\" : \"2026-06-01T07:10:00+02:00\", \"moreFlightMinutes\" : -2.5,"
-                        + " \"laterMinutes\" : 3, \"moreCents\" : -120, \"rest\" : {\"flyingCents\" : 1,"
+                        + " \"laterMinutes\" : 3, \"moreCents\" : -120, \"readings\" : ["
+                        + "{\"at\" : \"2026-06-01T07:09:00+02:00\", \"fuelKg\" : 81.5}], \"rest\" : {\"flyingCents\" : 1,"
                         + " \"standingCents\" : 2, \"peopleCents\" : 3, \"totalCents\" : 6,"
                         + " \"currency\" : \"EUR\"}}";
         String text = text(SmallDay.output()).replace("\"cutShort\" : false", anew);
@@ -266,7 +267,10 @@ class PlanJsonTest {
                                 new DayPrice(1, 2, 3, "EUR"),
                                 -150,
                                 180,
-                                OptionalLong.of(-120)));
+                                OptionalLong.of(-120),
+                                List.of(
+                                        new Anew.Reading(
+                                                Instant.parse("2026-06-01T05:09:00Z"), 81.5))));
         assertThat(read(text(output(read(text).getValue()))).getValue().summary().anew())
                 .contains(read);
         String unpriced = text.replace(" \"moreCents\" : -120,", "");

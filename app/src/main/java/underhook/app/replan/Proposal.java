@@ -56,6 +56,11 @@ public record Proposal(
         return broken.isEmpty();
     }
 
+    /** What the rules, as they are now, do not allow of what is done or begun: no order changes that any more. */
+    public List<Finding> over() {
+        return report.violations().stream().filter(one -> !broken.contains(one)).toList();
+    }
+
     /** How much longer the whole day is in the air than in the plan of record, s. */
     public double flightS() {
         return costs.moreFlightS();

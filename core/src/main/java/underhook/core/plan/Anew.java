@@ -1,6 +1,7 @@
 package underhook.core.plan;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Objects;
 import java.util.OptionalLong;
 
@@ -13,6 +14,7 @@ import java.util.OptionalLong;
  * @param moreFlightS time in the air of the whole day more than in the plan replaced, s; less is negative
  * @param laterS how much later the day ends than there, s; earlier is negative
  * @param moreCents how much dearer the whole day is than there; empty where that plan has no price
+ * @param readings what the gauge said, for this order and those before it, in time order
  */
 public record Anew(
         String instead,
@@ -20,10 +22,19 @@ public record Anew(
         DayPrice rest,
         double moreFlightS,
         double laterS,
-        OptionalLong moreCents) {
+        OptionalLong moreCents,
+        List<Reading> readings) {
+    /** Fuel as read while the day was flown: it holds whatever was reckoned. */
+    public record Reading(Instant at, double fuelKg) {
+        public Reading {
+            Objects.requireNonNull(at, "at");
+        }
+    }
+
     public Anew {
         Objects.requireNonNull(instead, "instead");
         Objects.requireNonNull(fromAt, "fromAt");
         Objects.requireNonNull(rest, "rest");
+        readings = List.copyOf(readings);
     }
 }

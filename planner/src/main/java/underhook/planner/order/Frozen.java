@@ -6,11 +6,11 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.job.Machine;
+import underhook.core.plan.Anew;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
@@ -28,6 +28,7 @@ final class Frozen {
 
     private final Job job;
     private final Standing standing;
+    private final List<Anew.Reading> readings;
     private final List<Part> parts = new ArrayList<>();
     private List<Step> steps = List.of();
     private Duration behind = Duration.ZERO;
@@ -54,6 +55,7 @@ final class Frozen {
     Frozen(Job job, Plan plan, Standing standing) {
         this.job = job;
         this.standing = standing;
+        this.readings = readings(plan, standing);
         int last = lastDone(plan);
         boolean begun = standing.log() != Standing.Log.NOT_BEGUN;
         for (int i = 0; begun && i < plan.steps().size(); i++) {
@@ -62,11 +64,23 @@ final class Frozen {
             }
         }
         waitUntilNow();
-        steps = burnt(standing.fuelKg());
+        steps = burnt();
     }
 
     List<Step> steps() {
         return steps;
+    }
+
+    /** What the gauge said, now and before. */
+    List<Anew.Reading> readings() {
+        return readings;
+    }
+
+    private static List<Anew.Reading> readings(Plan plan, Standing standing) {
+        List<Anew.Reading> all = new ArrayList<>();
+        plan.summary().anew().ifPresent(anew -> all.addAll(anew.readings()));
+        standing.fuelKg().ifPresent(readKg -> all.add(new Anew.Reading(standing.at(), readKg)));
+        return List.copyOf(all);
     }
 
     /** Whether nothing goes on now, nor comes. */
@@ -78,7 +92,7 @@ final class Frozen {
     Frozen ended() {
         if (waited) {
             parts.remove(parts.size() - 1);
-            steps = burnt(OptionalDouble.empty());
+            steps = burnt();
             waited = false;
             over = true;
         }
@@ -218,9 +232,9 @@ final class Frozen {
 
     /**
      * With the fuel that was left: what the engine ran longer than planned it burnt at its most, what it ran less it
-     * did not burn. What the gauge says now holds, less what the step that is going on still burns.
+     * did not burn. What the gauge said holds, less what the step that was going on still burnt.
      */
-    private List<Step> burnt(OptionalDouble readKg) {
+    private List<Step> burnt() {
         List<Step> all = new ArrayList<>();
         for (int i = 0; i < parts.size(); i++) {
             Part part = parts.get(i);
@@ -232,13 +246,22 @@ final class Frozen {
                     fuels
                             ? Math.max(startKg, planned.fuelEndKg())
                             : planned.fuelEndKg() + (startKg - planned.fuelStartKg()) - moreKg;
-            if (readKg.isPresent() && i == parts.size() - 1 && !fuels) {
-                double goesOnS = Math.max(0, seconds(standing.at(), part.endAt()));
-                endKg = readKg.getAsDouble() - (planned.engineRunning() ? mostKg(goesOnS) : 0);
+            Optional<Anew.Reading> read = fuels ? Optional.empty() : readDuring(part);
+            if (read.isPresent()) {
+                double goesOnS = seconds(read.get().at(), part.endAt());
+                endKg = read.get().fuelKg() - (planned.engineRunning() ? mostKg(goesOnS) : 0);
             }
             all.add(asFlown(part, startKg, Math.max(0, endKg)));
         }
         return List.copyOf(all);
+    }
+
+    /** The last reading after its begin and not after its end. */
+    private Optional<Anew.Reading> readDuring(Part part) {
+        return readings.stream()
+                .filter(read -> part.startAt().isBefore(read.at()))
+                .filter(read -> !part.endAt().isBefore(read.at()))
+                .reduce((one, other) -> other);
     }
 
     /** What it burnt more than planned, as it lasted longer. */
@@ -247,6 +270,10 @@ final class Frozen {
                 seconds(part.startAt(), part.endAt())
                         - seconds(part.planned().startAt(), part.planned().endAt());
         return longerS > 0 ? mostKg(longerS) : longerS * job.machine().burnKgPerS();
+    }
+
+    private double flowKg(Instant from, Instant to) {
+        return seconds(from, to) * job.machine().burnKgPerS();
     }
 
     private double mostKg(double lastsS) {
@@ -281,10 +308,15 @@ final class Frozen {
         double laterS =
                 seconds(part.startAt(), part.hookedAt())
                         - seconds(planned.startAt(), turn.hookedAt());
-        double atHookKg =
+        double reckonedKg =
                 turn.fuelAtHookKg()
                         + (startKg - planned.fuelStartKg())
                         - laterS * job.machine().burnKgPerS();
+        double atHookKg =
+                readDuring(part)
+                        .filter(read -> !read.at().isAfter(part.hookedAt()))
+                        .map(read -> read.fuelKg() - flowKg(read.at(), part.hookedAt()))
+                        .orElse(reckonedKg);
         return new Rotation(
                 turn.loads(),
                 part.hookedAt(),

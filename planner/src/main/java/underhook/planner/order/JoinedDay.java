@@ -162,7 +162,8 @@ final class JoinedDay {
                                                         OptionalLong.of(
                                                                 price.totalCents()
                                                                         - was.totalCents()))
-                                        .orElse(OptionalLong.empty()))));
+                                        .orElse(OptionalLong.empty()),
+                                frozen.readings())));
     }
 
     private static Duration millis(double timeS) {

@@ -105,6 +105,11 @@ final class Day {
                 .orElse(false);
     }
 
+    /** Whether a lift hung already, or was done, when the day was ordered anew. */
+    boolean isHooked(Rotation rotation) {
+        return plan.summary().anew().isPresent() && !rotation.hookedAt().isAfter(plan.plannedAt());
+    }
+
     /** Loads whose lift is done or begun at a time. */
     Set<LoadId> begunBefore(Instant time) {
         Set<LoadId> begun = new HashSet<>();

@@ -1,9 +1,12 @@
 package underhook.planner.verify;
 
 import java.time.Instant;
+import java.util.Comparator;
+import java.util.Optional;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.Machine;
 import underhook.core.job.Zone;
+import underhook.core.plan.Anew;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
@@ -12,7 +15,8 @@ import underhook.core.plan.StepKind;
 /**
  * Fuel from step to step, recomputed: flow while the engine runs, the hover flow while a load is stood
  * up, a start after every stop. Refuelling sets our chain to the reading that the plan states. Of a step that was begun
- * when the day was ordered anew the end lies between that and what a hover throughout would have left.
+ * when the day was ordered anew the end lies between that and what a hover throughout would have left; where the gauge
+ * was read meanwhile, both count from what it said.
  */
 final class FuelCheck {
     private final Day day;
@@ -39,8 +43,16 @@ final class FuelCheck {
                 checkRefuel(i + 1, step, own);
                 own = step.fuelEndKg();
             } else if (day.isBegun(step)) {
-                double least = Math.min(own, begin - mostKg(step, starts));
-                agree(i + 1, step.fuelEndKg(), Math.max(least, Math.min(own, step.fuelEndKg())));
+                double startKg = starts ? machine.startFuelKg() : 0;
+                double most = own;
+                double least = begin - startKg - mostKg(step, Day.durationS(step));
+                Optional<Anew.Reading> read = readDuring(step);
+                if (read.isPresent()) {
+                    double restS = Day.betweenS(read.get().at(), step.endAt());
+                    most = read.get().fuelKg() - flowKg(step, restS);
+                    least = read.get().fuelKg() - mostKg(step, restS);
+                }
+                agree(i + 1, step.fuelEndKg(), within(step.fuelEndKg(), least, most));
                 own = step.fuelEndKg();
             } else if (!agree(i + 1, step.fuelEndKg(), own)) {
                 own = step.fuelEndKg();
@@ -67,12 +79,30 @@ final class FuelCheck {
     }
 
     /** Nobody read what a step that went otherwise than planned burnt: it may have been in a hover throughout. */
-    private double mostKg(Step step, boolean starts) {
-        if (!step.engineRunning()) {
-            return 0;
-        }
-        return Day.durationS(step) * Math.max(machine.burnKgPerS(), machine.hoverBurnKgPerS())
-                + (starts ? machine.startFuelKg() : 0);
+    private double mostKg(Step step, double lastsS) {
+        double kgPerS = Math.max(machine.burnKgPerS(), machine.hoverBurnKgPerS());
+        return step.engineRunning() ? lastsS * kgPerS : 0;
+    }
+
+    private double flowKg(Step step, double lastsS) {
+        return step.engineRunning() ? lastsS * machine.burnKgPerS() : 0;
+    }
+
+    /** No tank holds less than nothing. */
+    private static double within(double statedKg, double leastKg, double mostKg) {
+        return Math.max(0, Math.max(Math.min(leastKg, mostKg), Math.min(mostKg, statedKg)));
+    }
+
+    /** What the gauge said last in a step that was begun, after its begin and not after its end. */
+    private Optional<Anew.Reading> readDuring(Step step) {
+        return day.plan().summary().anew().stream()
+                .filter(anew -> day.isBegun(step))
+                .flatMap(anew -> anew.readings().stream())
+                .filter(read -> read.at().isAfter(step.startAt()))
+                .filter(read -> !read.at().isAfter(step.endAt()))
+                // Nobody has read what is to come.
+                .filter(read -> !read.at().isAfter(day.plan().plannedAt()))
+                .max(Comparator.comparing(Anew.Reading::at));
     }
 
     private boolean agree(int number, double statedKg, double ownKg) {
@@ -113,14 +143,17 @@ final class FuelCheck {
     }
 
     private void checkAtHook(Step step, Rotation rotation, double startKg) {
-        double until = Day.betweenS(step.startAt(), rotation.hookedAt());
-        double own = startKg - until * machine.burnKgPerS();
+        Optional<Anew.Reading> read =
+                readDuring(step).filter(one -> !one.at().isAfter(rotation.hookedAt()));
+        Instant since = read.map(Anew.Reading::at).orElse(step.startAt());
+        double from = read.map(Anew.Reading::fuelKg).orElse(startKg);
+        double own = from - Day.betweenS(since, rotation.hookedAt()) * machine.burnKgPerS();
         double stated = rotation.fuelAtHookKg();
         String first = rotation.loads().get(0).value();
         day.ledger()
                 .demand(
                         // The reading at hook-up may be that of the start of hooking up.
-                        stated >= own - Tolerance.FUEL_KG && stated <= startKg + Tolerance.FUEL_KG,
+                        stated >= own - Tolerance.FUEL_KG && stated <= from + Tolerance.FUEL_KG,
                         FindingCode.FUEL_ARITHMETIC,
                         first,
                         () ->

@@ -62,7 +62,10 @@ final class MarginCheck {
                         .flatMap(step -> step.rotation().stream())
                         .anyMatch(rotation -> !rotation.limits().isEmpty());
         for (Step step : day.plan().steps()) {
-            step.rotation().filter(any -> tells).ifPresent(rotation -> check(step, rotation));
+            // What was left of a limit was said before hook-up; who hangs is flown by it, whenever.
+            step.rotation()
+                    .filter(rotation -> tells && !day.isHooked(rotation))
+                    .ifPresent(rotation -> check(step, rotation));
         }
     }
 

@@ -2,6 +2,7 @@ package underhook.planner.verify;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.tuple;
+import static org.assertj.core.api.Assertions.within;
 import static underhook.planner.verify.SmallDay.pid;
 import static underhook.planner.verify.SmallDay.with;
 
@@ -431,6 +432,112 @@ class OrderedAnewTest {
         assertThat(violations(day, done))
                 .extracting(Finding::code)
                 .doesNotContain(FindingCode.SUMMARY_WRONG);
+    }
+
+    /**
+     * A second lift, later let go than planned: nobody read what it burnt. Flow for as long as it lasted is the least,
+     * a hover throughout the most; the re-check refuses what lies more than a kilogram outside. The half that a hover
+     * burns more is invented.
+     */
+    @Test
+    void what_a_begun_step_burnt_lies_between_flow_and_hover() {
+        SmallDay small = day();
+        SmallDay day = small.machine("hoverBurnKgPerS", 1.5 * small.job().machine().burnKgPerS());
+        Plan record = planned(day);
+        Step lift = lift(record, "B1");
+        Standing.Done late = flown(lift.rotation().orElseThrow(), 200);
+        Standing now = tapped(late.releasedAt().orElseThrow().plusSeconds(600), List.of(late));
+        Plan plan = anew(day, record, now);
+        assertThat(violations(day, plan)).isEmpty();
+        int at = plan.steps().indexOf(lift(plan, "B1"));
+        Step begun = plan.steps().get(at);
+        assertThat(Day.durationS(begun)).isGreaterThan(60);
+        double flowKg = Day.durationS(begun) * day.job().machine().burnKgPerS();
+        boolean starts = at == 0 || !plan.steps().get(at - 1).engineRunning();
+        double startKg = begun.fuelStartKg() - (starts ? day.job().machine().startFuelKg() : 0);
+        String step = "step " + (at + 1);
+
+        for (double burntKg : new double[] {flowKg - 0.9, flowKg + 0.1, 1.5 * flowKg + 0.9}) {
+            assertThat(fuelFaults(day, endingWith(plan, at, startKg - burntKg)))
+                    .as("%s kg burnt", burntKg)
+                    .doesNotContain(step);
+        }
+        for (double burntKg : new double[] {flowKg - 1.1, 1.5 * flowKg + 1.1, 0, 3 * flowKg}) {
+            assertThat(fuelFaults(day, endingWith(plan, at, startKg - burntKg)))
+                    .as("%s kg burnt", burntKg)
+                    .contains(step);
+        }
+    }
+
+    /** The gauge reads less than reckoned, or more: the order goes on from that and holds, and so does the next. */
+    @Test
+    void what_the_gauge_said_stays_told() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        Step lift = lift(record, "B1");
+        Instant now = lift.endAt().minusSeconds(10);
+        double burnKgPerS = day.job().machine().burnKgPerS();
+        for (double moreKg : new double[] {-15, 15}) {
+            double readKg = Math.rint(lift.fuelEndKg() + moreKg);
+            Standing read = with(asPlanned(now), "fuelKg", OptionalDouble.of(readKg));
+
+            Plan plan = anew(day, record, read);
+
+            int at = plan.steps().indexOf(lift(plan, "B1"));
+            double endKg = plan.steps().get(at).fuelEndKg();
+            assertThat(endKg).isCloseTo(readKg - 10 * burnKgPerS, within(0.5));
+            assertThat(plan.summary().anew().orElseThrow().readings())
+                    .containsExactly(new Anew.Reading(now, readKg));
+            assertThat(violations(day, plan)).isEmpty();
+            assertThat(fuelFaults(day, endingWith(plan, at, endKg + 2)))
+                    .contains("step " + (at + 1));
+            assertThat(fuelFaults(day, endingWith(plan, at, endKg - 2)))
+                    .contains("step " + (at + 1));
+            Step next = plan.steps().get(at + 1);
+            Plan second = anew(day, plan, next.endAt().plusSeconds(1));
+            assertThat(second.steps().get(at).fuelEndKg()).isEqualTo(endKg);
+            assertThat(second.summary().anew().orElseThrow().readings()).hasSize(1);
+            assertThat(violations(day, second)).isEmpty();
+        }
+    }
+
+    /** Read before hook-up in a step that is begun: there is so much more at the hook, and more than may be is said. */
+    @Test
+    void what_the_gauge_said_counts_at_the_hook() {
+        SmallDay day = weighed(day(), "P1", 480);
+        Plan record = planned(day);
+        Step lift = lift(record, "P1");
+        Rotation turn = lift.rotation().orElseThrow();
+        Instant now = turn.hookedAt().minusSeconds(1);
+        assertThat(lift.startAt()).isBefore(now);
+        double readKg = Math.floor(turn.fuelMaxKg()) + 40;
+        assertThat(readKg).isLessThan(day.job().machine().fuelUsableKg());
+        Standing read = with(asPlanned(now), "fuelKg", OptionalDouble.of(readKg));
+
+        Plan plan = anew(day, record, read);
+
+        Rotation begun = lift(plan, "P1").rotation().orElseThrow();
+        assertThat(begun.fuelAtHookKg()).isCloseTo(readKg, within(0.1));
+        assertThat(violations(day, plan))
+                .filteredOn(one -> one.subject().equals("P1"))
+                .extracting(Finding::code)
+                .contains(FindingCode.FUEL_ABOVE_MAXIMUM);
+        assertThat(fuelFaults(day, plan)).isEmpty();
+    }
+
+    /** A step with another end, and the next with the begin that belongs to it. */
+    private static Plan endingWith(Plan plan, int at, double endKg) {
+        List<Step> steps = new ArrayList<>(plan.steps());
+        steps.set(at, with(steps.get(at), "fuelEndKg", endKg));
+        steps.set(at + 1, with(steps.get(at + 1), "fuelStartKg", endKg));
+        return with(plan, "steps", steps);
+    }
+
+    private static List<String> fuelFaults(SmallDay day, Plan plan) {
+        return violations(day, plan).stream()
+                .filter(one -> one.code() == FindingCode.FUEL_ARITHMETIC)
+                .map(Finding::subject)
+                .toList();
     }
 
     /** L alone hooks and refuels at A, where it stays. */

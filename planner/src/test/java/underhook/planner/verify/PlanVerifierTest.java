@@ -1367,7 +1367,8 @@ class PlanVerifierTest {
                         rest,
                         0,
                         0,
-                        OptionalLong.empty());
+                        OptionalLong.empty(),
+                        List.of());
         return own.inPlan("summary", with(own.plan().summary(), "anew", Optional.of(anew)));
     }
 
