@@ -248,7 +248,7 @@ final class Frozen {
                             : planned.fuelEndKg() + (startKg - planned.fuelStartKg()) - moreKg;
             Optional<Anew.Reading> read = fuels ? Optional.empty() : readDuring(part);
             if (read.isPresent()) {
-                double goesOnS = seconds(read.get().at(), part.endAt());
+                double goesOnS = spanS(read.get().at(), part.endAt());
                 endKg = read.get().fuelKg() - (planned.engineRunning() ? mostKg(goesOnS) : 0);
             }
             all.add(asFlown(part, startKg, Math.max(0, endKg)));
@@ -267,13 +267,13 @@ final class Frozen {
     /** What it burnt more than planned, as it lasted longer. */
     private double moreKg(Part part) {
         double longerS =
-                seconds(part.startAt(), part.endAt())
-                        - seconds(part.planned().startAt(), part.planned().endAt());
+                spanS(part.startAt(), part.endAt())
+                        - spanS(part.planned().startAt(), part.planned().endAt());
         return longerS > 0 ? mostKg(longerS) : longerS * job.machine().burnKgPerS();
     }
 
     private double flowKg(Instant from, Instant to) {
-        return seconds(from, to) * job.machine().burnKgPerS();
+        return spanS(from, to) * job.machine().burnKgPerS();
     }
 
     private double mostKg(double lastsS) {
@@ -281,7 +281,7 @@ final class Frozen {
         return lastsS * Math.max(machine.burnKgPerS(), machine.hoverBurnKgPerS());
     }
 
-    private static double seconds(Instant from, Instant to) {
+    private static double spanS(Instant from, Instant to) {
         return Duration.between(from, to).toMillis() / 1000.0;
     }
 
@@ -306,8 +306,7 @@ final class Frozen {
     private Rotation asFlown(Part part, Rotation turn, double startKg) {
         Step planned = part.planned();
         double laterS =
-                seconds(part.startAt(), part.hookedAt())
-                        - seconds(planned.startAt(), turn.hookedAt());
+                spanS(part.startAt(), part.hookedAt()) - spanS(planned.startAt(), turn.hookedAt());
         double reckonedKg =
                 turn.fuelAtHookKg()
                         + (startKg - planned.fuelStartKg())
