@@ -50,8 +50,8 @@ final class NoWay {
         }
         return "There is no way to "
                 + to
-                + " that keeps the rules, at no hour and with no line in stock: "
-                + String.join("; ", reasons)
+                + " that keeps the rules, at no hour and with no line in stock"
+                + (reasons.isEmpty() ? "" : ": " + String.join("; ", reasons))
                 + "."
                 + perhaps(openers);
     }

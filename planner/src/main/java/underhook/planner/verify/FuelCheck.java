@@ -52,7 +52,7 @@ final class FuelCheck {
                     most = read.get().fuelKg() - flowKg(step, restS);
                     least = read.get().fuelKg() - mostKg(step, restS);
                 }
-                agree(i + 1, step.fuelEndKg(), within(step.fuelEndKg(), least, most));
+                agree(i + 1, step.fuelEndKg(), withinKg(step.fuelEndKg(), least, most));
                 own = step.fuelEndKg();
             } else if (!agree(i + 1, step.fuelEndKg(), own)) {
                 own = step.fuelEndKg();
@@ -89,7 +89,7 @@ final class FuelCheck {
     }
 
     /** No tank holds less than nothing. */
-    private static double within(double statedKg, double leastKg, double mostKg) {
+    private static double withinKg(double statedKg, double leastKg, double mostKg) {
         return Math.max(0, Math.max(Math.min(leastKg, mostKg), Math.min(mostKg, statedKg)));
     }
 
