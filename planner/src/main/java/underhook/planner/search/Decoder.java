@@ -23,6 +23,7 @@ final class Decoder {
     private final Grounding grounding;
     private final TeamMoves teamMoves;
     private final Lifts lifts;
+    private final double morningMostKg;
     private final int[] later;
     private Rates rates;
     private int laterCount;
@@ -56,6 +57,7 @@ final class Decoder {
         this.grounding = new Grounding(run);
         this.teamMoves = new TeamMoves(run, grounding);
         this.lifts = new Lifts(run, grounding, teamMoves);
+        this.morningMostKg = mostInTheMorningKg();
         this.later = new int[table.trips.length];
         this.known = new Trail(table);
         this.last = new Trail(table);
@@ -192,7 +194,7 @@ final class Decoder {
     }
 
     void begin(Wish wish, @Nullable DayLog log) {
-        run.begin(morningFuelKg(wish), log);
+        run.begin(Math.floor(Math.min(morningMostKg, wish.refuelToKg(0))), log);
         laterCount = 0;
         flownCount = 0;
         seen = 0;
@@ -210,13 +212,15 @@ final class Decoder {
         return count;
     }
 
-    /** Filled so far in the evening that the first people can be flown. */
-    private double morningFuelKg(Wish wish) {
+    /** Filled so far in the evening that the first people can be flown; whoever can walk everywhere takes no fuel's place. */
+    private double mostInTheMorningKg() {
         double mostKg = table.fuel.usableKg();
         for (TeamRow team : table.teams) {
-            mostKg = Math.min(mostKg, team.cabinFuelKg());
+            if (teamMoves.mayBeFlown(team)) {
+                mostKg = Math.min(mostKg, team.cabinFuelKg());
+            }
         }
-        return Math.floor(Math.min(mostKg, wish.refuelToKg(0)));
+        return mostKg;
     }
 
     /** Flies a trip when it can be flown now; else nothing has happened. */

@@ -1,6 +1,7 @@
 package underhook.planner.search;
 
 import java.util.List;
+import java.util.stream.Stream;
 import underhook.core.plan.StepKind;
 
 /** People on their way: on foot by themselves, or flown with the line off. */
@@ -34,6 +35,16 @@ final class TeamMoves {
                 || (walkS > LONG_WALK_S
                         && !wish.walksTo[place]
                         && table.teams[team].landing().get(place) >= 0);
+    }
+
+    /** Whether it may have to be flown at all, from where it starts or works to where it works. */
+    boolean mayBeFlown(TeamRow team) {
+        return Stream.concat(Stream.of(team.start()), team.serves().stream())
+                .anyMatch(from -> team.serves().stream().anyMatch(to -> isFar(team, from, to)));
+    }
+
+    private boolean isFar(TeamRow team, int from, int to) {
+        return team.landing().get(to) >= 0 && table.walkS[from][to] > LONG_WALK_S;
     }
 
     private void walk(int team, int place) {
