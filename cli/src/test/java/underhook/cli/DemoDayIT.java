@@ -17,6 +17,7 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.SplittableRandom;
@@ -505,7 +506,12 @@ class DemoDayIT {
                                 + price.get("flyingCents").asLong()
                                 + price.get("standingCents").asLong()
                                 + price.get("peopleCents").asLong());
-        assertThat(demo.out()).contains("refused comforts " + sum / 100 + " (crosswind ");
+        assertThat(demo.out())
+                .contains(
+                        "refused comforts "
+                                + sum / 100
+                                + String.format(Locale.ROOT, ".%02d", sum % 100)
+                                + " (crosswind ");
         assertThat(plan.get("steps").toString()).contains("refused comfort: less crosswind, ");
     }
 
