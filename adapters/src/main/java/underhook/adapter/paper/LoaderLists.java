@@ -2,6 +2,7 @@ package underhook.adapter.paper;
 
 import java.io.IOException;
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -161,8 +162,12 @@ final class LoaderLists {
         return shortM(load.lengthM()) + "×" + shortM(load.widthM()) + "×" + shortM(load.heightM());
     }
 
-    private static String shortM(double lengthM) {
-        return BigDecimal.valueOf(lengthM).stripTrailingZeros().toPlainString();
+    /** To the centimetre: what was typed in feet is no round number of metres. */
+    static String shortM(double lengthM) {
+        return BigDecimal.valueOf(lengthM)
+                .setScale(2, RoundingMode.HALF_UP)
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     private static String trip(Rotation rotation, LoadId load, boolean first) {

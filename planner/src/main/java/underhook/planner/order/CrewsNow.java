@@ -24,13 +24,11 @@ import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
+import underhook.planner.search.DayTable;
 import underhook.planner.search.Midday;
 
 /** Where the teams are now, by the plan of record and what is told. */
 final class CrewsNow {
-    /** Whoever receives is there so long before, s; as the search has it. */
-    private static final long RECEIVES_BEFORE_S = 60;
-
     private final DayModel model;
     private final Plan record;
     private final Standing now;
@@ -171,7 +169,7 @@ final class CrewsNow {
                         .mapToDouble(one -> kind(one.load()).readyAfterS())
                         .max()
                         .orElse(0);
-        double aheadS = Math.max(RECEIVES_BEFORE_S, readyS);
+        double aheadS = Math.max(DayTable.READY_BEFORE_S, readyS);
         return drop.releasedAt().minusMillis((long) Math.ceil(aheadS * 1000));
     }
 

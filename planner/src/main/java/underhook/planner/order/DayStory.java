@@ -164,24 +164,12 @@ final class DayStory {
 
     private String purpose(Cause cause) {
         if (cause.trip() < 0) {
-            return switch (cause.kind()) {
-                case HOME -> "the day";
-                // The other is the place where nobody is.
-                case STAFF -> "flying people";
-                case LIFT,
-                        MOVE,
-                        FUEL,
-                        LINE,
-                        ENGINE_LIMIT,
-                        EARLY_BREAK,
-                        TEAM_MOVE,
-                        TEAM,
-                        AFTER,
-                        READY,
-                        HANDLER,
-                        WIND ->
-                        cause.other() < 0 ? "the day" : "flying " + team(cause.other());
-            };
+            if (cause.kind() == Cause.Kind.HOME || cause.other() < 0) {
+                return "the day";
+            }
+            // Where nobody is to refuel, the other is that place.
+            boolean isPlace = cause.kind() == Cause.Kind.STAFF;
+            return isPlace ? "flying people" : "flying " + team(cause.other());
         }
         Trip trip = trips.get(cause.trip());
         return trip + " to " + model.places.get(trip.to()).id();

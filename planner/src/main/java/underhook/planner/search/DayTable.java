@@ -29,6 +29,9 @@ public final class DayTable {
     /** With no more trips, looking for other fuellings found no better days. @source PRACTICE own measure */
     private static final int FEW_FUELLINGS_TRIPS = 40;
 
+    /** Whoever receives stands ready so long before a set-down, s. */
+    public static final long READY_BEFORE_S = 60;
+
     private static final long MINUTE_S = 60;
 
     /** Not yet asked. */

@@ -7,8 +7,6 @@ import java.util.List;
  * there lies there, the place is ready.
  */
 final class Earliest {
-    private static final long READY_BEFORE_S = 60;
-
     private final DayTable table;
     private final boolean[] placed;
     private final long[] releaseS;
@@ -108,7 +106,7 @@ final class Earliest {
     private long peopleS(int k) {
         SpotRow to = table.spots[table.trips[k].to()];
         if (!table.needsTeamAtDrop(k)) {
-            return Math.min(to.receiverFromS(), DayTable.NEVER_S / 2) + READY_BEFORE_S;
+            return Math.min(to.receiverFromS(), DayTable.NEVER_S / 2) + DayTable.READY_BEFORE_S;
         }
         long bestS = DayTable.NEVER_S / 2;
         for (int team = 0; team < table.teams.length; team++) {
@@ -117,7 +115,7 @@ final class Earliest {
                         Math.min(
                                 table.walkS[table.teams[team].start()][table.teamPlace[k]],
                                 2 * table.rules.boardingS());
-                bestS = Math.min(bestS, table.teams[team].fromS() + wayS + READY_BEFORE_S);
+                bestS = Math.min(bestS, table.teams[team].fromS() + wayS + DayTable.READY_BEFORE_S);
             }
         }
         return bestS;

@@ -12,9 +12,6 @@ import java.util.List;
  * has come back, it makes ready until the first pole. Each pole is guyed before the next may come.
  */
 final class PlaceWork {
-    /** People stand ready this long before a set-down, s. */
-    static final long READY_BEFORE_S = 60;
-
     private final DayTable table;
     private final boolean[] certain;
 
@@ -72,7 +69,7 @@ final class PlaceWork {
     }
 
     private static long receivingS(TripRow trip) {
-        return READY_BEFORE_S + (trip.releases() - 1) * trip.nextReleaseS();
+        return DayTable.READY_BEFORE_S + (trip.releases() - 1) * trip.nextReleaseS();
     }
 
     /** Whether a pole that a team guys goes there, however loads are combined. */
@@ -114,7 +111,10 @@ final class PlaceWork {
         for (int k = 0; k < certain.length; k++) {
             if (isPole(k, place)) {
                 TripRow trip = table.trips[k];
-                sumS += receivingS(trip) - (first ? READY_BEFORE_S : 0) + trip.busyAfterS();
+                sumS +=
+                        receivingS(trip)
+                                - (first ? DayTable.READY_BEFORE_S : 0)
+                                + trip.busyAfterS();
                 first = false;
             }
         }
@@ -123,7 +123,8 @@ final class PlaceWork {
 
     private long beforePoleS(int place) {
         long lastReadyS = receivingS[place] > 0 ? leastReadyS[place] : 0;
-        return Math.max(readyS[place], receivingS[place] + Math.max(READY_BEFORE_S, lastReadyS));
+        return Math.max(
+                readyS[place], receivingS[place] + Math.max(DayTable.READY_BEFORE_S, lastReadyS));
     }
 
     /**
@@ -131,12 +132,13 @@ final class PlaceWork {
      * pole, when all else may be done before, s. What was laid down earlier may have been made ready meanwhile.
      */
     long lastStayS(int place) {
-        return Math.max(READY_BEFORE_S, isReadied(place) ? leastReadyS[place] : readyS[place]);
+        return Math.max(
+                DayTable.READY_BEFORE_S, isReadied(place) ? leastReadyS[place] : readyS[place]);
     }
 
     /** How long a team is at a place, at least, before anything is let go there, s. */
     long beforeFirstS(int place) {
-        return receivingS[place] > 0 ? READY_BEFORE_S : lastStayS(place);
+        return receivingS[place] > 0 ? DayTable.READY_BEFORE_S : lastStayS(place);
     }
 
     long longestGuyingS(int place) {

@@ -6,9 +6,8 @@ import java.util.stream.IntStream;
 /** When a trip may be hooked and let go, and what it waits for. */
 final class Readiness {
     /** People stand ready this long before a set-down, s. */
-    private static final long READY_BEFORE_S = 60;
-
     private final DayTable table;
+
     private final Run run;
 
     /** For what leaves a place last, all that goes there. */
@@ -164,11 +163,14 @@ final class Readiness {
         TripRow trip = table.trips[k];
         long readyS;
         if (table.needsTeamAtDrop(k)) {
-            readyS = run.teamFreeS[team] + READY_BEFORE_S;
+            readyS = run.teamFreeS[team] + DayTable.READY_BEFORE_S;
             say(Cause.Kind.TEAM, team);
         } else {
             long staying = table.spots[trip.to()].receiverFromS();
-            readyS = staying >= DayTable.NEVER_S ? DayTable.NEVER_S : staying + READY_BEFORE_S;
+            readyS =
+                    staying >= DayTable.NEVER_S
+                            ? DayTable.NEVER_S
+                            : staying + DayTable.READY_BEFORE_S;
             say(Cause.Kind.STAFF, trip.to());
         }
         int[] afterTrips = table.afterTrips[k];

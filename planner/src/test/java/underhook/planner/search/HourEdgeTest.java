@@ -79,38 +79,6 @@ class HourEdgeTest {
                                         List.of(0L, DayTable.NO_WALK_S),
                                         List.of(DayTable.NO_WALK_S, 0L))),
                         new DayTable.Hours(0, List.of(HOUR_S, 30_000L), List.of(0)),
-                        new Ways(intoNextS)));
-    }
-
-    private record Ways(int intoNextS) implements LegTimes {
-        @Override
-        public int loadedS(int trip, int line, int slotFrom, int slotTo) {
-            return slotFrom == slotTo ? WAY_S : intoNextS;
-        }
-
-        @Override
-        public int emptyS(int from, int to, int line, int slot) {
-            return from == to ? 0 : 100;
-        }
-
-        @Override
-        public double leastLoadedS(int trip, int slot) {
-            return 90;
-        }
-
-        @Override
-        public double leastEmptyS(int from, int to, int slot) {
-            return from == to ? 0 : 100;
-        }
-
-        @Override
-        public int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {
-            return 20_000;
-        }
-
-        @Override
-        public boolean isOpen(int trip, int slot) {
-            return true;
-        }
+                        new EvenWays(WAY_S, intoNextS)));
     }
 }

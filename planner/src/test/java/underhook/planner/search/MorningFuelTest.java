@@ -59,43 +59,11 @@ class MorningFuelTest {
                                         List.of(no, 0L, walkS),
                                         List.of(no, walkS, 0L))),
                         new DayTable.Hours(0, List.of(30_000L), List.of(0)),
-                        new Ways()));
+                        new EvenWays(100, 100)));
     }
 
     private static TripRow trip(int to) {
         return new TripRow(
                 0, to, 75, 55, 45, 1, false, false, 0, 0, List.of(), false, List.of(true));
-    }
-
-    private record Ways() implements LegTimes {
-        @Override
-        public int loadedS(int trip, int line, int slotFrom, int slotTo) {
-            return 100;
-        }
-
-        @Override
-        public int emptyS(int from, int to, int line, int slot) {
-            return from == to ? 0 : 100;
-        }
-
-        @Override
-        public double leastLoadedS(int trip, int slot) {
-            return 90;
-        }
-
-        @Override
-        public double leastEmptyS(int from, int to, int slot) {
-            return from == to ? 0 : 100;
-        }
-
-        @Override
-        public int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {
-            return 20_000;
-        }
-
-        @Override
-        public boolean isOpen(int trip, int slot) {
-            return true;
-        }
     }
 }
