@@ -341,7 +341,9 @@ final class TripMaker {
                                     + text(onHookKg, 0)
                                     + " kg hang on the hook, which may carry "
                                     + text(model.machine.hookLimitKg(), 0)
-                                    + " kg. Perhaps it can be split."));
+                                    + (isPole(load)
+                                            ? " kg. Perhaps a machine with a stronger hook."
+                                            : " kg. Perhaps it can be split.")));
             return;
         }
         if (isPole(load) && hasNobodyToGuy(model.job.getPlace(load.to()))) {
@@ -747,7 +749,10 @@ final class TripMaker {
                                                         : ""))
                                 + "; the trip with reserve and contingency needs "
                                 + text(Math.ceil(fuelNeedKg), 0)
-                                + " kg. Perhaps it can be split."));
+                                + (isPole(trip.loads().get(0))
+                                        ? " kg. Perhaps on a cooler day, from nearer by or with a"
+                                                + " stronger machine."
+                                        : " kg. Perhaps it can be split.")));
     }
 
     /** Zones over an end in which not even the longest line hovers high enough. */

@@ -132,6 +132,24 @@ class PlannedPlacesTest {
                                 + "100 kg too heavy;");
     }
 
+    /** A bag too heavy is two bags; half a pole is no pole. */
+    @Test
+    void only_what_can_be_split_is_said_to_be() {
+        SmallDay heavy = SmallDay.good().machine("crewMassKg", 700.0);
+        SmallDay weakHook = SmallDay.good().machine("hookLimitKg", 100.0);
+        Load bag = SmallDay.load("B9", "bag", "A", "S2", 200);
+        Load pole = SmallDay.load("P9", "pole", "A", "S2", 200);
+
+        assertThat(refusal(heavy, List.of(bag))).endsWith("Perhaps it can be split.");
+        assertThat(refusal(weakHook, List.of(bag))).endsWith("Perhaps it can be split.");
+        assertThat(refusal(heavy, List.of(pole)))
+                .startsWith("It cannot be lifted")
+                .endsWith("Perhaps on a cooler day, from nearer by or with a stronger machine.");
+        assertThat(refusal(weakHook, List.of(pole)))
+                .startsWith("With the lightest line")
+                .endsWith("Perhaps a machine with a stronger hook.");
+    }
+
     /** Flown to its end the day outlasts by 10 s a forecast that is cut there. */
     @Test
     void a_day_ends_with_its_forecast() {
