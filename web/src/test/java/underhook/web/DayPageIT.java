@@ -414,6 +414,28 @@ class DayPageIT {
         assertThat(way.path("reportedAt").isString()).isTrue();
     }
 
+    /** What a sentence of the server is said as is looked up in the page itself. */
+    @Test
+    @Order(8)
+    void says_what_ends_the_flying_in_german() {
+        String english =
+                """
+                return (async () => {
+                  const words = await import('/assets/day/words.js'), day = await (await fetch('/api/jobs/day/day')).json();
+                  words.speak('de');
+                  const left = day.stops.filter((stop) => typeof words.said(stop.words) !== 'string').map((stop) => stop.words);
+                  const count = day.stops.length;
+                  words.speak('en');
+                  return [count, ...left];
+                })();
+                """;
+        hold("pilot");
+
+        assertThat((List<?>) Objects.requireNonNull(page.run(english)))
+                .singleElement()
+                .satisfies(count -> assertThat(((Number) count).intValue()).isGreaterThan(8));
+    }
+
     private static JsonNode next(Browser browser) throws Exception {
         return browser.get("/api/jobs/day/day").json().path("nextLook");
     }

@@ -1,7 +1,7 @@
 // One look between two lifts. Nothing here moves, sounds or asks; a tap is never needed.
 import { html, nothing } from '/lib/lit/lit-html.js';
 import { state } from './state.js';
-import { t } from './words.js';
+import { said, t } from './words.js';
 import { badge, compass, rope, told } from './marks.js';
 import { bearing, clock, distance, kg, local, until } from './units.js';
 
@@ -9,7 +9,7 @@ const SOON_S = 30 * 60;
 
 const figure = (name, value, more) => html`<div class="figure"><dt>${name}</dt><dd>${value}${more ? html`<small>${more}</small>` : nothing}</dd></div>`;
 
-const said = (kind, about) => badge(kind, `${t(about)}: ${t(`state.${kind}`)}`);
+const judged = (kind, about) => badge(kind, `${t(about)}: ${t(`state.${kind}`)}`);
 
 const stopState = (stop) => {
   if (!stop.known) return 'unknown';
@@ -24,8 +24,8 @@ const stops = () => {
   const [first, ...rest] = state.day.stops ?? [];
   if (!first) return nothing;
   return html`<section class="stops" aria-label=${t('pilot.stops')}><div class=${`first ${stopState(first)}`}>${badge(stopState(first), `${t('pilot.first')}: ${t(`stop.${first.what}`)}`)}
-    <b class="count">${left(first)}</b><span>${first.at ? clock(first.at) : nothing} ${first.words}</span></div>
-    <ul>${rest.map((stop) => html`<li>${badge(stopState(stop), t(`stop.${stop.what}`))} <b>${left(stop)}</b> <span>${stop.at ? clock(stop.at) : nothing} ${stop.words}</span></li>`)}</ul></section>`;
+    <b class="count">${left(first)}</b><span>${first.at ? clock(first.at) : nothing} ${said(first.words)}</span></div>
+    <ul>${rest.map((stop) => html`<li>${badge(stopState(stop), t(`stop.${stop.what}`))} <b>${left(stop)}</b> <span>${stop.at ? clock(stop.at) : nothing} ${said(stop.words)}</span></li>`)}</ul></section>`;
 };
 
 const wind = (way) => html`${t('pilot.windOf', { from: bearing(way.windFromTrueDeg), mean: way.windKt, gust: way.gustKt })}<small>${way.reportedAt ? t('pilot.reported', { time: clock(way.reportedAt) }) : t('pilot.forecast')}</small>`;
@@ -38,7 +38,7 @@ const drop = (one) => html`${told(one.told)}<section class="drop">${compass(one)
   ${figure(t('pilot.in'), bearing(one.approachFromTrueDeg), one.way ? side(one.way) : nothing)}
   ${figure(t('pilot.out'), bearing(one.departureTrackTrueDeg), one.way ? t(one.way.tailOutKt > 0 ? 'pilot.outTail' : 'pilot.outHead', { kt: Math.abs(one.way.tailOutKt) }) : nothing)}
   ${figure(t('pilot.wind'), one.way ? wind(one.way) : t('pilot.nowind'))}</dl>
-  ${one.way ? html`<p>${said(one.way.state, 'pilot.way')} ${one.way.state === 'outside' ? html`<b>${t(one.told.length ? 'pilot.wayTold' : 'pilot.wayOutside')}</b>` : nothing}</p>` : nothing}</section>`;
+  ${one.way ? html`<p>${judged(one.way.state, 'pilot.way')} ${one.way.state === 'outside' ? html`<b>${t(one.told.length ? 'pilot.wayTold' : 'pilot.wayOutside')}</b>` : nothing}</p>` : nothing}</section>`;
 
 export function pilot() {
   const { day } = state;
@@ -51,7 +51,7 @@ export function pilot() {
   <dl class="masses">${figure(t('pilot.mass'), kg(look.massOnHookKg), look.ballastKg ? t('pilot.ballast', { kg: kg(look.ballastKg) }) : nothing)}
     ${figure(t('pilot.most'), look.mostFuelKg == null ? html`<b>${t('pilot.cannot')}</b>` : kg(look.mostFuelKg), html`${t('pilot.planned', { kg: kg(look.plannedMostFuelKg), time: clock(look.plannedAt) })}${day.bias?.meanRatio > 1 ? html`<br>${t('pilot.heavier', { kg: look.mostFuelHeavierKg == null ? t('pilot.cannot') : kg(look.mostFuelHeavierKg) })}` : nothing}`)}
     ${figure(t('pilot.aboard'), look.fuel ? t('pilot.aboardRange', { least: look.fuel.leastKg, most: look.fuel.mostKg }) : t('pilot.nofuel'), look.fuel ? t('pilot.read', { kg: kg(look.fuel.readKg), time: clock(look.fuel.readAt) }) : nothing)}</dl>
-  <p class="said">${said(look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown', 'pilot.fuel')}</p>
+  <p class="said">${judged(look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown', 'pilot.fuel')}</p>
   ${places.map(drop)}` : html`<h1>${t('pilot.none')}</h1>`}
   ${stops()}<p class="hint">${t('pilot.asOf', { time: local(day.now) })}</p></div>`;
 }

@@ -1,5 +1,6 @@
 // The words of the page in the reader's language. Both files come with the page: there may be no
 // network to fetch another one later.
+import { html } from '/lib/lit/lit-html.js';
 import en from './words/en.js';
 import de from './words/de.js';
 
@@ -12,6 +13,12 @@ let words = en;
 export function t(key, values = {}) {
   const sentence = words[key] ?? en[key] ?? key;
   return sentence.replace(/\{(\w+)\}/g, (whole, name) => values[name] ?? whole);
+}
+
+/** A sentence of the server in the reader's language; one whose shape it does not know is marked as English. */
+export function said(text) {
+  const known = words.says?.find(([shape]) => shape.test(text));
+  return known ? text.replace(known[0], known[1]) : html`<span lang="en">${text}</span>`;
 }
 
 export function speak(language) {

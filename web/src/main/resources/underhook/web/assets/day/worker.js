@@ -2,7 +2,7 @@
 // first, so that a newer program is taken at once; what people tapped never passes through here.
 const KEPT = 'underhook-day-1';
 const SHELL = [
-  'day.css', 'day.js', 'words.js', 'words/en.js', 'words/de.js', 'link.js', 'outbox.js', 'state.js', 'standing.js', 'marks.js',
+  'day.css', 'day.js', 'words.js', 'words/en.js', 'words/de.js', 'words/de-says.js', 'link.js', 'outbox.js', 'state.js', 'standing.js', 'marks.js',
   'join.js', 'orders.js', 'loader.js', 'pilot.js', 'crew.js', 'emergency.js', 'report.js', 'signals.js', 'units.js',
 ].map((name) => `/assets/day/${name}`).concat('/lib/lit/lit-html.js', '/assets/icon.svg');
 

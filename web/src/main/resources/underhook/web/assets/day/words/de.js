@@ -1,5 +1,8 @@
 // Die Sätze der Geräteseiten auf Deutsch.
+import { says } from './de-says.js';
+
 export default {
+  says,
   'page.loader': 'Belader', 'page.pilot': 'Pilot', 'page.crew': 'Platz', 'page.emergency': 'Notfall', 'page.report': 'Meldung', 'page.join': 'Dieses Gerät',
   'nav': 'Seiten', 'close': 'Schließen', 'night': 'Nacht', 'day': 'Tag', 'wait': 'Wartet auf die erste Nachricht des Servers …',
   'state.inside': 'innerhalb', 'state.near': 'nahe', 'state.outside': 'außerhalb', 'state.unknown': 'nicht bekannt',
