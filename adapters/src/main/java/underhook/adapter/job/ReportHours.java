@@ -180,10 +180,13 @@ final class ReportHours {
             source.fault(
                     FindingCode.FIELD_MISSING,
                     new At(0, ""),
-                    "forecasts no temperature for the hours to come",
+                    "forecasts no highest temperature of the job's day",
                     Found.allowing(
-                            "a TAF with the warmest to come, such as TX24/0814Z, or the hours as a"
-                                    + " table"));
+                            String.format(
+                                    Locale.ROOT,
+                                    "a TAF with the warmest to come, such as TX24/%02d14Z, or the"
+                                            + " hours as a table",
+                                    day.date().getDayOfMonth())));
         }
         caution(
                 FindingCode.WEATHER_HELD,
@@ -199,10 +202,11 @@ final class ReportHours {
         findings.add(Finding.of(code, Severity.CAUTION, source.name(), source.name(), message));
     }
 
+    /** The warmest of tomorrow says nothing of today. */
     private boolean hasMostToCome() {
         return conditions()
-                .flatMap(each -> each.fields().stream())
-                .anyMatch(field -> field.name().equals("temperatureMaxC"));
+                .flatMap(each -> each.warmestAt().stream())
+                .anyMatch(at -> isOfDay(toInstant(at)));
     }
 
     private Stream<Conditions> conditions() {

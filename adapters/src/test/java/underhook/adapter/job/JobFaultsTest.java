@@ -497,9 +497,29 @@ class JobFaultsTest {
 
         assertOnly(
                 withReports(metar + "TAF ZZZZ 080500Z 0807/0818 24006KT 9999=\n"),
-                "FIELD_MISSING weather.txt: forecasts no temperature for the hours to come, a TAF with"
-                        + " the warmest to come, such as TX24/0814Z");
+                "FIELD_MISSING weather.txt: forecasts no highest temperature of the job's day, a TAF"
+                        + " with the warmest to come, such as TX24/0814Z");
         assertThat(faults(withReports(metar))).isEmpty();
+    }
+
+    /** The job's day, 2026-09-08 at -01:00, ends at 01:00 UTC on the ninth. */
+    @Test
+    void refuses_the_warmest_of_another_day_alone() {
+        String reports =
+                """
+                METAR ZZZZ 080650Z 24004KT 9999 14/09 Q1018=
+                TAF ZZZZ 080500Z 0807/0912 24006KT 9999 TX20/%sZ=
+                """;
+
+        for (String other : List.of("0713", "0913", "0901")) {
+            assertOnly(
+                    withReports(reports.formatted(other)),
+                    "FIELD_MISSING weather.txt: forecasts no highest temperature of the job's day");
+        }
+        for (String today : List.of("0813", "0801", "0824")) {
+            assertThat(faults(withReports(reports.formatted(today)))).isEmpty();
+        }
+        assertThat(faults(withReports(reports.formatted("0813Z TX19/0913")))).isEmpty();
     }
 
     @Test

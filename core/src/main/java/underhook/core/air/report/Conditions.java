@@ -14,6 +14,7 @@ public final class Conditions {
     private final List<ReportField> fields;
     private final Map<Value, Double> values;
     private final List<Finding> doubts;
+    private final List<DayTime> warmestAt;
 
     /** Values with a number, in SI. */
     enum Value {
@@ -30,6 +31,7 @@ public final class Conditions {
         this.fields = List.copyOf(collected.fields);
         this.values = new EnumMap<>(collected.values);
         this.doubts = List.copyOf(collected.doubts);
+        this.warmestAt = List.copyOf(collected.warmestAt);
     }
 
     /** Every decoded value in the order of the report. */
@@ -40,6 +42,11 @@ public final class Conditions {
     /** What is written there and cannot be: one REPORT_UNREADABLE for each group. */
     public List<Finding> doubts() {
         return doubts;
+    }
+
+    /** The times for which a highest temperature is forecast. */
+    public List<DayTime> warmestAt() {
+        return warmestAt;
     }
 
     /** Wind direction, rad from true north; absent when variable, calm or unknown. */
@@ -87,6 +94,7 @@ public final class Conditions {
         private final List<ReportField> fields = new ArrayList<>();
         private final Map<Value, Double> values = new EnumMap<>(Value.class);
         private final List<Finding> doubts = new ArrayList<>();
+        private final List<DayTime> warmestAt = new ArrayList<>();
 
         void say(String name, String value) {
             fields.add(new ReportField(name, value));
@@ -99,6 +107,10 @@ public final class Conditions {
         /** Of several for different hours the largest stands. */
         void setMost(Value value, double si) {
             values.merge(value, si, Math::max);
+        }
+
+        void warmestAt(DayTime time) {
+            warmestAt.add(time);
         }
 
         /** A group that is decoded as it stands, though it cannot be meant so. */

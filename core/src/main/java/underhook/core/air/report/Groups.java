@@ -36,7 +36,7 @@ final class Groups {
     private static final Pattern QNH = Pattern.compile("([QA])([0-9]{4}|////)");
     private static final Pattern SHEAR = Pattern.compile("WS([0-9]{3})/([0-9]{3})([0-9]{2,3})KT");
     private static final Pattern TAF_TEMPERATURE =
-            Pattern.compile("T([XN])(M?[0-9]{2})/([0-9]{2})([0-9]{2})Z");
+            Pattern.compile("T([XN])(M?[0-9]{2})/(0[1-9]|[12][0-9]|3[01])([01][0-9]|2[0-4])Z");
     private static final Pattern SEA_LEVEL = Pattern.compile("SLP([0-9]{3})");
     private static final Pattern TENTHS = Pattern.compile("T([01])([0-9]{3})(?:([01])([0-9]{3}))?");
     private static final Pattern HOURLY_RAIN = Pattern.compile("P([0-9]{4})");
@@ -191,6 +191,11 @@ final class Groups {
             into.say(isMost ? "temperatureMaxC" : "temperatureMinC", text(valueC, 0));
             if (isMost) {
                 into.setMost(Value.TEMPERATURE_K, Units.celsiusToKelvin(valueC));
+                into.warmestAt(
+                        new DayTime(
+                                Integer.parseInt(tafTemperature.group(3)),
+                                Integer.parseInt(tafTemperature.group(4)),
+                                0));
             }
             return true;
         }
