@@ -120,15 +120,9 @@ final class FuelCheck {
 
     private void checkReading(int number, Step step, double startKg) {
         String name = Day.name(number);
-        double most = Math.max(step.fuelStartKg(), step.fuelEndKg());
-        day.ledger()
-                .demand(
-                        most <= machine.fuelUsableKg() + Tolerance.DUST_KG,
-                        FindingCode.FUEL_TANK,
-                        name,
-                        () ->
-                                Told.of("machine", name + " has more fuel than the tank holds.")
-                                        .figures(most, machine.fuelUsableKg(), "kg"));
+        if (!day.isBegun(step)) {
+            checkTank(name, step);
+        }
         double low = step.fuelEndKg() - machine.fuelGaugeSpreadKg();
         double reserve = machine.burnKgPerS() * machine.reserveS();
         day.ledger()
@@ -140,6 +134,30 @@ final class FuelCheck {
                                 Told.of("machine", name + " goes into the reserve.")
                                         .figures(low, reserve, "kg"));
         step.rotation().ifPresent(rotation -> checkAtHook(step, rotation, startKg));
+    }
+
+    /**
+     * What is to come must fit into the tank. What was begun when the day was ordered anew was flown with what was
+     * there, perhaps with another machine.
+     */
+    private void checkTank(String name, Step step) {
+        double mostKg = Math.max(step.fuelStartKg(), step.fuelEndKg());
+        String perhaps =
+                day.plan().summary().anew().isPresent()
+                        ? " Perhaps the machine was changed: state the fuel as read, then order anew."
+                        : "";
+        day.ledger()
+                .demand(
+                        mostKg <= machine.fuelUsableKg() + Tolerance.DUST_KG,
+                        FindingCode.FUEL_TANK,
+                        name,
+                        () ->
+                                Told.of(
+                                                "machine",
+                                                name
+                                                        + " has more fuel than the tank holds."
+                                                        + perhaps)
+                                        .figures(mostKg, machine.fuelUsableKg(), "kg"));
     }
 
     private void checkAtHook(Step step, Rotation rotation, double startKg) {

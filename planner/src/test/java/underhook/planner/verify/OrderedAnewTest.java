@@ -525,6 +525,27 @@ class OrderedAnewTest {
         assertThat(fuelFaults(day, plan)).isEmpty();
     }
 
+    /** A machine with a smaller tank took over: what was flown before it fits no tank of its own. */
+    @Test
+    void a_smaller_machine_goes_on_with_the_fuel_that_was_read() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        Step done = lift(record, "B1");
+        Instant now = done.endAt().plusSeconds(1);
+        double tankKg = Math.floor(done.fuelEndKg()) - 5;
+        SmallDay swapped = day.machine("fuelUsableKg", tankKg);
+        Standing read = with(asPlanned(now), "fuelKg", OptionalDouble.of(tankKg - 2));
+
+        assertThat(violations(swapped, anew(swapped, record, asPlanned(now))))
+                .isNotEmpty()
+                .allMatch(one -> one.code() == FindingCode.FUEL_TANK)
+                .allMatch(one -> one.message().contains("state the fuel as read"));
+        Plan known = anew(swapped, record, read);
+        assertThat(known.steps()).anyMatch(step -> step.startAt().isAfter(now));
+        assertThat(known.steps().get(0).fuelStartKg()).isGreaterThan(tankKg);
+        assertThat(violations(swapped, known)).isEmpty();
+    }
+
     /** A step with another end, and the next with the begin that belongs to it. */
     private static Plan endingWith(Plan plan, int at, double endKg) {
         List<Step> steps = new ArrayList<>(plan.steps());
