@@ -436,6 +436,29 @@ class DayPageIT {
                 .satisfies(count -> assertThat(((Number) count).intValue()).isGreaterThan(8));
     }
 
+    /** No side is told of a wind that rounds to none: knots are rounded up, so that it is none. */
+    @Test
+    @Order(9)
+    void no_side_is_said_of_no_crosswind() {
+        hold("pilot");
+        go("pilot");
+        for (var said :
+                Map.of(
+                                0,
+                                ", no crosswind",
+                                1,
+                                ", cross 1 kt from the right",
+                                -2,
+                                ", cross 2 kt from the left")
+                        .entrySet()) {
+            page.run(
+                    "return import('/assets/day/state.js').then(({ state, set }) => {"
+                            + " state.day.nextLook.drops[0].way.crossKt = arguments[0]; set({}) })",
+                    said.getKey());
+            page.waitUntil(said.getValue(), it -> it.says(said.getValue()));
+        }
+    }
+
     private static JsonNode next(Browser browser) throws Exception {
         return browser.get("/api/jobs/day/day").json().path("nextLook");
     }

@@ -30,7 +30,7 @@ const stops = () => {
 
 const wind = (way) => html`${t('pilot.windOf', { from: bearing(way.windFromTrueDeg), mean: way.windKt, gust: way.gustKt })}<small>${way.reportedAt ? t('pilot.reported', { time: clock(way.reportedAt) }) : t('pilot.forecast')}</small>`;
 
-const side = (way) => `${way.headKt >= 0 ? t('pilot.head', { kt: way.headKt }) : t('pilot.tail', { kt: -way.headKt })}, ${t(way.crossKt >= 0 ? 'pilot.crossR' : 'pilot.crossL', { kt: Math.abs(way.crossKt) })}`;
+const side = (way) => `${way.headKt >= 0 ? t('pilot.head', { kt: way.headKt }) : t('pilot.tail', { kt: -way.headKt })}, ${t(way.crossKt === 0 ? 'pilot.cross0' : way.crossKt > 0 ? 'pilot.crossR' : 'pilot.crossL', { kt: Math.abs(way.crossKt) })}`;
 
 const drop = (one) => html`${told(one.told)}<section class="drop">${compass(one)}<dl>
   ${figure(t('pilot.place'), one.place, one.name)}${figure(t('pilot.bearing'), bearing(one.bearingTrueDeg))}${figure(t('pilot.distance'), distance(one.distanceM))}
