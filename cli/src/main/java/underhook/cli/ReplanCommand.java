@@ -27,6 +27,7 @@ import picocli.CommandLine.Spec;
 import underhook.app.replan.Change;
 import underhook.app.replan.Proposal;
 import underhook.app.replan.ReplanDay;
+import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.CrewId;
 import underhook.core.job.LoadId;
@@ -224,7 +225,12 @@ final class ReplanCommand implements Callable<Integer> {
                 .filter(finding -> finding.code() == FindingCode.CREW_ABSENT)
                 .map(Words::of)
                 .forEach(out::println);
+        List<Finding> unhooked = proposal.unhooked();
+        unhooked.stream()
+                .map(one -> "Begun, but not hooked yet: " + Words.of(one))
+                .forEach(out::println);
         proposal.over().stream()
+                .filter(one -> !unhooked.contains(one))
                 .map(one -> "Of what is done or begun: " + Words.of(one))
                 .forEach(out::println);
         proposal.broken().stream().map(Words::of).forEach(out::println);

@@ -149,6 +149,22 @@ class OwnJobIT {
                         "--out=" + folder.resolve("lighter"));
         assertThat(lighter.exit()).as(lighter.out() + lighter.err()).isZero();
         assertThat(lighter.out()).contains("Of what is done or begun: STOP HOOK_LIMIT 2");
+
+        // A second before hook-up it can still be left alone.
+        String begun =
+                OffsetDateTime.parse(lift.get("hookedAt").asString()).minusSeconds(1).toString();
+        Said still =
+                Said.of(
+                        home,
+                        "replan",
+                        job.toString(),
+                        written,
+                        "--at=" + begun,
+                        "--out=" + folder.resolve("still"));
+        assertThat(still.exit()).as(still.out() + still.err()).isZero();
+        assertThat(still.out())
+                .contains("Begun, but not hooked yet: STOP HOOK_LIMIT 2")
+                .doesNotContain("done or begun: STOP HOOK_LIMIT");
     }
 
     private static JsonNode lift(JsonNode plan, String load) {

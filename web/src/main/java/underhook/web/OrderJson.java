@@ -23,6 +23,9 @@ final class OrderJson {
                 "violations",
                 Json.texts(proposal.broken().stream().map(Finding::message).toList()));
         node.set("over", Json.texts(proposal.over().stream().map(Finding::message).toList()));
+        node.set(
+                "unhooked",
+                Json.texts(proposal.unhooked().stream().map(Finding::message).toList()));
         node.set("moved", Json.texts(proposal.moved()));
         node.set(
                 "leftOut",

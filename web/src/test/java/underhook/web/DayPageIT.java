@@ -525,6 +525,30 @@ class DayPageIT {
         }
     }
 
+    /** What the server says of such a lift is shown, not worked out, by the page. */
+    @Test
+    @Order(11)
+    void what_is_begun_and_not_hooked_yet_is_said_with_a_new_order() {
+        String offered =
+                """
+                return (async () => {
+                  const { set } = await import('/assets/day/state.js');
+                  set({ orders: { plan: 'p-anew', because: [], differences: [], flightMin: 0, finishMin: 0, leftOut: [], verified: true, violations: [],
+                    unhooked: ['There may be too much fuel to lift L28.'], costs: { fromAt: '2026-09-08T10:00:00+02:00', moreCents: 0, restCents: 0, currency: 'EUR' } } });
+                })();
+                """;
+        hold("crew");
+        go("report");
+        page.run(offered);
+
+        page.waitUntil(
+                "it is said before it is accepted",
+                it ->
+                        it.says("Begun, but not hooked yet. Do not hook it so:")
+                                && it.says("There may be too much fuel to lift L28."));
+        page.run("return import('/assets/day/state.js').then(({ set }) => set({ orders: null }))");
+    }
+
     private static void tell(String what, Map<String, String> fields) {
         page.waitFor("main.report summary");
         page.press(
@@ -542,7 +566,7 @@ class DayPageIT {
     }
 
     @Test
-    @Order(11)
+    @Order(12)
     void the_evening_closes_with_what_was_tapped_to_the_second() throws Exception {
         Browser browser = new Browser(server.address(), server.token());
         Path taps =
@@ -586,7 +610,7 @@ class DayPageIT {
     }
 
     @Test
-    @Order(12)
+    @Order(13)
     void asked_nobody_but_this_machine_and_complained_of_nothing() throws Exception {
         JsonNode log =
                 new Browser(server.address(), server.token()).get("/api/jobs/day/day/log").json();

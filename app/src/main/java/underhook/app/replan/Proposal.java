@@ -7,6 +7,8 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import underhook.app.port.ReadJob;
 import underhook.core.finding.Finding;
 import underhook.core.job.LoadId;
@@ -59,6 +61,19 @@ public record Proposal(
     /** What the rules, as they are now, do not allow of what is done or begun: no order changes that any more. */
     public List<Finding> over() {
         return report.violations().stream().filter(one -> !broken.contains(one)).toList();
+    }
+
+    /** Of these, what is said of a load that does not hang yet: its lift is begun, and can still be left alone. */
+    public List<Finding> unhooked() {
+        Set<String> loads =
+                plan.steps().stream()
+                        .limit(frozenSteps)
+                        .flatMap(step -> step.rotation().stream())
+                        .filter(turn -> turn.hookedAt().isAfter(plan.plannedAt()))
+                        .flatMap(turn -> turn.loads().stream())
+                        .map(LoadId::value)
+                        .collect(Collectors.toSet());
+        return over().stream().filter(one -> loads.contains(one.subject())).toList();
     }
 
     /** How much longer the whole day is in the air than in the plan of record, s. */

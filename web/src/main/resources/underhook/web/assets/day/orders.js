@@ -3,7 +3,7 @@ import { html, nothing } from '/lib/lit/lit-html.js';
 import { state, set } from './state.js';
 import { delivered, post, news, stock } from './link.js';
 import { clock } from './units.js';
-import { t } from './words.js';
+import { said, t } from './words.js';
 
 async function ask(heavier) {
   set({ orders: { asking: true } });
@@ -54,6 +54,7 @@ const offer = (one) => html`<section class="order" aria-label=${t('orders.title'
   <p><b>${t('orders.sums', { flight: one.flightMin, finish: one.finishMin })}</b></p>
   <p>${costs(one.costs)}</p>
   ${one.leftOut.length ? html`<ul class="caution" lang="en">${one.leftOut.map((load) => html`<li>${load.load}: ${load.message}</li>`)}</ul>` : nothing}
+  ${one.unhooked.length ? html`<div class="missing"><b>${t('orders.unhooked')}</b><ul>${one.unhooked.map((words) => html`<li>${said(words)}</li>`)}</ul></div>` : nothing}
   ${one.verified ? html`<div class="grid two"><button class="big main" @click=${() => accept(one.plan)}>${t('orders.accept')}</button><button class="big" @click=${() => set({ orders: null })}>${t('orders.not')}</button></div>`
     : html`<p class="missing">${t('orders.refused')} <span lang="en">${one.violations.join(' ')}</span></p>`}</section>`;
 

@@ -19,4 +19,7 @@ export const says = [
   [/^as the job states$/, 'wie der Auftrag sagt'],
   [/^the job states none$/, 'der Auftrag nennt keine'],
   [/^no forecast beyond(?:: (.+))?$/s, (_, source) => `danach keine Vorhersage${source ? `: ${source}` : ''}`],
+  // What the re-check says of a lift that is begun.
+  [/^There may be too much fuel to lift (\S+)\.$/, 'Zum Heben von $1 kann zu viel Treibstoff an Bord sein.'],
+  [/^Too much hangs on the hook with (\S+)\.$/, 'Mit $1 hängt zu viel am Haken.'],
 ];
