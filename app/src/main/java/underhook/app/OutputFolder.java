@@ -2,6 +2,7 @@ package underhook.app;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -196,6 +197,15 @@ public final class OutputFolder implements AutoCloseable {
             Files.move(writing, folder.resolve(doneName), StandardCopyOption.ATOMIC_MOVE);
             done = true;
             flushFolder(folder);
+        } catch (IOException failed) {
+            // A full disk names no file.
+            throw done || failed instanceof FileSystemException
+                    ? failed
+                    : new IOException(
+                            folder
+                                    + ": nothing was written, what lay there is as it was: "
+                                    + failed.getMessage(),
+                            failed);
         } finally {
             if (!done) {
                 deleteFlat(writing);

@@ -18,6 +18,9 @@ import java.util.logging.Logger;
 final class Logs {
     static final String FOLDER = "logs";
 
+    /** Logger of commands that failed: whoever typed them is told in a line of its own. */
+    static final String OF_COMMANDS = "underhook.command";
+
     private static final int MOST_BYTES = 1 << 20;
     private static final int FILES = 5;
 
@@ -42,9 +45,14 @@ final class Logs {
         for (Handler console : root.getHandlers()) {
             if (console instanceof ConsoleHandler) {
                 console.setFormatter(new Lines(false));
+                console.setFilter(Logs::isForConsole);
             }
         }
         root.addHandler(handler);
+    }
+
+    static boolean isForConsole(LogRecord record) {
+        return !OF_COMMANDS.equals(record.getLoggerName());
     }
 
     /** Time in UTC and level first, then the message, then what was thrown. */

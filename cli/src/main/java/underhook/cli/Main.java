@@ -20,7 +20,7 @@ import underhook.assembly.Underhook;
 
 /** Where the program begins. */
 public final class Main {
-    private static final System.Logger LOG = System.getLogger("underhook");
+    private static final System.Logger LOG = System.getLogger(Logs.OF_COMMANDS);
 
     private Main() {}
 

@@ -19,4 +19,15 @@ class LogsTest {
                 .contains("SEVERE plan")
                 .doesNotContain("\tat ");
     }
+
+    @Test
+    void a_command_that_failed_is_told_once() {
+        LogRecord failed = new LogRecord(Level.SEVERE, "plan");
+        failed.setLoggerName(Logs.OF_COMMANDS);
+        LogRecord other = new LogRecord(Level.SEVERE, "planning day");
+        other.setLoggerName("underhook");
+
+        assertThat(Logs.isForConsole(failed)).isFalse();
+        assertThat(Logs.isForConsole(other)).isTrue();
+    }
 }
