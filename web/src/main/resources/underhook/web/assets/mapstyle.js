@@ -102,11 +102,31 @@ function buffer(name, feature, resolution) {
   return [new style.Style({ stroke: stroke(color.outside, 2 * reach + 1.5) }), new style.Style({ stroke: stroke(color.page, 2 * reach) })];
 }
 
+/** From the middle of a mark to its edge, and to the name beside it; pixels. */
+const MARK = 10, BESIDE = 12;
+/** Where a name may stand beside its mark, the first that is clear: to the right, the left, above, below. */
+const SIDES = [[1, 0], [-1, 0], [0, 1], [0, -1]];
+
+/** No name lies over the mark of another place; where every side has one the name is in its usual place. */
+function sideOf(feature, wide, high, { resolution, marks }) {
+  const [x, y] = feature.getGeometry().getCoordinates();
+  const isClear = ([right, up]) => {
+    const left = right ? Math.min(0, right) * (wide + BESIDE) + Math.max(0, right) * BESIDE : -wide / 2;
+    const low = up ? Math.min(0, up) * (high + BESIDE) + Math.max(0, up) * BESIDE : -high / 2;
+    const box = [left - MARK, low - MARK, left + wide + MARK, low + high + MARK].map((px, i) => (i % 2 ? y : x) + px * resolution);
+    return !marks.forEachFeatureInExtent(box, (other) => other.getId() !== feature.getId());
+  };
+  return SIDES.find(isClear) ?? SIDES[0];
+}
+
 /** Names of what is chosen come before other places, those before areas, when there is no room for all. */
-export const nameOf = (feature, chosen) => (feature.get('title') != null
-  ? new style.Style({ zIndex: 1, text: label(feature.get('title'), ink(), { font: `italic ${13 * enlarge()}px "Liberation Sans", Arial, sans-serif` }) })
-  : new style.Style({ zIndex: chosen ? 3 : 2, text: label(feature.get('id'), ink(),
-    { font: `bold ${(chosen ? 16 : 14) * enlarge()}px "Liberation Sans", Arial, sans-serif`, offsetX: 12, textAlign: 'left', stroke: stroke(ink().page, 4) }) }));
+export function nameOf(feature, about) {
+  if (feature.get('title') != null) return new style.Style({ zIndex: 1, text: label(feature.get('title'), ink(), { font: `italic ${13 * enlarge()}px "Liberation Sans", Arial, sans-serif` }) });
+  const high = (about.chosen ? 16 : 14) * enlarge();
+  const [right, up] = sideOf(feature, String(feature.get('id')).length * high * 0.65, high, about);
+  return new style.Style({ zIndex: about.chosen ? 3 : 2, text: label(feature.get('id'), ink(), { font: `bold ${high}px "Liberation Sans", Arial, sans-serif`, stroke: stroke(ink().page, 4),
+    offsetX: right * BESIDE, offsetY: -up * (BESIDE + high / 2), textAlign: right > 0 ? 'left' : right < 0 ? 'right' : 'center' }) });
+}
 
 // Laydowns are squares, landing places carry an H, sites are upright diamonds; what is not agreed
 // has a broken edge; the chosen place is filled.
