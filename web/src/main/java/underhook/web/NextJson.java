@@ -32,7 +32,9 @@ final class NextJson {
         node.put("ballastKg", Written.up(rotation.ballastKg(), 0));
         putDown(node, "mostFuelKg", next.mostFuelKg());
         putDown(node, "mostFuelHeavierKg", next.mostFuelHeavierKg());
-        node.put("plannedMostFuelKg", Written.down(rotation.fuelMaxKg(), 0));
+        node.put(
+                "plannedMostFuelKg",
+                Written.down(job.machine().mostReadKg(rotation.fuelMaxKg()), 0));
         node.put("plannedFuelKg", Written.nearest(rotation.fuelAtHookKg(), 0));
         node.put("plannedAt", Json.time(rotation.hookedAt(), job.zone()));
         node.put("fuelState", PlanJson.word(next.fuelStatus()));

@@ -105,6 +105,48 @@ class DayServerTest {
     }
 
     @Test
+    void a_new_order_says_that_the_files_were_changed_since_its_plan() throws Exception {
+        String job = "/api/jobs/" + id;
+        String[] rows =
+                browser.get(job + "/text/loads.csv").text("text").lines().toArray(String[]::new);
+        put(job, "loads.csv", rows[0] + "\n" + rows[1] + "\n");
+        try (BufferedReader events =
+                new BufferedReader(
+                        new InputStreamReader(
+                                server.address().resolve(job + "/events").toURL().openStream(),
+                                StandardCharsets.UTF_8))) {
+            String line = events.readLine();
+            browser.send("POST", job + "/plan", "{\"seconds\":120}");
+            while (!line.matches("event: (planned|failed)")) {
+                line = events.readLine();
+            }
+        }
+        assertThat(because(job)).isEmpty();
+
+        String rules = browser.get(job + "/text/rules.yaml").text("text");
+        String stricter = rules.replace("crosswind-limit-kt: 20", "crosswind-limit-kt: 1");
+        assertThat(stricter).isNotEqualTo(rules);
+        put(job, "rules.yaml", stricter);
+        assertThat(because(job)).contains("keeps to them as they were");
+
+        put(job, "rules.yaml", rules);
+        assertThat(because(job)).isEmpty();
+    }
+
+    private static void put(String job, String file, String text) throws Exception {
+        ObjectNode body = Json.object();
+        body.put("revision", browser.get(job).json().path("head").asLong(0)).put("text", text);
+        assertThat(browser.send("PUT", job + "/text/" + file, body.toString()).status())
+                .isEqualTo(200);
+    }
+
+    private static String because(String job) throws Exception {
+        Answer answer = browser.send("POST", job + "/day/order", "{\"first\":true}");
+        assertThat(answer.status()).as(answer.json().toString()).isEqualTo(200);
+        return answer.json().path("because").path(0).asString("");
+    }
+
+    @Test
     void keeps_a_tap_once_however_often_it_comes() throws Exception {
         ObjectNode tap = tap("loader2", "engine-on").put("massKg", 180);
 

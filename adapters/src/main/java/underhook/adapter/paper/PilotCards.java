@@ -84,7 +84,7 @@ final class PilotCards {
                 + words.clock(plan.summary().finishAt())
                 + ". Bearings MAG, variation "
                 + words.variation()
-                + ". Hook heights AMSL, wind in kt, fuel in kg at hook-up. Per cent: what is left of what"
+                + ". Hook heights AMSL, wind in kt, fuel in kg as read at hook-up. Per cent: what is left of what"
                 + " stops first. Areas: where a load may be let go. "
                 + PilotWarnings.MARK
                 + " see Findings. Look every place over before its first use.";
@@ -175,7 +175,11 @@ final class PilotCards {
                                 "fuel "
                                         + big(Words.down(rotation.fuelAtHookKg()))
                                         + " max "
-                                        + big(Words.down(rotation.fuelMaxKg())))));
+                                        + big(
+                                                Words.down(
+                                                        job.machine()
+                                                                .mostReadKg(
+                                                                        rotation.fuelMaxKg()))))));
         Optional<Drop> last = Optional.empty();
         for (Drop drop : rotation.drops()) {
             // Two loads for one place hang one above the other: the same numbers count.

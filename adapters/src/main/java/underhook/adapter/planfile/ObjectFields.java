@@ -25,6 +25,11 @@ import underhook.core.geo.GeoPoint;
 final class ObjectFields {
     private static final long MOST_CENTS = 1_000_000_000_000L;
 
+    /** Between these any two times can be taken from each other to the nanosecond in 64 bits. */
+    private static final Instant EARLIEST = Instant.parse("1900-01-01T00:00:00Z");
+
+    private static final Instant LATEST = Instant.parse("2190-01-01T00:00:00Z");
+
     private final String path;
     private final Located object;
     private final Faults faults;
@@ -137,11 +142,15 @@ final class ObjectFields {
 
     private Instant instant(String where, Located value) {
         try {
-            return OffsetDateTime.parse(value.text()).toInstant();
+            Instant read = OffsetDateTime.parse(value.text()).toInstant();
+            if (!read.isBefore(EARLIEST) && read.isBefore(LATEST)) {
+                return read;
+            }
         } catch (DateTimeParseException notATime) {
-            faults.add(where, value, "an ISO 8601 time with offset");
-            return Instant.EPOCH;
+            // Told below.
         }
+        faults.add(where, value, "an ISO 8601 time with offset, of the years 1900 to 2189");
+        return Instant.EPOCH;
     }
 
     /** An id, made by the constructor of its type. */

@@ -203,6 +203,11 @@ class PlanJsonTest {
         assertThat(codeOf(text.replace("\"seed\" : 42", "\"seed\" : 42, \"seed\" : 43")))
                 .isEqualTo(FindingCode.PLAN_UNREADABLE);
         assertThat(codeOf(text.replace("140.25", "1e999"))).isEqualTo(FindingCode.PLAN_UNREADABLE);
+        // So far from the other times that their difference has no 64 bits.
+        for (String far : List.of("+10000-01-01T00:00:00Z", "1600-06-01T07:00:00+02:00")) {
+            assertThat(codeOf(text.replace("2026-06-01T07:00:00+02:00", far)))
+                    .isEqualTo(FindingCode.PLAN_UNREADABLE);
+        }
         assertThat(codeOf("[".repeat(100_000))).isEqualTo(FindingCode.PLAN_UNREADABLE);
     }
 

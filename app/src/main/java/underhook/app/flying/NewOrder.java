@@ -26,6 +26,10 @@ import underhook.core.job.Machine;
 public final class NewOrder {
     private static final System.Logger LOG = System.getLogger(NewOrder.class.getName());
 
+    private static final String FILES_CHANGED =
+            "the job's files were changed since this plan was made; the order keeps to them as they"
+                    + " were. Plan anew where the change must count";
+
     private final FlyingDay day;
     private final AtomicBoolean preparing = new AtomicBoolean();
     private Optional<Open> open = Optional.empty();
@@ -134,6 +138,9 @@ public final class NewOrder {
         List<Change> gone = new ArrayList<>();
         accepted.forEach((tap, change) -> addUnless(told.containsKey(tap), change, gone));
         List<String> because = new ArrayList<>();
+        if (day.job().isStale(look.plan().kept())) {
+            because.add(FILES_CHANGED);
+        }
         ZoneId zone = look.job().job().zone();
         bias.ifPresent(known -> because.add(known.words()));
         news.forEach(change -> because.add(change.words(zone)));

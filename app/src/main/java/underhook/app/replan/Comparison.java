@@ -2,7 +2,6 @@ package underhook.app.replan;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -14,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import underhook.core.finding.FindingCode;
+import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
@@ -33,16 +33,16 @@ final class Comparison {
     private final Plan record;
     private final Plan plan;
     private final int frozenSteps;
-    private final ZoneId zone;
+    private final Job job;
 
     /** A lift whose hook-up comes at another time. */
     private record Shift(Rotation rotation, Duration later) {}
 
-    Comparison(Plan record, Plan plan, int frozenSteps, ZoneId zone) {
+    Comparison(Plan record, Plan plan, int frozenSteps, Job job) {
         this.record = record;
         this.plan = plan;
         this.frozenSteps = frozenSteps;
-        this.zone = zone;
+        this.job = job;
     }
 
     Duration later() {
@@ -135,9 +135,9 @@ final class Comparison {
                         one ->
                                 String.format(
                                         Locale.ROOT,
-                                        "%s may be hooked with at most %.0f kg of fuel, %.0f less.",
+                                        "%s may be hooked with at most %.0f kg of fuel read, %.0f less.",
                                         to(one),
-                                        Math.floor(one.fuelMaxKg()),
+                                        Math.floor(job.machine().mostReadKg(one.fuelMaxKg())),
                                         Math.ceil(lessKg(one))));
     }
 
@@ -178,7 +178,7 @@ final class Comparison {
     }
 
     private String clock(Instant at) {
-        return CLOCK.format(at.atZone(zone));
+        return CLOCK.format(at.atZone(job.zone()));
     }
 
     private static String apart(Duration later) {

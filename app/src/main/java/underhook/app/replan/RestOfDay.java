@@ -160,8 +160,7 @@ public final class RestOfDay {
         OpenDay.Reordered found =
                 open.reorder(record, standing(now, changes), settings(now), effort);
         VerifierReport report = checking.check(job, found.plan());
-        Comparison beside =
-                new Comparison(record, found.plan(), found.frozenSteps(), job.job().zone());
+        Comparison beside = new Comparison(record, found.plan(), found.frozenSteps(), job.job());
         return new Proposal(
                 found.plan(),
                 job,

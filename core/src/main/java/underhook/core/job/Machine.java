@@ -108,6 +108,16 @@ public record Machine(
         }
     }
 
+    /**
+     * The most that the gauge may read, kg, where no more than so much fuel may be aboard; what a full tank holds is
+     * no more than the tank, whatever the gauge reads.
+     */
+    public double mostReadKg(double mostAboardKg) {
+        return mostAboardKg >= fuelUsableKg
+                ? fuelUsableKg
+                : Math.max(0, mostAboardKg - fuelGaugeSpreadKg);
+    }
+
     /** The same with other fuel flows. */
     public Machine withBurn(double cruiseKgPerS, double inHoverKgPerS) {
         return with(cruiseKgPerS, inHoverKgPerS, lines);

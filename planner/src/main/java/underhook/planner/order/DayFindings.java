@@ -181,7 +181,14 @@ final class DayFindings {
             }
             if (asked && people.isInTrees(i)) {
                 inTrees(place);
-            } else if (place.landingAsked() && !people.canLand(i)) {
+            } else if (asked && place.kind() == PlaceKind.SITE && !isSteep(i)) {
+                note(
+                        FindingCode.LANDING_AT_SITE,
+                        id,
+                        "places",
+                        "Nobody is landed at a site, level as this one is: loads come down here."
+                                + " Perhaps a place of kind landing beside it, with a way on foot.");
+            } else if (asked && isSteep(i)) {
                 double slopeDeg = Math.toDegrees(people.slopeRad(i));
                 all.add(
                         new Finding(
@@ -220,6 +227,10 @@ final class DayFindings {
                 }
             }
         }
+    }
+
+    private boolean isSteep(int place) {
+        return !(people.slopeRad(place) <= model.rules.landing().landingSlopeRad());
     }
 
     /** From a point to a line drawn through others, or to the one point. */

@@ -24,7 +24,7 @@ import underhook.planner.search.TripRow;
 
 /** Turns a job's day into the table that its order is searched on. */
 final class DayTables {
-    /** People who walk less than this from where they land, s. */
+    /** People who can walk all the way are flown only where they walk less than this from where they land, s. */
     private static final long LANDING_WALK_S = 40 * 60;
 
     private final DayModel model;
@@ -182,7 +182,7 @@ final class DayTables {
                 serves.add(i);
             }
             // Who stays is never flown.
-            landing.add(crew.stays() ? DayTable.NONE : landingNear(i, crew.people()));
+            landing.add(crew.stays() ? DayTable.NONE : landingNear(i, crew));
         }
         return new TeamRow(
                 model.place(crew.start()),
@@ -198,13 +198,15 @@ final class DayTables {
                         - model.machine.fuelGaugeSpreadKg());
     }
 
-    private int landingNear(int place, int heads) {
-        if (heads > model.machine.seats()) {
+    private int landingNear(int place, Crew crew) {
+        if (crew.people() > model.machine.seats()) {
             return DayTable.NONE;
         }
+        boolean walks = people.walkS(model.place(crew.start()), place) < DayTable.NO_WALK_S;
+        long nearS = walks ? LANDING_WALK_S : DayTable.NO_WALK_S;
         int best = DayTable.NONE;
         for (int i = 0; i < model.places.size(); i++) {
-            boolean near = people.canLand(i) && people.walkS(i, place) < LANDING_WALK_S;
+            boolean near = people.canLand(i) && people.walkS(i, place) < nearS;
             if (near && (best < 0 || people.walkS(i, place) < people.walkS(best, place))) {
                 best = i;
             }

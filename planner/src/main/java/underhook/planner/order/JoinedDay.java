@@ -258,8 +258,8 @@ final class JoinedDay {
                 id,
                 FindingCode.NO_ROOM_IN_DAY,
                 stuck.orElse(
-                        "What is left of the day has no room for it: wind, crews, fuel or duty end"
-                                + " first."));
+                        "What is left of the day has no room for it: wind, light, crews, fuel or"
+                                + " duty end first."));
     }
 
     private boolean isFlown(LoadId load, DayState day) {

@@ -56,7 +56,7 @@ record Unflown(DayTable table, int k, Trip trip) {
                                 + " more time.")
                 : new Reason(
                         FindingCode.NO_ROOM_IN_DAY,
-                        "No day was found in which it fits: wind, crews, fuel or duty end first."
+                        "No day was found in which it fits: wind, light, crews, fuel or duty end first."
                                 + (table.hasFuel()
                                         ? ""
                                         : " No place keeps fuel that somebody there may fill:"

@@ -31,10 +31,12 @@ final class TeamMoves {
     /** Whether a team is flown to a place rather than walks. */
     boolean isFlown(int team, int place, Wish wish) {
         long walkS = table.walkS[run.teamPlace[team]][place];
+        int landing = table.teams[team].landing().get(place);
         return walkS >= DayTable.NO_WALK_S
                 || (walkS > LONG_WALK_S
                         && !wish.walksTo[place]
-                        && table.teams[team].landing().get(place) >= 0);
+                        && landing >= 0
+                        && table.walkS[landing][place] < walkS);
     }
 
     /** Whether it may have to be flown at all, from where it starts or works to where it works. */

@@ -63,6 +63,12 @@ final class SummaryCheck {
                 "provenFor",
                 Told.of("plan", "No bound is proven for " + summary.provenFor().orElse("") + "."));
         demand(
+                summary.provenFor().isPresent()
+                        || (summary.lowerBoundFlightS().isEmpty()
+                                && summary.finishBoundAt().isEmpty()),
+                "provenFor",
+                Told.of("plan", "A bound is stated, and not for what it is proven."));
+        demand(
                 day.plan().job().equals(day.job().name()),
                 "job",
                 Told.of("plan", "The plan is for job " + day.plan().job() + "."));

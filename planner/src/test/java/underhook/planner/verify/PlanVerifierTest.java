@@ -1333,6 +1333,17 @@ class PlanVerifierTest {
                         "SUMMARY_WRONG provenFor"));
         all.add(
                 of(
+                        "bound proven for nothing",
+                        d ->
+                                d.inPlan(
+                                        "summary",
+                                        with(
+                                                d.plan().summary(),
+                                                "bounds.provenFor",
+                                                Optional.empty())),
+                        "SUMMARY_WRONG provenFor"));
+        all.add(
+                of(
                         "chosen day",
                         d ->
                                 d.inPlan(

@@ -6,6 +6,7 @@ import static underhook.planner.verify.SmallDay.geo;
 import static underhook.planner.verify.SmallDay.pid;
 import static underhook.planner.verify.SmallDay.with;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,6 +23,9 @@ import underhook.core.geo.GridShape;
 import underhook.core.geo.Ground;
 import underhook.core.job.Crew;
 import underhook.core.job.Load;
+import underhook.core.job.Place;
+import underhook.core.job.PlaceKind;
+import underhook.core.job.Walk;
 import underhook.core.job.Zone;
 import underhook.core.plan.Drop;
 import underhook.core.plan.LeftOut;
@@ -148,6 +152,46 @@ class PlannedPlacesTest {
         assertThat(refusal(weakHook, List.of(pole)))
                 .startsWith("With the lightest line")
                 .endsWith("Perhaps a machine with a stronger hook.");
+    }
+
+    /** By hand: H is the only level place across, 70 min on foot from S2; nobody walks there from A. */
+    @Test
+    void whoever_cannot_walk_all_the_way_is_flown_and_walks_the_rest_however_far() {
+        SmallDay day = SmallDay.good();
+        List<Place> places = new ArrayList<>(day.job().places());
+        places.add(with(SmallDay.place("H", PlaceKind.LANDING, 400, -300), "standing", true));
+        SmallDay far =
+                day.inJob("places", places)
+                        .inJob("walks", List.of(new Walk(pid("H"), pid("S2"), 4200)))
+                        .inJob("loads", List.of(SmallDay.load("B9", "bag", "A", "S2", 80)));
+
+        Plan plan = planned(far);
+
+        assertThat(plan.leftOut()).isEmpty();
+        assertThat(plan.crews())
+                .filteredOn(stay -> stay.doing().equals("walks to S2"))
+                .extracting(stay -> Duration.between(stay.fromAt(), stay.toAt()))
+                .containsExactly(Duration.ofMinutes(70));
+    }
+
+    /** Ground that rises by 0.02, 1.2°, and by 0.2, 11.4°; the rules land people on 7° at most. By hand. */
+    @Test
+    void a_site_where_somebody_asks_to_land_says_whether_it_is_the_slope() {
+        assertThat(askedAtS2(0.02)).contains(FindingCode.LANDING_AT_SITE);
+        assertThat(askedAtS2(0.02)).doesNotContain(FindingCode.LANDING_TOO_STEEP);
+        assertThat(askedAtS2(0.2)).contains(FindingCode.LANDING_TOO_STEEP);
+        assertThat(askedAtS2(0.2)).doesNotContain(FindingCode.LANDING_AT_SITE);
+    }
+
+    private static List<FindingCode> askedAtS2(double riseRatio) {
+        Plan plan =
+                planned(
+                        over((east, north) -> 100 + riseRatio * Math.max(0, east - 900))
+                                .place("S2", "landingAsked", true));
+        return plan.findings().stream()
+                .filter(one -> one.subject().equals("S2"))
+                .map(Finding::code)
+                .toList();
     }
 
     /** Flown to its end the day outlasts by 10 s a forecast that is cut there. */
