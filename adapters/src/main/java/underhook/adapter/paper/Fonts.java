@@ -92,7 +92,7 @@ final class Fonts implements AutoCloseable {
         return text.substring(0, length) + "...";
     }
 
-    /** Lines of at most that width; a word that is longer is broken. */
+    /** Lines of at most that width; a word that is longer is broken, at a joint if it has one. */
     List<String> wrap(Face face, String text, double width) {
         List<String> lines = new ArrayList<>();
         String line = "";
@@ -111,12 +111,23 @@ final class Fonts implements AutoCloseable {
                 while (fitting > 1 && width(face, line.substring(0, fitting)) > width) {
                     fitting--;
                 }
+                fitting = joint(line, fitting);
                 lines.add(line.substring(0, fitting));
                 line = line.substring(fitting);
             }
         }
         lines.add(line);
         return lines;
+    }
+
+    /** Behind the last joint that fits: 1.07 read as 1.0 and 007 as 00 are other things. */
+    private static int joint(String word, int fitting) {
+        for (int end = fitting; end > 1; end--) {
+            if ("-/_×".indexOf(word.charAt(end - 1)) >= 0) {
+                return end;
+            }
+        }
+        return fitting;
     }
 
     @Override

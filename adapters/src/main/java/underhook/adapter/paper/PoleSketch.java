@@ -51,9 +51,9 @@ final class PoleSketch {
     }
 
     private void title() throws IOException {
-        sheet.text(
-                corner.x(),
-                corner.y() + 12,
+        sheet.textWithin(
+                new Dot(corner.x(), corner.y() + 12),
+                sheet.right() - corner.x(),
                 new Face(true, 13),
                 String.format(
                         Locale.ROOT,

@@ -49,7 +49,7 @@ final class RoomRose {
         lines.add("line " + PilotCards.lineLength(room.lineLengthM()) + " m");
         lines.add("nose " + Words.bearing(headingRad));
         lines.add(word(room.fitAt(headingRad % (2 * Math.PI))));
-        sheet.text(start.x(), start.y(), new Face(true, 13), shown.drop().place().value());
+        sheet.textWithin(start, 53, new Face(true, 13), shown.drop().place().value());
         double y = start.y() + 12;
         for (String line : lines) {
             sheet.textWithin(new Dot(start.x(), y), 53, Face.STRONG, line);
