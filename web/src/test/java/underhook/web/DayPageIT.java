@@ -423,7 +423,7 @@ class DayPageIT {
                 return (async () => {
                   const words = await import('/assets/day/words.js'), day = await (await fetch('/api/jobs/day/day')).json();
                   words.speak('de');
-                  const left = day.stops.filter((stop) => typeof words.said(stop.words) !== 'string').map((stop) => stop.words);
+                  const left = [...day.stops.map((stop) => stop.words), day.caution].filter((text) => typeof words.said(text) !== 'string');
                   const count = day.stops.length;
                   words.speak('en');
                   return [count, ...left];
