@@ -22,4 +22,20 @@ class FontsTest {
             assertThat(fonts.wrap(Face.TEXT, "a".repeat(60), room)).hasSizeGreaterThan(1);
         }
     }
+
+    @Test
+    void no_line_ends_between_a_number_and_its_unit() throws IOException {
+        try (PDDocument document = new PDDocument();
+                Fonts fonts = new Fonts(document)) {
+            double room = fonts.width(Face.TEXT, "line at A: fit 15");
+
+            assertThat(fonts.wrap(Face.TEXT, "line at A: fit 15 m, off", room))
+                    .containsExactly("line at A: fit", "15 m, off");
+            assertThat(fonts.wrap(Face.TEXT, "line at A: fit 15 metres", room))
+                    .containsExactly("line at A: fit 15", "metres");
+            // Where both have no room on one line the number stays whole.
+            assertThat(fonts.wrap(Face.TEXT, "1000 kg", fonts.width(Face.TEXT, "1000 k")))
+                    .containsExactly("1000", "kg");
+        }
+    }
 }
