@@ -164,8 +164,13 @@ final class LoaderLists {
 
     /** To the centimetre: what was typed in feet is no round number of metres. */
     static String shortM(double lengthM) {
+        return rounded(lengthM, 2);
+    }
+
+    /** To so many decimals, without those that say nothing. */
+    static String rounded(double lengthM, int decimals) {
         return BigDecimal.valueOf(lengthM)
-                .setScale(2, RoundingMode.HALF_UP)
+                .setScale(decimals, RoundingMode.HALF_UP)
                 .stripTrailingZeros()
                 .toPlainString();
     }

@@ -273,8 +273,9 @@ final class PilotCards {
         return kt == 0 ? "" : "Cross " + kt + (drop.crossMPerS() > 0 ? " right" : " left");
     }
 
+    /** To the tenth, as everywhere: the line is known by it. */
     static String lineLength(double lengthM) {
-        return lengthM > 0 ? LoaderLists.shortM(lengthM) : "OFF";
+        return lengthM > 0 ? LoaderLists.rounded(lengthM, 1) : "OFF";
     }
 
     private Block otherBlock(Step step, Sheet sheet) {
