@@ -102,6 +102,7 @@ final class ReadingApi {
         ObjectNode node = Json.object();
         node.put("version", program);
         node.put("caution", Caution.TEXT);
+        node.put("now", desk.now().toString());
         ArrayNode jobs = node.putArray("jobs");
         for (DeskJob job : desk.list()) {
             // Of a job that nobody opens no plan is read.

@@ -235,6 +235,8 @@ class DayPageIT {
         pass(60);
         press("hooked");
         delivered(3);
+        // What the list is compared with, and in what.
+        assertThat(page.waitFor("#weigh").getText()).isEqualTo("Load without the line, kg");
 
         hold("crew");
         go("loader");
@@ -423,7 +425,7 @@ class DayPageIT {
                 return (async () => {
                   const words = await import('/assets/day/words.js'), day = await (await fetch('/api/jobs/day/day')).json();
                   words.speak('de');
-                  const left = day.stops.filter((stop) => typeof words.said(stop.words) !== 'string').map((stop) => stop.words);
+                  const left = [...day.stops.map((stop) => stop.words), day.caution].filter((text) => typeof words.said(text) !== 'string');
                   const count = day.stops.length;
                   words.speak('en');
                   return [count, ...left];
@@ -434,6 +436,18 @@ class DayPageIT {
         assertThat((List<?>) Objects.requireNonNull(page.run(english)))
                 .singleElement()
                 .satisfies(count -> assertThat(((Number) count).intValue()).isGreaterThan(8));
+    }
+
+    @Test
+    @Order(9)
+    void a_line_typed_in_feet_is_told_to_the_tenth_of_a_metre() {
+        hold("pilot");
+
+        // 49.2 ft times 0.3048 as a double.
+        assertThat(
+                        page.run(
+                                "return import('/assets/day/units.js').then(({ line }) => [14.996160000000001, 24.5, 25].map(line).join())"))
+                .isEqualTo("15 m,24.5 m,25 m");
     }
 
     /** No side is told of a wind that rounds to none: knots are rounded up, so that it is none. */

@@ -147,6 +147,13 @@ class DayServerTest {
     }
 
     @Test
+    void the_desk_is_told_the_time_of_the_day_that_is_rehearsed() throws Exception {
+        Instant told = Instant.parse(browser.get("/api/session").json().path("now").asString(""));
+
+        assertThat(told).isBetween(SEVEN, SEVEN.plus(Duration.ofHours(1)));
+    }
+
+    @Test
     void keeps_a_tap_once_however_often_it_comes() throws Exception {
         ObjectNode tap = tap("loader2", "engine-on").put("massKg", 180);
 

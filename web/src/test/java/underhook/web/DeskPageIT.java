@@ -118,12 +118,14 @@ class DeskPageIT {
         page.waitFor(".dropzone input").sendKeys(fewLoads().toString());
 
         page.waitUntil("the fault is counted", it -> !it.find("header nav .count").isEmpty());
+        // Not only a number at a tab: nothing is planned before.
+        assertThat(page.waitFor("header .summary button.fault").getText()).contains("Faults: 1");
     }
 
     @Test
     @Order(2)
     void shows_a_fault_at_its_cell_and_lets_it_be_mended_there_by_keyboard() {
-        show("Tables");
+        page.waitFor("header .summary button.fault").click();
         page.press("loads.csv");
         WebElement cell = page.waitFor(".grid td[aria-invalid=true]");
         assertThat(cell.getText()).contains("24q7");

@@ -347,22 +347,24 @@ class DeskPlanIT {
         }
     }
 
-    /** In a view of 1 m to the pixel no name lies over the mark of another. */
+    /** In a view of 1 m to the pixel no name lies over the mark of another, nor over the edge while a side is free. */
     @Test
-    void no_name_on_the_map_lies_over_the_mark_of_another_place() {
+    void no_name_on_the_map_lies_over_the_mark_of_another_place_or_over_the_edge() {
         String sides =
                 """
                 return (async () => {
                   const { nameOf } = await import('/assets/mapstyle.js'), { Feature, geom, source } = window.ol;
                   const place = (id, x, y) => { const one = new Feature({ id, geometry: new geom.Point([x, y]) }); one.setId(id); return one; };
-                  const side = (...others) => {
+                  const within = (seen, ...others) => {
                     const own = place('S01', 0, 0), marks = new source.Vector({ features: [own.clone(), ...others] });
                     marks.getFeatures()[0].setId('S01');
-                    const text = nameOf(own, { chosen: false, resolution: 1, marks }).getText();
+                    const text = nameOf(own, { chosen: false, resolution: 1, marks, seen }).getText();
                     return `${text.getTextAlign()} ${Math.sign(text.getOffsetY())}`;
                   };
+                  const side = (...others) => within([-500, -500, 500, 500], ...others);
                   const east = place('E', 25, 5), west = place('W', -25, 5), north = place('N', 0, 22), south = place('S', 0, -22), far = place('F', 90, 0);
-                  return [side(far), side(east), side(east, west), side(east, west, north), side(east, west, north, south)].map((one) => one.replace('-0', '0'));
+                  return [side(far), side(east), side(east, west), side(east, west, north), side(east, west, north, south),
+                    within([-500, -500, 20, 500], far), within([-20, -500, 20, 500], far), within([-500, -500, 30, 500], west)].map((one) => one.replace('-0', '0'));
                 })();
                 """;
 
@@ -371,7 +373,8 @@ class DeskPlanIT {
 
             // Down is more of y; where nothing is clear the name stays to the right.
             assertThat((List<?>) Objects.requireNonNull(page.run(sides)))
-                    .hasToString("[left 0, right 0, center -1, center 1, left 0]");
+                    .hasToString(
+                            "[left 0, right 0, center -1, center 1, left 0, right 0, left 0, center -1]");
         }
     }
 

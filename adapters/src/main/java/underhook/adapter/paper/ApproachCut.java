@@ -139,9 +139,9 @@ final class ApproachCut {
 
     private void label() throws IOException {
         List<PathPoint> path = shown.leg().path();
-        sheet.text(
-                corner.x(),
-                corner.y() + 11,
+        sheet.textWithin(
+                new Dot(corner.x(), corner.y() + 11),
+                WIDTH - 6,
                 Face.STRONG,
                 shown.drop().place()
                         + " "

@@ -56,7 +56,8 @@ final class Book implements AutoCloseable {
         double end = sheet.textWithin(new Sheet.Dot(sheet.left(), 30), between * 0.55, big, title);
         String name = job.name() + ", " + job.date();
         double room = sheet.right() - end - 12;
-        Face nameFace = fonts.shrunk(Face.TEXT, name, room);
+        Face shrunk = fonts.shrunk(Face.TEXT, name, room);
+        Face nameFace = shrunk.size() < Face.SMALL.size() ? Face.SMALL : shrunk;
         // The date must stay, so a long name is cut before it.
         String date = ", " + job.date();
         String shortName = fonts.cut(nameFace, job.name(), room - fonts.width(nameFace, date));

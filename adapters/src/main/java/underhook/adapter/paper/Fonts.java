@@ -15,6 +15,9 @@ import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
 /** The one embedded family, and how wide text is in it. */
 final class Fonts implements AutoCloseable {
+    private static final String WORD_END =
+            "(?<!\\d) | (?!(?:%|m|km|kg|lb|ft|kt|min|s|N|deg|hPa)(?:[^\\p{L}\\d]|$))";
+
     private final TrueTypeFont regularFile;
     private final TrueTypeFont boldFile;
     private final PDType0Font regular;
@@ -92,11 +95,16 @@ final class Fonts implements AutoCloseable {
         return text.substring(0, length) + "...";
     }
 
-    /** Lines of at most that width; a word that is longer is broken. */
+    /** A number and its unit are one word: no line ends between them. */
+    private static String[] words(String text) {
+        return text.strip().replaceAll(" +", " ").split(WORD_END);
+    }
+
+    /** Lines of at most that width; a word that is longer is broken, at a joint if it has one. */
     List<String> wrap(Face face, String text, double width) {
         List<String> lines = new ArrayList<>();
         String line = "";
-        for (String word : toPrintable(face, text).strip().split(" +")) {
+        for (String word : words(toPrintable(face, text))) {
             String longer = line.isEmpty() ? word : line + " " + word;
             if (width(face, longer) <= width) {
                 line = longer;
@@ -111,12 +119,23 @@ final class Fonts implements AutoCloseable {
                 while (fitting > 1 && width(face, line.substring(0, fitting)) > width) {
                     fitting--;
                 }
-                lines.add(line.substring(0, fitting));
+                fitting = joint(line, fitting);
+                lines.add(line.substring(0, fitting).strip());
                 line = line.substring(fitting);
             }
         }
         lines.add(line);
         return lines;
+    }
+
+    /** Behind the last joint that fits: 1.07 read as 1.0 and 007 as 00 are other things. */
+    private static int joint(String word, int fitting) {
+        for (int end = fitting; end > 1; end--) {
+            if ("-/_× ".indexOf(word.charAt(end - 1)) >= 0) {
+                return end;
+            }
+        }
+        return fitting;
     }
 
     @Override

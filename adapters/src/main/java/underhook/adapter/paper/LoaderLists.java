@@ -110,7 +110,7 @@ final class LoaderLists {
     private String estimates() {
         return "EST: the mass is estimated and planned at "
                 + percent(job.rules().masses().estimatedMassFactor())
-                + " % of what was typed. Heavier on the load cell than planned: do not lift."
+                + " % of what was typed. Heavier than planned on the load cell, without the line: do not lift."
                 + " Nobody under the load, nobody between load and drop-off.";
     }
 
@@ -164,8 +164,13 @@ final class LoaderLists {
 
     /** To the centimetre: what was typed in feet is no round number of metres. */
     static String shortM(double lengthM) {
+        return rounded(lengthM, 2);
+    }
+
+    /** To so many decimals, without those that say nothing. */
+    static String rounded(double lengthM, int decimals) {
         return BigDecimal.valueOf(lengthM)
-                .setScale(2, RoundingMode.HALF_UP)
+                .setScale(decimals, RoundingMode.HALF_UP)
                 .stripTrailingZeros()
                 .toPlainString();
     }

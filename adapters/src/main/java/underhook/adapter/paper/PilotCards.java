@@ -3,7 +3,6 @@ package underhook.adapter.paper;
 import static underhook.adapter.paper.RichRow.big;
 
 import java.io.IOException;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -28,6 +27,7 @@ final class PilotCards {
     private static final double NOTE_LINE = 12.5;
     private static final double BAR = 18;
     private static final double BELOW = 3;
+    private static final Face BAR_FACE = Face.FLOWN.withSize(14);
 
     private final Job job;
     private final Plan plan;
@@ -36,9 +36,9 @@ final class PilotCards {
     private final Set<String> placesSeen = new HashSet<>();
 
     /** One step as it stands on the card. */
-    private record Block(Optional<String> bar, List<RichRow> rows, List<String> notes) {
+    private record Block(List<String> bar, List<RichRow> rows, List<String> notes) {
         double height() {
-            return (bar.isPresent() ? BAR : 0)
+            return bar.size() * BAR
                     + rows.stream().mapToDouble(RichRow::height).sum()
                     + notes.size() * NOTE_LINE
                     + BELOW;
@@ -101,17 +101,16 @@ final class PilotCards {
     private void draw(Block block, Flow flow) throws IOException {
         Sheet sheet = flow.sheet();
         double y = flow.y();
-        if (block.bar().isPresent()) {
-            sheet.fillBox(sheet.left(), y + 1, sheet.right() - sheet.left(), BAR - 1);
+        if (!block.bar().isEmpty()) {
+            double high = block.bar().size() * BAR;
+            sheet.fillBox(sheet.left(), y + 1, sheet.right() - sheet.left(), high - 1);
             sheet.white();
             sheet.fillBox(sheet.left() + 2, y + 4, 13, 13);
-            sheet.textWithin(
-                    new Sheet.Dot(sheet.left() + TICK_COLUMN, y + 15),
-                    room(sheet) - 4,
-                    Face.FLOWN.withSize(14),
-                    block.bar().get());
+            for (String line : block.bar()) {
+                sheet.text(sheet.left() + TICK_COLUMN, y + 15, BAR_FACE, line);
+                y += BAR;
+            }
             sheet.black();
-            y += BAR;
         } else {
             sheet.stroke(1);
             sheet.box(sheet.left() + 2, y + 3, 13, 13);
@@ -189,7 +188,7 @@ final class PilotCards {
             last = Optional.of(drop);
             before = drop.place();
         }
-        return new Block(Optional.empty(), rows, wrap(sheet, notes(step, rotation, before)));
+        return new Block(List.of(), rows, wrap(sheet, notes(step, rotation, before)));
     }
 
     private static boolean isSameWay(Rotation rotation, Drop one, Drop other) {
@@ -278,10 +277,9 @@ final class PilotCards {
         return kt == 0 ? "" : "Cross " + kt + (drop.crossMPerS() > 0 ? " right" : " left");
     }
 
+    /** To the tenth, as everywhere: the line is known by it. */
     static String lineLength(double lengthM) {
-        return lengthM > 0
-                ? BigDecimal.valueOf(lengthM).stripTrailingZeros().toPlainString()
-                : "OFF";
+        return lengthM > 0 ? LoaderLists.rounded(lengthM, 1) : "OFF";
     }
 
     private Block otherBlock(Step step, Sheet sheet) {
@@ -290,12 +288,13 @@ final class PilotCards {
         return switch (step.kind()) {
             case ROTATION, POSITION ->
                     new Block(
-                            Optional.empty(),
+                            List.of(),
                             List.of(row(sheet, List.of(0.0, 48.0), empty(step))),
                             wrap(sheet, over(step)));
             case CREW_MOVE ->
                     new Block(
-                            Optional.of(
+                            wrapBar(
+                                    sheet,
                                     at
                                             + "CREW "
                                             + step.from()
@@ -307,26 +306,32 @@ final class PilotCards {
                                             + fitted(step)),
                             List.of(),
                             wrap(sheet, over(step)));
-            case REFUEL -> bar(at + "REFUEL " + step.from() + "  " + fuel(step) + engine);
+            case REFUEL -> bar(sheet, at + "REFUEL " + step.from() + "  " + fuel(step) + engine);
             case LINE_CHANGE ->
                     bar(
+                            sheet,
                             at
                                     + "LINE at "
                                     + step.from()
                                     + (step.lineLengthM() > 0 ? ": fit " : ": ")
                                     + fitted(step)
                                     + engine);
-            case BREAK -> bar(between(step) + "BREAK at " + step.from() + engine);
+            case BREAK -> bar(sheet, between(step) + "BREAK at " + step.from() + engine);
             case WAIT ->
                     new Block(
-                            Optional.empty(),
+                            List.of(),
                             List.of(),
                             List.of(between(step) + "WAIT at " + step.from() + engine + "."));
         };
     }
 
-    private static Block bar(String text) {
-        return new Block(Optional.of(text), List.of(), List.of());
+    private Block bar(Sheet sheet, String text) {
+        return new Block(wrapBar(sheet, text), List.of(), List.of());
+    }
+
+    /** Long names take a second line: nothing on the knee is printed smaller for them. */
+    private List<String> wrapBar(Sheet sheet, String text) {
+        return sheet.fonts().wrap(BAR_FACE, text, room(sheet) - 4);
     }
 
     private String between(Step step) {

@@ -51,9 +51,9 @@ final class PoleSketch {
     }
 
     private void title() throws IOException {
-        sheet.text(
-                corner.x(),
-                corner.y() + 12,
+        sheet.textWithin(
+                new Dot(corner.x(), corner.y() + 12),
+                sheet.right() - corner.x(),
                 new Face(true, 13),
                 String.format(
                         Locale.ROOT,
@@ -82,9 +82,11 @@ final class PoleSketch {
             sheet.stroke(2);
             sheet.line(centre.x(), centre.y(), end.x(), end.y());
             sheet.fill(Sheet.ring(end, 3, 4));
-            double aside = 12 * Math.sin(guy.azimuthTrueRad());
+            // Two lines of words, wider than high, that the anchor is not to touch.
+            double aside = 15 * Math.sin(guy.azimuthTrueRad());
+            double above = 6 * Math.max(0, Math.cos(guy.azimuthTrueRad()));
             Dot out = at(centre, guy.azimuthTrueRad(), length + 13);
-            Dot label = new Dot(out.x() + aside, out.y());
+            Dot label = new Dot(out.x() + aside, out.y() - above);
             sheet.textCentred(
                     label.x(),
                     label.y() + 1,

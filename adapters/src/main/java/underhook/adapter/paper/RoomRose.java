@@ -49,7 +49,8 @@ final class RoomRose {
         lines.add("line " + PilotCards.lineLength(room.lineLengthM()) + " m");
         lines.add("nose " + Words.bearing(headingRad));
         lines.add(word(room.fitAt(headingRad % (2 * Math.PI))));
-        sheet.text(start.x(), start.y(), new Face(true, 13), shown.drop().place().value());
+        // The words over the cut begin at this height.
+        sheet.textWithin(start, 42, new Face(true, 13), shown.drop().place().value());
         double y = start.y() + 12;
         for (String line : lines) {
             sheet.textWithin(new Dot(start.x(), y), 53, Face.STRONG, line);

@@ -166,7 +166,14 @@ class CardsPdfTest {
 
         // L03: 150 + 3 * 7.3 = 171.9 kg estimated, times 1.15 = 197.685 kg, up to 198.
         assertThat(list)
-                .contains("about 172", "198 EST", "ADD 15 kg", "WITH L02", "WITH L01", "HA hooks");
+                .contains(
+                        "about",
+                        "172 kg",
+                        "198 EST",
+                        "ADD 15 kg",
+                        "WITH L02",
+                        "WITH L01",
+                        "HA hooks");
         // 210.7 - 88.4 kg, each cut: 210 - 88 = 122 kg; at 0.80 kg a litre 152.5, so 153.
         assertThat(list).contains("REFUEL 122 kg, about 153 litres");
     }

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.text.Normalizer;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -132,8 +133,13 @@ public final class Desk implements AutoCloseable {
         return create(name, Map.of(JobYaml.NAME, Content.of(yaml)), "begun");
     }
 
+    /** The time by the program's clock, which may be set to a day that is rehearsed. */
+    public Instant now() {
+        return tools.clock().instant();
+    }
+
     private String tomorrow() {
-        return LocalDate.ofInstant(tools.clock().instant(), ZoneOffset.UTC).plusDays(1).toString();
+        return LocalDate.ofInstant(now(), ZoneOffset.UTC).plusDays(1).toString();
     }
 
     /** A new job made of the demo day. */

@@ -36,7 +36,7 @@ const lift = (id, n) => `${job(id)}/plan/lifts/${n}`;
 const path = (name) => name.split('/').map(encodeURIComponent).join('/');
 
 export const api = {
-  session: () => ask('/api/session'),
+  session: async () => ({ ...await ask('/api/session'), askedAt: Date.now() }),
   newJob: (job) => send('POST', '/api/jobs', job),
   job: (id) => ask(job(id)),
   dropFile: (id, file, revision) => send('POST', `${job(id)}/files/${encodeURIComponent(file.name)}?revision=${revision}`, file, 'application/octet-stream'),

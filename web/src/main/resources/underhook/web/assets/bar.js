@@ -7,10 +7,13 @@ import { chance } from './trade.js';
 import { said, t } from './words.js';
 import * as u from './units.js';
 
+/** Half a day: no clock is off by so much that is not meant to be. */
+const REHEARSAL_MS = 12 * 3600 * 1000;
+
 export const bar = (panels) => html`<header>
   <div class="job">
     <h1>${state.job?.name ?? 'Underhook'}</h1>
-    ${state.job ? html`<p>${state.job.date ? html`${state.job.date} · ${t('zone', { zone: state.job.zone })} · ` : nothing}${kept()}${state.plan ? html` · <a href=${`/day/${state.jobId}`} target="_blank" rel="noopener">${t('day.link')}</a>` : nothing}</p>` : nothing}
+    ${state.job ? html`<p>${state.job.date ? html`${state.job.date} · ${t('zone', { zone: state.job.zone })} · ` : nothing}${kept()}${state.plan ? html` · <a href=${`/day/${state.jobId}`} target="_blank" rel="noopener">${t('day.link')}</a>` : nothing}${rehearsal()}</p>` : nothing}
   </div>
   ${state.job ? html`<div class="doing">
     ${state.run ? progress() : html`<button class="main" @click=${openPlan}>${t('plan.open')}</button>`}
@@ -22,6 +25,18 @@ export const bar = (panels) => html`<header>
   ${summary()}
 </header>`;
 
+/** A job with faults is not planned: said on every panel, and one press away. */
+function faults() {
+  const count = state.job.faults?.length ?? 0;
+  return count ? html`<button class="fault" @click=${() => actions.show('tables')}>${badge('outside', t('faults.title', { count }))} ${t('faults.first')}</button>` : nothing;
+}
+
+/** A server whose clock is set to another day: what is printed now carries that day's time. */
+function rehearsal() {
+  const { now } = state.session ?? {};
+  return now && Math.abs(Date.parse(now) - state.session.askedAt) > REHEARSAL_MS ? html` · <strong class="stale">${t('rehearsal', { time: u.stamp(now) })}</strong>` : nothing;
+}
+
 const kept = () => (state.saving > 0 ? t('saving') : t('saved'));
 
 function count(panel) {
@@ -31,7 +46,7 @@ function count(panel) {
 
 function summary() {
   const s = state.plan?.summary;
-  if (!s) return state.job ? html`<p class="summary">${t('plan.none')}</p>` : nothing;
+  if (!s) return state.job ? html`<p class="summary">${t('plan.none')} ${faults()}</p>` : nothing;
   const pair = (name, value, kind = '') => html`<span class=${kind}>${name} <b>${value}</b></span>`;
   const left = state.plan.leftOut.length;
   return html`<p class="summary">

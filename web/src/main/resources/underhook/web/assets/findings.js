@@ -5,7 +5,7 @@ import { state } from './state.js';
 import { actions } from './actions.js';
 import { badge, severity } from './marks.js';
 import { how } from './how.js';
-import { codeWords, knows, said, t } from './words.js';
+import { codeWords, said, sourceWords, t } from './words.js';
 import * as u from './units.js';
 
 /** So many of one kind are shown before the rest is folded away. */
@@ -49,7 +49,7 @@ function one(finding) {
     ${numbers(finding)}</div>
     <p class="acts">
       ${lift ? html`<button @click=${() => { actions.show('day'); actions.choose(lift.number); }}>${t('findings.show', { lift: lift.number })}</button>` : nothing}
-      ${has(finding.value) ? html`<button @click=${() => actions.open(() => how({ ...finding, state: stateOf(finding), source: sourceOf(finding) }, lift))}>${t('how.open')}</button>` : nothing}
+      ${has(finding.value) ? html`<button @click=${() => actions.open(() => how({ ...finding, state: stateOf(finding) }, lift))}>${t('how.open')}</button>` : nothing}
       ${!finding.mayOverride ? nothing : html`<button @click=${() => actions.openOverride(finding.code, finding.subject)}>${t('override.open')}</button>`}
     </p></li>`;
 }
@@ -58,9 +58,8 @@ const has = (value) => value != null && value !== '';
 
 const numbers = (finding) => html`<p class="numbers">${has(finding.value) ? html`<span>${t('limits.value')} <b>${u.withUnit(finding.value, unitOf(finding))}</b></span>` : nothing}
   ${has(finding.limit) ? html`<span>${t('limits.limit')} <b>${u.withUnit(finding.limit, finding.unit)}</b></span>` : nothing}
-  ${finding.source ? html`<span>${t('findings.from', { source: sourceOf(finding) })}</span>` : nothing}</p>`;
+  ${finding.source ? html`<span>${t('findings.from', { source: sourceWords(finding.source) })}</span>` : nothing}</p>`;
 
-const sourceOf = ({ source }) => (source === 'PRACTICE' ? t('findings.practice') : knows(`role.${source}`) ? t(`role.${source}`) : source);
 
 const stateOf = (finding) => ({ STOP: 'outside', CAUTION: 'near', NOTE: 'inside' })[finding.severity];
 

@@ -7,7 +7,7 @@ import { scaleOf } from './section.js';
 import { t } from './words.js';
 import * as u from './units.js';
 
-const TITLES = 118, LEFT = 4, LANE = 30, TOP = 26, FUEL = 64;
+const TITLES = 118, TITLES_MOST = 240, LETTER = 6.6, LEFT = 4, LANE = 30, TOP = 26, FUEL = 64;
 // A lift of a few minutes must stay wide enough for its name.
 const HOUR = 250;
 const whole = (step, index) => ({ fromAt: step.startAt, toAt: step.endAt, what: t(`step.${step.kind}`), short: t(`short.${step.kind}`), kind: step.kind,
@@ -49,11 +49,11 @@ export function lanes() {
   if (!state.plan) return html`<p>${t('plan.none')}</p>`;
   const { steps } = state.plan, rows = allLanes();
   const start = u.seconds(steps[0].startAt), end = u.seconds(steps.at(-1).endAt);
-  const k = u.enlarge(), w = Math.max(700, Math.round(((document.querySelector('main')?.clientWidth ?? 900) - 44) / k) - TITLES, (end - start) / 3600 * HOUR);
+  const k = u.enlarge(), wide = titlesWide(rows), w = Math.max(700, Math.round(((document.querySelector('main')?.clientWidth ?? 900) - 44) / k) - wide, (end - start) / 3600 * HOUR);
   const h = TOP + FUEL + rows.length * LANE + 6, x = scaleOf(start, end, LEFT, w - 8);
   return html`<section class="lanes" aria-label=${t('panel.lanes')}>
     <p class="hint">${t('lanes.hint')}</p>
-    <div class="lanebox">${titles(rows, h, k)}<div class="wide" tabindex="0" role="group" aria-label=${t('lanes.words')}><svg class="chart lanes" width=${w * k} height=${h * k} viewBox="0 0 ${w} ${h}" role="group" aria-label=${t('lanes.words')} @keydown=${keyed}>
+    <div class="lanebox">${titles(rows, { h, k, wide })}<div class="wide" tabindex="0" role="group" aria-label=${t('lanes.words')}><svg class="chart lanes" width=${w * k} height=${h * k} viewBox="0 0 ${w} ${h}" role="group" aria-label=${t('lanes.words')} @keydown=${keyed}>
       ${hours(start, end, x, h)}
       ${fuelLane(steps, x)}
       ${rows.map((lane, i) => svg`<g transform="translate(0 ${TOP + FUEL + i * LANE})"><path class="grid" d="M0 ${LANE}H${w}" />
@@ -61,12 +61,15 @@ export function lanes() {
     </svg></div></div></section>`;
 }
 
+/** As wide as the longest name of a crew needs, within reason. */
+const titlesWide = (rows) => Math.min(TITLES_MOST, Math.max(TITLES, ...rows.map((lane) => 8 + LETTER * lane.title.length)));
+
 /** What each lane is; it stays when the lanes are pushed sideways. */
-function titles(rows, h, k) {
+function titles(rows, { h, k, wide }) {
   const full = state.plan.view.tankKg;
-  return html`<svg class="chart" width=${TITLES * k} height=${h * k} viewBox="0 0 ${TITLES} ${h}" aria-hidden="true">
+  return html`<svg class="chart" width=${wide * k} height=${h * k} viewBox="0 0 ${wide} ${h}" aria-hidden="true">
     <text x="2" y=${TOP + 20}>${t('lane.fuel')}</text><text x="2" y=${TOP + 40} class="small">${t('lane.fuelWords')}</text>
-    ${full ? svg`<text x=${TITLES - 4} y=${TOP + 8} class="right small">${u.mass(full)}</text><text x=${TITLES - 4} y=${TOP + FUEL - 4} class="right small">${u.mass(0)}</text>` : nothing}
+    ${full ? svg`<text x=${wide - 4} y=${TOP + 8} class="right small">${u.mass(full)}</text><text x=${wide - 4} y=${TOP + FUEL - 4} class="right small">${u.mass(0)}</text>` : nothing}
     ${rows.map((lane, i) => svg`<text x="2" y=${TOP + FUEL + i * LANE + 19}>${lane.title}</text>`)}</svg>`;
 }
 

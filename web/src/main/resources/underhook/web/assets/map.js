@@ -36,7 +36,7 @@ export function startMap(element) {
   layers.others = still(styleOf('legs'));
   layers.legs = vector(styleOf('legs'));
   layers.places = vector(placeStyle, false);
-  layers.names = new layer.Vector({ source: new source.Vector(), style: (feature, resolution) => nameOf(feature, { chosen: chosenPlaces().has(feature.getId()), resolution, marks: layers.places.getSource() }), declutter: true });
+  layers.names = new layer.Vector({ source: new source.Vector(), style: (feature, resolution) => nameOf(feature, { chosen: chosenPlaces().has(feature.getId()), resolution, marks: layers.places.getSource(), seen: map.getView().calculateExtent() }), declutter: true });
   layers.craft = vector(styleOf('craft'));
   layers.sketch = vector(styleOf('sketch'));
   map = new OlMap({ target, layers: [layers.relief, layers.ground, layers.others, layers.reach, layers.strips,

@@ -107,16 +107,16 @@ const MARK = 10, BESIDE = 12;
 /** Where a name may stand beside its mark, the first that is clear: to the right, the left, above, below. */
 const SIDES = [[1, 0], [-1, 0], [0, 1], [0, -1]];
 
-/** No name lies over the mark of another place; where every side has one the name is in its usual place. */
-function sideOf(feature, wide, high, { resolution, marks }) {
+/** No name lies over the mark of another place, nor over the edge of the map while a side is clear of both; else it is in its usual place. */
+function sideOf(feature, wide, high, { resolution, marks, seen }) {
   const [x, y] = feature.getGeometry().getCoordinates();
-  const isClear = ([right, up]) => {
+  const boxOf = ([right, up]) => {
     const left = right ? Math.min(0, right) * (wide + BESIDE) + Math.max(0, right) * BESIDE : -wide / 2;
     const low = up ? Math.min(0, up) * (high + BESIDE) + Math.max(0, up) * BESIDE : -high / 2;
-    const box = [left - MARK, low - MARK, left + wide + MARK, low + high + MARK].map((px, i) => (i % 2 ? y : x) + px * resolution);
-    return !marks.forEachFeatureInExtent(box, (other) => other.getId() !== feature.getId());
+    return [left - MARK, low - MARK, left + wide + MARK, low + high + MARK].map((px, i) => (i % 2 ? y : x) + px * resolution);
   };
-  return SIDES.find(isClear) ?? SIDES[0];
+  const clear = SIDES.filter((side) => !marks.forEachFeatureInExtent(boxOf(side), (other) => other.getId() !== feature.getId()));
+  return clear.find((side) => { const [west, , east] = boxOf(side); return west >= seen[0] && east <= seen[2]; }) ?? clear[0] ?? SIDES[0];
 }
 
 /** Names of what is chosen come before other places, those before areas, when there is no room for all. */

@@ -17,6 +17,9 @@ const route = (step) => (step.kind === 'rotation'
   ? [step.from, ...step.drops.map((drop) => drop.place)].filter((place, i, all) => place !== all[i - 1]).join(' → ')
   : step.from === step.to ? step.from : `${step.from} → ${step.to}`);
 
+/** Letters of the longest name and way of a lift: it may take two lines. */
+const longestName = () => Math.max(0, ...state.plan.steps.filter((step) => step.kind === 'rotation').map((step) => `${step.loads.join(' + ')} ${route(step)}`.length));
+
 /** Fuel at the hook as a bar, with a notch at the most fuel this lift allows. */
 function fuelBar(step) {
   const full = state.plan.view.tankKg;
@@ -73,7 +76,7 @@ function detail(step) {
 export function spine() {
   if (!state.plan) return nothing;
   const steps = state.plan.steps.map((step, index) => ({ step, index }));
-  return html`<section class="spine" aria-label=${t('spine.title')}>
+  return html`<section class="spine" style=${`--name: ${Math.ceil(longestName() / 2)}ch`} aria-label=${t('spine.title')}>
     <h2 class="sr">${t('spine.title')}</h2>${trade()}<p class="hint">${t('spine.hint')}</p>
     <ol @keydown=${walk}>${repeat(steps, ({ index }) => index, ({ step, index }) => {
       const lift = liftOfStep(index);

@@ -31,6 +31,9 @@ export function said(text) {
 /** Whether there is a word for that key. */
 export const knows = (key) => key in words || key in en;
 
+/** Where a value is from: what its file is for, common practice, or as the server says it. */
+export const sourceWords = (source) => (source === 'PRACTICE' ? t('findings.practice') : knows(`role.${source}`) ? t(`role.${source}`) : source ?? '');
+
 export async function speak(language) {
   words = language in LANGUAGES ? (await import(`./words/${language}.js`)).default : en;
   document.documentElement.lang = language in LANGUAGES ? language : 'en';

@@ -2,7 +2,7 @@
 import { html, nothing, render } from '/lib/lit/lit-html.js';
 import { state, set, begin, listen as changed } from './state.js';
 import { deliver, listen, news } from './link.js';
-import { speak, t } from './words.js';
+import { said, speak, t } from './words.js';
 import { local } from './units.js';
 import { join } from './join.js';
 import { loader } from './loader.js';
@@ -32,7 +32,7 @@ function page() {
   const known = state.me || shown !== 'loader' && shown !== 'report' ? shown : 'join';
   return html`${link()}<nav aria-label=${t('nav')}><button class="here" aria-expanded=${String(Boolean(state.menu))} @click=${() => set({ menu: !state.menu })}>${t(`page.${known}`)}</button>
     <div class=${state.menu ? 'open' : ''}>${Object.keys(PAGES).map((one) => html`<a href=${`#${one}`} aria-current=${one === known ? 'page' : nothing} @click=${() => set({ menu: false })}>${t(`page.${one}`)}</a>`)}</div></nav>
-    <main class=${known}>${ready ? PAGES[known]() : html`<p>${t('wait')}</p>`}</main><footer lang="en">${state.day?.caution}</footer>`;
+    <main class=${known}>${ready ? PAGES[known]() : html`<p>${t('wait')}</p>`}</main><footer>${state.day ? said(state.day.caution) : nothing}</footer>`;
 }
 
 let drawn = false;

@@ -5,7 +5,7 @@ import { deliver } from './link.js';
 import { refusal } from './standing.js';
 import { t } from './words.js';
 import { rope } from './marks.js';
-import { clock, kg, local } from './units.js';
+import { clock, kg, line, local } from './units.js';
 
 const ALL = ['engine-on', 'engine-off', 'take-off', 'landing', 'line-on', 'line-checked', 'line-off', 'people-aboard', 'people-out', 'hooked', 'off', 'free-seen', 'free-confirmed', 'aborted', 'refuelled', 'snagged'];
 const ASKED = { 'line-on': 'line', 'people-aboard': 'people', refuelled: 'fuel' };
@@ -53,7 +53,7 @@ const words = (lift) => html`<b>${loadsOf(lift).join(' + ')}</b> ${lift.drops.ma
 const about = (lift) => html`<p class="about">${t('loader.from', { place: lift.from })} · ${lift.loads.map((load) => `${load.id} ${load.kind}, ${t('loader.listed', { kg: kg(load.listedKg) })}${load.estimated ? ` ${t('loader.est')}` : ''}`).join(' · ')} · ${t('loader.expected', { time: clock(lift.expectedAt) })}</p>`;
 
 const strip = (standing) => html`<section class="strip" aria-label=${t('line.on')}>${rope(standing)}<div>
-  <p class="line">${standing.lineM === null ? t('line.off') : `${t('line.on')} ${standing.lineM} m`}</p>
+  <p class="line">${standing.lineM === null ? t('line.off') : `${t('line.on')} ${line(standing.lineM)}`}</p>
   <p>${standing.lineM === null ? nothing : standing.lineChecked ? t('line.checked') : html`<b class="warn">${t('line.unchecked')}</b>`}</p>
   <p>${t(standing.engineOn ? 'line.engine' : 'line.engineOff')} · ${t(standing.inTheAir ? 'line.air' : 'line.ground')} · ${t('line.aboard', { count: standing.peopleAboard })}</p>
   <p>${standing.onHook.length ? html`<b>${t('line.hook', { loads: standing.onHook.join(', ') })}</b>` : nothing}
@@ -67,7 +67,7 @@ const others = () => state.day.crews.flatMap((crew) => crew.people).concat('pilo
 
 const asked = (now) => {
   switch (state.ask) {
-    case 'line': return html`<section class="grid" aria-label=${t('loader.line')}><h2>${t('loader.line')}</h2>${state.day.lines.map((line) => html`<button class="big" @click=${() => press('line-on', { given: true, lineM: line.lengthM })}>${line.lengthM} m</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
+    case 'line': return html`<section class="grid" aria-label=${t('loader.line')}><h2>${t('loader.line')}</h2>${state.day.lines.map((one) => html`<button class="big" @click=${() => press('line-on', { given: true, lineM: one.lengthM })}>${line(one.lengthM)}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
     case 'people': return pad(t('loader.people'), () => press('people-aboard', { given: true, people: Math.max(1, Number(state.typed) || 1) }));
     case 'fuel': return pad(t('loader.fuel'), () => press('refuelled', { given: true, ...(state.typed ? { massKg: Number(state.typed) } : {}) }));
     case 'weight': return pad(t('loader.weight'), () => weigh(lastHooked()));
@@ -90,7 +90,7 @@ const refusedOnes = () => state.waiting.filter((entry) => entry.refused).map((en
 
 const mark = (one) => (one.refused ? 'refused' : one.waits ? 'waits' : one.takenBack || undone().has(one.id) ? 'back' : 'kept');
 
-export const tapList = (count) => html`<ol class="taps">${mine().slice(0, count).map((one) => html`<li class=${mark(one)}><span class="knot" aria-hidden="true"></span><span>${local(one.at)}</span> <b>${t(`kind.${one.kind}`)}</b> ${one.loads.join(' ')} ${one.massKg ? kg(one.massKg) : ''} ${one.lineM ? `${one.lineM} m` : ''}
+export const tapList = (count) => html`<ol class="taps">${mine().slice(0, count).map((one) => html`<li class=${mark(one)}><span class="knot" aria-hidden="true"></span><span>${local(one.at)}</span> <b>${t(`kind.${one.kind}`)}</b> ${one.loads.join(' ')} ${one.massKg ? kg(one.massKg) : ''} ${one.lineM ? line(one.lineM) : ''}
   <small>${one.by} · ${t(`mark.${mark(one)}`)}${one.anyway && !one.waits ? ` · ${t('mark.anyway')}` : ''}</small></li>`)}</ol>`;
 
 export const conflicts = () => (state.day?.conflicts.length ? html`<section class="conflicts"><h2>${t('conflict.title', { count: state.day.conflicts.length })}</h2><ul>${state.day.conflicts.map(({ tap: one, why, other }) => html`<li>

@@ -14,6 +14,9 @@ export function local(iso) {
 
 export const kg = (value) => (value == null ? '–' : `${Math.round(value)} kg`);
 
+/** A line by its length: one typed in feet is no round number of metres. */
+export const line = (m) => `${Number(m.toFixed(1))} m`;
+
 /** A true bearing, shown as the reader wants it: TRUE, or MAG with the job's variation. */
 export function bearing(trueDeg) {
   if (trueDeg == null) return '–';

@@ -135,7 +135,7 @@ export const says = [
   [/^(\S+) to (\S+): (as soon as .+)$/, (_, load, place, reason) => `${load} nach ${place}: ${why(reason)}`],
   [/^fuel for flying (.+)$/, 'Treibstoff, um $1 zu fliegen'], [/^(\S+): out on track (\d+°), (\d+°) off the wind; on (\d+°) the leg would pass over (.+)$/, '$1: hinaus auf Kurs $2, $3 neben dem Wind; auf $4 käme der Weg über $5'],
   // How a value came about: what went into it, and how.
-  [/^elevation of (.+)$/, 'Höhe von $1'], [/^temperature at (.+)$/, 'Temperatur in $1'], [/^exposure of (.+)$/, 'Windlage von $1'], [/^pressure altitude$/, 'Druckhöhe'], [/^QNH$/, 'QNH'],
+  [/^elevation of (.+)$/, 'Höhe von $1'], [/^temperature at (.+)$/, 'Temperatur in $1'], [/^exposure of (.+)$/, 'Windlage von $1'], [/^pressure altitude$/, 'Druckhöhe'], [/^QNH$/, 'QNH'], [/^standard atmosphere$/, 'Normatmosphäre'], [/^plan$/, 'Plan'],
   [/^hover mass$/, 'Schwebemasse'], [/^empty machine$/, 'leere Maschine'], [/^pilot$/, 'Pilot'], [/^line$/, 'Leine'], [/^loads$/, 'Lasten'], [/^loads \+ line$/, 'Lasten + Leine'], [/^ballast$/, 'Ballast'], [/^margins$/, 'Zuschläge'],
   [/^(\S+), weighed$/, '$1, gewogen'], [/^(\S+), estimated$/, '$1, geschätzt'], [/^fuel read at hook-up$/, 'Treibstoff beim Anhängen, abgelesen'], [/^margin for construction and estimated masses$/, 'Zuschlag für Bau und geschätzte Massen'],
   [/^empty machine \+ pilot \+ line \+ loads \+ margins \+ fuel$/, 'leere Maschine + Pilot + Leine + Lasten + Zuschläge + Treibstoff'],

@@ -6,6 +6,7 @@ const GAUGES = { mean: 'Mittel', gust: 'Böe', 'gust over mean': 'Böe über Mit
 export const says = [
   [/^nobody has tapped a fuel reading yet$/, 'noch hat niemand einen Tankstand eingetragen'],
   [/^at least (.+) left of (.+) read at (\S+); the reserve is (.+ kg)(; the engine is off)?$/, (_, least, read, at, reserve, off) => `mindestens ${least} übrig von ${read}, gelesen um ${at}; die Reserve ist ${reserve}${off ? '; das Triebwerk steht' : ''}`],
+  [/^Planning aid\. The flight manual, the operator's manual, the line owner, local rules and the licensed people decide\.$/, 'Planungshilfe. Flughandbuch, Betriebshandbuch, Leitungseigner, örtliche Regeln und die berechtigten Leute entscheiden.'],
   [/^(mean|gust|gust over mean) at (\S+) (\d+ kt), most (\d+ kt) for lift (\d+)$/, (_, gauge, place, blows, most, lift) => `${GAUGES[gauge]} an ${place} ${blows}, höchstens ${most} für Hub ${lift}`],
   [/^stays under (\d+ kt) for lift (\d+) as long as there is a forecast$/, 'bleibt unter $1 für Hub $2, so weit die Vorhersage reicht'],
   [/^(\d+ min) with the engine on (since the last break|today), most (\d+)(; it is off)?$/, (_, ran, since, most, off) => `${ran} Triebwerkzeit ${since === 'today' ? 'heute' : 'seit der letzten Pause'}, höchstens ${most}${off ? '; es steht' : ''}`],

@@ -1,0 +1,41 @@
+package underhook.adapter.paper;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.junit.jupiter.api.Test;
+
+class FontsTest {
+    @Test
+    void a_word_too_long_for_its_column_is_broken_at_its_joints_and_no_number_inside()
+            throws IOException {
+        try (PDDocument document = new PDDocument();
+                Fonts fonts = new Fonts(document)) {
+            double room = fonts.width(Face.TEXT, "0.91×0.91×1.0");
+
+            assertThat(fonts.wrap(Face.TEXT, "0.91×0.91×1.07", room))
+                    .containsExactly("0.91×0.91×", "1.07");
+            assertThat(fonts.wrap(Face.TEXT, "bag-of-insulators-007", room))
+                    .containsExactly("bag-of-", "insulators-007");
+            // Without a joint it is broken where it must be.
+            assertThat(fonts.wrap(Face.TEXT, "a".repeat(60), room)).hasSizeGreaterThan(1);
+        }
+    }
+
+    @Test
+    void no_line_ends_between_a_number_and_its_unit() throws IOException {
+        try (PDDocument document = new PDDocument();
+                Fonts fonts = new Fonts(document)) {
+            double room = fonts.width(Face.TEXT, "line at A: fit 15");
+
+            assertThat(fonts.wrap(Face.TEXT, "line at A: fit 15 m, off", room))
+                    .containsExactly("line at A: fit", "15 m, off");
+            assertThat(fonts.wrap(Face.TEXT, "line at A: fit 15 metres", room))
+                    .containsExactly("line at A: fit 15", "metres");
+            // Where both have no room on one line the number stays whole.
+            assertThat(fonts.wrap(Face.TEXT, "1000 kg", fonts.width(Face.TEXT, "1000 k")))
+                    .containsExactly("1000", "kg");
+        }
+    }
+}
