@@ -75,6 +75,8 @@ public final class DeskPictures {
             """
             return (async () => {
               const token = document.querySelector('meta[name=token]').content, plan = await (await fetch('/api/jobs/demo-day/plan')).json(), taps = [];
+              const rows = (await (await fetch('/api/jobs/demo-day/text/loads.csv')).json()).text.trim().split('\\n').map((row) => row.split(';'));
+              const massAt = rows[0].indexOf('mass_kg'), massKg = new Map(rows.slice(1).map((row) => [row[0], Number(row[massAt])]));
               const tap = (at, minutes, by, kind, more = {}) => {
                 const when = new Date(Date.parse(at) + minutes * 60000).toISOString();
                 taps.push({ id: `picture-${taps.length}`, at: when, sentAt: when, by, role: 'loader', device: `${by} phone`, kind, anyway: true, ...more });
@@ -85,7 +87,7 @@ public final class DeskPictures {
               tap(lifts[0].startAt, -2, 'loader2', 'line-on', { lineM: lifts[0].lineLengthM });
               tap(lifts[0].startAt, -1, 'loader2', 'line-checked');
               lifts.forEach((lift, i) => {
-                tap(lift.hookedAt, 2 + i, lift.from === 'A' ? 'loader2' : 'loader1', 'hooked', { loads: lift.loads, place: lift.from, massKg: Math.round(lift.massOnHookKg) });
+                tap(lift.hookedAt, 2 + i, lift.from === 'A' ? 'loader2' : 'loader1', 'hooked', { loads: lift.loads, place: lift.from, massKg: lift.loads.reduce((sum, load) => sum + massKg.get(load), 0) });
                 lift.drops.forEach((drop) => {
                   tap(drop.releasedAt, 2 + i, 'P 1', 'off', { loads: [drop.load] });
                   tap(drop.releasedAt, 2.3 + i, 'P 1', 'free-seen');
