@@ -6,7 +6,7 @@ package underhook.planner.search;
  * @param wayS with a load, within one hour
  * @param intoNextS with a load, from one hour into another
  */
-record EvenWays(int wayS, int intoNextS) implements LegTimes {
+record EvenWays(int wayS, int intoNextS) implements WaysAllDay {
     @Override
     public int loadedS(int trip, int line, int slotFrom, int slotTo) {
         return slotFrom == slotTo ? wayS : intoNextS;
@@ -19,21 +19,6 @@ record EvenWays(int wayS, int intoNextS) implements LegTimes {
 
     @Override
     public double leastLoadedS(int trip, int slot) {
-        return 90;
-    }
-
-    @Override
-    public double leastEmptyS(int from, int to, int slot) {
-        return from == to ? 0 : 100;
-    }
-
-    @Override
-    public int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {
-        return 20_000;
-    }
-
-    @Override
-    public boolean isOpen(int trip, int slot) {
-        return true;
+        return Math.min(wayS, intoNextS);
     }
 }

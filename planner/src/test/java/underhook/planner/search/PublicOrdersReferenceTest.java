@@ -136,7 +136,7 @@ class PublicOrdersReferenceTest {
                         new Ways(wayS)));
     }
 
-    private static final class Ways implements LegTimes {
+    private static final class Ways implements WaysAllDay {
         private final int[][] wayS;
 
         Ways(int[][] wayS) {
@@ -154,23 +154,8 @@ class PublicOrdersReferenceTest {
         }
 
         @Override
-        public double leastLoadedS(int trip, int slot) {
-            return 0;
-        }
-
-        @Override
         public double leastEmptyS(int from, int to, int slot) {
             return wayS[from][to] < 0 ? HourLeast.NONE_S : wayS[from][to];
-        }
-
-        @Override
-        public int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {
-            return 20_000;
-        }
-
-        @Override
-        public boolean isOpen(int trip, int slot) {
-            return true;
         }
     }
 }

@@ -1323,24 +1323,12 @@ class PlanVerifierTest {
         all.add(
                 of(
                         "proven for more",
-                        d ->
-                                d.inPlan(
-                                        "summary",
-                                        with(
-                                                d.plan().summary(),
-                                                "bounds.provenFor",
-                                                Optional.of("every-order"))),
+                        d -> provenFor(d, Optional.of("every-order")),
                         "SUMMARY_WRONG provenFor"));
         all.add(
                 of(
                         "bound proven for nothing",
-                        d ->
-                                d.inPlan(
-                                        "summary",
-                                        with(
-                                                d.plan().summary(),
-                                                "bounds.provenFor",
-                                                Optional.empty())),
+                        d -> provenFor(d, Optional.empty()),
                         "SUMMARY_WRONG provenFor"));
         all.add(
                 of(
@@ -1549,5 +1537,9 @@ class PlanVerifierTest {
 
         assertThat(second).isEqualTo(check(changed));
         assertThat(third).isEqualTo(second);
+    }
+
+    private static SmallDay provenFor(SmallDay day, Optional<String> what) {
+        return day.inPlan("summary", with(day.plan().summary(), "bounds.provenFor", what));
     }
 }

@@ -147,7 +147,7 @@ export const says = [
   [/^as stated by rules$/, 'wie in den Regeln angegeben'], [/^as stated by rigging: (.+)$/, 'wie bei den Anschlagmitteln angegeben: $1'],
   // Why a load stays behind, or what of a place, a wire or a report is doubted.
   [/^No load of this job can be flown\.$/, 'Keine Last dieses Auftrags lässt sich fliegen.'], [/^It was taken off the day\.$/, 'Sie wurde vom Tag genommen.'], [/^It is not flown at that turn\.(?: (.+))?$/, (_, held) => `In dieser Reihe wird sie nicht geflogen.${held ? ` ${why(held.replace(/\.$/, ''))}.` : ''}`], [/^(\S+): in this order the day has no room for it\.$/, '$1: in dieser Reihe ist kein Platz für sie im Tag.'],
-  [/^What is left of the day has no room for it: wind, crews, fuel or duty end first\.$/, 'Im Rest des Tages ist kein Platz für sie: Wind, Trupps, Treibstoff oder Dienstzeit enden vorher.'],
+  [/^What is left of the day has no room for it: wind, light, crews, fuel or duty end first\.$/, 'Im Rest des Tages ist kein Platz für sie: Wind, Tageslicht, Trupps, Treibstoff oder Dienstzeit enden vorher.'],
   [/^It is stood up at (\S+), where no crew is sent and nobody stays to guy it\. Perhaps a crew that stays there, or a kind that lies\.$/, 'Er wird an $1 aufgestellt; dorthin kommt kein Trupp, und niemand bleibt dort, der ihn abspannt. Vielleicht ein Trupp, der dort bleibt, oder eine Art, die liegt.'],
   [/^No guys are planned for the pole (\S+)\.$/, 'Für den Mast $1 sind keine Abspannungen geplant.'], [/^The wind at (\S+) is over its limit all day\.$/, 'Der Wind an $1 liegt den ganzen Tag über ihrer Grenze.'],
   [/^No line in stock may carry it with the hook's limit kept\.$/, 'Keine vorhandene Leine darf sie tragen, ohne die Grenze des Hakens zu überschreiten.'],
