@@ -6,7 +6,6 @@ import java.io.BufferedReader;
 import java.io.InputStreamReader;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.OffsetDateTime;
@@ -321,29 +320,6 @@ class DeskPlanIT {
             page.open(server.address());
 
             assertThat((List<?>) Objects.requireNonNull(page.run(english, at))).isEmpty();
-        }
-    }
-
-    /** Reasons and doubts as the planner and the reader of a job word them, one of each kind. */
-    @Test
-    void says_in_german_what_other_days_are_told() throws Exception {
-        List<String> sentences =
-                Files.readAllLines(
-                        Path.of("src/test/resources/underhook/web/other-sentences.txt"),
-                        StandardCharsets.UTF_8);
-        String english =
-                """
-                return import('/assets/words.js').then(async (words) => {
-                  await words.speak('de');
-                  return arguments[0].filter((text) => typeof words.said(text) !== 'string' || words.said(text) === text);
-                });
-                """;
-
-        try (Chromium page = new Chromium(data.resolve("others"))) {
-            page.open(server.address());
-
-            assertThat(sentences).hasSizeGreaterThan(30);
-            assertThat((List<?>) Objects.requireNonNull(page.run(english, sentences))).isEmpty();
         }
     }
 

@@ -56,10 +56,17 @@ final class Confirmations {
         if (findToday(subject).isPresent() || !said.add(subject)) {
             return Optional.empty();
         }
-        String last =
+        String unseen =
                 findLatest(subject)
-                        .map(one -> "last on " + one.on() + " by " + one.by())
-                        .orElse("never");
+                        .map(
+                                one ->
+                                        "Nobody has confirmed "
+                                                + subject
+                                                + " today, last on "
+                                                + one.on()
+                                                + " by "
+                                                + one.by())
+                        .orElse("Nobody has looked at " + subject + " yet");
         return Optional.of(
                 new Finding(
                         FindingCode.HAZARD_UNCONFIRMED,
@@ -69,7 +76,7 @@ final class Confirmations {
                         today.toString(),
                         "",
                         findLatest(subject).map(Confirmation::source).orElse(source),
-                        "Nobody has confirmed " + subject + " today, " + last + "; " + near + "."));
+                        unseen + "; " + near + "."));
     }
 
     /** Notes on what the register holds that nobody looked at today, as far as it was not said before. */

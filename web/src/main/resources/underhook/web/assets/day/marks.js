@@ -1,6 +1,6 @@
 // Marks that differ by shape, pattern and word, never by hue alone.
 import { html, nothing, svg } from '/lib/lit/lit-html.js';
-import { t } from './words.js';
+import { said, t } from './words.js';
 
 const SHAPES = {
   inside: svg`<circle cx="8" cy="8" r="6"/>`,
@@ -13,7 +13,7 @@ const SHAPES = {
 export const badge = (kind, words) => html`<span class=${`badge ${kind}`}><svg viewBox="0 0 16 16" aria-hidden="true">${SHAPES[kind]}</svg>${words ?? t(`state.${kind}`)}</span>`;
 
 /** What was told of a place's ground and the plan does not know. */
-export const told = (words) => (words?.length ? html`<div class="missing"><b>${badge('outside', t('told.title'))}</b><ul lang="en">${words.map((one) => html`<li>${one}</li>`)}</ul>${t('told.words')}</div>` : nothing);
+export const told = (words) => (words?.length ? html`<div class="missing"><b>${badge('outside', t('told.title'))}</b><ul>${words.map((one) => html`<li>${said(one)}</li>`)}</ul>${t('told.words')}</div>` : nothing);
 
 /** The line as a rope: whole with the line on, broken with it off; a knot once the releases were tried. */
 export const rope = (standing) => {

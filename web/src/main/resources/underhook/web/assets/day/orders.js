@@ -49,14 +49,14 @@ const costs = ({ fromAt, moreCents, restCents, currency }) => t(moreCents === nu
   more: moreCents === null ? '' : money(moreCents), rest: money(restCents), currency, from: clock(fromAt) });
 
 const offer = (one) => html`<section class="order" aria-label=${t('orders.title')}>
-  <h3>${t('orders.because')}</h3>${one.because.length ? html`<ul lang="en">${one.because.map((words) => html`<li>${words}</li>`)}</ul>` : html`<p>${t('orders.nothing')}</p>`}
-  <h3>${t('orders.differences')}</h3><ol lang="en">${one.differences.map((words) => html`<li>${words}</li>`)}</ol>
+  <h3>${t('orders.because')}</h3>${one.because.length ? html`<ul>${one.because.map((words) => html`<li>${said(words)}</li>`)}</ul>` : html`<p>${t('orders.nothing')}</p>`}
+  <h3>${t('orders.differences')}</h3><ol>${one.differences.map((words) => html`<li>${said(words)}</li>`)}</ol>
   <p><b>${t('orders.sums', { flight: one.flightMin, finish: one.finishMin })}</b></p>
   <p>${costs(one.costs)}</p>
-  ${one.leftOut.length ? html`<ul class="caution" lang="en">${one.leftOut.map((load) => html`<li>${load.load}: ${load.message}</li>`)}</ul>` : nothing}
+  ${one.leftOut.length ? html`<ul class="caution">${one.leftOut.map((load) => html`<li>${load.load}: ${said(load.message)}</li>`)}</ul>` : nothing}
   ${one.unhooked.length ? html`<div class="missing"><b>${t('orders.unhooked')}</b><ul>${one.unhooked.map((words) => html`<li>${said(words)}</li>`)}</ul></div>` : nothing}
   ${one.verified ? html`<div class="grid two"><button class="big main" @click=${() => accept(one.plan)}>${t('orders.accept')}</button><button class="big" @click=${() => set({ orders: null })}>${t('orders.not')}</button></div>`
-    : html`<p class="missing">${t('orders.refused')} <span lang="en">${one.violations.join(' ')}</span></p>`}</section>`;
+    : html`<p class="missing">${t('orders.refused')} </p><ul class="missing">${one.violations.map((words) => html`<li>${said(words)}</li>`)}</ul>`}</section>`;
 
 export const orders = () => html`<h2>${t('orders.title')}</h2><p>${t('orders.hint')}</p>
   ${state.orders?.asking ? html`<p>${t('orders.asking')}</p>` : html`<div class="grid two"><button class="big" ?disabled=${!state.online} @click=${() => ask(false)}>${t('orders.ask')}</button>

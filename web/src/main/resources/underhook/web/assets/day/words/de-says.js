@@ -6,7 +6,6 @@ const GAUGES = { mean: 'Mittel', gust: 'Böe', 'gust over mean': 'Böe über Mit
 export const says = [
   [/^nobody has tapped a fuel reading yet$/, 'noch hat niemand einen Tankstand eingetragen'],
   [/^at least (.+) left of (.+) read at (\S+); the reserve is (.+ kg)(; the engine is off)?$/, (_, least, read, at, reserve, off) => `mindestens ${least} übrig von ${read}, gelesen um ${at}; die Reserve ist ${reserve}${off ? '; das Triebwerk steht' : ''}`],
-  [/^Planning aid\. The flight manual, the operator's manual, the line owner, local rules and the licensed people decide\.$/, 'Planungshilfe. Flughandbuch, Betriebshandbuch, Leitungseigner, örtliche Regeln und die berechtigten Leute entscheiden.'],
   [/^(mean|gust|gust over mean) at (\S+) (\d+ kt), most (\d+ kt) for lift (\d+)$/, (_, gauge, place, blows, most, lift) => `${GAUGES[gauge]} an ${place} ${blows}, höchstens ${most} für Hub ${lift}`],
   [/^stays under (\d+ kt) for lift (\d+) as long as there is a forecast$/, 'bleibt unter $1 für Hub $2, so weit die Vorhersage reicht'],
   [/^(\d+ min) with the engine on (since the last break|today), most (\d+)(; it is off)?$/, (_, ran, since, most, off) => `${ran} Triebwerkzeit ${since === 'today' ? 'heute' : 'seit der letzten Pause'}, höchstens ${most}${off ? '; es steht' : ''}`],
@@ -20,7 +19,4 @@ export const says = [
   [/^as the job states$/, 'wie der Auftrag sagt'],
   [/^the job states none$/, 'der Auftrag nennt keine'],
   [/^no forecast beyond(?:: (.+))?$/s, (_, source) => `danach keine Vorhersage${source ? `: ${source}` : ''}`],
-  // What the re-check says of a lift that is begun.
-  [/^There may be too much fuel to lift (\S+)\.$/, 'Zum Heben von $1 kann zu viel Treibstoff an Bord sein.'],
-  [/^Too much hangs on the hook with (\S+)\.$/, 'Mit $1 hängt zu viel am Haken.'],
 ];

@@ -1,8 +1,9 @@
 // Die Sätze der Geräteseiten auf Deutsch.
+import { says as ofThePlan } from '/assets/words/de-says.js';
 import { says } from './de-says.js';
 
 export default {
-  says,
+  says: [...says, ...ofThePlan],
   'page.loader': 'Belader', 'page.pilot': 'Pilot', 'page.crew': 'Platz', 'page.emergency': 'Notfall', 'page.report': 'Meldung', 'page.join': 'Dieses Gerät',
   'nav': 'Seiten', 'close': 'Schließen', 'night': 'Nacht', 'day': 'Tag', 'wait': 'Wartet auf die erste Nachricht des Servers …',
   'state.inside': 'innen', 'state.near': 'knapp', 'state.outside': 'außen', 'state.unknown': 'nicht bekannt',

@@ -1,0 +1,181 @@
+package underhook.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import underhook.app.desk.Desk;
+import underhook.app.desk.PlanRuns;
+import underhook.assembly.Settings;
+import underhook.assembly.Underhook;
+
+/**
+ * The pages know in German whatever the program can say: its sentences are read from its own sources, so that one
+ * that is worded anew is missed here.
+ */
+@Tag("slow")
+class GermanIT {
+    private static final String PLANNER = "planner/src/main/java/underhook/planner/";
+    private static final String APP = "app/src/main/java/underhook/app/";
+
+    /** What is said of a load, a place, a way or a report: whole sentences. */
+    private static final List<String> SENTENCES =
+            List.of(
+                    PLANNER,
+                    "core/src/main/java",
+                    "adapters/src/main/java/underhook/adapter/job",
+                    APP + "desk/WhatIf.java",
+                    APP + "evening/Evening.java");
+
+    /** What is put together from phrases: each of them too. */
+    private static final List<String> PHRASES =
+            List.of(
+                    PLANNER + "verify",
+                    PLANNER + "order/NoWay.java",
+                    PLANNER + "route/ClosedWays.java",
+                    APP + "replan",
+                    APP + "flying/Bias.java",
+                    APP + "flying/GroundNow.java",
+                    APP + "flying/NewOrder.java",
+                    APP + "flying/ToldChanges.java");
+
+    /** A thread, a step, a limit and where a value is from: names that stand in a sentence or nowhere. */
+    private static final Set<String> NAMES =
+            Set.of(
+                    "ready X1",
+                    "step X1",
+                    "told on the day",
+                    "WIND_MEAN at X1",
+                    "WIND_GUST at X1",
+                    "WIND_SPREAD at X1");
+
+    private static final String SAY =
+            """
+            return import(arguments[0]).then(async (words) => {
+              await words.speak('de');
+              return arguments[1].map((text) => { const said = words.said(text); return typeof said === 'string' ? said : `ENGLISH ${text}`; });
+            });
+            """;
+
+    @TempDir static Path folder;
+    private static Desk desk;
+    private static PlanRuns runs;
+    private static DeskServer server;
+    private static Chromium page;
+
+    @BeforeAll
+    static void open() throws Exception {
+        Underhook underhook = new Underhook(new Settings(folder.resolve("home"), "underhook test"));
+        desk = underhook.desk();
+        runs = underhook.planRuns();
+        server =
+                DeskServer.start(
+                        new DeskServer.Desktop(desk, runs, "underhook test"),
+                        DeskServer.Where.here(0));
+        page = new Chromium(folder.resolve("browser"));
+        page.open(server.address());
+    }
+
+    @AfterAll
+    static void close() throws Exception {
+        page.close();
+        server.close();
+        runs.close();
+        desk.close();
+    }
+
+    private static List<String> said(String words, List<String> texts) {
+        List<?> all = (List<?>) Objects.requireNonNull(page.run(SAY, words, texts));
+        return all.stream().map(String::valueOf).toList();
+    }
+
+    private static List<String> wordings() throws IOException {
+        Set<String> all = new TreeSet<>();
+        for (String where : SENTENCES) {
+            read(where).stream().filter(text -> text.matches("(?s)[A-Z].*\\.")).forEach(all::add);
+        }
+        for (String where : PHRASES) {
+            read(where).stream().filter(text -> !NAMES.contains(text)).forEach(all::add);
+        }
+        return List.copyOf(all);
+    }
+
+    private static List<String> read(String where) throws IOException {
+        List<String> all = new ArrayList<>();
+        try (Stream<Path> sources = Files.walk(Path.of("..").resolve(where))) {
+            for (Path source : sources.filter(one -> one.toString().endsWith(".java")).toList()) {
+                all.addAll(Wordings.of(source));
+            }
+        }
+        return all;
+    }
+
+    @Test
+    void the_desk_and_the_devices_know_every_sentence_of_the_program() throws Exception {
+        List<String> wordings = wordings();
+
+        assertThat(wordings).hasSizeGreaterThan(400);
+        for (String words : List.of("/assets/words.js", "/assets/day/words.js")) {
+            assertThat(said(words, wordings).stream().filter(GermanIT::isEnglish))
+                    .as(words)
+                    .isEmpty();
+        }
+    }
+
+    /** Whether any of it was left in English. */
+    private static boolean isEnglish(String text) {
+        return text.matches(
+                "(?s)(ENGLISH .*|.*\\b([Tt]he|[Ww]ith|from|[Oo]f|is|are|and|or|[Nn]ot|[Pp]erhaps|they|[Ii]t|to|no|at"
+                        + "|on|that|which|by|than|for|least|below|beyond|passes|over|stays|keeps|would)\\b.*)");
+    }
+
+    /** A sentence whose parts are put together by the program, and parts of it by its values. */
+    @Test
+    void parts_within_a_sentence_are_german_too() {
+        List<String> english =
+                List.of(
+                        "There is no way to S1 that keeps the rules: each of Z1, H2 closes it; one opened is enough."
+                                + " Perhaps a permission for zone Z1 or nobody at H2 and its owner's word or the"
+                                + " laydown B, C, from which the ground is open.",
+                        "There is no way to S1 that keeps the rules, at no hour and with no line in stock: let go near"
+                                + " A or S1 with the load it could hit H1, H2, H3, H4, H5, H6 and 3 more, on every way"
+                                + " that was tried 4 of them or more; the wind on the way back with the empty line is"
+                                + " too strong.",
+                        "L7, L8 stay behind: Every last part to S1 would pass W1. Perhaps an agreement to cross W1."
+                                + " With it L9.",
+                        "L7 weighed at 320 kg was taken back",
+                        "In step 4 a load rides twice.",
+                        "The legs of step 4 end at S1 instead of S2.",
+                        "step 4 has more fuel than the tank holds.");
+
+        List<String> german = said("/assets/day/words.js", english);
+
+        assertThat(german)
+                .containsExactly(
+                        "Nach S1 führt kein Weg, der die Regeln hält: jedes von Z1, H2 schließt ihn; eines zu öffnen"
+                                + " genügt. Vielleicht eine Erlaubnis für die Zone Z1 oder niemand an H2 und die Zusage"
+                                + " des Eigners oder der Ladeplatz B, C, von dem aus der Boden offen ist.",
+                        "Nach S1 führt zu keiner Stunde und mit keiner vorhandenen Leine ein Weg, der die Regeln hält:"
+                                + " was nahe A oder S1 mit der Last abgeworfen wird, könnte H1, H2, H3, H4, H5, H6 und"
+                                + " 3 weitere treffen, auf jedem versuchten Weg mindestens 4 davon; der Wind auf dem"
+                                + " Weg zurück mit der leeren Leine ist zu stark.",
+                        "L7, L8 bleiben liegen: Jedes letzte Stück nach S1 käme an W1 vorbei. Vielleicht eine Absprache,"
+                                + " W1 zu queren. Damit auch L9.",
+                        "zurückgenommen: L7 gewogen: 320 kg",
+                        "In Schritt 4: eine Last fliegt zweimal mit.",
+                        "Die Wege von Schritt 4 enden an S1 statt an S2.",
+                        "Schritt 4 hat mehr Treibstoff, als der Tank fasst.");
+    }
+}
