@@ -2,24 +2,9 @@
 // is only changed into another unit, and rounded towards the safe side where the caller says which
 // side that is ('up' or 'down').
 import { state } from './state.js';
+import { KG_PER_LB, M_PER_FT, M_PER_NMI, round, us } from './quantities.js';
 import { t } from './words.js';
 
-// @source SP811 appendix B: exact definitions of pound, foot, nautical mile
-const KG_PER_LB = 0.45359237;
-const M_PER_FT = 0.3048;
-const M_PER_NMI = 1852;
-
-const ROUND = { up: Math.ceil, down: Math.floor, near: Math.round };
-// A hair, so that 340.0000001 from a division does not become 341.
-const HAIR = 1e-6;
-
-function round(value, side, decimals = 0) {
-  const scale = 10 ** decimals;
-  const nudge = side === 'up' ? -HAIR : side === 'down' ? HAIR : 0;
-  return (ROUND[side](value * scale + nudge) / scale).toFixed(decimals);
-}
-
-const us = () => state.reader.units === 'us';
 const has = (value) => typeof value === 'number' && Number.isFinite(value);
 const none = '–';
 

@@ -1,6 +1,7 @@
 // The words of the page in the reader's language; one file for each language under words/.
 import { html } from '/lib/lit/lit-html.js';
 import en from './words/en.js';
+import { marked, turned } from './quantities.js';
 
 export const LANGUAGES = { en: 'English', de: 'Deutsch' };
 
@@ -20,12 +21,13 @@ export function codeWords(code) {
 }
 
 /**
- * A sentence of the server in the reader's language. A language may know the shape of a sentence and say
- * it with the same values; any other stands in English and is marked so for those who hear it read.
+ * A sentence of the server in the reader's language and units. A language may know the shape of a sentence and
+ * say it with the same values; any other stands in English and is marked so for those who hear it read.
  */
-export function said(text) {
-  const known = words.says?.find(([shape]) => shape.test(text ?? ''));
-  return known ? text.replace(known[0], known[1]) : html`<span lang="en">${text ?? ''}</span>`;
+export function said(sentence) {
+  const text = marked(sentence ?? '');
+  const known = words.says?.find(([shape]) => shape.test(text));
+  return known ? turned(text.replace(known[0], known[1])) : html`<span lang="en">${turned(text)}</span>`;
 }
 
 /** Whether there is a word for that key. */

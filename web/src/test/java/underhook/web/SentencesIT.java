@@ -22,11 +22,11 @@ import underhook.assembly.Settings;
 import underhook.assembly.Underhook;
 
 /**
- * The pages know in German whatever the program can say: its sentences are read from its own sources, so that one
- * that is worded anew is missed here.
+ * The pages say in German, and in the reader's units, whatever the program can say: its sentences are read from its
+ * own sources, so that one that is worded anew is missed here.
  */
 @Tag("slow")
-class GermanIT {
+class SentencesIT {
     private static final String PLANNER = "planner/src/main/java/underhook/planner/";
     private static final String APP = "app/src/main/java/underhook/app/";
 
@@ -128,7 +128,7 @@ class GermanIT {
 
         assertThat(wordings).hasSizeGreaterThan(400);
         for (String words : List.of("/assets/words.js", "/assets/day/words.js")) {
-            assertThat(said(words, wordings).stream().filter(GermanIT::isEnglish))
+            assertThat(said(words, wordings).stream().filter(SentencesIT::isEnglish))
                     .as(words)
                     .isEmpty();
         }
@@ -177,5 +177,112 @@ class GermanIT {
                         "In Schritt 4: eine Last fliegt zweimal mit.",
                         "Die Wege von Schritt 4 enden an S1 statt an S2.",
                         "Schritt 4 hat mehr Treibstoff, als der Tank fasst.");
+    }
+
+    private static final String SAY_IN_POUNDS_AND_FEET =
+            """
+            return Promise.all([import('/assets/words.js'), import('/assets/state.js')]).then(async ([words, { state }]) => {
+              await words.speak(arguments[0]);
+              state.reader = { ...state.reader, units: 'us' };
+              const said = arguments[1].map((text) => { const one = words.said(text); return typeof one === 'string' ? one : one.values[0]; });
+              state.reader = { ...state.reader, units: 'metric' };
+              return said;
+            });
+            """;
+
+    private static List<String> inPoundsAndFeet(String language, List<String> texts) {
+        List<?> all =
+                (List<?>) Objects.requireNonNull(page.run(SAY_IN_POUNDS_AND_FEET, language, texts));
+        return all.stream().map(String::valueOf).toList();
+    }
+
+    @Test
+    void no_sentence_keeps_kilograms_or_metres_for_who_reads_pounds_and_feet() throws Exception {
+        List<String> wordings = wordings();
+
+        for (String language : List.of("en", "de")) {
+            assertThat(
+                            inPoundsAndFeet(language, wordings).stream()
+                                    .filter(
+                                            text ->
+                                                    text.matches(
+                                                            "(?s).*\\d (kg|km|m)(?![\\w/]).*")))
+                    .as(language)
+                    .isEmpty();
+        }
+    }
+
+    /** Worked by hand: a pound is 0.45359237 kg, a foot 0.3048 m (SP811, exact). */
+    @Test
+    void a_number_in_a_sentence_is_turned_to_the_safe_side() {
+        List<String> metric =
+                List.of(
+                        // 60 kg are 132.3 lb, 90 kg 198.4 lb
+                        "At the best hour it lifts with at most 60 kg of fuel; the trip with reserve and contingency"
+                                + " needs 90 kg. Perhaps it can be split.",
+                        // 790 kg are 1741.6 lb, 750 kg 1653.5 lb
+                        "With the lightest line 790 kg hang on the hook, which may carry 750 kg. Perhaps it can be"
+                                + " split.",
+                        // 31 m are 101.7 ft
+                        "The zone Z1 begins 31 m away, nearer than a last part is long. Mind it on the way in and out.",
+                        // 12.3 m are 40.4 ft
+                        "People may be landed here, but nothing says what stands within 12.3 m, which rotor or tail with"
+                                + " rotor-clearance-m take. Look, and state canopy_m and clearing_radius_m.",
+                        // 400 kg are 881.8 lb, 500 kg 1102.3 lb, 300 kg 661.4 lb
+                        "A pole of this size weighs 400 to 500 kg, the list says 300 kg. Weigh it. Perhaps fittings are"
+                                + " counted in, or pounds and kilograms are mixed up.",
+                        // 500 m are 1640.4 ft, 1000 m 3280.8 ft, 2050 kg 4519.5 lb, 1875 kg 4133.7
+                        // lb
+                        "500 to 1000 m, 10 to 20 °C: 2050, 1995; 1950, 1875 kg",
+                        // The name of a sling is no length; a speed keeps its unit. 40 kg are 88.2
+                        // lb, 750 1653.5 lb.
+                        "rope 15 m carries 40 kg and may carry 750 kg.",
+                        "A descent of 7 m/s with 7 m/s of airspeed lies within the vortex ring. Descend slower, or"
+                                + " keep the speed up.");
+
+        assertThat(inPoundsAndFeet("en", metric))
+                .satisfiesExactly(
+                        said ->
+                                assertThat(said)
+                                        .contains("at most 132 lb of fuel", "needs 199 lb."),
+                        said ->
+                                assertThat(said)
+                                        .contains("line 1742 lb hang", "may carry 1653 lb."),
+                        said -> assertThat(said).contains("begins 101 ft away"),
+                        said -> assertThat(said).contains("within 41 ft,"),
+                        said ->
+                                assertThat(said)
+                                        .contains("weighs 881 to 1103 lb, the list says 662 lb"),
+                        said ->
+                                assertThat(said)
+                                        .isEqualTo(
+                                                "1641 to 3280 ft, 10 to 20 °C: 4519, 4398; 4299, 4133 lb"),
+                        said ->
+                                assertThat(said)
+                                        .isEqualTo(
+                                                "rope 15 m carries 89 lb and may carry 1653 lb."),
+                        said -> assertThat(said).contains("7 m/s of airspeed"));
+        assertThat(inPoundsAndFeet("de", metric))
+                .satisfiesExactly(
+                        said ->
+                                assertThat(said)
+                                        .contains("höchstens 132 lb Treibstoff", "braucht 199 lb."),
+                        said ->
+                                assertThat(said)
+                                        .contains("hängen 1742 lb", "der 1653 lb tragen darf"),
+                        said -> assertThat(said).contains("beginnt in 101 ft"),
+                        said -> assertThat(said).contains("innerhalb von 41 ft"),
+                        said ->
+                                assertThat(said)
+                                        .contains("wiegt 881 bis 1103 lb, die Liste sagt 662 lb"),
+                        said ->
+                                assertThat(said)
+                                        .isEqualTo(
+                                                "1641 bis 3280 ft, 10 bis 20 °C: 4519, 4398; 4299, 4133 lb"),
+                        said ->
+                                assertThat(said)
+                                        .isEqualTo(
+                                                "rope 15 m trägt 89 lb und darf 1653 lb tragen."),
+                        said -> assertThat(said).contains("7 m/s"));
     }
 }
