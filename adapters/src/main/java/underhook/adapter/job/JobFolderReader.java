@@ -1,6 +1,8 @@
 package underhook.adapter.job;
 
 import java.io.IOException;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -626,7 +628,11 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                                 FindingCode.TERRAIN_COARSE,
                                 Severity.CAUTION,
                                 "terrain",
-                                String.format(Locale.ROOT, "%.0f", cellM),
+                                // Never shown as wide as the limit itself.
+                                BigDecimal.valueOf(cellM)
+                                        .setScale(1, RoundingMode.CEILING)
+                                        .stripTrailingZeros()
+                                        .toPlainString(),
                                 String.format(Locale.ROOT, "%.0f", COARSE_CELL_M),
                                 "m",
                                 "PRACTICE",

@@ -41,6 +41,9 @@ final class WeatherFile {
     private final JobDay day;
     private final List<WeatherHour> hours = new ArrayList<>();
 
+    /** What the person who reads a fault calls it. */
+    private String lastHour = "the last row";
+
     private WeatherFile(Source source, JobDay day) {
         this.source = source;
         this.day = day;
@@ -60,6 +63,7 @@ final class WeatherFile {
             List<WeatherHour> hours, Source source, JobDay day, Optional<Fields> details) {
         int before = source.faults().count();
         WeatherFile reader = new WeatherFile(source, day);
+        reader.lastHour = "the last hour of the reports";
         reader.hours.addAll(hours);
         details.filter(fields -> !hours.isEmpty())
                 .ifPresent(
@@ -160,8 +164,12 @@ final class WeatherFile {
             fields.fault(
                     FindingCode.FIELD_OUT_OF_RANGE,
                     "until",
-                    "is not after the last row",
-                    new Found(fields.text("until", ""), "a later time"));
+                    "is not after " + lastHour,
+                    new Found(
+                            fields.text("until", ""),
+                            "later than "
+                                    + last.atZone(day.zone()).toOffsetDateTime()
+                                    + ", or left out"));
         }
         checkDay(last);
         if (source.faults().count() > faultsBefore) {

@@ -284,7 +284,7 @@ final class PilotCards {
 
     private Block otherBlock(Step step, Sheet sheet) {
         String at = words.clock(step.startAt()) + " ";
-        String engine = step.engineRunning() ? "" : ", engine OFF";
+        String engine = step.engineRunning() ? "" : ", engine\u00a0OFF";
         return switch (step.kind()) {
             case ROTATION, POSITION ->
                     new Block(

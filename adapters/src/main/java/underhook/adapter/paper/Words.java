@@ -5,6 +5,7 @@ import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.time.zone.ZoneOffsetTransition;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -30,6 +31,8 @@ final class Words {
 
     private static final DateTimeFormatter CLOCK =
             DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+    private static final DateTimeFormatter CLOCK_AND_OFFSET =
+            DateTimeFormatter.ofPattern("HH:mmx", Locale.ROOT);
     private static final DateTimeFormatter DATE_AND_CLOCK =
             DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
@@ -38,9 +41,11 @@ final class Words {
 
     private final Job job;
     private final Ground ground;
+    private final boolean clockChanges;
 
     Words(Job job, Ground ground) {
         this.job = job;
+        this.clockChanges = clockChanges(job);
         this.ground = ground;
     }
 
@@ -54,8 +59,16 @@ final class Words {
                 .orElse(step.from());
     }
 
+    /** On a day of a clock change with its offset: one hour of it is there twice. */
     String clock(Instant at) {
-        return CLOCK.format(at.atZone(job.zone()));
+        return (clockChanges ? CLOCK_AND_OFFSET : CLOCK).format(at.atZone(job.zone()));
+    }
+
+    private static boolean clockChanges(Job job) {
+        Instant begin = job.date().atStartOfDay(job.zone()).toInstant();
+        Instant end = job.date().plusDays(1).atStartOfDay(job.zone()).toInstant();
+        ZoneOffsetTransition next = job.zone().getRules().nextTransition(begin.minusNanos(1));
+        return next != null && next.getInstant().isBefore(end);
     }
 
     String dateAndClock(Instant at) {
@@ -96,9 +109,9 @@ final class Words {
         return String.format(Locale.ROOT, "%.1f", distanceM / 1000);
     }
 
-    /** Three digits; north is 360. */
+    /** Three digits; north is 360. The devices round a half in the same way, noise or not. */
     static String bearing(double angleRad) {
-        long degrees = Math.round(Units.radToDeg(Units.wrapTwoPiRad(angleRad)));
+        long degrees = Math.round(Units.radToDeg(Units.wrapTwoPiRad(angleRad)) + NOISE);
         return String.format(Locale.ROOT, "%03d°", degrees == 0 ? 360 : degrees);
     }
 

@@ -490,6 +490,22 @@ class JobFaultsTest {
                 .isEmpty();
     }
 
+    /** Who ends the weather before the reports do is told which hour is the last of them. */
+    @Test
+    void refuses_to_end_before_the_last_hour_of_the_reports() {
+        String reports =
+                """
+                METAR ZZZZ 080650Z 24004KT 9999 14/09 Q1018=
+                TAF ZZZZ 080500Z 0807/0818 24006KT 9999 TX20/0813Z=
+                """;
+
+        assertOnly(
+                withReports(reports)
+                        .with("job.yaml", "between: hold", "between: hold\n  until: \"12:00\""),
+                "FIELD_OUT_OF_RANGE job.yaml:16: until: is not after the last hour of the reports,"
+                        + " found \"12:00\", later than 2026-09-08T16:00-01:00, or left out");
+    }
+
     /** 14 °C at ten to seven is not what the machine hovers in at three. */
     @Test
     void refuses_to_hold_the_temperature_of_a_morning() {

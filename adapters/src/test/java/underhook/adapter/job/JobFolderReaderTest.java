@@ -242,4 +242,18 @@ class JobFolderReaderTest {
                 .extracting(f -> f.code() + " " + f.severity() + " " + f.value() + " " + f.limit())
                 .containsExactly("TERRAIN_COARSE CAUTION 90 20");
     }
+
+    /** A cell of a grid in feet, 66 ft = 20.1168 m, is over the limit, and reads so. */
+    @Test
+    void a_cell_a_little_over_the_limit_reads_as_over_it() {
+        Job job =
+                good(
+                        new SampleJob()
+                                .with("job.yaml", "terrain.tif", "coarse-66ft.tif")
+                                .file("coarse-66ft.tif", "raster"));
+
+        assertThat(job.readingFindings())
+                .extracting(f -> f.code() + " " + f.value() + " " + f.limit())
+                .containsExactly("TERRAIN_COARSE 20.2 20");
+    }
 }

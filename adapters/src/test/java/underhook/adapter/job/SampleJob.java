@@ -277,7 +277,11 @@ final class SampleJob {
                                 Optional.of(
                                         new Disc(
                                                 request.frame(),
-                                                request.statedName().contains("coarse") ? 90 : 10)),
+                                                switch (request.statedName()) {
+                                                    case "coarse.tif" -> 90;
+                                                    case "coarse-66ft.tif" -> 20.1168;
+                                                    default -> 10;
+                                                })),
                                 List.of()),
                 features,
                 maps);

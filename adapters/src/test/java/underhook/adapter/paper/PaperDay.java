@@ -308,6 +308,33 @@ final class PaperDay {
                 1);
     }
 
+    /** The job on another day, by other clocks. */
+    static Job on(LocalDate date, ZoneId zone) {
+        Job job = job();
+        return new Job(
+                job.name(),
+                date,
+                zone,
+                job.origin(),
+                job.magneticVariationRad(),
+                job.machineStart(),
+                job.places(),
+                job.loads(),
+                job.machine(),
+                job.weather(),
+                job.crews(),
+                job.walks(),
+                job.rules(),
+                job.features(),
+                job.wires(),
+                job.zones(),
+                job.releaseAreas(),
+                job.confirmations(),
+                job.inputs(),
+                job.readingFindings(),
+                job.waivers());
+    }
+
     private static Job job() {
         Machine machine =
                 new Machine(

@@ -3,6 +3,9 @@ package underhook.adapter.paper;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import underhook.core.plan.Limit;
@@ -40,6 +43,32 @@ class WordsTest {
         assertThat(Words.bearing(0)).isEqualTo("360°");
         assertThat(Words.bearing(Math.toRadians(359.7))).isEqualTo("360°");
         assertThat(Words.bearing(Math.toRadians(7))).isEqualTo("007°");
+    }
+
+    /** 240° less 3.5° is a little under 236.5° in binary; the devices show 237 too. */
+    @Test
+    void half_a_degree_goes_up_whatever_the_binary_noise() {
+        assertThat(Words.bearing(Math.toRadians(240) - Math.toRadians(3.5))).isEqualTo("237°");
+        assertThat(Words.bearing(Math.toRadians(236.5) - 1e-12)).isEqualTo("237°");
+        assertThat(Words.bearing(Math.toRadians(236.49))).isEqualTo("236°");
+    }
+
+    /** Summer time ended in Vienna on 2026-10-25 at 01:00 UTC (tz database): 02:30 was there twice. */
+    @Test
+    void on_the_day_of_a_clock_change_a_time_carries_its_offset() {
+        ZoneId vienna = ZoneId.of("Europe/Vienna");
+        Words change =
+                new Words(
+                        PaperDay.on(LocalDate.of(2026, 10, 25), vienna),
+                        PaperDay.output().readJob().ground());
+        Words before =
+                new Words(
+                        PaperDay.on(LocalDate.of(2026, 10, 24), vienna),
+                        PaperDay.output().readJob().ground());
+
+        assertThat(change.clock(Instant.parse("2026-10-25T00:30:00Z"))).isEqualTo("02:30+02");
+        assertThat(change.clock(Instant.parse("2026-10-25T01:30:00Z"))).isEqualTo("02:30+01");
+        assertThat(before.clock(Instant.parse("2026-10-24T00:30:00Z"))).isEqualTo("02:30");
     }
 
     @Test

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.LongStream;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
@@ -84,7 +85,7 @@ final class Glares {
         long fromS = -1;
         long untilS = -1;
         SunSeen highest = null;
-        for (long timeS = hour.fromS(); timeS <= hour.untilS(); timeS += STEP_S) {
+        for (long timeS : moments(hour.fromS(), hour.untilS())) {
             SunSeen seen = model.sky().seen(place, model.instant(timeS));
             if (!seen.glare(hour.windFromTrueRad(), leansRight).isAhead()) {
                 continue;
@@ -99,6 +100,12 @@ final class Glares {
                 ? Optional.empty()
                 : Optional.of(
                         new Spell(slot, fromS, Math.min(untilS + STEP_S, hour.untilS()), highest));
+    }
+
+    /** When it is looked at within an hour; its end is the beginning of the next, with a wind of its own. */
+    static long[] moments(long fromS, long untilS) {
+        return LongStream.iterate(fromS, timeS -> timeS < untilS, timeS -> timeS + STEP_S)
+                .toArray();
     }
 
     private static double elevationRad(SunSeen seen) {

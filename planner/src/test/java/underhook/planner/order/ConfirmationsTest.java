@@ -53,9 +53,10 @@ class ConfirmationsTest {
                 .hasValue(
                         "Nobody has confirmed W2 today, last on 2026-09-07 by GH; S1 is 9 m away.");
         assertThat(register.findUnconfirmed("W2", "wires.geojson", "S2 is 5 m away")).isEmpty();
+        // As printed: "Nobody has looked at W3 yet; ... Found never, limit 2026-09-08."
         assertThat(register.findUnconfirmed("W3", "wires.geojson", "S1 is 9 m away"))
-                .map(Finding::value)
-                .hasValue("never");
+                .map(one -> one.message() + " " + one.value())
+                .hasValue("Nobody has looked at W3 yet; S1 is 9 m away. never");
     }
 
     @Test
