@@ -31,6 +31,7 @@ import underhook.core.job.MassStatus;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.Drop;
+import underhook.core.unit.Units;
 
 /** The day as every device sees it. */
 final class DayJson {
@@ -88,9 +89,7 @@ final class DayJson {
     private static void putJob(ObjectNode node, Job job) {
         node.put("zone", job.zone().getId());
         node.put("date", job.date().toString());
-        node.put(
-                "magneticVariationDeg",
-                Written.nearest(Math.toDegrees(job.magneticVariationRad()), 1));
+        node.put("magneticVariationDeg", Units.radToDeg(job.magneticVariationRad()));
         node.set(
                 "places",
                 Json.array(

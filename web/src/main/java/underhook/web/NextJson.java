@@ -110,8 +110,9 @@ final class NextJson {
         return node;
     }
 
-    static long degrees(double valueRad) {
-        return Math.floorMod(Math.round(Units.radToDeg(valueRad)), 360L);
+    /** Not yet rounded: who reads magnetic ones takes the variation off first, as the card does. */
+    static double degrees(double valueRad) {
+        return Units.radToDeg(Units.wrapTwoPiRad(valueRad));
     }
 
     private static long knots(double speedMPerS) {

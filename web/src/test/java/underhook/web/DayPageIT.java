@@ -391,13 +391,49 @@ class DayPageIT {
         }
     }
 
+    /**
+     * 240.5° less 3.3° are 237.2°: rounded before the variation is taken off they would read 238. Half a degree goes up,
+     * as on the card.
+     */
+    @Test
+    @Order(7)
+    void a_magnetic_bearing_is_rounded_once_as_on_the_card() throws Exception {
+        String bearings =
+                """
+                return Promise.all([import('/assets/day/units.js'), import('/assets/day/state.js')]).then(([units, { state }]) => {
+                  const { reader, day } = state;
+                  const read = (trueDeg, variationDeg) => {
+                    Object.assign(state, { reader: { ...reader, north: 'mag' }, day: { ...day, magneticVariationDeg: variationDeg } });
+                    return units.bearing(trueDeg);
+                  };
+                  const said = [read(240.5, 3.3), read(240, 3.5), read(240 - 1e-10, 3.5), read(2.9, 3.3)];
+                  Object.assign(state, { reader, day });
+                  return said;
+                });
+                """;
+
+        assertThat((List<?>) Objects.requireNonNull(page.run(bearings)))
+                .hasToString("[237° MAG, 237° MAG, 237° MAG, 360° MAG]");
+        JsonNode next = next(new Browser(server.address(), server.token()));
+        assertThat(next.path("drops").path(0).path("approachFromTrueDeg").asDouble(0))
+                .isCloseTo(
+                        Math.toDegrees(
+                                lift(next.path("lift").asInt(0))
+                                        .rotation()
+                                        .drops()
+                                        .get(0)
+                                        .approachFromTrueRad()),
+                        // The plan's file has six digits.
+                        org.assertj.core.data.Offset.offset(1e-5));
+    }
+
     @Test
     @Order(8)
     void a_reported_tailwind_puts_the_way_in_outside() throws Exception {
         Browser browser = new Browser(server.address(), server.token());
         JsonNode drop = next(browser).path("drops").path(0);
         // Who comes from there has that wind in the back.
-        int from = drop.path("approachFromTrueDeg").asInt(0);
+        int from = (int) Math.round(drop.path("approachFromTrueDeg").asDouble(0));
         assertThat(drop.path("way").path("state").asString("")).isNotEqualTo("outside");
 
         ObjectNode tap = Json.object().put("id", "wind-1").put("by", "Q 1").put("role", "crew");
@@ -623,8 +659,48 @@ class DayPageIT {
         }
     }
 
+    /** Held sideways a phone is 390 px high: most of it is for the numbers. */
     @Test
     @Order(13)
+    void on_a_phone_held_sideways_the_head_leaves_room_for_the_page() {
+        page.look(844, 390, true);
+        go("pilot");
+        page.waitFor("main.pilot h1");
+
+        Object top =
+                page.run(
+                        "return Math.round(document.querySelector('main').getBoundingClientRect().top)");
+
+        page.look(390, 844, true);
+        // As high as its one button, 15 mm at 6.5 px per mm, and lines.
+        assertThat(((Number) Objects.requireNonNull(top)).intValue()).isLessThanOrEqualTo(104);
+    }
+
+    @Test
+    @Order(14)
+    void the_pilot_sees_that_the_files_were_changed_since_the_plan() throws Exception {
+        Browser browser = new Browser(server.address(), server.token());
+        go("pilot");
+        page.waitFor("main.pilot h1");
+        assertThat(page.says("The job changed since this plan.")).isFalse();
+
+        assertThat(
+                        browser.send(
+                                        "POST",
+                                        "/api/jobs/day/overrides",
+                                        "{\"revision\":1,\"code\":\"GUY_GAP\",\"subject\":\"L22\",\"reason\":\"a fourth"
+                                                + " guy will be set\",\"by\":\"site foreman\"}")
+                                .status())
+                .isEqualTo(200);
+        page.run("location.reload()");
+
+        page.waitUntil(
+                "it says that the plan is older",
+                it -> it.says("The job changed since this plan."));
+    }
+
+    @Test
+    @Order(15)
     void asked_nobody_but_this_machine_and_complained_of_nothing() throws Exception {
         JsonNode log =
                 new Browser(server.address(), server.token()).get("/api/jobs/day/day/log").json();

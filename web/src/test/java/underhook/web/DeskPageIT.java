@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Collectors;
@@ -571,6 +572,27 @@ class DeskPageIT {
                         it.waitFor(".spine").getText().contains(" lb")
                                 && it.waitFor(".spine").getText().contains("° MAG"));
         assertThat(page.run("return document.documentElement.lang")).isEqualTo("de");
+    }
+
+    @Test
+    @Order(16)
+    void on_a_narrow_phone_what_one_does_is_one_row_and_held_sideways_the_head_is_low() {
+        page.look(360, 780, true);
+        String rows =
+                "return new Set([...document.querySelectorAll('header .doing button')].map((one) => Math.round(one.getBoundingClientRect().top))).size";
+
+        // German words are longer.
+        assertThat(page.says("Rückgängig")).isTrue();
+        page.waitUntil("one row", it -> Long.valueOf(1).equals(it.run(rows)));
+        assertThat(page.run("return document.documentElement.scrollWidth")).isEqualTo(360L);
+
+        page.look(844, 390, true);
+        Object top =
+                page.run(
+                        "scrollTo(0, 0); return Math.round(document.querySelector('main').getBoundingClientRect().top)");
+        page.look(1366, 768, false);
+        // A third of the screen; the rest scrolls. Common practice, no source.
+        assertThat(((Number) Objects.requireNonNull(top)).intValue()).isLessThanOrEqualTo(130);
     }
 
     @Test

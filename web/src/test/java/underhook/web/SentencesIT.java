@@ -206,7 +206,7 @@ class SentencesIT {
                                     .filter(
                                             text ->
                                                     text.matches(
-                                                            "(?s).*\\d (kg|km|m)(?![\\w/]).*")))
+                                                            "(?s).*\\d (kg|km|m)(?![\\p{L}/]).*")))
                     .as(language)
                     .isEmpty();
         }

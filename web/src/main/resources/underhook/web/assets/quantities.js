@@ -9,7 +9,7 @@ export const M_PER_NMI = 1852;
 
 const ROUND = { up: Math.ceil, down: Math.floor, near: Math.round };
 // A hair, so that 340.0000001 from a division does not become 341.
-const HAIR = 1e-6;
+export const HAIR = 1e-6;
 
 export function round(value, side, decimals = 0) {
   const scale = 10 ** decimals;

@@ -2,7 +2,7 @@
 // is only changed into another unit, and rounded towards the safe side where the caller says which
 // side that is ('up' or 'down').
 import { state } from './state.js';
-import { KG_PER_LB, M_PER_FT, M_PER_NMI, round, us } from './quantities.js';
+import { HAIR, KG_PER_LB, M_PER_FT, M_PER_NMI, round, us } from './quantities.js';
 import { t } from './words.js';
 
 const has = (value) => typeof value === 'number' && Number.isFinite(value);
@@ -33,7 +33,7 @@ export const minutes = (value) => (has(value) ? `${round(value, 'up', 1)} min` :
 export function bearing(trueDeg) {
   if (!has(trueDeg)) return none;
   const magnetic = state.reader.north === 'mag' && has(state.job?.magneticVariationDeg);
-  const shown = Math.round(trueDeg - (magnetic ? state.job.magneticVariationDeg : 0));
+  const shown = Math.round(trueDeg - (magnetic ? state.job.magneticVariationDeg : 0) + HAIR);
   const turned = ((shown % 360) + 360) % 360;
   return `${String(turned === 0 ? 360 : turned).padStart(3, '0')}° ${magnetic ? 'MAG' : 'TRUE'}`;
 }

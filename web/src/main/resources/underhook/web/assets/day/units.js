@@ -17,11 +17,14 @@ export const kg = (value) => (value == null ? '–' : `${Math.round(value)} kg`)
 /** A line by its length: one typed in feet is no round number of metres. */
 export const line = (m) => `${Number(m.toFixed(1))} m`;
 
-/** A true bearing, shown as the reader wants it: TRUE, or MAG with the job's variation. */
+// What is just under half a degree by noise is half a degree, on the card too.
+const NOISE = 1e-6;
+
+/** A true bearing, shown as the reader wants it: TRUE, or MAG with the job's variation; rounded once, at the end. */
 export function bearing(trueDeg) {
   if (trueDeg == null) return '–';
   const magnetic = state.reader.north === 'mag' && state.day?.magneticVariationDeg != null;
-  const turned = ((Math.round(trueDeg - (magnetic ? state.day.magneticVariationDeg : 0)) % 360) + 360) % 360;
+  const turned = ((Math.round(trueDeg - (magnetic ? state.day.magneticVariationDeg : 0) + NOISE) % 360) + 360) % 360;
   return `${String(turned === 0 ? 360 : turned).padStart(3, '0')}° ${magnetic ? 'MAG' : 'TRUE'}`;
 }
 
