@@ -212,6 +212,25 @@ class SentencesIT {
         }
     }
 
+    /** 75 kg are 165.35 lb, 81 kg 178.57 lb, 66 ft 20.1168 m; the server writes the figures of a finding as text. */
+    @Test
+    void the_figures_of_a_finding_are_turned_like_its_sentence() {
+        String figures =
+                """
+                return Promise.all([import('/assets/units.js'), import('/assets/state.js')]).then(([units, { state }]) => {
+                  const read = (system) => {
+                    state.reader = { ...state.reader, units: system };
+                    return [units.withUnit('75', 'kg'), units.withUnit(81, 'kg', 'up'), units.withUnit('20.1168', 'm'), units.withUnit('never', ''), units.withUnit('9', 'kt')];
+                  };
+                  return [...read('us'), ...read('metric')];
+                });
+                """;
+
+        assertThat((List<?>) Objects.requireNonNull(page.run(figures)))
+                .hasToString(
+                        "[165.3 lb, 179 lb, 66.0 ft, never, 9 kt, 75 kg, 81 kg, 20.1168 m, never, 9 kt]");
+    }
+
     /** Worked by hand: a pound is 0.45359237 kg, a foot 0.3048 m (SP811, exact). */
     @Test
     void a_number_in_a_sentence_is_turned_to_the_safe_side() {

@@ -10,11 +10,11 @@ const none = '–';
 
 export const number = (value, decimals = 0) => (has(value) ? value.toFixed(decimals) : none);
 
-export const mass = (kg, side = 'near') =>
-  (!has(kg) ? none : us() ? `${round(kg / KG_PER_LB, side)} lb` : `${round(kg, side)} kg`);
+export const mass = (kg, side = 'near', usDecimals = 0) =>
+  (!has(kg) ? none : us() ? `${round(kg / KG_PER_LB, side, usDecimals)} lb` : `${round(kg, side)} kg`);
 
-export const length = (m, side = 'near', decimals = 0) =>
-  (!has(m) ? none : us() ? `${round(m / M_PER_FT, side)} ft` : `${round(m, side, decimals)} m`);
+export const length = (m, side = 'near', decimals = 0, usDecimals = 0) =>
+  (!has(m) ? none : us() ? `${round(m / M_PER_FT, side, usDecimals)} ft` : `${round(m, side, decimals)} m`);
 
 export const distance = (m) => {
   if (!has(m)) return none;
@@ -57,12 +57,18 @@ export const money = (cents, currency) => (has(cents) ? `${(Math.floor(cents) / 
 
 export const seconds = (iso) => Date.parse(iso) / 1000;
 
-/** A value in the unit the server gave it, changed only where a reader's system has another. */
-export function withUnit(value, unit, side = 'near') {
+/**
+ * A value in the unit the server gave it, changed only where a reader's system has another: there to the tenth
+ * where nobody says which side of it is safe.
+ */
+export function withUnit(given, unit, side = 'near') {
+  const turned = us() && (unit === 'kg' || unit === 'm') && /^-?\d+(\.\d+)?$/.test(given);
+  const value = turned ? Number(given) : given;
+  const tenth = side === 'near' ? 1 : 0;
   const joined = (text) => (unit === 'deg' || unit === '°' ? `${text}°` : `${text}${unit ? ` ${unit}` : ''}`);
   if (!has(value)) return value == null || value === '' ? none : joined(value);
-  if (unit === 'kg') return mass(value, side);
-  if (unit === 'm') return length(value, side, value < 100 && !Number.isInteger(value) ? 1 : 0);
+  if (unit === 'kg') return mass(value, side, tenth);
+  if (unit === 'm') return length(value, side, value < 100 && !Number.isInteger(value) ? 1 : 0, tenth);
   const decimals = Number.isInteger(value) ? 0 : Math.abs(value) < 10 ? 2 : 1;
   return joined(value.toFixed(decimals));
 }
