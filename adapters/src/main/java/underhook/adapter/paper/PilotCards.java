@@ -23,6 +23,9 @@ import underhook.core.plan.Step;
  * stands in {@link PilotAnnex}, once.
  */
 final class PilotCards {
+    /** One word: alone at the head of a line OFF is overlooked, or read of something else. */
+    static final String ENGINE_OFF = ", engine\u00a0OFF";
+
     private static final double TICK_COLUMN = 19;
     private static final double NOTE_LINE = 12.5;
     private static final double BAR = 18;
@@ -284,7 +287,7 @@ final class PilotCards {
 
     private Block otherBlock(Step step, Sheet sheet) {
         String at = words.clock(step.startAt()) + " ";
-        String engine = step.engineRunning() ? "" : ", engine\u00a0OFF";
+        String engine = step.engineRunning() ? "" : ENGINE_OFF;
         return switch (step.kind()) {
             case ROTATION, POSITION ->
                     new Block(

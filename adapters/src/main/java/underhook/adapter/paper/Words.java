@@ -32,7 +32,7 @@ final class Words {
     private static final DateTimeFormatter CLOCK =
             DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
     private static final DateTimeFormatter CLOCK_AND_OFFSET =
-            DateTimeFormatter.ofPattern("HH:mmx", Locale.ROOT);
+            DateTimeFormatter.ofPattern("HH:mm x", Locale.ROOT);
     private static final DateTimeFormatter DATE_AND_CLOCK =
             DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 

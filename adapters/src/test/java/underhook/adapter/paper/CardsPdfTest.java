@@ -68,6 +68,21 @@ class CardsPdfTest {
         }
     }
 
+    /** Summer time ended in Vienna on 2026-10-25; the plan begins at 07:00 UTC. */
+    @Test
+    void on_the_day_of_a_clock_change_every_time_has_its_offset() throws IOException {
+        Path change = SEEN.resolve("clock-change.pdf");
+        new CardsPdf().write(PaperDay.onClockChange(), change);
+
+        try (PDDocument document = Loader.loadPDF(change.toFile())) {
+            String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+
+            assertThat(text).containsPattern("09:\\d\\d \\+02");
+            assertThat(text)
+                    .doesNotContainPattern("(?<!\\d{4}-\\d\\d-\\d\\d )\\b09:\\d\\d(?! [+U])");
+        }
+    }
+
     @Test
     void pages_come_in_order_each_in_its_size() throws IOException {
         List<String> titles =

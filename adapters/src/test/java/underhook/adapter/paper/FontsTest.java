@@ -24,6 +24,18 @@ class FontsTest {
     }
 
     @Test
+    void that_the_engine_is_off_stays_on_one_line() throws IOException {
+        try (PDDocument document = new PDDocument();
+                Fonts fonts = new Fonts(document)) {
+            String bar = "11:00–11:30 BREAK at A" + PilotCards.ENGINE_OFF;
+            double room = fonts.width(Face.TEXT, bar) - 1;
+
+            assertThat(fonts.wrap(Face.TEXT, bar, room))
+                    .containsExactly("11:00–11:30 BREAK at A,", "engine\u00a0OFF");
+        }
+    }
+
+    @Test
     void no_line_ends_between_a_number_and_its_unit() throws IOException {
         try (PDDocument document = new PDDocument();
                 Fonts fonts = new Fonts(document)) {

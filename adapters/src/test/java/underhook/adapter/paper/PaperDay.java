@@ -308,6 +308,15 @@ final class PaperDay {
                 1);
     }
 
+    /** The same steps by the clocks of Vienna, for a job of the day on which they change. */
+    static Output onClockChange() {
+        Job job = on(LocalDate.of(2026, 10, 25), ZoneId.of("Europe/Vienna"));
+        return new Output(
+                new ReadJob(job, output().readJob().ground()),
+                plan(steps()),
+                new VerifierReport(0, List.of()));
+    }
+
     /** The job on another day, by other clocks. */
     static Job on(LocalDate date, ZoneId zone) {
         Job job = job();

@@ -66,8 +66,8 @@ class WordsTest {
                         PaperDay.on(LocalDate.of(2026, 10, 24), vienna),
                         PaperDay.output().readJob().ground());
 
-        assertThat(change.clock(Instant.parse("2026-10-25T00:30:00Z"))).isEqualTo("02:30+02");
-        assertThat(change.clock(Instant.parse("2026-10-25T01:30:00Z"))).isEqualTo("02:30+01");
+        assertThat(change.clock(Instant.parse("2026-10-25T00:30:00Z"))).isEqualTo("02:30 +02");
+        assertThat(change.clock(Instant.parse("2026-10-25T01:30:00Z"))).isEqualTo("02:30 +01");
         assertThat(before.clock(Instant.parse("2026-10-24T00:30:00Z"))).isEqualTo("02:30");
     }
 
