@@ -76,11 +76,15 @@ final class Words {
         return DATE_AND_CLOCK.format(zoned) + " " + offset(zoned);
     }
 
-    /** "UTC+02:00 (Europe/Vienna)", with the offset of the day. */
+    /** "UTC+02:00 (Europe/Vienna)", with the offset of the day, or both of them. */
     String zone() {
-        ZonedDateTime noon = job.date().atTime(12, 0).atZone(job.zone());
+        String first = offset(job.date().atStartOfDay(job.zone()));
+        String last = offset(job.date().plusDays(1).atStartOfDay(job.zone()));
         String id = job.zone().getId();
-        return offset(noon) + (id.contains("/") ? " (" + id + ")" : "");
+        return (clockChanges
+                        ? first + ", then " + last
+                        : offset(job.date().atTime(12, 0).atZone(job.zone())))
+                + (id.contains("/") ? " (" + id + ")" : "");
     }
 
     private static String offset(ZonedDateTime zoned) {

@@ -68,6 +68,8 @@ class WordsTest {
 
         assertThat(change.clock(Instant.parse("2026-10-25T00:30:00Z"))).isEqualTo("02:30 +02");
         assertThat(change.clock(Instant.parse("2026-10-25T01:30:00Z"))).isEqualTo("02:30 +01");
+        assertThat(change.zone()).isEqualTo("UTC+02:00, then UTC+01:00 (Europe/Vienna)");
+        assertThat(before.zone()).isEqualTo("UTC+02:00 (Europe/Vienna)");
         assertThat(before.clock(Instant.parse("2026-10-24T00:30:00Z"))).isEqualTo("02:30");
     }
 
