@@ -297,7 +297,7 @@ final class JoinedDay {
         return Optional.of(
                 leads
                         ? "With "
-                                + TripMaker.text(Math.floor(last.fuelEndKg()), 0)
+                                + Figures.text(Math.floor(last.fuelEndKg()), 0)
                                 + " kg of fuel at "
                                 + last.to()
                                 + " no way to fuel keeps the reserve. It must go there by eye; perhaps"
