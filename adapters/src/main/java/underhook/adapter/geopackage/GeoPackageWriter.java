@@ -394,7 +394,7 @@ public final class GeoPackageWriter implements OutputWriter {
         List<Row> rows =
                 Stream.concat(
                                 output.plan().findings().stream(),
-                                output.report().violations().stream())
+                                output.report().all().stream())
                         .map(GeoPackageWriter::finding)
                         .toList();
         return new Table(

@@ -25,7 +25,7 @@ public final class FindingsCsvWriter implements FindingsWriter {
         List<Finding> findings =
                 Stream.concat(
                                 output.plan().findings().stream(),
-                                output.report().violations().stream())
+                                output.report().all().stream())
                         .toList();
         try (Table table = Table.open(file, output, COLUMNS)) {
             write(findings, table);

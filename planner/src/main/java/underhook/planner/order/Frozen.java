@@ -32,6 +32,7 @@ final class Frozen {
     private final List<Part> parts = new ArrayList<>();
     private List<Step> steps = List.of();
     private Duration behind = Duration.ZERO;
+    private boolean starts;
     private boolean waited;
     private boolean over;
 
@@ -40,11 +41,17 @@ final class Frozen {
      *
      * @param hookedAt when a lift was hooked up; of no meaning where nothing is lifted
      * @param behind how much later than planned its loads were let go
+     * @param starts whether the engine was planned to be started for it
      */
     private record Part(
-            Step planned, Instant startAt, Instant endAt, Instant hookedAt, Duration behind) {
+            Step planned,
+            Instant startAt,
+            Instant endAt,
+            Instant hookedAt,
+            Duration behind,
+            boolean starts) {
         Part during(Instant otherStart, Instant otherEnd) {
-            return new Part(planned, otherStart, otherEnd, hookedAt, behind);
+            return new Part(planned, otherStart, otherEnd, hookedAt, behind, starts);
         }
 
         Optional<Instant> releasedAt() {
@@ -59,7 +66,9 @@ final class Frozen {
         int last = lastDone(plan);
         boolean begun = standing.log() != Standing.Log.NOT_BEGUN;
         for (int i = 0; begun && i < plan.steps().size(); i++) {
-            if (!take(plan.steps().get(i), i <= last)) {
+            Step step = plan.steps().get(i);
+            starts = step.engineRunning() && (i == 0 || !plan.steps().get(i - 1).engineRunning());
+            if (!take(step, i <= last)) {
                 break;
             }
         }
@@ -163,7 +172,7 @@ final class Frozen {
     private void add(Step step, Instant endAt, Instant hookedAt) {
         Instant startAt =
                 parts.isEmpty() ? step.startAt().plus(behind) : parts.get(parts.size() - 1).endAt();
-        parts.add(new Part(step, startAt, later(endAt, startAt), hookedAt, behind));
+        parts.add(new Part(step, startAt, later(endAt, startAt), hookedAt, behind, starts));
     }
 
     private static Instant later(Instant one, Instant other) {
@@ -226,7 +235,9 @@ final class Frozen {
                             Optional.empty(),
                             List.of(),
                             "waited");
-            parts.add(new Part(none, last.endAt(), standing.at(), last.endAt(), Duration.ZERO));
+            parts.add(
+                    new Part(
+                            none, last.endAt(), standing.at(), last.endAt(), Duration.ZERO, false));
         }
     }
 
@@ -245,13 +256,16 @@ final class Frozen {
             double endKg =
                     fuels
                             ? Math.max(startKg, planned.fuelEndKg())
-                            : planned.fuelEndKg() + (startKg - planned.fuelStartKg()) - moreKg;
+                            : planned.fuelEndKg()
+                                    + (startKg - planned.fuelStartKg())
+                                    - moreKg
+                                    - moreStartKg(i);
             Optional<Anew.Reading> read = fuels ? Optional.empty() : readDuring(part);
             if (read.isPresent()) {
                 double goesOnS = spanS(read.get().at(), part.endAt());
                 endKg = read.get().fuelKg() - (planned.engineRunning() ? mostKg(goesOnS) : 0);
             }
-            all.add(asFlown(part, startKg, Math.max(0, endKg)));
+            all.add(asFlown(i, startKg, Math.max(0, endKg)));
         }
         return List.copyOf(all);
     }
@@ -262,6 +276,16 @@ final class Frozen {
                 .filter(read -> part.startAt().isBefore(read.at()))
                 .filter(read -> !part.endAt().isBefore(read.at()))
                 .reduce((one, other) -> other);
+    }
+
+    /** What starts took more than planned, where what stood before it was another step; less is negative. */
+    private double moreStartKg(int at) {
+        Part part = parts.get(at);
+        boolean started =
+                part.planned().engineRunning()
+                        && (at == 0 || !parts.get(at - 1).planned().engineRunning());
+        double more = (started ? 1 : 0) - (part.starts() ? 1 : 0);
+        return more * job.machine().startFuelKg();
     }
 
     /** What it burnt more than planned, as it lasted longer. */
@@ -285,7 +309,8 @@ final class Frozen {
         return Duration.between(from, to).toMillis() / 1000.0;
     }
 
-    private Step asFlown(Part part, double startKg, double endKg) {
+    private Step asFlown(int at, double startKg, double endKg) {
+        Part part = parts.get(at);
         Step planned = part.planned();
         return new Step(
                 planned.kind(),
@@ -297,7 +322,7 @@ final class Frozen {
                 endKg,
                 planned.lineLengthM(),
                 planned.engineRunning(),
-                planned.rotation().map(turn -> asFlown(part, turn, startKg)),
+                planned.rotation().map(turn -> asFlown(part, turn, startKg - moreStartKg(at))),
                 planned.crew(),
                 planned.legs(),
                 planned.because());
