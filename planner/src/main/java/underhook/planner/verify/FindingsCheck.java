@@ -2,6 +2,7 @@ package underhook.planner.verify;
 
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
 import underhook.core.job.MassStatus;
 import underhook.core.plan.KitItem;
 import underhook.core.plan.Rotation;
@@ -16,8 +17,11 @@ final class FindingsCheck {
     }
 
     void run() {
+        for (Finding one : day.plan().findings()) {
+            wrong(!one.message().isBlank(), one.subject(), one.code() + " says nothing.");
+        }
         for (Finding read : day.job().readingFindings()) {
-            demand(read.code(), read.subject());
+            demand(read.code(), read.subject(), read.severity());
         }
         for (Step step : day.plan().steps()) {
             step.rotation().ifPresent(this::check);
@@ -47,14 +51,20 @@ final class FindingsCheck {
     }
 
     private void demand(FindingCode code, String subject) {
+        demand(code, subject, Severity.CAUTION);
+    }
+
+    /** Whoever answers for a stop makes a caution of it, and of nothing less than before. */
+    private void demand(FindingCode code, String subject, Severity severity) {
+        Severity least = severity == Severity.STOP ? Severity.CAUTION : severity;
         boolean told =
                 day.plan().findings().stream()
-                        .anyMatch(one -> one.code() == code && one.subject().equals(subject));
-        day.ledger()
-                .demand(
-                        told,
-                        FindingCode.STATED_WRONG,
-                        subject,
-                        () -> Told.of("plan", "The plan keeps " + code + " to itself."));
+                        .filter(one -> one.code() == code && one.subject().equals(subject))
+                        .anyMatch(one -> one.severity().compareTo(least) >= 0);
+        wrong(told, subject, "The plan keeps " + code + " to itself, or says less of it.");
+    }
+
+    private void wrong(boolean holds, String subject, String what) {
+        day.ledger().demand(holds, FindingCode.STATED_WRONG, subject, () -> Told.of("plan", what));
     }
 }

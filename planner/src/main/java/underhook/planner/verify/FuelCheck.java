@@ -198,6 +198,17 @@ final class FuelCheck {
                         FindingCode.FUEL_PLACE,
                         place,
                         () -> Told.of("places", "No fuel is kept at " + place + "."));
+        day.ledger()
+                .demand(
+                        !step.engineRunning(),
+                        FindingCode.FUEL_PLACE,
+                        name,
+                        () ->
+                                Told.of(
+                                        "rules",
+                                        name
+                                                + " refuels with the engine running, which no job"
+                                                + " approves."));
         day.job().zones().stream()
                 .filter(zone -> zone.rule() == Zone.Rule.NO_FUEL)
                 .filter(zone -> zone.isActiveOn(day.job().date()))
