@@ -260,6 +260,11 @@ final class Frozen {
                                     + (startKg - planned.fuelStartKg())
                                     - moreKg
                                     - moreStartKg(i);
+            if (!fuels && wasRead(planned)) {
+                // What was read then is none of what the step burnt.
+                double mostKg = planned.engineRunning() ? mostKg(lastedS(part)) : 0;
+                endKg = startKg - startKg(i) - mostKg;
+            }
             Optional<Anew.Reading> read = fuels ? Optional.empty() : readDuring(part);
             if (read.isPresent()) {
                 double goesOnS = spanS(read.get().at(), part.endAt());
@@ -278,21 +283,33 @@ final class Frozen {
                 .reduce((one, other) -> other);
     }
 
-    /** What starts took more than planned, where what stood before it was another step; less is negative. */
-    private double moreStartKg(int at) {
-        Part part = parts.get(at);
+    /** Whether the gauge was read in a step as it was planned last: fuel jumps there to what it said. */
+    private boolean wasRead(Step planned) {
+        return readings.stream()
+                .filter(read -> planned.startAt().isBefore(read.at()))
+                .anyMatch(read -> !planned.endAt().isBefore(read.at()));
+    }
+
+    /** What a start before it took, kg. */
+    private double startKg(int at) {
         boolean started =
-                part.planned().engineRunning()
+                parts.get(at).planned().engineRunning()
                         && (at == 0 || !parts.get(at - 1).planned().engineRunning());
-        double more = (started ? 1 : 0) - (part.starts() ? 1 : 0);
-        return more * job.machine().startFuelKg();
+        return started ? job.machine().startFuelKg() : 0;
+    }
+
+    /** What starts took more than planned, where another step stood before it; less is negative. */
+    private double moreStartKg(int at) {
+        return startKg(at) - (parts.get(at).starts() ? job.machine().startFuelKg() : 0);
+    }
+
+    private static double lastedS(Part part) {
+        return spanS(part.startAt(), part.endAt());
     }
 
     /** What it burnt more than planned, as it lasted longer. */
     private double moreKg(Part part) {
-        double longerS =
-                spanS(part.startAt(), part.endAt())
-                        - spanS(part.planned().startAt(), part.planned().endAt());
+        double longerS = lastedS(part) - spanS(part.planned().startAt(), part.planned().endAt());
         return longerS > 0 ? mostKg(longerS) : longerS * job.machine().burnKgPerS();
     }
 
@@ -322,20 +339,24 @@ final class Frozen {
                 endKg,
                 planned.lineLengthM(),
                 planned.engineRunning(),
-                planned.rotation().map(turn -> asFlown(part, turn, startKg - moreStartKg(at))),
+                planned.rotation().map(turn -> asFlown(at, turn, startKg)),
                 planned.crew(),
                 planned.legs(),
                 planned.because());
     }
 
-    private Rotation asFlown(Part part, Rotation turn, double startKg) {
+    private Rotation asFlown(int at, Rotation turn, double startKg) {
+        Part part = parts.get(at);
         Step planned = part.planned();
         double laterS =
                 spanS(part.startAt(), part.hookedAt()) - spanS(planned.startAt(), turn.hookedAt());
         double reckonedKg =
-                turn.fuelAtHookKg()
-                        + (startKg - planned.fuelStartKg())
-                        - laterS * job.machine().burnKgPerS();
+                wasRead(planned)
+                        ? startKg - startKg(at) - flowKg(part.startAt(), part.hookedAt())
+                        : turn.fuelAtHookKg()
+                                + (startKg - planned.fuelStartKg())
+                                - moreStartKg(at)
+                                - laterS * job.machine().burnKgPerS();
         double atHookKg =
                 readDuring(part)
                         .filter(read -> !read.at().isAfter(part.hookedAt()))

@@ -102,7 +102,8 @@ final class FuelCheck {
                 .filter(read -> !read.at().isAfter(step.endAt()))
                 // Nobody has read what is to come.
                 .filter(read -> !read.at().isAfter(day.plan().plannedAt()))
-                .max(Comparator.comparing(Anew.Reading::at));
+                .sorted(Comparator.comparing(Anew.Reading::at))
+                .reduce((one, other) -> other);
     }
 
     private boolean agree(int number, double statedKg, double ownKg) {

@@ -963,6 +963,42 @@ class OrderedAnewTest {
         assertThat(fuelFaults(day, plan)).isEmpty();
     }
 
+    /** The gauge was read while it waited, 20 kg below what was reckoned; then taps say that it did not wait. */
+    @Test
+    void what_was_read_counts_where_it_falls_once_the_times_are_known() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        Step lift = lift(record, "B1");
+        Rotation turn = lift.rotation().orElseThrow();
+        List<Rotation> before = new ArrayList<>();
+        for (Rotation one : turns(record)) {
+            if (!one.hookedAt().isAfter(turn.hookedAt())) {
+                before.add(one);
+            }
+        }
+        List<Standing.Done> done = new ArrayList<>();
+        before.forEach(one -> done.add(flown(one, 0)));
+        Instant read = lift.endAt().plusSeconds(60);
+        Standing waiting =
+                with(
+                        tapped(read, done),
+                        "fuelKg",
+                        OptionalDouble.of(Math.rint(lift.fuelEndKg() - 20)));
+        Plan first = anew(day, record, waiting);
+        assertThat(violations(day, first)).isEmpty();
+        Rotation next =
+                turns(first).stream()
+                        .filter(one -> one.hookedAt().isAfter(read))
+                        .findFirst()
+                        .orElseThrow();
+
+        done.add(flown(next, -70));
+        Plan second = anew(day, first, tapped(released(next), done));
+
+        assertThat(violations(day, second)).isEmpty();
+        assertThat(second.summary().anew().orElseThrow().readings()).hasSize(1);
+    }
+
     /** Done or not, no machine is at two places at once. */
     @Test
     void what_no_day_can_have_been_refuses_even_what_is_done() {
