@@ -77,16 +77,18 @@ final class OddsCheck {
                                 <= Tolerance.TIME_S,
                 load,
                 "is not hooked up when its last start says");
-        LoadKind kind = day.kindOf(day.job().getLoad(stated.load()));
         demand(
-                air.listRows(stated.lastAt()).stream().anyMatch(row -> isCalm(row, stated, kind)),
+                drop == null
+                        || air.listRows(stated.lastAt()).stream()
+                                .anyMatch(row -> isCalm(row, drop)),
                 load,
                 "has its last start when the wind is too strong, or nobody knows it");
     }
 
     /** By the row itself or the one before it: the window closes with the one behind. */
-    private boolean isCalm(WeatherHour row, Odds.LastStart stated, LoadKind kind) {
-        double exposure = day.job().getPlace(stated.place()).exposureFactor();
+    private boolean isCalm(WeatherHour row, Drop drop) {
+        double exposure = day.job().getPlace(drop.place()).exposureFactor();
+        LoadKind kind = day.kindOf(day.job().getLoad(drop.load()));
         return row.gustMPerS() * exposure
                         <= kind.windLimit().gustMPerS() + Tolerance.WIND_DUST_M_PER_S
                 && row.windMPerS() * exposure

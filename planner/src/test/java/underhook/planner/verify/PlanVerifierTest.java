@@ -244,6 +244,15 @@ class PlanVerifierTest {
         return SmallDay.good().inPlan("odds", Optional.of(with(half, "gains", List.of(gain))));
     }
 
+    /** Of P1, or of what is said to be lifted like it, with the last sensible hook-up so long after seven. */
+    static SmallDay startingLast(String load, double lastS) {
+        Odds half = inTime(0.5, 0.4740277).plan().odds().orElseThrow();
+        Odds.LastStart start =
+                new Odds.LastStart(lid(load), pid("S2"), at(3550), at(lastS), half.allInTime());
+        return SmallDay.good()
+                .inPlan("odds", Optional.of(with(half, "lastStarts", List.of(start))));
+    }
+
     /** The way to S2 crosses a road so far north of where it does. */
     static Leg.Crossing guarded(String feature, double northM) {
         return new Leg.Crossing(feature, geo(500, northM), "guard");
@@ -488,6 +497,14 @@ class PlanVerifierTest {
                                                 at(4800),
                                                 "walks to S1")),
                         "CREW_TOO_FAST P"),
+                of(
+                        "a last start of what is not there",
+                        d -> startingLast("P9", 3000),
+                        "STATED_WRONG P9"),
+                of(
+                        "a last start beyond the forecast",
+                        d -> startingLast("P1", 86_400),
+                        "STATED_WRONG P1"),
                 of(
                         "chances that a change makes more than certain",
                         d -> gaining(0.6),
