@@ -1,5 +1,6 @@
 package underhook.planner.verify;
 
+import java.util.List;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
@@ -20,8 +21,11 @@ final class FindingsCheck {
         for (Finding one : day.plan().findings()) {
             wrong(!one.message().isBlank(), one.subject(), one.code() + " says nothing.");
         }
-        for (Finding read : day.job().readingFindings()) {
-            demand(read.code(), read.subject(), read.severity());
+        List<Finding> read = day.job().readingFindings();
+        for (Finding one : read) {
+            // Of one file several things may be said under one code.
+            long count = read.stream().filter(also -> isAlike(one, also)).count();
+            demand(one.code(), one.subject(), new Least(one.severity(), count));
         }
         for (Step step : day.plan().steps()) {
             step.rotation().ifPresent(this::check);
@@ -50,18 +54,29 @@ final class FindingsCheck {
         }
     }
 
+    /** How grave and how often something is told at least. */
+    private record Least(Severity severity, long count) {}
+
+    private static boolean isAlike(Finding one, Finding other) {
+        return one.code() == other.code() && one.subject().equals(other.subject());
+    }
+
     private void demand(FindingCode code, String subject) {
-        demand(code, subject, Severity.CAUTION);
+        demand(code, subject, new Least(Severity.CAUTION, 1));
     }
 
     /** Whoever answers for a stop makes a caution of it, and of nothing less than before. */
-    private void demand(FindingCode code, String subject, Severity severity) {
-        Severity least = severity == Severity.STOP ? Severity.CAUTION : severity;
-        boolean told =
+    private void demand(FindingCode code, String subject, Least least) {
+        Severity told = least.severity() == Severity.STOP ? Severity.CAUTION : least.severity();
+        long count =
                 day.plan().findings().stream()
                         .filter(one -> one.code() == code && one.subject().equals(subject))
-                        .anyMatch(one -> one.severity().compareTo(least) >= 0);
-        wrong(told, subject, "The plan keeps " + code + " to itself, or says less of it.");
+                        .filter(one -> one.severity().compareTo(told) >= 0)
+                        .count();
+        wrong(
+                count >= least.count(),
+                subject,
+                "The plan keeps " + code + " to itself, or says less of it.");
     }
 
     private void wrong(boolean holds, String subject, String what) {

@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import underhook.core.finding.FindingCode;
+import underhook.core.geo.GeoPoint;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.CrewId;
 import underhook.core.job.LoadId;
@@ -163,11 +164,17 @@ final class FormCheck {
                     Math.abs(point.hookAltitudeAmslM()) <= MOST_AMSL_M,
                     number,
                     "an altitude is no figure of a flight.");
-            double apart = Plane.distanceM(point.position(), day.ground().frame().origin());
-            if (!demand(apart < 100_000, number, "a path leaves the job's plane.")) {
+            if (!checkInPlane(number, point.position())) {
                 return;
             }
         }
+        leg.crossings().forEach(one -> checkInPlane(number, one.at()));
+        leg.wires().forEach(one -> checkInPlane(number, one.at()));
+    }
+
+    private boolean checkInPlane(int number, GeoPoint at) {
+        double apart = Plane.distanceM(at, day.ground().frame().origin());
+        return demand(apart < 100_000, number, "a point lies outside the job's plane.");
     }
 
     private void checkDate(String name, Instant... times) {

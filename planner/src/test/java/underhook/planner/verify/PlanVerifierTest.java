@@ -22,8 +22,10 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
+import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
 import underhook.core.job.CrewId;
 import underhook.core.job.CrossingRule;
@@ -253,6 +255,11 @@ class PlanVerifierTest {
                 .inPlan("odds", Optional.of(with(half, "lastStarts", List.of(start))));
     }
 
+    private static Finding held(String message) {
+        return Finding.of(
+                FindingCode.WEATHER_HELD, Severity.CAUTION, "weather", "weather", message);
+    }
+
     /** The way to S2 crosses a road so far north of where it does. */
     static Leg.Crossing guarded(String feature, double northM) {
         return new Leg.Crossing(feature, geo(500, northM), "guard");
@@ -397,6 +404,22 @@ class PlanVerifierTest {
                         d -> d.leg(4, 0, l -> with(l, "crossings", List.of(guarded("R1", 300)))),
                         "LEG_CROSSINGS A-S2"),
                 of(
+                        "a crossing on the other side of the earth",
+                        d ->
+                                d.leg(
+                                        4,
+                                        0,
+                                        l ->
+                                                with(
+                                                        l,
+                                                        "crossings",
+                                                        List.of(
+                                                                new Leg.Crossing(
+                                                                        "R1",
+                                                                        new GeoPoint(-46.8, 168),
+                                                                        "guard")))),
+                        "PLAN_UNREADABLE step 4"),
+                of(
                         "a crossing of what is not there",
                         d ->
                                 d.leg(
@@ -469,6 +492,12 @@ class PlanVerifierTest {
                                                 .toList()),
                         "STATED_WRONG X1",
                         "STATED_WRONG B3"),
+                of(
+                        "one of two things that a file says kept back",
+                        d ->
+                                d.inJob("readingFindings", List.of(held("x"), held("y")))
+                                        .inPlan("findings", more(d.plan().findings(), held("x"))),
+                        "STATED_WRONG weather"),
                 of(
                         "a caution told as a note",
                         d ->
