@@ -185,6 +185,14 @@ class OwnJobIT {
                         "--out=" + folder.resolve("lighter"));
         assertThat(lighter.exit()).as(lighter.out() + lighter.err()).isZero();
         assertThat(lighter.out()).contains("Of what is done or begun: STOP HOOK_LIMIT 2");
+        Said again =
+                Said.of(
+                        home,
+                        "verify",
+                        job.toString(),
+                        folder.resolve("lighter/plan.json").toString());
+        assertThat(again.exit()).as(again.out()).isZero();
+        assertThat(again.out()).contains("Of what is done or begun: STOP HOOK_LIMIT 2");
 
         // A second before hook-up it can still be left alone.
         String begun =
