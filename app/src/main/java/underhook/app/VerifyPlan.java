@@ -55,6 +55,6 @@ public final class VerifyPlan {
     private static VerifierReport with(List<Finding> doubts, VerifierReport report) {
         List<Finding> all = new ArrayList<>(doubts);
         all.addAll(report.violations());
-        return new VerifierReport(report.checks(), all);
+        return new VerifierReport(report.checks(), all, report.over());
     }
 }

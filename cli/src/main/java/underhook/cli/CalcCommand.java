@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.function.BiFunction;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
@@ -90,8 +91,19 @@ final class CalcCommand implements Callable<Integer> {
         if (json) {
             out.println(JsonMapper.shared().writeValueAsString(answer));
         } else {
-            answer.forEach((key, value) -> out.println(key + " = " + value));
+            answer.forEach((key, value) -> out.println(key + " = " + words(value)));
         }
+    }
+
+    /** A list one after the other, of what has names the values alone. */
+    private static String words(Object value) {
+        if (value instanceof List<?> list) {
+            return list.stream().map(CalcCommand::words).collect(Collectors.joining(" | "));
+        }
+        if (value instanceof Map<?, ?> named) {
+            return named.values().stream().map(String::valueOf).collect(Collectors.joining(", "));
+        }
+        return String.valueOf(value);
     }
 
     private static void tell(List<Finding> findings, PrintWriter err) {

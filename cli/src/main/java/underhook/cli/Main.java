@@ -83,6 +83,14 @@ public final class Main {
                 .toArray(String[]::new);
     }
 
+    private static int smallWholeNumber(String text) {
+        try {
+            return Math.toIntExact(wholeNumber(text));
+        } catch (ArithmeticException large) {
+            throw new TypeConversionException("'" + text + "' is too large");
+        }
+    }
+
     private static long wholeNumber(String text) {
         try {
             return Long.parseLong(text);
@@ -96,6 +104,7 @@ public final class Main {
         commandLine
                 .registerConverter(long.class, Main::wholeNumber)
                 .registerConverter(Long.class, Main::wholeNumber)
+                .registerConverter(int.class, Main::smallWholeNumber)
                 .setParameterExceptionHandler(new Mistyped());
         commandLine.setExecutionExceptionHandler(
                 (failure, failed, parsed) -> {

@@ -37,6 +37,9 @@ final class VerifyCommand implements Callable<Integer> {
         if (!result.faults().isEmpty()) {
             return Exit.INPUT_REFUSED;
         }
+        result.report().over().stream()
+                .map(one -> "Of what is done or begun: " + Words.of(one))
+                .forEach(out::println);
         result.report().violations().stream().map(Words::of).forEach(out::println);
         boolean holds = result.report().holds();
         out.println(

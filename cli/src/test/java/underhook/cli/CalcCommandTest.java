@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
@@ -35,6 +36,15 @@ class CalcCommandTest {
         assertThat(out.toString().strip()).isEqualTo("{\"periodS\":7.5,\"text\":\"é\"}");
         assertThat(err.toString()).isEmpty();
         assertThat(heard).doesNotContainKey("json");
+    }
+
+    @Test
+    void writes_lists_as_words_where_a_person_reads() {
+        run("swing", "--how");
+
+        assertThat(out.toString())
+                .contains("how = T = 1 | BOOK", "azimuthsDeg = 0.0 | 120.0")
+                .doesNotContain("{", "[");
     }
 
     @Test
@@ -92,6 +102,10 @@ class CalcCommandTest {
         Map<String, Object> answer = new LinkedHashMap<>();
         answer.put("periodS", 7.5);
         answer.put("text", "é");
+        if (flags.containsKey("how")) {
+            answer.put("how", List.of(Map.of("formula", "T = 1"), Map.of("source", "BOOK")));
+            answer.put("azimuthsDeg", List.of(0.0, 120.0));
+        }
         return Outcome.done(answer);
     }
 }

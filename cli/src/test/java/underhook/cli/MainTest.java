@@ -93,6 +93,15 @@ class MainTest {
                 .contains("'" + count + "' is no whole number");
     }
 
+    /** No type of the language is named to whoever typed it. */
+    @Test
+    void says_of_a_small_count_what_is_wrong() {
+        assertThat(run("count", "--door=abc")).isEqualTo(2);
+        assertThat(err.toString()).contains("--door").contains("'abc' is no whole number");
+        assertThat(run("count", "--door=4294967297")).isEqualTo(2);
+        assertThat(err.toString()).contains("'4294967297' is too large");
+    }
+
     /** A person reads the file and the reason, not the name of a class. */
     @Test
     void says_of_a_file_which_and_why() {
@@ -108,6 +117,9 @@ class MainTest {
         @Option(names = "--times")
         private long times;
 
+        @Option(names = "--door")
+        private int door;
+
         @Option(names = "--file")
         private String file = "";
 
@@ -119,7 +131,7 @@ class MainTest {
             if (!file.isEmpty()) {
                 throw new FileSystemException(file, null, "Read-only file system");
             }
-            return (int) times;
+            return (int) times + door;
         }
     }
 

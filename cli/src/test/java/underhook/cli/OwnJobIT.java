@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
+import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Tag;
@@ -47,9 +48,12 @@ class OwnJobIT {
                         "--place-closed=P9",
                         "--load-dropped=99",
                         "--stands=P8=180,120,9",
+                        "--fuel-kg=5000",
                         "--out=" + folder.resolve("anew"));
         assertThat(strange.exit()).as(strange.err()).isEqualTo(2);
-        assertThat(strange.out()).contains("P9 closed", "99 taken off", "from P8");
+        assertThat(strange.out())
+                .contains("P9 closed", "99 taken off", "from P8")
+                .contains("Found 5000.0 kg, limit 0 to 340.0 kg");
         assertThat(folder.resolve("anew")).doesNotExist();
 
         Said moved =
@@ -109,6 +113,38 @@ class OwnJobIT {
         assertThat(out.resolve("findings.csv")).content().doesNotContain("HOVER_EXIT_UNPLANNED");
     }
 
+    /** The same grid lies six degrees farther east: nothing of the plan was flown there. */
+    @Test
+    void refuses_to_order_anew_a_day_of_another_country_or_on_no_fuel() throws IOException {
+        Path job = write();
+        Path home = folder.resolve("home");
+        Path out = folder.resolve("out");
+        Said.of(home, "plan", job.toString(), "--effort=1", "--out", out.toString());
+        for (String fuel : List.of("NaN", "-3", "Infinity", "340.5")) {
+            Said misread = anew(home, job, out, "--fuel-kg=" + fuel);
+            assertThat(misread.exit()).as(misread.err()).isEqualTo(2);
+            assertThat(misread.out()).contains("STOP FIELD_OUT_OF_RANGE fuel");
+        }
+
+        replace(job.resolve("job.yaml"), "EPSG:32628", "EPSG:32629");
+        Said elsewhere = anew(home, job, out, "--fuel-kg=200");
+
+        assertThat(elsewhere.exit()).as(elsewhere.err()).isEqualTo(2);
+        assertThat(elsewhere.out()).contains("STOP PLAN_UNREADABLE").contains("the job's plane");
+        assertThat(folder.resolve("anew")).doesNotExist();
+    }
+
+    private Said anew(Path home, Path job, Path planned, String fuel) {
+        return Said.of(
+                home,
+                "replan",
+                job.toString(),
+                planned.resolve("plan.json").toString(),
+                "--at=2026-09-08T07:20:00-01:00",
+                fuel,
+                "--out=" + folder.resolve("anew"));
+    }
+
     /** What is done is no fault of the new order, but it is said; 310 kg and a line of 26 are over 330. */
     @Test
     void orders_anew_by_what_the_gauge_and_the_files_say_now() throws IOException {
@@ -149,6 +185,14 @@ class OwnJobIT {
                         "--out=" + folder.resolve("lighter"));
         assertThat(lighter.exit()).as(lighter.out() + lighter.err()).isZero();
         assertThat(lighter.out()).contains("Of what is done or begun: STOP HOOK_LIMIT 2");
+        Said again =
+                Said.of(
+                        home,
+                        "verify",
+                        job.toString(),
+                        folder.resolve("lighter/plan.json").toString());
+        assertThat(again.exit()).as(again.out()).isZero();
+        assertThat(again.out()).contains("Of what is done or begun: STOP HOOK_LIMIT 2");
 
         // A second before hook-up it can still be left alone.
         String begun =

@@ -392,9 +392,7 @@ public final class GeoPackageWriter implements OutputWriter {
 
     private static Table findings(Output output) {
         List<Row> rows =
-                Stream.concat(
-                                output.plan().findings().stream(),
-                                output.report().violations().stream())
+                Stream.concat(output.plan().findings().stream(), output.report().all().stream())
                         .map(GeoPackageWriter::finding)
                         .toList();
         return new Table(

@@ -15,6 +15,9 @@ final class Axes {
 
     private static final double M_PER_DEGREE = 111_320;
 
+    /** The plane's own bound: {@link LocalFrame#of}. */
+    private static final double MOST_LAT_DEG = 84;
+
     private Axes() {}
 
     /** The middle of the places: half of them lie on either side, so that one far off moves nothing. */
@@ -44,11 +47,14 @@ final class Axes {
         return new GeoPoint(Math.rint(lat * 1000) / 1000, Math.rint(mean * 1000) / 1000);
     }
 
-    /** Faults for places far from the others. */
+    /** Faults for places far from the others, and for those too near a pole. */
     static void checkPlaces(List<Position> places) {
         GeoPoint middle = middle(places);
         for (Position place : places) {
             if (!isFar(place.point(), middle)) {
+                if (!hasPlane(place.point())) {
+                    report(place, "is too near the pole", "84° north to 84° south");
+                }
                 continue;
             }
             Optional<GeoPoint> swapped = place.pair().swapped().toGeo();
@@ -79,12 +85,21 @@ final class Axes {
     }
 
     private static void reportFar(Position position, String allowed) {
+        report(position, "is far off", allowed);
+    }
+
+    private static void report(Position position, String what, String allowed) {
         position.source()
                 .fault(
                         FindingCode.FIELD_OUT_OF_RANGE,
                         position.at(),
-                        "is far off",
+                        what,
                         new Found(position.pair().typed(), allowed));
+    }
+
+    /** Whether a job can lie there. */
+    static boolean hasPlane(GeoPoint point) {
+        return Math.abs(point.latDeg()) <= MOST_LAT_DEG;
     }
 
     static boolean isFar(GeoPoint point, GeoPoint middle) {

@@ -503,6 +503,9 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
             GeoPoint middle = Axes.middle(places);
             List<Position> near =
                     places.stream().filter(each -> !Axes.isFar(each.point(), middle)).toList();
+            if (!near.stream().allMatch(each -> Axes.hasPlane(each.point()))) {
+                return Optional.empty();
+            }
             return readGroundAt(near, features);
         }
 
@@ -608,7 +611,11 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                 return;
             }
             GeoPoint middle = Axes.middle(swapped);
-            swapped.removeIf(each -> Axes.isFar(each.point(), middle));
+            swapped.removeIf(
+                    each -> Axes.isFar(each.point(), middle) || !Axes.hasPlane(each.point()));
+            if (swapped.isEmpty()) {
+                return;
+            }
             LocalFrame frame = Axes.frame(swapped);
             for (FileReference file : head.files("terrain")) {
                 Optional<HeightField> field = readRaster(file, frame, halfM).field();

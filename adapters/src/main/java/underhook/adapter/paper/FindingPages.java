@@ -112,7 +112,7 @@ final class FindingPages {
     }
 
     private List<Finding> all() {
-        Set<Finding> findings = new LinkedHashSet<>(output.report().violations());
+        Set<Finding> findings = new LinkedHashSet<>(output.report().all());
         findings.addAll(output.plan().findings());
         findings.addAll(output.readJob().job().readingFindings());
         return findings.stream()

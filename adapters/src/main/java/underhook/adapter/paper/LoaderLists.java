@@ -52,8 +52,7 @@ final class LoaderLists {
     }
 
     private boolean isOfCrew(Step step, Place place) {
-        return place.kind() == PlaceKind.SITE
-                && plan.crews().stream().anyMatch(stay -> hooks(stay, step));
+        return place.isSite() && plan.crews().stream().anyMatch(stay -> hooks(stay, step));
     }
 
     /** Whether people who may hook are there when a step's load is hooked up. */

@@ -10,7 +10,6 @@ import underhook.core.geo.HeightField;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.MapFeature;
 import underhook.core.job.Place;
-import underhook.core.job.PlaceKind;
 import underhook.core.job.Wire;
 import underhook.core.job.Zone;
 
@@ -274,7 +273,7 @@ final class MapInk {
         String name =
                 place.id().value()
                         + (place.fuel() ? " fuel" : "")
-                        + (place.kind() == PlaceKind.SITE || place.agreed() ? "" : " not agreed");
+                        + (place.isSite() || place.agreed() ? "" : " not agreed");
         wish(places, name, NAME, at);
     }
 

@@ -100,6 +100,9 @@ public final class PlanJsonWriter implements OutputWriter {
             ObjectNode verifier = root.putObject("verifier");
             verifier.put("checks", report.checks());
             verifier.set("violations", array(report.violations(), this::finding));
+            if (!report.over().isEmpty()) {
+                verifier.set("over", array(report.over(), this::finding));
+            }
             root.set("attribution", texts(Attribution.lines(job)));
             putText(root, "licence", Attribution.shareAlike(job).orElse(""));
             return root;

@@ -23,9 +23,7 @@ public final class FindingsCsvWriter implements FindingsWriter {
     @Override
     public void write(Output output, Path file) throws IOException {
         List<Finding> findings =
-                Stream.concat(
-                                output.plan().findings().stream(),
-                                output.report().violations().stream())
+                Stream.concat(output.plan().findings().stream(), output.report().all().stream())
                         .toList();
         try (Table table = Table.open(file, output, COLUMNS)) {
             write(findings, table);

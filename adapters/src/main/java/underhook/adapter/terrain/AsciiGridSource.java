@@ -48,7 +48,8 @@ final class AsciiGridSource implements RasterSource {
         double height = header.containsKey("cellsize") ? get("cellsize") : get("dy");
         double columns = get("ncols");
         double rows = get("nrows");
-        if (!(columns >= 1 && rows >= 1 && columns < 1e9 && rows < 1e9)) {
+        boolean isWhole = columns == Math.rint(columns) && rows == Math.rint(rows);
+        if (!(isWhole && columns >= 1 && rows >= 1 && columns < 1e9 && rows < 1e9)) {
             throw RasterFault.unreadable("has no sensible size", columns + " x " + rows, "");
         }
         double west =
@@ -58,7 +59,7 @@ final class AsciiGridSource implements RasterSource {
         return RasterGrid.of(
                 (int) columns,
                 (int) rows,
-                new double[] {west, south + Math.floor(rows) * height, width, height});
+                new double[] {west, south + rows * height, width, height});
     }
 
     private double get(String key) throws RasterFault {
@@ -90,6 +91,7 @@ final class AsciiGridSource implements RasterSource {
         }
     }
 
+    /** Reads past the window to the end: a file with other than all its values has its rows elsewhere. */
     @Override
     public Cells read(RasterGrid.Window window) throws IOException, RasterFault {
         Cells cells = new Cells(window, false);
@@ -97,9 +99,10 @@ final class AsciiGridSource implements RasterSource {
                 new HeightValues(header.getOrDefault("nodata_value", USUAL_NODATA), 1, 0);
         try (Words words = new Words(file)) {
             readHeader(words);
-            for (int row = 0; row <= window.lastRow(); row++) {
+            for (int row = 0; row < grid.rows(); row++) {
                 for (int column = 0; column < grid.columns(); column++) {
                     if (row >= window.firstRow()
+                            && row <= window.lastRow()
                             && column >= window.firstColumn()
                             && column <= window.lastColumn()) {
                         cells.set(
@@ -110,6 +113,10 @@ final class AsciiGridSource implements RasterSource {
                         words.next();
                     }
                 }
+            }
+            if (!words.isAtEnd()) {
+                throw RasterFault.unreadable(
+                        words.line(), "goes on after its last value", words.peek());
             }
         }
         return cells;
@@ -135,6 +142,10 @@ final class AsciiGridSource implements RasterSource {
 
         int line() {
             return line;
+        }
+
+        boolean isAtEnd() {
+            return word.isEmpty();
         }
 
         String peek() throws RasterFault {

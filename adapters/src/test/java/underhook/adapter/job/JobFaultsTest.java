@@ -225,6 +225,45 @@ class JobFaultsTest {
     }
 
     @Test
+    void finds_places_too_near_a_pole_for_a_plane() {
+        assertOnly(
+                withAllSwapped()
+                        .with("places.csv", "46.80,-12.00\nS01", "10,83.99\nS01")
+                        .with("places.csv", "46.81,-12.01", "10.01,84.01")
+                        .with("places.csv", "46.80,-12.01", "10,83.99")
+                        .with("places.csv", "46.80,-12.00\n", "10,83.99\n"),
+                "FIELD_OUT_OF_RANGE places.csv:3: lon_deg: is too near the pole");
+    }
+
+    /** 88° east the wrong way round would lie at 88° north. */
+    @Test
+    void says_that_the_terrain_does_not_reach_a_job_far_east() {
+        withAllSwapped()
+                .with("places.csv", "46.80,-12.00\nS01", "88.30,22.50\nS01")
+                .with("places.csv", "46.81,-12.01", "88.31,22.51")
+                .with("places.csv", "46.80,-12.01", "88.30,22.51")
+                .with("places.csv", "46.80,-12.00\n", "88.30,22.50\n")
+                .writeTo(folder);
+        RasterReader nothingThere =
+                request ->
+                        new RasterReader.Reading(
+                                Optional.empty(),
+                                List.of(
+                                        new Fault(
+                                                FindingCode.OUTSIDE_TERRAIN,
+                                                "terrain.tif",
+                                                0,
+                                                "",
+                                                "does not reach the job",
+                                                "",
+                                                "")));
+
+        assertThat(SampleJob.reader(nothingThere, List.of(), List.of()).read(folder).faults())
+                .extracting(Fault::code)
+                .containsExactly(FindingCode.OUTSIDE_TERRAIN);
+    }
+
+    @Test
     void finds_them_too_when_the_terrain_does_not_reach_the_wrong_spot() {
         SampleJob sample = withAllSwapped();
         sample.writeTo(folder);

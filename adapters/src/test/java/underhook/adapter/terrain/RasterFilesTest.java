@@ -80,6 +80,42 @@ class RasterFilesTest {
         assertFault(read("g.xyz", new byte[99], Optional.empty()), FindingCode.RASTER_UNREADABLE);
     }
 
+    /** A column too many or too few in the header sets every row beside its place. */
+    @Test
+    void refuses_an_ascii_grid_of_another_size_than_its_header_says() throws IOException {
+        for (String columns : new String[] {"9", "11", "10.5"}) {
+            byte[] skewed =
+                    new String(grid("7"), US_ASCII)
+                            .replace("ncols 10", "ncols " + columns)
+                            .getBytes(US_ASCII);
+
+            assertFault(read("h.asc", skewed, Optional.of(utm)), FindingCode.RASTER_UNREADABLE);
+        }
+    }
+
+    /** The job lies in the first rows; what is wrong below them counts too. */
+    @Test
+    void reads_an_ascii_grid_to_its_end() throws IOException {
+        String tall =
+                new String(grid("7"), US_ASCII)
+                        .replace("nrows 10", "nrows 1000")
+                        .replace("yllcorner 5200000", "yllcorner 5190100");
+        String rest = "1000 ".repeat(9900);
+
+        assertThat(
+                        read("i.asc", (tall + rest).getBytes(US_ASCII), Optional.of(utm))
+                                .field()
+                                .orElseThrow()
+                                .heightM(0, 0))
+                .isCloseTo(1040.5, within(0.006));
+        assertFault(
+                read("j.asc", (tall + rest + "1").getBytes(US_ASCII), Optional.of(utm)),
+                FindingCode.RASTER_UNREADABLE);
+        assertFault(
+                read("k.asc", tall.getBytes(US_ASCII), Optional.of(utm)),
+                FindingCode.RASTER_UNREADABLE);
+    }
+
     private static void assertFault(Reading reading, FindingCode code) {
         assertThat(reading.field()).isEmpty();
         assertThat(reading.faults()).hasSize(1);

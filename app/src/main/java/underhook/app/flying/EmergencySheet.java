@@ -20,7 +20,6 @@ import underhook.core.geo.PlanePoint;
 import underhook.core.job.Crew;
 import underhook.core.job.Job;
 import underhook.core.job.Place;
-import underhook.core.job.PlaceKind;
 import underhook.core.job.Wire;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Plan;
@@ -163,7 +162,7 @@ public record EmergencySheet(
         return stated.isPresent()
                 ? stated
                 : asked.job().places().stream()
-                        .filter(one -> one.agreed() && one.kind() != PlaceKind.SITE)
+                        .filter(one -> one.agreed() && !one.isSite())
                         .map(one -> new Landing(one, distanceM(frame, one), false))
                         .min(Comparator.comparingDouble(Landing::distanceM));
     }

@@ -76,7 +76,8 @@ public sealed interface Change {
     record Weighed(LoadId load, double massKg) implements Change {
         public Weighed {
             if (!(massKg > 0 && massKg < 1e5)) {
-                throw new IllegalArgumentException("massKg (" + massKg + ") must be above 0.");
+                throw new IllegalArgumentException(
+                        "massKg (" + massKg + ") must be above 0 and below 100000.");
             }
         }
 

@@ -23,7 +23,6 @@ import underhook.core.plan.VerifierReport;
  * @param plan the whole day: what is frozen, then the new order
  * @param job the job with its changes
  * @param report the re-check of the whole plan
- * @param broken what it complains of that is not over already
  * @param differences the three that matter, most first
  * @param frozenSteps how many steps of the plan are done or begun
  * @param moved loads that left their place among the lifts to come
@@ -36,7 +35,6 @@ public record Proposal(
         Plan plan,
         ReadJob job,
         VerifierReport report,
-        List<Finding> broken,
         List<String> differences,
         int frozenSteps,
         List<LoadId> moved,
@@ -47,7 +45,6 @@ public record Proposal(
     private static final String ANEW = "-anew";
 
     public Proposal {
-        broken = List.copyOf(broken);
         differences = List.copyOf(differences);
         moved = List.copyOf(moved);
         leftOut = List.copyOf(leftOut);
@@ -55,12 +52,17 @@ public record Proposal(
 
     /** Whether it may be accepted. */
     public boolean isVerified() {
-        return broken.isEmpty();
+        return report.holds();
+    }
+
+    /** What the re-check complains of that is not over already. */
+    public List<Finding> broken() {
+        return report.violations();
     }
 
     /** What the rules, as they are now, do not allow of what is done or begun: no order changes that any more. */
     public List<Finding> over() {
-        return report.violations().stream().filter(one -> !broken.contains(one)).toList();
+        return report.over();
     }
 
     /** Of these, what is said of a load that does not hang yet: its lift is begun, and can still be left alone. */

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.BooleanSupplier;
@@ -27,6 +28,7 @@ import underhook.core.flown.Tap;
 import underhook.core.flown.TrainedHands;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
+import underhook.core.job.Machine;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Plan;
@@ -108,17 +110,14 @@ public final class ReplanDay {
             return Result.refused(List.of(), plan.findings());
         }
         Job asRead = reading.job().get().job();
-        List<Finding> unknown =
-                request.changes().stream()
-                        .filter(change -> !change.isOf(asRead))
-                        .map(change -> unknown(change, asRead))
-                        .toList();
-        if (!unknown.isEmpty()) {
-            return Result.refused(List.of(), unknown);
-        }
-        List<Finding> gone = gone(plan.getValue(), asRead);
-        if (!gone.isEmpty()) {
-            return Result.refused(List.of(), gone);
+        List<Finding> cannotBe = new ArrayList<>();
+        request.changes().stream()
+                .filter(change -> !change.isOf(asRead))
+                .forEach(change -> cannotBe.add(unknown(change, asRead)));
+        request.fuelKg().ifPresent(kg -> cannotBe.addAll(misread(kg, asRead.machine())));
+        cannotBe.addAll(gone(plan.getValue(), asRead));
+        if (!cannotBe.isEmpty()) {
+            return Result.refused(List.of(), cannotBe);
         }
         Now now = Now.asPlanned(request.at(), request.fuelKg());
         if (request.taps().isPresent()) {
@@ -135,6 +134,13 @@ public final class ReplanDay {
         progress.hasDay();
         Proposal proposal =
                 day.propose(now, request.changes(), RestOfDay.Patience.BOUND, request.stopped());
+        List<Finding> elsewhere =
+                proposal.over().stream()
+                        .filter(one -> one.code() == FindingCode.PLAN_UNREADABLE)
+                        .toList();
+        if (!elsewhere.isEmpty()) {
+            return Result.refused(List.of(), elsewhere);
+        }
         if (!proposal.isVerified()) {
             publishing.refuse(proposal.broken(), request.out());
             return new Result(List.of(), List.of(), Optional.of(proposal), List.of());
@@ -145,6 +151,24 @@ public final class ReplanDay {
                         new OutputWriter.Output(proposal.job(), proposal.plan(), proposal.report()),
                         request.out());
         return new Result(List.of(), List.of(), Optional.of(proposal), files);
+    }
+
+    /** A reading that no gauge of this machine shows. */
+    private static List<Finding> misread(double fuelKg, Machine machine) {
+        double fullKg = machine.fuelUsableKg() + machine.fuelGaugeSpreadKg();
+        if (fuelKg >= 0 && fuelKg <= fullKg) {
+            return List.of();
+        }
+        return List.of(
+                new Finding(
+                        FindingCode.FIELD_OUT_OF_RANGE,
+                        Severity.STOP,
+                        "fuel",
+                        Double.toString(fuelKg),
+                        String.format(Locale.ROOT, "0 to %.1f", fullKg),
+                        "kg",
+                        "machine",
+                        "No gauge of this machine reads that. Perhaps it is in another unit."));
     }
 
     /** What the plan flies, to where and with whom, that is in the files no more. */

@@ -12,7 +12,6 @@ import java.util.Set;
 import java.util.function.BooleanSupplier;
 import underhook.app.PlanDay;
 import underhook.app.port.ReadJob;
-import underhook.core.finding.Finding;
 import underhook.core.job.CrewId;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
@@ -165,7 +164,6 @@ public final class RestOfDay {
                 found.plan(),
                 job,
                 report,
-                report.holds() ? List.of() : broken(report, found.frozen()),
                 beside.sentences(),
                 found.frozenSteps(),
                 beside.moved(),
@@ -186,17 +184,6 @@ public final class RestOfDay {
                     "The re-check refuses it: " + proposal.broken().get(0).message());
         }
         record = proposal.plan();
-    }
-
-    /** What the re-check complains of that it did not already of what is over. */
-    private List<Finding> broken(VerifierReport report, Plan frozen) {
-        Set<String> old = new HashSet<>();
-        checking.check(job, frozen).violations().stream().map(RestOfDay::key).forEach(old::add);
-        return report.violations().stream().filter(one -> !old.contains(key(one))).toList();
-    }
-
-    private static String key(Finding finding) {
-        return finding.code() + " " + finding.subject();
     }
 
     private PlanSettings settings(Now now) {

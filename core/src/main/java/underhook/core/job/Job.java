@@ -103,7 +103,7 @@ public record Job(
         return crew.stays()
                 && crew.roles().contains(Crew.Role.GUY)
                 && (crew.serves().isEmpty() || crew.serves().contains(crew.start()))
-                && getPlace(crew.start()).kind() == PlaceKind.SITE
+                && getPlace(crew.start()).isSite()
                 && loads.stream()
                         .anyMatch(
                                 load ->

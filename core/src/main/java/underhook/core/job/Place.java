@@ -44,6 +44,11 @@ public record Place(
         }
     }
 
+    /** Whether people receive what is set down there: at sites always. */
+    public boolean isSite() {
+        return kind == PlaceKind.SITE;
+    }
+
     /** The same as if its owner had agreed to its use. */
     public Place asIfAgreed() {
         return new Place(

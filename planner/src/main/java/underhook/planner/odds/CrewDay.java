@@ -11,7 +11,6 @@ import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
 import underhook.core.job.Job;
 import underhook.core.job.PlaceId;
-import underhook.core.job.PlaceKind;
 import underhook.core.job.Spreads;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Plan;
@@ -186,7 +185,7 @@ final class CrewDay {
 
     /** The visit of a crew that does this at a place for the whole of a time. */
     Optional<Visit> visit(PlaceId place, Crew.Role role, double fromS, double toS) {
-        boolean site = job.getPlace(place).kind() == PlaceKind.SITE;
+        boolean site = job.getPlace(place).isSite();
         return visits.stream()
                 .filter(visit -> visit.place().equals(place))
                 .filter(visit -> visit.crew().roles().contains(role))

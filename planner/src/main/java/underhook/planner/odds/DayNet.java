@@ -9,7 +9,6 @@ import underhook.core.job.Crew;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
 import underhook.core.job.PlaceId;
-import underhook.core.job.PlaceKind;
 import underhook.core.job.Rules;
 import underhook.core.job.Spreads;
 import underhook.core.plan.Plan;
@@ -110,7 +109,7 @@ record DayNet(
         }
 
         private boolean isSite(PlaceId place) {
-            return job.getPlace(place).kind() == PlaceKind.SITE;
+            return job.getPlace(place).isSite();
         }
 
         private void hookUp(Lift lift) {

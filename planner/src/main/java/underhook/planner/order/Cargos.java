@@ -56,7 +56,7 @@ final class Cargos {
                     load.massStatus() == MassStatus.ESTIMATED
                             ? model.rules.masses().estimatedMassFactor()
                             : 1 + WEIGHED_SPREAD_RATIO;
-            double areaM2 = TripMaker.dragAreaM2(load, kind);
+            double areaM2 = OnHook.dragAreaM2(load, kind);
             double lightKg = massKg / factor + trip.ballastKg();
             double trailRad = Trail.of(lightKg, areaM2, speedMPerS, airKgPerM3()).trailAngleRad();
             all.add(
@@ -93,7 +93,7 @@ final class Cargos {
 
     private double airKgPerM3() {
         if (densestKgPerM3 == 0) {
-            densestKgPerM3 = TripMaker.densestKgPerM3(model);
+            densestKgPerM3 = DayAir.densestKgPerM3(model, model.job.weather());
         }
         return densestKgPerM3;
     }

@@ -202,10 +202,7 @@ final class Carriage {
         // The load's own trail under the remote hook decides, so the hook's mass is left out.
         Hung hung =
                 new Hung(
-                        rope(line),
-                        lightKg(load),
-                        TripMaker.dragAreaM2(load, kind),
-                        densestKgPerM3());
+                        rope(line), lightKg(load), OnHook.dragAreaM2(load, kind), densestKgPerM3());
         List<String> words = new ArrayList<>();
         for (Remedy remedy : Remedy.list(hung, allowed, kind.speedMPerS(), 0)) {
             double kt = Math.floor(Units.mPerSToKt(remedy.limit().speedMPerS()));
@@ -227,7 +224,7 @@ final class Carriage {
     }
 
     private static String whole(double anyRatio) {
-        return TripMaker.text(anyRatio, 0);
+        return Figures.text(anyRatio, 0);
     }
 
     private Carried work(Trip trip, LineItem line) {
@@ -236,7 +233,7 @@ final class Carriage {
         double trailRad = Math.PI / 2 - 1e-3;
         for (int i = 0; i < trip.loads().size(); i++) {
             loadKg += lightKg(trip.loads().get(i));
-            areaM2 += TripMaker.dragAreaM2(trip.loads().get(i), trip.kinds().get(i));
+            areaM2 += OnHook.dragAreaM2(trip.loads().get(i), trip.kinds().get(i));
             trailRad = Math.min(trailRad, trip.kinds().get(i).trailLimitRad());
         }
         Hung hung =
@@ -353,7 +350,7 @@ final class Carriage {
 
     private double densestKgPerM3() {
         if (densestKgPerM3 == 0) {
-            densestKgPerM3 = TripMaker.densestKgPerM3(model);
+            densestKgPerM3 = DayAir.densestKgPerM3(model, model.job.weather());
         }
         return densestKgPerM3;
     }

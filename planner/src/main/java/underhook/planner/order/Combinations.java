@@ -10,7 +10,6 @@ import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
-import underhook.core.job.LoadKind;
 import underhook.planner.search.HookChoices;
 
 /**
@@ -73,19 +72,11 @@ final class Combinations {
 
     private boolean isAnyTogether(Trip one, Trip other) {
         return one.loads().stream()
-                .anyMatch(a -> other.loads().stream().anyMatch(b -> isTogether(a, b)));
+                .anyMatch(a -> other.loads().stream().anyMatch(b -> maySharePair(a, b)));
     }
 
-    private boolean isTogether(Load one, Load other) {
-        LoadKind kind = model.job.getKind(one.kind());
-        LoadKind otherKind = model.job.getKind(other.kind());
-        return TripMaker.isListed(one, other)
-                && kind.sharesHook()
-                && otherKind.sharesHook()
-                && !kind.standsUp()
-                && !otherKind.standsUp()
-                && one.from().equals(other.from())
-                && one.to().equals(other.to())
+    private boolean maySharePair(Load one, Load other) {
+        return OnHook.mayShare(model, one, other)
                 && model.liftMassKg(one) + model.liftMassKg(other)
                         <= model.rules.masses().combineMassKg();
     }
@@ -138,9 +129,9 @@ final class Combinations {
         double sumKg = hung.stream().mapToDouble(model::liftMassKg).sum();
         boolean may = hung.size() == 1 || sumKg <= model.rules.masses().combineMassKg();
         for (Load one : hung) {
-            may &= hung.stream().allMatch(other -> one.equals(other) || isTogether(one, other));
+            may &= hung.stream().allMatch(other -> one.equals(other) || maySharePair(one, other));
         }
-        Optional<Trip> trip = may ? TripMaker.unsaid(model, hung) : Optional.empty();
+        Optional<Trip> trip = may ? OnHook.of(model, hung).unlessStopped(model) : Optional.empty();
         trip.ifPresent(trips::add);
         return trip.map(unused -> trips.size() - 1);
     }

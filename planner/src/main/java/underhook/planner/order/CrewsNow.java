@@ -406,7 +406,7 @@ final class CrewsNow {
         Instant until = Instant.MIN;
         for (Step step : done) {
             boolean hooks =
-                    TripMaker.isSite(model.job.getPlace(place))
+                    model.job.getPlace(place).isSite()
                             && step.rotation().stream()
                                     .flatMap(one -> one.loads().stream())
                                     .anyMatch(id -> model.job.getLoad(id).from().equals(place));

@@ -106,7 +106,7 @@ final class Crossings {
                 Severity.CAUTION,
                 leg,
                 "",
-                TripMaker.text(wire.crossingAboveM(), 0),
+                Figures.text(wire.crossingAboveM(), 0),
                 "m",
                 wire.source(),
                 "Loads pass over "

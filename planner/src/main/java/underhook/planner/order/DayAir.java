@@ -119,6 +119,16 @@ final class DayAir {
                 && air.spreadMPerS() * exposure <= limit.spreadMPerS() + tiny;
     }
 
+    /** Whether wind at both ends keeps the limits of every load of a trip. */
+    boolean isWindWithin(Trip trip, int slot) {
+        return isWindWithin(trip, trip.from(), slot) && isWindWithin(trip, trip.to(), slot);
+    }
+
+    /** The same at one place. */
+    boolean isWindWithin(Trip trip, int place, int slot) {
+        return trip.kinds().stream().allMatch(kind -> isWindWithin(kind.windLimit(), place, slot));
+    }
+
     double pressureAltitudeM(int place, int slot) {
         // Rounded up to whole metres: less lift, never more.
         return Math.ceil(
@@ -221,5 +231,24 @@ final class DayAir {
     /** What is added to a grid bearing at a place to make it TRUE, rad. */
     double convergenceRad(int place) {
         return day.ground.frame().convergenceRad(day.points.get(place));
+    }
+
+    /** Densest air of the day at the lowest place: most drag. */
+    static double densestKgPerM3(DayModel model, Weather weather) {
+        double lowest = Double.POSITIVE_INFINITY;
+        for (double elevation : model.elevationAmslM) {
+            if (elevation > Double.NEGATIVE_INFINITY) {
+                lowest = Math.min(lowest, elevation);
+            }
+        }
+        double densest = 0;
+        for (WeatherHour hour : weather.hours()) {
+            double temperatureK =
+                    hour.temperatureK()
+                            - weather.lapseKPerM() * (lowest - weather.referenceElevationAmslM());
+            double pressurePa = Atmosphere.stationPressurePa(hour.qnhPa(), lowest);
+            densest = Math.max(densest, Atmosphere.dry(pressurePa, temperatureK).densityKgPerM3());
+        }
+        return densest;
     }
 }

@@ -98,7 +98,7 @@ final class DayFindings {
                 model.job.name(),
                 "weather",
                 "Temperatures are taken "
-                        + TripMaker.text(weather.lapseKPerM() * 100, 2)
+                        + Figures.text(weather.lapseKPerM() * 100, 2)
                         + " °C colder for each 100 m. In a morning inversion it is warmer on the"
                         + " ridge, so there is less lift.");
     }
@@ -127,13 +127,13 @@ final class DayFindings {
                     "rules",
                     "The rules let people leave in the hover; no plan makes use of it: they are"
                             + " landed on ground of at most "
-                            + TripMaker.text(Math.toDegrees(landing.landingSlopeRad()), 0)
+                            + Figures.text(Math.toDegrees(landing.landingSlopeRad()), 0)
                             + "°, or walk.");
         }
     }
 
     private void inTrees(Place place) {
-        String within = TripMaker.text(people.treesOffM(), 1) + " m";
+        String within = Figures.text(people.treesOffM(), 1) + " m";
         note(
                 FindingCode.LANDING_IN_TREES,
                 place.id().value(),
@@ -147,7 +147,7 @@ final class DayFindings {
     }
 
     private void unseen(Place place) {
-        String within = TripMaker.text(people.treesOffM(), 1) + " m";
+        String within = Figures.text(people.treesOffM(), 1) + " m";
         all.add(
                 Finding.of(
                         FindingCode.LANDING_UNSEEN,
@@ -181,7 +181,7 @@ final class DayFindings {
             }
             if (asked && people.isInTrees(i)) {
                 inTrees(place);
-            } else if (asked && place.kind() == PlaceKind.SITE && !isSteep(i)) {
+            } else if (asked && place.isSite() && !isSteep(i)) {
                 note(
                         FindingCode.LANDING_AT_SITE,
                         id,
@@ -195,17 +195,17 @@ final class DayFindings {
                                 FindingCode.LANDING_TOO_STEEP,
                                 Severity.NOTE,
                                 id,
-                                TripMaker.text(Math.ceil(slopeDeg), 0),
-                                TripMaker.text(
+                                Figures.text(Math.ceil(slopeDeg), 0),
+                                Figures.text(
                                         Math.toDegrees(model.rules.landing().landingSlopeRad()), 0),
                                 "°",
                                 "rules",
                                 "Refused for landing people: the ground slopes "
-                                        + TripMaker.text(Math.ceil(slopeDeg), 0)
+                                        + Figures.text(Math.ceil(slopeDeg), 0)
                                         + "°."));
             }
             for (MapFeature feature : job.features()) {
-                if (feature.kind() != MapFeature.Kind.TRAIL || place.kind() != PlaceKind.SITE) {
+                if (feature.kind() != MapFeature.Kind.TRAIL || !place.isSite()) {
                     continue;
                 }
                 double distanceM = distanceM(model, feature.outline(), model.points.get(i));
@@ -215,14 +215,14 @@ final class DayFindings {
                                     FindingCode.PLACE_NEAR_TRAIL,
                                     Severity.CAUTION,
                                     id,
-                                    TripMaker.text(Math.floor(distanceM), 0),
-                                    TripMaker.text(model.rules.distances().trailNearM(), 0),
+                                    Figures.text(Math.floor(distanceM), 0),
+                                    Figures.text(model.rules.distances().trailNearM(), 0),
                                     "m",
                                     feature.source(),
                                     "The trail "
                                             + feature.id()
                                             + " passes "
-                                            + TripMaker.text(Math.floor(distanceM), 0)
+                                            + Figures.text(Math.floor(distanceM), 0)
                                             + " m away: a guard and a rope are needed."));
                 }
             }
@@ -265,7 +265,7 @@ final class DayFindings {
     private void lines() {
         Set<String> said = linesSaid;
         for (Trip trip : maker.trips()) {
-            if (!TripMaker.isSite(model.places.get(trip.to()))) {
+            if (!model.places.get(trip.to()).isSite()) {
                 continue;
             }
             double heading = model.air().wind(trip.to(), middleSlot()).fromGridRad();
@@ -284,8 +284,8 @@ final class DayFindings {
                                     near ? FindingCode.LINE_NEAR : FindingCode.LINE_SHORT,
                                     near ? Severity.CAUTION : Severity.NOTE,
                                     id,
-                                    TripMaker.text(Math.floor(hasM * 10) / 10, 1),
-                                    TripMaker.text(Math.ceil(needM * 10 - 1e-6) / 10, 1),
+                                    Figures.text(Math.floor(hasM * 10) / 10, 1),
+                                    Figures.text(Math.ceil(needM * 10 - 1e-6) / 10, 1),
                                     "m",
                                     "places",
                                     "With the line "
@@ -294,10 +294,10 @@ final class DayFindings {
                                             + model.places.get(trip.to()).id()
                                             + " into the wind "
                                             + (near
-                                                    ? TripMaker.text(Math.floor(leftM * 10) / 10, 1)
+                                                    ? Figures.text(Math.floor(leftM * 10) / 10, 1)
                                                             + " m are to spare, less than the trees'"
                                                             + " uncertainty."
-                                                    : TripMaker.text(
+                                                    : Figures.text(
                                                                     Math.ceil(-leftM * 10 - 1e-6)
                                                                             / 10,
                                                                     1)
@@ -335,9 +335,9 @@ final class DayFindings {
                                 Severity.NOTE,
                                 place.id().value(),
                                 Double.isFinite(worst.marginM())
-                                        ? TripMaker.text(Math.floor(worst.marginM() * 10) / 10, 1)
+                                        ? Figures.text(Math.floor(worst.marginM() * 10) / 10, 1)
                                         : "",
-                                TripMaker.text(worst.neededM(), 1),
+                                Figures.text(worst.neededM(), 1),
                                 "m",
                                 "rules",
                                 "With the line "
@@ -374,20 +374,20 @@ final class DayFindings {
                         FindingCode.ROOM_NEAR,
                         Severity.CAUTION,
                         place,
-                        TripMaker.text(Math.floor(worst.marginM() * 10) / 10, 1),
-                        TripMaker.text(worst.neededM(), 1),
+                        Figures.text(Math.floor(worst.marginM() * 10) / 10, 1),
+                        Figures.text(worst.neededM(), 1),
                         "m",
                         "rules",
                         "With the line "
                                 + line.name()
                                 + " on heading "
-                                + TripMaker.text(Math.rint(Math.toDegrees(headingTrueRad)), 0)
+                                + Figures.text(Math.rint(Math.toDegrees(headingTrueRad)), 0)
                                 + "° TRUE the "
                                 + worst.part().word()
                                 + " is near to "
                                 + (worst.id().isEmpty() ? worst.cause().word() : worst.id())
                                 + ": what is not known comes to "
-                                + TripMaker.text(Math.ceil(worst.unknownM() * 10) / 10, 1)
+                                + Figures.text(Math.ceil(worst.unknownM() * 10) / 10, 1)
                                 + " m."));
     }
 
@@ -494,14 +494,14 @@ final class DayFindings {
                         FindingCode.TURN_TIGHT,
                         Severity.NOTE,
                         name,
-                        TripMaker.text(bankDeg, 0),
-                        TripMaker.text(plannedDeg, 0),
+                        Figures.text(bankDeg, 0),
+                        Figures.text(plannedDeg, 0),
                         "°",
                         "rules",
                         "A turn is tighter than the planned bank allows: at "
-                                + TripMaker.text(Units.mPerSToKt(worst.get().speedMPerS()), 0)
+                                + Figures.text(Units.mPerSToKt(worst.get().speedMPerS()), 0)
                                 + " kt it takes "
-                                + TripMaker.text(bankDeg, 0)
+                                + Figures.text(bankDeg, 0)
                                 + "°. Planned as a stop and a turn on the spot."));
     }
 
@@ -524,7 +524,7 @@ final class DayFindings {
                         place,
                         list,
                         "With the wind from "
-                                + TripMaker.text(
+                                + Figures.text(
                                         Math.toDegrees(
                                                 model.air().slots.get(slot).windFromTrueRad()),
                                         0)
@@ -571,7 +571,7 @@ final class DayFindings {
             String near =
                     model.places.get(nearest).id()
                             + " is "
-                            + TripMaker.text(Math.floor(leastM), 0)
+                            + Figures.text(Math.floor(leastM), 0)
                             + " m away";
             confirmations.findUnconfirmed(hazard.id, hazard.source, near).ifPresent(all::add);
         }

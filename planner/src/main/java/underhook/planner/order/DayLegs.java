@@ -481,8 +481,7 @@ final class DayLegs {
      * and taken off at laydowns only.
      */
     double emptyBoundS(int from, int to, int slot) {
-        boolean slung =
-                TripMaker.isSite(day.places.get(from)) || TripMaker.isSite(day.places.get(to));
+        boolean slung = day.places.get(from).isSite() || day.places.get(to).isSite();
         long leastS = slung ? DayModel.NEVER_S : boundS(emptyWay(from, to, -1, slot));
         for (int line = 0; line < day.machine.lines().size(); line++) {
             leastS = Math.min(leastS, boundS(emptyWay(from, to, line, slot)));

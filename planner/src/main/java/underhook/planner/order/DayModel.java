@@ -149,8 +149,8 @@ final class DayModel {
         return hasPlacesOf(other)
                 && Double.compare(DayAir.mostWindMPerS(job), DayAir.mostWindMPerS(other)) == 0
                 && Double.compare(
-                                TripMaker.densestKgPerM3(this, job.weather()),
-                                TripMaker.densestKgPerM3(this, other.weather()))
+                                DayAir.densestKgPerM3(this, job.weather()),
+                                DayAir.densestKgPerM3(this, other.weather()))
                         == 0;
     }
 

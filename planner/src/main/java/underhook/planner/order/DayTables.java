@@ -76,7 +76,7 @@ final class DayTables {
 
     private SpotRow spot(int i) {
         Place at = model.places.get(i);
-        boolean site = TripMaker.isSite(at);
+        boolean site = at.isSite();
         return new SpotRow(
                 site,
                 !site && at.agreed() && at.standing() && model.isKnown(i),
@@ -340,7 +340,7 @@ final class DayTables {
 
         @Override
         public boolean isOpen(int trip, int slot) {
-            return maker.isWindWithin(trips.get(trip), slot);
+            return model.air().isWindWithin(trips.get(trip), slot);
         }
     }
 }

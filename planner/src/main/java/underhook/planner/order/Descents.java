@@ -33,7 +33,7 @@ final class Descents {
         boolean faster = plannedMPerS > cautiousMPerS + 1e-9 && onSpotM > 0;
         String said =
                 "Below "
-                        + TripMaker.text(Units.mPerSToKt(VortexRing.TRAINING_AIRSPEED_M_PER_S), 0)
+                        + Figures.text(Units.mPerSToKt(VortexRing.TRAINING_AIRSPEED_M_PER_S), 0)
                         + " kt of airspeed come down no faster than "
                         + feet(Math.min(cautiousMPerS, plannedMPerS))
                         + " ft/min; a tailwind takes from the airspeed. The region of the model"
@@ -55,9 +55,9 @@ final class Descents {
                                         + " Descents on the spot are timed at the machine's "
                                         + feet(plannedMPerS)
                                         + " ft/min: the highest, "
-                                        + TripMaker.text(Math.ceil(onSpotM), 0)
+                                        + Figures.text(Math.ceil(onSpotM), 0)
                                         + " m, takes "
-                                        + TripMaker.text(Math.ceil(longerS), 0)
+                                        + Figures.text(Math.ceil(longerS), 0)
                                         + " s longer so. Perhaps they are better flown with"
                                         + " airspeed."
                                 : said));
@@ -65,8 +65,7 @@ final class Descents {
 
     /** Rounded down to tens: slower, never faster. */
     private static String feet(double descentMPerS) {
-        return TripMaker.text(
-                Math.floor(Units.mPerSToFtPerMinute(descentMPerS) / 10 + 1e-6) * 10, 0);
+        return Figures.text(Math.floor(Units.mPerSToFtPerMinute(descentMPerS) / 10 + 1e-6) * 10, 0);
     }
 
     /** Height that a leg comes down without moving over the ground at its end, m. */

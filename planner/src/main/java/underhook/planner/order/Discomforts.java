@@ -237,7 +237,7 @@ final class Discomforts {
         return "refused comfort: "
                 + what
                 + ", "
-                + TripMaker.text(one.cents() / 100.0, 2)
+                + Figures.text(one.cents() / 100.0, 2)
                 + " "
                 + currency;
     }

@@ -53,8 +53,7 @@ record Flights(
     }
 
     private boolean isFlyable(Trip trip, int slot) {
-        return trip.kinds().stream()
-                .allMatch(kind -> model.air().isWindWithin(kind.windLimit(), trip.to(), slot));
+        return model.air().isWindWithin(trip, trip.to(), slot);
     }
 
     /** The time of day as the job's clocks show it. */

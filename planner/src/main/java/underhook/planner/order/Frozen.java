@@ -32,6 +32,7 @@ final class Frozen {
     private final List<Part> parts = new ArrayList<>();
     private List<Step> steps = List.of();
     private Duration behind = Duration.ZERO;
+    private boolean starts;
     private boolean waited;
     private boolean over;
 
@@ -40,11 +41,17 @@ final class Frozen {
      *
      * @param hookedAt when a lift was hooked up; of no meaning where nothing is lifted
      * @param behind how much later than planned its loads were let go
+     * @param starts whether the engine was planned to be started for it
      */
     private record Part(
-            Step planned, Instant startAt, Instant endAt, Instant hookedAt, Duration behind) {
+            Step planned,
+            Instant startAt,
+            Instant endAt,
+            Instant hookedAt,
+            Duration behind,
+            boolean starts) {
         Part during(Instant otherStart, Instant otherEnd) {
-            return new Part(planned, otherStart, otherEnd, hookedAt, behind);
+            return new Part(planned, otherStart, otherEnd, hookedAt, behind, starts);
         }
 
         Optional<Instant> releasedAt() {
@@ -59,7 +66,9 @@ final class Frozen {
         int last = lastDone(plan);
         boolean begun = standing.log() != Standing.Log.NOT_BEGUN;
         for (int i = 0; begun && i < plan.steps().size(); i++) {
-            if (!take(plan.steps().get(i), i <= last)) {
+            Step step = plan.steps().get(i);
+            starts = step.engineRunning() && (i == 0 || !plan.steps().get(i - 1).engineRunning());
+            if (!take(step, i <= last)) {
                 break;
             }
         }
@@ -163,7 +172,7 @@ final class Frozen {
     private void add(Step step, Instant endAt, Instant hookedAt) {
         Instant startAt =
                 parts.isEmpty() ? step.startAt().plus(behind) : parts.get(parts.size() - 1).endAt();
-        parts.add(new Part(step, startAt, later(endAt, startAt), hookedAt, behind));
+        parts.add(new Part(step, startAt, later(endAt, startAt), hookedAt, behind, starts));
     }
 
     private static Instant later(Instant one, Instant other) {
@@ -226,7 +235,9 @@ final class Frozen {
                             Optional.empty(),
                             List.of(),
                             "waited");
-            parts.add(new Part(none, last.endAt(), standing.at(), last.endAt(), Duration.ZERO));
+            parts.add(
+                    new Part(
+                            none, last.endAt(), standing.at(), last.endAt(), Duration.ZERO, false));
         }
     }
 
@@ -245,13 +256,21 @@ final class Frozen {
             double endKg =
                     fuels
                             ? Math.max(startKg, planned.fuelEndKg())
-                            : planned.fuelEndKg() + (startKg - planned.fuelStartKg()) - moreKg;
+                            : planned.fuelEndKg()
+                                    + (startKg - planned.fuelStartKg())
+                                    - moreKg
+                                    - moreStartKg(i);
+            if (!fuels && wasRead(planned)) {
+                // What was read then is none of what the step burnt.
+                double mostKg = planned.engineRunning() ? mostKg(lastedS(part)) : 0;
+                endKg = startKg - startKg(i) - mostKg;
+            }
             Optional<Anew.Reading> read = fuels ? Optional.empty() : readDuring(part);
             if (read.isPresent()) {
                 double goesOnS = spanS(read.get().at(), part.endAt());
                 endKg = read.get().fuelKg() - (planned.engineRunning() ? mostKg(goesOnS) : 0);
             }
-            all.add(asFlown(part, startKg, Math.max(0, endKg)));
+            all.add(asFlown(i, startKg, Math.max(0, endKg)));
         }
         return List.copyOf(all);
     }
@@ -264,11 +283,33 @@ final class Frozen {
                 .reduce((one, other) -> other);
     }
 
+    /** Whether the gauge was read in a step as it was planned last: fuel jumps there to what it said. */
+    private boolean wasRead(Step planned) {
+        return readings.stream()
+                .filter(read -> planned.startAt().isBefore(read.at()))
+                .anyMatch(read -> !planned.endAt().isBefore(read.at()));
+    }
+
+    /** What a start before it took, kg. */
+    private double startKg(int at) {
+        boolean started =
+                parts.get(at).planned().engineRunning()
+                        && (at == 0 || !parts.get(at - 1).planned().engineRunning());
+        return started ? job.machine().startFuelKg() : 0;
+    }
+
+    /** What starts took more than planned, where another step stood before it; less is negative. */
+    private double moreStartKg(int at) {
+        return startKg(at) - (parts.get(at).starts() ? job.machine().startFuelKg() : 0);
+    }
+
+    private static double lastedS(Part part) {
+        return spanS(part.startAt(), part.endAt());
+    }
+
     /** What it burnt more than planned, as it lasted longer. */
     private double moreKg(Part part) {
-        double longerS =
-                spanS(part.startAt(), part.endAt())
-                        - spanS(part.planned().startAt(), part.planned().endAt());
+        double longerS = lastedS(part) - spanS(part.planned().startAt(), part.planned().endAt());
         return longerS > 0 ? mostKg(longerS) : longerS * job.machine().burnKgPerS();
     }
 
@@ -285,7 +326,8 @@ final class Frozen {
         return Duration.between(from, to).toMillis() / 1000.0;
     }
 
-    private Step asFlown(Part part, double startKg, double endKg) {
+    private Step asFlown(int at, double startKg, double endKg) {
+        Part part = parts.get(at);
         Step planned = part.planned();
         return new Step(
                 planned.kind(),
@@ -297,20 +339,24 @@ final class Frozen {
                 endKg,
                 planned.lineLengthM(),
                 planned.engineRunning(),
-                planned.rotation().map(turn -> asFlown(part, turn, startKg)),
+                planned.rotation().map(turn -> asFlown(at, turn, startKg)),
                 planned.crew(),
                 planned.legs(),
                 planned.because());
     }
 
-    private Rotation asFlown(Part part, Rotation turn, double startKg) {
+    private Rotation asFlown(int at, Rotation turn, double startKg) {
+        Part part = parts.get(at);
         Step planned = part.planned();
         double laterS =
                 spanS(part.startAt(), part.hookedAt()) - spanS(planned.startAt(), turn.hookedAt());
         double reckonedKg =
-                turn.fuelAtHookKg()
-                        + (startKg - planned.fuelStartKg())
-                        - laterS * job.machine().burnKgPerS();
+                wasRead(planned)
+                        ? startKg - startKg(at) - flowKg(part.startAt(), part.hookedAt())
+                        : turn.fuelAtHookKg()
+                                + (startKg - planned.fuelStartKg())
+                                - moreStartKg(at)
+                                - laterS * job.machine().burnKgPerS();
         double atHookKg =
                 readDuring(part)
                         .filter(read -> !read.at().isAfter(part.hookedAt()))

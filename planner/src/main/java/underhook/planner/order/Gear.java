@@ -305,22 +305,22 @@ final class Gear {
                         FindingCode.BRIDLE_TILT,
                         Severity.NOTE,
                         load.id().value(),
-                        TripMaker.text(tiltDeg, 0),
+                        Figures.text(tiltDeg, 0),
                         "",
                         "deg",
                         "DERIVED",
                         "This "
                                 + kind.name()
                                 + " hangs "
-                                + TripMaker.text(tiltDeg, 0)
+                                + Figures.text(tiltDeg, 0)
                                 + "° off level on "
                                 + set.name()
                                 + ", its "
                                 + low
                                 + " end low; the legs pull "
-                                + TripMaker.text(Math.ceil(hung.get().tension1N()), 0)
+                                + Figures.text(Math.ceil(hung.get().tension1N()), 0)
                                 + " and "
-                                + TripMaker.text(Math.ceil(hung.get().tension2N()), 0)
+                                + Figures.text(Math.ceil(hung.get().tension2N()), 0)
                                 + " N."));
     }
 

@@ -63,8 +63,8 @@ final class Glares {
                         FindingCode.GLARE,
                         isFlown ? Severity.CAUTION : Severity.NOTE,
                         model.places.get(place).id().value(),
-                        TripMaker.text(Math.floor(leastDeg), 0),
-                        TripMaker.text(Math.toDegrees(Glare.DAZZLE_RAD), 0),
+                        Figures.text(Math.floor(leastDeg), 0),
+                        Figures.text(Math.toDegrees(Glare.DAZZLE_RAD), 0),
                         "°",
                         "PRACTICE",
                         "Straight into the wind the way in faces the sun: "

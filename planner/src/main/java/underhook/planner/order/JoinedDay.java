@@ -297,7 +297,7 @@ final class JoinedDay {
         return Optional.of(
                 leads
                         ? "With "
-                                + TripMaker.text(Math.floor(last.fuelEndKg()), 0)
+                                + Figures.text(Math.floor(last.fuelEndKg()), 0)
                                 + " kg of fuel at "
                                 + last.to()
                                 + " no way to fuel keeps the reserve. It must go there by eye; perhaps"
@@ -314,34 +314,5 @@ final class JoinedDay {
                 machine.burnKgPerS() * (flownS + machine.reserveS())
                         + (last.engineRunning() ? 0 : machine.startFuelKg());
         return last.fuelEndKg() - machine.fuelGaugeSpreadKg() >= burnKg;
-    }
-
-    /** The plan of record cut off now: what its re-check complains of is not the new order's fault. */
-    Plan upToNow() {
-        List<Step> done = frozen.steps();
-        List<CrewStay> crews =
-                record.crews().stream().filter(stay -> stay.fromAt().isBefore(now.at())).toList();
-        Instant end = done.isEmpty() ? now.at() : done.get(done.size() - 1).endAt();
-        return new Plan(
-                record.id(),
-                record.job(),
-                record.made(),
-                new Summary(
-                        PlanBuilder.flownS(done),
-                        end,
-                        Summary.Counts.of(done),
-                        Summary.Bounds.NONE,
-                        false,
-                        Optional.empty(),
-                        List.of(),
-                        Optional.empty()),
-                done,
-                crews,
-                record.leftOut(),
-                record.findings(),
-                record.rooms(),
-                record.poles(),
-                record.kit(),
-                Optional.empty());
     }
 }

@@ -202,16 +202,7 @@ final class NoWay {
                                                 trip.kindNames()),
                         model.finder().closed()::canOpen),
                 IntStream.range(0, model.air().slots.size())
-                        .filter(
-                                slot ->
-                                        trip.kinds().stream()
-                                                .allMatch(
-                                                        kind ->
-                                                                model.air()
-                                                                        .isWindWithin(
-                                                                                kind.windLimit(),
-                                                                                place,
-                                                                                slot)))
+                        .filter(slot -> model.air().isWindWithin(trip, place, slot))
                         .mapToObj(slot -> model.air().wind(place, slot))
                         .toList(),
                 new NoWayIn.Limits(

@@ -61,10 +61,9 @@ public final class OpenDay {
      * The rest of a day ordered anew.
      *
      * @param plan the whole day, what is frozen first; not yet re-checked
-     * @param frozen the same up to now alone, for the re-check to tell old from new
      * @param frozenSteps how many of its steps are done or begun
      */
-    public record Reordered(Plan plan, Plan frozen, int frozenSteps) {}
+    public record Reordered(Plan plan, int frozenSteps) {}
 
     /** Opens a day; takes as long as finding its ways does. */
     public OpenDay(Job job, Ground ground) {
@@ -148,8 +147,7 @@ public final class OpenDay {
         JoinedDay joined =
                 new JoinedDay(
                         model, puzzle.maker(), people, new JoinedDay.Old(record, now, frozen));
-        return new Reordered(
-                joined.plan(day, settings, bound), joined.upToNow(), frozen.steps().size());
+        return new Reordered(joined.plan(day, settings, bound), frozen.steps().size());
     }
 
     private Ordered ordered(RestOrder rest, Midday midday, PlanSettings settings, Effort effort) {

@@ -10,7 +10,6 @@ import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
-import underhook.core.job.PlaceKind;
 import underhook.core.job.Walk;
 import underhook.core.plan.CrewStay;
 
@@ -106,10 +105,7 @@ final class People {
 
     private boolean isLanding(int place) {
         Place at = model.places.get(place);
-        if (at.kind() == PlaceKind.SITE
-                || !at.agreed()
-                || !at.standing()
-                || !model.isKnown(place)) {
+        if (at.isSite() || !at.agreed() || !at.standing() || !model.isKnown(place)) {
             return false;
         }
         return slopeRad(place) <= model.rules.landing().landingSlopeRad() && !isInTrees(place);

@@ -323,7 +323,7 @@ final class PlanBuilder {
     }
 
     private static String seconds(double timeS) {
-        return TripMaker.text(Math.ceil(timeS - 1e-6), 0);
+        return Figures.text(Math.ceil(timeS - 1e-6), 0);
     }
 
     /** What a way out with tailwind costs; empty when there is none worth a word. */
@@ -344,11 +344,11 @@ final class PlanBuilder {
         double liftKt = Units.mPerSToKt(VortexRing.TRAINING_AIRSPEED_M_PER_S);
         return Optional.of(
                 "way out: tailwind "
-                        + TripMaker.text(tailKt, 0)
+                        + Figures.text(tailKt, 0)
                         + " kt, no credit for wind; hover power until about "
-                        + TripMaker.text(Math.ceil(liftKt + tailKt - 1e-6), 0)
+                        + Figures.text(Math.ceil(liftKt + tailKt - 1e-6), 0)
                         + " kt of ground speed, "
-                        + TripMaker.text(spareKg, 0)
+                        + Figures.text(spareKg, 0)
                         + " kg to spare");
     }
 

@@ -45,9 +45,9 @@ final class PoleMasses {
                 .map(
                         mass ->
                                 " As a pole of this size and wood it weighs "
-                                        + TripMaker.text(Math.floor(mass.lightestKg()), 0)
+                                        + Figures.text(Math.floor(mass.lightestKg()), 0)
                                         + " to "
-                                        + TripMaker.text(Math.ceil(mass.heaviestKg()), 0)
+                                        + Figures.text(Math.ceil(mass.heaviestKg()), 0)
                                         + " kg, its fittings on top.")
                 .orElse("");
     }

@@ -136,16 +136,16 @@ final class Poles {
                                 FindingCode.POLE_HOVER,
                                 Severity.CAUTION,
                                 pole.load().value(),
-                                TripMaker.text(pole.spareKg(), 0),
-                                TripMaker.text(pole.hoverFuelKg(), 0),
+                                Figures.text(pole.spareKg(), 0),
+                                Figures.text(pole.hoverFuelKg(), 0),
                                 "kg",
                                 "machine",
                                 "The hover over "
                                         + pole.place()
                                         + " begins with "
-                                        + TripMaker.text(pole.spareKg(), 0)
+                                        + Figures.text(pole.spareKg(), 0)
                                         + " kg to spare and burns "
-                                        + TripMaker.text(pole.hoverFuelKg(), 0)
+                                        + Figures.text(pole.hoverFuelKg(), 0)
                                         + " kg."));
             }
         }
@@ -170,9 +170,9 @@ final class Poles {
                         + " may pull "
                         + newtons(hardestN(pole))
                         + " N in a gust of "
-                        + TripMaker.text(Units.mPerSToKt(pole.gustMPerS()), 0)
+                        + Figures.text(Units.mPerSToKt(pole.gustMPerS()), 0)
                         + " kt with a lean of "
-                        + TripMaker.text(Math.toDegrees(pole.leanRad()), 0)
+                        + Figures.text(Math.toDegrees(pole.leanRad()), 0)
                         + "°; one person holds "
                         + newtons(guying.handPullN())
                         + " N. Belay it on its anchor, or keep the machine loaded. So at "
@@ -332,6 +332,6 @@ final class Poles {
     }
 
     private static String newtons(double forceN) {
-        return TripMaker.text(forceN, 0);
+        return Figures.text(forceN, 0);
     }
 }

@@ -110,8 +110,8 @@ final class ReleaseFindings {
                 FindingCode.RELEASE_CLOSED,
                 Severity.CAUTION,
                 one.name(),
-                TripMaker.text(one.look().longestClosedS(), 1),
-                TripMaker.text(CLOSED_S, 0),
+                Figures.text(one.look().longestClosedS(), 1),
+                Figures.text(CLOSED_S, 0),
                 "s",
                 "rules",
                 "With "
@@ -129,8 +129,8 @@ final class ReleaseFindings {
                 FindingCode.RELEASE_UNNAMED,
                 Severity.CAUTION,
                 one.name(),
-                TripMaker.text(one.look().longestUnnamedS(), 1),
-                TripMaker.text(ClearLegs.REACHED_IN_S, 0),
+                Figures.text(one.look().longestUnnamedS(), 1),
+                Figures.text(ClearLegs.REACHED_IN_S, 0),
                 "s",
                 "release-areas",
                 "For "
@@ -181,6 +181,6 @@ final class ReleaseFindings {
     }
 
     private static String whole(double valueRatio) {
-        return TripMaker.text(Math.ceil(valueRatio), 0);
+        return Figures.text(Math.ceil(valueRatio), 0);
     }
 }

@@ -81,8 +81,8 @@ final class Relief {
                         FindingCode.LEE,
                         Severity.CAUTION,
                         id(place),
-                        TripMaker.text(Math.ceil(Units.mPerSToKt(mostMPerS) - 1e-6), 0),
-                        TripMaker.text(Units.mPerSToKt(DRAUGHT_FROM_M_PER_S), 0),
+                        Figures.text(Math.ceil(Units.mPerSToKt(mostMPerS) - 1e-6), 0),
+                        Figures.text(Units.mPerSToKt(DRAUGHT_FROM_M_PER_S), 0),
                         "kt",
                         "FAA-8083-21B",
                         flights.spans(hours)
@@ -98,9 +98,9 @@ final class Relief {
                     model.elevationAmslM[place]
                             + model.lengthAtDropM(flights.trip(one), one.line());
             heights.add(
-                    TripMaker.text(Math.ceil(hookM), 0)
+                    Figures.text(Math.ceil(hookM), 0)
                             + " m ("
-                            + TripMaker.text(Math.ceil(Units.mToFt(hookM)), 0)
+                            + Figures.text(Math.ceil(Units.mToFt(hookM)), 0)
                             + " ft) AMSL with the line "
                             + model.machine.lines().get(one.line()).name());
         }

@@ -26,15 +26,14 @@ record Unflown(DayTable table, int k, Trip trip) {
                             + " may receive. Perhaps a crew that starts and stays there, with"
                             + " the role receive.");
         }
-        if (table.needsTwoTeams(k)) {
+        if (table.needsTwoTeams(k) && !table.isReached(k) && !cut) {
             return new Reason(
                     FindingCode.NO_CREW,
                     "Nobody who stays at "
                             + from()
-                            + " hooks it on, and at "
+                            + " hooks it on, so one crew would have to come there and another to "
                             + to()
-                            + " too a crew would have to come; one lift is planned with one"
-                            + " crew that comes. Perhaps somebody who stays at "
+                            + ", on foot or by air; no two can. Perhaps somebody who stays at "
                             + from()
                             + ", with the role hook and without guy.");
         }

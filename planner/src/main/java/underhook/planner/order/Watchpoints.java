@@ -60,10 +60,10 @@ final class Watchpoints {
                                                 FindingCode.WIND_AT_LIMIT,
                                                 Severity.CAUTION,
                                                 rotation.loads().get(0).value(),
-                                                TripMaker.text(
+                                                Figures.text(
                                                         Math.ceil(limit.value() * 10 - 1e-6) / 10,
                                                         1),
-                                                TripMaker.text(limit.limit(), 1),
+                                                Figures.text(limit.limit(), 1),
                                                 limit.unit(),
                                                 limit.source(),
                                                 "The wind is just within the limit of this load: "
@@ -94,14 +94,14 @@ final class Watchpoints {
                                 FindingCode.PLACE_NEAR_ZONE,
                                 Severity.NOTE,
                                 place.value(),
-                                TripMaker.text(Math.floor(distanceM), 0),
-                                TripMaker.text(model.rules.flying().finalM(), 0),
+                                Figures.text(Math.floor(distanceM), 0),
+                                Figures.text(model.rules.flying().finalM(), 0),
                                 "m",
                                 zone.source(),
                                 "The zone "
                                         + zone.id()
                                         + " begins "
-                                        + TripMaker.text(Math.floor(distanceM), 0)
+                                        + Figures.text(Math.floor(distanceM), 0)
                                         + " m away, nearer than a last part is long. Mind it on the"
                                         + " way in and out."));
             }

@@ -94,8 +94,8 @@ final class WireFindings {
                         FindingCode.WIRE_NEAR,
                         close ? Severity.CAUTION : Severity.NOTE,
                         wire.id(),
-                        TripMaker.text(passed.pass().leastM(), 1),
-                        TripMaker.text(passed.pass().needM(), 1),
+                        Figures.text(passed.pass().leastM(), 1),
+                        Figures.text(passed.pass().needM(), 1),
                         "m",
                         wire.source(),
                         "Of all ways "
@@ -104,7 +104,7 @@ final class WireFindings {
                                         ? ", empty,"
                                         : " with " + passed.leg().carrying().get(0))
                                 + " comes nearest to what this wire needs: "
-                                + TripMaker.text(passed.pass().leastM(), 1)
+                                + Figures.text(passed.pass().leastM(), 1)
                                 + " m from anywhere it can hang"
                                 + (close
                                         ? ", and what is left is less than its position may be off."
@@ -166,7 +166,7 @@ final class WireFindings {
                 }
             }
             if (leastM <= MAST_NEAR_M) {
-                mast(mast, name + " passes " + TripMaker.text(Math.floor(leastM), 0) + " m away");
+                mast(mast, name + " passes " + Figures.text(Math.floor(leastM), 0) + " m away");
             }
         }
     }
@@ -186,7 +186,7 @@ final class WireFindings {
                             FindingCode.HEIGHT_ASSUMED,
                             Severity.CAUTION,
                             mast.id(),
-                            unknown ? "" : TripMaker.text(mast.heightM().getAsDouble(), 0),
+                            unknown ? "" : Figures.text(mast.heightM().getAsDouble(), 0),
                             "",
                             unknown ? "" : "m",
                             mast.source(),

@@ -29,4 +29,27 @@ public record DayEvent(
     public DayEvent {
         legs = List.copyOf(legs);
     }
+
+    /** Whether it is a refuelling straight behind another. */
+    boolean goesOnFilling(DayEvent before) {
+        return kind == StepKind.REFUEL && before.kind == StepKind.REFUEL && before.endS == startS;
+    }
+
+    /** A refuelling with what was filled in besides. */
+    DayEvent filledOn(DayEvent more) {
+        return new DayEvent(
+                kind,
+                from,
+                to,
+                startS,
+                more.endS,
+                fuelStartKg,
+                more.fuelEndKg,
+                line,
+                engineOn,
+                lift,
+                team,
+                legs,
+                cause);
+    }
 }

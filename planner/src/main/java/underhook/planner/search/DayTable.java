@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.function.IntSupplier;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -79,6 +80,9 @@ public final class DayTable {
     /** Where a trip needs a team; none when those who stay there do. */
     final int[] teamPlace;
 
+    /** For each trip where a team must come to hook it; {@link #NONE} where none need. */
+    final int[] hookPlace;
+
     /** When the wind or the day closes a trip for good, s; negative when it is never open. */
     final long[] windowEndS;
 
@@ -96,6 +100,8 @@ public final class DayTable {
 
     /** For each team and trip whether it may do what the trip asks of one. */
     private final boolean[] works;
+
+    private final boolean[] hooks;
 
     /** For each trip what must be released before, and how long before, s. */
     final int[][] afterTrips;
@@ -155,6 +161,7 @@ public final class DayTable {
         this.teamAtDrop = new boolean[trips.size()];
         this.teamAtHook = new boolean[trips.size()];
         this.works = new boolean[teams.length * trips.size()];
+        this.hooks = new boolean[teams.length * trips.size()];
         int hours = untilS.length;
         this.loaded = unknown(trips.size() * lines.length * hours * hours);
         this.most = unknown(loaded.length);
@@ -168,6 +175,7 @@ public final class DayTable {
         this.loadedMore = unknown(trips.size() * lines.length);
         this.emptyMore = unknown(spots.size() * spots.size() * (lines.length + 1));
         this.teamPlace = new int[trips.size()];
+        this.hookPlace = new int[trips.size()];
         this.windowEndS = new long[trips.size()];
         for (int k = 0; k < trips.size(); k++) {
             List<TripRow.After> after = trips.get(k).after();
@@ -175,9 +183,12 @@ public final class DayTable {
             afterWaitS[k] = after.stream().mapToLong(TripRow.After::waitS).toArray();
             teamAtDrop[k] = needsTeamAtDrop(trips.get(k));
             teamAtHook[k] = needsTeamAtHook(trips.get(k));
-            teamPlace[k] = findTeamPlace(trips.get(k));
+            hookPlace[k] = teamAtHook[k] ? trips.get(k).from() : NONE;
+            teamPlace[k] = teamAtDrop[k] ? trips.get(k).to() : hookPlace[k];
             for (int team = 0; team < teams.length; team++) {
-                works[team * trips.size() + k] = teamPlace[k] >= 0 && findMayWork(team, k);
+                hooks[team * trips.size() + k] = teamAtHook[k] && findMayHook(team, k);
+                works[team * trips.size() + k] =
+                        teamAtDrop[k] ? findMayReceive(team, k) : mayHook(team, k);
             }
             windowEndS[k] = -1;
             for (int slot = 0; slot < hours; slot++) {
@@ -216,13 +227,6 @@ public final class DayTable {
         return all;
     }
 
-    private int findTeamPlace(TripRow trip) {
-        if (needsTeamAtDrop(trip)) {
-            return trip.to();
-        }
-        return needsTeamAtHook(trip) ? trip.from() : NONE;
-    }
-
     boolean needsTeamAtDrop(int trip) {
         return teamAtDrop[trip];
     }
@@ -258,14 +262,24 @@ public final class DayTable {
         return !to.site() && to.receiverFromS() >= NEVER_S;
     }
 
-    /** Whether a team would have to be at either end of a trip. One is brought to a trip: no order flies it. */
+    /** Whether a team must be at either end of a trip; one team cannot be at both. */
     public boolean needsTwoTeams(int trip) {
         return teamAtHook[trip] && teamAtDrop[trip];
     }
 
-    /** Whether a trip that needs a team needs it where it begins. */
+    /** Whether a trip that needs one team needs it where it begins. */
     public boolean needsTeamAtPickUp(int trip) {
         return teamAtHook[trip];
+    }
+
+    /** Where a team does something for a trip when each place has its team; {@link #NONE} when it does nothing. */
+    int placeFor(int team, int trip, int[] teamOf) {
+        int place = teamPlace[trip];
+        if (place >= 0 && teamOf[place] == team) {
+            return place;
+        }
+        int pickUp = hookPlace[trip];
+        return pickUp >= 0 && teamOf[pickUp] == team ? pickUp : NONE;
     }
 
     /** Whether fuel is kept where the machine may stand and somebody may fill it. */
@@ -532,16 +546,28 @@ public final class DayTable {
 
     /**
      * Whether somebody who may do what a trip asks can come to its place at all: on foot, or by air with
-     * the ways on foot to and from the landing places that teams take. False proves that no order flies it.
+     * the ways on foot to and from the landing places that teams take; where a team must be at either end, one to each.
+     * False proves that no order flies it.
      */
     public boolean isReached(int trip) {
         int place = teamPlace[trip];
         for (int team = 0; place >= 0 && team < teams.length; team++) {
-            if (comes(teams[team], place) && mayWork(team, trip)) {
+            boolean works = mayWork(team, trip) && comes(teams[team], place);
+            if (works && (!needsTwoTeams(trip) || isHookedBesides(team, trip))) {
                 return true;
             }
         }
         return place < 0;
+    }
+
+    /** Whether another team can come to hook a trip that one receives. */
+    private boolean isHookedBesides(int receiver, int trip) {
+        return IntStream.range(0, teams.length)
+                .anyMatch(
+                        team ->
+                                team != receiver
+                                        && mayHook(team, trip)
+                                        && comes(teams[team], hookPlace[trip]));
     }
 
     /** On foot; or boarding where it can walk to, and walking on from anywhere that it is landed. */
@@ -557,16 +583,24 @@ public final class DayTable {
         return fromStartS[place] < NO_WALK_S || (boards && landed);
     }
 
-    /** Whether a team may do what a trip asks of one. */
+    /** Whether a team may do what a trip asks of one; of two, what it asks where it is let go. */
     boolean mayWork(int team, int trip) {
         return works[team * trips.length + trip];
     }
 
-    private boolean findMayWork(int team, int trip) {
+    /** Whether a team may hook a trip that asks one for it. */
+    boolean mayHook(int team, int trip) {
+        return hooks[team * trips.length + trip];
+    }
+
+    private boolean findMayReceive(int team, int trip) {
         TeamRow row = teams[team];
-        boolean atDrop = needsTeamAtDrop(trips[trip]);
-        return serves[team][teamPlace[trip]]
+        return serves[team][trips[trip].to()]
                 && (!trips[trip].standsUp() || row.guys())
-                && (atDrop ? row.receives() : row.hooks());
+                && row.receives();
+    }
+
+    private boolean findMayHook(int team, int trip) {
+        return serves[team][trips[trip].from()] && teams[team].hooks();
     }
 }

@@ -259,16 +259,23 @@ final class Decoder {
                 continue;
             }
             looked++;
-            int place = table.teamPlace[trip];
-            int team = place < 0 ? DayTable.NONE : wish.teamOf[place];
-            if ((team < 0 || !passed[team]) && flyUnlessWaiting(trip, wish)) {
+            if (!isPassed(passed, trip, wish) && flyUnlessWaiting(trip, wish)) {
                 return true;
             }
             if (i == at && !lifts.waitsTooLong()) {
                 return false;
             }
-            if (team >= 0) {
-                passed[team] = true;
+            for (int team = 0; team < passed.length; team++) {
+                passed[team] |= table.placeFor(team, trip, wish.teamOf) >= 0;
+            }
+        }
+        return false;
+    }
+
+    private boolean isPassed(boolean[] passed, int trip, Wish wish) {
+        for (int team = 0; team < passed.length; team++) {
+            if (passed[team] && table.placeFor(team, trip, wish.teamOf) >= 0) {
+                return true;
             }
         }
         return false;
@@ -364,8 +371,8 @@ final class Decoder {
     /** Where a team is wanted next from a position in the order on. */
     private int nextPlace(int team, int at, Wish wish) {
         for (int i = 0; i < laterCount; i++) {
-            int place = table.teamPlace[later[i]];
-            if (place >= 0 && wish.teamOf[place] == team && run.isLeft(later[i])) {
+            int place = table.placeFor(team, later[i], wish.teamOf);
+            if (place >= 0 && run.isLeft(later[i])) {
                 return place;
             }
         }
@@ -373,8 +380,8 @@ final class Decoder {
             int token = wish.tokens[i];
             seen = Math.max(seen, i + 1);
             if (token < table.trips.length && run.isLeft(token)) {
-                int place = table.teamPlace[token];
-                if (place >= 0 && wish.teamOf[place] == team) {
+                int place = table.placeFor(team, token, wish.teamOf);
+                if (place >= 0) {
                     return place;
                 }
             }

@@ -141,9 +141,9 @@ final class Follower {
             RestOrder.Kept.Step next = steps.get(i);
             int place =
                     next.kind() == StepKind.ROTATION && next.what() >= 0
-                            ? table.teamPlace[next.what()]
+                            ? table.placeFor(move.what(), next.what(), wish.teamOf)
                             : DayTable.NONE;
-            if (place >= 0 && wish.teamOf[place] == move.what()) {
+            if (place >= 0) {
                 boolean landed = table.teams[move.what()].landing().get(place) == move.to();
                 return landed ? place : move.to();
             }

@@ -136,7 +136,10 @@ final class Greedy {
 
     /** A team finishes a place before it goes on. */
     private boolean mayBeNext(int k, Wish wish) {
-        int place = table.teamPlace[k];
+        return mayBeNextAt(table.teamPlace[k], wish) && mayBeNextAt(table.hookPlace[k], wish);
+    }
+
+    private boolean mayBeNextAt(int place, Wish wish) {
         return place < 0 || wish.teamOf[place] < 0 || nextPlace(wish.teamOf[place]) == place;
     }
 
@@ -165,7 +168,8 @@ final class Greedy {
 
     private boolean hasWork(int place) {
         for (int k = 0; k < table.trips.length; k++) {
-            if (table.teamPlace[k] == place && decoder.run().isLeft(k)) {
+            boolean asks = table.teamPlace[k] == place || table.hookPlace[k] == place;
+            if (asks && decoder.run().isLeft(k)) {
                 return true;
             }
         }

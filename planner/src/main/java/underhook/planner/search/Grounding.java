@@ -130,10 +130,10 @@ final class Grounding {
         return true;
     }
 
-    /** How long filling up to so much takes, s. */
+    /** How long filling up to so much takes, s; what is filled in besides only flows. */
     long refuelS(double toKg) {
-        return (long)
-                Math.ceil(table.fuel.refuelS() + (toKg - run.fuelKg) / table.fuel.refuelKgPerS());
+        double beginsS = run.isFilling() ? 0 : table.fuel.refuelS();
+        return (long) Math.ceil(beginsS + (toKg - run.fuelKg) / table.fuel.refuelKgPerS());
     }
 
     void changeLine(int line, Cause cause) {

@@ -104,11 +104,11 @@ final class Joins {
                 : 0;
     }
 
-    /** Whether only one team may do either. */
+    /** Whether only one team may receive the one and hook the other. */
     private boolean isOneTeam(int one, int other) {
         int teams = 0;
         for (int team = 0; team < table.teams.length; team++) {
-            teams += table.mayWork(team, one) || table.mayWork(team, other) ? 1 : 0;
+            teams += table.mayWork(team, one) || table.mayHook(team, other) ? 1 : 0;
         }
         return teams == 1;
     }

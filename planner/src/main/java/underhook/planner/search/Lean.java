@@ -70,13 +70,36 @@ final class Lean {
                 }
             }
         }
+        for (int k = 0; k < table.trips.length; k++) {
+            if (table.needsTwoTeams(k)
+                    && teamOf[table.hookPlace[k]] == teamOf[table.teamPlace[k]]) {
+                part(table, k, teamOf);
+            }
+        }
         return teamOf;
+    }
+
+    /** Another team where a trip is hooked, or where it is let go; as it is where no other may be at either. */
+    private static void part(DayTable table, int k, int[] teamOf) {
+        for (int team = 0; team < table.teams.length; team++) {
+            boolean other = team != teamOf[table.teamPlace[k]];
+            if (other && table.mayHook(team, k)) {
+                teamOf[table.hookPlace[k]] = team;
+                return;
+            }
+            if (other && table.mayWork(team, k)) {
+                teamOf[table.teamPlace[k]] = team;
+                return;
+            }
+        }
     }
 
     private static int countWorks(DayTable table, int team, int place) {
         int count = 0;
         for (int k = 0; k < table.trips.length; k++) {
-            count += table.teamPlace[k] == place && table.mayWork(team, k) ? 1 : 0;
+            boolean works = table.teamPlace[k] == place && table.mayWork(team, k);
+            boolean hooks = table.hookPlace[k] == place && table.mayHook(team, k);
+            count += works || hooks ? 1 : 0;
         }
         return count;
     }

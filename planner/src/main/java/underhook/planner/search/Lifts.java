@@ -75,41 +75,57 @@ final class Lifts {
     boolean fly(int k, Wish wish) {
         ranTooLong = false;
         TripRow trip = table.trips[k];
-        int at = table.teamPlace[k];
-        int team = at < 0 ? DayTable.NONE : wish.teamOf[at];
-        if (at >= 0) {
-            if (team < 0 || !table.mayWork(team, k)) {
-                return false;
-            }
-            if (run.teamPlace[team] != at && !teamMoves.bring(team, at, wish)) {
-                return false;
-            }
+        if (!bring(k, wish, true)) {
+            return false;
         }
         int slot = table.slot(run.timeS);
         int line = slot < 0 ? DayTable.NONE : chooseLine(k, wish.line[k], slot);
         if (line < 0 || table.spots[trip.to()].nearestFuel() < 0) {
             return false;
         }
-        return prepare(k, line, slot, wish) && waitAndLift(k, team, wish);
+        return prepare(k, line, slot, wish) && waitAndLift(k, wish);
     }
 
     /** Flies a trip that is due with the line and the fuel that there are, and people who walk; false as above. */
     boolean flyAsFitted(int k, Wish wish) {
-        int at = table.teamPlace[k];
-        int team = at < 0 ? DayTable.NONE : wish.teamOf[at];
-        if (at >= 0) {
-            if (team < 0 || !table.mayWork(team, k)) {
-                return false;
-            }
-            boolean comes = run.teamPlace[team] != at;
-            if (comes && (teamMoves.isFlown(team, at, wish) || !teamMoves.bring(team, at, wish))) {
-                return false;
-            }
-        }
-        return run.line >= 0
+        return bring(k, wish, false)
+                && run.line >= 0
                 && table.trips[k].linesAllowed().get(run.line)
                 && table.spots[table.trips[k].to()].nearestFuel() >= 0
-                && waitAndLift(k, team, wish);
+                && waitAndLift(k, wish);
+    }
+
+    /** Brings whoever must be at either end; false where somebody cannot come, or would have to be at both. */
+    private boolean bring(int k, Wish wish, boolean mayFly) {
+        int hooker = hooker(k, wish);
+        int receiver = receiver(k, wish);
+        if (table.needsTeamAtHook(k)
+                && (hooker < 0
+                        || hooker == receiver
+                        || !table.mayHook(hooker, k)
+                        || !bring(hooker, table.hookPlace[k], wish, mayFly))) {
+            return false;
+        }
+        return !table.needsTeamAtDrop(k)
+                || (receiver >= 0
+                        && table.mayWork(receiver, k)
+                        && bring(receiver, table.trips[k].to(), wish, mayFly));
+    }
+
+    private boolean bring(int team, int at, Wish wish, boolean mayFly) {
+        if (run.teamPlace[team] == at) {
+            return true;
+        }
+        return (mayFly || !teamMoves.isFlown(team, at, wish)) && teamMoves.bring(team, at, wish);
+    }
+
+    /** The team that hooks a trip; none where whoever stays there does. */
+    private int hooker(int k, Wish wish) {
+        return table.needsTeamAtHook(k) ? wish.teamOf[table.hookPlace[k]] : DayTable.NONE;
+    }
+
+    private int receiver(int k, Wish wish) {
+        return table.needsTeamAtDrop(k) ? wish.teamOf[table.trips[k].to()] : DayTable.NONE;
     }
 
     /** The wished line, else the fitted one when it will do, else the shortest that will. */
@@ -217,19 +233,21 @@ final class Lifts {
         return to == fuelPlace ? 0 : table.emptyS(to, fuelPlace, line, slot);
     }
 
-    private boolean waitAndLift(int k, int team, Wish wish) {
+    private boolean waitAndLift(int k, Wish wish) {
+        int hooker = hooker(k, wish);
+        int receiver = receiver(k, wish);
         int refuels = run.refuels;
         cause = Cause.of(Cause.Kind.LIFT, k);
         for (int round = 0; round < 4; round++) {
-            long waitS = readiness.missingS(k, team);
+            long waitS = readiness.missingS(k, hooker, receiver);
             if (waitS == 0) {
-                return lift(k, team);
+                return lift(k, hooker, receiver);
             }
             waitsTooLong = waitS > patienceS;
             if (waitS < 0 || waitsTooLong || !grounding.land(k, false)) {
                 return false;
             }
-            waitS = readiness.missingS(k, team);
+            waitS = readiness.missingS(k, hooker, receiver);
             if (waitS < 0) {
                 return false;
             }
@@ -269,7 +287,7 @@ final class Lifts {
     }
 
     /** From hook-up to the last release. */
-    private boolean lift(int k, int team) {
+    private boolean lift(int k, int hooker, int receiver) {
         TripRow trip = table.trips[k];
         EmptyWay before = null;
         long startS = run.timeS;
@@ -298,10 +316,18 @@ final class Lifts {
         }
         run.openRotation(k, startS, from, fuelStartKg);
         run.fly(trip.hookUpS());
-        return hang(k, team, before);
+        if (!hang(k, receiver, before)) {
+            return false;
+        }
+        occupy(hooker, run.hookedS + 1);
+        occupy(receiver, run.timeS + trip.busyAfterS());
+        if (!table.spots[trip.to()].site()) {
+            run.closeRotation(trip.to(), null);
+        }
+        return isWithinDay();
     }
 
-    private boolean hang(int k, int team, @org.jspecify.annotations.Nullable EmptyWay before) {
+    private boolean hang(int k, int receiver, @org.jspecify.annotations.Nullable EmptyWay before) {
         TripRow trip = table.trips[k];
         long hookedS = run.timeS;
         int slotFrom = table.slot(hookedS);
@@ -333,7 +359,7 @@ final class Lifts {
         }
         run.fly(outS);
         long firstS = run.timeS + trip.firstSetDownS();
-        if (firstS < readiness.earliestReleaseS(k, team)) {
+        if (firstS < readiness.earliestReleaseS(k, receiver)) {
             return false;
         }
         run.burn(trip.setDownS(), table.fuel.setDownKgPerS(trip.standsUp()));
@@ -361,20 +387,13 @@ final class Lifts {
                             slotTo),
                     cause);
         }
-        occupy(k, team, hookedS);
-        if (!table.spots[trip.to()].site()) {
-            run.closeRotation(trip.to(), null);
-        }
-        return isWithinDay();
+        return true;
     }
 
-    private void occupy(int k, int team, long hookedS) {
-        if (team < 0) {
-            return;
+    private void occupy(int team, long untilS) {
+        if (team >= 0) {
+            run.teamFreeS[team] = Math.max(run.teamFreeS[team], untilS);
         }
-        long busyUntilS =
-                table.needsTeamAtDrop(k) ? run.timeS + table.trips[k].busyAfterS() : hookedS + 1;
-        run.teamFreeS[team] = Math.max(run.teamFreeS[team], busyUntilS);
     }
 
     /** Whether the machine comes home from here within the day, its weather, the engine's time and the fuel. */

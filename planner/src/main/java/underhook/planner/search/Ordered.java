@@ -1,5 +1,6 @@
 package underhook.planner.search;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -32,15 +33,30 @@ public record Ordered(
     }
 
     static Ordered of(Run run, DayLog log, long cents) {
-        List<Long> released = new java.util.ArrayList<>();
+        List<Long> released = new ArrayList<>();
         for (long one : run.releasedS) {
             released.add(one);
         }
-        List<TeamEnd> ends = new java.util.ArrayList<>();
+        List<TeamEnd> ends = new ArrayList<>();
         for (int team = 0; team < run.teamPlace.length; team++) {
             ends.add(new TeamEnd(run.teamPlace[team], run.teamArrivedS[team], run.teamFreeS[team]));
         }
-        return new Ordered(log.events, log.stays, released, ends, run.flightS, run.timeS, cents);
+        return new Ordered(
+                joined(log.events), log.stays, released, ends, run.flightS, run.timeS, cents);
+    }
+
+    /** What was filled in while refuelling is part of it. */
+    private static List<DayEvent> joined(List<DayEvent> events) {
+        List<DayEvent> all = new ArrayList<>();
+        for (DayEvent event : events) {
+            int last = all.size() - 1;
+            if (last >= 0 && event.goesOnFilling(all.get(last))) {
+                all.set(last, all.get(last).filledOn(event));
+            } else {
+                all.add(event);
+            }
+        }
+        return all;
     }
 
     /** Whether a trip is flown. */

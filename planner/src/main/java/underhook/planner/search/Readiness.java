@@ -68,7 +68,7 @@ final class Readiness {
     }
 
     /** Seconds to wait before leaving for a trip; negative when it can never be. */
-    long missingS(int k, int team) {
+    long missingS(int k, int hooker, int receiver) {
         TripRow trip = table.trips[k];
         long waitS = 0;
         while (run.timeS + waitS < table.rules.endS()) {
@@ -98,10 +98,10 @@ final class Readiness {
             }
             long firstS = hookedS + outS + trip.firstSetDownS();
             long lastS = hookedS + outS + trip.setDownS();
-            long dropLateS = earliestReleaseS(k, team) - firstS;
+            long dropLateS = earliestReleaseS(k, receiver) - firstS;
             Cause.Kind dropKind = kind;
             int dropOther = other;
-            long hookLateS = earliestHookS(k, team) - hookedS;
+            long hookLateS = earliestHookS(k, hooker) - hookedS;
             if (dropLateS > hookLateS) {
                 kind = dropKind;
                 other = dropOther;
@@ -159,6 +159,11 @@ final class Readiness {
         return readyS + 1;
     }
 
+    /**
+     * When the first on a hook may be let go at the earliest, s.
+     *
+     * @param team that receives it; none where whoever stays there does
+     */
     long earliestReleaseS(int k, int team) {
         TripRow trip = table.trips[k];
         long readyS;

@@ -29,6 +29,9 @@ final class Run {
     /** Since when the engine is off, s. */
     long offFromS;
 
+    /** When a refuelling ended behind which nothing was done; never without one. */
+    private long filledS;
+
     long onSinceBreakS;
 
     /** Whether the engine is on for longer than it may be before some break of what is ordered. */
@@ -99,6 +102,7 @@ final class Run {
         line = DayTable.NONE;
         engineOff = true;
         offFromS = timeS;
+        filledS = DayTable.NEVER_S;
         onSinceBreakS = 0;
         overranEngine = false;
         onFromBefore = false;
@@ -163,6 +167,7 @@ final class Run {
         line = other.line;
         engineOff = other.engineOff;
         offFromS = other.offFromS;
+        filledS = other.filledS;
         onSinceBreakS = other.onSinceBreakS;
         overranEngine = other.overranEngine;
         onFromBefore = other.onFromBefore;
@@ -246,6 +251,7 @@ final class Run {
         open = DayTable.NONE;
         place = to;
         flightS += timeS - openStartS;
+        filledS = DayTable.NEVER_S;
         if (log != null) {
             log.events.add(
                     new DayEvent(
@@ -275,8 +281,14 @@ final class Run {
         }
     }
 
+    /** Whether the machine was refuelled just now: what is filled in besides is part of it. */
+    boolean isFilling() {
+        return filledS == timeS;
+    }
+
     /** Writes down what began then with so much fuel and ends now; only where a log is kept. */
     void write(Note note, long startS, double fuelStartKg) {
+        filledS = note.kind() == StepKind.REFUEL ? timeS : DayTable.NEVER_S;
         if (log == null) {
             return;
         }

@@ -129,11 +129,15 @@ final class Trail {
     }
 
     private boolean differs(int trip, Wish other) {
-        int place = table.teamPlace[trip];
         return wish.line[trip] != other.line[trip]
-                || (place >= 0
-                        && (wish.teamOf[place] != other.teamOf[place]
-                                || wish.walksTo[place] != other.walksTo[place]));
+                || differsAt(table.teamPlace[trip], other)
+                || differsAt(table.hookPlace[trip], other);
+    }
+
+    private boolean differsAt(int place, Wish other) {
+        return place >= 0
+                && (wish.teamOf[place] != other.teamOf[place]
+                        || wish.walksTo[place] != other.walksTo[place]);
     }
 
     /** So many refuellings, the morning's counted, are wished alike; all of them where none differs. */

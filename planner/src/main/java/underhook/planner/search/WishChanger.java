@@ -168,7 +168,7 @@ final class WishChanger {
 
     /** Whether people walk far to a place or are flown. */
     private void changeWalk(Wish wish, SplittableRandom random) {
-        int place = table.teamPlace[random.nextInt(table.trips.length)];
+        int place = placeOfTeam(random.nextInt(table.trips.length), random);
         if (place >= 0) {
             wish.walksTo[place] = !wish.walksTo[place];
         }
@@ -181,8 +181,36 @@ final class WishChanger {
         }
         int trip = random.nextInt(table.trips.length);
         int team = random.nextInt(table.teams.length);
-        if (table.teamPlace[trip] >= 0 && table.mayWork(team, trip)) {
-            wish.teamOf[table.teamPlace[trip]] = team;
+        int place = placeOfTeam(trip, random);
+        boolean may =
+                place == table.teamPlace[trip]
+                        ? table.mayWork(team, trip)
+                        : table.mayHook(team, trip);
+        if (place >= 0 && may) {
+            part(wish, trip, place, team);
+            wish.teamOf[place] = team;
         }
+    }
+
+    /** Who must leave one end of a trip because the team of the other end comes goes to that, if it may. */
+    private void part(Wish wish, int trip, int place, int team) {
+        if (!table.needsTwoTeams(trip)) {
+            return;
+        }
+        boolean hooks = place == table.hookPlace[trip];
+        int other = hooks ? table.teamPlace[trip] : table.hookPlace[trip];
+        int leaves = wish.teamOf[place];
+        boolean may =
+                leaves >= 0 && (hooks ? table.mayWork(leaves, trip) : table.mayHook(leaves, trip));
+        if (wish.teamOf[other] == team && may) {
+            wish.teamOf[other] = leaves;
+        }
+    }
+
+    /** Where a trip needs a team, at either end where it needs two. */
+    private int placeOfTeam(int trip, SplittableRandom random) {
+        return table.needsTwoTeams(trip) && random.nextBoolean()
+                ? table.hookPlace[trip]
+                : table.teamPlace[trip];
     }
 }

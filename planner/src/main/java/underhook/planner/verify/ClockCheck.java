@@ -111,6 +111,7 @@ final class ClockCheck {
                                 Told.of("rules", name + " (" + step.kind() + ") is too short.")
                                         .figures(lasts, least, "s"));
         step.rotation().ifPresent(rotation -> checkReleases(step, rotation));
+        step.rotation().ifPresent(rotation -> checkReturn(step, rotation));
     }
 
     /** How long the engine was off straight before a step, s: a break may begin with fuelling. */
@@ -193,6 +194,30 @@ final class ClockCheck {
                                                             + " is hooked up too late for its release.")
                                             .figures(hung, hangs, "s"));
         }
+    }
+
+    /** What is flown after the last release fits between it and the rotation's end. */
+    private void checkReturn(Step step, Rotation rotation) {
+        Drop last = rotation.drops().get(rotation.drops().size() - 1);
+        List<Leg> legs = rotation.legs();
+        int from = legs.size();
+        while (from > 0 && legs.get(from - 1).carrying().isEmpty()) {
+            from--;
+        }
+        List<Leg> back = from == 0 ? List.of() : legs.subList(from, legs.size());
+        double needs = legsS(back) + (back.isEmpty() ? 0 : rules.times().returnExtraS());
+        double left = Day.betweenS(last.releasedAt(), step.endAt());
+        day.ledger()
+                .demand(
+                        left >= needs - Tolerance.TIME_S,
+                        FindingCode.STEP_TIME,
+                        last.load().value(),
+                        () ->
+                                Told.of(
+                                                "rules",
+                                                last.load()
+                                                        + " is let go too late for the way back.")
+                                        .figures(left, needs, "s"));
     }
 
     /** Time of a rotation until its loads hang: ways flown before the hook-up, and hooking up, s. */

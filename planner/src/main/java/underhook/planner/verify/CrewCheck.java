@@ -127,6 +127,21 @@ final class CrewCheck {
             checkMove(crew, stay, i + 1 < all.size() ? all.get(i + 1) : null, flown);
         }
         for (CrewStay move : where.movesOf(crew)) {
+            day.ledger()
+                    .demand(
+                            !move.toAt().isBefore(move.fromAt()),
+                            FindingCode.CREW_TOO_FAST,
+                            id,
+                            () ->
+                                    Told.of(
+                                            "plan",
+                                            "Crew "
+                                                    + id
+                                                    + " is at "
+                                                    + move.place()
+                                                    + " before it sets out at "
+                                                    + move.fromAt()
+                                                    + "."));
             boolean apart =
                     where.staysOf(crew).stream()
                             .noneMatch(stay -> overlapS(stay, move) > Tolerance.TIME_S);

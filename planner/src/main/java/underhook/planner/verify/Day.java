@@ -9,6 +9,7 @@ import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import underhook.core.finding.FindingCode;
 import underhook.core.geo.GeoPoint;
@@ -23,6 +24,8 @@ import underhook.core.job.MassStatus;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
 import underhook.core.job.Zone;
+import underhook.core.plan.Anew;
+import underhook.core.plan.CrewStay;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Leg;
 import underhook.core.plan.PathPoint;
@@ -33,6 +36,8 @@ import underhook.core.plan.StepKind;
 
 /** Job, ground and plan side by side, with what all checks look up. */
 final class Day {
+    private static final Duration WHOLE_DAY = Duration.ofDays(1);
+
     private final Job job;
     private final Ground ground;
     private final Plan plan;
@@ -60,6 +65,47 @@ final class Day {
                                         .forEach(drop -> drops.putIfAbsent(drop.load(), drop));
                             });
         }
+    }
+
+    /**
+     * What was done or begun when the day was ordered anew, alone; empty where it was not, or nothing was. Who was at
+     * a place then stays there: that somebody leaves too soon after that is of what is to come.
+     */
+    Optional<Day> done() {
+        Optional<Instant> from = plan.summary().anew().map(Anew::fromAt);
+        List<Step> begun = plan.steps().stream().filter(this::isBegun).toList();
+        if (from.isEmpty() || begun.isEmpty()) {
+            return Optional.empty();
+        }
+        Instant end = begun.get(begun.size() - 1).endAt();
+        List<CrewStay> crews = new ArrayList<>();
+        for (CrewStay stay : plan.crews()) {
+            if (stay.fromAt().isBefore(end)) {
+                boolean stays = !stay.toAt().isBefore(end);
+                crews.add(
+                        new CrewStay(
+                                stay.crew(),
+                                stay.place(),
+                                stay.fromAt(),
+                                stays ? stay.toAt().plus(WHOLE_DAY) : stay.toAt(),
+                                stay.doing()));
+            }
+        }
+        Plan alone =
+                new Plan(
+                        plan.id(),
+                        plan.job(),
+                        plan.made(),
+                        plan.summary(),
+                        begun,
+                        crews,
+                        List.of(),
+                        plan.findings(),
+                        plan.rooms(),
+                        plan.poles(),
+                        plan.kit(),
+                        Optional.empty());
+        return Optional.of(new Day(job, ground, alone, proofs));
     }
 
     Job job() {

@@ -1,7 +1,9 @@
 package underhook.planner.verify;
 
+import java.util.List;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
 import underhook.core.job.MassStatus;
 import underhook.core.plan.KitItem;
 import underhook.core.plan.Rotation;
@@ -16,8 +18,14 @@ final class FindingsCheck {
     }
 
     void run() {
-        for (Finding read : day.job().readingFindings()) {
-            demand(read.code(), read.subject());
+        for (Finding one : day.plan().findings()) {
+            wrong(!one.message().isBlank(), one.subject(), one.code() + " says nothing.");
+        }
+        List<Finding> read = day.job().readingFindings();
+        for (Finding one : read) {
+            // Of one file several things may be said under one code.
+            long count = read.stream().filter(also -> isAlike(one, also)).count();
+            demand(one.code(), one.subject(), new Least(one.severity(), count));
         }
         for (Step step : day.plan().steps()) {
             step.rotation().ifPresent(this::check);
@@ -46,15 +54,32 @@ final class FindingsCheck {
         }
     }
 
+    /** How grave and how often something is told at least. */
+    private record Least(Severity severity, long count) {}
+
+    private static boolean isAlike(Finding one, Finding other) {
+        return one.code() == other.code() && one.subject().equals(other.subject());
+    }
+
     private void demand(FindingCode code, String subject) {
-        boolean told =
+        demand(code, subject, new Least(Severity.CAUTION, 1));
+    }
+
+    /** Whoever answers for a stop makes a caution of it, and of nothing less than before. */
+    private void demand(FindingCode code, String subject, Least least) {
+        Severity told = least.severity() == Severity.STOP ? Severity.CAUTION : least.severity();
+        long count =
                 day.plan().findings().stream()
-                        .anyMatch(one -> one.code() == code && one.subject().equals(subject));
-        day.ledger()
-                .demand(
-                        told,
-                        FindingCode.STATED_WRONG,
-                        subject,
-                        () -> Told.of("plan", "The plan keeps " + code + " to itself."));
+                        .filter(one -> one.code() == code && one.subject().equals(subject))
+                        .filter(one -> one.severity().compareTo(told) >= 0)
+                        .count();
+        wrong(
+                count >= least.count(),
+                subject,
+                "The plan keeps " + code + " to itself, or says less of it.");
+    }
+
+    private void wrong(boolean holds, String subject, String what) {
+        day.ledger().demand(holds, FindingCode.STATED_WRONG, subject, () -> Told.of("plan", what));
     }
 }

@@ -25,6 +25,15 @@ record Flight(int number, Step step, Leg leg, List<Load> loads, List<PlanePoint>
         return step.rotation().map(Rotation::ballastKg).orElse(0.0);
     }
 
+    /** How far a point lies off the path in plan, m. */
+    double apartM(PlanePoint point) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 1; i < track.size(); i++) {
+            least = Math.min(least, Plane.toSegmentM(point, track.get(i - 1), track.get(i)));
+        }
+        return least;
+    }
+
     /** How far the lowest load reaches below the line's end, m. */
     double hangingM(Day day) {
         double most = 0;

@@ -1,11 +1,13 @@
 package underhook.planner.verify;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import underhook.core.finding.FindingCode;
+import underhook.core.geo.GeoPoint;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.CrewId;
 import underhook.core.job.LoadId;
@@ -22,6 +24,15 @@ import underhook.core.plan.StepKind;
  * known ground. Where it does not, nothing else can be computed.
  */
 final class FormCheck {
+    /** No line is longer, nothing that lifts is faster or higher: beyond, it is no figure of a flight. */
+    private static final double MOST_LINE_M = 1000;
+
+    private static final double MOST_SPEED_M_PER_S = 200;
+    private static final double MOST_AMSL_M = 10_000;
+
+    /** Nothing of a day lies so far from its date. */
+    private static final Duration NEAR = Duration.ofDays(3);
+
     private final Day day;
 
     FormCheck(Day day) {
@@ -37,6 +48,12 @@ final class FormCheck {
                         FindingCode.PLAN_UNREADABLE,
                         day.plan().id(),
                         () -> Told.of("plan", "The plan has no step."));
+        day.ledger()
+                .demand(
+                        !day.plan().id().isBlank(),
+                        FindingCode.PLAN_UNREADABLE,
+                        "planId",
+                        () -> Told.of("plan", "The plan has no id."));
         day.job().places().forEach(place -> checkKnown(day.planeOf(place.position()), place.id()));
         for (int i = 0; i < day.plan().steps().size(); i++) {
             checkStep(i + 1, day.plan().steps().get(i));
@@ -47,6 +64,7 @@ final class FormCheck {
                         stay -> {
                             checkCrew(stay.crew());
                             checkPlace(stay.place());
+                            checkDate(stay.crew().value(), stay.fromAt(), stay.toAt());
                         });
         day.plan().leftOut().forEach(left -> checkLoad(left.load()));
     }
@@ -94,9 +112,10 @@ final class FormCheck {
         boolean finite =
                 Double.isFinite(step.fuelStartKg())
                         && Double.isFinite(step.fuelEndKg())
-                        && Double.isFinite(step.lineLengthM())
-                        && step.lineLengthM() >= 0;
-        demand(finite, number, "fuel or line length is not a number.");
+                        && step.lineLengthM() >= 0
+                        && step.lineLengthM() <= MOST_LINE_M;
+        demand(finite, number, "fuel or line length is no figure of a flight.");
+        checkDate(Day.name(number), step.startAt(), step.endAt());
         step.rotation().ifPresent(rotation -> checkRotation(number, rotation));
         Day.legsOf(step).forEach(leg -> checkLeg(number, leg));
         if (step.kind() != StepKind.ROTATION) {
@@ -119,6 +138,8 @@ final class FormCheck {
         demand(dropped.equals(rotation.loads()), number, "drops are not the loads in their order.");
         Set<LoadId> distinct = new HashSet<>(rotation.loads());
         demand(distinct.size() == rotation.loads().size(), number, "a load rides twice.");
+        checkDate(Day.name(number), rotation.hookedAt());
+        rotation.drops().forEach(drop -> checkDate(Day.name(number), drop.releasedAt()));
         Instant before = rotation.hookedAt();
         for (Drop drop : rotation.drops()) {
             demand(!drop.releasedAt().isBefore(before), number, "releases are not in time order.");
@@ -134,11 +155,37 @@ final class FormCheck {
                 leg.path().size() >= 2,
                 number,
                 "path " + leg.from() + "-" + leg.to() + " is empty.");
+        demand(
+                leg.speedMPerS() >= 0 && leg.speedMPerS() <= MOST_SPEED_M_PER_S,
+                number,
+                "a speed is no figure of a flight.");
         for (PathPoint point : leg.path()) {
-            double apart = Plane.distanceM(point.position(), day.ground().frame().origin());
-            if (!demand(apart < 100_000, number, "a path leaves the job's plane.")) {
+            demand(
+                    Math.abs(point.hookAltitudeAmslM()) <= MOST_AMSL_M,
+                    number,
+                    "an altitude is no figure of a flight.");
+            if (!checkInPlane(number, point.position())) {
                 return;
             }
+        }
+        leg.crossings().forEach(one -> checkInPlane(number, one.at()));
+        leg.wires().forEach(one -> checkInPlane(number, one.at()));
+    }
+
+    private boolean checkInPlane(int number, GeoPoint at) {
+        double apart = Plane.distanceM(at, day.ground().frame().origin());
+        return demand(apart < 100_000, number, "a point lies outside the job's plane.");
+    }
+
+    private void checkDate(String name, Instant... times) {
+        Instant noon = day.job().date().atTime(12, 0).atZone(day.job().zone()).toInstant();
+        for (Instant at : times) {
+            day.ledger()
+                    .demand(
+                            at.isAfter(noon.minus(NEAR)) && at.isBefore(noon.plus(NEAR)),
+                            FindingCode.PLAN_UNREADABLE,
+                            name,
+                            () -> Told.of("plan", name + " lies on another day: " + at + "."));
         }
     }
 

@@ -102,7 +102,8 @@ final class FuelCheck {
                 .filter(read -> !read.at().isAfter(step.endAt()))
                 // Nobody has read what is to come.
                 .filter(read -> !read.at().isAfter(day.plan().plannedAt()))
-                .max(Comparator.comparing(Anew.Reading::at));
+                .sorted(Comparator.comparing(Anew.Reading::at))
+                .reduce((one, other) -> other);
     }
 
     private boolean agree(int number, double statedKg, double ownKg) {
@@ -198,6 +199,17 @@ final class FuelCheck {
                         FindingCode.FUEL_PLACE,
                         place,
                         () -> Told.of("places", "No fuel is kept at " + place + "."));
+        day.ledger()
+                .demand(
+                        !step.engineRunning(),
+                        FindingCode.FUEL_PLACE,
+                        name,
+                        () ->
+                                Told.of(
+                                        "rules",
+                                        name
+                                                + " refuels with the engine running, which no job"
+                                                + " approves."));
         day.job().zones().stream()
                 .filter(zone -> zone.rule() == Zone.Rule.NO_FUEL)
                 .filter(zone -> zone.isActiveOn(day.job().date()))

@@ -206,6 +206,18 @@ final class LiftCheck {
         double read = rotation.fuelAtHookKg() + machine.fuelGaugeSpreadKg();
         day.ledger()
                 .demand(
+                        read <= rotation.fuelMaxKg() + Tolerance.MASS_KG,
+                        FindingCode.FUEL_ABOVE_MAXIMUM,
+                        first,
+                        () ->
+                                Told.of(
+                                                "plan",
+                                                "There may be more fuel at hook-up of "
+                                                        + first
+                                                        + " than the most that is stated.")
+                                        .figures(read, rotation.fuelMaxKg(), "kg"));
+        day.ledger()
+                .demand(
                         read <= mostFuelKg + Tolerance.MASS_KG,
                         FindingCode.FUEL_ABOVE_MAXIMUM,
                         first,

@@ -112,17 +112,28 @@ final class LineCheck {
             Load load = loads.get(i);
             Drop drop = rotation.drops().get(i);
             Place place = day.job().getPlace(drop.place());
-            double bearing =
-                    drop.approachFromTrueRad()
-                            - Plane.convergenceRad(day.ground().frame(), place.position());
             double reach = step.lineLengthM() + (day.kindOf(load).standsUp() ? load.lengthM() : 0);
-            checkLength(load, place, reach, riseM(place, bearing));
+            checkLength(load, place, reach, riseM(place, drop));
         }
     }
 
+    /** Least length of line and standing load over a set-down, m. */
+    double needM(Drop drop) {
+        Place place = day.job().getPlace(drop.place());
+        return needM(place, riseM(place, drop));
+    }
+
+    private double needM(Place place, double riseM) {
+        return day.canopyAtM(place) + day.job().rules().distances().rotorClearanceM() + riseM;
+    }
+
+    private double riseM(Place place, Drop drop) {
+        double convergenceRad = Plane.convergenceRad(day.ground().frame(), place.position());
+        return riseM(place, drop.approachFromTrueRad() - convergenceRad);
+    }
+
     private void checkLength(Load load, Place place, double reachM, double riseM) {
-        double needs =
-                day.canopyAtM(place) + day.job().rules().distances().rotorClearanceM() + riseM;
+        double needs = needM(place, riseM);
         day.ledger()
                 .demand(
                         reachM >= needs - Tolerance.LENGTH_M,

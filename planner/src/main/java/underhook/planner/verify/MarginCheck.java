@@ -71,6 +71,11 @@ final class MarginCheck {
 
     private void check(Step step, Rotation rotation) {
         rotation.limits().forEach(limit -> checkMargin(rotation, limit));
+        demand(
+                rotation.limits().stream().map(Limit::code).distinct().count()
+                        == rotation.limits().size(),
+                rotation,
+                () -> Told.of("plan", "A limit is stated twice."));
         checkGoverning(rotation);
         List<Load> loads = day.loadsOf(rotation.loads());
         Optional<LineItem> line =
@@ -114,6 +119,14 @@ final class MarginCheck {
                 stated.isPresent() && stated.get().limit() <= reach + Tolerance.LENGTH_M,
                 rotation,
                 () -> Told.of("plan", "The line is not stated, or longer than it is."));
+        LineCheck lines = new LineCheck(day);
+        double needs = rotation.drops().stream().mapToDouble(lines::needM).max().orElse(0);
+        demand(
+                stated.isEmpty() || stated.get().value() >= needs - Tolerance.CLEARANCE_M,
+                rotation,
+                () ->
+                        Told.of("places", "The line is stated to need less than it does.")
+                                .figures(stated.map(Limit::value).orElse(0.0), needs, "m"));
     }
 
     /** The wind at an end in the rows that count, against the limit of what is flown. */
@@ -152,6 +165,10 @@ final class MarginCheck {
 
     private void checkMargin(Rotation rotation, Limit limit) {
         double left = (limit.limit() - limit.value()) / limit.limit() * 100;
+        demand(
+                limit.limit() > 0 && limit.value() >= 0 && !limit.source().isBlank(),
+                rotation,
+                () -> Told.of("plan", limit.code() + " is stated with what is no limit."));
         demand(
                 limit.marginPercent() <= left + 100 * MARGIN_FRACTION,
                 rotation,

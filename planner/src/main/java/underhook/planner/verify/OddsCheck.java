@@ -2,6 +2,8 @@ package underhook.planner.verify;
 
 import java.util.List;
 import underhook.core.finding.FindingCode;
+import underhook.core.job.LoadKind;
+import underhook.core.job.WeatherHour;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Odds;
 import underhook.core.plan.Rotation;
@@ -18,9 +20,11 @@ final class OddsCheck {
     private static final double WRITTEN_RATIO = 1e-5;
 
     private final Day day;
+    private final Air air;
 
     OddsCheck(Day day) {
         this.day = day;
+        this.air = new Air(day.job().weather());
     }
 
     void run() {
@@ -47,9 +51,14 @@ final class OddsCheck {
         for (Odds.Gain gain : odds.gains()) {
             demand(
                     gain.leastGainFraction() <= gain.gainFraction() + WRITTEN_RATIO
-                            && isWhole(gain.gainFraction() * odds.replays(), odds),
+                            && isWhole(gain.gainFraction() * odds.replays(), odds)
+                            && all + gain.gainFraction() <= 1 + WRITTEN_RATIO,
                     "gains",
                     "are no counts of the replays");
+            demand(
+                    Math.abs(gain.finishEarlierS()) <= day.job().rules().duty().longestS(),
+                    "gains",
+                    "are longer than a day");
         }
     }
 
@@ -68,6 +77,22 @@ final class OddsCheck {
                                 <= Tolerance.TIME_S,
                 load,
                 "is not hooked up when its last start says");
+        demand(
+                drop == null
+                        || air.listRows(stated.lastAt()).stream()
+                                .anyMatch(row -> isCalm(row, drop)),
+                load,
+                "has its last start when the wind is too strong, or nobody knows it");
+    }
+
+    /** By the row itself or the one before it: the window closes with the one behind. */
+    private boolean isCalm(WeatherHour row, Drop drop) {
+        double exposure = day.job().getPlace(drop.place()).exposureFactor();
+        LoadKind kind = day.kindOf(day.job().getLoad(drop.load()));
+        return row.gustMPerS() * exposure
+                        <= kind.windLimit().gustMPerS() + Tolerance.WIND_DUST_M_PER_S
+                && row.windMPerS() * exposure
+                        <= kind.windLimit().meanMPerS() + Tolerance.WIND_DUST_M_PER_S;
     }
 
     /** A whole number of the replays, and no more sure than so many replays can make it. */

@@ -3,7 +3,13 @@ package underhook.planner.verify;
 import java.lang.ref.SoftReference;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.EnumSet;
 import java.util.Iterator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
 import underhook.core.geo.Ground;
 import underhook.core.job.Job;
 import underhook.core.plan.Plan;
@@ -15,6 +21,16 @@ import underhook.core.plan.VerifierReport;
  * <p>What it found of single legs and hovers it keeps for the next plan of the same job, of several jobs.
  */
 public final class PlanVerifier {
+    /** What no day can have been, however it went. */
+    private static final Set<FindingCode> NEVER_SO =
+            EnumSet.of(
+                    FindingCode.STEP_OVERLAP,
+                    FindingCode.FUEL_ARITHMETIC,
+                    FindingCode.LOAD_TWICE,
+                    FindingCode.LOAD_FORGOTTEN,
+                    FindingCode.CREW_TWO_PLACES,
+                    FindingCode.LINE_ON_WITH_PEOPLE);
+
     /** Days of which proofs are kept. */
     private static final int DAYS = 4;
 
@@ -30,7 +46,8 @@ public final class PlanVerifier {
      * @param job the job as read, SI
      * @param ground height fields in the job's own plane, m AMSL and m above ground
      * @param plan the plan as written
-     * @return how many checks were made, and each violation with severity STOP
+     * @return how many checks were made, and each violation with severity STOP; apart, those of what was done or
+     *     begun when the day was ordered anew
      */
     public VerifierReport check(Job job, Ground ground, Plan plan) {
         Proofs proofs = taken(job, ground);
@@ -62,25 +79,7 @@ public final class PlanVerifier {
     private static VerifierReport check(Day day) {
         new FormCheck(day).run();
         if (day.ledger().isClean()) {
-            new ClockCheck(day).run();
-            new DutyCheck(day).run();
-            new LoadCheck(day).run();
-            new FuelCheck(day).run();
-            new LiftCheck(day).run();
-            new MarginCheck(day).run();
-            new WindCheck(day).run();
-            new LineCheck(day).run();
-            new RoomCheck(day).run();
-            new LegCheck(day).run();
-            new ExposureCheck(day).run();
-            new HangCheck(day).run();
-            new GearCheck(day).run();
-            new GuyCheck(day).run();
-            new WayCheck(day).run();
-            new WireCheck(day).run();
-            new FinalCheck(day).run();
-            new FallCheck(day).run();
-            new CrewCheck(day).run();
+            flown(day);
             new SummaryCheck(day).run();
             new LeftOutCheck(day).run();
             new PlacesCheck(day).run();
@@ -89,6 +88,44 @@ public final class PlanVerifier {
             new FindingsCheck(day).run();
             new ComfortCheck(day).run();
         }
-        return day.ledger().toReport();
+        return day.ledger().toReport(over(day));
+    }
+
+    /** What is found of each step, and of the steps one after the other. */
+    private static void flown(Day day) {
+        new ClockCheck(day).run();
+        new DutyCheck(day).run();
+        new LoadCheck(day).run();
+        new FuelCheck(day).run();
+        new LiftCheck(day).run();
+        new MarginCheck(day).run();
+        new WindCheck(day).run();
+        new LineCheck(day).run();
+        new RoomCheck(day).run();
+        new LegCheck(day).run();
+        new ExposureCheck(day).run();
+        new HangCheck(day).run();
+        new GearCheck(day).run();
+        new GuyCheck(day).run();
+        new WayCheck(day).run();
+        new WireCheck(day).run();
+        new FinalCheck(day).run();
+        new FallCheck(day).run();
+        new CrewCheck(day).run();
+    }
+
+    /**
+     * What is done or begun was flown by what was known then, and as it went: that it keeps no rule of now, or that
+     * nobody told how it went, refuses no order of what is left. It is found by the same checks of that part alone.
+     */
+    private static List<Finding> over(Day day) {
+        Optional<Day> done = day.done();
+        if (day.ledger().isClean() || done.isEmpty()) {
+            return List.of();
+        }
+        flown(done.get());
+        return done.get().ledger().violations().stream()
+                .filter(one -> !NEVER_SO.contains(one.code()))
+                .toList();
     }
 }

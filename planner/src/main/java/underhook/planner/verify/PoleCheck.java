@@ -75,6 +75,10 @@ final class PoleCheck {
     private void pulls(Load load, Place place, PoleSetting stated) {
         double[] wind = guys.worstN(load, place, 0, guys.gustMPerS(load));
         double[] lean = guys.worstN(load, place, guying.leanRad(), 0);
+        demand(
+                stated.handLeanRad() >= 0 && stated.handLeanRad() < Math.PI / 2,
+                load,
+                "the lean that hands hold");
         double[] hand = guys.worstN(load, place, stated.handLeanRad(), 0);
         for (int i = 0; i < Math.min(wind.length, stated.guys().size()); i++) {
             PoleSetting.GuyPull guy = stated.guys().get(i);

@@ -62,6 +62,7 @@ final class WayCheck {
                                 FindingCode.OUTSIDE_TERRAIN,
                                 flight.subject(),
                                 () -> Told.of("terrain", "The leg leaves the known ground."));
+        flight.leg().crossings().forEach(one -> checkCrossing(flight, one));
         if (known) {
             checkGround(flight, samples);
             checkZones(flight, samples);
@@ -260,6 +261,30 @@ final class WayCheck {
         double height = mast.heightM().orElse(0);
         double guys = height > GUYED_M ? GUYS_OUT_FRACTION * height : 0;
         return rules.distances().stripHalfWidthM() + rules.distances().clearanceM() + guys;
+    }
+
+    /** Who guards a crossing stands where it is said to be. */
+    private void checkCrossing(Flight flight, Leg.Crossing crossing) {
+        String id = crossing.feature();
+        boolean known =
+                day.job().features().stream().anyMatch(one -> one.id().equals(id))
+                        || day.job().wires().stream().anyMatch(one -> one.id().equals(id))
+                        || day.job().zones().stream().anyMatch(one -> one.id().equals(id));
+        demandCrossing(flight, known, "The job has no " + id + " to cross.");
+        demandCrossing(
+                flight,
+                flight.apartM(day.planeOf(crossing.at())) <= Tolerance.PATH_END_M,
+                "The leg does not pass where it is said to cross " + id + ".");
+        demandCrossing(flight, !crossing.rule().isBlank(), "Nothing is said of crossing " + id);
+    }
+
+    private void demandCrossing(Flight flight, boolean holds, String what) {
+        day.ledger()
+                .demand(
+                        holds,
+                        FindingCode.LEG_CROSSINGS,
+                        flight.subject(),
+                        () -> Told.of("plan", what));
     }
 
     private static boolean crosses(Flight flight, List<Plane.Stretch> edges) {

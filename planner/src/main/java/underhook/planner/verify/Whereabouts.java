@@ -10,7 +10,6 @@ import java.util.Map;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
 import underhook.core.job.PlaceId;
-import underhook.core.job.PlaceKind;
 import underhook.core.plan.CrewStay;
 
 /**
@@ -52,7 +51,7 @@ final class Whereabouts {
     boolean mayWork(Crew crew, PlaceId place) {
         return crew.serves().isEmpty()
                 || crew.serves().contains(place)
-                || day.job().getPlace(place).kind() != PlaceKind.SITE;
+                || !day.job().getPlace(place).isSite();
     }
 
     /** Crews of a role that are at a place, and may work there, for the whole of a time. */

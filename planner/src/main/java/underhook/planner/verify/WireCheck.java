@@ -267,6 +267,14 @@ final class WireCheck {
                     flight,
                     Told.of("plan", "The distance to wire " + wire.id() + " is stated too large.")
                             .figures(pass.leastM(), leastM, "m"));
+            require(
+                    flight.apartM(day.planeOf(pass.at())) <= Tolerance.PATH_END_M,
+                    flight,
+                    Told.of(
+                            "plan",
+                            "The leg is not where it is said to be nearest to wire "
+                                    + wire.id()
+                                    + "."));
             boolean over = !crossedAt.isEmpty() && wire.crossing() != CrossingRule.NEVER;
             double need = over ? aboveNeedM : needM;
             require(

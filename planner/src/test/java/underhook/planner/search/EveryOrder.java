@@ -1,6 +1,8 @@
 package underhook.planner.search;
 
 import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * The cheapest day of all: every order of every trip with every team at every place, tried to the end.
@@ -94,20 +96,45 @@ final class EveryOrder {
             if (now.releasedS[k] >= 0 || !isItsTurn(now, k)) {
                 continue;
             }
-            int site = site(k);
-            for (int team = 0; team < TinyDay.TEAMS; team++) {
-                boolean mayCome =
-                        day.mayWork()[team][site] == 1
-                                && (now.teamOf[site] < 0 || now.teamOf[site] == team);
-                if (!mayCome) {
-                    continue;
-                }
-                Now next = now.copy();
-                next.teamOf[site] = team;
-                if (fly(next, k, team)) {
-                    go(next, flown + 1);
+            TinyDay.Lift lift = day.lifts().get(k);
+            for (int hooks : teams(now, lift.from())) {
+                for (int receives : teams(now, lift.to())) {
+                    if (hooks >= 0 && hooks == receives) {
+                        continue;
+                    }
+                    Now next = now.copy();
+                    come(next, hooks, lift.from());
+                    come(next, receives, lift.to());
+                    if (fly(next, k, hooks, receives)) {
+                        go(next, flown + 1);
+                    }
                 }
             }
+        }
+    }
+
+    /** Who may work at a place; nobody need come to a laydown. */
+    private List<Integer> teams(Now now, int place) {
+        if (place < 2) {
+            return List.of(-1);
+        }
+        return IntStream.range(0, TinyDay.TEAMS)
+                .filter(team -> day.mayWork()[team][place] == 1)
+                .filter(team -> now.teamOf[place] < 0 || now.teamOf[place] == team)
+                .boxed()
+                .toList();
+    }
+
+    private void come(Now now, int team, int site) {
+        if (team < 0) {
+            return;
+        }
+        now.teamOf[site] = team;
+        if (now.teamAt[team] != site) {
+            now.comfortCents += day.walkS()[now.teamAt[team]][site] / 60 * day.walkCents();
+            now.freeS[team] += day.walkS()[now.teamAt[team]][site];
+            now.cameS[team] = now.freeS[team];
+            now.teamAt[team] = site;
         }
     }
 
@@ -130,11 +157,6 @@ final class EveryOrder {
         }
     }
 
-    private int site(int k) {
-        TinyDay.Lift lift = day.lifts().get(k);
-        return Math.max(lift.from(), lift.to());
-    }
-
     /** A pole after all that readies its place, empties after all that goes there. */
     private boolean isItsTurn(Now now, int k) {
         TinyDay.Lift lift = day.lifts().get(k);
@@ -154,28 +176,21 @@ final class EveryOrder {
         return true;
     }
 
-    private boolean fly(Now now, int k, int team) {
+    private boolean fly(Now now, int k, int hooks, int receives) {
         TinyDay.Lift lift = day.lifts().get(k);
-        int site = site(k);
-        if (now.teamAt[team] != site) {
-            now.comfortCents += day.walkS()[now.teamAt[team]][site] / 60 * day.walkCents();
-            now.freeS[team] += day.walkS()[now.teamAt[team]][site];
-            now.cameS[team] = now.freeS[team];
-            now.teamAt[team] = site;
-        }
         if (!now.line) {
             now.timeS += TinyDay.LINE_S;
             now.line = true;
         }
-        if (waitS(now, k, team) != 0) {
-            if (waitS(now, k, team) < 0) {
+        if (waitS(now, k, hooks, receives) != 0) {
+            if (waitS(now, k, hooks, receives) < 0) {
                 return false;
             }
             int ground = lift.from() < 2 ? lift.from() : near(now.place);
             if (now.hovers || (now.place != ground && now.place >= 2)) {
                 goTo(now, ground);
             }
-            long waitS = waitS(now, k, team);
+            long waitS = waitS(now, k, hooks, receives);
             if (waitS < 0) {
                 return false;
             }
@@ -184,7 +199,7 @@ final class EveryOrder {
         long hookedS = hookedS(now);
         now.flownS += hookedS - now.timeS + lift.hookS();
         now.timeS = hookedS + lift.hookS();
-        return hang(now, k, team);
+        return hang(now, k, hooks, receives);
     }
 
     /** Arrival over the hook-up when leaving now. */
@@ -196,13 +211,13 @@ final class EveryOrder {
 
     private int current;
 
-    private long waitS(Now now, int k, int team) {
+    private long waitS(Now now, int k, int hooks, int receives) {
         current = k;
         TinyDay.Lift lift = day.lifts().get(k);
         long hookedS = hookedS(now) + lift.hookS();
         long downS = hookedS + day.loadedS(lift) + lift.setDownS();
-        long hookFromS = hookFromS(now, k, team);
-        long downFromS = downFromS(now, k, team);
+        long hookFromS = hookFromS(now, k, hooks);
+        long downFromS = downFromS(now, k, receives);
         long least = Math.max(0, Math.max(hookFromS - hookedS, downFromS - downS));
         // Where the wind closes, the next spell's beginning is tried for the hook-up, then the one
         // after.
@@ -243,7 +258,7 @@ final class EveryOrder {
         return fromS;
     }
 
-    private boolean hang(Now now, int k, int team) {
+    private boolean hang(Now now, int k, int hooks, int receives) {
         TinyDay.Lift lift = day.lifts().get(k);
         long carriedS = day.loadedS(lift) + lift.setDownS();
         long hookedS = now.timeS;
@@ -253,8 +268,12 @@ final class EveryOrder {
         now.hovers = lift.to() >= 2;
         now.releasedS[k] = now.timeS;
         now.comfortCents += day.comfortCents(k, spell(now.timeS), now.timeS);
-        now.freeS[team] =
-                Math.max(now.freeS[team], lift.to() >= 2 ? now.timeS + lift.busyS() : hookedS + 1);
+        if (hooks >= 0) {
+            now.freeS[hooks] = Math.max(now.freeS[hooks], hookedS + 1);
+        }
+        if (receives >= 0) {
+            now.freeS[receives] = Math.max(now.freeS[receives], now.timeS + lift.busyS());
+        }
         long homeS = now.hovers ? day.wayS()[now.place][near(now.place)] + TinyDay.EXTRA_S : 0;
         return now.timeS + homeS <= TinyDay.END_S;
     }

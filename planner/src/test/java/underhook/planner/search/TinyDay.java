@@ -344,6 +344,18 @@ final class TinyDay {
         return withLifts(more);
     }
 
+    /** The same with tools that go on from a site where a bag or a pole goes to another, with a team at either end. */
+    TinyDay withMoved(long seed) {
+        SplittableRandom random = new SplittableRandom(seed + 677);
+        List<Lift> more = new ArrayList<>(lifts);
+        int there = random.nextInt(lifts.size());
+        int site = Math.max(lifts.get(there).from(), lifts.get(there).to());
+        int to = 2 + (site - 2 + 1 + random.nextInt(SITES - 1)) % SITES;
+        int after = random.nextBoolean() ? there : -1;
+        more.add(new Lift(site, to, 60, 40, false, false, 0, 0, after, random.nextInt(3) * 600L));
+        return withLifts(more);
+    }
+
     /** The same with one more bag to where a bag goes, which can be let go only after the day is over. */
     TinyDay withOneTooLate(int bag) {
         Lift one = lifts.get(bag);

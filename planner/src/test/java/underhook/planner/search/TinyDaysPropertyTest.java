@@ -58,6 +58,29 @@ class TinyDaysPropertyTest {
     }
 
     @Test
+    void the_search_finds_the_cheapest_of_all_orders_where_tools_go_on_with_a_team_at_either_end() {
+        int whole = 0;
+        for (int seed = 0; seed < DAYS; seed++) {
+            TinyDay day = TinyDay.of(seed, 2 + seed % 4).withMoved(seed);
+            EveryOrder every = new EveryOrder(day).run();
+            DayTable table = day.table();
+            Ordered found = DayOrder.find(table, seed, () -> false, done -> {}).day();
+            if (every.fliesAll()) {
+                whole++;
+                double boundS = DayOrder.flightBoundS(table, found);
+                assertThat(found.cents()).as("day %d", seed).isEqualTo(every.bestCents());
+                assertThat(boundS)
+                        .as("day %d", seed)
+                        .isLessThanOrEqualTo((double) every.leastFlownS());
+                assertThat(DayOrder.finishBoundS(table, found, boundS))
+                        .as("day %d", seed)
+                        .isLessThanOrEqualTo(every.earliestS());
+            }
+        }
+        assertThat(whole).as("days on which everything can be flown").isGreaterThan(DAYS / 2);
+    }
+
+    @Test
     void no_order_flies_less_than_the_bound() {
         for (int seed = 0; seed < DAYS; seed++) {
             DayTable table = TinyDay.of(seed, 3 + seed % 5).table();

@@ -82,6 +82,28 @@ class MarginCheckTest {
                         "more allowed than there is",
                         each("HOOK_LIMIT", limit -> with(limit, "limit", limit.limit() + 20))),
                 Arguments.of(
+                        "a limit below nothing",
+                        each("WIND_GUST at A", limit -> with(limit, "limit", -limit.limit()))),
+                Arguments.of(
+                        "a line that needs nothing",
+                        each("LINE_LENGTH", limit -> with(limit, "value", 0.0))),
+                Arguments.of(
+                        "a limit of which nobody says whose",
+                        each("LINE_LIMIT", limit -> with(limit, "source", " "))),
+                Arguments.of(
+                        "a limit stated twice",
+                        (UnaryOperator<List<Limit>>)
+                                limits ->
+                                        Stream.concat(
+                                                        limits.stream(),
+                                                        limits.stream()
+                                                                .filter(
+                                                                        limit ->
+                                                                                limit.code()
+                                                                                        .equals(
+                                                                                                "LINE_LIMIT")))
+                                                .toList()),
+                Arguments.of(
                         "another said to govern",
                         (UnaryOperator<List<Limit>>)
                                 limits ->

@@ -22,9 +22,12 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
+import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
+import underhook.core.job.CrewId;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.Load;
 import underhook.core.job.MapFeature;
@@ -33,6 +36,7 @@ import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
 import underhook.core.job.Zone;
 import underhook.core.plan.Anew;
+import underhook.core.plan.CrewStay;
 import underhook.core.plan.DayPrice;
 import underhook.core.plan.Drop;
 import underhook.core.plan.KitItem;
@@ -235,6 +239,32 @@ class PlanVerifierTest {
                                         List.of(), List.of(), 0)));
     }
 
+    /** Half of a thousand replays are in time, and so many more would be. */
+    static SmallDay gaining(double moreFraction) {
+        Odds half = inTime(0.5, 0.4740277).plan().odds().orElseThrow();
+        Odds.Gain gain = new Odds.Gain("less wind", moreFraction, 0, 0);
+        return SmallDay.good().inPlan("odds", Optional.of(with(half, "gains", List.of(gain))));
+    }
+
+    /** Of P1, or of what is said to be lifted like it, with the last sensible hook-up so long after seven. */
+    static SmallDay startingLast(String load, double lastS) {
+        Odds half = inTime(0.5, 0.4740277).plan().odds().orElseThrow();
+        Odds.LastStart start =
+                new Odds.LastStart(lid(load), pid("S2"), at(3550), at(lastS), half.allInTime());
+        return SmallDay.good()
+                .inPlan("odds", Optional.of(with(half, "lastStarts", List.of(start))));
+    }
+
+    private static Finding held(String message) {
+        return Finding.of(
+                FindingCode.WEATHER_HELD, Severity.CAUTION, "weather", "weather", message);
+    }
+
+    /** The way to S2 crosses a road so far north of where it does. */
+    static Leg.Crossing guarded(String feature, double northM) {
+        return new Leg.Crossing(feature, geo(500, northM), "guard");
+    }
+
     static Stream<Break> forged() {
         return Stream.of(
                 of(
@@ -366,6 +396,149 @@ class PlanVerifierTest {
                         "STATED_WRONG odds",
                         "STATED_WRONG all in time"),
                 of(
+                        "refuelled with the engine running",
+                        d -> d.step(6, s -> with(s, "engineRunning", true)),
+                        "FUEL_PLACE step 6"),
+                of(
+                        "a crossing said to be where the leg is not",
+                        d -> d.leg(4, 0, l -> with(l, "crossings", List.of(guarded("R1", 300)))),
+                        "LEG_CROSSINGS A-S2"),
+                of(
+                        "a crossing on the other side of the earth",
+                        d ->
+                                d.leg(
+                                        4,
+                                        0,
+                                        l ->
+                                                with(
+                                                        l,
+                                                        "crossings",
+                                                        List.of(
+                                                                new Leg.Crossing(
+                                                                        "R1",
+                                                                        new GeoPoint(-46.8, 168),
+                                                                        "guard")))),
+                        "PLAN_UNREADABLE step 4"),
+                of(
+                        "a crossing of what is not there",
+                        d ->
+                                d.leg(
+                                        4,
+                                        0,
+                                        l ->
+                                                with(
+                                                        l,
+                                                        "crossings",
+                                                        more(l.crossings(), guarded("R9", 0)))),
+                        "LEG_CROSSINGS A-S2"),
+                of(
+                        "a wire said to be passed where the leg is not",
+                        d -> saying("at", geo(600, 300)),
+                        "LEG_WIRE A-S2"),
+                of(
+                        "less than there is said to be the most fuel",
+                        d -> d.turn(4, turn -> with(turn, "fuelMaxKg", 100.0)),
+                        "FUEL_ABOVE_MAXIMUM B1"),
+                of(
+                        "let go too late for the way back",
+                        d -> d.drop(4, 0, drop -> with(drop, "releasedAt", at(1010))),
+                        "STEP_TIME B1"),
+                of(
+                        "a step on another day",
+                        d -> d.step(9, s -> with(s, "endAt", at(3920 + 4 * 86_400))),
+                        "PLAN_UNREADABLE step 9"),
+                of(
+                        "a step in the year 1",
+                        d ->
+                                d.step(
+                                        1,
+                                        s ->
+                                                with(
+                                                        s,
+                                                        "startAt",
+                                                        Instant.parse("0001-01-01T00:00:00Z"))),
+                        "PLAN_UNREADABLE step 1"),
+                of(
+                        "a speed that nothing has",
+                        d -> d.leg(4, 0, l -> with(l, "speedMPerS", 1e300)),
+                        "PLAN_UNREADABLE step 4"),
+                of(
+                        "a line longer than any",
+                        d -> d.step(4, s -> with(s, "lineLengthM", 1e300)),
+                        "PLAN_UNREADABLE step 4"),
+                of(
+                        "an altitude that nothing has",
+                        d ->
+                                d.leg(
+                                        4,
+                                        0,
+                                        l ->
+                                                with(
+                                                        l,
+                                                        "path",
+                                                        more(
+                                                                l.path(),
+                                                                new PathPoint(
+                                                                        geo(1000, 0), 1e300)))),
+                        "PLAN_UNREADABLE step 4"),
+                of("a plan without an id", d -> d.inPlan("id", " "), "PLAN_UNREADABLE planId"),
+                of(
+                        "a finding that says nothing",
+                        d ->
+                                d.inPlan(
+                                        "findings",
+                                        d.plan().findings().stream()
+                                                .map(one -> with(one, "message", ""))
+                                                .toList()),
+                        "STATED_WRONG X1",
+                        "STATED_WRONG B3"),
+                of(
+                        "one of two things that a file says kept back",
+                        d ->
+                                d.inJob("readingFindings", List.of(held("x"), held("y")))
+                                        .inPlan("findings", more(d.plan().findings(), held("x"))),
+                        "STATED_WRONG weather"),
+                of(
+                        "a caution told as a note",
+                        d ->
+                                d.inPlan(
+                                        "findings",
+                                        d.plan().findings().stream()
+                                                .map(
+                                                        one ->
+                                                                one.subject().equals("B3")
+                                                                        ? with(
+                                                                                one,
+                                                                                "severity",
+                                                                                Severity.NOTE)
+                                                                        : one)
+                                                .toList()),
+                        "STATED_WRONG B3"),
+                of(
+                        "people there before they set out",
+                        d ->
+                                d.stay(
+                                        4,
+                                        new CrewStay(
+                                                new CrewId("P"),
+                                                pid("S2"),
+                                                at(6000),
+                                                at(4800),
+                                                "walks to S1")),
+                        "CREW_TOO_FAST P"),
+                of(
+                        "a last start of what is not there",
+                        d -> startingLast("P9", 3000),
+                        "STATED_WRONG P9"),
+                of(
+                        "a last start beyond the forecast",
+                        d -> startingLast("P1", 86_400),
+                        "STATED_WRONG P1"),
+                of(
+                        "chances that a change makes more than certain",
+                        d -> gaining(0.6),
+                        "STATED_WRONG gains"),
+                of(
                         "a load let go flies farther",
                         d ->
                                 d.leg(
@@ -402,7 +575,10 @@ class PlanVerifierTest {
                         d -> d.rule("times.returnExtraS", 40.0),
                         "STEP_TIME step 4",
                         "STEP_TIME step 5",
-                        "STEP_TIME step 8"));
+                        "STEP_TIME step 8",
+                        "STEP_TIME B1",
+                        "STEP_TIME B3",
+                        "STEP_TIME P1"));
         all.add(
                 of(
                         "gap",

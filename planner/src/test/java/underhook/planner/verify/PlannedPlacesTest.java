@@ -22,6 +22,7 @@ import underhook.core.geo.GridHeightField;
 import underhook.core.geo.GridShape;
 import underhook.core.geo.Ground;
 import underhook.core.job.Crew;
+import underhook.core.job.CrewId;
 import underhook.core.job.Load;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceKind;
@@ -104,8 +105,34 @@ class PlannedPlacesTest {
         assertThat(why(toQ, Set.of(Crew.Role.HOOK, Crew.Role.RECEIVE)))
                 .contains("No crew that may hook can come to S2");
         assertThat(why(toQ, Set.of(Crew.Role.HOOK)))
-                .contains("Nobody who stays at S2 hooks it on, and at S1 too a crew")
+                .contains("one crew would have to come there and another to S1")
                 .contains("with the role hook");
+    }
+
+    /** By hand: P and R both begin at S1, nobody stays at a site; one walks to S2 to hook, the other receives at S1. */
+    @Test
+    void two_crews_come_to_a_load_from_site_to_site() {
+        SmallDay day = SmallDay.good();
+        List<Crew> crews = new ArrayList<>();
+        for (Crew crew : day.job().crews()) {
+            if (crew.id().value().equals("P")) {
+                Set<Crew.Role> roles = Set.of(Crew.Role.HOOK, Crew.Role.RECEIVE, Crew.Role.GUY);
+                Crew there = with(with(crew, "roles", roles), "start", pid("S1"));
+                crews.add(there);
+                crews.add(with(there, "id", new CrewId("R")));
+            } else if (!crew.id().value().equals("Q")) {
+                crews.add(crew);
+            }
+        }
+        List<Load> loads = List.of(SmallDay.load("B9", "bag", "S2", "S1", 80));
+
+        Plan plan = planned(day.inJob("crews", crews).inJob("loads", loads));
+
+        assertThat(plan.leftOut()).isEmpty();
+        assertThat(plan.crews())
+                .filteredOn(stay -> stay.doing().startsWith("works"))
+                .extracting(stay -> stay.place().value())
+                .containsExactlyInAnyOrder("S1", "S2");
     }
 
     @Test

@@ -78,8 +78,11 @@ public final class Json {
                 properties);
     }
 
+    /** Without what the parser says of its own settings. */
     private static String firstLine(String message) {
-        return message.lines().findFirst().orElse("");
+        String first = message.lines().findFirst().orElse("");
+        int own = first.indexOf(" (start marker at [Source");
+        return own < 0 ? first : first.substring(0, own);
     }
 
     private static int line(JsonParser parser) {

@@ -1,0 +1,243 @@
+package underhook.planner.order;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import underhook.core.aircraft.CentreOfGravity;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
+import underhook.core.job.Zone;
+import underhook.core.site.Rig;
+
+/** Whether a trip can be flown at some hour with some line, and if not why. */
+final class Liftable {
+    private final DayModel model;
+
+    Liftable(DayModel model) {
+        this.model = model;
+    }
+
+    /**
+     * Why a trip can be flown at no hour with no line; empty when it can.
+     *
+     * @param ended when it is, nothing more is looked at
+     */
+    Optional<Finding> findStop(Trip trip, BooleanSupplier ended) {
+        String id = trip.loads().get(0).id().value();
+        boolean wind = false;
+        boolean room = false;
+        boolean hook = false;
+        boolean way = false;
+        boolean chart = false;
+        boolean balanced = false;
+        double mostFuelKg = Double.NEGATIVE_INFINITY;
+        double fuelNeedKg = Double.POSITIVE_INFINITY;
+        for (int slot = 0; slot < model.air().slots.size(); slot++) {
+            for (int line : model.linesByLength()) {
+                if (ended.getAsBoolean() || model.legs().isCut(trip)) {
+                    return notLookedAt(id);
+                }
+                if (!model.air().isWindWithin(trip, slot)) {
+                    continue;
+                }
+                wind = true;
+                var item = model.machine.lines().get(line);
+                if (trip.liftMassKg() > item.limitKg()
+                        || trip.liftMassKg() + item.massKg() > model.machine.hookLimitKg()) {
+                    continue;
+                }
+                hook = true;
+                Rig rig = trip.rig(item.lengthM());
+                Rig hooking = rig.withoutCredit();
+                if (model.ways().wayIn(trip.to(), slot, trip.kindNames(), rig).isEmpty()
+                        || model.ways()
+                                .wayIn(trip.from(), slot, trip.kindNames(), hooking)
+                                .isEmpty()) {
+                    continue;
+                }
+                room = true;
+                Optional<DayLegs.LegAt> leg = model.legs().loadedLeg(trip, line, slot, slot);
+                Optional<DayLegs.LegAt> back =
+                        model.legs().emptyLeg(trip.to(), trip.from(), line, slot);
+                if (leg.isEmpty() || back.isEmpty()) {
+                    continue;
+                }
+                way = true;
+                if (!model.air().isInChart(trip.from(), slot)
+                        || !model.air().isInChart(trip.to(), slot)) {
+                    continue;
+                }
+                chart = true;
+                double need = fuelNeedKg(trip, leg.get(), back.get());
+                double most = model.fuelMaxKg(trip, line, slot, slot);
+                if (!isBalanced(trip, item.massKg(), most)) {
+                    continue;
+                }
+                balanced = true;
+                if (most - need > mostFuelKg - fuelNeedKg
+                        || mostFuelKg == Double.NEGATIVE_INFINITY) {
+                    mostFuelKg = most;
+                    fuelNeedKg = need;
+                }
+                if (most >= need) {
+                    return Optional.empty();
+                }
+            }
+        }
+        if (model.legs().isCut(trip)) {
+            return notLookedAt(id);
+        }
+        String place = model.places.get(trip.to()).id().value();
+        if (!wind) {
+            return stop(
+                    FindingCode.WIND_LIMIT,
+                    id,
+                    "The wind at " + place + " is over its limit all day.");
+        }
+        if (!hook) {
+            return stop(
+                    FindingCode.LINE_LIMIT,
+                    id,
+                    "No line in stock may carry it with the hook's limit kept.");
+        }
+        if (!room) {
+            Optional<Finding> tooLow = tooLow(trip);
+            if (tooLow.isPresent()) {
+                return tooLow;
+            }
+            Optional<String> closed = new NoWay(model).sayNoWayIn(trip);
+            if (closed.isPresent()) {
+                return stop(FindingCode.NO_WAY, id, closed.get());
+            }
+            return stop(
+                    FindingCode.NO_LINE_LONG_ENOUGH,
+                    id,
+                    "No line in stock leaves a way in to "
+                            + place
+                            + " with room for rotor and tail. Perhaps a longer line.");
+        }
+        if (!way) {
+            return stop(FindingCode.NO_WAY, id, new NoWay(model).say(trip));
+        }
+        if (!chart) {
+            return stop(
+                    FindingCode.CHART_RANGE,
+                    id,
+                    "The air at " + place + " lies outside the hover table at every hour.");
+        }
+        if (!balanced) {
+            return stop(
+                    FindingCode.CENTRE_OF_GRAVITY,
+                    id,
+                    "With it on the hook the centre of gravity leaves its limits at some fuel between"
+                            + " the reserve and the most it lifts with.");
+        }
+        double wholeKg = Math.floor(mostFuelKg);
+        return Optional.of(
+                new Finding(
+                        FindingCode.FUEL_TOO_LOW_FOR_LOAD,
+                        Severity.STOP,
+                        id,
+                        Figures.text(Math.max(0, wholeKg), 0),
+                        Figures.text(Math.ceil(fuelNeedKg), 0),
+                        "kg",
+                        "machine",
+                        (wholeKg > 0
+                                        ? "At the best hour it lifts with at most "
+                                                + Figures.text(wholeKg, 0)
+                                                + " kg of fuel"
+                                        : "It cannot be lifted with any fuel, at no hour"
+                                                + (wholeKg < 0
+                                                        ? ": with none aboard it is still "
+                                                                + Figures.text(-wholeKg, 0)
+                                                                + " kg too heavy"
+                                                        : ""))
+                                + "; the trip with reserve and contingency needs "
+                                + Figures.text(Math.ceil(fuelNeedKg), 0)
+                                + (trip.kinds().get(0).standsUp()
+                                        ? " kg. Perhaps on a cooler day, from nearer by or with a"
+                                                + " stronger machine."
+                                        : " kg. Perhaps it can be split.")));
+    }
+
+    /** Zones over an end in which not even the longest line hovers high enough. */
+    private Optional<Finding> tooLow(Trip trip) {
+        List<Integer> lines = model.linesByLength();
+        double longestM = model.machine.lines().get(lines.get(lines.size() - 1)).lengthM();
+        Rig rig = trip.rig(longestM);
+        return tooLow(trip, trip.to(), rig)
+                .or(() -> tooLow(trip, trip.from(), rig.withoutCredit()));
+    }
+
+    private Optional<Finding> tooLow(Trip trip, int place, Rig rig) {
+        return model.ways()
+                .findTooLow(place, trip.kindNames(), rig)
+                .map(
+                        zone ->
+                                new Finding(
+                                        FindingCode.HOVER_IN_ZONE,
+                                        Severity.STOP,
+                                        trip.loads().get(0).id().value(),
+                                        Figures.text(Math.floor(rig.hookAglM()), 0),
+                                        Figures.text(zone.minAglM(), 0),
+                                        "m",
+                                        zone.source(),
+                                        model.places.get(place).id()
+                                                + " lies in zone "
+                                                + zone.id()
+                                                + ", where nobody "
+                                                + (zone.rule() == Zone.Rule.MIN_HEIGHT
+                                                        ? "flies"
+                                                        : "hovers")
+                                                + " lower than "
+                                                + Figures.text(zone.minAglM(), 0)
+                                                + " m above ground. Perhaps another place, or a"
+                                                + " permission."));
+    }
+
+    /** No refusal: nobody knows whether it could be flown. */
+    private static Optional<Finding> notLookedAt(String id) {
+        return stop(
+                FindingCode.SEARCH_CUT,
+                id,
+                "The search was stopped before all ways for it were looked at. Perhaps more time.");
+    }
+
+    /** Whether the centre of gravity stays within its limits from the most fuel to the reserve. */
+    private boolean isBalanced(Trip trip, double lineMassKg, double mostKg) {
+        double leastKg = model.machine.reserveS() * model.machine.burnKgPerS();
+        if (model.machine.balance().isEmpty() || mostKg < leastKg) {
+            return true;
+        }
+        CentreOfGravity.Burden burden =
+                new CentreOfGravity.Burden(
+                        model.machine.emptyMassKg(),
+                        model.machine.crewMassKg(),
+                        0,
+                        trip.liftMassKg() + lineMassKg);
+        return CentreOfGravity.of(model.machine.balance().get(), 0)
+                .worst(burden, mostKg, leastKg)
+                .fold(
+                        (worst, findings) -> worst.standing() != CentreOfGravity.Standing.OUTSIDE,
+                        findings -> false);
+    }
+
+    /**
+     * Least fuel to read at hook-up: the trip and the way back, reserve and contingency, and the gauge
+     * off both ways.
+     */
+    private double fuelNeedKg(Trip trip, DayLegs.LegAt out, DayLegs.LegAt back) {
+        double burn = model.machine.burnKgPerS();
+        double flownKg =
+                burn * (out.durationS() + back.durationS() + model.rules.times().returnExtraS())
+                        + Math.max(burn, model.machine.hoverBurnKgPerS()) * trip.setDownS();
+        return flownKg
+                + burn * (model.machine.reserveS() + model.rules.refuelling().contingencyS())
+                + 2 * model.machine.fuelGaugeSpreadKg();
+    }
+
+    private static Optional<Finding> stop(FindingCode code, String id, String message) {
+        return Optional.of(Finding.of(code, Severity.STOP, id, "rules", message));
+    }
+}
