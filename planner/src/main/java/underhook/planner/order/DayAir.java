@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import underhook.core.air.Atmosphere;
 import underhook.core.aircraft.HoverChart;
+import underhook.core.finding.Finding;
 import underhook.core.job.Job;
 import underhook.core.job.Weather;
 import underhook.core.job.WeatherHour;
@@ -144,6 +145,12 @@ final class DayAir {
 
     boolean isInChart(int place, int slot) {
         return chart.covers(pressureAltitudeM(place, slot), temperatureK(place, slot));
+    }
+
+    /** The air of an hour at a place beside the table that does not cover it. */
+    Finding rangeFinding(String subject, int place, int slot) {
+        return chart.rangeFinding(
+                subject, pressureAltitudeM(place, slot), temperatureK(place, slot));
     }
 
     /** Hover mass out of ground effect, kg, whole and rounded down; 0 outside the chart. */

@@ -90,10 +90,7 @@ final class Liftable {
         }
         String place = model.places.get(trip.to()).id().value();
         if (!wind) {
-            return stop(
-                    FindingCode.WIND_LIMIT,
-                    id,
-                    "The wind at " + place + " is over its limit all day.");
+            return Optional.of(new NoAir(model).sayWind(trip, id));
         }
         if (!hook) {
             return stop(
@@ -121,10 +118,9 @@ final class Liftable {
             return stop(FindingCode.NO_WAY, id, new NoWay(model).say(trip));
         }
         if (!chart) {
-            return stop(
-                    FindingCode.CHART_RANGE,
-                    id,
-                    "The air at " + place + " lies outside the hover table at every hour.");
+            return Optional.of(
+                    new NoAir(model)
+                            .sayChart(trip, id, slot -> model.air().isWindWithin(trip, slot)));
         }
         if (!balanced) {
             return stop(

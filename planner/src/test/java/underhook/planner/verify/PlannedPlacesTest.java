@@ -83,6 +83,67 @@ class PlannedPlacesTest {
                                 .toList()));
     }
 
+    /**
+     * By hand: 1028 hPa are 14.75 above standard, some 122 m of pressure altitude less: A at 100 m lies below
+     * the table's 0 m, S1 at 150 m does not.
+     */
+    @Test
+    void air_outside_the_table_is_told_of_the_end_that_has_it() {
+        SmallDay high = SmallDay.good();
+        high =
+                high.inJob(
+                        "weather",
+                        with(
+                                high.job().weather(),
+                                "hours",
+                                high.job().weather().hours().stream()
+                                        .map(row -> with(row, "qnhPa", 102_800.0))
+                                        .toList()));
+
+        Finding toS1 = refusedFor(high, "B3", FindingCode.CHART_RANGE);
+
+        assertThat(toS1.message()).startsWith("The air at A lies outside the hover table");
+        assertThat(toS1.value()).startsWith("-2").contains("10.0 °C");
+        assertThat(toS1.limit()).isEqualTo("0 to 500 m, 0.0 to 20.0 °C");
+    }
+
+    /** By hand: three times 5 m/s are 29.2 kt, the limit of 12 m/s is 23.3; three times 7 m/s are below its 16. */
+    @Test
+    void wind_over_its_limit_is_told_of_the_end_that_has_it() {
+        SmallDay day = SmallDay.good();
+        SmallDay windy =
+                day.inJob(
+                        "places",
+                        day.job().places().stream()
+                                .map(
+                                        place ->
+                                                place.id().equals(pid("A"))
+                                                        ? with(place, "exposureFactor", 3.0)
+                                                        : place)
+                                .toList());
+
+        Finding over = refusedFor(windy, "B1", FindingCode.WIND_LIMIT);
+
+        assertThat(over.message()).isEqualTo("The wind at A is over its limit all day.");
+        assertThat(over.unit()).isEqualTo("kt");
+        assertThat(List.of(over.value(), over.limit()))
+                .isIn(List.of("29.2", "23.3"), List.of("40.9", "31.1"));
+    }
+
+    private static Finding refusedFor(SmallDay day, String load, FindingCode code) {
+        List<Finding> all =
+                DayPlanner.plan(
+                                day.job(),
+                                day.ground(),
+                                new PlanSettings("p", SmallDay.SEVEN, 1, "test", () -> false),
+                                (what, share) -> {})
+                        .fold((made, findings) -> made.findings(), refused -> refused);
+        return all.stream()
+                .filter(one -> one.subject().equals(load) && one.code() == code)
+                .findFirst()
+                .orElseThrow(() -> new AssertionError(all));
+    }
+
     @Test
     void a_pole_is_not_stood_up_where_nobody_guys() {
         // P9 is fetched from S1 and would be stood up at the laydown, whose loader only hooks.

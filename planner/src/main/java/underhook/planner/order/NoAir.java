@@ -1,0 +1,100 @@
+package underhook.planner.order;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
+import underhook.core.job.WindLimit;
+import underhook.core.unit.Units;
+
+/** Says at which end of a trip, and by how much, no hour's air lets it be flown. */
+final class NoAir {
+    private final DayModel model;
+
+    NoAir(DayModel model) {
+        this.model = model;
+    }
+
+    /** Every hour is over a limit of the wind; told is the one that is least over. */
+    Finding sayWind(Trip trip, String load) {
+        Over least =
+                slots().mapToObj(slot -> over(trip, slot))
+                        .flatMap(Optional::stream)
+                        .min(Comparator.comparingDouble(Over::ratio))
+                        .orElseThrow();
+        return new Finding(
+                FindingCode.WIND_LIMIT,
+                Severity.STOP,
+                load,
+                // Told apart from its limit however little it is over.
+                Figures.text(Math.ceil(10 * Units.mPerSToKt(least.valueMPerS())) / 10, 1),
+                Figures.text(Units.mPerSToKt(least.limitMPerS()), 1),
+                "kt",
+                "rules",
+                "The wind at "
+                        + model.places.get(least.place()).id().value()
+                        + " is over its limit all day.");
+    }
+
+    /** In each hour that the wind leaves, one end or the other is outside the table. */
+    Finding sayChart(Trip trip, String load, IntPredicate isCalm) {
+        List<String> names = new ArrayList<>();
+        Optional<Finding> first = Optional.empty();
+        for (int place : new int[] {trip.from(), trip.to()}) {
+            Optional<Finding> out =
+                    slots().filter(isCalm)
+                            .filter(slot -> !model.air().isInChart(place, slot))
+                            .mapToObj(slot -> model.air().rangeFinding(load, place, slot))
+                            .findFirst();
+            out.ifPresent(found -> names.add(model.places.get(place).id().value()));
+            first = first.or(() -> out);
+        }
+        Finding found = first.orElseThrow();
+        return new Finding(
+                FindingCode.CHART_RANGE,
+                Severity.STOP,
+                load,
+                found.value(),
+                found.limit(),
+                "",
+                "rules",
+                "The air at "
+                        + String.join(", ", names)
+                        + " lies outside the hover table in every hour that the wind leaves.");
+    }
+
+    private IntStream slots() {
+        return IntStream.range(0, model.air().slots.size());
+    }
+
+    /** What is farthest over in an hour, at either end, for any of the loads. */
+    private Optional<Over> over(Trip trip, int slot) {
+        return trip.kinds().stream()
+                .flatMap(
+                        kind ->
+                                Stream.of(trip.from(), trip.to())
+                                        .flatMap(place -> at(place, slot, kind.windLimit())))
+                .max(Comparator.comparingDouble(Over::ratio));
+    }
+
+    private Stream<Over> at(int place, int slot, WindLimit limit) {
+        DayAir.Slot air = model.air().slots.get(slot);
+        double exposureFactor = model.places.get(place).exposureFactor();
+        return Stream.of(
+                new Over(place, air.windMPerS() * exposureFactor, limit.meanMPerS()),
+                new Over(place, air.gustMPerS() * exposureFactor, limit.gustMPerS()),
+                new Over(place, air.spreadMPerS() * exposureFactor, limit.spreadMPerS()));
+    }
+
+    private record Over(int place, double valueMPerS, double limitMPerS) {
+        double ratio() {
+            return valueMPerS / limitMPerS;
+        }
+    }
+}
