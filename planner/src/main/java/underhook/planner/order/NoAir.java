@@ -26,7 +26,7 @@ final class NoAir {
         Over least =
                 slots().mapToObj(slot -> over(trip, slot))
                         .flatMap(Optional::stream)
-                        .min(Comparator.comparingDouble(Over::ratio))
+                        .min(Comparator.comparingDouble(Over::overRatio))
                         .orElseThrow();
         return new Finding(
                 FindingCode.WIND_LIMIT,
@@ -80,7 +80,7 @@ final class NoAir {
                         kind ->
                                 Stream.of(trip.from(), trip.to())
                                         .flatMap(place -> at(place, slot, kind.windLimit())))
-                .max(Comparator.comparingDouble(Over::ratio));
+                .max(Comparator.comparingDouble(Over::overRatio));
     }
 
     private Stream<Over> at(int place, int slot, WindLimit limit) {
@@ -93,7 +93,7 @@ final class NoAir {
     }
 
     private record Over(int place, double valueMPerS, double limitMPerS) {
-        double ratio() {
+        double overRatio() {
             return valueMPerS / limitMPerS;
         }
     }
