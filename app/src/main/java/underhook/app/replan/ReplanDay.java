@@ -135,7 +135,7 @@ public final class ReplanDay {
         Proposal proposal =
                 day.propose(now, request.changes(), RestOfDay.Patience.BOUND, request.stopped());
         List<Finding> elsewhere =
-                proposal.over().stream()
+                proposal.broken().stream()
                         .filter(one -> one.code() == FindingCode.PLAN_UNREADABLE)
                         .toList();
         if (!elsewhere.isEmpty()) {

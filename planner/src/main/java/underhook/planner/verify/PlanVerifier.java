@@ -78,16 +78,17 @@ public final class PlanVerifier {
 
     private static VerifierReport check(Day day) {
         new FormCheck(day).run();
-        if (day.ledger().isClean()) {
-            flown(day);
-            new SummaryCheck(day).run();
-            new LeftOutCheck(day).run();
-            new PlacesCheck(day).run();
-            new KitCheck(day).run();
-            new OddsCheck(day).run();
-            new FindingsCheck(day).run();
-            new ComfortCheck(day).run();
+        if (!day.ledger().isClean()) {
+            return day.ledger().toReport(List.of());
         }
+        flown(day);
+        new SummaryCheck(day).run();
+        new LeftOutCheck(day).run();
+        new PlacesCheck(day).run();
+        new KitCheck(day).run();
+        new OddsCheck(day).run();
+        new FindingsCheck(day).run();
+        new ComfortCheck(day).run();
         return day.ledger().toReport(over(day));
     }
 
