@@ -76,7 +76,7 @@ class SourcesTest {
                     // out.
                     "PlanBuilder.java",
                     Set.of("value", "limit"),
-                    "TripMaker.java",
+                    "Figures.java",
                     Set.of("value"));
 
     /** The state of a system of equations, and its rates: their places mix units. */

@@ -53,7 +53,7 @@ record OnHook(Optional<Trip> trip, List<Finding> said, Optional<Finding> stop) {
             double wholeKt =
                     Math.floor(Units.mPerSToKt(Math.min(limitMPerS, kind.speedMPerS())) + 1e-6);
             if (ballastKg > 0) {
-                said.add(ballastAdded(load, ballastKg, wholeKt));
+                said.add(ballastAdded(load, ballastKg, Units.ktToMPerS(wholeKt)));
             }
             speedMPerS = Math.min(speedMPerS, Units.ktToMPerS(wholeKt));
         }
@@ -116,7 +116,7 @@ record OnHook(Optional<Trip> trip, List<Finding> said, Optional<Finding> stop) {
                         + ".");
     }
 
-    private static Finding ballastAdded(Load load, double ballastKg, double wholeKt) {
+    private static Finding ballastAdded(Load load, double ballastKg, double speedMPerS) {
         return new Finding(
                 FindingCode.BALLAST_ADDED,
                 Severity.CAUTION,
@@ -128,7 +128,7 @@ record OnHook(Optional<Trip> trip, List<Finding> said, Optional<Finding> stop) {
                 "Light for its size: add "
                         + Figures.text(ballastKg, 0)
                         + " kg of ballast and fly it at no more than "
-                        + Figures.text(wholeKt, 0)
+                        + Figures.text(Units.mPerSToKt(speedMPerS), 0)
                         + " kt.");
     }
 
