@@ -88,12 +88,17 @@ public record Proposal(
         return costs.laterS();
     }
 
-    /** The id of an order made at that time. */
-    static String id(Instant at) {
+    /**
+     * The id of an order made at that time.
+     *
+     * @param of what it is made of: of two papers of one time with two orders each has an id of its own
+     */
+    static String id(Instant at, String of) {
         return "plan-"
                 + DateTimeFormatter.ofPattern("uuuuMMdd-HHmmss", Locale.ROOT)
                         .withZone(ZoneOffset.UTC)
                         .format(at)
+                + String.format(Locale.ROOT, "-%04x", of.hashCode() & 0xffff)
                 + ANEW;
     }
 

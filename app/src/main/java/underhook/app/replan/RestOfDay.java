@@ -157,7 +157,7 @@ public final class RestOfDay {
                         patience == Patience.BOUND,
                         () -> stop.getAsBoolean() || System.nanoTime() >= untilNanos);
         OpenDay.Reordered found =
-                open.reorder(record, standing(now, changes), settings(now), effort);
+                open.reorder(record, standing(now, changes), settings(now, changes), effort);
         VerifierReport report = checking.check(job, found.plan());
         Comparison beside = new Comparison(record, found.plan(), found.frozenSteps(), job.job());
         return new Proposal(
@@ -186,11 +186,15 @@ public final class RestOfDay {
         record = proposal.plan();
     }
 
-    private PlanSettings settings(Now now) {
+    private PlanSettings settings(Now now, List<Change> changes) {
         // Two orders of one second have each an id of their own.
         named = now.at().isAfter(named) ? now.at() : named.plusSeconds(1);
         return new PlanSettings(
-                Proposal.id(named), now.at(), record.seed(), record.program(), () -> false);
+                Proposal.id(named, record.id() + now + changes),
+                now.at(),
+                record.seed(),
+                record.program(),
+                () -> false);
     }
 
     private static Standing standing(Now now, List<Change> changes) {
