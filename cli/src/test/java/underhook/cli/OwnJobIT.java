@@ -125,6 +125,9 @@ class OwnJobIT {
             assertThat(misread.exit()).as(misread.err()).isEqualTo(2);
             assertThat(misread.out()).contains("STOP FIELD_OUT_OF_RANGE fuel");
         }
+        Said windless = anew(home, job, out, "--wind-earlier-min=1441");
+        assertThat(windless.exit()).isEqualTo(2);
+        assertThat(windless.err()).contains("1441 min must be -1440 to 1440");
 
         replace(job.resolve("job.yaml"), "EPSG:32628", "EPSG:32629");
         Said elsewhere = anew(home, job, out, "--fuel-kg=200");

@@ -99,6 +99,21 @@ public sealed interface Change {
 
     /** All that the forecast says from now on comes so much earlier; negative is later. */
     record WindEarlier(Duration by) implements Change {
+        private static final long MOST_MIN = 24 * 60;
+
+        public WindEarlier {
+            if (Math.abs(by.toMinutes()) > MOST_MIN) {
+                throw new IllegalArgumentException(
+                        "wind earlier by "
+                                + by.toMinutes()
+                                + " min must be "
+                                + -MOST_MIN
+                                + " to "
+                                + MOST_MIN
+                                + ".");
+            }
+        }
+
         @Override
         public String words(ZoneId zone) {
             return "wind " + by.toMinutes() + " min earlier";
