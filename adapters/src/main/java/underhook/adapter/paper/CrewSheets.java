@@ -101,7 +101,8 @@ final class CrewSheets {
             if (stays.stream().anyMatch(this::isAtLaydown)) {
                 flow.space(4);
                 flow.paragraph(
-                        Face.TEXT, "What you hook up stands on the loader's list of the place.");
+                        Face.TEXT,
+                        "What you hook up at a laydown stands on the loader's list of the place.");
             }
         }
         drawFlights(flow, crew);
@@ -145,12 +146,7 @@ final class CrewSheets {
     }
 
     private static boolean receives(List<CrewStay> stays, Drop drop) {
-        return stays.stream()
-                .anyMatch(
-                        stay ->
-                                stay.place().equals(drop.place())
-                                        && !stay.fromAt().isAfter(drop.releasedAt())
-                                        && !stay.toAt().isBefore(drop.releasedAt()));
+        return stays.stream().anyMatch(stay -> stay.isAt(drop.place(), drop.releasedAt()));
     }
 
     private void drawArrivals(Flow flow, List<Arrival> arrivals) throws IOException {

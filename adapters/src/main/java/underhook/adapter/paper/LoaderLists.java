@@ -17,7 +17,6 @@ import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
-import underhook.core.job.PlaceKind;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Plan;
@@ -58,10 +57,7 @@ final class LoaderLists {
     /** Whether people who may hook are there when a step's load is hooked up. */
     private boolean hooks(CrewStay stay, Step step) {
         Instant hookedAt = step.rotation().orElseThrow().hookedAt();
-        return stay.place().equals(Words.hookPlace(step))
-                && !stay.fromAt().isAfter(hookedAt)
-                && !stay.toAt().isBefore(hookedAt)
-                && mayHook(stay);
+        return stay.isAt(Words.hookPlace(step), hookedAt) && mayHook(stay);
     }
 
     /** What people hook up away from the laydowns, for their own sheet. */
@@ -69,10 +65,7 @@ final class LoaderLists {
         List<Step> theirs =
                 plan.steps().stream()
                         .filter(step -> step.rotation().isPresent())
-                        .filter(
-                                step ->
-                                        job.getPlace(Words.hookPlace(step)).kind()
-                                                == PlaceKind.SITE)
+                        .filter(step -> isSite(step))
                         .filter(step -> stays.stream().anyMatch(stay -> hooks(stay, step)))
                         .toList();
         if (theirs.isEmpty()) {
@@ -153,7 +146,7 @@ final class LoaderLists {
                             words.plannedKg(load) + (Words.isEstimated(load) ? " EST" : ""),
                             drop.place().value(),
                             PilotCards.lineLength(step.lineLengthM()),
-                            hooker(step, rotation) + ". " + trip(rotation, load.id(), first)));
+                            hooker(step) + ". " + trip(rotation, load.id(), first)));
         }
     }
 
@@ -192,14 +185,10 @@ final class LoaderLists {
     }
 
     /** Whoever may hook and is at the place at that moment. */
-    private String hooker(Step step, Rotation rotation) {
+    private String hooker(Step step) {
         List<String> hookers = new ArrayList<>();
         for (CrewStay stay : plan.crews()) {
-            boolean there =
-                    stay.place().equals(Words.hookPlace(step))
-                            && !stay.fromAt().isAfter(rotation.hookedAt())
-                            && !stay.toAt().isBefore(rotation.hookedAt());
-            if (there && mayHook(stay) && !hookers.contains(stay.crew().value())) {
+            if (hooks(stay, step) && !hookers.contains(stay.crew().value())) {
                 hookers.add(stay.crew().value());
             }
         }
@@ -212,7 +201,13 @@ final class LoaderLists {
                 hookers.add(crew.id().value());
             }
         }
-        return hookers.isEmpty() ? "NOBODY TO HOOK" : String.join(" or ", hookers) + " hooks";
+        String who = hookers.isEmpty() ? "NOBODY TO HOOK" : String.join(" or ", hookers) + " hooks";
+        // A crew comes to several sites; a laydown has a list of its own.
+        return isSite(step) ? who + " at " + Words.hookPlace(step) : who;
+    }
+
+    private boolean isSite(Step step) {
+        return job.getPlace(Words.hookPlace(step)).isSite();
     }
 
     private boolean mayHook(CrewStay stay) {

@@ -325,6 +325,20 @@ class CardsPdfTest {
         assertThat(Files.readAllBytes(again)).isEqualTo(Files.readAllBytes(file));
     }
 
+    /** C1 guys its pole at S03 and hooks there what goes on to S04. */
+    @Test
+    void a_crew_sees_where_it_hooks_up() throws IOException {
+        Path moved = folder.resolve("moved.pdf");
+
+        new CardsPdf().write(PaperDay.without(PaperDay.movedOn()), moved);
+
+        try (PDDocument document = Loader.loadPDF(moved.toFile())) {
+            assertThat(new PDFTextStripper().getText(document))
+                    .contains("What you hook up")
+                    .contains("C1 hooks at S03.");
+        }
+    }
+
     @Test
     void a_plan_without_steps_says_so() throws IOException {
         Path empty = folder.resolve("empty.pdf");

@@ -484,7 +484,7 @@ final class PaperDay {
                         95,
                         A,
                         START,
-                        Set.of(Crew.Role.RECEIVE, Crew.Role.GUY),
+                        Set.of(Crew.Role.HOOK, Crew.Role.RECEIVE, Crew.Role.GUY),
                         false,
                         List.of()),
                 new Crew(
@@ -676,7 +676,19 @@ final class PaperDay {
     }
 
     private static Step rotation(List<LoadId> loads, List<Integer> sites, double minutes) {
-        PlaceId base = from(sites.get(0));
+        return rotation(from(sites.get(0)), loads, sites, minutes);
+    }
+
+    /** What a crew has hooked at one site goes on to another. */
+    static List<Step> movedOn() {
+        LoadId tools = bag(4);
+        return List.of(
+                rotation(List.of(pole(3)), List.of(3), 0),
+                rotation(new PlaceId("S03"), List.of(tools), List.of(4), 2.6));
+    }
+
+    private static Step rotation(
+            PlaceId base, List<LoadId> loads, List<Integer> sites, double minutes) {
         List<Drop> drops = new ArrayList<>();
         List<Leg> legs = new ArrayList<>();
         PlaceId before = base;

@@ -134,7 +134,7 @@ public record PlaceLook(
     }
 
     private static boolean isDuring(Stay stay, Instant at) {
-        return !stay.stay().fromAt().isAfter(at) && !stay.stay().toAt().isBefore(at);
+        return stay.stay().isAt(stay.stay().place(), at);
     }
 
     private static List<String> briefed(FlownDay flown) {

@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
@@ -62,14 +61,14 @@ final class CrewsNow {
                 there = flight(stay).map(Step::endAt).orElse(stay.toAt());
             } else {
                 Instant from = later(stay.fromAt(), there);
-                if (moves(stay) && before != null && !moves(before)) {
+                if (stay.isOnTheWay() && before != null && !before.isOnTheWay()) {
                     CrewStay worked = all.remove(all.size() - 1);
                     from = leaves(before, stay, from);
                     all.add(until(worked, later(worked.toAt(), from)));
                 }
-                Instant end = moves(stay) ? walkedBy(stay, from) : later(stay.toAt(), from);
+                Instant end = stay.isOnTheWay() ? walkedBy(stay, from) : later(stay.toAt(), from);
                 all.add(during(stay, from, end));
-                there = moves(stay) ? end : there;
+                there = stay.isOnTheWay() ? end : there;
             }
             before = stay;
         }
@@ -138,7 +137,7 @@ final class CrewsNow {
                 Optional<Step> flight = flight(stay);
                 late = flight.filter(one -> one.startAt().isBefore(soonest)).isPresent();
                 there = flight.map(Step::endAt).orElse(there);
-            } else if (moves(stay)) {
+            } else if (stay.isOnTheWay()) {
                 there = there.plus(Duration.between(stay.fromAt(), stay.toAt()));
             } else {
                 late =
@@ -217,11 +216,6 @@ final class CrewsNow {
                 .anyMatch(which);
     }
 
-    private static boolean moves(CrewStay stay) {
-        String doing = stay.doing().toLowerCase(Locale.ROOT);
-        return doing.startsWith("walk") || doing.startsWith("flown");
-    }
-
     /** Lines that have begun; nothing from a flight on that was not flown. */
     private List<CrewStay> begun(Crew crew) {
         List<CrewStay> all = new ArrayList<>();
@@ -264,7 +258,7 @@ final class CrewsNow {
         Instant landed = Instant.MIN;
         for (CrewStay stay : begun(crew)) {
             boolean last = going.filter(stay::equals).isPresent();
-            if (last && !moves(stay)) {
+            if (last && !stay.isOnTheWay()) {
                 break;
             }
             Optional<Step> flight =
@@ -273,7 +267,7 @@ final class CrewsNow {
                 Step flown = flight.get();
                 // Until it is flown it waits where it was, and it is nowhere else before it has
                 // landed.
-                if (!all.isEmpty() && !moves(all.get(all.size() - 1))) {
+                if (!all.isEmpty() && !all.get(all.size() - 1).isOnTheWay()) {
                     all.add(until(all.remove(all.size() - 1), flown.startAt()));
                 }
                 landed = flown.endAt();
@@ -289,7 +283,7 @@ final class CrewsNow {
 
     /** Where it was until it is told to be elsewhere, or until what is begun is done and it is late. */
     private Optional<CrewStay> told(Crew crew, Optional<CrewStay> going) {
-        Optional<CrewStay> at = going.filter(stay -> !moves(stay));
+        Optional<CrewStay> at = going.filter(stay -> !stay.isOnTheWay());
         if (now.crews().containsKey(crew.id())) {
             return at.map(stay -> until(stay, now.at()));
         }
@@ -350,7 +344,7 @@ final class CrewsNow {
     /** Lifts that are begun, to a place where a team should be that is told to be late. */
     List<Finding> doubts(Crew crew) {
         return going(crew).stream()
-                .filter(stay -> now.late().containsKey(crew.id()) && !moves(stay))
+                .filter(stay -> now.late().containsKey(crew.id()) && !stay.isOnTheWay())
                 .filter(
                         stay ->
                                 (crew.stays() ? neededUntil(stay.place()) : busyUntil(stay.place()))
@@ -376,7 +370,7 @@ final class CrewsNow {
         Optional<CrewStay> going = going(crew);
         PlaceId place = going.map(CrewStay::place).orElse(crew.start());
         Instant arrived = going.map(CrewStay::fromAt).orElse(crew.availableFrom());
-        if (going.filter(CrewsNow::moves).isPresent()) {
+        if (going.filter(CrewStay::isOnTheWay).isPresent()) {
             CrewStay move = going.get();
             arrived =
                     move.doing().startsWith("flown")

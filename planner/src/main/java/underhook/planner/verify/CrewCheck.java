@@ -269,7 +269,10 @@ final class CrewCheck {
         Load first = day.job().getLoad(rotation.loads().get(0));
         PlaceId place = first.from();
         Instant at = rotation.hookedAt();
-        List<Crew> hooks = where.listPresent(Crew.Role.HOOK, place, at, at);
+        List<Crew> hooks =
+                where.listPresent(Crew.Role.HOOK, place, at, at).stream()
+                        .filter(crew -> !isGuying(crew, place, at))
+                        .toList();
         boolean anybody =
                 day.ledger()
                         .demand(
@@ -279,7 +282,7 @@ final class CrewCheck {
                                 () ->
                                         Told.of(
                                                 "crews",
-                                                "Nobody trained is at "
+                                                "Nobody trained is free at "
                                                         + place
                                                         + " to hook "
                                                         + first.id()
@@ -323,7 +326,8 @@ final class CrewCheck {
         Instant from = drop.releasedAt().minusMillis(Math.round(RECEIVE_BEFORE_S * 1000));
         List<Crew> there =
                 where.listPresent(Crew.Role.RECEIVE, drop.place(), from, drop.releasedAt());
-        boolean free = there.stream().anyMatch(crew -> !isGuying(crew, drop));
+        boolean free =
+                there.stream().anyMatch(crew -> !isGuying(crew, drop.place(), drop.releasedAt()));
         day.ledger()
                 .demand(
                         free,
@@ -340,14 +344,13 @@ final class CrewCheck {
     }
 
     /** Whether a crew still guys an earlier pole there and nobody else does. */
-    private boolean isGuying(Crew crew, Drop drop) {
+    private boolean isGuying(Crew crew, PlaceId place, Instant at) {
         for (Drop other : day.drops().values()) {
             LoadKind kind = day.kindOf(day.job().getLoad(other.load()));
-            double since = Day.betweenS(other.releasedAt(), drop.releasedAt());
+            double since = Day.betweenS(other.releasedAt(), at);
             boolean busy =
                     kind.standsUp()
-                            && !other.load().equals(drop.load())
-                            && other.place().equals(drop.place())
+                            && other.place().equals(place)
                             && since > 0
                             && since < kind.busyAfterS() - Tolerance.TIME_S;
             if (busy) {

@@ -109,6 +109,34 @@ class FlightBoundPropertyTest {
         assertThat(sumRatio / whole).as("mean of bound over best").isGreaterThan(0.8);
     }
 
+    /** What goes on from a site to another needs a team at either end, flown in or on foot. */
+    @Test
+    void no_order_that_is_built_flies_less_or_ends_sooner_where_tools_go_on_between_crews() {
+        int whole = 0;
+        double sumRatio = 0;
+        for (int seed = 0; seed < 4 * DAYS; seed++) {
+            int count = 2 + seed % 2;
+            TinyDay day =
+                    (seed % 4 == 0
+                                    ? TinyDay.ofChangingWind(seed, count)
+                                    : TinyDay.ofFlownTeams(seed, count))
+                            .withMoved(seed);
+            DayTable table = day.table();
+            Built least = leastBuilt(day);
+            if (least.flownS() < Long.MAX_VALUE) {
+                whole++;
+                double boundS = boundS(day);
+                assertThat(boundS).as("day %d", seed).isLessThanOrEqualTo((double) least.flownS());
+                assertThat(DayOrder.finishBoundS(table, alone(table), boundS))
+                        .as("day %d", seed)
+                        .isLessThanOrEqualTo(least.finishS());
+                sumRatio += boundS / least.flownS();
+            }
+        }
+        assertThat(whole).isGreaterThan(DAYS);
+        assertThat(sumRatio / whole).as("mean of bound over best").isGreaterThan(0.7);
+    }
+
     @Test
     void no_combination_flies_less_than_the_bound_over_all_of_them() {
         int whole = 0;
@@ -200,11 +228,15 @@ class FlightBoundPropertyTest {
 
     private static double boundS(TinyDay day) {
         DayTable table = day.table();
+        return new FlightBound(table, alone(table)).boundS(1e5);
+    }
+
+    private static HookChoices alone(DayTable table) {
         List<List<List<Integer>>> all = new ArrayList<>();
         for (int k = 0; k < table.trips(); k++) {
             all.add(List.of(List.of(k)));
         }
-        return new FlightBound(table, new HookChoices(all)).boundS(1e5);
+        return new HookChoices(all);
     }
 
     /** The least flying and the earliest finish of all that were built. */

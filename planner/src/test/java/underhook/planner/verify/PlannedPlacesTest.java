@@ -196,6 +196,46 @@ class PlannedPlacesTest {
                 .containsExactlyInAnyOrder("S1", "S2");
     }
 
+    /** By hand: P stands the pole up at S2 and hooks the empties there; nobody else is at S2 all day. */
+    @Test
+    void who_guys_a_pole_hooks_nothing_meanwhile() {
+        SmallDay day = SmallDay.good();
+        Set<Crew.Role> all = Set.of(Crew.Role.HOOK, Crew.Role.RECEIVE, Crew.Role.GUY);
+        List<Crew> crews = new ArrayList<>();
+        for (Crew crew : day.job().crews()) {
+            boolean isP = crew.id().value().equals("P");
+            crews.add(isP ? with(with(crew, "roles", all), "start", pid("S2")) : crew);
+        }
+        List<Load> loads =
+                List.of(
+                        SmallDay.load("P2", "pole", "A", "S2", 300),
+                        SmallDay.load("W2", "back", "S2", "A", 60));
+        SmallDay short60 = guying(day.inJob("crews", crews).inJob("loads", loads), 60);
+
+        Plan plan = planned(short60);
+
+        assertThat(plan.leftOut()).isEmpty();
+        SmallDay longer = guying(short60, 3600);
+        assertThat(new PlanVerifier().check(longer.job(), longer.ground(), plan).violations())
+                .extracting(one -> one.code() + " " + one.subject())
+                .contains("HANDLER_ABSENT W2");
+    }
+
+    private static SmallDay guying(SmallDay day, double busyAfterS) {
+        return day.inJob(
+                "rules",
+                with(
+                        day.job().rules(),
+                        "kinds",
+                        day.job().rules().kinds().stream()
+                                .map(
+                                        kind ->
+                                                kind.standsUp()
+                                                        ? with(kind, "busyAfterS", busyAfterS)
+                                                        : kind)
+                                .toList()));
+    }
+
     @Test
     void a_load_to_a_laydown_where_nobody_receives_says_so() {
         SmallDay day = SmallDay.good();
