@@ -262,7 +262,11 @@ final class Lifts {
     private void pause(int k, long waitS, Wish wish, boolean mayFuel) {
         cause = readiness.cause(k);
         int slot = table.slot(run.timeS);
-        if (mayFuel && !run.isFilling() && wish.fuelsWhileWaiting && table.spots[run.place].fuel() && slot >= 0) {
+        if (mayFuel
+                && !run.isFilling()
+                && wish.fuelsWhileWaiting
+                && table.spots[run.place].fuel()
+                && slot >= 0) {
             double toKg =
                     Math.min(
                             wish.refuelToKg(run.refuels),
