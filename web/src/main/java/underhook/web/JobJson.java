@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import tools.jackson.databind.node.ObjectNode;
 import underhook.app.desk.DeskJob;
 import underhook.app.desk.DeskJob.FileInfo;
@@ -41,7 +42,7 @@ final class JobJson {
         if (reading.job().isPresent()) {
             putDay(node, reading.job().get().job());
         } else {
-            List.of("zone", "date", "magneticVariationDeg").forEach(node::putNull);
+            List.of("zone", "offsets", "date", "magneticVariationDeg").forEach(node::putNull);
         }
         putPlan(node, job);
         run.ifPresent(state -> node.set("run", run(state)));
@@ -55,8 +56,17 @@ final class JobJson {
 
     private static void putDay(ObjectNode node, Job job) {
         node.put("zone", job.zone().getId());
+        node.set("offsets", Json.texts(offsets(job)));
         node.put("date", job.date().toString());
         node.put("magneticVariationDeg", Units.radToDeg(job.magneticVariationRad()));
+    }
+
+    /** One, or on the day of a clock change both. */
+    private static List<String> offsets(Job job) {
+        return Stream.of(job.date(), job.date().plusDays(1))
+                .map(day -> day.atStartOfDay(job.zone()).getOffset().getId())
+                .distinct()
+                .toList();
     }
 
     private static void putPlan(ObjectNode node, DeskJob job) throws IOException {

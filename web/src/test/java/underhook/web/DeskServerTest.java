@@ -98,6 +98,21 @@ class DeskServerTest {
         assertThat(job().json().path("faults")).isEmpty();
     }
 
+    /** The clocks of Vienna went back on 25 October 2026 (IANA time zones, from memory). */
+    @Test
+    void the_day_of_a_clock_change_has_two_offsets() throws Exception {
+        assertThat(job().json().path("offsets").toString()).isEqualTo("[\"-01:00\"]");
+        String text =
+                file("job.yaml")
+                        .replaceFirst("(?m)^date: .*$", "date: 2026-10-25")
+                        .replaceFirst("(?m)^zone: .*$", "zone: Europe/Vienna");
+        String change = Json.object().put("revision", 1).put("text", text).toString();
+
+        Answer changed = browser.send("PUT", "/api/jobs/" + id + "/text/job.yaml", change);
+
+        assertThat(changed.json().path("offsets").toString()).isEqualTo("[\"+02:00\",\"+01:00\"]");
+    }
+
     @Test
     void keeps_a_change_before_it_answers() throws Exception {
         assertThat(changeMass(1, "199").status()).isEqualTo(200);

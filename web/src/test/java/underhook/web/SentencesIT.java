@@ -217,7 +217,7 @@ class SentencesIT {
     void the_figures_of_a_finding_are_turned_like_its_sentence() {
         String figures =
                 """
-                return Promise.all([import('/assets/units.js'), import('/assets/state.js')]).then(([units, { state }]) => {
+                return Promise.all([import('/assets/units.js'), import('/assets/state.js'), import('/assets/words.js').then((words) => words.speak('en'))]).then(([units, { state }]) => {
                   const read = (system) => {
                     state.reader = { ...state.reader, units: system };
                     return [units.withUnit('75', 'kg'), units.withUnit(81, 'kg', 'up'), units.withUnit('20.1168', 'm'), units.withUnit('never', ''), units.withUnit('9', 'kt')];
@@ -229,6 +229,57 @@ class SentencesIT {
         assertThat((List<?>) Objects.requireNonNull(page.run(figures)))
                 .hasToString(
                         "[165.3 lb, 179 lb, 66.0 ft, never, 9 kt, 75 kg, 81 kg, 20.1168 m, never, 9 kt]");
+    }
+
+    /** What was done to a job, what differs, what is wrong in a file, and what a crew does. */
+    @Test
+    void what_the_desk_lists_is_german_too() {
+        assertThat(
+                        said(
+                                "/assets/words.js",
+                                List.of(
+                                        "imported from a folder",
+                                        "loads.csv changed; loads.xlsx became loads.csv",
+                                        "L22 moved on the map",
+                                        "GUY_GAP of L22 overridden",
+                                        "loads.csv: L01, mass_kg \"80\" → \"90\".",
+                                        "L30 is left out now: No mass is stated. It stays behind until it is"
+                                                + " weighed.",
+                                        "is no known place, found \"A, B\", known are T1, T2",
+                                        "walks to S1",
+                                        "tracks 090° to 150°: passes H1")))
+                .containsExactly(
+                        "aus einem Ordner übernommen",
+                        "loads.csv geändert; aus loads.xlsx wurde loads.csv",
+                        "L22 auf der Karte verschoben",
+                        "GUY_GAP von L22 übergangen",
+                        "loads.csv: L01, mass_kg \"80\" → \"90\".",
+                        "L30 bleibt jetzt liegen: Keine Masse angegeben. Bleibt da, bis gewogen ist.",
+                        "ist kein bekannter Platz, gefunden \"A, B\", bekannt sind T1, T2",
+                        "geht zu Fuß nach S1",
+                        "Kurse 090° bis 150°: kommen an H1 vorbei");
+    }
+
+    /** Adelaide kept UTC+10:30 in January 2027 (IANA time zones, from memory): its evening is the next day there. */
+    @Test
+    void a_moment_is_told_in_the_zone_of_the_job_with_its_offset() {
+        String stamps =
+                """
+                return Promise.all([import('/assets/units.js'), import('/assets/state.js')]).then(([units, { state }]) => {
+                  const job = state.job;
+                  const all = ['Australia/Adelaide', '-01:00', 'UTC', 'Nowhere/At all'].map((zone) => {
+                    state.job = { zone };
+                    return units.stamp('2027-01-18T20:00:59Z');
+                  });
+                  state.job = job;
+                  return all;
+                });
+                """;
+
+        assertThat((List<?>) Objects.requireNonNull(page.run(stamps)))
+                .hasToString(
+                        "[2027-01-19 06:30 +10:30, 2027-01-18 19:00 -01:00, 2027-01-18 20:00 UTC,"
+                                + " 2027-01-18 20:00 UTC]");
     }
 
     /** Worked by hand: a pound is 0.45359237 kg, a foot 0.3048 m (SP811, exact). */

@@ -7,13 +7,16 @@ const A_FRAME_MS = 16;
 
 const say = (note, kind = 'note') => set({ note: { words: note, kind } });
 
+/** Says what the server said, in its own sentence. */
+const tell = (sentence, kind = 'note') => set({ note: { words: sentence, kind, isServers: true } });
+
 /** Runs work that may be refused, and says the refusal in the server's own sentence. */
 async function attempt(work) {
   set({ saving: state.saving + 1 });
   try {
     return await work();
   } catch (refusal) {
-    say(refusal.status === 0 ? t('offline') : refusal.message, 'fault');
+    refusal.status === 0 ? say(t('offline'), 'fault') : tell(refusal.message, 'fault');
     if (refusal.status === 409 && state.jobId) await loadJob();
     return null;
   } finally {
@@ -77,7 +80,8 @@ async function readPlan() {
     plan.loadsById = new Map(plan.view.loads.map((load) => [load.id, load]));
     set({ plan });
   } catch (refusal) {
-    if (refusal.status !== 404) say(refusal.status ? refusal.message : t('offline'), 'fault');
+    if (refusal.status === 0) say(t('offline'), 'fault');
+    else if (refusal.status !== 404) tell(refusal.message, 'fault');
     set({ plan: null });
   }
 }
@@ -103,12 +107,12 @@ function listenTo(jobId) {
     const session = await attempt(api.session);
     if (session) set({ session });
     // Of a plan that was asked for here there is more to say than that it is planned.
-    say(!done.doing || done.doing === 'planned' ? t('plan.done') : done.doing);
+    !done.doing || done.doing === 'planned' ? say(t('plan.done')) : tell(done.doing);
     if (state.lift) choose(state.lift);
   });
   on('failed', (fault) => {
     set({ run: null });
-    say(fault.doing || t('plan.failed'), 'fault');
+    fault.doing ? tell(fault.doing, 'fault') : say(t('plan.failed'), 'fault');
   });
   on('changed', (change) => {
     if (change.revision !== state.job?.head) loadJob().then(keepUp);

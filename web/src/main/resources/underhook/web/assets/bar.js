@@ -4,7 +4,7 @@ import { state } from './state.js';
 import { actions } from './actions.js';
 import { badge } from './marks.js';
 import { chance } from './trade.js';
-import { said, t } from './words.js';
+import { plainly, said, t } from './words.js';
 import * as u from './units.js';
 
 /** Half a day: no clock is off by so much that is not meant to be. */
@@ -12,13 +12,13 @@ const REHEARSAL_MS = 12 * 3600 * 1000;
 
 export const bar = (panels) => html`<header>
   <div class="job">
-    <h1>${state.job?.name ?? 'Underhook'}</h1>
-    ${state.job ? html`<p>${state.job.date ? html`${state.job.date} · ${t('zone', { zone: state.job.zone })} · ` : nothing}${kept()}${state.plan ? html` · <a href=${`/day/${state.jobId}`} target="_blank" rel="noopener">${t('day.link')}</a>` : nothing}${rehearsal()}</p>` : nothing}
+    <h1>${state.job?.name ?? 'Underhook'}</h1>${state.job ? rehearsal() : nothing}
+    ${state.job ? html`<p>${state.job.date ? html`${state.job.date} · ${t('zone', { zone: zone() })} · ` : nothing}${kept()}${state.plan ? html` · <a href=${`/day/${state.jobId}`} target="_blank" rel="noopener">${t('day.link')}</a>` : nothing}</p>` : nothing}
   </div>
   ${state.job ? html`<div class="doing">
     ${state.run ? progress() : html`<button class="main" @click=${openPlan}>${t('plan.open')}</button>`}
-    <button ?disabled=${!state.job.canUndo} title=${state.job.undoWhat ?? ''} @click=${actions.undo}>${t('undo')}</button>
-    <button ?disabled=${!state.job.canRedo} title=${state.job.redoWhat ?? ''} @click=${actions.redo}>${t('redo')}</button>
+    <button ?disabled=${!state.job.canUndo} title=${plainly(state.job.undoWhat)} @click=${actions.undo}>${t('undo')}</button>
+    <button ?disabled=${!state.job.canRedo} title=${plainly(state.job.redoWhat)} @click=${actions.redo}>${t('redo')}</button>
   </div>` : nothing}
   <nav aria-label=${t('nav')}>${panels.filter((panel) => state.job || panel === 'files' || panel === 'reader').map((panel) => html`
     <button aria-current=${state.panel === panel ? 'page' : 'false'} @click=${() => actions.show(panel)}>${t(`panel.${panel}`)}${count(panel)}</button>`)}</nav>
@@ -31,10 +31,13 @@ function faults() {
   return count ? html`<button class="fault" @click=${() => actions.show('tables')}>${badge('outside', t('faults.title', { count }))} ${t('faults.first')}</button>` : nothing;
 }
 
+/** On the day of a clock change with both offsets: its times carry none. */
+const zone = () => [state.job.zone, ...(state.job.offsets?.length > 1 ? [state.job.offsets.join(t('zone.then'))] : [])].join(', ');
+
 /** A server whose clock is set to another day: what is printed now carries that day's time. */
 function rehearsal() {
   const { now } = state.session ?? {};
-  return now && Math.abs(Date.parse(now) - state.session.askedAt) > REHEARSAL_MS ? html` · <strong class="stale">${t('rehearsal', { time: u.stamp(now) })}</strong>` : nothing;
+  return now && Math.abs(Date.parse(now) - state.session.askedAt) > REHEARSAL_MS ? html`<p><strong class="stale">${t('rehearsal', { time: u.stamp(now) })}</strong></p>` : nothing;
 }
 
 const kept = () => (state.saving > 0 ? t('saving') : t('saved'));

@@ -42,7 +42,7 @@ const page = () => html`
   </main>
   <footer>${said(state.session?.caution ?? state.plan?.caution ?? '')}</footer>
   <div role="status" aria-live="polite" class=${`says ${state.note?.kind ?? ''}`} ?hidden=${!state.note}>
-    <span>${state.note?.words}</span> <button @click=${() => actions.say('')} ?hidden=${!state.note?.words}>${t('close')}</button></div>
+    <span>${state.note?.isServers ? said(state.note.words) : state.note?.words}</span> <button @click=${() => actions.say('')} ?hidden=${!state.note?.words}>${t('close')}</button></div>
   ${dialog()}`;
 
 const MAPPED = new Set(['day', 'findings', 'lanes']);

@@ -4,7 +4,7 @@ import { html, svg, nothing } from '/lib/lit/lit-html.js';
 import { state } from './state.js';
 import { actions } from './actions.js';
 import { scaleOf } from './section.js';
-import { t } from './words.js';
+import { plainly, t } from './words.js';
 import * as u from './units.js';
 
 const TITLES = 118, TITLES_MOST = 240, LETTER = 6.6, LEFT = 4, LANE = 30, TOP = 26, FUEL = 64;
@@ -39,7 +39,7 @@ function allLanes() {
   return [
     { title: t('lane.pilot'), spans: steps.map(whole) },
     { title: t('lane.line'), spans: together(steps, (step) => step.lineLengthM, (m) => (m > 0 ? u.length(m) : t('line.off'))) },
-    ...[...byCrew].map(([crew, rows]) => ({ title: t('lane.crew', { crew }), spans: rows.map((row) => ({ ...row, what: `${row.place}: ${row.doing}`, short: row.place, kind: 'crew' })) })),
+    ...[...byCrew].map(([crew, rows]) => ({ title: t('lane.crew', { crew }), spans: rows.map((row) => ({ ...row, what: `${row.place}: ${plainly(row.doing)}`, short: row.place, kind: 'crew' })) })),
     ...view.lanes.filter((lane) => lane.kind === 'weather').map((lane) => ({ title: t('lane.weather'), spans: lane.items.map(weather) })),
     ...view.lanes.filter((lane) => lane.kind === 'sun').map((lane) => ({ title: t('lane.sun'), spans: lane.items.map(glare) })),
   ].filter((lane) => lane.spans.length);
@@ -75,18 +75,20 @@ function titles(rows, { h, k, wide }) {
 
 function hours(start, end, x, h) {
   const marks = [];
-  for (let at = Math.ceil(start / 3600) * 3600; at < end; at += 3600) {
+  // A zone may be half an hour off the others.
+  for (let at = Math.ceil((start + offsetS()) / 3600) * 3600 - offsetS(); at < end; at += 3600) {
     marks.push(svg`<path class="grid" d="M${x(at)} 18V${h}" /><text x=${x(at)} y="14" class="middle">${local(at)}</text>`);
   }
   return marks;
 }
 
 // The offset is read off the plan's own times, never from this machine's zone.
-const local = (at) => {
-  const first = state.plan.steps[0].startAt, sign = /([+-])(\d\d):(\d\d)$/.exec(first);
-  const offset = sign ? (sign[1] === '-' ? -1 : 1) * (sign[2] * 3600 + sign[3] * 60) : 0;
-  return new Date((at + offset) * 1000).toISOString().slice(11, 16);
-};
+function offsetS() {
+  const sign = /([+-])(\d\d):(\d\d)$/.exec(state.plan.steps[0].startAt);
+  return sign ? (sign[1] === '-' ? -1 : 1) * (sign[2] * 3600 + sign[3] * 60) : 0;
+}
+
+const local = (at) => new Date((at + offsetS()) * 1000).toISOString().slice(11, 16);
 
 function fuelLane(steps, x) {
   const full = state.plan.view.tankKg || Math.max(...steps.map((step) => step.fuelEndKg));

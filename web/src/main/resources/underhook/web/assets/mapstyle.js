@@ -1,5 +1,5 @@
 // How things look on the map, by theme. What differs, differs in shape or line pattern first.
-import { enlarge } from './units.js';
+import { enlarge, length } from './units.js';
 import { t } from './words.js';
 
 const { style } = window.ol;
@@ -61,7 +61,7 @@ function dots(color) {
 }
 
 const STYLES = {
-  contours: (f, c) => [new style.Style({ stroke: stroke(c.soft, f.get('main') ? 1.4 : 0.5), text: f.get('main') ? label(Math.round(f.get('heightAmslM')), c, { placement: 'line' }) : undefined })],
+  contours: (f, c) => [new style.Style({ stroke: stroke(c.soft, f.get('main') ? 1.4 : 0.5), text: f.get('main') ? label(length(f.get('heightAmslM')), c, { placement: 'line' }) : undefined })],
   ground: (f, c) => [new style.Style({ stroke: stroke(c.soft, 1, [6, 3]) })],
   water: (f, c) => [new style.Style({ stroke: stroke(c.ink, 1, [1, 4]), fill: hatch(c.soft, 'falling') })],
   zones: (f, c) => [new style.Style({ stroke: stroke(c.ink, 2.5, f.get('active') === false ? [3, 6] : [12, 4]), fill: f.get('active') === false ? undefined : hatch(c.outside, 'rising') })],

@@ -5,7 +5,7 @@ import { repeat } from '/lib/lit/directives/repeat.js';
 import { state } from './state.js';
 import { actions } from './actions.js';
 import { badge } from './marks.js';
-import { t } from './words.js';
+import { plainly, said, t } from './words.js';
 
 const editable = () => state.job.files.filter((file) => file.kind !== 'binary');
 
@@ -26,13 +26,13 @@ function faultList() {
   if (!faults.length) return html`<p>${t('faults.none')}</p>`;
   return html`<h2>${t('faults.title', { count: faults.length })}</h2><ol class="faults">${faults.map((fault) => html`<li>
     ${badge('outside', t('fault'))} <button @click=${() => goTo(fault)}>${fault.file}${fault.line ? `:${fault.line}` : ''} ${fault.field ?? ''}</button>
-    <span lang="en">${wordsOf(fault)}</span></li>`)}</ol>`;
+    <span>${said(wordsOf(fault))}</span></li>`)}</ol>`;
 }
 
 /** What is wrong; where it is stands before it, or it stands there. */
 function wordsOf({ field, column, message, value, allowed }) {
-  const said = (message ?? `${value ?? ''} ${allowed ?? ''}`).replace(/^\S+?:\d+: /, '');
-  return [field, column].reduce((rest, name) => (name && rest.startsWith(`${name}: `) ? rest.slice(name.length + 2) : rest), said);
+  const whole = (message ?? `${value ?? ''} ${allowed ?? ''}`).replace(/^\S+?:\d+: /, '');
+  return [field, column].reduce((rest, name) => (name && rest.startsWith(`${name}: `) ? rest.slice(name.length + 2) : rest), whole);
 }
 
 async function goTo(fault) {
@@ -67,7 +67,7 @@ function grid(table) {
 const nameOf = (table, column) => (typeof column === 'number' ? table.columns[column]?.name : column);
 
 const cell = (value, r, c, fault) => html`<td tabindex=${r === 0 && c === 0 ? 0 : -1} role="gridcell" data-r=${r} data-c=${c}
-  aria-invalid=${fault ? 'true' : 'false'} title=${fault ? `${fault.message} ${fault.allowed ?? ''}` : ''}><span class="value">${value}</span>${fault ? html`<span class="fault" lang="en">${wordsOf(fault)}</span>` : nothing}</td>`;
+  aria-invalid=${fault ? 'true' : 'false'} title=${fault ? plainly(wordsOf(fault)) : ''}><span class="value">${value}</span>${fault ? html`<span class="fault">${said(wordsOf(fault))}</span>` : nothing}</td>`;
 
 const at = (r, c) => document.querySelector(`.grid td[data-r="${r}"][data-c="${c}"]`);
 const STEP = { ArrowDown: [1, 0], ArrowUp: [-1, 0], ArrowLeft: [0, -1], ArrowRight: [0, 1] };

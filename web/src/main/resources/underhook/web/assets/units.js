@@ -41,14 +41,20 @@ export function bearing(trueDeg) {
 /** Local time of the job. The server writes it with its offset, so no zone is applied here. */
 export const clock = (iso) => (iso ? iso.slice(11, 16) : none);
 
-/** A moment that the server wrote in UTC, in the job's zone where that is an offset, and with its zone. */
+/** A moment that the server wrote in UTC, in the job's zone and with its offset; in UTC where the browser does not know the zone. */
 export function stamp(iso) {
   if (!iso) return none;
-  const offset = /^([+-])(\d\d):(\d\d)$/.exec(state.job?.zone ?? '');
-  const shift = offset ? (offset[1] === '-' ? -1 : 1) * (Number(offset[2]) * 60 + Number(offset[3])) : 0;
-  const local = new Date(Date.parse(iso) + shift * 60000).toISOString();
-  return `${local.slice(0, 10)} ${local.slice(11, 16)} ${offset ? state.job.zone : 'UTC'}`;
+  const zone = state.job?.zone || 'UTC';
+  try {
+    const parts = new Intl.DateTimeFormat('en', { ...STAMP, timeZone: zone }).formatToParts(new Date(iso));
+    const { year, month, day, hour, minute, timeZoneName } = Object.fromEntries(parts.map(({ type, value }) => [type, value]));
+    return `${year}-${month}-${day} ${hour}:${minute} ${timeZoneName.replace(/^GMT(\+00:00)?$/, 'UTC').replace('GMT', '')}`;
+  } catch {
+    return `${iso.slice(0, 10)} ${iso.slice(11, 16)} UTC`;
+  }
 }
+
+const STAMP = { year: 'numeric', month: '2-digit', day: '2-digit', hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZoneName: 'longOffset' };
 
 /** How much larger charts are drawn where fingers meet them. */
 export const enlarge = () => (matchMedia('(pointer: coarse)').matches ? 1.4 : 1);
@@ -66,6 +72,7 @@ export function withUnit(given, unit, side = 'near') {
   const value = turned ? Number(given) : given;
   const tenth = side === 'near' ? 1 : 0;
   const joined = (text) => (unit === 'deg' || unit === '°' ? `${text}°` : `${text}${unit ? ` ${unit}` : ''}`);
+  if (value === 'never') return t('value.never');
   if (!has(value)) return value == null || value === '' ? none : joined(value);
   if (unit === 'kg') return mass(value, side, tenth);
   if (unit === 'm') return length(value, side, value < 100 && !Number.isInteger(value) ? 1 : 0, tenth);

@@ -30,6 +30,12 @@ export function said(sentence) {
   return known ? turned(text.replace(known[0], known[1])) : html`<span lang="en">${turned(text)}</span>`;
 }
 
+/** The same where only plain text can stand. */
+export function plainly(sentence) {
+  const text = said(sentence);
+  return typeof text === 'string' ? text : sentence;
+}
+
 /** Whether there is a word for that key. */
 export const knows = (key) => key in words || key in en;
 

@@ -2,7 +2,7 @@
 import { html, nothing, svg } from '/lib/lit/lit-html.js';
 import { state, tap, foreseen } from './state.js';
 import { deliver } from './link.js';
-import { t } from './words.js';
+import { plainly, t } from './words.js';
 import { signals } from './signals.js';
 import { told } from './marks.js';
 import { bearing, clock, kg, local } from './units.js';
@@ -60,7 +60,7 @@ export function crew() {
   <h2>${t('crew.free')}</h2><p>${t('crew.freeWords')}</p>
   <h2>${t('crew.signals')}</h2><p>${t('crew.agree')}</p>${signals()}
   ${briefing(seen)}${headCount(seen)}
-  ${seen.stays.length ? html`<h2>${t('crew.here')}</h2><ul>${seen.stays.map((stay) => html`<li>${t('crew.stay', { crew: stay.crew, people: stay.people, from: clock(stay.fromAt), to: clock(stay.toAt), doing: stay.doing })}</li>`)}</ul>` : nothing}
+  ${seen.stays.length ? html`<h2>${t('crew.here')}</h2><ul>${seen.stays.map((stay) => html`<li>${t('crew.stay', { crew: stay.crew, people: stay.people, from: clock(stay.fromAt), to: clock(stay.toAt), doing: plainly(stay.doing) })}</li>`)}</ul>` : nothing}
   <p><a class="button big" href=${`#emergency/${seen.place}`}>${t('crew.emergency', { place: seen.place })}</a> <a class="button" href="#crew/-">${t('em.places')}</a></p>
   <p class="hint">${t('crew.kept', { planned: clock(seen.plannedAt), time: state.stockedAt ? local(new Date(state.stockedAt + state.shiftMs).toISOString()).slice(0, 5) : '–' })}</p>`;
 }

@@ -125,11 +125,12 @@ export function loader() {
   const last = good().find((one) => one.device === state.me.device);
   const alone = first?.kind === 'free-confirmed' && now.standing.freeSeenBy === state.me.by;
   const bias = state.day.bias;
-  return html`<h1 class="sr">${t('page.loader')}</h1>${strip(now.standing)}${refusedOnes()}
-  ${state.ask ? asked(now) : html`
+  return html`<h1 class="sr">${t('page.loader')}</h1><div class="now">${strip(now.standing)}${refusedOnes()}
+  ${state.ask ? nothing : html`
     ${lift ? html`<p class="lift">${t(lift.state === 'waits' || lift.state === 'aborted' ? 'loader.next' : 'loader.now', { lift: lift.number })}: ${words(lift)}</p>${about(lift)}` : html`<p>${t('loader.none')}</p>`}
     ${alone ? html`<p class="caution">${t('loader.second')}</p>${huge(`as ${first.loads}`, t('loader.as'), () => set({ ask: 'as' }), 'as')}`
-      : first ? huge(`${first.kind} ${first.loads}`, html`${t(`kind.${first.kind}`)}<br>${first.loads.join(' + ')}`, () => press(first.kind, { loads: first.loads }), first.kind) : nothing}
+      : first ? huge(`${first.kind} ${first.loads}`, html`${t(`kind.${first.kind}`)}<br>${first.loads.join(' + ')}`, () => press(first.kind, { loads: first.loads }), first.kind) : nothing}`}</div>
+  ${state.ask ? asked(now) : html`
     <div class="grid two">
       ${last ? html`<button class="big" id="undo" @click=${() => undo(last.id)}>${t('loader.undo', { what: `${t(`kind.${last.kind}`)} ${last.loads.join(' ')}` })}</button>` : nothing}
       ${lastHooked() ? html`<button class="big" id="weigh" @click=${() => set({ ask: 'weight', typed: '' })}>${t('loader.weight')}</button>` : nothing}

@@ -43,6 +43,9 @@ async function accept(plan) {
   }
 }
 
+/** More than planned, or less. */
+const signed = (minutes) => (minutes > 0 ? `+${minutes}` : `${minutes}`.replace('-', '\u2212'));
+
 const money = (cents) => (cents / 100).toFixed(2);
 
 const costs = ({ fromAt, moreCents, restCents, currency }) => t(moreCents === null ? 'orders.rest' : 'orders.costs', {
@@ -51,7 +54,7 @@ const costs = ({ fromAt, moreCents, restCents, currency }) => t(moreCents === nu
 const offer = (one) => html`<section class="order" aria-label=${t('orders.title')}>
   <h3>${t('orders.because')}</h3>${one.because.length ? html`<ul>${one.because.map((words) => html`<li>${said(words)}</li>`)}</ul>` : html`<p>${t('orders.nothing')}</p>`}
   <h3>${t('orders.differences')}</h3><ol>${one.differences.map((words) => html`<li>${said(words)}</li>`)}</ol>
-  <p><b>${t('orders.sums', { flight: one.flightMin, finish: one.finishMin })}</b></p>
+  <p><b>${t('orders.sums', { flight: signed(one.flightMin), finish: signed(one.finishMin) })}</b></p>
   <p>${costs(one.costs)}</p>
   ${one.leftOut.length ? html`<ul class="caution">${one.leftOut.map((load) => html`<li>${load.load}: ${said(load.message)}</li>`)}</ul>` : nothing}
   ${one.unhooked.length ? html`<div class="missing"><b>${t('orders.unhooked')}</b><ul>${one.unhooked.map((words) => html`<li>${said(words)}</li>`)}</ul></div>` : nothing}
@@ -61,8 +64,8 @@ const offer = (one) => html`<section class="order" aria-label=${t('orders.title'
 export const orders = () => html`<h2>${t('orders.title')}</h2><p>${t('orders.hint')}</p>
   ${state.orders?.asking ? html`<p>${t('orders.asking')}</p>` : html`<div class="grid two"><button class="big" ?disabled=${!state.online} @click=${() => ask(false)}>${t('orders.ask')}</button>
     ${state.day.bias?.meanRatio > 1 ? html`<button class="big" ?disabled=${!state.online} @click=${() => ask(true)}>${t('orders.heavier', { ratio: state.day.bias.meanRatio.toFixed(2), count: state.day.bias.count })}</button>` : nothing}</div>`}
-  ${state.orders?.failed ? html`<p class="missing">${state.orders.failed}</p>` : nothing}
+  ${state.orders?.failed ? html`<p class="missing">${said(state.orders.failed)}</p>` : nothing}
   ${state.orders?.accepted ? html`<p class="caution">${t('orders.accepted')}</p>` : nothing}
   ${state.orders?.plan ? offer(state.orders) : nothing}
-  ${state.orders?.better ? html`<p>${t('orders.better', { flight: state.orders.better.flightMin, finish: state.orders.better.finishMin })}</p>
+  ${state.orders?.better ? html`<p>${t('orders.better', { flight: signed(state.orders.better.flightMin), finish: signed(state.orders.better.finishMin) })}</p>
     <button class="big" @click=${() => set({ orders: state.orders.better })}>${t('orders.show')}</button>` : nothing}`;

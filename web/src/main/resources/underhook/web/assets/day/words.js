@@ -21,6 +21,12 @@ export function said(text) {
   return known ? text.replace(known[0], known[1]) : html`<span lang="en">${text}</span>`;
 }
 
+/** The same where only plain text can stand. */
+export function plainly(text) {
+  const sentence = said(text);
+  return typeof sentence === 'string' ? sentence : text;
+}
+
 export function speak(language) {
   words = ALL[language] ?? en;
   document.documentElement.lang = language in ALL ? language : 'en';

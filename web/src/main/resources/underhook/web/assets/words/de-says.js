@@ -1,6 +1,8 @@
 // Sentences of the server in German, by their shape; the values stand where they stood. A shape that is not
 // here stays English on the page, and is marked so for those who hear it read.
 import { recheck } from './de-recheck.js';
+import { faults } from './de-faults.js';
+import { versions } from './de-versions.js';
 
 const PARTS = [
   [/\brotor\b/g, 'Rotor'], [/\btail\b/g, 'Heck'], [/\bline\b/g, 'Leine'], [/\bload\b/g, 'Last'], [/ to trees\b/g, ' gegen Bäume'], [/ to ground\b/g, ' gegen Boden'], [/ to wires?\b/g, ' gegen Leitung'],
@@ -85,6 +87,8 @@ const GAUGES = { gust: 'Böe', 'gust less mean wind': 'Böe über Mittel', 'mean
 const over = (text) => text.replace(/ on the ways from (\S+) to /, ' auf den Wegen von $1 nach ');
 
 export const says = [
+  // What a crew does at its place.
+  [/^works and waits$/, 'arbeitet und wartet'], [/^walks to (\S+)$/, 'geht zu Fuß nach $1'], [/^flown to (\S+)$/, 'wird nach $1 geflogen'],
   // Whoever answers for a finding says why in a language of their own.
   [/^(.+) OVERRIDDEN by (.+?) on (\S+): (.*)$/s, (_, finding, who, when, reason) => `${german(finding)} ÜBERGANGEN von ${who} am ${when}: ${reason}`],
   [/^Nobody is landed at a site, level as this one is: loads come down here\. Perhaps a place of kind landing beside it, with a way on foot\.$/, 'An einem Platz wird niemand abgesetzt, so eben dieser ist: hier kommen Lasten herunter. Vielleicht ein Landeplatz (kind landing) daneben, mit einem Weg zu Fuß.'],
@@ -147,7 +151,7 @@ export const says = [
   [/^way out, tracks (.+?): (.+)$/, (_, tracks, rest) => `Abflug, Kurse ${part(tracks)}: ${way(rest)}`],
   [/^(\d+° off the wind|straight into the wind)(.*); (straight into it: |on track )(.+)$/, (all) => way(all)],
   [/^tracks (.+?): (let go there .+|crosswind .+)$/, (_, tracks, rest) => `Kurse ${part(tracks)}: ${way(rest)}`],
-  [/^tracks (.+): passes (.+)$/, 'Kurse $1: kommen an $2 vorbei'],
+  [/^tracks (.+): passes (.+)$/, (_, tracks, rest) => `Kurse ${part(tracks)}: kommen an ${rest} vorbei`],
   [/^tracks (.+): no room, (.+)$/, 'Kurse $1: kein Raum, $2'],
   [/^tracks (.+): tailwind over (.+) in (.+) of wind$/, 'Kurse $1: Rückenwind über $2 bei $3 Wind'],
   [/^(.+) to (.+) needs this line$/, '$1 nach $2 braucht diese Leine'], [/^flies (.+) to its work$/, 'bringt $1 zur Arbeit'], [/^fuel for (.+) to (.+)$/, 'Treibstoff für $1 nach $2'],
@@ -263,4 +267,6 @@ export const says = [
   [/^The files have a fault: (.+)$/s, 'Die Dateien haben einen Fehler: $1'], [/^The files have (\S+) faults, the first: (.+)$/s, 'Die Dateien haben $1 Fehler, der erste: $2'], [/^Points of the track lie over a degree from the job and were not used\.$/, 'Punkte der Spur liegen über ein Grad vom Auftrag entfernt und zählen nicht.'], [/^No gauge of this machine reads that\. Perhaps it is in another unit\.$/, 'So viel zeigt kein Messgerät dieser Maschine. Vielleicht in einer anderen Einheit.'], [/^A load was lifted that the job does not list\.$/, 'Eine Last wurde gehoben, die der Auftrag nicht nennt.'],
   [/^The job has nothing of that id: (.+)\.$/, (_, what) => `So etwas gibt es im Auftrag nicht: ${german(what)}.`],
   ...recheck,
+  ...versions(german),
+  ...faults,
 ];

@@ -5,7 +5,7 @@ export default {
   skip: 'Zum Inhalt', nav: 'Teile des Tisches', dialog: 'Frage', close: 'Schließen', all: 'Alle', waiting: 'Wird gelesen …',
   offline: 'Der Server antwortet nicht. Was gesichert war, liegt auf der Platte; die Seite versucht es von selbst weiter.',
   online: 'Der Server ist wieder da. Alles hier wurde neu gelesen.',
-  saving: 'wird gesichert …', saved: 'alle Änderungen auf der Platte', undo: 'Rückgängig', redo: 'Wiederholen', zone: 'Zeiten in Zone {zone}', amsl: 'AMSL', fault: 'Fehler',
+  saving: 'wird gesichert …', saved: 'alle Änderungen auf der Platte', undo: 'Rückgängig', redo: 'Wiederholen', zone: 'Zeiten in Zone {zone}', 'zone.then': ', dann ', 'value.never': 'nie', amsl: 'AMSL', fault: 'Fehler',
   'day.link': 'der Tag, auf Telefonen und Tablets',
   'panel.day': 'Tag', 'panel.findings': 'Befunde', 'panel.lanes': 'Bahnen', 'panel.tables': 'Tabellen', 'panel.files': 'Aufträge und Dateien',
   'panel.versions': 'Fassungen', 'panel.papers': 'Papiere', 'panel.reader': 'Einstellungen', 'panel.look': 'Umschau',

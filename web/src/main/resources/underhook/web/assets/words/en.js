@@ -3,7 +3,7 @@ export default {
   skip: 'To the content', nav: 'Parts of the desk', dialog: 'Question', close: 'Close', all: 'All', waiting: 'Reading …',
   offline: 'The server does not answer. What was saved is on disk; this page tries again by itself.',
   online: 'The server is back. Everything here was read anew.',
-  saving: 'saving …', saved: 'all changes on disk', undo: 'Undo', redo: 'Redo', zone: 'times in zone {zone}', amsl: 'AMSL', fault: 'fault',
+  saving: 'saving …', saved: 'all changes on disk', undo: 'Undo', redo: 'Redo', zone: 'times in zone {zone}', 'zone.then': ', then ', 'value.never': 'never', amsl: 'AMSL', fault: 'fault',
   'day.link': 'the day, on phones and tablets',
   'panel.day': 'Day', 'panel.findings': 'Findings', 'panel.lanes': 'Lanes', 'panel.tables': 'Tables', 'panel.files': 'Jobs and files',
   'panel.versions': 'Versions', 'panel.papers': 'Papers', 'panel.reader': 'Settings', 'panel.look': '3D look',

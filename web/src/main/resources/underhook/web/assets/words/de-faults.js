@@ -1,0 +1,17 @@
+// What is wrong with a file, in German: what, the value found, and what is allowed. What is not here stays English.
+
+const WHAT = {
+  'is missing': 'fehlt', 'is empty': 'ist leer', 'is out of range': 'liegt außerhalb', 'is out of any range': 'liegt außerhalb von allem', 'has a hole': 'hat eine Lücke',
+  'is no number': 'ist keine Zahl', 'is no time': 'ist keine Zeit', 'is no date': 'ist kein Datum', 'is no list': 'ist keine Liste', 'is no id': 'ist keine Kennung', 'is no line': 'ist keine Linie', 'is no point': 'ist kein Punkt', 'is no file': 'ist keine Datei', 'is no folder': 'ist kein Ordner',
+  'is no currency': 'ist keine Währung', 'is no time zone': 'ist keine Zeitzone', 'is no version': 'ist keine Version', 'is no closed ring': 'ist kein geschlossener Ring', 'is no whole number of cents': 'ist keine ganze Zahl von Cent', 'is no code of a finding': 'ist kein Code eines Befunds', 'is no longitude and latitude': 'ist keine Länge und Breite',
+  'is no known place': 'ist kein bekannter Platz', 'is no known load': 'ist keine bekannte Last', 'is no known kind': 'ist keine bekannte Art', 'is no known word': 'ist kein bekanntes Wort', 'is no known field': 'ist kein bekanntes Feld', 'is no known column': 'ist keine bekannte Spalte', 'is no known reference system': 'ist kein bekanntes Bezugssystem',
+  'is not whole': 'ist nicht ganz', 'is taken': 'ist vergeben', 'is too large': 'ist zu groß', 'is where the load comes from': 'ist, wo die Last herkommt', 'is the load itself': 'ist die Last selbst', 'is one place': 'ist ein und derselbe Platz', 'is neither yes nor no': 'ist weder yes noch no', 'is far off': 'liegt weit ab',
+  'is below the mean wind': 'ist weniger als das Mittel', 'is not after the row before': 'kommt nicht nach der Zeile davor', 'is not above the row before': 'ist nicht mehr als die Zeile davor', 'is no weather report': 'ist keine Wettermeldung', 'does not ascend': 'steigt nicht', 'has too few rows': 'hat zu wenige Zeilen', 'has too many rows': 'hat zu viele Zeilen',
+};
+const ALLOWED = [[/^known are (.+)$/s, 'bekannt sind $1'], [/^one of (.+)$/s, 'eines von $1'], [/^a number such as (.+)$/, 'eine Zahl wie $1'], [/^(\S+) to (\S+)$/, '$1 bis $2']];
+
+const allowed = (text) => ALLOWED.reduce((rest, [shape, words]) => rest.replace(shape, words), text);
+
+export const faults = [
+  [new RegExp(`^(${Object.keys(WHAT).join('|')})(, found ".*?")?(?:, (.+))?$`, 's'), (_, what, found, may) => `${WHAT[what]}${found ? found.replace(', found', ', gefunden') : ''}${may ? `, ${allowed(may)}` : ''}`],
+];
