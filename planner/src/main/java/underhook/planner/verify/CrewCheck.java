@@ -320,7 +320,9 @@ final class CrewCheck {
     }
 
     private void checkReceived(Load load, Drop drop) {
-        Instant from = drop.releasedAt().minusMillis(Math.round(RECEIVE_BEFORE_S * 1000));
+        Instant before = drop.releasedAt().minusMillis(Math.round(RECEIVE_BEFORE_S * 1000));
+        Instant needed = day.neededFrom(drop);
+        Instant from = needed.isBefore(before) ? needed : before;
         List<Crew> there =
                 where.listPresent(Crew.Role.RECEIVE, drop.place(), from, drop.releasedAt());
         boolean free = there.stream().anyMatch(crew -> !isGuying(crew, drop));
@@ -343,12 +345,12 @@ final class CrewCheck {
     private boolean isGuying(Crew crew, Drop drop) {
         for (Drop other : day.drops().values()) {
             LoadKind kind = day.kindOf(day.job().getLoad(other.load()));
-            double since = Day.betweenS(other.releasedAt(), drop.releasedAt());
+            double since = Day.betweenS(other.releasedAt(), day.neededFrom(drop));
             boolean busy =
                     kind.standsUp()
                             && !other.load().equals(drop.load())
                             && other.place().equals(drop.place())
-                            && since > 0
+                            && other.releasedAt().isBefore(drop.releasedAt())
                             && since < kind.busyAfterS() - Tolerance.TIME_S;
             if (busy) {
                 List<Crew> guying =
@@ -369,8 +371,8 @@ final class CrewCheck {
     private void checkGuyed(Load load, Drop drop) {
         Instant until =
                 drop.releasedAt().plusMillis(Math.round(day.kindOf(load).busyAfterS() * 1000));
-        boolean there =
-                !where.listPresent(Crew.Role.GUY, drop.place(), drop.releasedAt(), until).isEmpty();
+        Instant from = day.neededFrom(drop);
+        boolean there = !where.listPresent(Crew.Role.GUY, drop.place(), from, until).isEmpty();
         day.ledger()
                 .demand(
                         there,
@@ -420,7 +422,7 @@ final class CrewCheck {
                     behind
                             ? -1
                             : where.presentS(
-                                    guys, drop.place(), earlier.releasedAt(), drop.releasedAt());
+                                    guys, drop.place(), earlier.releasedAt(), day.neededFrom(drop));
             day.ledger()
                     .demand(
                             had >= needs - Tolerance.TIME_S,
