@@ -173,10 +173,10 @@ record DayNet(
                                                 CrewDay.order(
                                                         crews.readyOf(crew),
                                                         lift.released(),
-                                                        RECEIVE_BEFORE_S)));
+                                                        receiveBeforeS(lift))));
                 return;
             }
-            double fromS = net.plannedS(lift.released()) - RECEIVE_BEFORE_S;
+            double fromS = net.plannedS(lift.released()) - receiveBeforeS(lift);
             double untilS = net.plannedS(lift.done());
             Optional<CrewDay.Visit> guyed =
                     lift.standsUp()
@@ -186,8 +186,12 @@ record DayNet(
                     .ifPresent(visit -> receive(lift, visit));
         }
 
+        private double receiveBeforeS(Lift lift) {
+            return Math.max(RECEIVE_BEFORE_S, lift.standingUpS());
+        }
+
         private void receive(Lift lift, CrewDay.Visit visit) {
-            work(lift, visit, lift.released(), RECEIVE_BEFORE_S);
+            work(lift, visit, lift.released(), receiveBeforeS(lift));
             if (lift.standsUp()) {
                 ready(lift, visit);
             }
@@ -232,7 +236,7 @@ record DayNet(
                                 new Edge(
                                         since,
                                         pole.released(),
-                                        0,
+                                        pole.standingUpS(),
                                         bag.readyAfterS(),
                                         piece,
                                         Edge.Kind.MAKING_READY,
@@ -264,6 +268,7 @@ record DayNet(
                     .flatMap(id -> job.getLoad(id).after().stream())
                     .filter(after -> other.rotation().loads().contains(after.load()))
                     .map(Load.After::waitS)
+                    .map(waitS -> waitS > 0 ? waitS + lift.standingUpS() : waitS)
                     .max(Double::compare);
         }
 

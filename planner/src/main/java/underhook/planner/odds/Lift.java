@@ -38,6 +38,11 @@ record Lift(
         return kinds.stream().anyMatch(LoadKind::lastAtPlace);
     }
 
+    /** How long before its release people and ground are ready for it, as planned, s. */
+    double standingUpS() {
+        return standsUp() ? kinds.stream().mapToDouble(LoadKind::setDownS).max().orElse(0) : 0;
+    }
+
     double busyAfterS() {
         return kinds.stream().mapToDouble(LoadKind::busyAfterS).max().orElse(0);
     }

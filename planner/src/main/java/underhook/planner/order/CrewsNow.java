@@ -156,7 +156,7 @@ final class CrewsNow {
         return false;
     }
 
-    /** When whoever receives something must be there; before a pole as long as making ready for it takes. */
+    /** When whoever receives something must be there; before a pole as long as making ready for it and standing it up takes. */
     private Instant neededAt(Drop drop) {
         LoadKind kind = kind(drop.load());
         double readyS =
@@ -168,7 +168,8 @@ final class CrewsNow {
                         .mapToDouble(one -> kind(one.load()).readyAfterS())
                         .max()
                         .orElse(0);
-        double aheadS = Math.max(DayTable.READY_BEFORE_S, readyS);
+        double standingUpS = kind.standsUp() ? kind.setDownS() : 0;
+        double aheadS = Math.max(DayTable.READY_BEFORE_S, readyS + standingUpS);
         return drop.releasedAt().minusMillis((long) Math.ceil(aheadS * 1000));
     }
 

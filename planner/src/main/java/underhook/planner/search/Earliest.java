@@ -82,10 +82,12 @@ final class Earliest {
         boolean moved = false;
         for (int k = 0; k < releaseS.length; k++) {
             long leastS = releaseS[k];
+            long standingUpS = table.trips[k].standingUpS();
             for (TripRow.After after : table.trips[k].after()) {
+                long waitS = after.waitS() > 0 ? after.waitS() + standingUpS : 0;
                 leastS =
                         placed[after.trip()]
-                                ? Math.max(leastS, releaseS[after.trip()] + after.waitS())
+                                ? Math.max(leastS, releaseS[after.trip()] + waitS)
                                 : leastS;
             }
             for (int i = 0; i < releaseS.length && table.trips[k].standsUp(); i++) {
@@ -95,7 +97,10 @@ final class Earliest {
                                 && placed[i]
                                 && other.readies(table.trips[k])
                                 && table.windowEndS[i] >= 0;
-                leastS = readies ? Math.max(leastS, releaseS[i] + other.readyAfterS()) : leastS;
+                leastS =
+                        readies
+                                ? Math.max(leastS, releaseS[i] + other.readyAfterS() + standingUpS)
+                                : leastS;
             }
             moved |= leastS > releaseS[k];
             releaseS[k] = leastS;
@@ -105,8 +110,9 @@ final class Earliest {
 
     private long peopleS(int k) {
         SpotRow to = table.spots[table.trips[k].to()];
+        long aheadS = Math.max(DayTable.READY_BEFORE_S, table.trips[k].standingUpS());
         if (!table.needsTeamAtDrop(k)) {
-            return Math.min(to.receiverFromS(), DayTable.NEVER_S / 2) + DayTable.READY_BEFORE_S;
+            return Math.min(to.receiverFromS(), DayTable.NEVER_S / 2) + aheadS;
         }
         long bestS = DayTable.NEVER_S / 2;
         for (int team = 0; team < table.teams.length; team++) {
@@ -115,7 +121,7 @@ final class Earliest {
                         Math.min(
                                 table.walkS[table.teams[team].start()][table.teamPlace[k]],
                                 2 * table.rules.boardingS());
-                bestS = Math.min(bestS, table.teams[team].fromS() + wayS + DayTable.READY_BEFORE_S);
+                bestS = Math.min(bestS, table.teams[team].fromS() + wayS + aheadS);
             }
         }
         return bestS;

@@ -166,38 +166,40 @@ final class Readiness {
      */
     long earliestReleaseS(int k, int team) {
         TripRow trip = table.trips[k];
+        long standingUpS = trip.standingUpS();
+        long aheadS = Math.max(DayTable.READY_BEFORE_S, standingUpS);
         long readyS;
         if (table.needsTeamAtDrop(k)) {
-            readyS = run.teamFreeS[team] + DayTable.READY_BEFORE_S;
+            readyS = run.teamFreeS[team] + aheadS;
             say(Cause.Kind.TEAM, team);
         } else {
             long staying = table.spots[trip.to()].receiverFromS();
-            readyS =
-                    staying >= DayTable.NEVER_S
-                            ? DayTable.NEVER_S
-                            : staying + DayTable.READY_BEFORE_S;
+            readyS = staying >= DayTable.NEVER_S ? DayTable.NEVER_S : staying + aheadS;
             say(Cause.Kind.STAFF, trip.to());
         }
         int[] afterTrips = table.afterTrips[k];
         for (int i = 0; i < afterTrips.length; i++) {
-            long afterS = run.releasedS[afterTrips[i]] + table.afterWaitS[k][i];
+            long waitS = table.afterWaitS[k][i];
+            long afterS = run.releasedS[afterTrips[i]] + (waitS > 0 ? waitS + standingUpS : 0);
             if (afterS > readyS) {
                 readyS = afterS;
                 say(Cause.Kind.AFTER, afterTrips[i]);
             }
         }
         long hereS = team >= 0 ? run.teamArrivedS[team] : table.spots[trip.to()].receiverFromS();
-        return readyS(poles[k], hereS, readyS(readiers[k], hereS, readyS));
+        return readyS(
+                poles[k], hereS, standingUpS, readyS(readiers[k], hereS, standingUpS, readyS));
     }
 
-    /** From when those of these that were let go have made the place ready for people who are there. */
-    private long readyS(int[] trips, long hereS, long otherwiseS) {
+    /** From when a pole may be let go, the place made ready, before it came, by those of these that were let go. */
+    private long readyS(int[] trips, long hereS, long standingUpS, long otherwiseS) {
         long readyS = otherwiseS;
         for (int i : trips) {
             if (run.releasedS[i] >= 0) {
                 long fromS = Math.max(run.releasedS[i], hereS);
-                if (fromS + table.trips[i].readyAfterS() > readyS) {
-                    readyS = fromS + table.trips[i].readyAfterS();
+                long afterS = fromS + table.trips[i].readyAfterS() + standingUpS;
+                if (afterS > readyS) {
+                    readyS = afterS;
                     say(Cause.Kind.READY, i);
                 }
             }

@@ -61,6 +61,11 @@ public record TripRow(
                 && to == pole.to;
     }
 
+    /** How long before its release people and ground must be ready for it: a pole is stood up by them meanwhile, s. */
+    long standingUpS() {
+        return standsUp ? firstSetDownS : 0;
+    }
+
     /** From arrival to the last release, s. */
     public long setDownS() {
         return firstSetDownS + (releases - 1) * nextReleaseS;

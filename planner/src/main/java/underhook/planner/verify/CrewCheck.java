@@ -271,7 +271,7 @@ final class CrewCheck {
         Instant at = rotation.hookedAt();
         List<Crew> hooks =
                 where.listPresent(Crew.Role.HOOK, place, at, at).stream()
-                        .filter(crew -> !isGuying(crew, place, at))
+                        .filter(crew -> !isGuying(crew, place, at, at))
                         .toList();
         boolean anybody =
                 day.ledger()
@@ -323,11 +323,14 @@ final class CrewCheck {
     }
 
     private void checkReceived(Load load, Drop drop) {
-        Instant from = drop.releasedAt().minusMillis(Math.round(RECEIVE_BEFORE_S * 1000));
+        Instant before = drop.releasedAt().minusMillis(Math.round(RECEIVE_BEFORE_S * 1000));
+        Instant needed = day.neededFrom(drop);
+        Instant from = needed.isBefore(before) ? needed : before;
         List<Crew> there =
                 where.listPresent(Crew.Role.RECEIVE, drop.place(), from, drop.releasedAt());
         boolean free =
-                there.stream().anyMatch(crew -> !isGuying(crew, drop.place(), drop.releasedAt()));
+                there.stream()
+                        .anyMatch(crew -> !isGuying(crew, drop.place(), needed, drop.releasedAt()));
         day.ledger()
                 .demand(
                         free,
@@ -344,14 +347,14 @@ final class CrewCheck {
     }
 
     /** Whether a crew still guys an earlier pole there and nobody else does. */
-    private boolean isGuying(Crew crew, PlaceId place, Instant at) {
+    private boolean isGuying(Crew crew, PlaceId place, Instant from, Instant until) {
         for (Drop other : day.drops().values()) {
             LoadKind kind = day.kindOf(day.job().getLoad(other.load()));
-            double since = Day.betweenS(other.releasedAt(), at);
+            double since = Day.betweenS(other.releasedAt(), from);
             boolean busy =
                     kind.standsUp()
                             && other.place().equals(place)
-                            && since > 0
+                            && other.releasedAt().isBefore(until)
                             && since < kind.busyAfterS() - Tolerance.TIME_S;
             if (busy) {
                 List<Crew> guying =
@@ -372,8 +375,8 @@ final class CrewCheck {
     private void checkGuyed(Load load, Drop drop) {
         Instant until =
                 drop.releasedAt().plusMillis(Math.round(day.kindOf(load).busyAfterS() * 1000));
-        boolean there =
-                !where.listPresent(Crew.Role.GUY, drop.place(), drop.releasedAt(), until).isEmpty();
+        Instant from = day.neededFrom(drop);
+        boolean there = !where.listPresent(Crew.Role.GUY, drop.place(), from, until).isEmpty();
         day.ledger()
                 .demand(
                         there,
@@ -423,7 +426,7 @@ final class CrewCheck {
                     behind
                             ? -1
                             : where.presentS(
-                                    guys, drop.place(), earlier.releasedAt(), drop.releasedAt());
+                                    guys, drop.place(), earlier.releasedAt(), day.neededFrom(drop));
             day.ledger()
                     .demand(
                             had >= needs - Tolerance.TIME_S,

@@ -143,6 +143,18 @@ final class Day {
                 .orElse(false);
     }
 
+    /**
+     * From when people and ground are needed for a load: a pole that is still to be flown is stood up by them until it
+     * is let go, all else only rests where it comes down. What was flown stood up as quickly as it did.
+     */
+    Instant neededFrom(Drop drop) {
+        LoadKind kind = kindOf(job.getLoad(drop.load()));
+        boolean stoodUp = kind.standsUp() && !isDone(drop.load());
+        return stoodUp
+                ? drop.releasedAt().minusMillis(Math.round(kind.setDownS() * 1000))
+                : drop.releasedAt();
+    }
+
     /** Whether a step was begun when the day was ordered anew. */
     boolean isBegun(Step step) {
         return plan.summary()

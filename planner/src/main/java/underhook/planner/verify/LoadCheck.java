@@ -136,7 +136,8 @@ final class LoadCheck {
                         "is set down although " + after.load() + " is not, which must come first.");
                 continue;
             }
-            double waited = Day.betweenS(before.releasedAt(), drop.releasedAt());
+            Instant waitedFor = after.waitS() > 0 ? day.neededFrom(drop) : drop.releasedAt();
+            double waited = Day.betweenS(before.releasedAt(), waitedFor);
             day.ledger()
                     .demand(
                             waited >= after.waitS() - Tolerance.TIME_S

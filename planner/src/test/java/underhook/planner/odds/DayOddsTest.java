@@ -53,16 +53,17 @@ class DayOddsTest {
     /** A bag and its pole with a team, a wait for the place to be ready, a refuelling, a walk on. */
     private static OddsDay worked() {
         OddsDay day = new OddsDay().lift("B1", "bag", "S1");
-        // Released at 360 s, so the pole may be let go at 1560 s: 700 s after its step begins.
-        day.step(StepKind.WAIT, 350);
+        // Released at 360 s, so the pole may come at 1560 s and is let go at 1960 s: 700 s after
+        // its step begins.
+        day.step(StepKind.WAIT, 750);
         day.lift("P1", "pole", "S1", "B1").step(StepKind.REFUEL, 500);
-        // Whoever refuelled hooks from 2211 + 180 + 1 s on.
+        // Whoever refuelled hooks from 2611 + 180 + 1 s on.
         day.step(StepKind.WAIT, 81).lift("B2", "bag", "S2");
         return day.team(
                 OddsDay.crew("P", "S1", -3600, false),
-                OddsDay.stay("P", "S1", -3600, 2160, "works and waits"),
-                OddsDay.stay("P", "S2", 2160, 2360, "walks to S2"),
-                OddsDay.stay("P", "S2", 2360, 5000, "works and waits"));
+                OddsDay.stay("P", "S1", -3600, 2560, "works and waits"),
+                OddsDay.stay("P", "S2", 2560, 2760, "walks to S2"),
+                OddsDay.stay("P", "S2", 2760, 5000, "works and waits"));
     }
 
     @Test
@@ -171,15 +172,15 @@ class DayOddsTest {
         assertThat(odds(day, Spreads.USUAL).lastStarts()).isEmpty();
     }
 
-    /** The team is late by up to an hour, evenly about 30 min; the pole waits for it 60 s before release. */
+    /** The team is late by up to an hour, evenly about 30 min; the pole comes, 400 s before its release, when it is there. */
     @Test
     void a_late_crew_makes_a_late_day_and_being_on_time_is_named_as_what_helps_most() {
         OddsDay day =
                 new OddsDay()
                         .lift("P1", "pole", "S1")
                         .team(
-                                OddsDay.crew("P", "S1", 640, false),
-                                OddsDay.stay("P", "S1", 640, 5000, "works and waits"));
+                                OddsDay.crew("P", "S1", 300, false),
+                                OddsDay.stay("P", "S1", 300, 5000, "works and waits"));
         day.dutyUntil(day.timeS() + 1800);
 
         Odds odds =

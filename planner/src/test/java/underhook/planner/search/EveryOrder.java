@@ -244,15 +244,18 @@ final class EveryOrder {
 
     private long downFromS(Now now, int k, int team) {
         TinyDay.Lift lift = day.lifts().get(k);
-        long fromS = lift.to() < 2 ? 0 : now.freeS[team] + 60;
+        // A pole is stood up by people who are there, where what it waits for is over.
+        long standingS = lift.pole() ? lift.setDownS() : 0;
+        long fromS = lift.to() < 2 ? 0 : now.freeS[team] + Math.max(60, standingS);
         if (lift.after() >= 0) {
-            fromS = Math.max(fromS, now.releasedS[lift.after()] + lift.afterS());
+            long waitS = lift.afterS() > 0 ? lift.afterS() + standingS : 0;
+            fromS = Math.max(fromS, now.releasedS[lift.after()] + waitS);
         }
         for (int i = 0; i < count && lift.pole(); i++) {
             TinyDay.Lift other = day.lifts().get(i);
             if (other.readyS() > 0 && other.to() == lift.to()) {
                 long sinceS = Math.max(now.releasedS[i], now.cameS[team]);
-                fromS = Math.max(fromS, sinceS + other.readyS());
+                fromS = Math.max(fromS, sinceS + other.readyS() + standingS);
             }
         }
         return fromS;

@@ -75,7 +75,8 @@ final class EveryStart {
         }
         long startS = hookedS;
         long carriedS = day.loadedS(lift, spell(startS)) + lift.setDownS();
-        long downFromS = lift.after() < 0 ? 0 : released[lift.after()] + lift.afterS();
+        long standingS = lift.pole() && lift.afterS() > 0 ? lift.setDownS() : 0;
+        long downFromS = lift.after() < 0 ? 0 : released[lift.after()] + lift.afterS() + standingS;
         if (startS + carriedS < downFromS && place < 2) {
             startS = downFromS - carriedS;
             carriedS = day.loadedS(lift, spell(startS)) + lift.setDownS();

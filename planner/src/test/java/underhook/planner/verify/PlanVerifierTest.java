@@ -681,6 +681,24 @@ class PlanVerifierTest {
                         d -> d.load("P1", "after", List.of(new Load.After(lid("B1"), 2800))),
                         "ORDER_BROKEN P1"));
         all.add(of("not ready", d -> d.kind("bag", "readyAfterS", 2800.0), "ORDER_BROKEN P1"));
+        // B1 is let go at 1000, P1 comes at 3660 and is stood up for 120 s: 2660 s lie between.
+        all.add(
+                of(
+                        "stood up too soon after",
+                        d -> d.load("P1", "after", List.of(new Load.After(lid("B1"), 2670))),
+                        "ORDER_BROKEN P1"));
+        all.add(
+                of(
+                        "stood up where it is not ready",
+                        d -> d.kind("bag", "readyAfterS", 2670.0),
+                        "ORDER_BROKEN P1"));
+        all.add(
+                of(
+                        "nobody there when it is stood up",
+                        d -> d.stay(3, stay("P", "S2", 3670, 4800)),
+                        "CREW_ABSENT B1",
+                        "CREW_ABSENT P1",
+                        "ORDER_BROKEN P1"));
         all.add(
                 of(
                         "after what is left out",
@@ -1589,6 +1607,21 @@ class PlanVerifierTest {
 
         assertThat(report.violations()).isEmpty();
         assertThat(report.checks()).isGreaterThan(300);
+    }
+
+    /** By hand: let go at 1000, the pole there at 3660. */
+    @Test
+    void a_wait_that_ends_as_the_pole_comes_is_long_enough() {
+        assertThat(
+                        check(
+                                SmallDay.good()
+                                        .load(
+                                                "P1",
+                                                "after",
+                                                List.of(new Load.After(lid("B1"), 2660)))))
+                .matches(VerifierReport::holds);
+        assertThat(check(SmallDay.good().kind("bag", "readyAfterS", 2660.0)))
+                .matches(VerifierReport::holds);
     }
 
     /** What the kind of a pole says of making ready is for others that come there, never for itself. */
