@@ -235,6 +235,19 @@ class JobFaultsTest {
                 "FIELD_OUT_OF_RANGE places.csv:3: lon_deg: is too near the pole");
     }
 
+    private static RasterReader.Reading doesNotReach() {
+        Fault fault =
+                new Fault(
+                        FindingCode.OUTSIDE_TERRAIN,
+                        "terrain.tif",
+                        0,
+                        "",
+                        "does not reach the job",
+                        "",
+                        "");
+        return new RasterReader.Reading(Optional.empty(), List.of(fault));
+    }
+
     /** 88° east the wrong way round would lie at 88° north. */
     @Test
     void says_that_the_terrain_does_not_reach_a_job_far_east() {
@@ -244,19 +257,7 @@ class JobFaultsTest {
                 .with("places.csv", "46.80,-12.01", "88.30,22.51")
                 .with("places.csv", "46.80,-12.00\n", "88.30,22.50\n")
                 .writeTo(folder);
-        RasterReader nothingThere =
-                request ->
-                        new RasterReader.Reading(
-                                Optional.empty(),
-                                List.of(
-                                        new Fault(
-                                                FindingCode.OUTSIDE_TERRAIN,
-                                                "terrain.tif",
-                                                0,
-                                                "",
-                                                "does not reach the job",
-                                                "",
-                                                "")));
+        RasterReader nothingThere = request -> doesNotReach();
 
         assertThat(SampleJob.reader(nothingThere, List.of(), List.of()).read(folder).faults())
                 .extracting(Fault::code)
@@ -273,17 +274,7 @@ class JobFaultsTest {
                                 ? new RasterReader.Reading(
                                         Optional.of(new SampleJob.Disc(request.frame(), 10)),
                                         List.of())
-                                : new RasterReader.Reading(
-                                        Optional.empty(),
-                                        List.of(
-                                                new Fault(
-                                                        FindingCode.OUTSIDE_TERRAIN,
-                                                        "terrain.tif",
-                                                        0,
-                                                        "",
-                                                        "does not reach the job",
-                                                        "",
-                                                        "")));
+                                : doesNotReach();
 
         assertThat(SampleJob.reader(cutOut, List.of(), List.of()).read(folder).faults())
                 .extracting(Fault::code)

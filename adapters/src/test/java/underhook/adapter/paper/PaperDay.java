@@ -82,29 +82,7 @@ final class PaperDay {
     static Output withLongNames() {
         Output usual = output();
         Job job = usual.readJob().job();
-        Job renamed =
-                new Job(
-                        "Vessenholt ".repeat(27),
-                        job.date(),
-                        job.zone(),
-                        job.origin(),
-                        job.magneticVariationRad(),
-                        job.machineStart(),
-                        job.places(),
-                        job.loads(),
-                        job.machine(),
-                        job.weather(),
-                        job.crews(),
-                        job.walks(),
-                        job.rules(),
-                        job.features(),
-                        job.wires(),
-                        job.zones(),
-                        job.releaseAreas(),
-                        List.of(),
-                        job.inputs(),
-                        job.readingFindings(),
-                        List.of());
+        Job renamed = copy(job, "Vessenholt ".repeat(27), job.date(), job.zone());
         Plan plan = usual.plan();
         List<Step> steps = new ArrayList<>(plan.steps());
         Step step = steps.get(2);
@@ -319,9 +297,12 @@ final class PaperDay {
 
     /** The job on another day, by other clocks. */
     static Job on(LocalDate date, ZoneId zone) {
-        Job job = job();
+        return copy(job(), job().name(), date, zone);
+    }
+
+    private static Job copy(Job job, String name, LocalDate date, ZoneId zone) {
         return new Job(
-                job.name(),
+                name,
                 date,
                 zone,
                 job.origin(),
