@@ -256,6 +256,15 @@ record DayNet(
                                                 lift,
                                                 CrewDay.order(
                                                         other.done(), lift.released(), waitS)));
+                waitedForS(lift, other)
+                        .ifPresent(
+                                waitS ->
+                                        await(
+                                                lift,
+                                                CrewDay.order(
+                                                        other.done(),
+                                                        lift.hooked(),
+                                                        waitS + lift.hookUpS())));
                 if (lift.lastAtPlace() && other.to().id().equals(lift.from().id())) {
                     await(lift, CrewDay.order(other.done(), lift.hooked(), HOOK_BEFORE_S));
                 }
@@ -264,11 +273,21 @@ record DayNet(
 
         /** Longest that a lift must come after another, s; empty when it need not. */
         private Optional<Double> rotationWaitS(Lift lift, Lift other) {
+            return afterWaitS(lift, other)
+                    .map(waitS -> waitS > 0 ? waitS + lift.standingUpS() : waitS);
+        }
+
+        /** Longest that a lift must not be hooked where another was set down, s; empty when it may be. */
+        private Optional<Double> waitedForS(Lift lift, Lift other) {
+            return afterWaitS(lift, other)
+                    .filter(waitS -> waitS > 0 && other.to().id().equals(lift.from().id()));
+        }
+
+        private Optional<Double> afterWaitS(Lift lift, Lift other) {
             return lift.rotation().loads().stream()
                     .flatMap(id -> job.getLoad(id).after().stream())
                     .filter(after -> other.rotation().loads().contains(after.load()))
                     .map(Load.After::waitS)
-                    .map(waitS -> waitS > 0 ? waitS + lift.standingUpS() : waitS)
                     .max(Double::compare);
         }
 

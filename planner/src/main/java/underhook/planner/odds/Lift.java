@@ -43,6 +43,11 @@ record Lift(
         return standsUp() ? kinds.stream().mapToDouble(LoadKind::setDownS).max().orElse(0) : 0;
     }
 
+    /** From when it begins to be hooked up until it is, as planned, s. */
+    double hookUpS() {
+        return kinds.stream().mapToDouble(LoadKind::hookUpS).max().orElse(0);
+    }
+
     double busyAfterS() {
         return kinds.stream().mapToDouble(LoadKind::busyAfterS).max().orElse(0);
     }

@@ -84,7 +84,7 @@ final class Earliest {
             long leastS = releaseS[k];
             long standingUpS = table.trips[k].standingUpS();
             for (TripRow.After after : table.trips[k].after()) {
-                long waitS = after.waitS() > 0 ? after.waitS() + standingUpS : 0;
+                long waitS = after.waitS() > 0 ? after.waitS() + aheadS(k, after.trip()) : 0;
                 leastS =
                         placed[after.trip()]
                                 ? Math.max(leastS, releaseS[after.trip()] + waitS)
@@ -106,6 +106,12 @@ final class Earliest {
             releaseS[k] = leastS;
         }
         return moved;
+    }
+
+    /** How long before its release a wait is over at least: before it is hooked where the other lies, or stood up, s. */
+    private long aheadS(int k, int other) {
+        TripRow trip = table.trips[k];
+        return trip.from() == table.trips[other].to() ? outS(k) : trip.standingUpS();
     }
 
     private long peopleS(int k) {

@@ -75,7 +75,8 @@ final class Joins {
         TripRow next = table.trips[to];
         long leastS = peopleS(from, to) - next.hookUpS();
         if (waitS(from, to) > 0) {
-            leastS = Math.max(leastS, waitS(from, to) - longestTripS(to));
+            boolean hookedThere = table.trips[from].to() == next.from();
+            leastS = Math.max(leastS, waitS(from, to) - (hookedThere ? 0 : longestTripS(to)));
         }
         return Math.max(0, leastS);
     }

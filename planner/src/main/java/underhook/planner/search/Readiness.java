@@ -156,7 +156,24 @@ final class Readiness {
                 say(Cause.Kind.AFTER, i);
             }
         }
-        return readyS + 1;
+        return Math.max(readyS + 1, waitedForS(k, readyS + 1));
+    }
+
+    /** From when what waits where something was set down may be hooked: nobody hooks it before that is over, s. */
+    private long waitedForS(int k, long otherwiseS) {
+        TripRow trip = table.trips[k];
+        int[] afterTrips = table.afterTrips[k];
+        long readyS = otherwiseS;
+        for (int i = 0; i < afterTrips.length; i++) {
+            long waitS = table.afterWaitS[k][i];
+            long afterS = run.releasedS[afterTrips[i]] + waitS + trip.hookUpS();
+            boolean waitsThere = waitS > 0 && trip.from() == table.trips[afterTrips[i]].to();
+            if (waitsThere && afterS > readyS) {
+                readyS = afterS;
+                say(Cause.Kind.AFTER, afterTrips[i]);
+            }
+        }
+        return readyS;
     }
 
     /**

@@ -155,6 +155,18 @@ final class Day {
                 : drop.releasedAt();
     }
 
+    /** From when people hook loads up that are still to be flown; what was hooked up is as it was. */
+    Instant hookedFrom(Rotation rotation) {
+        double mostS =
+                loadsOf(rotation.loads()).stream()
+                        .mapToDouble(load -> kindOf(load).hookUpS())
+                        .max()
+                        .orElse(0);
+        return isHooked(rotation)
+                ? rotation.hookedAt()
+                : rotation.hookedAt().minusMillis(Math.round(mostS * 1000));
+    }
+
     /** Whether a step was begun when the day was ordered anew. */
     boolean isBegun(Step step) {
         return plan.summary()

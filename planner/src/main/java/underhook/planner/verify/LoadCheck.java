@@ -31,7 +31,7 @@ final class LoadCheck {
             Rotation rotation = day.rotations().get(load.id());
             if (drop != null && rotation != null) {
                 checkPlaced(load, drop);
-                checkAfter(load, drop);
+                checkAfter(load, rotation, drop);
                 checkLast(load, rotation.hookedAt());
                 checkGuys(load);
             }
@@ -125,7 +125,7 @@ final class LoadCheck {
                                         .figures(mass, limit, "kg"));
     }
 
-    private void checkAfter(Load load, Drop drop) {
+    private void checkAfter(Load load, Rotation rotation, Drop drop) {
         for (Load.After after : load.after()) {
             Drop before = day.drops().get(after.load());
             if (before == null) {
@@ -136,7 +136,11 @@ final class LoadCheck {
                         "is set down although " + after.load() + " is not, which must come first.");
                 continue;
             }
-            Instant waitedFor = after.waitS() > 0 ? day.neededFrom(drop) : drop.releasedAt();
+            Instant waitedFor = drop.releasedAt();
+            if (after.waitS() > 0) {
+                boolean hookedThere = load.from().equals(before.place());
+                waitedFor = hookedThere ? day.hookedFrom(rotation) : day.neededFrom(drop);
+            }
             double waited = Day.betweenS(before.releasedAt(), waitedFor);
             day.ledger()
                     .demand(

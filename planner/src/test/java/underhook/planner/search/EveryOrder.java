@@ -239,6 +239,12 @@ final class EveryOrder {
                 fromS = Math.max(fromS, now.releasedS[i] + 2);
             }
         }
+        // Where it lies nobody hooks it before the wait is over.
+        if (lift.afterS() > 0
+                && lift.after() >= 0
+                && day.lifts().get(lift.after()).to() == lift.from()) {
+            fromS = Math.max(fromS, now.releasedS[lift.after()] + lift.afterS() + lift.hookS());
+        }
         return fromS;
     }
 

@@ -687,6 +687,12 @@ class PlanVerifierTest {
                         "stood up too soon after",
                         d -> d.load("P1", "after", List.of(new Load.After(lid("B1"), 2670))),
                         "ORDER_BROKEN P1"));
+        // B2 is let go at S1 at 1240, W1 begins to be hooked there at 3920: 2680 s lie between.
+        all.add(
+                of(
+                        "hooked too soon after",
+                        d -> d.load("W1", "after", List.of(new Load.After(lid("B2"), 2690))),
+                        "ORDER_BROKEN W1"));
         all.add(
                 of(
                         "stood up where it is not ready",
@@ -1621,6 +1627,18 @@ class PlanVerifierTest {
                                                 List.of(new Load.After(lid("B1"), 2660)))))
                 .matches(VerifierReport::holds);
         assertThat(check(SmallDay.good().kind("bag", "readyAfterS", 2660.0)))
+                .matches(VerifierReport::holds);
+    }
+
+    @Test
+    void a_wait_that_ends_as_the_hook_up_begins_is_long_enough() {
+        assertThat(
+                        check(
+                                SmallDay.good()
+                                        .load(
+                                                "W1",
+                                                "after",
+                                                List.of(new Load.After(lid("B2"), 2680)))))
                 .matches(VerifierReport::holds);
     }
 
