@@ -486,6 +486,41 @@ class DayPageIT {
                 .isEqualTo("15 m,24.5 m,25 m");
     }
 
+    /**
+     * By hand: 340 kg are 749.57 lb, 100 kg 220.46 lb, 12 m 39.37 ft; 500 lb are 226.796 kg, 26 ft 7.92 m. Each goes to its
+     * safe side.
+     *
+     * @source SP811 appendix B: exact definitions of pound and foot
+     */
+    @Test
+    @Order(9)
+    void who_reads_pounds_and_feet_is_told_them_and_tells_them() {
+        hold("pilot");
+        go("join");
+        page.press("lb, ft");
+
+        assertThat(
+                        (List<?>)
+                                Objects.requireNonNull(
+                                        page.run(
+                                                """
+                                                return import('/assets/day/units.js').then((u) => [u.mass(340, 'up'), u.mass(340, 'down'), u.mass(100), u.mass(0, 'up'),
+                                                  u.length(12, 'up'), u.line(24.384), u.typedKg('500'), u.wholeKg('500', 'up'), u.wholeM('26', 'up'), u.wholeM('26', 'down')]);
+                                                """)))
+                .hasToString("[750 lb, 749 lb, 220 lb, 0 lb, 40 ft, 80 ft, 226.796, 227, 8, 7]");
+        go("pilot");
+        String masses = page.waitFor(".masses").getText();
+        assertThat(masses).contains(" lb").doesNotContain(" kg");
+        assertThat(page.waitFor(".drop").getText()).contains(" ft AMSL").doesNotContain(" m AMSL");
+        go("report");
+        assertThat(page.find("label.field").stream().map(one -> one.getDomProperty("textContent")))
+                .anyMatch(words -> words.contains("height above ground, ft"))
+                .anyMatch(words -> words.strip().startsWith("lb"))
+                .noneMatch(words -> words.contains(", m"));
+        go("join");
+        page.press("kg, m");
+    }
+
     /** No side is told of a wind that rounds to none: knots are rounded up, so that it is none. */
     @Test
     @Order(9)
@@ -540,11 +575,17 @@ class DayPageIT {
         hold("crew");
         go("report");
         tell("A crew is late", Map.of("crew", "Q", "min", "30"));
-        page.waitUntil("it was told", it -> it.says("late Q 30"));
+        page.waitUntil("it was told", it -> it.says("Q is 30 min late"));
         tell(
                 "Something stands in the way",
                 Map.of("place", place, "towards", "200", "metres", "90", "height", "8"));
-        page.waitUntil("it was told", it -> it.says("stands " + place + " 200 90 8"));
+        page.waitUntil(
+                "it was told",
+                it ->
+                        it.says(
+                                "90 m from "
+                                        + place
+                                        + " towards 200° TRUE stands something 8 m high"));
         String said = "something 8 m high stands 90 m from " + place + " towards 200° true";
         go("crew/" + place);
         page.waitUntil("its crew sees it", it -> it.says(said));

@@ -5,14 +5,14 @@ import { deliver } from './link.js';
 import { plainly, t } from './words.js';
 import { signals } from './signals.js';
 import { told } from './marks.js';
-import { bearing, clock, kg, local } from './units.js';
+import { bearing, clock, length, line, local, mass, pull } from './units.js';
 
 
 const placeOf = () => state.at.split('/')[1] || state.me?.place;
 
 const choose = (page) => html`<h1>${t('crew.choose')}</h1><div class="grid two">${state.day.places.map((place) => html`<a class="button big" href=${`#${page}/${place.id}`}>${place.id}<small>${place.name}</small></a>`)}</div>`;
 
-const named = (load) => `${load.id} ${load.kind} ${kg(load.listedKg)}${load.estimated ? ` ${t('loader.est')}` : ''}`;
+const named = (load) => `${load.id} ${load.kind} ${mass(load.listedKg, 'up')}${load.estimated ? ` ${t('loader.est')}` : ''}`;
 
 const loads = (lift) => lift.loads.map(named).join(' + ');
 
@@ -23,7 +23,7 @@ const comes = (seen) => {
   const [first, ...rest] = seen.comes.filter((one) => foreseen().lifts.find((lift) => lift.number === one.number)?.state !== 'done');
   if (!first) return html`<p>${t('crew.nothing')}</p>`;
   return html`<section class="nextload"><p class="when">${t('crew.about', { time: clock(first.downAt) })}</p><p><b>${down(first)}</b></p>
-    <p>${t('pilot.line', { m: first.lineM })} · ${t('crew.from', { in: bearing(first.approachFromTrueDeg), out: bearing(first.departureTrackTrueDeg) })}</p></section>
+    <p>${t('pilot.line', { line: line(first.lineM) })} · ${t('crew.from', { in: bearing(first.approachFromTrueDeg), out: bearing(first.departureTrackTrueDeg) })}</p></section>
     ${rest.length ? html`<h3>${t('crew.then')}</h3><ul>${rest.map((one) => html`<li>${t('crew.about', { time: clock(one.downAt) })}: ${down(one)}</li>`)}</ul>` : nothing}`;
 };
 
@@ -33,7 +33,7 @@ const guySketch = (pole) => svg`<svg class="guys" viewBox="0 0 260 260" role="im
   ${pole.guys.map((guy, i) => svg`<g transform=${`rotate(${guy.azimuthTrueDeg} 130 130)`}><path class=${guy.byHand ? 'hand' : 'belay'} d="M130 121V50"/><path class="anchor" d="M120 50H140"/></g>
     <text class="number" x=${130 + 96 * Math.sin((guy.azimuthTrueDeg * Math.PI) / 180)} y=${137 - 96 * Math.cos((guy.azimuthTrueDeg * Math.PI) / 180)}>${i + 1}</text>`)}</svg>`;
 
-const guys = (seen) => seen.poles.map((pole) => html`<h2>${t('crew.guys')}: ${pole.load}, ${kg(pole.massKg)}</h2><div class="pole">${guySketch(pole)}<ol>${pole.guys.map((guy) => html`<li><b>${guy.who ?? t('crew.nobody')}</b> ${t('crew.guy', { azimuth: bearing(guy.azimuthTrueDeg), m: guy.anchorM })}<br><b>${t(guy.byHand ? 'crew.hand' : 'crew.belay')}</b>, ${t('crew.pull', { n: guy.worstN })}</li>`)}</ol></div>
+const guys = (seen) => seen.poles.map((pole) => html`<h2>${t('crew.guys')}: ${pole.load}, ${mass(pole.massKg, 'up')}</h2><div class="pole">${guySketch(pole)}<ol>${pole.guys.map((guy) => html`<li><b>${guy.who ?? t('crew.nobody')}</b> ${t('crew.guy', { azimuth: bearing(guy.azimuthTrueDeg), length: length(guy.anchorM) })}<br><b>${t(guy.byHand ? 'crew.hand' : 'crew.belay')}</b>, ${t('crew.pull', { pull: pull(guy.worstN) })}</li>`)}</ol></div>
   <p><b>${pole.signals ? t('crew.leads', { who: pole.signals }) : t('crew.nolead')}</b></p><p class="hint">${t('crew.guysHint', { kt: pole.gustKt, deg: pole.leanDeg })}</p>`);
 
 const briefing = (seen) => {
@@ -56,7 +56,7 @@ export function crew() {
   return html`<h1>${seen.place} ${seen.name}</h1>${seen.remarks ? html`<p>${seen.remarks}</p>` : nothing}
   ${told(seen.told)}<h2>${t('crew.next')}</h2>${comes(seen)}${goes(seen)}
   ${guys(seen)}
-  <h2>${t('crew.where')}</h2><p class="never">${t('crew.whereWords')}</p><p>${t('crew.keepOff', { m: seen.keepOffM, kt: seen.downwashKt })} ${t('crew.touch')}</p>
+  <h2>${t('crew.where')}</h2><p class="never">${t('crew.whereWords')}</p><p>${t('crew.keepOff', { length: length(seen.keepOffM, 'up'), kt: seen.downwashKt })} ${t('crew.touch')}</p>
   <h2>${t('crew.free')}</h2><p>${t('crew.freeWords')}</p>
   <h2>${t('crew.signals')}</h2><p>${t('crew.agree')}</p>${signals()}
   ${briefing(seen)}${headCount(seen)}

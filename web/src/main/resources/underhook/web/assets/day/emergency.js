@@ -3,7 +3,10 @@ import { html, nothing } from '/lib/lit/lit-html.js';
 import { state, now } from './state.js';
 import { t } from './words.js';
 import { choose, placeOf } from './crew.js';
-import { local } from './units.js';
+import { length, local } from './units.js';
+
+// The sheet names every wire as near as this.
+const WIRES_M = 300;
 
 const missing = (words) => html`<p class="missing">${words}</p>`;
 
@@ -13,7 +16,7 @@ const number = (one) => html`<li><b>${one.who}</b> <a class="button big" href=${
 
 const wire = (one, sheet) => {
   const stated = sheet.isolations.filter((isolation) => isolation.line === one.id);
-  return html`<li><p><b>${t('em.wire', { id: one.id, kv: one.kv > 0 ? t('em.kv', { kv: one.kv }) : t('em.nokv'), live: t(one.live ? 'em.live' : 'em.dead'), m: one.distanceM })}</b></p>
+  return html`<li><p><b>${t('em.wire', { id: one.id, kv: one.kv > 0 ? t('em.kv', { kv: one.kv }) : t('em.nokv'), live: t(one.live ? 'em.live' : 'em.dead'), length: length(one.distanceM, 'down') })}</b></p>
     ${stated.length ? html`<ul>${stated.map(number)}</ul>` : missing(t('em.noisolation', { line: one.id }))}</li>`;
 };
 
@@ -32,8 +35,8 @@ export function emergency() {
   <h2>${t('em.position')}</h2>${spot(positions.minutes)}${spot(positions.degrees)}
   ${positions.grid ? html`${spot(positions.grid)}<p>${t('em.grid', { system: positions.system })}</p>` : missing(t('em.nogrid'))}<p>WGS 84</p>
   <h2>${t('em.call')}</h2>${sheet.calls.length ? html`<ol class="calls">${sheet.calls.map(number)}</ol>` : missing(t('em.nocall'))}
-  <h2>${t('em.isolation')}</h2>${sheet.wires.length ? html`<ul class="calls">${sheet.wires.map((one) => wire(one, sheet))}</ul>` : html`<p>${t('em.nowire')}</p>`}
-  <h2>${t('em.landing')}</h2>${sheet.landing ? html`<p><b>${t('em.landingAt', { place: `${sheet.landing.place} ${sheet.landing.name}`, m: sheet.landing.distanceM })}</b></p>${sheet.landing.stated ? nothing : missing(t('em.unstated'))}` : missing(t('em.nolanding'))}
+  <h2>${t('em.isolation')}</h2>${sheet.wires.length ? html`<ul class="calls">${sheet.wires.map((one) => wire(one, sheet))}</ul>` : html`<p>${t('em.nowire', { length: length(WIRES_M, 'down') })}</p>`}
+  <h2>${t('em.landing')}</h2>${sheet.landing ? html`<p><b>${t('em.landingAt', { place: `${sheet.landing.place} ${sheet.landing.name}`, length: length(sheet.landing.distanceM) })}</b></p>${sheet.landing.stated ? nothing : missing(t('em.unstated'))}` : missing(t('em.nolanding'))}
   <h2>${t('em.count')}</h2>${sheet.people.length ? sheet.people.map((one) => html`<p>${t('em.planned', one)}</p>`) : html`<p>${t('em.nobody')}</p>`}
   <p>${sheet.counted ? t('em.counted', { who: sheet.counted.by, count: sheet.counted.people ?? 0, time: local(sheet.counted.at).slice(0, 5) }) : t('em.notcounted')}</p>
   ${overdue(sheet)}

@@ -53,6 +53,7 @@ export const join = () => html`<h1>${t('join.title')}</h1>
   ${isSecureContext ? nothing : html`<p class="caution">${t('link.open')}</p>`}
   ${options(t('join.theme'), { system: t('join.system'), day: t('day'), night: t('night') }, state.reader.theme, (theme) => reader({ theme }))}
   ${options(t('join.language'), LANGUAGES, state.reader.language, (language) => reader({ language }))}
+  ${options(t('join.units'), { metric: t('join.metric'), us: t('join.us') }, state.reader.units, (units) => reader({ units }))}
   ${options(t('join.north'), { true: t('join.true'), mag: t('join.mag') }, state.reader.north, (north) => reader({ north }))}
   <p class="hint" id="card">${t(cardMm() === LONG_MM ? 'join.card' : 'join.cardShort', { mm: cardMm() })}</p>
   <input type="range" aria-labelledby="card" min="3" max="12" step="0.05" .value=${String(state.reader.mm ?? 6.5)} @input=${(event) => reader({ mm: Number(event.target.value) })}>

@@ -5,7 +5,7 @@ import { deliver } from './link.js';
 import { refusal } from './standing.js';
 import { t } from './words.js';
 import { rope } from './marks.js';
-import { clock, kg, line, local } from './units.js';
+import { clock, line, local, mass, massUnit, typedKg } from './units.js';
 
 const ALL = ['engine-on', 'engine-off', 'take-off', 'landing', 'line-on', 'line-checked', 'line-off', 'people-aboard', 'people-out', 'hooked', 'off', 'free-seen', 'free-confirmed', 'aborted', 'refuelled', 'snagged'];
 const ASKED = { 'line-on': 'line', 'people-aboard': 'people', refuelled: 'fuel' };
@@ -26,7 +26,7 @@ async function undo(id) { await tap('undone', { undoes: id, anyway: true }); del
 
 /** The weight often comes after the hook-up: the first tap is taken back and made again with it, at its own time. */
 async function weigh(last) {
-  const massKg = Number(state.typed);
+  const massKg = typedKg(state.typed);
   if (!(massKg > 0)) return;
   set({ typed: '', ask: null });
   await tap('undone', { undoes: last.id, anyway: true });
@@ -50,7 +50,7 @@ function likely({ standing, next }) {
 
 const words = (lift) => html`<b>${loadsOf(lift).join(' + ')}</b> ${lift.drops.map((drop) => t('loader.to', { place: drop.place })).filter((one, i, all) => all.indexOf(one) === i).join(', ')}`;
 
-const about = (lift) => html`<p class="about">${t('loader.from', { place: lift.from })} · ${lift.loads.map((load) => `${load.id} ${load.kind}, ${t('loader.listed', { kg: kg(load.listedKg) })}${load.estimated ? ` ${t('loader.est')}` : ''}`).join(' · ')} · ${t('loader.expected', { time: clock(lift.expectedAt) })}</p>`;
+const about = (lift) => html`<p class="about">${t('loader.from', { place: lift.from })} · ${lift.loads.map((load) => `${load.id} ${load.kind}, ${t('loader.listed', { mass: mass(load.listedKg, 'up') })}${load.estimated ? ` ${t('loader.est')}` : ''}`).join(' · ')} · ${t('loader.expected', { time: clock(lift.expectedAt) })}</p>`;
 
 const strip = (standing) => html`<section class="strip" aria-label=${t('line.on')}>${rope(standing)}<div>
   <p class="line">${standing.lineM === null ? t('line.off') : `${t('line.on')} ${line(standing.lineM)}`}</p>
@@ -69,8 +69,8 @@ const asked = (now) => {
   switch (state.ask) {
     case 'line': return html`<section class="grid" aria-label=${t('loader.line')}><h2>${t('loader.line')}</h2>${state.day.lines.map((one) => html`<button class="big" @click=${() => press('line-on', { given: true, lineM: one.lengthM })}>${line(one.lengthM)}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
     case 'people': return pad(t('loader.people'), () => press('people-aboard', { given: true, people: Math.max(1, Number(state.typed) || 1) }));
-    case 'fuel': return pad(t('loader.fuel'), () => press('refuelled', { given: true, ...(state.typed ? { massKg: Number(state.typed) } : {}) }));
-    case 'weight': return pad(t('loader.weight'), () => weigh(lastHooked()));
+    case 'fuel': return pad(t('loader.fuel', { unit: massUnit() }), () => press('refuelled', { given: true, ...(state.typed ? { massKg: typedKg(state.typed) } : {}) }));
+    case 'weight': return pad(t('loader.weight', { unit: massUnit() }), () => weigh(lastHooked()));
     case 'lift': return html`<section class="grid" aria-label=${t('loader.other')}><h2>${t('loader.other')}</h2>${now.lifts.filter((lift) => lift.state === 'waits' || lift.state === 'aborted').map((lift) => html`<button class="big left" @click=${() => set({ chosen: lift, ask: null })}>${lift.number}: ${words(lift)}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
     case 'as': return html`<section class="grid" aria-label=${t('loader.aswho')}><h2>${t('loader.aswho')}</h2>${others().map((by) => html`<button @click=${() => press('free-confirmed', { by, loads: now.standing.notYetFree })}>${by}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
     case 'sure': return html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${t(`kind.${state.sure.kind}`)}</h2><p>${t(`why.${state.sure.why}`)}</p><p>${t('refused.offline')}</p>
@@ -90,7 +90,7 @@ const refusedOnes = () => state.waiting.filter((entry) => entry.refused).map((en
 
 const mark = (one) => (one.refused ? 'refused' : one.waits ? 'waits' : one.takenBack || undone().has(one.id) ? 'back' : 'kept');
 
-export const tapList = (count) => html`<ol class="taps">${mine().slice(0, count).map((one) => html`<li class=${mark(one)}><span class="knot" aria-hidden="true"></span><span>${local(one.at)}</span> <b>${t(`kind.${one.kind}`)}</b> ${one.loads.join(' ')} ${one.massKg ? kg(one.massKg) : ''} ${one.lineM ? line(one.lineM) : ''}
+export const tapList = (count) => html`<ol class="taps">${mine().slice(0, count).map((one) => html`<li class=${mark(one)}><span class="knot" aria-hidden="true"></span><span>${local(one.at)}</span> <b>${t(`kind.${one.kind}`)}</b> ${one.loads.join(' ')} ${one.massKg ? mass(one.massKg) : ''} ${one.lineM ? line(one.lineM) : ''}
   <small>${one.by} · ${t(`mark.${mark(one)}`)}${one.anyway && !one.waits ? ` · ${t('mark.anyway')}` : ''}</small></li>`)}</ol>`;
 
 export const conflicts = () => (state.day?.conflicts.length ? html`<section class="conflicts"><h2>${t('conflict.title', { count: state.day.conflicts.length })}</h2><ul>${state.day.conflicts.map(({ tap: one, why, other }) => html`<li>
@@ -133,7 +133,7 @@ export function loader() {
   ${state.ask ? asked(now) : html`
     <div class="grid two">
       ${last ? html`<button class="big" id="undo" @click=${() => undo(last.id)}>${t('loader.undo', { what: `${t(`kind.${last.kind}`)} ${last.loads.join(' ')}` })}</button>` : nothing}
-      ${lastHooked() ? html`<button class="big" id="weigh" @click=${() => set({ ask: 'weight', typed: '' })}>${t('loader.weight')}</button>` : nothing}
+      ${lastHooked() ? html`<button class="big" id="weigh" @click=${() => set({ ask: 'weight', typed: '' })}>${t('loader.weight', { unit: massUnit() })}</button>` : nothing}
       ${now.standing.onHook.length ? html`<button class="big" @click=${() => press('aborted')}>${t('kind.aborted')}</button>` : html`<button class="big" @click=${() => set({ ask: 'lift' })}>${t('loader.other')}</button>`}
       <button class="big" @click=${() => press('snagged')}>${t('kind.snagged')}</button>
       <button class="big" aria-expanded=${String(Boolean(state.more))} @click=${() => set({ more: !state.more })}>${t(state.more ? 'loader.less' : 'loader.all')}</button>

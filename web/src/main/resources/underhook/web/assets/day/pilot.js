@@ -3,7 +3,7 @@ import { html, nothing } from '/lib/lit/lit-html.js';
 import { state } from './state.js';
 import { said, t } from './words.js';
 import { badge, compass, rope, told } from './marks.js';
-import { bearing, clock, distance, kg, line, local, until } from './units.js';
+import { bearing, clock, distance, line, local, mass, until, us } from './units.js';
 
 const SOON_S = 30 * 60;
 
@@ -32,9 +32,16 @@ const wind = (way) => html`${t('pilot.windOf', { from: bearing(way.windFromTrueD
 
 const side = (way) => `${way.headKt >= 0 ? t('pilot.head', { kt: way.headKt }) : t('pilot.tail', { kt: -way.headKt })}, ${t(way.crossKt === 0 ? 'pilot.cross0' : way.crossKt > 0 ? 'pilot.crossR' : 'pilot.crossL', { kt: Math.abs(way.crossKt) })}`;
 
+/** In feet as the altimeter has it, in metres before it where the reader wants them. */
+const altitude = (one) => {
+  if (one.hookAltitudeAmslM == null) return ['–'];
+  const feet = t('pilot.amslFt', { ft: one.hookAltitudeAmslFt });
+  return us() ? [feet] : [t('pilot.amsl', { m: one.hookAltitudeAmslM }), feet];
+};
+
 const drop = (one) => html`${told(one.told)}<section class="drop">${compass(one)}<dl>
   ${figure(t('pilot.place'), one.place, one.name)}${figure(t('pilot.bearing'), bearing(one.bearingTrueDeg))}${figure(t('pilot.distance'), distance(one.distanceM))}
-  ${figure(t('pilot.altitude'), one.hookAltitudeAmslM == null ? '–' : t('pilot.amsl', { m: one.hookAltitudeAmslM }), t('pilot.amslFt', { ft: one.hookAltitudeAmslFt }))}
+  ${figure(t('pilot.altitude'), ...altitude(one))}
   ${figure(t('pilot.in'), bearing(one.approachFromTrueDeg), one.way ? side(one.way) : nothing)}
   ${figure(t('pilot.out'), bearing(one.departureTrackTrueDeg), one.way ? t(one.way.tailOutKt > 0 ? 'pilot.outTail' : 'pilot.outHead', { kt: Math.abs(one.way.tailOutKt) }) : nothing)}
   ${figure(t('pilot.wind'), one.way ? wind(one.way) : t('pilot.nowind'))}</dl>
@@ -47,10 +54,10 @@ export function pilot() {
   const places = look?.drops.filter((one, i, all) => all.findIndex((other) => other.place === one.place) === i) ?? [];
   return html`<div class="pilot">${state.online ? nothing : html`<p class="caution">${t('pilot.stale', { time: local(day.now).slice(0, 5) })}</p>`}
   ${look ? html`<header class="head">${rope(day.standing)}<h1>${look.lift} <b>${lift.loads.map((load) => load.id).join(' + ')}</b> ${t('loader.to', { place: places.map((one) => one.place).join(', ') })}</h1>
-    <p>${day.standing.lineM === null ? t('line.off') : `${t('line.on')} ${line(day.standing.lineM)}`} · ${t('pilot.line', { m: lift.lineM })} · ${lift.loads.map((load) => load.kind).join(', ')}</p></header>
-  <dl class="masses">${figure(t('pilot.mass'), kg(look.massOnHookKg), look.ballastKg ? t('pilot.ballast', { kg: kg(look.ballastKg) }) : nothing)}
-    ${figure(t('pilot.most'), look.mostFuelKg == null ? html`<b>${t('pilot.cannot')}</b>` : kg(look.mostFuelKg), html`${t('pilot.planned', { kg: kg(look.plannedMostFuelKg), time: clock(look.plannedAt) })}${day.bias?.meanRatio > 1 ? html`<br>${t('pilot.heavier', { kg: look.mostFuelHeavierKg == null ? t('pilot.cannot') : kg(look.mostFuelHeavierKg) })}` : nothing}`)}
-    ${figure(t('pilot.aboard'), look.fuel ? t('pilot.aboardRange', { least: look.fuel.leastKg, most: look.fuel.mostKg }) : t('pilot.nofuel'), look.fuel ? t('pilot.read', { kg: kg(look.fuel.readKg), time: clock(look.fuel.readAt) }) : nothing)}</dl>
+    <p>${day.standing.lineM === null ? t('line.off') : `${t('line.on')} ${line(day.standing.lineM)}`} · ${t('pilot.line', { line: line(lift.lineM) })} · ${lift.loads.map((load) => load.kind).join(', ')}</p></header>
+  <dl class="masses">${figure(t('pilot.mass'), mass(look.massOnHookKg, 'up'), look.ballastKg ? t('pilot.ballast', { mass: mass(look.ballastKg, 'up') }) : nothing)}
+    ${figure(t('pilot.most'), look.mostFuelKg == null ? html`<b>${t('pilot.cannot')}</b>` : mass(look.mostFuelKg, 'down'), html`${t('pilot.planned', { mass: mass(look.plannedMostFuelKg, 'down'), time: clock(look.plannedAt) })}${day.bias?.meanRatio > 1 ? html`<br>${t('pilot.heavier', { mass: look.mostFuelHeavierKg == null ? t('pilot.cannot') : mass(look.mostFuelHeavierKg, 'down') })}` : nothing}`)}
+    ${figure(t('pilot.aboard'), look.fuel ? t('pilot.aboardRange', { least: mass(look.fuel.leastKg, 'down'), most: mass(look.fuel.mostKg, 'up') }) : t('pilot.nofuel'), look.fuel ? t('pilot.read', { mass: mass(look.fuel.readKg), time: clock(look.fuel.readAt) }) : nothing)}</dl>
   <p class="said">${judged(look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown', 'pilot.fuel')}</p>
   ${places.map(drop)}` : html`<h1>${t('pilot.none')}</h1>`}
   ${stops()}<p class="hint">${t('pilot.asOf', { time: local(day.now) })}</p></div>`;

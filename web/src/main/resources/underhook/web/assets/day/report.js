@@ -3,16 +3,16 @@ import { html, nothing } from '/lib/lit/lit-html.js';
 import { state, tap } from './state.js';
 import { deliver } from './link.js';
 import { t } from './words.js';
-import { local } from './units.js';
+import { length, lengthUnit, local, mass, massUnit, mostTyped, wholeKg, wholeM } from './units.js';
 import { orders } from './orders.js';
 
 const KINDS = {
   wind: { fields: [['from', 'degrees'], ['mean', 'number'], ['gust', 'number']], note: (f) => `wind ${f.from} ${f.mean} ${f.gust}` },
   late: { fields: [['crew', 'crew'], ['min', 'number']], note: (f) => `late ${f.crew} ${f.min}` },
-  heavy: { fields: [['load', 'load'], ['kg', 'kg']], note: (f) => `heavy ${f.load} ${f.kg}`, loads: (f) => [f.load] },
+  heavy: { fields: [['load', 'load'], ['kg', 'kg']], note: (f) => `heavy ${f.load} ${wholeKg(f.kg, 'up')}`, loads: (f) => [f.load] },
   closed: { fields: [['place', 'place']], note: (f) => `closed ${f.place}`, place: (f) => f.place },
-  moved: { fields: [['place', 'place'], ['towards', 'degrees'], ['metres', 'metres'], ['clear', 'number']], note: (f) => `moved ${f.place} ${f.towards} ${f.metres} ${f.clear}`, place: (f) => f.place },
-  stands: { fields: [['place', 'place'], ['towards', 'degrees'], ['metres', 'metres'], ['height', 'metres']], note: (f) => `stands ${f.place} ${f.towards} ${f.metres} ${f.height}`, place: (f) => f.place },
+  moved: { fields: [['place', 'place'], ['towards', 'degrees'], ['metres', 'metres'], ['clear', 'clear']], note: (f) => `moved ${f.place} ${f.towards} ${wholeM(f.metres, 'near')} ${wholeM(f.clear, 'down')}`, place: (f) => f.place },
+  stands: { fields: [['place', 'place'], ['towards', 'degrees'], ['metres', 'metres'], ['height', 'metres']], note: (f) => `stands ${f.place} ${f.towards} ${wholeM(f.metres, 'near')} ${wholeM(f.height, 'up')}`, place: (f) => f.place },
   missing: { fields: [['load', 'load']], note: (f) => `missing ${f.load}`, loads: (f) => [f.load] },
   early: { fields: [['min', 'number']], note: (f) => `early ${f.min}` },
   other: { fields: [['words', 'text']], note: (f) => `other ${f.words}` },
@@ -21,10 +21,12 @@ const KINDS = {
 const choices = { crew: () => state.day.crews.map((one) => one.id), place: () => state.day.places.map((one) => one.id), load: () => state.day.lifts.flatMap((lift) => lift.loads.map((load) => load.id)) };
 
 // As far as the server reads them.
-const LARGEST = { degrees: 360, metres: 500, number: 999, kg: 99999 };
+const LARGEST = { degrees: 360, metres: 500, clear: 999, number: 999, kg: 99999 };
 
-const field = ([name, type]) => html`<label class="field">${t(`report.${name}`)} ${choices[type] ? html`<select name=${name} required>${choices[type]().map((one) => html`<option ?selected=${type === 'place' && one === state.me.place}>${one}</option>`)}</select>`
-  : html`<input name=${name} required type=${type in LARGEST ? 'number' : 'text'} inputmode=${type in LARGEST ? 'numeric' : 'text'} min=${type === 'metres' ? 1 : 0} max=${LARGEST[type] ?? nothing} step="1" maxlength="200" autocomplete="off">`}</label>`;
+const largest = (type) => (type === 'degrees' || type === 'number' ? LARGEST[type] : mostTyped(LARGEST[type], type));
+
+const field = ([name, type]) => html`<label class="field">${t(`report.${name}`, { mass: massUnit(), length: lengthUnit() })} ${choices[type] ? html`<select name=${name} required>${choices[type]().map((one) => html`<option ?selected=${type === 'place' && one === state.me.place}>${one}</option>`)}</select>`
+  : html`<input name=${name} required type=${type in LARGEST ? 'number' : 'text'} inputmode=${type in LARGEST ? 'numeric' : 'text'} min=${type === 'metres' ? 1 : 0} max=${type in LARGEST ? largest(type) : nothing} step="1" maxlength="200" autocomplete="off">`}</label>`;
 
 async function send(event, kind) {
   event.preventDefault();
@@ -39,7 +41,18 @@ export const report = () => html`<h1>${t('report.title')}</h1>${orders()}
     ${name === 'moved' || name === 'stands' ? html`<p>${t(`report.${name}Hint`)}</p>` : nothing}<div class="fields">${kind.fields.map(field)}</div><button class="big" ?disabled=${name === 'wind' && !state.me.place}>${t('report.send')}</button></form></details>`)}
   <h2>${t('report.told')}</h2>${told()}`;
 
+/** What was told, in words; as it was written where it has none of the forms. */
+function inWords({ note, place }) {
+  const [word, ...parts] = note.split(' ');
+  const fields = KINDS[word]?.fields;
+  if (word === 'other' || fields?.length !== parts.length) return word === 'other' ? parts.join(' ') : note;
+  const values = Object.fromEntries(fields.map(([name, type], i) => [name, SHOWN[type]?.(Number(parts[i])) ?? parts[i]]));
+  return t(`told.${word}`, { place, ...values });
+}
+
+const SHOWN = { kg: (value) => mass(value, 'up'), metres: (value) => length(value), clear: (value) => length(value, 'down') };
+
 const told = () => {
   const all = [...state.waiting, ...state.sent].map((entry) => entry.tap).concat(state.day.taps).filter((one, i, every) => one.kind === 'reported' && every.findIndex((other) => other.id === one.id) === i);
-  return all.length ? html`<ul>${all.map((one) => html`<li>${local(one.at)} ${one.by}: ${one.note}</li>`)}</ul>` : html`<p>${t('report.none')}</p>`;
+  return all.length ? html`<ul>${all.map((one) => html`<li>${local(one.at)} ${one.by}: ${inWords(one)}</li>`)}</ul>` : html`<p>${t('report.none')}</p>`;
 };

@@ -13,9 +13,9 @@ const stored = (() => {
 
 export const state = {
   job, online: false, day: null, seenAt: 0, places: [], emergency: null, addresses: [], stockedAt: 0, waiting: [], sent: [], shiftMs: 0, outbox: null, ask: null, typed: '', orders: null,
-  me: null, reader: { theme: 'system', language: 'en', mm: null, north: 'true' }, ...stored, at: location.hash.slice(1),
+  me: null, reader: { theme: 'system', language: 'en', mm: null, north: 'true', units: 'metric' }, ...stored, at: location.hash.slice(1),
 };
-state.reader = { theme: 'system', language: 'en', mm: null, north: 'true', ...stored.reader };
+state.reader = { theme: 'system', language: 'en', mm: null, north: 'true', units: 'metric', ...stored.reader };
 
 export function set(change) {
   Object.assign(state, change);

@@ -12,10 +12,40 @@ export function local(iso) {
   return new Date(Date.parse(iso) + ms).toISOString().slice(11, 19);
 }
 
-export const kg = (value) => (value == null ? '–' : `${Math.round(value)} kg`);
+// @source SP811 appendix B: exact definitions of pound, foot, nautical mile and pound-force
+const KG_PER_LB = 0.45359237, M_PER_FT = 0.3048, M_PER_NMI = 1852, N_PER_LBF = 4.4482216152605;
 
-/** A line by its length: one typed in feet is no round number of metres. */
-export const line = (m) => `${Number(m.toFixed(1))} m`;
+// A hair, so that 340.0000001 from a division does not become 341.
+const HAIR = 1e-6;
+const ROUND = { up: (value) => Math.ceil(value - HAIR), down: (value) => Math.floor(value + HAIR), near: Math.round };
+
+/** Whether this reader wants pounds and feet; the server counts in kilograms and metres. */
+export const us = () => state.reader.units === 'us';
+
+/** A mass, rounded to the side that is safe where the caller names one ('up' or 'down'). */
+export const mass = (value, side = 'near') => (value == null ? '–' : us() ? `${ROUND[side](value / KG_PER_LB)} lb` : `${ROUND[side](value)} kg`);
+
+/** A length; the server's decimals stay. */
+export const length = (m, side = 'near') => (us() ? `${ROUND[side](m / M_PER_FT)} ft` : `${m} m`);
+
+/** A line by its length: one typed in feet is no round number of metres, and the other way round. */
+export const line = (m) => (us() ? `${Number((m / M_PER_FT).toFixed(1))} ft` : `${Number(m.toFixed(1))} m`);
+
+export const pull = (n) => (us() ? `${ROUND.up(n / N_PER_LBF)} lbf` : `${n} N`);
+
+/** Units of what is typed on this device. */
+export const massUnit = () => (us() ? 'lb' : 'kg');
+export const lengthUnit = () => (us() ? 'ft' : 'm');
+
+/** What was typed, in the server's kilograms, to the gram: a pound is no whole number of them. */
+export const typedKg = (text) => Math.round(Number(text) * (us() ? KG_PER_LB : 1) * 1000) / 1000;
+
+/** The same in whole kilograms or metres, as a report has them. */
+export const wholeKg = (text, side) => ROUND[side](typedKg(text));
+export const wholeM = (text, side) => ROUND[side](Number(text) * (us() ? M_PER_FT : 1));
+
+/** The most that may be typed where the server reads so many metres or kilograms. */
+export const mostTyped = (value, unit) => (!us() ? value : Math.floor(value / (unit === 'kg' ? KG_PER_LB : M_PER_FT)));
 
 // What is just under half a degree by noise is half a degree, on the card too.
 const NOISE = 1e-6;
@@ -28,7 +58,7 @@ export function bearing(trueDeg) {
   return `${String(turned === 0 ? 360 : turned).padStart(3, '0')}° ${magnetic ? 'MAG' : 'TRUE'}`;
 }
 
-export const distance = (m) => (m < 1000 ? `${Math.round(m)} m` : `${(m / 1000).toFixed(1)} km`);
+export const distance = (m) => (us() ? `${(m / M_PER_NMI).toFixed(2)} NM` : m < 1000 ? `${Math.round(m)} m` : `${(m / 1000).toFixed(1)} km`);
 
 /** Minutes and seconds until a time; the time has passed at 0. */
 export function until(iso) {
