@@ -59,6 +59,7 @@ final class Front {
         List<Point> all = new ArrayList<>();
         all.add(point(first, 100));
         boolean[] dropped = decoder.run().dropped.clone();
+        int leftOut = decoder.run().countDropped();
         for (List<Look> pair : looks()) {
             if (stop.getAsBoolean()) {
                 cut = true;
@@ -82,6 +83,12 @@ final class Front {
                     });
             for (int i = 0; i < found.length; i++) {
                 Point point = point(found[i], pair.get(i).percent());
+                if (decoder.run().countDropped() < leftOut) {
+                    // Days of fewer lifts are none to choose beside it.
+                    all.clear();
+                    dropped = decoder.run().dropped.clone();
+                    leftOut = decoder.run().countDropped();
+                }
                 if (Arrays.equals(decoder.run().dropped, dropped)) {
                     all.add(point);
                 }

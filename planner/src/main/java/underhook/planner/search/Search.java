@@ -17,14 +17,18 @@ final class Search {
     /** What heat ends with, in seconds of everything standing or flying at once. */
     private static final double COLD_S = 1.5;
 
-    /** What a second too late counts, in seconds of everything. */
+    /** What a second too late counts at first, in seconds of everything. */
     private static final double LATE_RATIO = 0.5;
+
+    /** What it counts in the end: what is too late is not flown, however much cheaper the day is. */
+    private static final double LATE_IN_THE_END_RATIO = 8;
 
     /** What a trip left out counts while searching, in minutes of everything. */
     private static final long LEFT_OUT_MINUTES = 35;
 
     private static final int STEPS_BETWEEN_WORDS = 500;
     private static final int STEPS_BETWEEN_TURNS = 20;
+    private static final int STEPS_BETWEEN_RATIOS = 100;
 
     private final DayTable table;
     private final Decoder decoder;
@@ -35,6 +39,10 @@ final class Search {
     private long bestCents;
     private int built;
     private boolean cut;
+
+    /** What a second too late counts now, in seconds of everything. */
+    private double lateRatio = LATE_RATIO;
+
     private final ToLongFunction<Wish> strayCents;
 
     Search(Decoder decoder, Wish start) {
@@ -89,9 +97,11 @@ final class Search {
         Wish now = best.copy();
         Wish next = best.copy();
         boolean finds = manner.finds();
+        lateRatio = LATE_RATIO;
         bestCents = finds ? cents(best) : bestCents;
-        long nowGuide = finds ? guideCents(now) : guessed(() -> guideCents(best));
+        long nowGuide = finds ? guideCents(now) : guessedGuideCents(best);
         long bestGuide = nowGuide;
+        long bestLateS = decoder.run().lateS;
         double cooling = Math.pow(COLD_S / manner.hotS(), 1.0 / days);
         double heat = manner.hotS() * minuteCents / 60;
         for (int i = 0; i < days; i++) {
@@ -99,6 +109,12 @@ final class Search {
                 cut = true;
                 keep(now, finds);
                 return;
+            }
+            if (i % STEPS_BETWEEN_RATIOS == 0) {
+                double was = lateRatio;
+                lateRatio = lateRatio((double) i / days);
+                nowGuide = lateRatio > was ? guessedGuideCents(now) : nowGuide;
+                bestGuide += lateCents(bestLateS, lateRatio) - lateCents(bestLateS, was);
             }
             if (i % STEPS_BETWEEN_TURNS == 0) {
                 settle(now, next);
@@ -110,7 +126,7 @@ final class Search {
             long guide = guideCents(next);
             boolean sure = !table.stopGuessing() || !finds;
             built++;
-            if (!sure && i >= days / 2 && guide < bestGuide && guide <= takeGuide) {
+            if (!sure && i >= days / 2 && guide <= takeGuide && seemsBest(guide, bestGuide)) {
                 guide = guideCents(next);
                 sure = true;
             }
@@ -120,13 +136,40 @@ final class Search {
                 now = next;
                 next = old;
                 nowGuide = guide;
-                if (sure && guide < bestGuide) {
-                    bestGuide = guide;
+                if (sure && seemsBest(guide, bestGuide)) {
+                    bestLateS = guide < bestGuide ? decoder.run().lateS : bestLateS;
+                    bestGuide = Math.min(guide, bestGuide);
                     keep(now, finds);
                 }
             }
             heat *= cooling;
         }
+    }
+
+    /** Whether the day just built is better than all with what is too late counted, or flown as it may be. */
+    private boolean seemsBest(long guide, long bestGuide) {
+        boolean inTime = decoder.run().lateS == 0;
+        return guide < bestGuide || (inTime && guide + leftOutCents() < bestCents);
+    }
+
+    /** Half of the days are built with what is too late at its least; then it counts more and more. */
+    private static double lateRatio(double doneRatio) {
+        double risenRatio = Math.max(0, 2 * doneRatio - 1);
+        return LATE_RATIO * Math.pow(LATE_IN_THE_END_RATIO / LATE_RATIO, risenRatio);
+    }
+
+    /** How much less what is left out counts while searching. */
+    private long leftOutCents() {
+        return decoder.run().countDropped()
+                * (Rates.DROPPED_CENTS - LEFT_OUT_MINUTES * minuteCents);
+    }
+
+    private long lateCents(long lateS, double ratio) {
+        return Math.round(lateS * ratio * minuteCents / 60);
+    }
+
+    private long guessedGuideCents(Wish wish) {
+        return guessed(() -> guideCents(wish));
     }
 
     private long guessed(LongSupplier cents) {
@@ -180,9 +223,8 @@ final class Search {
         decoder.run().soft = false;
         return cents
                 + strayCents.applyAsLong(wish)
-                - decoder.run().countDropped()
-                        * (Rates.DROPPED_CENTS - LEFT_OUT_MINUTES * minuteCents)
-                + Math.round(decoder.run().lateS * LATE_RATIO * minuteCents / 60);
+                - leftOutCents()
+                + lateCents(decoder.run().lateS, lateRatio);
     }
 
     /** Keeps a wish if the day it gives is the best so far. */
