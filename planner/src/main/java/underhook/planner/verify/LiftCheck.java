@@ -93,7 +93,7 @@ final class LiftCheck {
                                                         + first
                                                         + " does not add up.")
                                         .figures(stated, onHook, "kg"));
-        double ballastLimit = day.job().rules().masses().ballastKg() * loads.size();
+        double ballastLimit = Math.ceil(day.job().rules().masses().ballastKg()) * loads.size();
         day.ledger()
                 .demand(
                         rotation.ballastKg() >= 0
