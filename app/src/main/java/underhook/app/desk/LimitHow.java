@@ -77,7 +77,7 @@ public final class LimitHow {
     private static final String ADDED = "empty machine + pilot + line + loads + margins + fuel";
 
     private How hoverMass(Limit limit) {
-        PlaceId from = hookedUpAt();
+        PlaceId from = step.hookedUpAt();
         PlaceId to = rotation.drops().isEmpty() ? step.to() : lastDrop().place();
         Optional<AirThere> there = look.day().findAir(to, lastReleased());
         Optional<AirThere> here = look.day().findAir(from, rotation.hookedAt());
@@ -94,11 +94,6 @@ public final class LimitHow {
                 "table, linear between its points, rounded down; against " + ADDED,
                 point,
                 gross(limit.value(), "margin for construction and estimated masses"));
-    }
-
-    /** Where the loads wait: the machine may come there from elsewhere. */
-    private PlaceId hookedUpAt() {
-        return look.job().job().getLoad(rotation.loads().get(0)).from();
     }
 
     /** The end that a limit holds at; empty for the whole lift. */
@@ -219,7 +214,7 @@ public final class LimitHow {
 
     private How wind(Limit limit) {
         PlaceId place = placeOf(limit).orElse(step.to());
-        boolean isStart = place.equals(hookedUpAt());
+        boolean isStart = place.equals(step.hookedUpAt());
         Optional<AirThere> air =
                 look.day().findAir(place, isStart ? rotation.hookedAt() : lastReleased());
         double exposure = look.job().job().getPlace(place).exposureFactor();
