@@ -234,10 +234,7 @@ final class PlanBuilder {
                             trip.to(),
                             event.to()));
         }
-        double hoverKg =
-                Math.min(
-                        model.air().hoverMassKg(trip.from(), flown.slotFrom()),
-                        model.air().hoverMassKg(trip.to(), flown.slotTo()));
+        double hoverKg = model.hoverMassKg(trip, flown.slotFrom(), flown.slotTo());
         List<Drop> drops = new ArrayList<>();
         double convergence = model.ground.frame().convergenceRad(model.points.get(trip.to()));
         double convergenceOut = convergence;
