@@ -156,7 +156,7 @@ final class DayJson {
         ObjectNode node = Json.object();
         node.put("number", lift.lift().number());
         node.put("state", word(lift.state()));
-        node.put("from", lift.step().from().value());
+        node.put("from", lift.step().hookedUpAt().value());
         node.put("lineM", Written.nearest(lift.step().lineLengthM(), 1));
         node.set(
                 "loads",

@@ -102,7 +102,7 @@ final class LoaderLists {
     private String estimates() {
         return "EST: the mass is estimated and planned at "
                 + percent(job.rules().masses().estimatedMassFactor())
-                + " % of what was typed. Heavier than planned on the load cell, without the line: do not lift."
+                + " % of what was typed. Heavier on the load cell, without the line, than planned and added: do not lift."
                 + " Nobody under the load, nobody between load and drop-off.";
     }
 

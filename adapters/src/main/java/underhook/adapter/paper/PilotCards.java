@@ -206,7 +206,7 @@ final class PilotCards {
         }
         cells.addAll(direction(before, drop.place()));
         cells.add(HookHeights.words(rotation, drop));
-        cells.add("in " + big(magnetic(drop.approachFromTrueRad())));
+        cells.add("in from " + big(magnetic(drop.approachFromTrueRad())));
         cells.add("out " + big(magnetic(drop.departureTrackTrueRad())) + " MAG");
         cells.add(head(drop));
         return cells;

@@ -16,7 +16,6 @@ import underhook.core.job.Job;
 import underhook.core.job.Load;
 import underhook.core.job.MassStatus;
 import underhook.core.job.PlaceId;
-import underhook.core.plan.Leg;
 import underhook.core.plan.Limit;
 import underhook.core.plan.Step;
 import underhook.core.unit.Units;
@@ -51,12 +50,7 @@ final class Words {
 
     /** Where a trip is hooked up: the machine may have to fly there first. */
     static PlaceId hookPlace(Step step) {
-        return step.rotation().stream()
-                .flatMap(rotation -> rotation.legs().stream())
-                .filter(leg -> !leg.carrying().isEmpty())
-                .map(Leg::from)
-                .findFirst()
-                .orElse(step.from());
+        return step.hookedUpAt();
     }
 
     /** On a day of a clock change with its offset: one hour of it is there twice. */

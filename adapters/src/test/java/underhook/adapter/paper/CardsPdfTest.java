@@ -137,7 +137,7 @@ class CardsPdfTest {
         assertThat(card)
                 .contains("401 kg", "fuel 141 max 166")
                 .contains("hook 1690 ft")
-                .contains("in 225°", "out 044° MAG", "head 6", "TAIL 3", "Cross 3 left")
+                .contains("in from 225°", "out 044° MAG", "head 6", "TAIL 3", "Cross 3 left")
                 .contains("Hover mass 2 % NEAR");
         // 512.3 m up to 515 m.
         assertThat(all("Annex to the pilot card"))

@@ -77,7 +77,7 @@ public final class LimitHow {
     private static final String ADDED = "empty machine + pilot + line + loads + margins + fuel";
 
     private How hoverMass(Limit limit) {
-        PlaceId from = step.from();
+        PlaceId from = step.hookedUpAt();
         PlaceId to = rotation.drops().isEmpty() ? step.to() : lastDrop().place();
         Optional<AirThere> there = look.day().findAir(to, lastReleased());
         Optional<AirThere> here = look.day().findAir(from, rotation.hookedAt());
@@ -94,6 +94,12 @@ public final class LimitHow {
                 "table, linear between its points, rounded down; against " + ADDED,
                 point,
                 gross(limit.value(), "margin for construction and estimated masses"));
+    }
+
+    /** The end that a limit holds at; empty for the whole lift. */
+    private static Optional<PlaceId> placeOf(Limit limit) {
+        int at = limit.code().indexOf(" at ");
+        return at < 0 ? Optional.empty() : Optional.of(new PlaceId(limit.code().substring(at + 4)));
     }
 
     private Drop lastDrop() {
@@ -181,7 +187,8 @@ public final class LimitHow {
 
     private How lineLength(Limit limit) {
         List<Input> inputs = new ArrayList<>();
-        PlaceId place = rotation.drops().isEmpty() ? step.to() : lastDrop().place();
+        PlaceId setDown = rotation.drops().isEmpty() ? step.to() : lastDrop().place();
+        PlaceId place = placeOf(limit).orElse(setDown);
         inputs.add(new Input("line", line.lengthM(), "m", "machine"));
         if (limit.limit() > line.lengthM() + 0.05) {
             inputs.add(
@@ -206,9 +213,8 @@ public final class LimitHow {
     }
 
     private How wind(Limit limit) {
-        int at = limit.code().indexOf(" at ");
-        PlaceId place = at < 0 ? step.to() : new PlaceId(limit.code().substring(at + 4));
-        boolean isStart = place.equals(step.from());
+        PlaceId place = placeOf(limit).orElse(step.to());
+        boolean isStart = place.equals(step.hookedUpAt());
         Optional<AirThere> air =
                 look.day().findAir(place, isStart ? rotation.hookedAt() : lastReleased());
         double exposure = look.job().job().getPlace(place).exposureFactor();

@@ -213,7 +213,8 @@ final class Evening {
                 tapped.filter(lift -> lift.loads().size() == 1)
                         .map(FlownLift::massReadKg)
                         .orElse(OptionalDouble.empty()),
-                stay.filter(Visit::certain)
+                // A stay that served something else besides is no measure of this set-down.
+                stay.filter(visit -> visit.certain() && served(visit, match) == 1)
                         .map(visit -> OptionalDouble.of(seconds(visit.from(), visit.until())))
                         .orElse(OptionalDouble.empty()),
                 of.stream().anyMatch(FlownLift::aborted));
@@ -221,14 +222,17 @@ final class Evening {
 
     /** The stay's end; where it served more than this set-down, its beginning and the usual time. */
     private Instant setDownAt(Load load, Visit visit, TrackMatch match) {
-        long served =
-                match.lifts().stream()
-                        .flatMap(found -> Stream.concat(found.hook().stream(), dropStays(found)))
-                        .filter(visit::equals)
-                        .count();
         Instant usual =
                 visit.from().plusMillis((long) (job.getKind(load.kind()).setDownS() * 1000));
-        return served > 1 && usual.isBefore(visit.until()) ? usual : visit.until();
+        return served(visit, match) > 1 && usual.isBefore(visit.until()) ? usual : visit.until();
+    }
+
+    /** How many hook-ups and set-downs a stay served. */
+    private static long served(Visit visit, TrackMatch match) {
+        return match.lifts().stream()
+                .flatMap(found -> Stream.concat(found.hook().stream(), dropStays(found)))
+                .filter(visit::equals)
+                .count();
     }
 
     private static Stream<Visit> dropStays(TrackMatch.Found found) {

@@ -14,7 +14,6 @@ import underhook.app.port.ClosedDay.LiftLine;
 import underhook.app.port.FlownSample;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
-import underhook.core.flown.TapKind;
 import underhook.core.job.Job;
 import underhook.core.learn.Credibility;
 import underhook.core.learn.Measure;
@@ -61,37 +60,96 @@ final class Learning {
                     samples,
                     Measure.MASS,
                     line.kind(),
-                    line.listedKg().orElse(0),
+                    line.listedKg().isPresent()
+                            ? line.listedKg().getAsDouble() + ballastKg(line)
+                            : 0,
                     line.readKg().orElse(0));
         }
-        fuelSamples(flown, samples);
+        fuelSamples(lines, flown, samples);
         return samples;
     }
 
-    /** Fuel between two readings with the engine on, against the machine's own flow. */
-    private void fuelSamples(FlownDay flown, List<FlownSample> samples) {
-        OptionalDouble from = OptionalDouble.empty();
-        Instant since = Instant.MIN;
+    /** A reading of the gauge, and what is burnt from then on besides the flow. */
+    private record Gauge(Instant at, double readKg, double startKg) {}
+
+    /**
+     * Fuel of each run of the engine, from its first reading to its last, against what a plan takes for it:
+     * the start, the flow, and what hovers with a pole burn more. A run is one sample, not each stretch of
+     * it: a minute on the ground would count for as much as half an hour in the air.
+     */
+    private void fuelSamples(List<LiftLine> lines, FlownDay flown, List<FlownSample> samples) {
+        Optional<Gauge> first = Optional.empty();
+        Optional<Gauge> last = Optional.empty();
+        OptionalDouble filledKg = OptionalDouble.empty();
+        boolean runs = false;
         for (Tap tap : flown.taps()) {
-            OptionalDouble read = tap.amount().massKg();
-            boolean reading =
-                    Charged.isGauge(tap) || (tap.kind() == TapKind.REFUELLED && read.isPresent());
-            if (!reading) {
-                continue;
+            OptionalDouble readKg = tap.amount().massKg();
+            switch (tap.kind()) {
+                case ENGINE_ON -> {
+                    OptionalDouble fromKg = readKg.isPresent() ? readKg : filledKg;
+                    first = gauge(tap, fromKg, job.machine().startFuelKg());
+                    last = Optional.empty();
+                    runs = true;
+                }
+                case LANDING -> last = readKg.isPresent() ? gauge(tap, readKg, 0) : last;
+                case ENGINE_OFF -> {
+                    last = readKg.isPresent() ? gauge(tap, readKg, 0) : last;
+                    addRun(lines, first, last, samples);
+                    first = Optional.empty();
+                    filledKg = readKg;
+                    runs = false;
+                }
+                case REFUELLED -> {
+                    addRun(lines, first, last, samples);
+                    first = runs ? gauge(tap, readKg, 0) : Optional.empty();
+                    last = Optional.empty();
+                    filledKg = readKg;
+                }
+                default -> {}
             }
-            boolean endsRun = tap.kind() == TapKind.LANDING || tap.kind() == TapKind.ENGINE_OFF;
-            if (endsRun && from.isPresent()) {
-                double s = seconds(since, tap.at());
-                add(
-                        samples,
-                        Measure.FUEL,
-                        job.machine().name(),
-                        s * job.machine().burnKgPerS(),
-                        from.getAsDouble() - read.getAsDouble());
-            }
-            from = tap.kind() == TapKind.ENGINE_OFF ? OptionalDouble.empty() : read;
-            since = tap.at();
         }
+        addRun(lines, first, last, samples);
+    }
+
+    private static Optional<Gauge> gauge(Tap tap, OptionalDouble readKg, double startKg) {
+        return readKg.isPresent()
+                ? Optional.of(new Gauge(tap.at(), readKg.getAsDouble(), startKg))
+                : Optional.empty();
+    }
+
+    private void addRun(
+            List<LiftLine> lines,
+            Optional<Gauge> first,
+            Optional<Gauge> last,
+            List<FlownSample> samples) {
+        if (first.isEmpty() || last.isEmpty()) {
+            return;
+        }
+        Gauge from = first.get();
+        Gauge to = last.get();
+        double moreKgPerS = job.machine().hoverBurnKgPerS() - job.machine().burnKgPerS();
+        double hoverS =
+                lines.stream()
+                        .filter(line -> job.getKind(line.kind()).standsUp())
+                        .filter(
+                                line ->
+                                        line.doneAt()
+                                                .filter(at -> within(at, from, to))
+                                                .isPresent())
+                        .mapToDouble(line -> job.getKind(line.kind()).setDownS())
+                        .sum();
+        add(
+                samples,
+                Measure.FUEL,
+                job.machine().name(),
+                from.startKg()
+                        + seconds(from.at(), to.at()) * job.machine().burnKgPerS()
+                        + hoverS * moreKgPerS,
+                from.readKg() - to.readKg());
+    }
+
+    private static boolean within(Instant at, Gauge from, Gauge to) {
+        return !at.isBefore(from.at()) && !at.isAfter(to.at());
     }
 
     private static void add(
@@ -145,6 +203,14 @@ final class Learning {
     private boolean wasAlone(LiftLine line) {
         return rotations.stream()
                 .anyMatch(r -> r.loads().size() == 1 && r.loads().contains(line.load()));
+    }
+
+    /** Ballast hangs under the load and in the reading of the load cell. */
+    private double ballastKg(LiftLine line) {
+        return rotations.stream()
+                .filter(rotation -> rotation.loads().contains(line.load()))
+                .mapToDouble(Rotation::ballastKg)
+                .sum();
     }
 
     private static double between(Optional<Instant> from, Optional<Instant> to) {

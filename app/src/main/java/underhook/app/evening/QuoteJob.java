@@ -136,11 +136,13 @@ public final class QuoteJob {
         double inLiftsS = 0;
         double standbyS = 0;
         double engineS = 0;
+        double burntKg = 0;
         int poles = 0;
         for (Step step : plan.steps()) {
             double lastsS = seconds(step.startAt(), step.endAt());
             engineS += step.engineRunning() ? lastsS : 0;
             standbyS += step.engineRunning() ? 0 : lastsS;
+            burntKg += Math.max(0, step.fuelStartKg() - step.fuelEndKg());
             if (step.rotation().isPresent()) {
                 Rotation rotation = step.rotation().get();
                 Instant done = lastRelease(rotation);
@@ -161,7 +163,7 @@ public final class QuoteJob {
                 Math.max(0, flyingS - inLiftsS),
                 Math.max(0, engineS - flyingS),
                 standbyS,
-                job.machine().burnKgPerS());
+                engineS > 0 ? burntKg / engineS : 0);
     }
 
     private static boolean isPole(Job job, Load load) {

@@ -35,6 +35,7 @@ import underhook.core.job.Job;
 import underhook.core.job.Load;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
+import underhook.core.plan.Rotation;
 
 /** One job's day while it is flown. Safe for threads. */
 public final class FlyingDay {
@@ -313,7 +314,9 @@ public final class FlyingDay {
     /** How much heavier than listed loads were, as far as they were weighed. */
     public Optional<Bias> findBias(FlownDay flown) throws IOException {
         Optional<Job> read = findJob();
-        return read.isEmpty() ? Optional.empty() : Bias.of(read.get(), flown);
+        List<Rotation> planned =
+                findPlanned().map(look -> Bias.rotations(look.plan().plan())).orElse(List.of());
+        return read.isEmpty() ? Optional.empty() : Bias.of(read.get(), planned, flown);
     }
 
     /** Nothing when it states nothing or cannot be read. */

@@ -15,6 +15,7 @@ import underhook.core.job.Place;
 import underhook.core.job.Rules;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Leg;
+import underhook.core.plan.Rotation;
 import underhook.core.unit.Units;
 
 /**
@@ -69,7 +70,8 @@ public record NextLook(
     /** A lift as it would be flown now. */
     static NextLook of(Look look, LiftState lift, FlownDay flown, Instant now) {
         Job job = look.job().job();
-        double factor = Bias.of(job, flown).map(Bias::factor).orElse(1.0);
+        List<Rotation> planned = Bias.rotations(look.plan().plan());
+        double factor = Bias.of(job, planned, flown).map(Bias::factor).orElse(1.0);
         OptionalDouble most = most(look, lift, now, 1);
         Optional<FuelNow> fuel = FuelNow.find(flown, job.machine(), now);
         List<DropLook> drops = new ArrayList<>();
@@ -101,7 +103,7 @@ public record NextLook(
     }
 
     private static DropLook drop(Job job, LiftState lift, Drop drop, Optional<WayNow> way) {
-        Place from = job.getPlace(lift.step().from());
+        Place from = job.getPlace(lift.step().hookedUpAt());
         Place to = job.getPlace(drop.place());
         PlanePoint there = LocalFrame.of(from.position()).toPlane(to.position());
         OptionalDouble altitude =

@@ -83,7 +83,7 @@ public record PlaceLook(
             lift.lift().rotation().drops().stream()
                     .filter(drop -> drop.place().equals(id))
                     .forEach(drop -> comes.add(new Arrival(lift, drop)));
-            if (lift.step().from().equals(id)) {
+            if (lift.step().hookedUpAt().equals(id)) {
                 goes.add(lift);
             }
         }

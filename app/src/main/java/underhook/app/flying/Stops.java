@@ -163,7 +163,7 @@ final class Stops {
 
     private static List<PlaceId> ends(LiftState lift) {
         return Stream.concat(
-                        Stream.of(lift.step().from()),
+                        Stream.of(lift.step().hookedUpAt()),
                         lift.lift().rotation().drops().stream().map(Drop::place))
                 .distinct()
                 .toList();

@@ -58,7 +58,7 @@ public record Quote(
      * @param otherS flying that belongs to no lift, s
      * @param groundS engine on without flying, s
      * @param standbyS ready with the engine off, s
-     * @param burnKgPerS fuel flow, kg/s
+     * @param burnKgPerS fuel of the day over its time with the engine on, starts and hovers included, kg/s
      */
     public record Day(
             List<Lift> lifts,

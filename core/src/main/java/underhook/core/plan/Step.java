@@ -33,6 +33,16 @@ public record Step(
         legs = List.copyOf(legs);
     }
 
+    /** Where the loads of a rotation wait: the machine may have to come there from elsewhere first. */
+    public PlaceId hookedUpAt() {
+        return rotation.stream()
+                .flatMap(turn -> turn.legs().stream())
+                .filter(leg -> !leg.carrying().isEmpty())
+                .map(Leg::from)
+                .findFirst()
+                .orElse(from);
+    }
+
     /** The same, forced by something else. */
     public Step withBecause(String other) {
         return new Step(

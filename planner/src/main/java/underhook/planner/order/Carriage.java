@@ -59,15 +59,9 @@ final class Carriage {
      * @param speedMPerS true airspeed, m/s, whole knots, rounded down
      * @param limit what the line's shape allows, and what decides
      * @param allowed what it is held against
-     * @param ownTrailRad trail of the load itself under the remote hook at that speed, rad
      * @param slowing how it comes to rest
      */
-    record Carried(
-            double speedMPerS,
-            SpeedLimit limit,
-            Allowed allowed,
-            double ownTrailRad,
-            Leg.Slowing slowing) {
+    record Carried(double speedMPerS, SpeedLimit limit, Allowed allowed, Leg.Slowing slowing) {
         /** What coming to rest adds to a leg, s. */
         long arrivalS() {
             return (long) Math.ceil(slowing.extraS(speedMPerS) - 1e-6);
@@ -112,7 +106,8 @@ final class Carriage {
     List<Limit> limits(Trip trip, int line) {
         Carried carried = of(trip, line);
         List<Limit> all = new ArrayList<>();
-        double trailRad = Math.max(carried.ownTrailRad(), carried.limit().trailRad());
+        double trailRad =
+                Math.max(ownTrailRad(trip, carried.speedMPerS()), carried.limit().trailRad());
         all.add(
                 limit(
                         "TRAIL",
@@ -254,6 +249,19 @@ final class Carriage {
         return carried(hung, allowed, slung);
     }
 
+    /** Each load hangs in its own sling: the one that trails farthest counts, not all as one body. */
+    private double ownTrailRad(Trip trip, double speedMPerS) {
+        double trailRad = 0;
+        for (int i = 0; i < trip.loads().size(); i++) {
+            Load load = trip.loads().get(i);
+            double massKg = lightKg(load) + trip.ballastKg();
+            double areaM2 = OnHook.dragAreaM2(load, trip.kinds().get(i));
+            Trail trail = Trail.of(massKg, areaM2, speedMPerS, densestKgPerM3());
+            trailRad = Math.max(trailRad, trail.trailAngleRad());
+        }
+        return trailRad;
+    }
+
     private Carried workEmpty(LineItem line) {
         Hung hung =
                 new Hung(rope(line), line.make().endMassKg(), HOOK_DRAG_AREA_M2, densestKgPerM3());
@@ -275,7 +283,7 @@ final class Carriage {
         double wholeKt = Math.floor(Units.mPerSToKt(limit.speedMPerS()) + 1e-6);
         double speedMPerS = Math.min(Units.ktToMPerS(wholeKt), allowed.airspeedMPerS());
         if (speedMPerS <= 0) {
-            return new Carried(0, limit, allowed, 0, new Leg.Slowing(0, 0, 0, 0));
+            return new Carried(0, limit, allowed, new Leg.Slowing(0, 0, 0, 0));
         }
         SpeedLimit flown =
                 SpeedLimit.of(
@@ -290,8 +298,6 @@ final class Carriage {
                 new SpeedLimit(
                         speedMPerS, limit.governs(), flown.trailRad(), flown.tailDistanceM()),
                 allowed,
-                Trail.of(slung.massKg(), slung.dragAreaM2(), speedMPerS, densestKgPerM3())
-                        .trailAngleRad(),
                 slowing(slung, speedMPerS));
     }
 

@@ -261,51 +261,53 @@ final class DayFindings {
         return line.size() == 1 ? line.get(0).distanceToM(point) : best;
     }
 
-    /** Lines too short into the wind, and lines that only just do. */
+    /** Lines too short into the wind, and lines that only just do, where loads come from and go to. */
     private void lines() {
-        Set<String> said = linesSaid;
         for (Trip trip : maker.trips()) {
-            if (!model.places.get(trip.to()).isSite()) {
-                continue;
-            }
-            double heading = model.air().wind(trip.to(), middleSlot()).fromGridRad();
-            double needM = model.lineNeedM(trip.to(), heading);
-            double spreadM = model.places.get(trip.to()).canopySpreadM();
             for (int index : model.linesByLength()) {
                 LineItem line = model.machine.lines().get(index);
-                double hasM = model.lengthAtDropM(trip, index);
-                double leftM = hasM - needM;
-                String id = trip.ids().get(0).value();
-                boolean near = leftM >= 0 && leftM < spreadM;
-                boolean shortButClose = leftM < 0 && leftM > -spreadM;
-                if ((near || shortButClose) && said.add(id + line.name())) {
-                    all.add(
-                            new Finding(
-                                    near ? FindingCode.LINE_NEAR : FindingCode.LINE_SHORT,
-                                    near ? Severity.CAUTION : Severity.NOTE,
-                                    id,
-                                    Figures.text(Math.floor(hasM * 10) / 10, 1),
-                                    Figures.text(Math.ceil(needM * 10 - 1e-6) / 10, 1),
-                                    "m",
-                                    "places",
-                                    "With the line "
-                                            + line.name()
-                                            + " at "
-                                            + model.places.get(trip.to()).id()
-                                            + " into the wind "
-                                            + (near
-                                                    ? Figures.text(Math.floor(leftM * 10) / 10, 1)
-                                                            + " m are to spare, less than the trees'"
-                                                            + " uncertainty."
-                                                    : Figures.text(
-                                                                    Math.ceil(-leftM * 10 - 1e-6)
-                                                                            / 10,
-                                                                    1)
-                                                            + " m are missing: refused, a longer one"
-                                                            + " is used.")));
-                }
+                lineAt(trip, trip.from(), line, line.lengthM());
+                lineAt(trip, trip.to(), line, model.lengthAtDropM(trip, index));
             }
         }
+    }
+
+    private static String lineKey(Trip trip, Place place, LineItem line) {
+        return trip.ids().get(0) + " " + place.id() + " " + line.name();
+    }
+
+    private void lineAt(Trip trip, int at, LineItem line, double hasM) {
+        Place place = model.places.get(at);
+        if (!place.isSite()) {
+            return;
+        }
+        double heading = model.air().wind(at, middleSlot()).fromGridRad();
+        double needM = model.lineNeedM(at, heading);
+        double leftM = hasM - needM;
+        boolean near = leftM >= 0 && leftM < place.canopySpreadM();
+        boolean shortButClose = leftM < 0 && leftM > -place.canopySpreadM();
+        if (!(near || shortButClose) || !linesSaid.add(lineKey(trip, place, line))) {
+            return;
+        }
+        double roundedM = near ? Math.floor(leftM * 10) / 10 : Math.ceil(-leftM * 10 - 1e-6) / 10;
+        all.add(
+                new Finding(
+                        near ? FindingCode.LINE_NEAR : FindingCode.LINE_SHORT,
+                        near ? Severity.CAUTION : Severity.NOTE,
+                        trip.ids().get(0).value(),
+                        Figures.text(Math.floor(hasM * 10) / 10, 1),
+                        Figures.text(Math.ceil(needM * 10 - 1e-6) / 10, 1),
+                        "m",
+                        "places",
+                        "With the line "
+                                + line.name()
+                                + " at "
+                                + place.id()
+                                + " into the wind "
+                                + Figures.text(roundedM, 1)
+                                + (near
+                                        ? " m are to spare, less than the trees' uncertainty."
+                                        : " m are missing: refused, a longer one is used.")));
     }
 
     /** Lines with which no heading at a place has room: the longest of them for each place. */
@@ -360,7 +362,7 @@ final class DayFindings {
         String place = model.places.get(trip.to()).id().value();
         boolean isNews =
                 worst.fit() == Fit.NEAR
-                        && !linesSaid.contains(trip.ids().get(0).value() + line.name())
+                        && !linesSaid.contains(lineKey(trip, model.places.get(trip.to()), line))
                         && said.add(place + line.name() + worst.part() + worst.cause());
         if (!isNews) {
             return;

@@ -157,10 +157,15 @@ public final class DayLook {
      */
     public synchronized OptionalDouble findMostFuelKg(
             Step step, Rotation rotation, Instant at, double massFactor) {
-        double hoverKg = hoverMassKg(step.from(), at);
+        double hoverKg = hoverMassKg(step.hookedUpAt(), at);
         for (Drop drop : rotation.drops()) {
+            // Over the place it hangs from when it comes until it is let go.
+            double setDownS = model.job.getKind(model.job.getLoad(drop.load()).kind()).setDownS();
             Duration planned = Duration.between(rotation.hookedAt(), drop.releasedAt());
-            hoverKg = Math.min(hoverKg, hoverMassKg(drop.place(), at.plus(planned)));
+            Instant released = at.plus(planned);
+            Instant comes = released.minusMillis(Math.round(setDownS * 1000));
+            hoverKg = Math.min(hoverKg, hoverMassKg(drop.place(), released));
+            hoverKg = Math.min(hoverKg, hoverMassKg(drop.place(), comes));
         }
         LineItem line = line(step.lineLengthM());
         double lineKg = line.massKg();
@@ -201,7 +206,7 @@ public final class DayLook {
                         .toList();
         List<LoadKind> kinds = heavy.stream().map(load -> model.job.getKind(load.kind())).toList();
         double liftKg = heavy.stream().mapToDouble(model::liftMassKg).sum() + rotation.ballastKg();
-        int from = model.place(step.from());
+        int from = model.place(step.hookedUpAt());
         int to = model.place(rotation.drops().get(0).place());
         Trip trip =
                 new Trip(

@@ -239,11 +239,27 @@ final class DayModel {
         return machine.emptyMassKg() + machine.crewMassKg();
     }
 
+    /**
+     * Least hover mass of a trip, kg: where it is hooked up, and over the set-down in any hour from then to
+     * the last release, for it may come in the one and be let go in the other.
+     */
+    double hoverMassKg(Trip trip, int slotFrom, int slotTo) {
+        return Math.min(
+                air.hoverMassKg(trip.from(), slotFrom), setDownMassKg(trip, slotFrom, slotTo));
+    }
+
+    /** Least hover mass over a set-down, kg. */
+    double setDownMassKg(Trip trip, int slotFrom, int slotTo) {
+        double leastKg = Double.POSITIVE_INFINITY;
+        for (int slot = slotFrom; slot <= slotTo; slot++) {
+            leastKg = Math.min(leastKg, air.hoverMassKg(trip.to(), slot));
+        }
+        return leastKg;
+    }
+
     /** Most fuel with which the hovers of a trip are within limits, kg, rounded down. */
     double fuelMaxKg(Trip trip, int line, int slotFrom, int slotTo) {
-        double hoverKg =
-                Math.min(
-                        air.hoverMassKg(trip.from(), slotFrom), air.hoverMassKg(trip.to(), slotTo));
+        double hoverKg = hoverMassKg(trip, slotFrom, slotTo);
         double lineKg = machine.lines().get(line).massKg();
         return Math.floor(
                 Math.min(

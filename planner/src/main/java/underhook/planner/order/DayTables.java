@@ -327,9 +327,7 @@ final class DayTables {
         @Override
         public int mostFuelKg(int trip, int line, int slotFrom, int slotTo) {
             Trip one = trips.get(trip);
-            boolean inChart =
-                    model.air().hoverMassKg(one.from(), slotFrom) > 0
-                            && model.air().hoverMassKg(one.to(), slotTo) > 0;
+            boolean inChart = model.hoverMassKg(one, slotFrom, slotTo) > 0;
             return inChart ? (int) model.fuelMaxKg(one, line, slotFrom, slotTo) : 0;
         }
 

@@ -38,7 +38,8 @@ record OnHook(Optional<Trip> trip, List<Finding> said, Optional<Finding> stop) {
                     Trail.speedAtLimitMPerS(lightKg, areaM2, kind.trailLimitRad(), densestKgPerM3);
             boolean isLight = limitMPerS < kind.speedMPerS();
             if (isLight && loads.size() == 1 && model.rules.masses().ballastKg() > 0) {
-                ballastKg = model.rules.masses().ballastKg();
+                // People add whole kilograms, as the papers say.
+                ballastKg = Math.ceil(model.rules.masses().ballastKg() - 1e-6);
                 limitMPerS =
                         Trail.speedAtLimitMPerS(
                                 lightKg + ballastKg, areaM2, kind.trailLimitRad(), densestKgPerM3);

@@ -234,10 +234,7 @@ final class PlanBuilder {
                             trip.to(),
                             event.to()));
         }
-        double hoverKg =
-                Math.min(
-                        model.air().hoverMassKg(trip.from(), flown.slotFrom()),
-                        model.air().hoverMassKg(trip.to(), flown.slotTo()));
+        double hoverKg = model.hoverMassKg(trip, flown.slotFrom(), flown.slotTo());
         List<Drop> drops = new ArrayList<>();
         double convergence = model.ground.frame().convergenceRad(model.points.get(trip.to()));
         double convergenceOut = convergence;
@@ -375,14 +372,16 @@ final class PlanBuilder {
                         model.machine.hookLimitKg(),
                         MACHINE_KG));
         all.add(limit("LINE_LIMIT", trip.liftMassKg(), line.limitKg(), MACHINE_KG));
-        double needM =
-                model.lineNeedM(trip.to(), flown.loaded().wayIn().approachFromGridRad() + Math.PI);
         all.add(
-                limit(
-                        "LINE_LENGTH",
-                        Math.ceil(needM * 10) / 10,
-                        model.lengthAtDropM(trip, flown.line()),
-                        PLACES_M));
+                lineLength(
+                        trip.from(),
+                        flown.loaded().wayOut().departureTrackGridRad(),
+                        line.lengthM()));
+        all.add(
+                lineLength(
+                        trip.to(),
+                        flown.loaded().wayIn().approachFromGridRad() + Math.PI,
+                        model.lengthAtDropM(trip, flown.line())));
         for (int[] end :
                 new int[][] {{trip.from(), flown.slotFrom()}, {trip.to(), flown.slotTo()}}) {
             addWind(all, trip, end[0], end[1]);
@@ -390,6 +389,12 @@ final class PlanBuilder {
         all.addAll(model.carriage().limits(trip, flown.line()));
         model.gear().findLimit(trip, line).ifPresent(all::add);
         return withGoverning(all);
+    }
+
+    /** What a place asks of the line on a heading, and what hangs there. */
+    private Limit lineLength(int place, double headingGridRad, double lengthM) {
+        double needM = model.lineNeedM(place, headingGridRad);
+        return limit("LINE_LENGTH at " + id(place), Math.ceil(needM * 10) / 10, lengthM, PLACES_M);
     }
 
     private void addWind(List<Limit> all, Trip trip, int place, int slot) {

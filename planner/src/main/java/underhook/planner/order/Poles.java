@@ -229,7 +229,7 @@ final class Poles {
                         + model.machine.fuelGaugeSpreadKg()
                         - one.loaded().durationS() * model.machine.burnKgPerS();
         double spareKg =
-                model.air().hoverMassKg(trip.to(), one.slotTo())
+                model.setDownMassKg(trip, one.slotFrom(), one.slotTo())
                         - model.operatingMassKg()
                         - line.massKg()
                         - trip.liftMassKg()

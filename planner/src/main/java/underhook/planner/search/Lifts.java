@@ -356,8 +356,7 @@ final class Lifts {
                         // The way in of the other hour may be shorter and end before it.
                         && table.slot(hookedS + outS + trip.firstSetDownS()) == slotTo
                         && table.slot(hookedS + outS + trip.setDownS()) == slotTo
-                        && run.isOpen(k, slotFrom)
-                        && run.isOpen(k, slotTo);
+                        && isOpen(k, slotFrom, slotTo);
         if (!lifts) {
             return false;
         }
@@ -390,6 +389,16 @@ final class Lifts {
                             slotFrom,
                             slotTo),
                     cause);
+        }
+        return true;
+    }
+
+    /** Whether the wind lets a lift be flown all the while, though an hour of it lasts minutes only. */
+    private boolean isOpen(int k, int slotFrom, int slotTo) {
+        for (int slot = slotFrom; slot <= slotTo; slot++) {
+            if (!run.isOpen(k, slot)) {
+                return false;
+            }
         }
         return true;
     }

@@ -143,6 +143,17 @@ final class Day {
                 .orElse(false);
     }
 
+    /** When what is let go as number so much hangs over its place: when it comes, or the one before is off. */
+    Instant comesAt(Rotation rotation, int index) {
+        if (index > 0) {
+            return rotation.drops().get(index - 1).releasedAt();
+        }
+        Drop first = rotation.drops().get(0);
+        double setDownS = kindOf(job.getLoad(first.load())).setDownS();
+        Instant comes = first.releasedAt().minusMillis(Math.round(setDownS * 1000));
+        return comes.isBefore(rotation.hookedAt()) ? rotation.hookedAt() : comes;
+    }
+
     /**
      * From when people and ground are needed for a load: a pole that is still to be flown is stood up by them until it
      * is let go, all else only rests where it comes down. What was flown stood up as quickly as it did.

@@ -97,7 +97,8 @@ final class HangCheck {
                                         List.of(air.listRows(flight.step().startAt()))))),
                 () -> {
                     Laid laid = lay(flight, line, hung(flight));
-                    double trailDeg = Math.toDegrees(laid.widestRad - ANGLE_RAD);
+                    double widest = Math.max(laid.widestRad, ownTrailRad(flight));
+                    double trailDeg = Math.toDegrees(widest - ANGLE_RAD);
                     double allowedDeg = Math.toDegrees(allowedRad(flight) + ANGLE_RAD);
                     demandStated(
                             flight,
@@ -138,6 +139,20 @@ final class HangCheck {
             area += LegCheck.dragAreaM2(day, load);
         }
         return new End(mass, area);
+    }
+
+    /** How far the load trails that is lightest for its size, each in a sling of its own, rad. */
+    private double ownTrailRad(Flight flight) {
+        double speed = flight.leg().speedMPerS();
+        double pressure = 0.5 * densityKgPerM3(flight) * speed * speed;
+        double widest = 0;
+        for (Load load : flight.loads()) {
+            double weight =
+                    (day.lightMassKg(load) + flight.ballastKg()) * Units.STANDARD_GRAVITY_M_PER_S2;
+            widest =
+                    Math.max(widest, Math.atan2(pressure * LegCheck.dragAreaM2(day, load), weight));
+        }
+        return widest;
     }
 
     private double allowedRad(Flight flight) {

@@ -266,19 +266,13 @@ final class LegCheck {
     }
 
     /**
-     * Speed at which drag over weight reaches the trail limit, in the densest air of the leg, m/s.
+     * Speed at which drag over weight of one of the loads reaches its trail limit, in the densest air of
+     * the leg, m/s. Each hangs in a sling of its own, so the lightest for its size decides.
      *
      * @source DERIVED balance of drag and weight: tan(angle) = ρ V² CdA / (2 m g)
      */
     private double trailSpeedMPerS(Flight flight) {
-        double area = 0;
-        double mass = flight.step().rotation().map(Rotation::ballastKg).orElse(0.0);
-        double tan = Double.POSITIVE_INFINITY;
-        for (Load load : flight.loads()) {
-            area += dragAreaM2(day, load);
-            mass += day.lightMassKg(load);
-            tan = Math.min(tan, Math.tan(day.kindOf(load).trailLimitRad()));
-        }
+        double ballast = flight.ballastKg();
         double lowest =
                 flight.leg().path().stream()
                         .mapToDouble(PathPoint::hookAltitudeAmslM)
@@ -288,9 +282,15 @@ final class LegCheck {
         for (WeatherHour row : air.listRows(flight.step().startAt())) {
             density = Math.max(density, air.densityKgPerM3(row, lowest));
         }
-        return density > 0
-                ? Math.sqrt(2 * mass * Units.STANDARD_GRAVITY_M_PER_S2 * tan / (density * area))
-                : Double.POSITIVE_INFINITY;
+        double least = Double.POSITIVE_INFINITY;
+        for (Load load : flight.loads()) {
+            double weight = (day.lightMassKg(load) + ballast) * Units.STANDARD_GRAVITY_M_PER_S2;
+            double tan = Math.tan(day.kindOf(load).trailLimitRad());
+            least =
+                    Math.min(
+                            least, Math.sqrt(2 * weight * tan / (density * dragAreaM2(day, load))));
+        }
+        return density > 0 ? least : Double.POSITIVE_INFINITY;
     }
 
     static double dragAreaM2(Day day, Load load) {

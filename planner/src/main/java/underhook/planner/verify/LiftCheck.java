@@ -49,14 +49,18 @@ final class LiftCheck {
             PlaceId place = i < 0 ? loads.get(0).from() : rotation.drops().get(i).place();
             Instant at = i < 0 ? rotation.hookedAt() : rotation.drops().get(i).releasedAt();
             OptionalDouble here = findHoverKg(place, at, hanging.get(0));
-            if (here.isEmpty()) {
+            // Over the set-down it hangs from when it comes, perhaps in the hour before.
+            OptionalDouble comes =
+                    i < 0 ? here : findHoverKg(place, day.comesAt(rotation, i), hanging.get(0));
+            if (here.isEmpty() || comes.isEmpty()) {
                 return;
             }
             double burnt =
                     i < 0 ? 0 : FuelCheck.leastBurnKg(day, rotation, rotation.drops().get(i));
-            hover = Math.min(hover, here.getAsDouble());
+            double least = Math.min(here.getAsDouble(), comes.getAsDouble());
+            hover = Math.min(hover, least);
             double needs = capacityKg(hanging, rotation.ballastKg());
-            fuel = Math.min(fuel, here.getAsDouble() - operating - needs + burnt);
+            fuel = Math.min(fuel, least - operating - needs + burnt);
         }
         checkFuel(rotation, hover, fuel);
     }
@@ -93,7 +97,7 @@ final class LiftCheck {
                                                         + first
                                                         + " does not add up.")
                                         .figures(stated, onHook, "kg"));
-        double ballastLimit = day.job().rules().masses().ballastKg() * loads.size();
+        double ballastLimit = Math.ceil(day.job().rules().masses().ballastKg()) * loads.size();
         day.ledger()
                 .demand(
                         rotation.ballastKg() >= 0

@@ -106,8 +106,7 @@ final class LineCheck {
         Load first = loads.get(0);
         Place from = day.job().getPlace(first.from());
         // No way in is stated for a hook-up: the best heading must do.
-        double least = leastRisesM.computeIfAbsent(from.id(), unused -> leastRiseM(from));
-        checkLength(first, from, step.lineLengthM(), least);
+        checkLength(first, from, step.lineLengthM(), leastRiseM(from));
         for (int i = 0; i < loads.size(); i++) {
             Load load = loads.get(i);
             Drop drop = rotation.drops().get(i);
@@ -121,6 +120,11 @@ final class LineCheck {
     double needM(Drop drop) {
         Place place = day.job().getPlace(drop.place());
         return needM(place, riseM(place, drop));
+    }
+
+    /** Least length of line over a place on its best heading, m. */
+    double leastNeedM(Place place) {
+        return needM(place, leastRiseM(place));
     }
 
     private double needM(Place place, double riseM) {
@@ -171,6 +175,10 @@ final class LineCheck {
     }
 
     private double leastRiseM(Place place) {
+        return leastRisesM.computeIfAbsent(place.id(), unused -> findLeastRiseM(place));
+    }
+
+    private double findLeastRiseM(Place place) {
         double least = Double.POSITIVE_INFINITY;
         for (int i = 0; i < 36; i++) {
             least = Math.min(least, riseM(place, i * Math.PI / 18));

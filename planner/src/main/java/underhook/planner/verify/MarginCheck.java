@@ -47,13 +47,18 @@ final class MarginCheck {
 
     private final Day day;
     private final Machine machine;
+    private final LineCheck lines;
 
     /** What a limit must at least state as used and at most as allowed, kg. */
     private record Masses(double usedKg, double allowedKg) {}
 
+    /** What a place asks of the line, and what hangs there, m. */
+    private record Reach(double needsM, double hangsM) {}
+
     MarginCheck(Day day) {
         this.day = day;
         this.machine = day.job().machine();
+        this.lines = new LineCheck(day);
     }
 
     void run() {
@@ -113,20 +118,31 @@ final class MarginCheck {
                         .mapToDouble(Load::lengthM)
                         .max()
                         .orElse(0);
-        double reach = line.lengthM() + stands;
-        Optional<Limit> stated = find(rotation, "LINE_LENGTH");
+        // Plans of earlier programs state it for the set-down alone, without a place.
+        boolean isEarlier = find(rotation, "LINE_LENGTH").isPresent();
+        if (!isEarlier) {
+            PlaceId from = loads.get(0).from();
+            double needs = lines.leastNeedM(day.job().getPlace(from));
+            checkReach(rotation, "LINE_LENGTH at " + from, new Reach(needs, line.lengthM()));
+        }
+        for (Drop drop : rotation.drops()) {
+            String code = isEarlier ? "LINE_LENGTH" : "LINE_LENGTH at " + drop.place();
+            checkReach(rotation, code, new Reach(lines.needM(drop), line.lengthM() + stands));
+        }
+    }
+
+    private void checkReach(Rotation rotation, String code, Reach own) {
+        Optional<Limit> stated = find(rotation, code);
         demand(
-                stated.isPresent() && stated.get().limit() <= reach + Tolerance.LENGTH_M,
+                stated.isPresent() && stated.get().limit() <= own.hangsM() + Tolerance.LENGTH_M,
                 rotation,
                 () -> Told.of("plan", "The line is not stated, or longer than it is."));
-        LineCheck lines = new LineCheck(day);
-        double needs = rotation.drops().stream().mapToDouble(lines::needM).max().orElse(0);
         demand(
-                stated.isEmpty() || stated.get().value() >= needs - Tolerance.CLEARANCE_M,
+                stated.isEmpty() || stated.get().value() >= own.needsM() - Tolerance.CLEARANCE_M,
                 rotation,
                 () ->
                         Told.of("places", "The line is stated to need less than it does.")
-                                .figures(stated.map(Limit::value).orElse(0.0), needs, "m"));
+                                .figures(stated.map(Limit::value).orElse(0.0), own.needsM(), "m"));
     }
 
     /** The wind at an end in the rows that count, against the limit of what is flown. */

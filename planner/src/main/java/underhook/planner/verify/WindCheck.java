@@ -60,6 +60,7 @@ final class WindCheck {
         for (int i = 0; i < rotation.drops().size(); i++) {
             Drop drop = rotation.drops().get(i);
             for (Load load : loads.subList(i, loads.size())) {
+                checkLimit(load, drop.place(), day.comesAt(rotation, i));
                 checkLimit(load, drop.place(), drop.releasedAt());
             }
             checkWayIn(drop);

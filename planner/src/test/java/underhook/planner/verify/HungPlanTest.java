@@ -218,6 +218,28 @@ class HungPlanTest {
                                                                 .isLessThanOrEqualTo(15)));
     }
 
+    /**
+     * What is fetched from a clearing hangs on the line between its trees before it hangs over open ground:
+     * 13 m of trees and 5 m of rotor clearance under a line of 20 m leave a tenth.
+     * @source PRACTICE both hovers of a lift count
+     */
+    @Test
+    void where_it_is_hooked_up_the_line_is_stated_too() {
+        Plan plan =
+                planned(
+                        day().place("S1", "canopyM", OptionalDouble.of(13))
+                                .place("S1", "canopySpreadM", 3.0)
+                                .place("S1", "clearingRadiusM", 30.0));
+
+        Limit fetched = limit(plan, "W1", "LINE_LENGTH at S1");
+        assertThat(fetched.value()).isCloseTo(18, within(0.1));
+        assertThat(fetched.limit()).isEqualTo(20);
+        assertThat(fetched.marginPercent()).isCloseTo(10, within(0.6));
+        assertThat(limit(plan, "W1", "LINE_LENGTH at A").value()).isCloseTo(5, within(0.1));
+        // 2 m are to spare, and the trees may be 3 m higher.
+        assertThat(found(plan, FindingCode.LINE_NEAR)).extracting(Finding::subject).contains("W1");
+    }
+
     @Test
     void every_lift_names_its_weakest_item() {
         Plan plan = planned(rigged(gear("sling", 300, DAY)));

@@ -70,6 +70,26 @@ class MarginCheckTest {
                         .toList();
     }
 
+    /** Earlier programs stated the line of the set-down alone, without a place. */
+    @Test
+    void what_an_earlier_program_said_of_the_line_still_holds() {
+        UnaryOperator<List<Limit>> earlier =
+                limits -> {
+                    List<String> codes =
+                            limits.stream()
+                                    .map(Limit::code)
+                                    .filter(code -> code.startsWith("LINE_LENGTH at "))
+                                    .toList();
+                    return each(codes.get(1), limit -> with(limit, "code", "LINE_LENGTH"))
+                            .apply(
+                                    limits.stream()
+                                            .filter(limit -> !limit.code().equals(codes.get(0)))
+                                            .toList());
+                };
+
+        assertThat(refusals(told(planned(), earlier))).isEmpty();
+    }
+
     static Stream<Arguments> lies() {
         return Stream.of(
                 Arguments.of(
@@ -86,7 +106,20 @@ class MarginCheckTest {
                         each("WIND_GUST at A", limit -> with(limit, "limit", -limit.limit()))),
                 Arguments.of(
                         "a line that needs nothing",
-                        each("LINE_LENGTH", limit -> with(limit, "value", 0.0))),
+                        each("LINE_LENGTH at S1", limit -> with(limit, "value", 0.0))),
+                Arguments.of(
+                        "a line that needs nothing where it is hooked up",
+                        each("LINE_LENGTH at A", limit -> with(limit, "value", 0.0))),
+                Arguments.of(
+                        "nothing said of the line where it is hooked up",
+                        (UnaryOperator<List<Limit>>)
+                                limits ->
+                                        limits.stream()
+                                                .filter(
+                                                        limit ->
+                                                                !limit.code()
+                                                                        .equals("LINE_LENGTH at A"))
+                                                .toList()),
                 Arguments.of(
                         "a limit of which nobody says whose",
                         each("LINE_LIMIT", limit -> with(limit, "source", " "))),

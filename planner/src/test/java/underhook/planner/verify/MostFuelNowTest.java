@@ -51,6 +51,29 @@ class MostFuelNowTest {
                 .isEqualTo(153);
     }
 
+    /**
+     * W1 waits at S1, 50 m higher, and the machine comes there empty from A: 1920 kg hover at S1 and 1930 at A;
+     * less 1230, 60 of the load and 5 of the gauge. @source the table, by hand
+     */
+    @Test
+    void where_the_load_waits_counts_not_where_the_machine_comes_from() {
+        SmallDay day = SmallDay.good().machine("fuelUsableKg", 900.0);
+        Step fetched =
+                SmallDay.newPlan().steps().stream()
+                        .filter(one -> one.rotation().isPresent())
+                        .filter(one -> one.from().equals(SmallDay.pid("S1")))
+                        .findFirst()
+                        .orElseThrow();
+        Rotation rotation = fetched.rotation().orElseThrow();
+        Step fromA = SmallDay.with(fetched, "from", SmallDay.pid("A"));
+
+        assertThat(
+                        new DayLook(day.job(), day.ground())
+                                .findMostFuelKg(fromA, rotation, rotation.hookedAt(), 1)
+                                .orElse(-1))
+                .isEqualTo(625);
+    }
+
     /** Line 20 m carries 650 kg; 200 kg four times as heavy are too much for it. */
     @Test
     void a_load_too_heavy_for_the_line_is_not_lifted() {

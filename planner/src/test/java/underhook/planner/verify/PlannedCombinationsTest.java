@@ -5,12 +5,17 @@ import static underhook.planner.verify.SmallDay.with;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
+import underhook.core.plan.Limit;
 import underhook.core.plan.Plan;
+import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.planner.order.DayPlanner;
 import underhook.planner.order.PlanSettings;
@@ -66,6 +71,102 @@ class PlannedCombinationsTest {
         assertThat(onHooks(plan)).containsExactly(1, 1);
         assertThat(plan.leftOut()).isEmpty();
         assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
+    }
+
+    /**
+     * Each load hangs in its own sling. A cube of 1 m and 40 kg trails 30° at the square root of
+     * 2 · 40 · 9.81 · tan 30° / 1.2, which is 19.4 m/s or 37 kt: there by atan(1.2 · 19.0² / (2 · 40 · 9.81))
+     * = 28.9°. With another of 250 kg beside it both as one body would trail 8.7°, which no load does.
+     * @source DERIVED balance of drag and weight on each load
+     */
+    @Test
+    void of_two_on_a_hook_the_one_that_trails_farthest_is_stated() {
+        SmallDay day = bags(2, (one, other) -> true).load("C1", "massKg", OptionalDouble.of(250));
+
+        Plan plan = plan(day);
+
+        assertThat(onHooks(plan)).containsExactly(2);
+        Limit trail = trail(plan);
+        assertThat(trail.value()).isBetween(28.5, 30.0);
+        assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
+        Limit asOneBody = new Limit("TRAIL", 8.7, trail.limit(), "deg", 71, trail.source(), false);
+        assertThat(
+                        new PlanVerifier()
+                                .check(day.job(), day.ground(), instead(plan, asOneBody))
+                                .violations())
+                .extracting(Finding::code)
+                .contains(FindingCode.MARGIN_WRONG);
+    }
+
+    /**
+     * One of 20 kg trails 30° at the square root of 2 · 20 · 9.81 · tan 30° / 1.2, which is 13.7 m/s; as one
+     * body with another of 250 kg it would at 35.7 m/s. @source DERIVED balance of drag and weight
+     */
+    @Test
+    void the_recheck_refuses_a_speed_at_which_one_of_two_trails_too_far() {
+        SmallDay day =
+                bags(2, (one, other) -> true)
+                        .load("C0", "massKg", OptionalDouble.of(20))
+                        .load("C1", "massKg", OptionalDouble.of(250));
+        SmallDay wide =
+                day.inJob(
+                        "rules",
+                        day.job()
+                                .rules()
+                                .withKinds(
+                                        day.job().rules().kinds().stream()
+                                                .map(kind -> with(kind, "trailLimitRad", 1.3))
+                                                .toList()));
+
+        Plan fast = plan(wide);
+
+        assertThat(loadedMPerS(fast)).isGreaterThan(19);
+
+        assertThat(new PlanVerifier().check(day.job(), day.ground(), fast).violations())
+                .extracting(Finding::code)
+                .contains(FindingCode.FLIES_BADLY);
+    }
+
+    private static double loadedMPerS(Plan plan) {
+        return rotation(plan).legs().get(0).speedMPerS();
+    }
+
+    private static Limit trail(Plan plan) {
+        return rotation(plan).limits().stream()
+                .filter(limit -> limit.code().equals("TRAIL"))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static Rotation rotation(Plan plan) {
+        return plan.steps().stream()
+                .flatMap(step -> step.rotation().stream())
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** The plan with another limit of that code. */
+    private static Plan instead(Plan plan, Limit limit) {
+        List<Limit> limits =
+                rotation(plan).limits().stream()
+                        .map(one -> one.code().equals(limit.code()) ? limit : one)
+                        .toList();
+        List<Step> steps =
+                plan.steps().stream()
+                        .map(
+                                step ->
+                                        step.rotation().isEmpty()
+                                                ? step
+                                                : with(
+                                                        step,
+                                                        "rotation",
+                                                        Optional.of(
+                                                                with(
+                                                                        rotation(plan),
+                                                                        "limits",
+                                                                        limits))))
+                        .toList();
+        return with(plan, "steps", steps);
     }
 
     /** Which load names which, by number. */
