@@ -89,8 +89,7 @@ class ClearLegsTest {
         assertThat(points.stream().mapToDouble(PlanePoint::northM).min().orElseThrow())
                 .isLessThan(-100);
         // Straight across are 4 s and a climb over 5 m; the circuit's 600 m take 30 s.
-        assertThat(finder.least().leastAsDirectedS(near, new WayMap.Wind(0, 0, 20)))
-                .isLessThan(10);
+        assertThat(finder.least().leastAsDirectedS(near, new WayMap.Wind(0, 0, 20))).isLessThan(10);
         LegFinder.Request cabin =
                 new LegFinder.Request(near.from(), near.to(), List.of(), 25, 20, false);
         assertThat(finder.findLeg(cabin).orElseThrow().distanceM()).isLessThan(80.01);
