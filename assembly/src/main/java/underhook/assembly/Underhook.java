@@ -95,7 +95,9 @@ public final class Underhook {
                                         new KmlReader(),
                                         new GpxReader()),
                                 MAP_READERS),
-                        (place, date, zone) -> Daylight.find(place, date, zone).isPresent());
+                        (place, date, zone) ->
+                                Daylight.find(place, date.atStartOfDay(zone).toInstant())
+                                        .isPresent());
         jobReader = folders;
         mapChanges = new MapChanges(folders);
         planDay =

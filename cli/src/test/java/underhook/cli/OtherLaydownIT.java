@@ -172,7 +172,7 @@ class OtherLaydownIT {
             LegFinder.End start = end(read, from, out * Math.PI / 3);
             for (int in = 0; in < 6; in++) {
                 LegFinder.End end = end(read, to, in * Math.PI / 3);
-                finder.findLeg(new LegFinder.Request(start, end, BAG, LINE_M + 1.1, 25))
+                finder.findLeg(new LegFinder.Request(start, end, BAG, LINE_M + 1.1, 25, true))
                         .ifPresent(
                                 leg ->
                                         all.add(

@@ -431,7 +431,7 @@ class ModelsPropertyTest {
                                                             .isEqualTo(date);
                                                 });
                             }
-                            Daylight.find(place, date, zone)
+                            Daylight.find(place, date.atStartOfDay(zone).toInstant())
                                     .ifPresent(
                                             day ->
                                                     assertThat(

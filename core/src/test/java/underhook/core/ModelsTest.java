@@ -6,8 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
@@ -206,13 +204,34 @@ class ModelsTest {
     }
 
     @Test
-    void daylight_spans_the_date_and_knows_polar_day_and_night() {
-        ZoneOffset zone = ZoneOffset.ofHours(2);
+    void daylight_knows_polar_day_and_night() {
         GeoPoint cape = new GeoPoint(71, 26);
-        Daylight summer = Daylight.find(cape, LocalDate.of(2026, 6, 21), zone).orElseThrow();
+        Instant summer = Instant.parse("2026-06-21T04:00:00Z");
+        Daylight day = Daylight.find(cape, summer).orElseThrow();
 
-        assertThat(Duration.between(summer.from(), summer.until())).isEqualTo(Duration.ofDays(1));
-        assertThat(Daylight.find(cape, LocalDate.of(2026, 12, 21), zone)).isEmpty();
+        assertThat(day.from()).isEqualTo(summer.minus(Duration.ofDays(1)));
+        assertThat(day.until()).isEqualTo(summer.plus(Duration.ofDays(1)));
+        assertThat(Daylight.find(cape, Instant.parse("2026-12-21T04:00:00Z"))).isEmpty();
+    }
+
+    @Test
+    void daylight_is_that_in_which_the_work_begins_though_the_date_of_its_zone_has_two() {
+        // 46 N, 177 E, 8 September 2026: noon at 12 - 177/15 - 0.038 = 0.162 h UTC, half a day of
+        // 6.47 h (declination 5.6 to 5.9°, as in the next test); so up from 17:41 to 06:38 UTC.
+        GeoPoint east = new GeoPoint(46, 177);
+        Duration minutes = Duration.ofMinutes(3);
+        Daylight morning = Daylight.find(east, Instant.parse("2026-09-08T01:00:00Z")).orElseThrow();
+        Daylight evening = Daylight.find(east, Instant.parse("2026-09-08T18:00:00Z")).orElseThrow();
+        Daylight waited = Daylight.find(east, Instant.parse("2026-09-08T12:00:00Z")).orElseThrow();
+
+        assertThat(Duration.between(Instant.parse("2026-09-07T17:41:00Z"), morning.from()).abs())
+                .isLessThan(minutes);
+        assertThat(Duration.between(Instant.parse("2026-09-08T06:38:00Z"), morning.until()).abs())
+                .isLessThan(minutes);
+        assertThat(Duration.between(Instant.parse("2026-09-08T17:42:00Z"), evening.from()).abs())
+                .isLessThan(minutes);
+        assertThat(evening.until()).isAfter(Instant.parse("2026-09-09T06:00:00Z"));
+        assertThat(waited).isEqualTo(evening);
     }
 
     @Test
@@ -220,9 +239,7 @@ class ModelsTest {
         // 46.80 N, 12.00 W, 8 September 2026: declination 5.6°, equation of time 2.3 min.
         // cos H = (sin(-0.833°) - sin 46.8° sin 5.6°) / (cos 46.8° cos 5.6°) = -0.126, H = 6.482 h;
         // noon at 12 + 12/15 - 0.038 = 12.762 h UTC; so 06:16.8 and 19:14.6 UTC.
-        Daylight day =
-                Daylight.find(VALLEY, LocalDate.of(2026, 9, 8), ZoneOffset.ofHours(-1))
-                        .orElseThrow();
+        Daylight day = Daylight.find(VALLEY, Instant.parse("2026-09-08T06:45:00Z")).orElseThrow();
 
         assertThat(Duration.between(Instant.parse("2026-09-08T06:16:48Z"), day.from()).abs())
                 .isLessThan(Duration.ofMinutes(2));

@@ -232,7 +232,7 @@ final class Stops {
     private Stop dark() {
         var start = job.getPlace(job.machineStart()).position();
         double beforeS = job.rules().duty().dayEndBeforeSunsetS();
-        return Daylight.find(start, job.date(), job.zone())
+        return Daylight.find(start, job.rules().duty().from())
                 .map(
                         light ->
                                 Stop.at(

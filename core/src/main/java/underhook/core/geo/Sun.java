@@ -78,13 +78,26 @@ public final class Sun {
      */
     public static Optional<Instant> find(
             SunEvent event, GeoPoint place, LocalDate date, ZoneId zone) {
-        long from = date.atStartOfDay(zone).toEpochSecond();
-        long to = date.plusDays(1).atStartOfDay(zone).toEpochSecond();
-        epochS(Instant.ofEpochSecond(from));
-        epochS(Instant.ofEpochSecond(to));
-        for (double at = from; at < to; at += STEP_S) {
-            double next = Math.min((double) to, at + STEP_S);
-            double rise = riseS(event, place, at, next);
+        return find(
+                event,
+                place,
+                date.atStartOfDay(zone).toInstant(),
+                date.plusDays(1).atStartOfDay(zone).toInstant());
+    }
+
+    /**
+     * The first time at or after one moment and before another at which the event happens, down to the
+     * whole second; empty when it does not.
+     *
+     * @param begin from 1950 to 2100, as {@code end}
+     * @throws IllegalArgumentException outside those years
+     * @source NREL-SPA appendix A.2 for the definition; crossing found by bisection on the position itself
+     */
+    public static Optional<Instant> find(
+            SunEvent event, GeoPoint place, Instant begin, Instant end) {
+        double to = epochS(end);
+        for (double at = epochS(begin); at < to; at += STEP_S) {
+            double rise = riseS(event, place, at, Math.min(to, at + STEP_S));
             if (rise < to) {
                 return Optional.of(Instant.ofEpochSecond((long) Math.floor(rise)));
             }

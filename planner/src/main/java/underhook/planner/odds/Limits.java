@@ -39,7 +39,7 @@ final class Limits {
         for (int i = 0; i < standing.length; i++) {
             standing[i] = job.getPlace(steps.get(i).from()).standing();
         }
-        Optional<Daylight> light = Daylight.find(job.origin(), job.date(), job.zone());
+        Optional<Daylight> light = Daylight.find(job.origin(), rules.duty().from());
         Clock clock = net.clock();
         this.lightFromS =
                 light.map(day -> clock.timeS(day.from()) + SUN_S).orElse(Double.POSITIVE_INFINITY);

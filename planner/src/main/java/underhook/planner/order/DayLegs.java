@@ -353,7 +353,8 @@ final class DayLegs {
                         day.elevationAmslM[way.to()] + endHookM),
                 way.kinds(),
                 cabin ? CABIN_UNDER_M : way.lineM() + way.underM(),
-                way.speedMPerS());
+                way.speedMPerS(),
+                !cabin);
     }
 
     private Optional<LegAt> timed(Way way, FlownLeg leg, LegFinder.Request request, Ends ends) {

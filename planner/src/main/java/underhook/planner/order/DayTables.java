@@ -229,8 +229,7 @@ final class DayTables {
     private DayRules rules() {
         Rules rules = model.rules;
         long dutyFromS = model.seconds(rules.duty().from());
-        Optional<Daylight> light =
-                Daylight.find(model.job.origin(), model.job.date(), model.job.zone());
+        Optional<Daylight> light = Daylight.find(model.job.origin(), rules.duty().from());
         long sunUpS = light.map(day -> model.seconds(day.from()) + 60).orElse(DayModel.NEVER_S);
         long sunDownS =
                 light.map(day -> model.seconds(day.until()) - 60).orElse(0L)

@@ -36,7 +36,7 @@ public final class LeastLegs {
 
     /** The same for its directions. */
     public double leastAsDirectedS(LegFinder.Request request, WayMap.Wind wind) {
-        return rules.hasFinals(request)
+        return isBoundByFinals(request)
                 ? bound.leastS(
                         request, rules.need(request), air(request, wind), rules.turning(request))
                 : leastS(request, wind);
@@ -46,9 +46,13 @@ public final class LeastLegs {
     public double leastCostAsDirectedS(LegFinder.Request request, WayMap.Wind wind) {
         LegBound.Air air =
                 new LegBound.Air(wind, maps.ofBound(request.kinds()), priced(request, wind));
-        return rules.hasFinals(request)
+        return isBoundByFinals(request)
                 ? bound.leastS(request, rules.need(request), air, rules.turning(request))
                 : bound.leastS(request, rules.need(request), air);
+    }
+
+    private boolean isBoundByFinals(LegFinder.Request request) {
+        return rules.hasFinals(request) && rules.isApart(request);
     }
 
     private LegBound.Priced priced(LegFinder.Request request, WayMap.Wind wind) {

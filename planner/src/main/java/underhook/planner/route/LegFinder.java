@@ -78,9 +78,15 @@ public final class LegFinder {
      * @param kinds kinds of load carried; empty for the empty line
      * @param underHookM from the hook to the lowest end of the load, m
      * @param speedMPerS true airspeed, m/s
+     * @param slung whether a line hangs there: then first and last part are flown however near the ends are
      */
     public record Request(
-            End from, End to, List<String> kinds, double underHookM, double speedMPerS) {
+            End from,
+            End to,
+            List<String> kinds,
+            double underHookM,
+            double speedMPerS,
+            boolean slung) {
         public Request {
             kinds = List.copyOf(kinds);
         }

@@ -10,9 +10,6 @@ final class LegRules {
     /** Slowest over the ground in a turn, so that a turn is flown and not hovered. @source PRACTICE 20 kt */
     private static final double LEAST_TURN_M_PER_S = Units.ktToMPerS(20);
 
-    /** Two places nearer than this many finals are flown straight from one to the other. */
-    private static final double SHORT_HOP_FINALS_RATIO = 1.0;
-
     private final Job job;
     private final double strongestWindMPerS;
 
@@ -29,11 +26,19 @@ final class LegRules {
         return windMPerS * exposure;
     }
 
-    /** Whether a leg has a straight first and last part. */
+    /**
+     * Whether a leg is flown with a straight first and last part, on the tracks that suit wind and ground.
+     *
+     * <p>With the line off two places nearer than such a part are flown straight from one to the other.
+     */
     boolean hasFinals(LegFinder.Request request) {
-        double finalM = job.rules().flying().finalM();
-        double apartM = request.from().point().distanceToM(request.to().point());
-        return finalM > 0 && apartM >= SHORT_HOP_FINALS_RATIO * finalM;
+        return job.rules().flying().finalM() > 0 && (request.slung() || isApart(request));
+    }
+
+    /** Whether the ends are no nearer than such a part; nearer ones a legal way may join straight. */
+    boolean isApart(LegFinder.Request request) {
+        return request.from().point().distanceToM(request.to().point())
+                >= job.rules().flying().finalM();
     }
 
     RoundedWay.Turning turning(LegFinder.Request request) {

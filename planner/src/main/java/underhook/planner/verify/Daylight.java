@@ -1,9 +1,6 @@
 package underhook.planner.verify;
 
 import java.time.Instant;
-import java.time.LocalDate;
-import java.time.LocalTime;
-import java.time.ZoneId;
 import java.util.Optional;
 import underhook.core.geo.GeoPoint;
 
@@ -23,10 +20,23 @@ record Daylight(Instant sunrise, Instant sunset) {
     /** Julian day of 1970-01-01T00:00Z. */
     private static final double EPOCH_JULIAN_DAY_S = 2440587.5 * DAY_S;
 
-    /** The day's light, with a whole day where the sun does not set; empty where it does not rise. */
-    static Optional<Daylight> on(LocalDate date, ZoneId zone, GeoPoint at) {
-        Instant noon = date.atTime(LocalTime.NOON).atZone(zone).toInstant();
-        Instant transit = noon;
+    /**
+     * The light in which work that begins then lies, else the next one; empty where the sun does not rise.
+     *
+     * <p>Where the sun does not set it lasts longer than any duty either way.
+     */
+    static Optional<Daylight> from(Instant begin, GeoPoint at) {
+        return about(begin, at)
+                .flatMap(
+                        light ->
+                                light.sunset().isBefore(begin)
+                                        ? about(begin.plusSeconds(Math.round(DAY_S)), at)
+                                        : Optional.of(light));
+    }
+
+    /** The light about the sun's transit that is nearest to a moment. */
+    private static Optional<Daylight> about(Instant near, GeoPoint at) {
+        Instant transit = near;
         for (int i = 0; i < 3; i++) {
             transit = transit.minusMillis(Math.round(pastTransitS(transit, at) * 1000));
         }
@@ -38,7 +48,7 @@ record Daylight(Instant sunrise, Instant sunset) {
                 if (cos > 1) {
                     return Optional.empty();
                 }
-                double angle = cos < -1 ? Math.PI : Math.acos(cos);
+                double angle = cos < -1 ? 3 * Math.PI : Math.acos(cos);
                 offset = Math.copySign(angle / (2 * Math.PI) * DAY_S, offset);
             }
             half[side] = offset;

@@ -90,8 +90,7 @@ final class DutyCheck {
     }
 
     private void checkLight() {
-        Optional<Daylight> light =
-                Daylight.on(day.job().date(), day.job().zone(), day.job().origin());
+        Optional<Daylight> light = Daylight.from(rules.duty().from(), day.job().origin());
         if (light.isEmpty()) {
             day.ledger()
                     .demand(

@@ -176,9 +176,7 @@ final class SummaryCheck {
         Instant start = day.job().rules().duty().from();
         Instant known = day.job().weather().hours().get(0).from();
         Instant rise =
-                Daylight.on(day.job().date(), day.job().zone(), day.job().origin())
-                        .map(Daylight::sunrise)
-                        .orElse(start);
+                Daylight.from(start, day.job().origin()).map(Daylight::sunrise).orElse(start);
         for (Instant also : List.of(known, rise)) {
             start = also.isAfter(start) ? also : start;
         }

@@ -171,7 +171,8 @@ class LegBoundTest {
                 new LegFinder.End(EAST, inRad, hills.applyAsDouble(2500) + 30),
                 List.of(),
                 30,
-                25);
+                25,
+                true);
     }
 
     private static double flownS(
@@ -212,7 +213,8 @@ class LegBoundTest {
                 new LegFinder.End(EAST, 0, toHookAmslM),
                 List.of(),
                 30,
-                25);
+                25,
+                true);
     }
 
     /** Cells of 10 m, from 500 m west to 3500 m east and 1500 m to the north and south. */

@@ -16,6 +16,7 @@ import underhook.planner.route.ClearLegs;
 import underhook.planner.route.FlownLeg;
 import underhook.planner.route.LegFinder;
 import underhook.planner.route.LegWind;
+import underhook.planner.route.WayMap;
 
 class ClearLegsTest {
     /** 300 kg on 20 m of line at 20 m/s: from the 5 m that clearance asks for it is thrown 20 m. */
@@ -38,7 +39,8 @@ class ClearLegsTest {
                     new LegFinder.End(new PlanePoint(1000, 0), 3 * Math.PI / 2, 121),
                     List.of("bag"),
                     21,
-                    20);
+                    20,
+                    true);
 
     private static SmallDay house(double eastM, double northM) {
         SmallDay day = SmallDay.good();
@@ -63,6 +65,34 @@ class ClearLegsTest {
                                     leg.points().get(i)));
         }
         return least;
+    }
+
+    @Test
+    void with_a_line_on_near_places_too_are_left_and_reached_on_the_tracks_asked_for() {
+        // 80 m apart, and both tracks into a wind from the north: out and in again by a circuit.
+        LegFinder.Request near =
+                new LegFinder.Request(
+                        new LegFinder.End(new PlanePoint(0, 0), 0, 121),
+                        new LegFinder.End(new PlanePoint(80, 0), Math.PI, 121),
+                        List.of("bag"),
+                        21,
+                        20,
+                        true);
+        SmallDay day = SmallDay.good();
+        LegFinder finder = new LegFinder(day.job(), day.ground());
+
+        List<PlanePoint> points = finder.findLeg(near).orElseThrow().points();
+
+        assertThat(points).contains(new PlanePoint(0, 0), new PlanePoint(80, 0));
+        assertThat(points.stream().mapToDouble(PlanePoint::northM).max().orElseThrow())
+                .isGreaterThan(100);
+        assertThat(points.stream().mapToDouble(PlanePoint::northM).min().orElseThrow())
+                .isLessThan(-100);
+        // Straight across are 4 s and a climb over 5 m; the circuit's 600 m take 30 s.
+        assertThat(finder.least().leastAsDirectedS(near, new WayMap.Wind(0, 0, 20))).isLessThan(10);
+        LegFinder.Request cabin =
+                new LegFinder.Request(near.from(), near.to(), List.of(), 25, 20, false);
+        assertThat(finder.findLeg(cabin).orElseThrow().distanceM()).isLessThan(80.01);
     }
 
     @Test

@@ -4,22 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.time.Instant;
-import java.time.LocalDate;
-import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import org.junit.jupiter.api.Test;
 import underhook.core.geo.GeoPoint;
 
 class DaylightTest {
-    private static final ZoneId UTC = ZoneOffset.UTC;
-
     @Test
     void rises_and_sets_as_the_almanac_rule_of_the_demo_latitude_says() {
         GeoPoint at = new GeoPoint(46.8, -12.0);
 
-        Daylight light =
-                Daylight.on(LocalDate.of(2026, 9, 8), ZoneId.of("-01:00"), at).orElseThrow();
+        Daylight light = Daylight.from(Instant.parse("2026-09-08T06:45:00Z"), at).orElseThrow();
 
         // By hand: declination 5.7 degrees, cos H = (sin(-0.833) - sin 46.8 sin 5.7) / (cos 46.8
         // cos 5.7)
@@ -38,7 +32,8 @@ class DaylightTest {
     @Test
     void lasts_half_the_day_and_a_little_on_the_equator_at_the_equinox() {
         Daylight light =
-                Daylight.on(LocalDate.of(2026, 3, 20), UTC, new GeoPoint(0, 0)).orElseThrow();
+                Daylight.from(Instant.parse("2026-03-20T06:00:00Z"), new GeoPoint(0, 0))
+                        .orElseThrow();
 
         // 12 h and twice 0.833 degrees at 4 min a degree = 12 h 6.7 min; the sun moves little in
         // that time
@@ -48,18 +43,35 @@ class DaylightTest {
 
     @Test
     void is_none_in_the_polar_night() {
-        assertThat(Daylight.on(LocalDate.of(2026, 12, 21), UTC, new GeoPoint(75, 20))).isEmpty();
+        assertThat(Daylight.from(Instant.parse("2026-12-21T06:00:00Z"), new GeoPoint(75, 20)))
+                .isEmpty();
     }
 
     @Test
-    void falls_on_the_local_day_on_the_other_side_of_the_world() {
-        Daylight light =
-                Daylight.on(LocalDate.of(2026, 9, 8), ZoneId.of("+12:00"), new GeoPoint(-44, 170))
-                        .orElseThrow();
+    void is_that_of_the_duty_where_the_date_of_the_zone_has_two() {
+        GeoPoint east = new GeoPoint(46, 177);
 
-        assertThat(light.sunrise().atZone(ZoneId.of("+12:00")).toLocalDate())
-                .isEqualTo(LocalDate.of(2026, 9, 8));
-        assertThat(light.sunset().atZone(ZoneId.of("+12:00")).toLocalDate())
-                .isEqualTo(LocalDate.of(2026, 9, 8));
+        Daylight morning = Daylight.from(Instant.parse("2026-09-08T01:00:00Z"), east).orElseThrow();
+        Daylight evening = Daylight.from(Instant.parse("2026-09-08T18:00:00Z"), east).orElseThrow();
+        Daylight waited = Daylight.from(Instant.parse("2026-09-08T09:00:00Z"), east).orElseThrow();
+
+        // By hand: transit at 12 h - 177/15 h - 2.3 min = 00:09.7 UTC, half a day of 6 h 28 min.
+        assertThat(morning.sunrise())
+                .isCloseTo(Instant.parse("2026-09-07T17:41:00Z"), within(3, ChronoUnit.MINUTES));
+        assertThat(morning.sunset())
+                .isCloseTo(Instant.parse("2026-09-08T06:38:00Z"), within(3, ChronoUnit.MINUTES));
+        assertThat(evening.sunrise())
+                .isCloseTo(Instant.parse("2026-09-08T17:42:00Z"), within(3, ChronoUnit.MINUTES));
+        assertThat(waited.sunrise()).isCloseTo(evening.sunrise(), within(5, ChronoUnit.SECONDS));
+    }
+
+    @Test
+    void outlasts_any_duty_in_the_polar_day() {
+        Instant begin = Instant.parse("2026-06-21T20:00:00Z");
+
+        Daylight light = Daylight.from(begin, new GeoPoint(75, 20)).orElseThrow();
+
+        assertThat(light.sunrise()).isBefore(begin.minus(1, ChronoUnit.DAYS));
+        assertThat(light.sunset()).isAfter(begin.plus(1, ChronoUnit.DAYS));
     }
 }

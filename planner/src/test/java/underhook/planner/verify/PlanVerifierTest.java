@@ -1726,9 +1726,8 @@ class PlanVerifierTest {
                                                 good.job().weather().hours().get(1))));
         long wholeS =
                 java.time.Duration.between(
-                                        Daylight.on(
-                                                        good.job().date(),
-                                                        good.job().zone(),
+                                        Daylight.from(
+                                                        good.job().rules().duty().from(),
                                                         good.job().origin())
                                                 .orElseThrow()
                                                 .sunrise(),

@@ -213,7 +213,8 @@ class PlannedPoorGroundTest {
                         new LegFinder.End(to, 0, 300),
                         List.of("bag"),
                         30,
-                        20);
+                        20,
+                        false);
 
         FlownLeg leg = finder.findLeg(request).orElseThrow();
 
