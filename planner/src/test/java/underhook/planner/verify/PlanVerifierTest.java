@@ -1365,6 +1365,30 @@ class PlanVerifierTest {
                         "has just refuelled",
                         d -> d.rule("refuelling.refuelHandlerBusyS", 1900.0),
                         "REFUELLING_CONFLICT P1"));
+        // W1 is hooked from 3920 to 3980 by Q, who is not there before to receive either.
+        all.add(
+                of(
+                        "comes while it is to hook",
+                        d -> d.stay(1, stay("Q", "S1", 3930, 7200)),
+                        "CREW_ABSENT B2",
+                        "CREW_ABSENT B3",
+                        "HANDLER_ABSENT W1"));
+        all.add(
+                of(
+                        "comes when it is to hook",
+                        d -> d.stay(1, stay("Q", "S1", 3920, 7200)),
+                        "CREW_ABSENT B2",
+                        "CREW_ABSENT B3"));
+        // P1 is hooked from 3490 to 3550, and 1690 is the end of the refuelling.
+        all.add(
+                of(
+                        "free after refuelling while it is to hook",
+                        d -> d.rule("refuelling.refuelHandlerBusyS", 1830.0),
+                        "REFUELLING_CONFLICT P1"));
+        all.add(
+                of(
+                        "free after refuelling when it is to hook",
+                        d -> d.rule("refuelling.refuelHandlerBusyS", 1800.0)));
         all.add(
                 of(
                         "walks too fast",
