@@ -61,10 +61,10 @@ record Unflown(DayTable table, int k, Trip trip) {
         if (table.isHookedTooLate(k)) {
             return because(
                     table.needsTeamAtPickUp(k) ? FindingCode.NO_CREW : FindingCode.NO_HANDLER,
-                    tooLate("hook", from()));
+                    tooLate(true));
         }
         return table.isReceivedTooLate(k)
-                ? because(FindingCode.NO_CREW, tooLate(receives(), to()))
+                ? because(FindingCode.NO_CREW, tooLate(false))
                 : Optional.empty();
     }
 
@@ -91,11 +91,11 @@ record Unflown(DayTable table, int k, Trip trip) {
                 + " place with a way on foot to it, or somebody who stays there.";
     }
 
-    private String tooLate(String does, PlaceId place) {
+    private String tooLate(boolean hooks) {
         return "Whoever may "
-                + does
+                + (hooks ? "hook" : receives())
                 + " can be at "
-                + place
+                + (hooks ? from() : to())
                 + " only when the wind has closed it or the day is over. Perhaps such a crew that"
                 + " comes earlier.";
     }
