@@ -49,6 +49,16 @@ final class EmergencyJson {
                                         .put("crew", one.crew().id().value())
                                         .put("people", one.crew().people())
                                         .put("untilAt", one.untilAt().toString())));
+        node.set(
+                "coming",
+                Json.array(
+                        sheet.coming(),
+                        one ->
+                                Json.object()
+                                        .put("crew", one.crew().id().value())
+                                        .put("people", one.crew().people())
+                                        .put("from", one.from().value())
+                                        .put("expectedAt", one.expectedAt().toString())));
         node.set("counted", sheet.counted().map(TapJson::tap).orElse(null));
         node.put("quietS", sheet.quietS().orElse(null));
         node.put("overdue", sheet.overdue());

@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import underhook.app.port.EmergencyPlan;
 import underhook.app.port.ReferenceSystem;
 import underhook.core.flown.FlownDay;
@@ -20,6 +21,7 @@ import underhook.core.geo.PlanePoint;
 import underhook.core.job.Crew;
 import underhook.core.job.Job;
 import underhook.core.job.Place;
+import underhook.core.job.PlaceId;
 import underhook.core.job.Wire;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Plan;
@@ -33,6 +35,7 @@ import underhook.core.plan.Plan;
  * @param landing the nearest place where the job lets people land: nobody has said that a rescue machine
  *     may, unless the plan names it
  * @param people who is to be here now
+ * @param coming who is on the way here, and so neither here nor where they set out
  * @param counted who was counted here last
  * @param quietS how long nobody has tapped anything, s
  * @param overdue whether that is longer than the job allows while the machine is in the air
@@ -44,6 +47,7 @@ public record EmergencySheet(
         List<NearWire> wires,
         Optional<Landing> landing,
         List<Present> people,
+        List<Coming> coming,
         Optional<Tap> counted,
         Optional<Long> quietS,
         boolean overdue) {
@@ -69,12 +73,16 @@ public record EmergencySheet(
     /** A crew that is to be here. */
     public record Present(Crew crew, Instant untilAt) {}
 
+    /** A crew that walks or is flown here, from where it was last and by when it is to be here. */
+    public record Coming(Crew crew, PlaceId from, Instant expectedAt) {}
+
     /** What is asked about. */
     public record Asked(Job job, Optional<Plan> plan, FlownDay flown, EmergencyPlan emergency) {}
 
     public EmergencySheet {
         wires = List.copyOf(wires);
         people = List.copyOf(people);
+        coming = List.copyOf(coming);
     }
 
     /**
@@ -86,6 +94,8 @@ public record EmergencySheet(
             Asked asked, Place place, Optional<ReferenceSystem> system, Instant now)
             throws IOException {
         FlownDay flown = asked.flown();
+        List<Crew> crews = asked.job().crews();
+        List<CrewStay> stays = asked.plan().map(Plan::crews).orElse(List.of());
         Optional<Long> quietS =
                 flown.lastAt().map(at -> Math.max(0, Duration.between(at, now).toSeconds()));
         boolean overdue =
@@ -99,7 +109,8 @@ public record EmergencySheet(
                 asked.emergency(),
                 wires(asked.job(), place),
                 landing(asked, place),
-                people(asked, place, now),
+                people(crews, stays, place.id(), now),
+                coming(crews, stays, place.id(), now),
                 counted(flown, place),
                 quietS,
                 overdue);
@@ -172,17 +183,47 @@ public record EmergencySheet(
         return Math.ceil(Math.hypot(there.eastM(), there.northM()));
     }
 
-    private static List<Present> people(Asked asked, Place place, Instant now) {
-        List<Present> here = new ArrayList<>();
-        for (CrewStay stay : asked.plan().map(Plan::crews).orElse(List.of())) {
-            boolean isNow = !stay.fromAt().isAfter(now) && stay.toAt().isAfter(now);
-            if (stay.place().equals(place.id()) && isNow) {
-                asked.job().crews().stream()
-                        .filter(crew -> crew.id().equals(stay.crew()))
-                        .forEach(crew -> here.add(new Present(crew, stay.toAt())));
-            }
-        }
-        return here;
+    static List<Present> people(
+            List<Crew> crews, List<CrewStay> stays, PlaceId place, Instant now) {
+        return during(stays, place, now)
+                .filter(stay -> !stay.isOnTheWay())
+                .flatMap(stay -> of(stay, crews).map(crew -> new Present(crew, stay.toAt())))
+                .toList();
+    }
+
+    static List<Coming> coming(List<Crew> crews, List<CrewStay> stays, PlaceId place, Instant now) {
+        return during(stays, place, now)
+                .filter(CrewStay::isOnTheWay)
+                .flatMap(
+                        stay ->
+                                of(stay, crews)
+                                        .map(
+                                                crew ->
+                                                        new Coming(
+                                                                crew,
+                                                                before(stay, stays, crew),
+                                                                stay.toAt())))
+                .toList();
+    }
+
+    /** Who leaves at this moment has left. */
+    private static Stream<CrewStay> during(List<CrewStay> stays, PlaceId place, Instant now) {
+        return stays.stream()
+                .filter(stay -> stay.place().equals(place))
+                .filter(stay -> !stay.fromAt().isAfter(now) && stay.toAt().isAfter(now));
+    }
+
+    private static Stream<Crew> of(CrewStay stay, List<Crew> crews) {
+        return crews.stream().filter(crew -> crew.id().equals(stay.crew()));
+    }
+
+    private static PlaceId before(CrewStay way, List<CrewStay> stays, Crew crew) {
+        return stays.stream()
+                .filter(stay -> stay.crew().equals(crew.id()))
+                .filter(stay -> !stay.toAt().isAfter(way.fromAt()))
+                .max(Comparator.comparing(CrewStay::toAt))
+                .map(CrewStay::place)
+                .orElse(crew.start());
     }
 
     private static Optional<Tap> counted(FlownDay flown, Place place) {

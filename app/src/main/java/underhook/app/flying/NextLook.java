@@ -49,11 +49,11 @@ public record NextLook(
             Optional<WayNow> way) {}
 
     /**
-     * The ways in and out as planned, in the wind now.
+     * The ways in and out as planned, in the wind now: of two winds that may hold, for each figure the worse.
      *
-     * @param headMPerS on the way in; a tailwind is negative
-     * @param crossMPerS on the way in, from the right positive
-     * @param tailOutMPerS on the way out; a headwind is negative
+     * @param headMPerS least on the way in; a tailwind is negative
+     * @param crossMPerS most on the way in, from the right positive
+     * @param tailOutMPerS most on the way out; a headwind is negative
      * @param status inside while mean and gust keep the limits, near while the mean alone does
      */
     public record WayNow(
@@ -128,8 +128,8 @@ public record NextLook(
 
     private static WayNow way(Drop drop, WindThere wind, Rules rules) {
         double trackIn = drop.approachFromTrueRad() + Math.PI;
-        double head = wind.mean().headMPerS(trackIn);
-        double cross = wind.mean().crossMPerS(trackIn);
+        double head = wind.headMPerS(trackIn);
+        double cross = wind.crossMPerS(trackIn);
         double gustFactor = wind.meanMPerS() > 0 ? wind.gustMPerS() / wind.meanMPerS() : 1;
         Status status = Status.INSIDE;
         if (!keeps(rules, head, cross)) {
@@ -137,7 +137,7 @@ public record NextLook(
         } else if (!keeps(rules, head * gustFactor, cross * gustFactor)) {
             status = Status.NEAR;
         }
-        double tailOut = -wind.mean().headMPerS(drop.departureTrackTrueRad());
+        double tailOut = -wind.headMPerS(drop.departureTrackTrueRad());
         return new WayNow(wind, head, cross, tailOut, status);
     }
 

@@ -11,10 +11,16 @@ import underhook.planner.order.DayLook.AirThere;
 /**
  * The wind at a place as it counts now: of forecast and report the stronger, from where it was reported.
  *
+ * @param other the less windy of two forecast winds that may hold; the same where only one may or somebody
+ *     reported one
  * @param reportedAt when somebody reported it; empty when it is the forecast's alone
  */
 public record WindThere(
-        double fromTrueRad, double meanMPerS, double gustMPerS, Optional<Instant> reportedAt) {
+        double fromTrueRad,
+        double meanMPerS,
+        double gustMPerS,
+        Wind other,
+        Optional<Instant> reportedAt) {
     /** The wind at a place; empty when no weather is known then and nobody reported. */
     static Optional<WindThere> find(Look look, FlownDay flown, PlaceId place, Instant now) {
         Optional<AirThere> forecast = look.day().findAir(place, now);
@@ -26,19 +32,34 @@ public record WindThere(
                                     air.windFromTrueRad(),
                                     air.windMPerS(),
                                     air.gustMPerS(),
+                                    air.otherWind(),
                                     Optional.empty()));
         }
         ReportedWind said = report.get();
+        double meanMPerS =
+                Math.max(said.meanMPerS(), forecast.map(AirThere::windMPerS).orElse(0.0));
         return Optional.of(
                 new WindThere(
                         said.fromTrueRad(),
-                        Math.max(said.meanMPerS(), forecast.map(AirThere::windMPerS).orElse(0.0)),
+                        meanMPerS,
                         Math.max(said.gustMPerS(), forecast.map(AirThere::gustMPerS).orElse(0.0)),
+                        new Wind(said.fromTrueRad(), meanMPerS),
                         Optional.of(said.at())));
     }
 
-    /** The mean wind as a vector. */
-    Wind mean() {
+    /** Least headwind on a track in any mean wind that may hold, m/s; a tailwind is negative. */
+    double headMPerS(double trackTrueRad) {
+        return Math.min(mean().headMPerS(trackTrueRad), other.headMPerS(trackTrueRad));
+    }
+
+    /** Most crosswind on a track in any mean wind that may hold, m/s, from the right positive. */
+    double crossMPerS(double trackTrueRad) {
+        double one = mean().crossMPerS(trackTrueRad);
+        double another = other.crossMPerS(trackTrueRad);
+        return Math.abs(another) > Math.abs(one) ? another : one;
+    }
+
+    private Wind mean() {
         return new Wind(fromTrueRad, meanMPerS);
     }
 }

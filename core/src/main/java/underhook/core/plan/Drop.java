@@ -10,8 +10,8 @@ import underhook.core.job.PlaceId;
  *
  * @param approachFromTrueRad bearing from the place to where the way in comes from, rad from true north
  * @param departureTrackTrueRad track of the way out, rad from true north
- * @param headMPerS headwind on the last part, m/s; a tailwind is negative
- * @param crossMPerS crosswind on the last part, m/s, from the right positive
+ * @param headMPerS least headwind on the last part in any wind that may hold, m/s; a tailwind is negative
+ * @param crossMPerS most crosswind on the last part in any wind that may hold, m/s, from the right positive
  * @param reasons why this way in, in words
  */
 public record Drop(

@@ -35,8 +35,8 @@ record DayNet(
     /** Whoever receives a load is there this long before it is let go, s. @source PRACTICE */
     private static final double RECEIVE_BEFORE_S = 60;
 
-    /** Whoever hooks a load up is there this long before, s. @source PRACTICE */
-    private static final double HOOK_BEFORE_S = 1;
+    /** From what must be before a hook-up is over to the hook-up's end at least, and from that until who hooked goes on, s. */
+    private static final double HOOK_S = 1;
 
     DayNet {
         pieces = List.copyOf(pieces);
@@ -115,10 +115,12 @@ record DayNet(
         private void hookUp(Lift lift) {
             PlaceId place = lift.from().id();
             List<Crew> there = crews.staying(place, Crew.Role.HOOK);
+            // Whoever hooks is there when the hook-up begins.
+            double beforeS = Math.max(HOOK_S, lift.hookUpS());
             if (there.isEmpty() && isSite(place)) {
                 double hookedS = net.plannedS(lift.hooked());
-                crews.visit(place, Crew.Role.HOOK, hookedS - HOOK_BEFORE_S, hookedS)
-                        .ifPresent(visit -> work(lift, visit, lift.hooked(), HOOK_BEFORE_S));
+                crews.visit(place, Crew.Role.HOOK, hookedS - beforeS, hookedS)
+                        .ifPresent(visit -> work(lift, visit, lift.hooked(), beforeS));
                 return;
             }
             there.stream()
@@ -128,9 +130,7 @@ record DayNet(
                                     await(
                                             lift,
                                             CrewDay.order(
-                                                    crews.readyOf(crew),
-                                                    lift.hooked(),
-                                                    HOOK_BEFORE_S)));
+                                                    crews.readyOf(crew), lift.hooked(), beforeS)));
             boolean alone = there.stream().allMatch(c -> c.roles().contains(Crew.Role.REFUEL));
             if (alone) {
                 lastRefuel(lift.step(), place)
@@ -142,7 +142,7 @@ record DayNet(
                                                         machine.ends().get(step),
                                                         lift.hooked(),
                                                         rules.refuelling().refuelHandlerBusyS()
-                                                                + HOOK_BEFORE_S,
+                                                                + beforeS,
                                                         0,
                                                         NetMaker.STEADY,
                                                         Edge.Kind.HANDLER,
@@ -208,7 +208,7 @@ record DayNet(
                 net.add(busy(lift, visit.leaves(), 0));
                 earlier.add(lift);
             } else {
-                net.add(moment, visit.leaves(), beforeS);
+                net.add(moment, visit.leaves(), HOOK_S);
             }
         }
 
@@ -266,7 +266,7 @@ record DayNet(
                                                         lift.hooked(),
                                                         waitS + lift.hookUpS())));
                 if (lift.lastAtPlace() && other.to().id().equals(lift.from().id())) {
-                    await(lift, CrewDay.order(other.done(), lift.hooked(), HOOK_BEFORE_S));
+                    await(lift, CrewDay.order(other.done(), lift.hooked(), HOOK_S));
                 }
             }
         }

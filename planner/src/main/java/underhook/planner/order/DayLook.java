@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import underhook.core.air.Wind;
 import underhook.core.aircraft.CentreOfGravity;
 import underhook.core.finding.Severity;
 import underhook.core.geo.Ground;
@@ -57,6 +58,7 @@ public final class DayLook {
     /**
      * The air at a place in the hour that is planned with.
      *
+     * @param otherWind the less windy of two winds that may hold; the same where only one may
      * @param hoverMassKg hover mass out of ground effect, kg, rounded down; 0 outside the chart
      * @param table the printed values that it lies between; empty outside the chart
      */
@@ -67,6 +69,7 @@ public final class DayLook {
             double temperatureK,
             double windFromTrueRad,
             double windMPerS,
+            Wind otherWind,
             double gustMPerS,
             double hoverMassKg,
             Optional<TablePoint> table) {}
@@ -139,6 +142,7 @@ public final class DayLook {
                         temperatureK,
                         air.windFromTrueRad(),
                         air.windMPerS() * exposure,
+                        new Wind(air.otherFromTrueRad(), air.otherMPerS() * exposure),
                         air.gustMPerS() * exposure,
                         model.air().hoverMassKg(place, slot),
                         model.air().isInChart(place, slot)

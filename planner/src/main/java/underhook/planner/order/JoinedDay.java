@@ -29,22 +29,27 @@ import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
 import underhook.core.plan.Summary;
+import underhook.planner.search.DayTable;
 
 /** A day ordered anew as one plan: what is frozen of the plan of record, and then the new order. */
 final class JoinedDay {
     private static final Set<StepKind> STOPS =
             EnumSet.of(StepKind.REFUEL, StepKind.LINE_CHANGE, StepKind.BREAK, StepKind.POSITION);
 
-    /** Who can come where, and hooks, is other at no hour. */
-    private static final Set<FindingCode> NOBODY =
-            EnumSet.of(FindingCode.NO_CREW, FindingCode.NO_HANDLER);
+    private static final String NO_ROOM =
+            "What is left of the day has no room for it: wind, light, crews, fuel or duty end"
+                    + " first.";
 
     private final DayModel model;
     private final TripMaker maker;
+    private final DayTable table;
     private final People people;
     private final Plan record;
     private final Standing now;
     private final Frozen frozen;
+
+    /** The loads' trips and the table of them. */
+    record Puzzle(TripMaker maker, DayTable table) {}
 
     /** The plan that is flown, how its day stands, and what of it is done. */
     record Old(Plan record, Standing now, Frozen frozen) {}
@@ -56,9 +61,10 @@ final class JoinedDay {
      */
     record Bound(Instant finishAt, String provenFor) {}
 
-    JoinedDay(DayModel model, TripMaker maker, People people, Old old) {
+    JoinedDay(DayModel model, Puzzle puzzle, People people, Old old) {
         this.model = model;
-        this.maker = maker;
+        this.maker = puzzle.maker();
+        this.table = puzzle.table();
         this.people = people;
         this.record = old.record();
         this.now = old.now();
@@ -226,13 +232,19 @@ final class JoinedDay {
         for (int k = 0; k < maker.trips().size(); k++) {
             Trip trip = maker.trips().get(k);
             if (day.releasedS().get(k) < 0) {
-                trip.ids().forEach(id -> out.put(id, why(id, trip, day, stuck)));
+                Unflown.Reason otherwise =
+                        new Unflown(table, k, trip)
+                                .nobody(false)
+                                .orElse(
+                                        new Unflown.Reason(
+                                                FindingCode.NO_ROOM_IN_DAY, stuck.orElse(NO_ROOM)));
+                trip.ids().forEach(id -> out.put(id, why(id, trip, day, otherwise)));
             }
         }
         return List.copyOf(out.values());
     }
 
-    private LeftOut why(LoadId id, Trip trip, DayState day, Optional<String> stuck) {
+    private LeftOut why(LoadId id, Trip trip, DayState day, Unflown.Reason otherwise) {
         for (int place : new int[] {trip.from(), trip.to()}) {
             if (now.closed().contains(model.places.get(place).id())) {
                 // Of a day that is over no lift to come shows that the place is shut.
@@ -244,22 +256,7 @@ final class JoinedDay {
         }
         Waits waits = new Waits(model.job);
         Optional<LeftOut> vain = waits.inVain(id, before -> isFlown(before, day));
-        if (vain.isPresent()) {
-            return vain.get();
-        }
-        Optional<LeftOut> nobody =
-                record.leftOut().stream()
-                        .filter(out -> out.load().equals(id) && NOBODY.contains(out.code()))
-                        .findFirst();
-        if (nobody.isPresent()) {
-            return nobody.get();
-        }
-        return new LeftOut(
-                id,
-                FindingCode.NO_ROOM_IN_DAY,
-                stuck.orElse(
-                        "What is left of the day has no room for it: wind, light, crews, fuel or"
-                                + " duty end first."));
+        return vain.orElse(new LeftOut(id, otherwise.code(), otherwise.message()));
     }
 
     private boolean isFlown(LoadId load, DayState day) {

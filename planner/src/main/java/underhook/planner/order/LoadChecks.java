@@ -122,27 +122,52 @@ final class LoadChecks {
                                         : " kg. Perhaps it can be split.")));
     }
 
-    /** Teams are sent to sites alone. */
+    /** Teams are sent to sites alone; elsewhere who stays guys, and others who stay hook and receive meanwhile. */
     private Optional<Finding> findNobodyToGuy(Load load) {
         Place place = model.job.getPlace(load.to());
-        boolean isGuyed =
-                place.isSite()
-                        || model.job.crews().stream()
-                                .anyMatch(
-                                        crew ->
-                                                crew.stays()
-                                                        && crew.start().equals(place.id())
-                                                        && crew.roles().contains(Crew.Role.GUY));
-        return isGuyed
-                ? Optional.empty()
-                : stop(
+        if (place.isSite()) {
+            return Optional.empty();
+        }
+        List<Crew> guying = staying(place, Crew.Role.GUY);
+        if (guying.isEmpty()) {
+            return stop(
+                    FindingCode.NO_CREW,
+                    load,
+                    "crews",
+                    "It is stood up at "
+                            + load.to()
+                            + ", where no crew is sent and nobody stays to guy it. Perhaps"
+                            + " a crew that stays there, or a kind that lies.");
+        }
+        boolean hooks =
+                model.job.loads().stream().anyMatch(other -> other.from().equals(load.to()));
+        for (Crew.Role role : List.of(Crew.Role.RECEIVE, Crew.Role.HOOK)) {
+            boolean needed = role == Crew.Role.RECEIVE || hooks;
+            if (needed && isDoneByWhoeverGuys(staying(place, role), guying)) {
+                return stop(
                         FindingCode.NO_CREW,
                         load,
                         "crews",
                         "It is stood up at "
                                 + load.to()
-                                + ", where no crew is sent and nobody stays to guy it. Perhaps"
-                                + " a crew that stays there, or a kind that lies.");
+                                + ", where nobody stays to "
+                                + (role == Crew.Role.HOOK ? "hook" : "receive")
+                                + " but who guys it meanwhile. Perhaps another crew that stays"
+                                + " there, or a kind that lies.");
+            }
+        }
+        return Optional.empty();
+    }
+
+    private List<Crew> staying(Place place, Crew.Role role) {
+        return model.job.crews().stream()
+                .filter(crew -> crew.stays() && crew.start().equals(place.id()))
+                .filter(crew -> crew.roles().contains(role))
+                .toList();
+    }
+
+    private static boolean isDoneByWhoeverGuys(List<Crew> doing, List<Crew> guying) {
+        return doing.stream().allMatch(one -> guying.stream().allMatch(one::equals));
     }
 
     private Optional<Finding> findGuyStop(Load load, List<Finding> said) {

@@ -146,7 +146,10 @@ public final class OpenDay {
         DayState day = new DayStory(model, puzzle.maker(), people, puzzle.table()).tell(ordered);
         JoinedDay joined =
                 new JoinedDay(
-                        model, puzzle.maker(), people, new JoinedDay.Old(record, now, frozen));
+                        model,
+                        new JoinedDay.Puzzle(puzzle.maker(), puzzle.table()),
+                        people,
+                        new JoinedDay.Old(record, now, frozen));
         return new Reordered(joined.plan(day, settings, bound), frozen.steps().size());
     }
 

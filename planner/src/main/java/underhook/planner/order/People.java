@@ -161,15 +161,29 @@ final class People {
         return walkS[from][to];
     }
 
-    /** From when somebody who stays there can do this; {@link DayModel#NEVER_S} when nobody. */
+    /**
+     * From when somebody who stays there can do this; {@link DayModel#NEVER_S} when nobody. Where they stand up a pole
+     * among themselves nobody hooks or receives before all are there: who guys does nothing else meanwhile.
+     */
     long stayingFromS(int place, Crew.Role role) {
         long from = DayModel.NEVER_S;
+        long allFrom = 0;
         for (Crew crew : staying.get(place)) {
             if (crew.roles().contains(role)) {
                 from = Math.min(from, thereFromS(crew));
             }
+            allFrom = Math.max(allFrom, thereFromS(crew));
         }
-        return from;
+        boolean guyed = role != Crew.Role.REFUEL && guysAmongStaying(place);
+        return guyed ? Math.max(from, allFrom) : from;
+    }
+
+    private boolean guysAmongStaying(int place) {
+        Place at = model.places.get(place);
+        return !at.isSite()
+                && model.job.loads().stream()
+                        .filter(load -> load.to().equals(at.id()))
+                        .anyMatch(load -> model.job.getKind(load.kind()).standsUp());
     }
 
     private long thereFromS(Crew crew) {

@@ -542,13 +542,27 @@ final class PlanBuilder {
                 near.assumed());
     }
 
+    /** Until when a pole is guyed where a crew stays, s. */
+    private long guyedUntilS(Crew crew) {
+        long untilS = 0;
+        for (int k = 0; k < trips.size(); k++) {
+            Trip trip = trips.get(k);
+            if (trip.standsUp()
+                    && day.releasedS().get(k) >= 0
+                    && id(trip.to()).equals(crew.start())) {
+                untilS = Math.max(untilS, day.releasedS().get(k) + trip.busyAfterS());
+            }
+        }
+        return untilS;
+    }
+
     private List<CrewStay> crews() {
         List<CrewStay> all = new ArrayList<>();
         long endS = day.timeS();
         for (Crew crew : model.job.crews()) {
             int team = people.teams.indexOf(crew);
             if (team < 0) {
-                all.addAll(people.lines(crew, model.instant(endS)));
+                all.addAll(people.lines(crew, model.instant(Math.max(endS, guyedUntilS(crew)))));
                 continue;
             }
             for (DayState.Stay stay : day.stays()) {

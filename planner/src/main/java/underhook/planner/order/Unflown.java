@@ -1,5 +1,6 @@
 package underhook.planner.order;
 
+import java.util.Optional;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.PlaceId;
 import underhook.planner.search.DayTable;
@@ -10,8 +11,33 @@ record Unflown(DayTable table, int k, Trip trip) {
 
     /** Why, and what would have to be entered. */
     Reason reason(boolean cut) {
+        return nobody(cut)
+                .orElseGet(
+                        () ->
+                                cut
+                                        ? new Reason(
+                                                FindingCode.SEARCH_CUT,
+                                                "The search was stopped before a day was found in"
+                                                        + " which it fits. Perhaps more time.")
+                                        : new Reason(
+                                                FindingCode.NO_ROOM_IN_DAY,
+                                                "No day was found in which it fits: wind, light,"
+                                                        + " crews, fuel or duty end first."
+                                                        + (table.hasFuel()
+                                                                ? ""
+                                                                : " No place keeps fuel that"
+                                                                        + " somebody there may"
+                                                                        + " fill: what is aboard"
+                                                                        + " in the morning is all"
+                                                                        + " there is.")
+                                                        + " This is a search's answer, not a"
+                                                        + " proof."));
+    }
+
+    /** That nobody can do what it takes, whatever the order; empty when somebody can. */
+    Optional<Reason> nobody(boolean cut) {
         if (table.hasNobodyToHook(k)) {
-            return new Reason(
+            return because(
                     FindingCode.NO_HANDLER,
                     "Nobody who stays at its pick-up "
                             + from()
@@ -19,49 +45,63 @@ record Unflown(DayTable table, int k, Trip trip) {
                             + " role hook.");
         }
         if (table.hasNobodyToReceive(k)) {
-            return new Reason(
+            return because(
                     FindingCode.NO_CREW,
                     "Nobody who stays at "
                             + to()
                             + " may receive. Perhaps a crew that starts and stays there, with"
                             + " the role receive.");
         }
-        if (table.needsTwoTeams(k) && !table.isReached(k) && !cut) {
-            return new Reason(
-                    FindingCode.NO_CREW,
-                    "Nobody who stays at "
-                            + from()
-                            + " hooks it on, so one crew would have to come there and another to "
-                            + to()
-                            + ", on foot or by air; no two can. Perhaps somebody who stays at "
-                            + from()
-                            + ", with the role hook and without guy.");
+        if (cut) {
+            return Optional.empty();
         }
-        if (!table.isReached(k) && !cut) {
-            boolean hooks = table.needsTeamAtPickUp(k);
-            return new Reason(
-                    FindingCode.NO_CREW,
-                    "No crew that may "
-                            + (hooks ? "hook" : trip.standsUp() ? "receive and guy" : "receive")
-                            + " can come to "
-                            + (hooks ? from() : to())
-                            + ", on foot or by air. Perhaps such a crew that serves it, a landing"
-                            + " place with a way on foot to it, or somebody who stays there.");
+        if (!table.isReached(k)) {
+            return because(FindingCode.NO_CREW, unreached());
         }
-        return cut
-                ? new Reason(
-                        FindingCode.SEARCH_CUT,
-                        "The search was stopped before a day was found in which it fits. Perhaps"
-                                + " more time.")
-                : new Reason(
-                        FindingCode.NO_ROOM_IN_DAY,
-                        "No day was found in which it fits: wind, light, crews, fuel or duty end first."
-                                + (table.hasFuel()
-                                        ? ""
-                                        : " No place keeps fuel that somebody there may fill:"
-                                                + " what is aboard in the morning is all there"
-                                                + " is.")
-                                + " This is a search's answer, not a proof.");
+        if (table.isHookedTooLate(k)) {
+            return because(
+                    table.needsTeamAtPickUp(k) ? FindingCode.NO_CREW : FindingCode.NO_HANDLER,
+                    tooLate(true));
+        }
+        return table.isReceivedTooLate(k)
+                ? because(FindingCode.NO_CREW, tooLate(false))
+                : Optional.empty();
+    }
+
+    private static Optional<Reason> because(FindingCode code, String message) {
+        return Optional.of(new Reason(code, message));
+    }
+
+    private String unreached() {
+        if (table.needsTwoTeams(k)) {
+            return "Nobody who stays at "
+                    + from()
+                    + " hooks it on, so one crew would have to come there and another to "
+                    + to()
+                    + ", on foot or by air; no two can. Perhaps somebody who stays at "
+                    + from()
+                    + ", with the role hook and without guy.";
+        }
+        boolean hooks = table.needsTeamAtPickUp(k);
+        return "No crew that may "
+                + (hooks ? "hook" : receives())
+                + " can come to "
+                + (hooks ? from() : to())
+                + ", on foot or by air. Perhaps such a crew that serves it, a landing"
+                + " place with a way on foot to it, or somebody who stays there.";
+    }
+
+    private String tooLate(boolean hooks) {
+        return "Whoever may "
+                + (hooks ? "hook" : receives())
+                + " can be at "
+                + (hooks ? from() : to())
+                + " only when the wind has closed it or the day is over. Perhaps such a crew that"
+                + " comes earlier.";
+    }
+
+    private String receives() {
+        return trip.standsUp() ? "receive and guy" : "receive";
     }
 
     private PlaceId from() {

@@ -149,11 +149,16 @@ public final class RankedWays {
     }
 
     private WayIn way(Judged wayIn, Judged wayOut, String insteadIn, String insteadOut) {
-        PlaceWind wind = at.wind();
-        double offRad = wind.fromGridRad() - wayIn.trackGridRad();
         double outRad = wayOut.trackGridRad();
+        double leastHeadMPerS = Double.POSITIVE_INFINITY;
+        double mostCrossMPerS = 0;
         double mostTailMPerS = Double.NEGATIVE_INFINITY;
         for (PlaceWind one : at.winds()) {
+            double offRad = one.fromGridRad() - wayIn.trackGridRad();
+            double crossMPerS = one.speedMPerS() * Math.sin(offRad);
+            leastHeadMPerS = Math.min(leastHeadMPerS, one.speedMPerS() * Math.cos(offRad));
+            mostCrossMPerS =
+                    Math.abs(crossMPerS) > Math.abs(mostCrossMPerS) ? crossMPerS : mostCrossMPerS;
             mostTailMPerS =
                     Math.max(
                             mostTailMPerS,
@@ -164,8 +169,8 @@ public final class RankedWays {
         return new WayIn(
                 Directions.normalRad(wayIn.trackGridRad() + Math.PI),
                 outRad,
-                wind.speedMPerS() * Math.cos(offRad),
-                wind.speedMPerS() * Math.sin(offRad),
+                leastHeadMPerS,
+                mostCrossMPerS,
                 mostTailMPerS,
                 in.reasons(wayIn, insteadIn),
                 outReasons,

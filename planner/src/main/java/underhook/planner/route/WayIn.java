@@ -7,8 +7,8 @@ import java.util.List;
  *
  * @param approachFromGridRad bearing from the place to where the way in comes from, rad from grid north
  * @param departureTrackGridRad track of the way out, rad from grid north
- * @param headMPerS headwind on the last part, m/s; negative is a tailwind
- * @param crossMPerS crosswind on the last part, m/s, from the right positive
+ * @param headMPerS least headwind on the last part in any wind that may hold, m/s; negative is a tailwind
+ * @param crossMPerS most crosswind on the last part in any wind that may hold, m/s, from the right positive
  * @param outTailMPerS most tailwind on the way out in any wind that may hold, m/s; negative is a headwind
  * @param reasons why this way in, the second best, why not the others, in words
  * @param outReasons the same of the way out, its track first

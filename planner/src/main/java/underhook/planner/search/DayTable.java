@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.function.IntPredicate;
 import java.util.function.IntSupplier;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -558,6 +559,47 @@ public final class DayTable {
             }
         }
         return place < 0;
+    }
+
+    /**
+     * Before when nobody can have stood ready where a trip is let go, whatever the order, s: whoever stays there, else
+     * the first team that may receive it, on foot or flown from next to it.
+     */
+    long receivedFromS(int trip) {
+        long aheadS = Math.max(READY_BEFORE_S, trips[trip].standingUpS());
+        return aheadS
+                + (needsTeamAtDrop(trip)
+                        ? teamFromS(team -> mayWork(team, trip), teamPlace[trip])
+                        : Math.min(spots[trips[trip].to()].receiverFromS(), NEVER_S / 2));
+    }
+
+    /** Before when nobody can have hooked a trip, whatever the order, s. */
+    private long hookedFromS(int trip) {
+        return trips[trip].hookUpS()
+                + (needsTeamAtHook(trip)
+                        ? teamFromS(team -> mayHook(team, trip), hookPlace[trip])
+                        : Math.min(spots[trips[trip].from()].hookerFromS(), NEVER_S / 2));
+    }
+
+    private long teamFromS(IntPredicate may, int place) {
+        long bestS = NEVER_S / 2;
+        for (int team = 0; team < teams.length; team++) {
+            if (may.test(team)) {
+                long wayS = Math.min(walkS[teams[team].start()][place], 2 * rules.boardingS());
+                bestS = Math.min(bestS, teams[team].fromS() + wayS);
+            }
+        }
+        return bestS;
+    }
+
+    /** Whether whoever may hook a trip can only have done so when the wind has closed it or the day is over. */
+    public boolean isHookedTooLate(int trip) {
+        return hookedFromS(trip) > windowEndS[trip];
+    }
+
+    /** The same of whoever may receive it. */
+    public boolean isReceivedTooLate(int trip) {
+        return receivedFromS(trip) > windowEndS[trip];
     }
 
     /** Whether another team can come to hook a trip that one receives. */

@@ -32,7 +32,7 @@ final class Earliest {
         this.breaks = held.breaks();
         this.releaseS = new long[table.trips.length];
         for (int k = 0; k < releaseS.length; k++) {
-            releaseS[k] = Math.max(lineFromS + outS(k), peopleS(k));
+            releaseS[k] = Math.max(lineFromS + outS(k), table.receivedFromS(k));
         }
         // Chains are no longer than the trips; what runs in a circle is never flown anyhow.
         boolean moved = true;
@@ -112,24 +112,5 @@ final class Earliest {
     private long aheadS(int k, int other) {
         TripRow trip = table.trips[k];
         return trip.from() == table.trips[other].to() ? outS(k) : trip.standingUpS();
-    }
-
-    private long peopleS(int k) {
-        SpotRow to = table.spots[table.trips[k].to()];
-        long aheadS = Math.max(DayTable.READY_BEFORE_S, table.trips[k].standingUpS());
-        if (!table.needsTeamAtDrop(k)) {
-            return Math.min(to.receiverFromS(), DayTable.NEVER_S / 2) + aheadS;
-        }
-        long bestS = DayTable.NEVER_S / 2;
-        for (int team = 0; team < table.teams.length; team++) {
-            if (table.mayWork(team, k)) {
-                long wayS =
-                        Math.min(
-                                table.walkS[table.teams[team].start()][table.teamPlace[k]],
-                                2 * table.rules.boardingS());
-                bestS = Math.min(bestS, table.teams[team].fromS() + wayS + aheadS);
-            }
-        }
-        return bestS;
     }
 }

@@ -90,7 +90,7 @@ final class Joins {
         return false;
     }
 
-    /** From a release until those who were there have hooked, where only they may, s. */
+    /** From a release until those who were there have hooked, from its beginning on, where only they may, s. */
     private long peopleS(int from, int to) {
         TripRow done = table.trips[from];
         TripRow next = table.trips[to];
@@ -100,7 +100,9 @@ final class Joins {
         boolean same = done.to() == next.from() || isOneTeam(from, to);
         return same
                 ? Math.min(
-                        done.busyAfterS() + table.walkS[done.to()][next.from()] + 1,
+                        done.busyAfterS()
+                                + table.walkS[done.to()][next.from()]
+                                + Math.max(1, next.hookUpS()),
                         DayTable.NEVER_S)
                 : 0;
     }

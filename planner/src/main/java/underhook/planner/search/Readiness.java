@@ -132,6 +132,7 @@ final class Readiness {
         return run.place == from ? 0 : table.emptyS(run.place, from, run.line, slot);
     }
 
+    /** When a trip may be hooked at the earliest, s: whoever hooks it is there, and free, when the hook-up begins. */
     private long earliestHookS(int k, int team) {
         TripRow trip = table.trips[k];
         long readyS;
@@ -150,6 +151,7 @@ final class Readiness {
                 say(Cause.Kind.HANDLER, trip.from());
             }
         }
+        readyS += Math.max(0, trip.hookUpS() - 1);
         for (int i : brought[k]) {
             if (run.releasedS[i] + 1 > readyS) {
                 readyS = run.releasedS[i] + 1;

@@ -269,9 +269,10 @@ final class CrewCheck {
         Load first = day.job().getLoad(rotation.loads().get(0));
         PlaceId place = first.from();
         Instant at = rotation.hookedAt();
+        Instant begin = at.minusMillis(Math.round(hookUpS(rotation) * 1000));
         List<Crew> hooks =
-                where.listPresent(Crew.Role.HOOK, place, at, at).stream()
-                        .filter(crew -> !isGuying(crew, place, at, at))
+                where.listPresent(Crew.Role.HOOK, place, begin, at).stream()
+                        .filter(crew -> !isGuying(crew, place, begin, at))
                         .toList();
         boolean anybody =
                 day.ledger()
@@ -295,7 +296,7 @@ final class CrewCheck {
                     step.kind() == StepKind.REFUEL
                             && step.from().equals(place)
                             && !at.isBefore(step.startAt())
-                            && Day.betweenS(step.endAt(), at)
+                            && Day.betweenS(step.endAt(), begin)
                                     < rules.refuelling().refuelHandlerBusyS() - Tolerance.TIME_S;
             if (busy) {
                 List<Crew> fuellers =
@@ -320,6 +321,14 @@ final class CrewCheck {
                                                         + " has just refuelled."));
             }
         }
+    }
+
+    /** Whoever hooks is there from the beginning on; of several loads on a hook the longest counts. */
+    private double hookUpS(Rotation rotation) {
+        return day.loadsOf(rotation.loads()).stream()
+                .mapToDouble(load -> day.kindOf(load).hookUpS())
+                .max()
+                .orElse(0);
     }
 
     private void checkReceived(Load load, Drop drop) {

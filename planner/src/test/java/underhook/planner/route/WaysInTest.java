@@ -54,6 +54,27 @@ class WaysInTest {
                                 + " worse like 170° off the wind");
     }
 
+    /** 10 kt from 240° or 6 kt from 290° may hold: coming in on 240°, 6 cos 50° = 3.86 kt ahead, 6 sin 50° = 4.60 kt beside. */
+    @Test
+    void states_the_least_head_and_the_most_cross_of_the_winds_that_may_hold() {
+        PlaceWind other = new PlaceWind(Math.toRadians(290), Units.ktToMPerS(6));
+        PlaceHour one = JudgesTest.hour(WIND, List.of(), RoomView.NOT_ASKED);
+        PlaceHour both =
+                new PlaceHour(
+                        one.place(),
+                        List.of(WIND, other),
+                        List.of("bag"),
+                        0,
+                        List.of(),
+                        one.room());
+
+        WayIn way = WAYS.rank(both, bearing -> OPEN).orElseThrow().best();
+
+        assertThat(degrees(way.approachFromGridRad())).isCloseTo(60, within(1e-9));
+        assertThat(Units.mPerSToKt(way.headMPerS())).isCloseTo(3.86, within(0.005));
+        assertThat(Units.mPerSToKt(way.crossMPerS())).isCloseTo(4.60, within(0.005));
+    }
+
     @Test
     void turns_from_the_sun_as_far_as_it_must() {
         // 20° beside a sun 25° up: cos 25° cos 20° = 0.852, 31.6°. At 10° it is 26.8°.

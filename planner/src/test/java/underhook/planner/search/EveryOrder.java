@@ -233,7 +233,7 @@ final class EveryOrder {
 
     private long hookFromS(Now now, int k, int team) {
         TinyDay.Lift lift = day.lifts().get(k);
-        long fromS = lift.from() < 2 ? 0 : now.freeS[team] + 1;
+        long fromS = lift.from() < 2 ? 0 : now.freeS[team] + Math.max(1, lift.hookS());
         for (int i = 0; i < count && lift.backhaul(); i++) {
             if (day.lifts().get(i).to() == lift.from()) {
                 fromS = Math.max(fromS, now.releasedS[i] + 2);

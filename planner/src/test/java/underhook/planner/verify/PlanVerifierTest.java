@@ -32,6 +32,7 @@ import underhook.core.job.CrossingRule;
 import underhook.core.job.Load;
 import underhook.core.job.MapFeature;
 import underhook.core.job.Rules;
+import underhook.core.job.Weather;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
 import underhook.core.job.Zone;
@@ -133,6 +134,14 @@ class PlanVerifierTest {
                         "A",
                         "S1",
                         new Leg.WirePass("W1", 10, 15, geo(0, 300), OptionalDouble.empty(), true));
+    }
+
+    /** The same day with less wind forecast for the second of its rows, and either one between them. */
+    static SmallDay easing(SmallDay d) {
+        List<WeatherHour> hours = d.job().weather().hours();
+        WeatherHour calmer = with(with(hours.get(1), "windMPerS", 2.0), "gustMPerS", 4.0);
+        Weather eased = with(d.job().weather(), "hours", List.of(hours.get(0), calmer));
+        return d.inJob("weather", with(eased, "between", Weather.Between.STRICTER));
     }
 
     /** The same day with a mast beside the way to S1, at 500 m north. */
@@ -910,6 +919,30 @@ class PlanVerifierTest {
                         "wrong head",
                         d -> d.drop(5, 0, x -> with(x, "headMPerS", 8.0)),
                         "WIND_ARITHMETIC B2"));
+        // From 07:00 on 2 m/s are forecast from where 5 came before: of the hour before either may
+        // hold.
+        all.add(
+                of(
+                        "head of the stronger of two winds",
+                        PlanVerifierTest::easing,
+                        "WIND_ARITHMETIC B2",
+                        "WIND_ARITHMETIC B3"));
+        all.add(
+                of(
+                        "head of the weaker of two winds",
+                        d ->
+                                easing(d)
+                                        .drop(5, 0, x -> with(x, "headMPerS", 2.0))
+                                        .drop(5, 1, x -> with(x, "headMPerS", 2.0))));
+        all.add(
+                of(
+                        "cross of the weaker of two winds",
+                        d ->
+                                easing(d)
+                                        .drop(4, 0, x -> with(x, "crossMPerS", -2.0))
+                                        .drop(5, 0, x -> with(x, "headMPerS", 2.0))
+                                        .drop(5, 1, x -> with(x, "headMPerS", 2.0)),
+                        "WIND_ARITHMETIC B1"));
         // Line and places
         all.add(
                 of(
@@ -1338,6 +1371,30 @@ class PlanVerifierTest {
                         "has just refuelled",
                         d -> d.rule("refuelling.refuelHandlerBusyS", 1900.0),
                         "REFUELLING_CONFLICT P1"));
+        // W1 is hooked from 3920 to 3980 by Q, who is not there before to receive either.
+        all.add(
+                of(
+                        "comes while it is to hook",
+                        d -> d.stay(1, stay("Q", "S1", 3930, 7200)),
+                        "CREW_ABSENT B2",
+                        "CREW_ABSENT B3",
+                        "HANDLER_ABSENT W1"));
+        all.add(
+                of(
+                        "comes when it is to hook",
+                        d -> d.stay(1, stay("Q", "S1", 3920, 7200)),
+                        "CREW_ABSENT B2",
+                        "CREW_ABSENT B3"));
+        // P1 is hooked from 3490 to 3550, and 1690 is the end of the refuelling.
+        all.add(
+                of(
+                        "free after refuelling while it is to hook",
+                        d -> d.rule("refuelling.refuelHandlerBusyS", 1830.0),
+                        "REFUELLING_CONFLICT P1"));
+        all.add(
+                of(
+                        "free after refuelling when it is to hook",
+                        d -> d.rule("refuelling.refuelHandlerBusyS", 1800.0)));
         all.add(
                 of(
                         "walks too fast",

@@ -159,6 +159,57 @@ class PlannedPlacesTest {
                 .containsExactly(FindingCode.NO_CREW);
     }
 
+    /** P9 comes to the laydown as the last load: G guys it for 600 s more, while the loader may hook. */
+    @Test
+    void a_pole_is_stood_up_at_a_laydown_by_who_stays_there() {
+        SmallDay day = withPoleAtLaydown(SmallDay.crew("G", "A", Set.of(Crew.Role.GUY), true));
+
+        Plan plan = planned(day);
+
+        assertThat(plan.leftOut())
+                .extracting(LeftOut::load)
+                .doesNotContain(SmallDay.lid("P9"))
+                .contains(SmallDay.lid("X1"));
+    }
+
+    @Test
+    void a_pole_is_not_stood_up_at_a_laydown_by_the_only_one_who_hooks_there() {
+        Set<Crew.Role> all = Set.of(Crew.Role.values());
+        SmallDay day = withPoleAtLaydown().crew("L", "roles", all);
+
+        Plan plan = planned(day);
+
+        assertThat(plan.leftOut())
+                .filteredOn(out -> out.load().equals(SmallDay.lid("P9")))
+                .singleElement()
+                .satisfies(
+                        out -> {
+                            assertThat(out.code()).isEqualTo(FindingCode.NO_CREW);
+                            assertThat(out.message())
+                                    .contains("nobody stays to receive but who guys it meanwhile");
+                        });
+    }
+
+    private static SmallDay withPoleAtLaydown(Crew... more) {
+        SmallDay day = SmallDay.good();
+        List<Load> loads = new ArrayList<>(day.job().loads());
+        loads.add(SmallDay.load("P9", "pole", "S1", "A", 300));
+        List<Crew> crews = new ArrayList<>(day.job().crews());
+        crews.addAll(List.of(more));
+        return day.inJob("loads", loads).inJob("crews", crews);
+    }
+
+    /** Duty is from 05:45 on and lasts twelve hours; Q, who alone hooks and receives at S1, comes at 20:00. */
+    @Test
+    void who_comes_when_the_day_is_over_is_nobody() {
+        SmallDay late = SmallDay.good().crew("Q", "availableFrom", SmallDay.at(13 * 3600));
+
+        assertThat(refusedFor(late, "B2", FindingCode.NO_CREW).message())
+                .contains("Whoever may receive can be at S1 only when");
+        assertThat(refusedFor(late, "W1", FindingCode.NO_HANDLER).message())
+                .contains("Whoever may hook can be at S1 only when");
+    }
+
     /** By hand: Q stays at S1, nobody at S2, and the crew that moves may not hook. */
     @Test
     void a_load_from_site_to_site_says_who_is_missing_at_which_end() {
