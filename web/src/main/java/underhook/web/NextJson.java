@@ -32,6 +32,7 @@ final class NextJson {
         node.put("ballastKg", Written.up(rotation.ballastKg(), 0));
         putDown(node, "mostFuelKg", next.mostFuelKg());
         putDown(node, "mostFuelHeavierKg", next.mostFuelHeavierKg());
+        node.put("leastFuelKg", Written.up(next.leastFuelKg(), 0));
         node.put(
                 "plannedMostFuelKg",
                 Written.down(job.machine().mostReadKg(rotation.fuelMaxKg()), 0));

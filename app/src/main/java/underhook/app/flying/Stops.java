@@ -15,6 +15,7 @@ import underhook.app.port.EmergencyPlan;
 import underhook.core.crew.Daylight;
 import underhook.core.flown.FlownDay;
 import underhook.core.job.Job;
+import underhook.core.job.LoadId;
 import underhook.core.job.LoadKind;
 import underhook.core.job.Machine;
 import underhook.core.job.PlaceId;
@@ -22,7 +23,6 @@ import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
 import underhook.core.plan.Drop;
 import underhook.core.unit.Units;
-import underhook.planner.order.DayLook.AirThere;
 
 /** What stops the flying, and when; the first is what stops it first. */
 final class Stops {
@@ -30,6 +30,16 @@ final class Stops {
     private static final Duration SUN_AHEAD = Duration.ofHours(2);
 
     private static final Duration SUN_STEP = Duration.ofMinutes(10);
+
+    private static final List<Gauge> GAUGES =
+            List.of(
+                    new Gauge(What.WIND, "mean", WindLimit::meanMPerS, Blows::meanMPerS),
+                    new Gauge(What.GUST, "gust", WindLimit::gustMPerS, Blows::gustMPerS),
+                    new Gauge(
+                            What.SPREAD,
+                            "gust over mean",
+                            WindLimit::spreadMPerS,
+                            Blows::spreadMPerS));
 
     private final Look look;
     private final Job job;
@@ -46,16 +56,18 @@ final class Stops {
     }
 
     /**
-     * Everything that can stop a day.
+     * Everything that can stop a day: for the next lift, for those that wait after it, and for all.
      *
-     * @param next the lift that wind and sun are judged for; the day's end alone when there is none
      * @return those with a time by their time, then those without, then those of which nothing is known
      */
-    static List<Stop> of(Look look, Optional<LiftState> next, FlownDay flown, Clock clock) {
+    static List<Stop> of(Look look, FlownDay flown, Clock clock) {
+        List<LiftState> lifts = LiftState.of(look.plan().plan(), flown);
+        Optional<LiftState> next = LiftState.next(lifts);
         Stops stops = new Stops(look, flown, clock.emergency(), clock.now());
         List<Stop> all = new ArrayList<>();
         all.add(stops.fuel());
         next.ifPresent(lift -> all.addAll(stops.wind(lift)));
+        next.ifPresent(lift -> all.add(stops.waiting(lift, lifts)));
         all.addAll(stops.duty());
         next.ifPresent(lift -> all.add(stops.sun(lift)));
         all.add(stops.cloud());
@@ -95,16 +107,7 @@ final class Stops {
     }
 
     private List<Stop> wind(LiftState lift) {
-        return List.of(
-                wind(lift, new Gauge(What.WIND, "mean", WindLimit::meanMPerS, Blows::meanMPerS)),
-                wind(lift, new Gauge(What.GUST, "gust", WindLimit::gustMPerS, Blows::gustMPerS)),
-                wind(
-                        lift,
-                        new Gauge(
-                                What.SPREAD,
-                                "gust over mean",
-                                WindLimit::spreadMPerS,
-                                Blows::spreadMPerS)));
+        return GAUGES.stream().map(gauge -> wind(lift, gauge)).toList();
     }
 
     private record Gauge(
@@ -120,14 +123,8 @@ final class Stops {
     }
 
     private Stop wind(LiftState lift, Gauge gauge) {
-        double limit =
-                lift.lift().rotation().loads().stream()
-                        .map(id -> job.getKind(job.getLoad(id).kind()))
-                        .map(LoadKind::windLimit)
-                        .mapToDouble(gauge.limit())
-                        .min()
-                        .orElse(Double.POSITIVE_INFINITY);
-        for (Instant at : hoursFromNow()) {
+        double limit = limit(lift, gauge);
+        for (Instant at : hoursFrom(now)) {
             for (PlaceId place : ends(lift)) {
                 Optional<Blows> blows = blows(place, at);
                 if (blows.isPresent() && gauge.blows().applyAsDouble(blows.get()) > limit + 1e-9) {
@@ -151,14 +148,103 @@ final class Stops {
                         Math.floor(kt(limit) + 1e-6), lift.lift().number()));
     }
 
+    private double limit(LiftState lift, Gauge gauge) {
+        return lift.lift().rotation().loads().stream()
+                .map(id -> job.getKind(job.getLoad(id).kind()))
+                .map(LoadKind::windLimit)
+                .mapToDouble(gauge.limit())
+                .min()
+                .orElse(Double.POSITIVE_INFINITY);
+    }
+
+    /** Of the lifts after the next one that the wind closes first, as late as the day runs. */
+    private Stop waiting(LiftState next, List<LiftState> lifts) {
+        long lateS = Math.max(0, LiftState.lateS(lifts));
+        return lifts.stream()
+                .filter(lift -> lift.isAhead() && !lift.equals(next))
+                .flatMap(lift -> findClosing(lift, lateS).stream())
+                .min(Comparator.comparing(stop -> stop.at().orElse(Instant.MAX)))
+                .orElse(
+                        Stop.never(
+                                What.WAITING,
+                                "the wind of the forecast closes none of the lifts after this"));
+    }
+
+    /** When the wind closes a lift from the time on at which it is expected. */
+    private Optional<Stop> findClosing(LiftState lift, long lateS) {
+        Instant expected = lift.lift().rotation().hookedAt().plusSeconds(lateS);
+        for (Instant at : hoursFrom(expected.isAfter(now) ? expected : now)) {
+            for (PlaceId place : ends(lift)) {
+                Optional<Blows> blows = forecast(place, at);
+                for (Gauge gauge : GAUGES) {
+                    if (blows.isPresent()
+                            && gauge.blows().applyAsDouble(blows.get())
+                                    > limit(lift, gauge) + 1e-9) {
+                        return Optional.of(closing(lift, expected, new Closed(gauge, place, at)));
+                    }
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Too much wind of one kind at a place from an hour on. */
+    private record Closed(Gauge gauge, PlaceId place, Instant at) {}
+
+    private Stop closing(LiftState lift, Instant expected, Closed closed) {
+        var rotation = lift.lift().rotation();
+        Instant released =
+                rotation.drops().stream()
+                        .map(Drop::releasedAt)
+                        .max(Instant::compareTo)
+                        .orElse(rotation.hookedAt());
+        // Over before the wind is there.
+        Instant last = closed.at().minus(Duration.between(rotation.hookedAt(), released));
+        String who =
+                String.join(" + ", rotation.loads().stream().map(LoadId::value).toList())
+                        + " to "
+                        + String.join(
+                                ", ",
+                                rotation.drops().stream()
+                                        .map(drop -> drop.place().value())
+                                        .distinct()
+                                        .toList());
+        double blowsMPerS =
+                closed.gauge().blows().applyAsDouble(forecast(closed.place(), closed.at()).get());
+        String why =
+                text(
+                        "%s at %s %.0f kt from %s, most %.0f kt",
+                        closed.gauge().words(),
+                        closed.place(),
+                        Math.ceil(kt(blowsMPerS) - 1e-6),
+                        clock(closed.at()),
+                        Math.floor(kt(limit(lift, closed.gauge())) + 1e-6));
+        return expected.isAfter(last)
+                ? Stop.at(
+                        What.WAITING,
+                        now,
+                        text(
+                                "%s is expected at %s, too late: %s; ask for a new order",
+                                who, clock(expected), why))
+                : Stop.at(
+                        What.WAITING,
+                        last,
+                        text("%s, expected at %s: %s", who, clock(expected), why));
+    }
+
+    private Optional<Blows> forecast(PlaceId place, Instant at) {
+        return look.day()
+                .findAir(place, at)
+                .map(one -> new Blows(one.windMPerS(), one.gustMPerS()));
+    }
+
     /** A report counts for now alone; later hours are the forecast's. */
     private Optional<Blows> blows(PlaceId place, Instant at) {
         if (at.equals(now)) {
             return WindThere.find(look, flown, place, now)
                     .map(wind -> new Blows(wind.meanMPerS(), wind.gustMPerS()));
         }
-        Optional<AirThere> air = look.day().findAir(place, at);
-        return air.map(one -> new Blows(one.windMPerS(), one.gustMPerS()));
+        return forecast(place, at);
     }
 
     private static List<PlaceId> ends(LiftState lift) {
@@ -169,12 +255,12 @@ final class Stops {
                 .toList();
     }
 
-    private List<Instant> hoursFromNow() {
+    private List<Instant> hoursFrom(Instant first) {
         return Stream.concat(
-                        Stream.of(now),
+                        Stream.of(first),
                         job.weather().hours().stream()
                                 .map(WeatherHour::from)
-                                .filter(from -> from.isAfter(now)))
+                                .filter(from -> from.isAfter(first)))
                 .toList();
     }
 

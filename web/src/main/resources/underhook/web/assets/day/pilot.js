@@ -1,8 +1,8 @@
 // One look between two lifts. Nothing here moves, sounds or asks; a tap is never needed.
 import { html, nothing } from '/lib/lit/lit-html.js';
-import { state } from './state.js';
+import { foreseen, state } from './state.js';
 import { said, t } from './words.js';
-import { badge, compass, rope, told } from './marks.js';
+import { badge, before, compass, hangs, rope, told } from './marks.js';
 import { bearing, clock, distance, kg, line, local, until } from './units.js';
 
 const SOON_S = 30 * 60;
@@ -43,13 +43,16 @@ const drop = (one) => html`${told(one.told)}<section class="drop">${compass(one)
 export function pilot() {
   const { day } = state;
   const look = day.nextLook;
+  const now = foreseen();
   const lift = look && day.lifts.find((one) => one.number === look.lift);
   const places = look?.drops.filter((one, i, all) => all.findIndex((other) => other.place === one.place) === i) ?? [];
   return html`<div class="pilot">${state.online ? nothing : html`<p class="caution">${t('pilot.stale', { time: local(day.now).slice(0, 5) })}</p>`}
-  ${look ? html`<header class="head">${rope(day.standing)}<h1>${look.lift} <b>${lift.loads.map((load) => load.id).join(' + ')}</b> ${t('loader.to', { place: places.map((one) => one.place).join(', ') })}</h1>
-    <p>${day.standing.lineM === null ? t('line.off') : `${t('line.on')} ${line(day.standing.lineM)}`} · ${t('pilot.line', { m: lift.lineM })} · ${lift.loads.map((load) => load.kind).join(', ')}</p></header>
+  ${look && now.next?.number === look.lift ? before(now.before) : nothing}
+  ${look ? html`<header class="head">${rope(day.standing)}<h1>${look.lift} <b>${lift.loads.map((load) => load.id).join(' + ')}</b> ${t('loader.from', { place: lift.from })} ${t('loader.to', { place: places.map((one) => one.place).join(', ') })}</h1>
+    <p>${day.standing.lineM === null ? t('line.off') : `${t('line.on')} ${line(day.standing.lineM)}`} · ${t('pilot.line', { m: lift.lineM })} · ${lift.loads.map((load) => load.kind).join(', ')}</p></header>${hangs(day.standing, lift)}
   <dl class="masses">${figure(t('pilot.mass'), kg(look.massOnHookKg), look.ballastKg ? t('pilot.ballast', { kg: kg(look.ballastKg) }) : nothing)}
     ${figure(t('pilot.most'), look.mostFuelKg == null ? html`<b>${t('pilot.cannot')}</b>` : kg(look.mostFuelKg), html`${t('pilot.planned', { kg: kg(look.plannedMostFuelKg), time: clock(look.plannedAt) })}${day.bias?.meanRatio > 1 ? html`<br>${t('pilot.heavier', { kg: look.mostFuelHeavierKg == null ? t('pilot.cannot') : kg(look.mostFuelHeavierKg) })}` : nothing}`)}
+    ${figure(t('pilot.leastFuel'), kg(look.leastFuelKg), t('pilot.leastWhy'))}
     ${figure(t('pilot.aboard'), look.fuel ? t('pilot.aboardRange', { least: look.fuel.leastKg, most: look.fuel.mostKg }) : t('pilot.nofuel'), look.fuel ? t('pilot.read', { kg: kg(look.fuel.readKg), time: clock(look.fuel.readAt) }) : nothing)}</dl>
   <p class="said">${judged(look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown', 'pilot.fuel')}</p>
   ${places.map(drop)}` : html`<h1>${t('pilot.none')}</h1>`}
