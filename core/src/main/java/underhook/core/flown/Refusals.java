@@ -56,7 +56,7 @@ final class Refusals {
                 tap,
                 String.format(
                         Locale.ROOT,
-                        "The line on the hook is %s m long; this load was planned on %s m.",
+                        "A line of %s m hangs there; this load was planned on a line of %s m.",
                         metres(hangsM),
                         metres(plannedM)));
     }

@@ -147,8 +147,8 @@ class FlownDayTest {
                             assertThat(why.code()).isEqualTo(FindingCode.LINE_OTHER);
                             assertThat(why.message())
                                     .isEqualTo(
-                                            "The line on the hook is 25 m long; this load was"
-                                                    + " planned on 40.5 m.");
+                                            "A line of 25 m hangs there; this load was planned on a"
+ + " line of 40.5 m.");
                         });
     }
 

@@ -40,6 +40,20 @@ const drop = (one) => html`${told(one.told)}<section class="drop">${compass(one)
   ${figure(t('pilot.wind'), one.way ? wind(one.way) : t('pilot.nowind'))}</dl>
   ${one.way ? html`<p>${judged(one.way.state, 'pilot.way')} ${one.way.state === 'outside' ? html`<b>${t(one.told.length ? 'pilot.wayTold' : 'pilot.wayOutside')}</b>` : nothing}</p>` : nothing}</section>`;
 
+/** A stretch without a spot is told in seconds from here on, as on the card. */
+const TOLD_FROM_S = 10;
+
+const km = (from, to) => `${(Math.floor(from / 100) / 10).toFixed(1)}–${(Math.ceil(to / 100) / 10).toFixed(1)} km`;
+
+const passed = (leg) => html`<li><b>${t(leg.loaded ? 'pilot.legLoaded' : 'pilot.legEmpty', { from: leg.from, to: leg.to })}</b> ${leg.passes.map((one) => html`<span>${one.live ? html`<b>${t('pilot.live', { id: one.id })}</b>` : one.id}${one.rule ? html`: ${said(one.rule)}` : nothing}.</span> `)}
+  ${leg.closed.map((one) => html`<span><b>${t('pilot.notOver', { what: one.what })}</b> ${km(one.fromM, one.toM)}.</span> `)}${leg.closedS > TOLD_FROM_S ? html`<span>${t('pilot.closedS', { s: leg.closedS })}</span>` : nothing}</li>`;
+
+/** What the way there and back passes, and where nothing may be let go. */
+const passes = (look) => {
+  const legs = look.legs.filter((leg) => leg.passes.length || leg.closed.length);
+  return legs.length ? html`<section class="passes" aria-label=${t('pilot.passes')}><h2>${t('pilot.passes')}</h2><ul>${legs.map(passed)}</ul></section>` : nothing;
+};
+
 export function pilot() {
   const { day } = state;
   const look = day.nextLook;
@@ -55,6 +69,6 @@ export function pilot() {
     ${figure(t('pilot.leastFuel'), kg(look.leastFuelKg), t('pilot.leastWhy'))}
     ${figure(t('pilot.aboard'), look.fuel ? t('pilot.aboardRange', { least: look.fuel.leastKg, most: look.fuel.mostKg }) : t('pilot.nofuel'), look.fuel ? t('pilot.read', { kg: kg(look.fuel.readKg), time: clock(look.fuel.readAt) }) : nothing)}</dl>
   <p class="said">${judged(look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown', 'pilot.fuel')}</p>
-  ${places.map(drop)}` : html`<h1>${t('pilot.none')}</h1>`}
+  ${places.map(drop)}${passes(look)}` : html`<h1>${t('pilot.none')}</h1>`}
   ${stops()}<p class="hint">${t('pilot.asOf', { time: local(day.now) })}</p></div>`;
 }

@@ -87,7 +87,7 @@ const GAUGES = { gust: 'Böe', 'gust less mean wind': 'Böe über Mittel', 'mean
 const over = (text) => text.replace(/ on the ways from (\S+) to /, ' auf den Wegen von $1 nach ');
 
 export const says = [
-  [/^The line on the hook is (\S+ m) long; this load was planned on (\S+ m)\.$/, 'Die Leine am Haken ist $1 lang; geplant ist diese Last an $2.'],
+  [/^A line of (\S+ \S+) hangs there; this load was planned on a line of (\S+ \S+)\.$/, 'Dort hängt eine Leine von $1; geplant ist diese Last an einer Leine von $2.'],
   // What a crew does at its place.
   [/^works and waits$/, 'arbeitet und wartet'], [/^walks to (\S+)$/, 'geht zu Fuß nach $1'], [/^flown to (\S+)$/, 'wird nach $1 geflogen'],
   // Whoever answers for a finding says why in a language of their own.

@@ -10,6 +10,8 @@ export const says = [
   [/^(.+) to (.+) is expected at (\S+), too late: (mean|gust|gust over mean) at (\S+) (\d+ kt) from (\S+), most (\d+ kt); ask for a new order$/, (_, loads, places, expected, gauge, place, blows, from, most) => `${loads} nach ${places} wird um ${expected} erwartet, zu spät: ${GAUGES[gauge]} an ${place} ${blows} ab ${from}, höchstens ${most}; neue Reihenfolge verlangen`],
   [/^(.+) to (.+), expected at (\S+): (mean|gust|gust over mean) at (\S+) (\d+ kt) from (\S+), most (\d+ kt)$/, (_, loads, places, expected, gauge, place, blows, from, most) => `${loads} nach ${places}, erwartet um ${expected}: ${GAUGES[gauge]} an ${place} ${blows} ab ${from}, höchstens ${most}`],
   [/^the wind of the forecast closes none of the lifts after this$/, 'der Wind der Vorhersage schließt keinen der späteren Hübe'],
+  [/^guarded: nobody under the load while it passes$/, 'bewacht: niemand unter der Last, solange sie quert'], [/^allowed$/, 'erlaubt'], [/^passed over, line off$/, 'überflogen, Leine ab'],
+  [/^near square, at least (.+) above the highest wire(; no release here)?$/, (_, above, no) => `fast im rechten Winkel, mindestens ${above} über dem höchsten Seil${no ? '; hier nicht abwerfen' : ''}`],
   [/^stays under (\d+ kt) for lift (\d+) as long as there is a forecast$/, 'bleibt unter $1 für Hub $2, so weit die Vorhersage reicht'],
   [/^(\d+ min) with the engine on (since the last break|today), most (\d+)(; it is off)?$/, (_, ran, since, most, off) => `${ran} Triebwerkzeit ${since === 'today' ? 'heute' : 'seit der letzten Pause'}, höchstens ${most}${off ? '; es steht' : ''}`],
   [/^the pilot's duty began at (\S+)$/, 'der Dienst des Piloten begann um $1'],
