@@ -219,6 +219,7 @@ final class DayJson {
         node.put("kind", load.kind());
         Json.putTenths(node, "listedKg", load.massKg());
         node.put("estimated", load.massStatus() == MassStatus.ESTIMATED);
+        node.put("dangerousGoods", load.dangerousGoods());
         return node;
     }
 

@@ -64,10 +64,7 @@ final class NextJson {
         node.put("to", leg.to().value());
         node.put("loaded", !leg.carrying().isEmpty());
         Set<String> live =
-                job.wires().stream()
-                        .filter(Wire::live)
-                        .map(Wire::id)
-                        .collect(Collectors.toSet());
+                job.wires().stream().filter(Wire::live).map(Wire::id).collect(Collectors.toSet());
         node.set(
                 "passes",
                 Json.array(

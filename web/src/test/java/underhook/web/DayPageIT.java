@@ -590,11 +590,13 @@ class DayPageIT {
         for (int i : List.of(4, 2, 1)) {
             send(browser, tap("back-" + i, "undone").put("undoes", "other-" + i));
         }
+        delivered(rows().size());
     }
 
     /**
      * Poles may stand up to 22 kt of gust. The forecast has 26 at noon and 30 at one; B and S06 lie at 0.8 of it: 21 and 24, so
      * the pole there is closed at one. From hook-up to release it is planned to take some ten minutes.
+     * B, where it is hooked, closes in that hour too; there it is away at once.
      */
     @Test
     @Order(9)
@@ -608,7 +610,7 @@ class DayPageIT {
 
         assertThat(stop.path("words").asString(""))
                 .containsPattern(
-                        "L20 to S06, expected at \\d\\d:\\d\\d:\\d\\d: gust at (B|S06) 24 kt from"
+                        "L20 to S06, expected at \\d\\d:\\d\\d: gust at S06 24 kt from"
                                 + " 13:00, most 22 kt");
         assertThat(stop.path("at").asString("")).isBetween("2026-09-08T12:45", "2026-09-08T12:55");
     }

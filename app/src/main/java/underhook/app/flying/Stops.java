@@ -2,6 +2,7 @@ package underhook.app.flying;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -172,34 +173,52 @@ final class Stops {
 
     /** When the wind closes a lift from the time on at which it is expected. */
     private Optional<Stop> findClosing(LiftState lift, long lateS) {
-        Instant expected = lift.lift().rotation().hookedAt().plusSeconds(lateS);
-        for (Instant at : hoursFrom(expected.isAfter(now) ? expected : now)) {
-            for (PlaceId place : ends(lift)) {
-                Optional<Blows> blows = forecast(place, at);
-                for (Gauge gauge : GAUGES) {
-                    if (blows.isPresent()
-                            && gauge.blows().applyAsDouble(blows.get())
-                                    > limit(lift, gauge) + 1e-9) {
-                        return Optional.of(closing(lift, expected, new Closed(gauge, place, at)));
-                    }
-                }
+        var rotation = lift.lift().rotation();
+        Instant due = rotation.hookedAt().plusSeconds(lateS);
+        Instant expected = due.isAfter(now) ? due : now;
+        List<Closed> all = new ArrayList<>();
+        for (PlaceId place : ends(lift)) {
+            // Away from there, or set down, before the wind is.
+            Duration needs = Duration.between(rotation.hookedAt(), overAt(lift, place));
+            Instant there = expected.plus(needs);
+            for (Gauge gauge : GAUGES) {
+                hoursFrom(there).stream()
+                        .filter(at -> isClosed(lift, new Closed(gauge, place, at, at)))
+                        .findFirst()
+                        .ifPresent(at -> all.add(new Closed(gauge, place, at, at.minus(needs))));
             }
         }
-        return Optional.empty();
+        return all.stream()
+                .min(Comparator.comparing(Closed::last))
+                .map(closed -> closing(lift, expected, closed));
     }
 
-    /** Too much wind of one kind at a place from an hour on. */
-    private record Closed(Gauge gauge, PlaceId place, Instant at) {}
+    /**
+     * Too much wind of one kind at a place.
+     *
+     * @param at from when on
+     * @param last the latest hook-up with which that is no matter
+     */
+    private record Closed(Gauge gauge, PlaceId place, Instant at, Instant last) {}
+
+    private boolean isClosed(LiftState lift, Closed one) {
+        return forecast(one.place(), one.at())
+                .filter(wind -> one.gauge().blows().applyAsDouble(wind) > limit(lift, one.gauge()) + 1e-9)
+                .isPresent();
+    }
+
+    /** The hook-up at the place where it is hooked, the last release at another. */
+    private static Instant overAt(LiftState lift, PlaceId place) {
+        var rotation = lift.lift().rotation();
+        return rotation.drops().stream()
+                .filter(drop -> drop.place().equals(place))
+                .map(Drop::releasedAt)
+                .max(Instant::compareTo)
+                .orElse(rotation.hookedAt());
+    }
 
     private Stop closing(LiftState lift, Instant expected, Closed closed) {
         var rotation = lift.lift().rotation();
-        Instant released =
-                rotation.drops().stream()
-                        .map(Drop::releasedAt)
-                        .max(Instant::compareTo)
-                        .orElse(rotation.hookedAt());
-        // Over before the wind is there.
-        Instant last = closed.at().minus(Duration.between(rotation.hookedAt(), released));
         String who =
                 String.join(" + ", rotation.loads().stream().map(LoadId::value).toList())
                         + " to "
@@ -217,19 +236,19 @@ final class Stops {
                         closed.gauge().words(),
                         closed.place(),
                         Math.ceil(kt(blowsMPerS) - 1e-6),
-                        clock(closed.at()),
+                        minute(closed.at()),
                         Math.floor(kt(limit(lift, closed.gauge())) + 1e-6));
-        return expected.isAfter(last)
+        return !closed.last().isAfter(expected)
                 ? Stop.at(
                         What.WAITING,
                         now,
                         text(
                                 "%s is expected at %s, too late: %s; ask for a new order",
-                                who, clock(expected), why))
+                                who, minute(expected), why))
                 : Stop.at(
                         What.WAITING,
-                        last,
-                        text("%s, expected at %s: %s", who, clock(expected), why));
+                        closed.last(),
+                        text("%s, expected at %s: %s", who, minute(expected), why));
     }
 
     private Optional<Blows> forecast(PlaceId place, Instant at) {
@@ -347,6 +366,10 @@ final class Stops {
 
     private String clock(Instant at) {
         return at.atZone(job.zone()).toLocalTime().withNano(0).toString();
+    }
+
+    private String minute(Instant at) {
+        return clock(at.truncatedTo(ChronoUnit.MINUTES));
     }
 
     private static double kt(double speedMPerS) {

@@ -8,6 +8,7 @@ public enum FindingCode {
     // A load
     MASS_MISSING,
     MASS_ESTIMATED,
+    DANGEROUS_GOODS,
     HOOK_LIMIT,
     LINE_LIMIT,
     EXTERNAL_MASS_LIMIT,

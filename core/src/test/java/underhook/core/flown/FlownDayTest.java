@@ -148,7 +148,7 @@ class FlownDayTest {
                             assertThat(why.message())
                                     .isEqualTo(
                                             "A line of 25 m hangs there; this load was planned on a"
- + " line of 40.5 m.");
+                                                    + " line of 40.5 m.");
                         });
     }
 

@@ -323,6 +323,7 @@ class HungPlanTest {
                 load.heightM(),
                 load.dragAreaM2(),
                 "pine",
+                "",
                 load.after(),
                 load.combineWith(),
                 "");

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import underhook.core.finding.FindingCode;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.plan.Plan;
@@ -46,6 +47,21 @@ class PlannedCombinationsTest {
         Plan plan = plan(day);
 
         assertThat(onHooks(plan)).containsExactlyInAnyOrder(2, 1);
+        assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
+    }
+
+    @Test
+    void dangerous_goods_hang_alone_and_are_told() {
+        SmallDay day = bags(2, (one, other) -> true).load("C1", "dangerousGoods", "UN 1202");
+
+        Plan plan = plan(day);
+
+        assertThat(onHooks(plan)).containsExactly(1, 1);
+        assertThat(plan.findings())
+                .filteredOn(one -> one.code() == FindingCode.DANGEROUS_GOODS)
+                .singleElement()
+                .satisfies(
+                        one -> assertThat(one.message()).startsWith("Dangerous goods: UN 1202."));
         assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
     }
 

@@ -4,7 +4,7 @@ import { state, tap, foreseen, now } from './state.js';
 import { deliver } from './link.js';
 import { plainly, t } from './words.js';
 import { signals } from './signals.js';
-import { told } from './marks.js';
+import { dangerous, told } from './marks.js';
 import { bearing, clock, kg, local } from './units.js';
 
 
@@ -12,7 +12,7 @@ const placeOf = () => state.at.split('/')[1] || state.me?.place;
 
 const choose = (page) => html`<h1>${t('crew.choose')}</h1><div class="grid two">${state.day.places.map((place) => html`<a class="button big" href=${`#${page}/${place.id}`}>${place.id}<small>${place.name}</small></a>`)}</div>`;
 
-const named = (load) => `${load.id} ${load.kind} ${kg(load.listedKg)}${load.estimated ? ` ${t('loader.est')}` : ''}`;
+const named = (load) => `${load.id} ${load.kind} ${kg(load.listedKg)}${load.estimated ? ` ${t('loader.est')}` : ''}${dangerous(load)}`;
 
 const loads = (lift) => lift.loads.map(named).join(' + ');
 

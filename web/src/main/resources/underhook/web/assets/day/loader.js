@@ -4,7 +4,7 @@ import { state, set, tap, entries, foreseen } from './state.js';
 import { deliver } from './link.js';
 import { otherLine, refusal } from './standing.js';
 import { said, t } from './words.js';
-import { before, hangs, rope } from './marks.js';
+import { before, dangerous, hangs, rope } from './marks.js';
 import { clock, kg, line, local } from './units.js';
 
 const ALL = ['engine-on', 'engine-off', 'take-off', 'landing', 'line-on', 'line-checked', 'line-off', 'people-aboard', 'people-out', 'hooked', 'off', 'free-seen', 'free-confirmed', 'aborted', 'refuelled', 'snagged'];
@@ -52,7 +52,7 @@ function likely({ standing, lifts, next }) {
 
 const words = (lift) => html`<b>${loadsOf(lift).join(' + ')}</b> ${lift.drops.map((drop) => t('loader.to', { place: drop.place })).filter((one, i, all) => all.indexOf(one) === i).join(', ')}`;
 
-const about = (lift) => html`<p class="about">${t('loader.from', { place: lift.from })} · ${lift.loads.map((load) => `${load.id} ${load.kind}, ${t('loader.listed', { kg: kg(load.listedKg) })}${load.estimated ? ` ${t('loader.est')}` : ''}`).join(' · ')} · ${t('loader.expected', { time: clock(lift.expectedAt) })}</p>`;
+const about = (lift) => html`<p class="about">${t('loader.from', { place: lift.from })} · ${lift.loads.map((load) => `${load.id} ${load.kind}, ${t('loader.listed', { kg: kg(load.listedKg) })}${load.estimated ? ` ${t('loader.est')}` : ''}${dangerous(load)}`).join(' · ')} · ${t('loader.expected', { time: clock(lift.expectedAt) })}</p>`;
 
 const strip = (standing) => html`<section class="strip" aria-label=${t('line.on')}>${rope(standing)}<div>
   <p class="line">${standing.lineM === null ? t('line.off') : `${t('line.on')} ${line(standing.lineM)}`}</p>

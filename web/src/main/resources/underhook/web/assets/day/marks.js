@@ -27,6 +27,9 @@ const STEPS = {
 /** What comes before the next lift, in its order. */
 export const before = (steps) => (steps?.length ? html`<section class="before" aria-label=${t('before.title')}><h2>${t('before.title')}</h2><ol>${steps.map((step) => html`<li><span>${clock(step.at)}</span> <b>${STEPS[step.kind]?.(step) ?? step.kind}</b></li>`)}</ol></section>` : nothing);
 
+/** What of a load is dangerous goods, behind its name. */
+export const dangerous = (load) => (load.dangerousGoods ? `, ${t('loader.dangerous', { what: load.dangerousGoods })}` : '');
+
 /** Whether another line hangs there than the lift was planned on. */
 export const hangs = (standing, lift) => (standing.lineM !== null && Math.abs(standing.lineM - lift.lineM) > 0.05 ? html`<p>${badge('outside', t('line.other', { hangs: line(standing.lineM), planned: line(lift.lineM) }))}</p>` : nothing);
 
