@@ -203,7 +203,10 @@ final class Stops {
 
     private boolean isClosed(LiftState lift, Closed one) {
         return forecast(one.place(), one.at())
-                .filter(wind -> one.gauge().blows().applyAsDouble(wind) > limit(lift, one.gauge()) + 1e-9)
+                .filter(
+                        wind ->
+                                one.gauge().blows().applyAsDouble(wind)
+                                        > limit(lift, one.gauge()) + 1e-9)
                 .isPresent();
     }
 
