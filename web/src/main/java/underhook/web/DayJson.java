@@ -1,7 +1,6 @@
 package underhook.web;
 
 import java.io.IOException;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.HashMap;
@@ -25,12 +24,15 @@ import underhook.core.flown.FlownDay;
 import underhook.core.flown.Standing;
 import underhook.core.flown.Tap;
 import underhook.core.job.Crew;
+import underhook.core.job.CrewId;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
 import underhook.core.job.MassStatus;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
+import underhook.core.plan.CrewStay;
 import underhook.core.plan.Drop;
+import underhook.core.plan.Step;
 import underhook.core.unit.Units;
 
 /** The day as every device sees it. */
@@ -132,23 +134,50 @@ final class DayJson {
         List<LiftState> lifts = LiftState.of(look.plan().plan(), flown);
         long lateS = lateS(look, flown);
         node.put("lateMin", Math.floorDiv(lateS, 60));
-        node.set("lifts", Json.array(lifts, one -> lift(one, look.job().job(), lateS)));
+        Map<Integer, List<Step>> before = FlyingDay.before(look.plan().plan(), flown);
+        node.set(
+                "lifts",
+                Json.array(
+                        lifts,
+                        one -> {
+                            ObjectNode lift = lift(one, look.job().job(), lateS);
+                            List<Step> steps = before.getOrDefault(one.lift().number(), List.of());
+                            lift.set("before", Json.array(steps, step -> step(step, zone, lateS)));
+                            return lift;
+                        }));
+        node.set("ways", Json.array(look.plan().plan().crews(), stay -> way(stay, zone, lateS)));
         node.put("next", LiftState.next(lifts).map(one -> one.lift().number()).orElse(null));
         node.put("current", LiftState.current(lifts).map(one -> one.lift().number()).orElse(null));
     }
 
     /** How late the last hooked lift of the plan was; what comes is expected to be as late. */
     static long lateS(Look look, FlownDay flown) {
-        return LiftState.of(look.plan().plan(), flown).stream()
-                .filter(lift -> lift.hookedAt().isPresent())
-                .max((a, b) -> a.hookedAt().get().compareTo(b.hookedAt().get()))
-                .map(
-                        lift ->
-                                Duration.between(
-                                                lift.lift().rotation().hookedAt(),
-                                                lift.hookedAt().get())
-                                        .toSeconds())
-                .orElse(0L);
+        return LiftState.lateS(LiftState.of(look.plan().plan(), flown));
+    }
+
+    /** Something between two lifts. */
+    private static ObjectNode step(Step step, ZoneId zone, long lateS) {
+        ObjectNode node = Json.object();
+        node.put("kind", PlanJson.word(step.kind()));
+        node.put("from", step.from().value());
+        node.put("to", step.to().value());
+        node.put("at", Json.time(step.startAt().plusSeconds(lateS), zone));
+        node.put("until", Json.time(step.endAt().plusSeconds(lateS), zone));
+        node.put("lineM", Written.nearest(step.lineLengthM(), 1));
+        // No more than the lifts allow that come after it.
+        node.put("fuelToKg", Written.down(step.fuelEndKg(), 0));
+        node.put("crew", step.crew().map(CrewId::value).orElse(null));
+        return node;
+    }
+
+    /** Where a crew is to be, and what it does there. */
+    private static ObjectNode way(CrewStay stay, ZoneId zone, long lateS) {
+        return Json.object()
+                .put("crew", stay.crew().value())
+                .put("place", stay.place().value())
+                .put("fromAt", Json.time(stay.fromAt().plusSeconds(lateS), zone))
+                .put("toAt", Json.time(stay.toAt().plusSeconds(lateS), zone))
+                .put("doing", stay.doing());
     }
 
     static ObjectNode lift(LiftState lift, Job job, long lateS) {
@@ -190,6 +219,7 @@ final class DayJson {
         node.put("kind", load.kind());
         Json.putTenths(node, "listedKg", load.massKg());
         node.put("estimated", load.massStatus() == MassStatus.ESTIMATED);
+        node.put("dangerousGoods", load.dangerousGoods());
         return node;
     }
 

@@ -3,6 +3,8 @@ package underhook.web;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
 import tools.jackson.databind.node.ObjectNode;
 import underhook.app.desk.Lifts;
 import underhook.app.flying.FuelNow;
@@ -12,6 +14,9 @@ import underhook.app.flying.NextLook.WayNow;
 import underhook.app.port.Written;
 import underhook.core.job.Job;
 import underhook.core.job.PlaceId;
+import underhook.core.job.Wire;
+import underhook.core.plan.Leg;
+import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.Rotation;
 import underhook.core.unit.Units;
 
@@ -32,6 +37,7 @@ final class NextJson {
         node.put("ballastKg", Written.up(rotation.ballastKg(), 0));
         putDown(node, "mostFuelKg", next.mostFuelKg());
         putDown(node, "mostFuelHeavierKg", next.mostFuelHeavierKg());
+        node.put("leastFuelKg", Written.up(next.leastFuelKg(), 0));
         node.put(
                 "plannedMostFuelKg",
                 Written.down(job.machine().mostReadKg(rotation.fuelMaxKg()), 0));
@@ -39,6 +45,7 @@ final class NextJson {
         node.put("plannedAt", Json.time(rotation.hookedAt(), job.zone()));
         node.put("fuelState", PlanJson.word(next.fuelStatus()));
         node.set("fuel", next.fuel().map(fuel -> fuel(fuel, job)).orElse(null));
+        node.set("legs", Json.array(rotation.legs(), leg -> leg(leg, job)));
         node.set(
                 "drops",
                 Json.array(
@@ -49,6 +56,45 @@ final class NextJson {
                         }));
         return node;
     }
+
+    /** What a leg passes, and where what hangs there may not be let go; each stretch outward. */
+    private static ObjectNode leg(Leg leg, Job job) {
+        ObjectNode node = Json.object();
+        node.put("from", leg.from().value());
+        node.put("to", leg.to().value());
+        node.put("loaded", !leg.carrying().isEmpty());
+        Set<String> live =
+                job.wires().stream().filter(Wire::live).map(Wire::id).collect(Collectors.toSet());
+        node.set(
+                "passes",
+                Json.array(
+                        leg.crossings().stream()
+                                .map(one -> new Passed(one.feature(), one.rule()))
+                                .distinct()
+                                .toList(),
+                        one ->
+                                Json.object()
+                                        .put("id", one.id())
+                                        .put("live", live.contains(one.id()))
+                                        .put("rule", one.rule())));
+        node.set(
+                "closed",
+                Json.array(
+                        leg.release().map(ReleaseLook::stretches).orElse(List.of()).stream()
+                                .filter(part -> part.use() == ReleaseLook.Use.CLOSED)
+                                .toList(),
+                        part ->
+                                Json.object()
+                                        .put("what", String.join(", ", part.what()))
+                                        .put("fromM", Written.down(part.fromM(), 0))
+                                        .put("toM", Written.up(part.toM(), 0))));
+        node.put(
+                "closedS",
+                Written.up(leg.release().map(ReleaseLook::longestClosedS).orElse(0.0), 0));
+        return node;
+    }
+
+    private record Passed(String id, String rule) {}
 
     private static void putDown(ObjectNode node, String name, OptionalDouble value) {
         if (value.isPresent()) {

@@ -11,7 +11,9 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -544,6 +546,132 @@ class DayPageIT {
         }
     }
 
+    /** Whoever flies by the tablet alone must not miss what lies between two lifts. */
+    @Test
+    @Order(9)
+    void what_comes_between_lifts_is_told_to_whoever_has_no_paper() throws Exception {
+        JsonNode day = day();
+        int next = day.path("nextLook").path("lift").asInt(0);
+        List<String> told = new ArrayList<>();
+        List<String> planned = new ArrayList<>();
+        for (JsonNode lift : day.path("lifts")) {
+            int number = lift.path("number").asInt(0);
+            if (number <= next) {
+                continue;
+            }
+            lift.path("before").forEach(step -> told.add(step.path("kind").asString("")));
+            for (int i = lift(number - 1).step() + 1; i < lift(number).step(); i++) {
+                planned.add(plan.steps().get(i).kind().name().toLowerCase(Locale.ROOT));
+            }
+        }
+        planned.removeIf("wait"::equals);
+
+        assertThat(told).isEqualTo(planned);
+
+        String before =
+                "return import('/assets/day/state.js').then(({ state, set }) => { const lift ="
+                        + " state.day.lifts.find((one) => one.number === state.day.nextLook.lift);"
+                        // The load of the lift before was let go meanwhile.
+                        + " state.day.standing.onHook = []; state.day.lifts.forEach((one) => {"
+                        + " one.state = one.number < lift.number ? 'done' : one.state; });"
+                        + " lift.before = [{ kind: 'refuel', from: 'B', to: 'B', at:"
+                        + " '2026-09-08T11:55:00-01:00', until: '2026-09-08T12:07:00-01:00', lineM: 25,"
+                        + " fuelToKg: 290, crew: null }, { kind: 'crew_move', from: 'M', to: 'L', at:"
+                        + " '2026-09-08T12:49:00-01:00', until: '2026-09-08T12:57:00-01:00', lineM: 0,"
+                        + " fuelToKg: 200, crew: 'P' }]; set({}) })";
+        for (String at : List.of("pilot", "loader")) {
+            hold("pilot");
+            go(at);
+            page.run(before);
+            page.waitUntil(
+                    "the fuel and the flight are told on " + at,
+                    it ->
+                            it.says("Fuel at B, to 290 kg")
+                                    && it.says("Fly P from M to L, line OFF"));
+        }
+        page.waitFor("[data-now=refuelled]");
+        go("pilot");
+        assertThat(page.waitFor("h1").getText())
+                .contains("from " + plan.steps().get(lift(next).step()).from());
+    }
+
+    @Test
+    @Order(9)
+    void no_load_is_hooked_on_another_line_than_planned_and_too_little_fuel_is_outside()
+            throws Exception {
+        Browser browser = new Browser(server.address(), server.token());
+        JsonNode next = next(browser);
+        Lifts.Lift lift = lift(next.path("lift").asInt(0));
+        double plannedM = plan.steps().get(lift.step()).lineLengthM();
+        ObjectNode line = tap("other-1", "line-on").put("lineM", plannedM + 15);
+        ObjectNode tried = tap("other-2", "line-checked");
+        ObjectNode hooked = tap("other-3", "hooked");
+        hooked.set("loads", Json.texts(lift.rotation().loads()));
+        send(browser, line, tried);
+
+        hold("pilot");
+        go("pilot");
+        page.waitUntil(
+                "the pilot sees it",
+                it -> it.says("line of " + (int) (plannedM + 15) + " m, planned"));
+        JsonNode answer = send(browser, hooked).path("answers").path(0);
+        assertThat(answer.path("state").asString("")).isEqualTo("refused");
+        assertThat(answer.path("why").path("code").asString("")).isEqualTo("LINE_OTHER");
+
+        // By hand: 20 min of reserve at 2.3 kg/min are 46 kg; it takes more than that to come back.
+        send(browser, tap("other-4", "engine-on").put("massKg", 47));
+        JsonNode low = next(browser);
+        assertThat(low.path("leastFuelKg").asInt(0)).isGreaterThan(47);
+        assertThat(low.path("fuelState").asString("")).isEqualTo("outside");
+        for (int i : List.of(4, 2, 1)) {
+            send(browser, tap("back-" + i, "undone").put("undoes", "other-" + i));
+        }
+        delivered(rows().size());
+    }
+
+    /**
+     * Poles may stand up to 22 kt of gust. The forecast has 26 at noon and 30 at one; B and S06 lie at 0.8 of it: 21 and 24, so
+     * the pole there is closed at one. From hook-up to release it is planned to take some ten minutes.
+     * B, where it is hooked, closes in that hour too; there it is away at once.
+     */
+    @Test
+    @Order(9)
+    void of_the_lifts_that_wait_the_one_that_the_wind_closes_first_is_told() throws Exception {
+        JsonNode stop =
+                day().path("stops")
+                        .valueStream()
+                        .filter(one -> one.path("what").asString("").equals("waiting"))
+                        .findFirst()
+                        .orElseThrow();
+
+        assertThat(stop.path("words").asString(""))
+                .containsPattern(
+                        "L20 to S06, expected at \\d\\d:\\d\\d: gust at S06 24 kt from"
+                                + " 13:00, most 22 kt");
+        assertThat(stop.path("at").asString("")).isBetween("2026-09-08T12:45", "2026-09-08T12:55");
+    }
+
+    private static JsonNode day() throws Exception {
+        return new Browser(server.address(), server.token()).get("/api/jobs/day/day").json();
+    }
+
+    private static ObjectNode tap(String id, String kind) {
+        return Json.object()
+                .put("id", id)
+                .put("by", "loader1")
+                .put("role", "loader")
+                .put("device", "probe")
+                .put("kind", kind)
+                .put("at", now.toString())
+                .put("sentAt", now.toString());
+    }
+
+    private static JsonNode send(Browser browser, ObjectNode... taps) throws Exception {
+        ObjectNode body = Json.object();
+        body.putArray("taps").addAll(List.of(taps));
+        return browser.send("POST", "/api/jobs/day/day/taps", body.toString()).json();
+    }
+
     private static JsonNode next(Browser browser) throws Exception {
         return browser.get("/api/jobs/day/day").json().path("nextLook");
     }
@@ -680,7 +808,14 @@ class DayPageIT {
 
         assertThat(closed.faults()).isEmpty();
         ClosedDay day = closed.day().orElseThrow();
-        assertThat(day.flown().taps()).hasSize(rows().size());
+        // What was taken back stands in the log, and not in the day.
+        Set<String> back = new HashSet<>();
+        for (KeptTap row : rows()) {
+            row.tap().undoes().ifPresent(undone -> back.addAll(List.of(undone, row.tap().id())));
+        }
+        List<KeptTap> counted =
+                rows().stream().filter(row -> !back.contains(row.tap().id())).toList();
+        assertThat(day.flown().taps()).hasSize(counted.size());
         HOOKED.forEach(
                 (load, at) -> {
                     ClosedDay.LiftLine line =
@@ -692,7 +827,7 @@ class DayPageIT {
                             .isLessThan(Duration.ofSeconds(20));
                     assertThat(line.isDone()).isTrue();
                 });
-        for (KeptTap row : rows()) {
+        for (KeptTap row : counted) {
             assertThat(day.flown().taps())
                     .filteredOn(tap -> tap.id().equals(row.tap().id()))
                     .allMatch(tap -> tap.at().equals(row.tap().at()))

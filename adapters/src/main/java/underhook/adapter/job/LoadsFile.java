@@ -71,6 +71,7 @@ final class LoadsFile {
         double heightM = fields.quantity("height", Quantity.LENGTH, SIDE);
         OptionalDouble dragM2 = fields.findQuantity("drag_area", Quantity.AREA, DRAG);
         String material = fields.text("material", "");
+        String dangerousGoods = fields.text("dangerous_goods", "").strip();
         List<After> after = readAfter(fields, id);
         List<String> combineWith = readOthers(fields, "combine_with", id);
         String remarks = fields.text("remarks", "");
@@ -96,6 +97,7 @@ final class LoadsFile {
                             heightM,
                             dragM2,
                             material,
+                            dangerousGoods,
                             after,
                             combineWith.stream().map(LoadId::new).toList(),
                             remarks);

@@ -171,7 +171,7 @@ final class CrewSheets {
                             words.clock(arrival.drop().releasedAt()),
                             arrival.drop().place().value(),
                             load.id().value(),
-                            load.kind(),
+                            LoaderLists.dangerous(load) + load.kind(),
                             words.plannedKg(load) + (Words.isEstimated(load) ? " EST" : ""),
                             PilotCards.lineLength(arrival.step().lineLengthM()),
                             Words.bearing(arrival.drop().approachFromTrueRad())

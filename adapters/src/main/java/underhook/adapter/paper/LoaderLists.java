@@ -146,8 +146,16 @@ final class LoaderLists {
                             words.plannedKg(load) + (Words.isEstimated(load) ? " EST" : ""),
                             drop.place().value(),
                             PilotCards.lineLength(step.lineLengthM()),
-                            hooker(step) + ". " + trip(rotation, load.id(), first)));
+                            dangerous(load)
+                                    + hooker(step)
+                                    + ". "
+                                    + trip(rotation, load.id(), first)));
         }
+    }
+
+    /** What whoever hooks or receives it must know of before they touch it. */
+    static String dangerous(Load load) {
+        return load.isDangerous() ? "DANGEROUS GOODS: " + load.dangerousGoods() + ". " : "";
     }
 
     private static String size(Load load) {

@@ -188,7 +188,9 @@ class CardsPdfTest {
                         "ADD 15 kg",
                         "WITH L02",
                         "WITH L01",
-                        "HA hooks");
+                        "HA hooks",
+                        "DANGEROUS",
+                        "UN 1202");
         // 210.7 - 88.4 kg, each cut: 210 - 88 = 122 kg; at 0.80 kg a litre 152.5, so 153.
         assertThat(list).contains("REFUEL 122 kg, about 153 litres");
     }

@@ -243,6 +243,7 @@ final class PaperDay {
                             1.1,
                             OptionalDouble.empty(),
                             "guy wires, anchors",
+                            i == 2 ? "UN 1202" : "",
                             List.of(),
                             List.of(),
                             ""));
@@ -260,6 +261,7 @@ final class PaperDay {
                             0.3,
                             OptionalDouble.empty(),
                             "wood",
+                            "",
                             List.of(),
                             List.of(),
                             ""));

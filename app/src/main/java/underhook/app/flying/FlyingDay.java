@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -33,9 +34,12 @@ import underhook.core.flown.TrainedHands;
 import underhook.core.job.Crew;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
+import underhook.core.job.LoadId;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
+import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
 
 /** One job's day while it is flown. Safe for threads. */
 public final class FlyingDay {
@@ -203,17 +207,48 @@ public final class FlyingDay {
                 planned.isPresent()
                         ? planned.map(one -> one.job().job())
                         : job.findReadable().map(ReadJob::job);
-        return known.map(FlyingDay::hands).orElse(TrainedHands.UNNAMED);
+        return known.map(job -> hands(job, planned.map(one -> one.plan().plan())))
+                .orElse(TrainedHands.UNNAMED);
     }
 
-    /** Everybody of a crew that may hook, and where each load waits. */
-    static TrainedHands hands(Job job) {
+    /** Everybody of a crew that may hook, where each load waits, and on which line it was planned. */
+    static TrainedHands hands(Job job, Optional<Plan> plan) {
         Set<String> names = new HashSet<>();
         job.crews().stream()
                 .filter(crew -> crew.roles().contains(Crew.Role.HOOK))
                 .forEach(crew -> names.addAll(people(crew)));
         return new TrainedHands(
-                names, job.loads().stream().collect(Collectors.toMap(Load::id, Load::from)));
+                names,
+                job.loads().stream().collect(Collectors.toMap(Load::id, Load::from)),
+                plan.map(FlyingDay::lines).orElse(Map.of()));
+    }
+
+    private static Map<LoadId, Double> lines(Plan plan) {
+        Map<LoadId, Double> linesM = new HashMap<>();
+        for (Step step : plan.steps()) {
+            step.rotation()
+                    .ifPresent(
+                            rotation ->
+                                    rotation.loads()
+                                            .forEach(id -> linesM.put(id, step.lineLengthM())));
+        }
+        return linesM;
+    }
+
+    /** What still comes before each lift that waits: fuel, line, people, moves, a break. */
+    public static Map<Integer, List<Step>> before(Plan plan, FlownDay flown) {
+        List<LiftState> lifts = LiftState.of(plan, flown);
+        Map<Integer, List<Step>> before = new HashMap<>();
+        Optional<LiftState> next = LiftState.next(lifts);
+        for (LiftState lift : lifts) {
+            int number = lift.lift().number();
+            if (next.filter(lift::equals).isPresent()) {
+                before.put(number, Between.stillBefore(plan.steps(), lift, flown));
+            } else if (lift.isAhead()) {
+                before.put(number, Between.before(plan.steps(), lift.lift().step()));
+            }
+        }
+        return before;
     }
 
     /** What the people of a crew are called on the day: by number, never by name. */
@@ -271,9 +306,8 @@ public final class FlyingDay {
         if (look.isEmpty()) {
             return List.of();
         }
-        Optional<LiftState> next = LiftState.next(LiftState.of(look.get().plan().plan(), flown));
         Stops.Clock clock = new Stops.Clock(now, emergency());
-        return Stops.of(look.get(), next, flown, clock);
+        return Stops.of(look.get(), flown, clock);
     }
 
     /** The next lift as it would be flown now; empty when none is left. */
@@ -337,7 +371,7 @@ public final class FlyingDay {
                                         look.job(),
                                         look.plan().plan(),
                                         taps,
-                                        hands(look.job().job())));
+                                        hands(look.job().job(), Optional.of(look.plan().plan()))));
     }
 
     /** The log as the table that closes the day; what was taken back stands there too. */

@@ -1,6 +1,8 @@
 package underhook.app.flying;
 
+import java.time.Duration;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -93,6 +95,20 @@ public record LiftState(
             return State.SET_DOWN;
         }
         return last.isPresent() && last.get().aborted() ? State.ABORTED : State.WAITS;
+    }
+
+    /** How late the last hooked lift of the plan was, s; what comes is expected to be as late. */
+    public static long lateS(List<LiftState> lifts) {
+        return lifts.stream()
+                .filter(lift -> lift.hookedAt().isPresent())
+                .max(Comparator.comparing(lift -> lift.hookedAt().orElseThrow()))
+                .map(
+                        lift ->
+                                Duration.between(
+                                                lift.lift().rotation().hookedAt(),
+                                                lift.hookedAt().orElseThrow())
+                                        .toSeconds())
+                .orElse(0L);
     }
 
     /** The first that is still to be hooked. */

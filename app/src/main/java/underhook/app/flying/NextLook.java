@@ -23,13 +23,16 @@ import underhook.core.unit.Units;
  *
  * @param mostFuelKg most fuel on the gauge for it now, kg; empty when it may not be lifted now at all
  * @param mostFuelHeavierKg the same if its loads are as much heavier than listed as those weighed so far
+ * @param leastFuelKg least fuel on the gauge for it: to where fuel is kept, and the reserve, kg
  * @param fuel what is aboard; empty when nobody tapped a reading
- * @param fuelStatus how the fuel aboard stands to the most; outside when it cannot be lifted now
+ * @param fuelStatus how the fuel aboard stands to the most and the least; outside when it cannot be lifted
+ *     now
  */
 public record NextLook(
         LiftState lift,
         OptionalDouble mostFuelKg,
         OptionalDouble mostFuelHeavierKg,
+        double leastFuelKg,
         Optional<FuelNow> fuel,
         Status fuelStatus,
         List<DropLook> drops) {
@@ -73,6 +76,7 @@ public record NextLook(
         List<Rotation> planned = Bias.rotations(look.plan().plan());
         double factor = Bias.of(job, planned, flown).map(Bias::factor).orElse(1.0);
         OptionalDouble most = most(look, lift, now, 1);
+        double leastKg = Between.leastFuelKg(look.plan().plan().steps(), lift, job);
         Optional<FuelNow> fuel = FuelNow.find(flown, job.machine(), now);
         List<DropLook> drops = new ArrayList<>();
         for (Drop drop : lift.lift().rotation().drops()) {
@@ -82,21 +86,27 @@ public record NextLook(
             drops.add(drop(job, lift, drop, way));
         }
         return new NextLook(
-                lift, most, most(look, lift, now, factor), fuel, status(most, fuel), drops);
+                lift,
+                most,
+                most(look, lift, now, factor),
+                leastKg,
+                fuel,
+                status(most, leastKg, fuel),
+                drops);
     }
 
     private static OptionalDouble most(Look look, LiftState lift, Instant now, double factor) {
         return look.day().findMostFuelKg(lift.step(), lift.lift().rotation(), now, factor);
     }
 
-    private static Status status(OptionalDouble mostKg, Optional<FuelNow> fuel) {
+    private static Status status(OptionalDouble mostKg, double leastKg, Optional<FuelNow> fuel) {
         if (mostKg.isEmpty()) {
             return Status.OUTSIDE;
         }
         if (fuel.isEmpty()) {
             return Status.NEAR;
         }
-        if (fuel.get().leastKg() > mostKg.getAsDouble()) {
+        if (fuel.get().leastKg() > mostKg.getAsDouble() || fuel.get().leastKg() < leastKg) {
             return Status.OUTSIDE;
         }
         return fuel.get().mostKg() > mostKg.getAsDouble() ? Status.NEAR : Status.INSIDE;

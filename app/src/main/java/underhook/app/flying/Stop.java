@@ -17,6 +17,8 @@ public record Stop(What what, Optional<Instant> at, boolean known, String words)
         WIND,
         GUST,
         SPREAD,
+        /** The wind, for a lift that comes after the next. */
+        WAITING,
         DUTY,
         ENGINE,
         SUN,

@@ -2,6 +2,7 @@ package underhook.app.flying;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -15,6 +16,7 @@ import underhook.app.port.EmergencyPlan;
 import underhook.core.crew.Daylight;
 import underhook.core.flown.FlownDay;
 import underhook.core.job.Job;
+import underhook.core.job.LoadId;
 import underhook.core.job.LoadKind;
 import underhook.core.job.Machine;
 import underhook.core.job.PlaceId;
@@ -22,7 +24,6 @@ import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
 import underhook.core.plan.Drop;
 import underhook.core.unit.Units;
-import underhook.planner.order.DayLook.AirThere;
 
 /** What stops the flying, and when; the first is what stops it first. */
 final class Stops {
@@ -30,6 +31,16 @@ final class Stops {
     private static final Duration SUN_AHEAD = Duration.ofHours(2);
 
     private static final Duration SUN_STEP = Duration.ofMinutes(10);
+
+    private static final List<Gauge> GAUGES =
+            List.of(
+                    new Gauge(What.WIND, "mean", WindLimit::meanMPerS, Blows::meanMPerS),
+                    new Gauge(What.GUST, "gust", WindLimit::gustMPerS, Blows::gustMPerS),
+                    new Gauge(
+                            What.SPREAD,
+                            "gust over mean",
+                            WindLimit::spreadMPerS,
+                            Blows::spreadMPerS));
 
     private final Look look;
     private final Job job;
@@ -46,16 +57,18 @@ final class Stops {
     }
 
     /**
-     * Everything that can stop a day.
+     * Everything that can stop a day: for the next lift, for those that wait after it, and for all.
      *
-     * @param next the lift that wind and sun are judged for; the day's end alone when there is none
      * @return those with a time by their time, then those without, then those of which nothing is known
      */
-    static List<Stop> of(Look look, Optional<LiftState> next, FlownDay flown, Clock clock) {
+    static List<Stop> of(Look look, FlownDay flown, Clock clock) {
+        List<LiftState> lifts = LiftState.of(look.plan().plan(), flown);
+        Optional<LiftState> next = LiftState.next(lifts);
         Stops stops = new Stops(look, flown, clock.emergency(), clock.now());
         List<Stop> all = new ArrayList<>();
         all.add(stops.fuel());
         next.ifPresent(lift -> all.addAll(stops.wind(lift)));
+        next.ifPresent(lift -> all.add(stops.waiting(lift, lifts)));
         all.addAll(stops.duty());
         next.ifPresent(lift -> all.add(stops.sun(lift)));
         all.add(stops.cloud());
@@ -95,16 +108,7 @@ final class Stops {
     }
 
     private List<Stop> wind(LiftState lift) {
-        return List.of(
-                wind(lift, new Gauge(What.WIND, "mean", WindLimit::meanMPerS, Blows::meanMPerS)),
-                wind(lift, new Gauge(What.GUST, "gust", WindLimit::gustMPerS, Blows::gustMPerS)),
-                wind(
-                        lift,
-                        new Gauge(
-                                What.SPREAD,
-                                "gust over mean",
-                                WindLimit::spreadMPerS,
-                                Blows::spreadMPerS)));
+        return GAUGES.stream().map(gauge -> wind(lift, gauge)).toList();
     }
 
     private record Gauge(
@@ -120,14 +124,8 @@ final class Stops {
     }
 
     private Stop wind(LiftState lift, Gauge gauge) {
-        double limit =
-                lift.lift().rotation().loads().stream()
-                        .map(id -> job.getKind(job.getLoad(id).kind()))
-                        .map(LoadKind::windLimit)
-                        .mapToDouble(gauge.limit())
-                        .min()
-                        .orElse(Double.POSITIVE_INFINITY);
-        for (Instant at : hoursFromNow()) {
+        double limit = limit(lift, gauge);
+        for (Instant at : hoursFrom(now)) {
             for (PlaceId place : ends(lift)) {
                 Optional<Blows> blows = blows(place, at);
                 if (blows.isPresent() && gauge.blows().applyAsDouble(blows.get()) > limit + 1e-9) {
@@ -151,14 +149,124 @@ final class Stops {
                         Math.floor(kt(limit) + 1e-6), lift.lift().number()));
     }
 
+    private double limit(LiftState lift, Gauge gauge) {
+        return lift.lift().rotation().loads().stream()
+                .map(id -> job.getKind(job.getLoad(id).kind()))
+                .map(LoadKind::windLimit)
+                .mapToDouble(gauge.limit())
+                .min()
+                .orElse(Double.POSITIVE_INFINITY);
+    }
+
+    /** Of the lifts after the next one that the wind closes first, as late as the day runs. */
+    private Stop waiting(LiftState next, List<LiftState> lifts) {
+        long lateS = Math.max(0, LiftState.lateS(lifts));
+        return lifts.stream()
+                .filter(lift -> lift.isAhead() && !lift.equals(next))
+                .flatMap(lift -> findClosing(lift, lateS).stream())
+                .min(Comparator.comparing(stop -> stop.at().orElse(Instant.MAX)))
+                .orElse(
+                        Stop.never(
+                                What.WAITING,
+                                "the wind of the forecast closes none of the lifts after this"));
+    }
+
+    /** When the wind closes a lift from the time on at which it is expected. */
+    private Optional<Stop> findClosing(LiftState lift, long lateS) {
+        var rotation = lift.lift().rotation();
+        Instant due = rotation.hookedAt().plusSeconds(lateS);
+        Instant expected = due.isAfter(now) ? due : now;
+        List<Closed> all = new ArrayList<>();
+        for (PlaceId place : ends(lift)) {
+            // Away from there, or set down, before the wind is.
+            Duration needs = Duration.between(rotation.hookedAt(), overAt(lift, place));
+            Instant there = expected.plus(needs);
+            for (Gauge gauge : GAUGES) {
+                hoursFrom(there).stream()
+                        .filter(at -> isClosed(lift, new Closed(gauge, place, at, at)))
+                        .findFirst()
+                        .ifPresent(at -> all.add(new Closed(gauge, place, at, at.minus(needs))));
+            }
+        }
+        return all.stream()
+                .min(Comparator.comparing(Closed::last))
+                .map(closed -> closing(lift, expected, closed));
+    }
+
+    /**
+     * Too much wind of one kind at a place.
+     *
+     * @param at from when on
+     * @param last the latest hook-up with which that is no matter
+     */
+    private record Closed(Gauge gauge, PlaceId place, Instant at, Instant last) {}
+
+    private boolean isClosed(LiftState lift, Closed one) {
+        return forecast(one.place(), one.at())
+                .filter(
+                        wind ->
+                                one.gauge().blows().applyAsDouble(wind)
+                                        > limit(lift, one.gauge()) + 1e-9)
+                .isPresent();
+    }
+
+    /** The hook-up at the place where it is hooked, the last release at another. */
+    private static Instant overAt(LiftState lift, PlaceId place) {
+        var rotation = lift.lift().rotation();
+        return rotation.drops().stream()
+                .filter(drop -> drop.place().equals(place))
+                .map(Drop::releasedAt)
+                .max(Instant::compareTo)
+                .orElse(rotation.hookedAt());
+    }
+
+    private Stop closing(LiftState lift, Instant expected, Closed closed) {
+        var rotation = lift.lift().rotation();
+        String who =
+                String.join(" + ", rotation.loads().stream().map(LoadId::value).toList())
+                        + " to "
+                        + String.join(
+                                ", ",
+                                rotation.drops().stream()
+                                        .map(drop -> drop.place().value())
+                                        .distinct()
+                                        .toList());
+        double blowsMPerS =
+                closed.gauge().blows().applyAsDouble(forecast(closed.place(), closed.at()).get());
+        String why =
+                text(
+                        "%s at %s %.0f kt from %s, most %.0f kt",
+                        closed.gauge().words(),
+                        closed.place(),
+                        Math.ceil(kt(blowsMPerS) - 1e-6),
+                        minute(closed.at()),
+                        Math.floor(kt(limit(lift, closed.gauge())) + 1e-6));
+        return !closed.last().isAfter(expected)
+                ? Stop.at(
+                        What.WAITING,
+                        now,
+                        text(
+                                "%s is expected at %s, too late: %s; ask for a new order",
+                                who, minute(expected), why))
+                : Stop.at(
+                        What.WAITING,
+                        closed.last(),
+                        text("%s, expected at %s: %s", who, minute(expected), why));
+    }
+
+    private Optional<Blows> forecast(PlaceId place, Instant at) {
+        return look.day()
+                .findAir(place, at)
+                .map(one -> new Blows(one.windMPerS(), one.gustMPerS()));
+    }
+
     /** A report counts for now alone; later hours are the forecast's. */
     private Optional<Blows> blows(PlaceId place, Instant at) {
         if (at.equals(now)) {
             return WindThere.find(look, flown, place, now)
                     .map(wind -> new Blows(wind.meanMPerS(), wind.gustMPerS()));
         }
-        Optional<AirThere> air = look.day().findAir(place, at);
-        return air.map(one -> new Blows(one.windMPerS(), one.gustMPerS()));
+        return forecast(place, at);
     }
 
     private static List<PlaceId> ends(LiftState lift) {
@@ -169,12 +277,12 @@ final class Stops {
                 .toList();
     }
 
-    private List<Instant> hoursFromNow() {
+    private List<Instant> hoursFrom(Instant first) {
         return Stream.concat(
-                        Stream.of(now),
+                        Stream.of(first),
                         job.weather().hours().stream()
                                 .map(WeatherHour::from)
-                                .filter(from -> from.isAfter(now)))
+                                .filter(from -> from.isAfter(first)))
                 .toList();
     }
 
@@ -261,6 +369,10 @@ final class Stops {
 
     private String clock(Instant at) {
         return at.atZone(job.zone()).toLocalTime().withNano(0).toString();
+    }
+
+    private String minute(Instant at) {
+        return clock(at.truncatedTo(ChronoUnit.MINUTES));
     }
 
     private static double kt(double speedMPerS) {

@@ -8,6 +8,7 @@ public enum FindingCode {
     // A load
     MASS_MISSING,
     MASS_ESTIMATED,
+    DANGEROUS_GOODS,
     HOOK_LIMIT,
     LINE_LIMIT,
     EXTERNAL_MASS_LIMIT,
@@ -101,6 +102,7 @@ public enum FindingCode {
     TAP_OUT_OF_ORDER,
     RELEASE_NOT_CONFIRMED,
     LINE_NOT_CHECKED,
+    LINE_OTHER,
     MACHINE_TIMES_MISSING,
     TRACK_ELSEWHERE,
     LOAD_UNLISTED,

@@ -1,6 +1,8 @@
 package underhook.core.flown;
 
+import java.math.BigDecimal;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
@@ -45,6 +47,23 @@ final class Refusals {
                 loads
                         + " was not called free by two people. A sling that has not parted ties the"
                         + " machine to the load.");
+    }
+
+    /** Heights, masses and room were worked out with the one, and the other hangs there. */
+    static Optional<Finding> otherLine(Tap tap, double plannedM, double hangsM) {
+        return of(
+                FindingCode.LINE_OTHER,
+                tap,
+                String.format(
+                        Locale.ROOT,
+                        "A line of %s m hangs there; this load was planned on a line of %s m.",
+                        metres(hangsM),
+                        metres(plannedM)));
+    }
+
+    /** To the tenth, as lines are told; whole metres without one. */
+    private static String metres(double lengthM) {
+        return BigDecimal.valueOf(Math.round(lengthM * 10), 1).stripTrailingZeros().toPlainString();
     }
 
     static Finding unknownTap(Tap tap, String undone) {

@@ -130,6 +130,10 @@ final class Tapping {
         if (peopleAboard > 0) {
             return Refusals.lineWithPeople(tap);
         }
+        OptionalDouble planned = hands.findOtherLineM(tap, lineM.getAsDouble());
+        if (planned.isPresent()) {
+            return Refusals.otherLine(tap, planned.getAsDouble(), lineM.getAsDouble());
+        }
         if (!lineChecked) {
             return Refusals.of(
                     FindingCode.LINE_NOT_CHECKED,

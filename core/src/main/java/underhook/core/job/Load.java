@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
  * @param massTyped mass as the customer wrote it, with its unit
  * @param lengthM longest side, m; a pole's length
  * @param dragAreaM2 drag coefficient times frontal area, m², when the file states it
+ * @param dangerousGoods what of it is dangerous goods, as typed; empty for none
  * @param after what must be done before this load may be set down
  * @param combineWith loads that may ride on the same hook trip with this one
  * @param remarks as typed
@@ -29,6 +30,7 @@ public record Load(
         double heightM,
         OptionalDouble dragAreaM2,
         String material,
+        String dangerousGoods,
         List<After> after,
         List<LoadId> combineWith,
         String remarks) {
@@ -61,6 +63,11 @@ public record Load(
         }
     }
 
+    /** Whether any of it is dangerous goods. Such a load rides alone. */
+    public boolean isDangerous() {
+        return !dangerousGoods.isBlank();
+    }
+
     /** The same with one place instead of another, to come from and to go to. */
     public Load withInstead(PlaceId place, PlaceId other) {
         return new Load(
@@ -76,6 +83,7 @@ public record Load(
                 heightM,
                 dragAreaM2,
                 material,
+                dangerousGoods,
                 after,
                 combineWith,
                 remarks);
@@ -96,6 +104,7 @@ public record Load(
                 heightM,
                 dragAreaM2,
                 material,
+                dangerousGoods,
                 after,
                 combineWith,
                 remarks);

@@ -123,7 +123,8 @@ class FlownDayTest {
     void a_load_is_hooked_where_it_waits() {
         lineOn();
         TrainedHands hands =
-                new TrainedHands(HANDS.names(), Map.of(new LoadId("L01"), new PlaceId("A")));
+                new TrainedHands(
+                        HANDS.names(), Map.of(new LoadId("L01"), new PlaceId("A")), Map.of());
         Tap plain = made(TapKind.HOOKED, "loader", Tap.Amount.NONE, "L01");
 
         assertThat(FlownDay.refusal(taps, hands, plain)).isEmpty();
@@ -131,6 +132,28 @@ class FlownDayTest {
         assertThat(FlownDay.refusal(taps, hands, at(plain, "B")))
                 .hasValueSatisfying(
                         why -> assertThat(why.code()).isEqualTo(FindingCode.HANDLER_ABSENT));
+    }
+
+    /** On another line than planned every clearance and the most fuel are other ones. */
+    @Test
+    void a_load_is_hooked_on_the_line_it_was_planned_on() {
+        lineOn();
+        Tap hooked = made(TapKind.HOOKED, "loader", Tap.Amount.NONE, "L01");
+
+        assertThat(FlownDay.refusal(taps, onLine(25.04), hooked)).isEmpty();
+        assertThat(FlownDay.refusal(taps, onLine(40.5), hooked))
+                .hasValueSatisfying(
+                        why -> {
+                            assertThat(why.code()).isEqualTo(FindingCode.LINE_OTHER);
+                            assertThat(why.message())
+                                    .isEqualTo(
+                                            "A line of 25 m hangs there; this load was planned on a"
+                                                    + " line of 40.5 m.");
+                        });
+    }
+
+    private static TrainedHands onLine(double lengthM) {
+        return new TrainedHands(HANDS.names(), Map.of(), Map.of(new LoadId("L01"), lengthM));
     }
 
     private static Tap at(Tap tap, String place) {

@@ -40,6 +40,9 @@ final class LoadChecks {
         if (load.massStatus() == MassStatus.ESTIMATED) {
             said.add(massEstimated(load));
         }
+        if (load.isDangerous()) {
+            said.add(dangerousGoods(load));
+        }
         Optional<Finding> stop = findEndStop(load).or(() -> findHookStop(load));
         if (isPole(load) && stop.isEmpty()) {
             stop = findNobodyToGuy(load).or(() -> findGuyStop(load, said));
@@ -59,6 +62,19 @@ final class LoadChecks {
                 "loads",
                 "No mass is stated. It stays behind until it is weighed."
                         + (isPole(load) ? PoleMasses.band(load) : ""));
+    }
+
+    /** @source EASA-HESLO dangerous goods to a place where nobody is need an exemption */
+    private static Finding dangerousGoods(Load load) {
+        return Finding.of(
+                FindingCode.DANGEROUS_GOODS,
+                Severity.CAUTION,
+                load.id().value(),
+                "EASA-HESLO",
+                "Dangerous goods: "
+                        + load.dangerousGoods()
+                        + ". No plan approves them: papers, packing and the operator's approval come first,"
+                        + " and an exemption where nobody receives them. Nothing rides with them.");
     }
 
     private Finding massEstimated(Load load) {

@@ -69,6 +69,8 @@ record OnHook(Optional<Trip> trip, List<Finding> said, Optional<Finding> stop) {
         boolean named =
                 one.combineWith().contains(other.id()) || other.combineWith().contains(one.id());
         return named
+                && !one.isDangerous()
+                && !other.isDangerous()
                 && kind.sharesHook()
                 && otherKind.sharesHook()
                 && !kind.standsUp()

@@ -45,6 +45,9 @@ final class FindingsCheck {
                 .map(id -> day.job().getLoad(id))
                 .filter(load -> load.massStatus() == MassStatus.ESTIMATED)
                 .forEach(load -> demand(FindingCode.MASS_ESTIMATED, load.id().value()));
+        rotation.loads().stream()
+                .filter(id -> !day.job().getLoad(id).dangerousGoods().isBlank())
+                .forEach(id -> demand(FindingCode.DANGEROUS_GOODS, id.value()));
         if (rotation.limits().stream()
                 .anyMatch(limit -> limit.code().startsWith("WIND_") && limit.isNear())) {
             demand(FindingCode.WIND_AT_LIMIT, rotation.loads().get(0).value());

@@ -92,6 +92,7 @@ final class LoadCheck {
             sum += load.massKg().isPresent() ? day.liftMassKg(load) : 0;
             boolean fits =
                     day.kindOf(load).sharesHook()
+                            && load.dangerousGoods().isBlank()
                             && !day.kindOf(load).standsUp()
                             && load.from().equals(first.from());
             demand(fits, FindingCode.COMBINATION_BROKEN, load.id(), "may not share the hook.");

@@ -260,6 +260,7 @@ final class OddsDay {
                 1,
                 OptionalDouble.empty(),
                 "",
+                "",
                 List.of(after).stream()
                         .map(first -> new Load.After(new LoadId(first), 300))
                         .toList(),

@@ -345,6 +345,7 @@ class HungPlanTest {
                 load.heightM(),
                 load.dragAreaM2(),
                 "pine",
+                "",
                 load.after(),
                 load.combineWith(),
                 "");

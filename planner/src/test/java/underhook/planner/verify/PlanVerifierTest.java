@@ -675,6 +675,12 @@ class PlanVerifierTest {
                         "COMBINATION_BROKEN B2"));
         all.add(
                 of(
+                        "dangerous goods ride with another, and nobody says so",
+                        d -> d.load("B2", "dangerousGoods", "UN 1202"),
+                        "COMBINATION_BROKEN B2",
+                        "STATED_WRONG B2"));
+        all.add(
+                of(
                         "may not share",
                         d -> d.kind("bag", "sharesHook", false),
                         "COMBINATION_BROKEN B2",

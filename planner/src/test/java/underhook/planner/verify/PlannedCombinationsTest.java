@@ -54,6 +54,21 @@ class PlannedCombinationsTest {
         assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
     }
 
+    @Test
+    void dangerous_goods_hang_alone_and_are_told() {
+        SmallDay day = bags(2, (one, other) -> true).load("C1", "dangerousGoods", "UN 1202");
+
+        Plan plan = plan(day);
+
+        assertThat(onHooks(plan)).containsExactly(1, 1);
+        assertThat(plan.findings())
+                .filteredOn(one -> one.code() == FindingCode.DANGEROUS_GOODS)
+                .singleElement()
+                .satisfies(
+                        one -> assertThat(one.message()).startsWith("Dangerous goods: UN 1202."));
+        assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
+    }
+
     /**
      * A cube of 1 m trails 30° in air of about 1.2 kg/m³ at the square root of 2 m g tan 30° / (1.2 · 1): 5 kg
      * at less than 8 m/s, the least, and with 15 kg of ballast at nearly twice that. Ballast hangs under one

@@ -164,6 +164,7 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 pole ? 0.3 : 1,
                 OptionalDouble.empty(),
                 "",
+                "",
                 id.equals("P1") ? List.of(new Load.After(lid("B1"), 600)) : List.of(),
                 id.equals("B2") ? List.of(lid("B3")) : List.of(),
                 "");

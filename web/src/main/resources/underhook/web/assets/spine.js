@@ -32,17 +32,18 @@ function fuelBar(step) {
   </svg>`;
 }
 
+/** A lift stands at its hook-up, with its fuel, as on the pilot's card. */
 function liftRow(step, lift) {
   const open = state.lift === lift.number;
   return html`<li class="lift ${open ? 'open' : ''}" id="lift-${lift.number}">
     <button class="row" aria-expanded=${open} data-lift=${lift.number}
         @click=${() => actions.choose(open ? null : lift.number)}>
-      <time>${u.clock(step.startAt)}</time>
+      <time>${u.clock(step.hookedAt)}</time>
       <span class="rope" aria-hidden="true"></span>
       ${shape(state.plan.loadsById.get(lift.loads[0])?.kind)}
       <span class="what"><b>${step.loads.join(' + ')}</b> <span>${route(step)}</span></span>
       <span class="mass">${u.mass(step.massOnHookKg, 'up')}</span>
-      <span class="fuelcell">${fuelBar(step)}<span>${t('spine.fuel', { at: u.mass(step.fuelAtHookKg, 'near'), most: u.mass(step.fuelMaxKg, 'down') })}</span></span>
+      <span class="fuelcell">${fuelBar(step)}<span>${t('spine.fuel', { at: u.mass(step.fuelAtHookKg, 'down'), most: u.mass(step.fuelMaxKg, 'down') })}</span></span>
       ${badge(lift.status)}
       <span class="first" title=${lift.words}>${first(lift.words)}</span>
     </button>

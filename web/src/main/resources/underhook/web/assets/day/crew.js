@@ -1,10 +1,10 @@
 // What a crew must know of its own place: short, still, and there without network.
 import { html, nothing, svg } from '/lib/lit/lit-html.js';
-import { state, tap, foreseen } from './state.js';
+import { state, tap, foreseen, now } from './state.js';
 import { deliver } from './link.js';
 import { plainly, t } from './words.js';
 import { signals } from './signals.js';
-import { told } from './marks.js';
+import { dangerous, told } from './marks.js';
 import { bearing, clock, length, line, local, mass, pull } from './units.js';
 
 
@@ -12,7 +12,7 @@ const placeOf = () => state.at.split('/')[1] || state.me?.place;
 
 const choose = (page) => html`<h1>${t('crew.choose')}</h1><div class="grid two">${state.day.places.map((place) => html`<a class="button big" href=${`#${page}/${place.id}`}>${place.id}<small>${place.name}</small></a>`)}</div>`;
 
-const named = (load) => `${load.id} ${load.kind} ${mass(load.listedKg, 'up')}${load.estimated ? ` ${t('loader.est')}` : ''}`;
+const named = (load) => `${load.id} ${load.kind} ${mass(load.listedKg, 'up')}${load.estimated ? ` ${t('loader.est')}` : ''}${dangerous(load)}`;
 
 const loads = (lift) => lift.loads.map(named).join(' + ');
 
@@ -45,6 +45,14 @@ const briefing = (seen) => {
     <div class="grid two">${people.map((who) => (done.has(who) ? html`<p class="ticked">✓ ${t('crew.ticked', { who })}</p>` : html`<button class="big" data-brief=${who} @click=${async () => { await tap('briefed', { by: who, place: seen.place, note: seen.planId }); deliver(); }}>${t('crew.tick', { who })}</button>`))}</div>`;
 };
 
+/** Where the own crew is to be now and next: it may be told by a new order alone. */
+const ownWay = () => {
+  const crew = state.me?.crew;
+  const ways = (state.day.ways ?? []).filter((way) => way.crew === crew && Date.parse(way.toAt) > now()).slice(0, 3);
+  return ways.length ? html`<section class="ownway"><h2>${t('crew.way', { crew })}</h2><ol>${ways.map((way) => html`<li>${clock(way.fromAt)}–${clock(way.toAt)} <b>${way.place}</b> ${plainly(way.doing)}</li>`)}</ol>
+    ${ways.some((way) => way.place !== placeOf()) ? html`<p>${[...new Set(ways.map((way) => way.place))].filter((place) => place !== placeOf()).map((place) => html`<a class="button" href=${`#crew/${place}`}>${t('crew.openPlace', { place })}</a> `)}</p>` : nothing}</section>` : nothing;
+};
+
 const headCount = (seen) => {
   const crew = state.day.crews.find((one) => one.id === state.me?.crew);
   return crew ? html`<h2>${t('crew.count')}</h2><button class="big" @click=${async () => { await tap('counted', { people: crew.people.length, place: seen.place }); deliver(); }}>${t('crew.all', { count: crew.people.length })}</button>` : nothing;
@@ -55,6 +63,7 @@ export function crew() {
   if (!seen) return choose('crew');
   return html`<h1>${seen.place} ${seen.name}</h1>${seen.remarks ? html`<p>${seen.remarks}</p>` : nothing}
   ${told(seen.told)}<h2>${t('crew.next')}</h2>${comes(seen)}${goes(seen)}
+  ${ownWay()}
   ${guys(seen)}
   <h2>${t('crew.where')}</h2><p class="never">${t('crew.whereWords')}</p><p>${t('crew.keepOff', { length: length(seen.keepOffM, 'up'), kt: seen.downwashKt })} ${t('crew.touch')}</p>
   <h2>${t('crew.free')}</h2><p>${t('crew.freeWords')}</p>

@@ -2,9 +2,9 @@
 import { html, nothing } from '/lib/lit/lit-html.js';
 import { state, set, tap, entries, foreseen } from './state.js';
 import { deliver } from './link.js';
-import { refusal } from './standing.js';
-import { t } from './words.js';
-import { rope } from './marks.js';
+import { otherLine, refusal } from './standing.js';
+import { said, t } from './words.js';
+import { before, dangerous, hangs, rope } from './marks.js';
 import { clock, line, local, mass, massUnit, typedKg } from './units.js';
 
 const ALL = ['engine-on', 'engine-off', 'take-off', 'landing', 'line-on', 'line-checked', 'line-off', 'people-aboard', 'people-out', 'hooked', 'off', 'free-seen', 'free-confirmed', 'aborted', 'refuelled', 'snagged'];
@@ -14,7 +14,7 @@ const ASKED = { 'line-on': 'line', 'people-aboard': 'people', refuelled: 'fuel' 
 async function press(kind, more = {}) {
   if (ASKED[kind] && !more.given) { set({ ask: ASKED[kind], typed: '' }); return; }
   const { given, ...rest } = more;
-  const why = state.online || more.anyway ? null : refusal(foreseen().standing, { kind, by: state.me.by, loads: [], ...rest });
+  const why = state.online || more.anyway ? null : refusal(foreseen(), { kind, by: state.me.by, loads: [], ...rest });
   if (why) { set({ ask: 'sure', sure: { kind, rest, why } }); return; }
   set({ ask: null, typed: '', chosen: null, as: null });
   await tap(kind, rest);
@@ -37,20 +37,22 @@ async function weigh(last) {
 const loadsOf = (lift) => lift.loads.map((load) => load.id);
 
 /** What is most likely to be tapped next. */
-function likely({ standing, next }) {
+function likely({ standing, lifts, next }) {
   const [first] = standing.onHook;
   if (standing.notYetFree.length) return standing.freeSeenBy ? { kind: 'free-confirmed', loads: standing.notYetFree } : { kind: 'free-seen', loads: standing.notYetFree };
   if (first) return { kind: 'off', loads: [first] };
   if (standing.peopleAboard) return { kind: 'people-out', loads: [] };
   if (!next && !state.chosen) return null;
   if (standing.lineM === null) return { kind: 'line-on', loads: [] };
+  const loads = loadsOf(state.chosen ?? next);
+  if (otherLine(standing, lifts, loads) !== null) return { kind: 'line-on', loads: [] };
   if (!standing.lineChecked) return { kind: 'line-checked', loads: [] };
-  return { kind: 'hooked', loads: loadsOf(state.chosen ?? next) };
+  return { kind: 'hooked', loads };
 }
 
 const words = (lift) => html`<b>${loadsOf(lift).join(' + ')}</b> ${lift.drops.map((drop) => t('loader.to', { place: drop.place })).filter((one, i, all) => all.indexOf(one) === i).join(', ')}`;
 
-const about = (lift) => html`<p class="about">${t('loader.from', { place: lift.from })} · ${lift.loads.map((load) => `${load.id} ${load.kind}, ${t('loader.listed', { mass: mass(load.listedKg, 'up') })}${load.estimated ? ` ${t('loader.est')}` : ''}`).join(' · ')} · ${t('loader.expected', { time: clock(lift.expectedAt) })}</p>`;
+const about = (lift) => html`<p class="about">${t('loader.from', { place: lift.from })} · ${lift.loads.map((load) => `${load.id} ${load.kind}, ${t('loader.listed', { mass: mass(load.listedKg, 'up') })}${load.estimated ? ` ${t('loader.est')}` : ''}${dangerous(load)}`).join(' · ')} · ${t('loader.expected', { time: clock(lift.expectedAt) })}</p>`;
 
 const strip = (standing) => html`<section class="strip" aria-label=${t('line.on')}>${rope(standing)}<div>
   <p class="line">${standing.lineM === null ? t('line.off') : `${t('line.on')} ${line(standing.lineM)}`}</p>
@@ -84,7 +86,7 @@ const undone = () => new Set(mine().filter((one) => one.kind === 'undone' && !on
 const good = () => { const gone = undone(); return mine().filter((one) => one.kind !== 'undone' && !one.refused && !one.takenBack && !gone.has(one.id)); };
 const lastHooked = () => good().find((one) => one.kind === 'hooked' && !one.massKg);
 
-const refusedOnes = () => state.waiting.filter((entry) => entry.refused).map((entry) => html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${t(`kind.${entry.tap.kind}`)} ${entry.tap.loads.join(', ')}</h2><p>${entry.refused.why}</p>
+const refusedOnes = () => state.waiting.filter((entry) => entry.refused).map((entry) => html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${t(`kind.${entry.tap.kind}`)} ${entry.tap.loads.join(', ')}</h2><p>${said(entry.refused.why)}</p>
   ${entry.refused.state === 'refused' ? html`<button class="big" @click=${async () => { await state.outbox.change({ ...entry, tap: { ...entry.tap, anyway: true }, refused: null }); await entries(); deliver(); }}>${t('refused.happened')}</button>` : nothing}
   <button class="big main" @click=${async () => { await state.outbox.drop(entry.seq); await entries(); }}>${t('refused.drop')}</button></section>`);
 
@@ -94,7 +96,7 @@ export const tapList = (count) => html`<ol class="taps">${mine().slice(0, count)
   <small>${one.by} · ${t(`mark.${mark(one)}`)}${one.anyway && !one.waits ? ` · ${t('mark.anyway')}` : ''}</small></li>`)}</ol>`;
 
 export const conflicts = () => (state.day?.conflicts.length ? html`<section class="conflicts"><h2>${t('conflict.title', { count: state.day.conflicts.length })}</h2><ul>${state.day.conflicts.map(({ tap: one, why, other }) => html`<li>
-  <p>${t('conflict.this', { who: one.by, device: one.device, kind: t(`kind.${one.kind}`), loads: one.loads.join(' '), time: local(one.at) })} ${other ? t('conflict.other', { who: other.by, device: other.device, kind: t(`kind.${other.kind}`), time: local(other.at) }) : nothing}</p><p lang="en">${why.message}</p>
+  <p>${t('conflict.this', { who: one.by, device: one.device, kind: t(`kind.${one.kind}`), loads: one.loads.join(' '), time: local(one.at) })} ${other ? t('conflict.other', { who: other.by, device: other.device, kind: t(`kind.${other.kind}`), time: local(other.at) }) : nothing}</p><p>${said(why.message)}</p>
   <button @click=${() => undo(one.id)}>${t('conflict.back')}</button></li>`)}</ul></section>` : nothing);
 
 // A finger on its way, or pressing twice, must not say the next thing by mistake.
@@ -127,7 +129,8 @@ export function loader() {
   const bias = state.day.bias;
   return html`<h1 class="sr">${t('page.loader')}</h1><div class="now">${strip(now.standing)}${refusedOnes()}
   ${state.ask ? nothing : html`
-    ${lift ? html`<p class="lift">${t(lift.state === 'waits' || lift.state === 'aborted' ? 'loader.next' : 'loader.now', { lift: lift.number })}: ${words(lift)}</p>${about(lift)}` : html`<p>${t('loader.none')}</p>`}
+    ${lift && lift === now.next ? before(now.before) : nothing}
+    ${lift ? html`<p class="lift">${t(lift.state === 'waits' || lift.state === 'aborted' ? 'loader.next' : 'loader.now', { lift: lift.number })}: ${words(lift)}</p>${about(lift)}${hangs(now.standing, lift)}` : html`<p>${t('loader.none')}</p>`}
     ${alone ? html`<p class="caution">${t('loader.second')}</p>${huge(`as ${first.loads}`, t('loader.as'), () => set({ ask: 'as' }), 'as')}`
       : first ? huge(`${first.kind} ${first.loads}`, html`${t(`kind.${first.kind}`)}<br>${first.loads.join(' + ')}`, () => press(first.kind, { loads: first.loads }), first.kind) : nothing}`}</div>
   ${state.ask ? asked(now) : html`
@@ -135,6 +138,8 @@ export function loader() {
       ${last ? html`<button class="big" id="undo" @click=${() => undo(last.id)}>${t('loader.undo', { what: `${t(`kind.${last.kind}`)} ${last.loads.join(' ')}` })}</button>` : nothing}
       ${lastHooked() ? html`<button class="big" id="weigh" @click=${() => set({ ask: 'weight', typed: '' })}>${t('loader.weight', { unit: massUnit() })}</button>` : nothing}
       ${now.standing.onHook.length ? html`<button class="big" @click=${() => press('aborted')}>${t('kind.aborted')}</button>` : html`<button class="big" @click=${() => set({ ask: 'lift' })}>${t('loader.other')}</button>`}
+      ${now.before.some((step) => step.kind === 'refuel') ? html`<button class="big" data-now="refuelled" @click=${() => press('refuelled')}>${t('kind.refuelled')}</button>` : nothing}
+      ${now.before.some((step) => step.kind === 'crew_move') && !now.standing.peopleAboard ? html`<button class="big" data-now="people-aboard" @click=${() => press(now.standing.lineM === null ? 'people-aboard' : 'line-off')}>${t(`kind.${now.standing.lineM === null ? 'people-aboard' : 'line-off'}`)}</button>` : nothing}
       <button class="big" @click=${() => press('snagged')}>${t('kind.snagged')}</button>
       <button class="big" aria-expanded=${String(Boolean(state.more))} @click=${() => set({ more: !state.more })}>${t(state.more ? 'loader.less' : 'loader.all')}</button>
     </div>

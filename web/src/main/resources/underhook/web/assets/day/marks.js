@@ -1,6 +1,7 @@
 // Marks that differ by shape, pattern and word, never by hue alone.
 import { html, nothing, svg } from '/lib/lit/lit-html.js';
 import { said, t } from './words.js';
+import { clock, line, mass } from './units.js';
 
 const SHAPES = {
   inside: svg`<circle cx="8" cy="8" r="6"/>`,
@@ -14,6 +15,23 @@ export const badge = (kind, words) => html`<span class=${`badge ${kind}`}><svg v
 
 /** What was told of a place's ground and the plan does not know. */
 export const told = (words) => (words?.length ? html`<div class="missing"><b>${badge('outside', t('told.title'))}</b><ul>${words.map((one) => html`<li>${said(one)}</li>`)}</ul>${t('told.words')}</div>` : nothing);
+
+const STEPS = {
+  refuel: (step) => t('before.refuel', { place: step.from, mass: mass(step.fuelToKg, 'down') }),
+  line_change: (step) => (step.lineM ? t('before.line', { place: step.from, line: line(step.lineM) }) : t('before.lineOff', { place: step.from })),
+  crew_move: (step) => t('before.crew', { crew: step.crew, from: step.from, to: step.to }),
+  position: (step) => t('before.position', { from: step.from, to: step.to }),
+  break: (step) => t('before.break', { place: step.from, until: clock(step.until) }),
+};
+
+/** What comes before the next lift, in its order. */
+export const before = (steps) => (steps?.length ? html`<section class="before" aria-label=${t('before.title')}><h2>${t('before.title')}</h2><ol>${steps.map((step) => html`<li><span>${clock(step.at)}</span> <b>${STEPS[step.kind]?.(step) ?? step.kind}</b></li>`)}</ol></section>` : nothing);
+
+/** What of a load is dangerous goods, behind its name. */
+export const dangerous = (load) => (load.dangerousGoods ? `, ${t('loader.dangerous', { what: load.dangerousGoods })}` : '');
+
+/** Whether another line hangs there than the lift was planned on. */
+export const hangs = (standing, lift) => (standing.lineM !== null && Math.abs(standing.lineM - lift.lineM) > 0.05 ? html`<p>${badge('outside', t('line.other', { hangs: line(standing.lineM), planned: line(lift.lineM) }))}</p>` : nothing);
 
 /** The line as a rope: whole with the line on, broken with it off; a knot once the releases were tried. */
 export const rope = (standing) => {

@@ -1,9 +1,9 @@
 // One look between two lifts. Nothing here moves, sounds or asks; a tap is never needed.
 import { html, nothing } from '/lib/lit/lit-html.js';
-import { state } from './state.js';
+import { foreseen, state } from './state.js';
 import { said, t } from './words.js';
-import { badge, compass, rope, told } from './marks.js';
-import { bearing, clock, distance, line, local, mass, until, us } from './units.js';
+import { badge, before, compass, hangs, rope, told } from './marks.js';
+import { bearing, clock, distance, line, local, mass, stretch, until, us } from './units.js';
 
 const SOON_S = 30 * 60;
 
@@ -47,18 +47,33 @@ const drop = (one) => html`${told(one.told)}<section class="drop">${compass(one)
   ${figure(t('pilot.wind'), one.way ? wind(one.way) : t('pilot.nowind'))}</dl>
   ${one.way ? html`<p>${judged(one.way.state, 'pilot.way')} ${one.way.state === 'outside' ? html`<b>${t(one.told.length ? 'pilot.wayTold' : 'pilot.wayOutside')}</b>` : nothing}</p>` : nothing}</section>`;
 
+/** A stretch without a spot is told in seconds from here on, as on the card. */
+const TOLD_FROM_S = 10;
+
+const passed = (leg) => html`<li><b>${t(leg.loaded ? 'pilot.legLoaded' : 'pilot.legEmpty', { from: leg.from, to: leg.to })}</b> ${leg.passes.map((one) => html`<span>${one.live ? html`<b>${t('pilot.live', { id: one.id })}</b>` : one.id}${one.rule ? html`: ${said(one.rule)}` : nothing}.</span> `)}
+  ${leg.closed.map((one) => html`<span><b>${t('pilot.notOver', { what: one.what })}</b> ${stretch(one.fromM, one.toM)}.</span> `)}${leg.closedS > TOLD_FROM_S ? html`<span>${t('pilot.closedS', { s: leg.closedS })}</span>` : nothing}</li>`;
+
+/** What the way there and back passes, and where nothing may be let go. */
+const passes = (look) => {
+  const legs = look.legs.filter((leg) => leg.passes.length || leg.closed.length);
+  return legs.length ? html`<section class="passes" aria-label=${t('pilot.passes')}><h2>${t('pilot.passes')}</h2><ul>${legs.map(passed)}</ul></section>` : nothing;
+};
+
 export function pilot() {
   const { day } = state;
   const look = day.nextLook;
+  const now = foreseen();
   const lift = look && day.lifts.find((one) => one.number === look.lift);
   const places = look?.drops.filter((one, i, all) => all.findIndex((other) => other.place === one.place) === i) ?? [];
   return html`<div class="pilot">${state.online ? nothing : html`<p class="caution">${t('pilot.stale', { time: local(day.now).slice(0, 5) })}</p>`}
-  ${look ? html`<header class="head">${rope(day.standing)}<h1>${look.lift} <b>${lift.loads.map((load) => load.id).join(' + ')}</b> ${t('loader.to', { place: places.map((one) => one.place).join(', ') })}</h1>
-    <p>${day.standing.lineM === null ? t('line.off') : `${t('line.on')} ${line(day.standing.lineM)}`} · ${t('pilot.line', { line: line(lift.lineM) })} · ${lift.loads.map((load) => load.kind).join(', ')}</p></header>
+  ${look && now.next?.number === look.lift ? before(now.before) : nothing}
+  ${look ? html`<header class="head">${rope(day.standing)}<h1>${look.lift} <b>${lift.loads.map((load) => load.id).join(' + ')}</b> ${t('loader.from', { place: lift.from })} ${t('loader.to', { place: places.map((one) => one.place).join(', ') })}</h1>
+    <p>${day.standing.lineM === null ? t('line.off') : `${t('line.on')} ${line(day.standing.lineM)}`} · ${t('pilot.line', { line: line(lift.lineM) })} · ${lift.loads.map((load) => load.kind).join(', ')}</p></header>${hangs(day.standing, lift)}
   <dl class="masses">${figure(t('pilot.mass'), mass(look.massOnHookKg, 'up'), look.ballastKg ? t('pilot.ballast', { mass: mass(look.ballastKg, 'up') }) : nothing)}
     ${figure(t('pilot.most'), look.mostFuelKg == null ? html`<b>${t('pilot.cannot')}</b>` : mass(look.mostFuelKg, 'down'), html`${t('pilot.planned', { mass: mass(look.plannedMostFuelKg, 'down'), time: clock(look.plannedAt) })}${day.bias?.meanRatio > 1 ? html`<br>${t('pilot.heavier', { mass: look.mostFuelHeavierKg == null ? t('pilot.cannot') : mass(look.mostFuelHeavierKg, 'down') })}` : nothing}`)}
+    ${figure(t('pilot.leastFuel'), mass(look.leastFuelKg, 'up'), t('pilot.leastWhy'))}
     ${figure(t('pilot.aboard'), look.fuel ? t('pilot.aboardRange', { least: mass(look.fuel.leastKg, 'down'), most: mass(look.fuel.mostKg, 'up') }) : t('pilot.nofuel'), look.fuel ? t('pilot.read', { mass: mass(look.fuel.readKg), time: clock(look.fuel.readAt) }) : nothing)}</dl>
   <p class="said">${judged(look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown', 'pilot.fuel')}</p>
-  ${places.map(drop)}` : html`<h1>${t('pilot.none')}</h1>`}
+  ${places.map(drop)}${passes(look)}` : html`<h1>${t('pilot.none')}</h1>`}
   ${stops()}<p class="hint">${t('pilot.asOf', { time: local(day.now) })}</p></div>`;
 }

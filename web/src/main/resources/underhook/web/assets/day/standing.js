@@ -3,13 +3,17 @@
 
 const START = { engineOn: false, inTheAir: false, lineM: null, lineChecked: false, peopleAboard: 0, onHook: [], notYetFree: [], freeSeenBy: null };
 
+/** The lines of these loads as planned, m, where another one than that hangs there. */
+export const otherLine = (now, lifts, loads) => (now.lineM === null ? null : lifts.find((lift) => lift.loads.some((load) => loads.includes(load.id)) && Math.abs(lift.lineM - now.lineM) > 0.05)?.lineM ?? null);
+
 /** Why a tap is not allowed, as a code; null when it is as far as this device knows. */
-export function refusal(now, tap) {
+export function refusal({ standing: now, lifts }, tap) {
   const busy = now.onHook.length > 0;
   switch (tap.kind) {
     case 'hooked':
       if (now.lineM === null) return 'TAP_OUT_OF_ORDER';
       if (now.peopleAboard > 0) return 'LINE_ON_WITH_PEOPLE';
+      if (otherLine(now, lifts, tap.loads) !== null) return 'LINE_OTHER';
       if (!now.lineChecked) return 'LINE_NOT_CHECKED';
       if (busy) return 'TAP_OUT_OF_ORDER';
       return now.notYetFree.length ? 'RELEASE_NOT_CONFIRMED' : null;
@@ -59,6 +63,14 @@ function after(now, tap) {
   }
 }
 
+const ANSWERS = { refuel: 'refuelled', crew_move: 'people-out' };
+
+/** What still comes before the next lift, less what was tapped here since. */
+const stillBefore = (next, left) => {
+  const taps = left.slice(left.map((tap) => tap.kind).lastIndexOf('hooked') + 1);
+  return (next?.before ?? []).filter((step) => !taps.some((tap) => (step.kind === 'line_change' ? tap.kind === (step.lineM ? 'line-on' : 'line-off') && (tap.lineM ?? 0) === step.lineM : tap.kind === ANSWERS[step.kind])));
+};
+
 /** Standing and lifts after the taps that wait. One that takes a waiting tap back takes it out. */
 export function foresee(day, waiting) {
   const gone = new Set(waiting.filter((tap) => tap.kind === 'undone').map((tap) => tap.undoes));
@@ -73,5 +85,6 @@ export function foresee(day, waiting) {
     if (!moved || !left.length) return lift;
     return { ...lift, state: left.some((tap) => tap.kind === 'aborted') ? 'aborted' : 'done' };
   });
-  return { standing, lifts, next: lifts.find((lift) => lift.state === 'waits' || lift.state === 'aborted') ?? null };
+  const next = lifts.find((lift) => lift.state === 'waits' || lift.state === 'aborted') ?? null;
+  return { standing, lifts, next, before: stillBefore(next, left) };
 }

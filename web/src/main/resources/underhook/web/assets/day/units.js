@@ -60,6 +60,12 @@ export function bearing(trueDeg) {
 
 export const distance = (m) => (us() ? `${(m / M_PER_NMI).toFixed(2)} NM` : m < 1000 ? `${Math.round(m)} m` : `${(m / 1000).toFixed(1)} km`);
 
+/** A stretch of a way, no shorter than it is. */
+export function stretch(fromM, toM) {
+  const [tenthM, unit] = us() ? [M_PER_NMI / 10, 'NM'] : [100, 'km'];
+  return `${(ROUND.down(fromM / tenthM) / 10).toFixed(1)}–${(ROUND.up(toM / tenthM) / 10).toFixed(1)} ${unit}`;
+}
+
 /** Minutes and seconds until a time; the time has passed at 0. */
 export function until(iso) {
   const s = Math.floor((Date.parse(iso) - now()) / 1000);
