@@ -705,7 +705,8 @@ class DemoDayIT {
         assertThat(offMin).allSatisfy(off -> assertThat(off).isBetween(-1.0, 1.0));
         assertThat(offMin.stream().filter(off -> Math.abs(off) <= 0.5).count())
                 .isGreaterThanOrEqualTo(32);
-        // A stay in which something else was hooked up after the set-down teaches nothing of set-downs.
+        // A stay in which something else was hooked up after the set-down teaches nothing of
+        // set-downs.
         List<String[]> hovers =
                 Files.readAllLines(evening.resolve("samples.csv"), UTF_8).stream()
                         .filter(row -> row.startsWith("hover-time,"))
@@ -715,9 +716,7 @@ class DemoDayIT {
         assertThat(hovers)
                 .allSatisfy(
                         row ->
-                                assertThat(
-                                                Double.parseDouble(row[3])
-                                                        - Double.parseDouble(row[2]))
+                                assertThat(Double.parseDouble(row[3]) - Double.parseDouble(row[2]))
                                         .as(String.join(",", row))
                                         .isLessThan(60));
     }

@@ -38,10 +38,6 @@ record Lift(
         return kinds.stream().anyMatch(LoadKind::lastAtPlace);
     }
 
-    double hookUpS() {
-        return kinds.stream().mapToDouble(LoadKind::hookUpS).max().orElse(0);
-    }
-
     /** How long before its release people and ground are ready for it, as planned, s. */
     double standingUpS() {
         return standsUp() ? kinds.stream().mapToDouble(LoadKind::setDownS).max().orElse(0) : 0;

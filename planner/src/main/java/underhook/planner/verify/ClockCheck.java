@@ -129,20 +129,13 @@ final class ClockCheck {
 
     /** Least time of a rotation, s: hooking up, every way, every set-down, turning in on the return. */
     private double rotationS(Rotation rotation) {
-        double sum = legsS(rotation.legs()) + hookUpS(rotation);
+        double sum = legsS(rotation.legs()) + day.hookUpS(rotation);
         for (int i = 0; i < rotation.drops().size(); i++) {
             sum += setDownS(rotation, i);
         }
         List<Leg> legs = rotation.legs();
         boolean returns = !legs.isEmpty() && legs.get(legs.size() - 1).carrying().isEmpty();
         return sum + (returns ? rules.times().returnExtraS() : 0);
-    }
-
-    private double hookUpS(Rotation rotation) {
-        return day.loadsOf(rotation.loads()).stream()
-                .mapToDouble(load -> day.kindOf(load).hookUpS())
-                .max()
-                .orElse(0);
     }
 
     /** Least time in the hover for one release, s; a further one on the trip adds its own time. */
@@ -152,7 +145,7 @@ final class ClockCheck {
     }
 
     private void checkReleases(Step step, Rotation rotation) {
-        double least = hookUpS(rotation);
+        double least = day.hookUpS(rotation);
         int leg = 0;
         List<Leg> legs = rotation.legs();
         for (int i = 0; i < rotation.drops().size(); i++) {
@@ -223,7 +216,7 @@ final class ClockCheck {
     /** Time of a rotation until its loads hang: ways flown before the hook-up, and hooking up, s. */
     private double unhungS(Rotation rotation) {
         List<Leg> legs = rotation.legs();
-        double sum = hookUpS(rotation);
+        double sum = day.hookUpS(rotation);
         for (int i = 0; i < legs.size() && isAhead(legs, i); i++) {
             sum += legs.get(i).durationS();
         }

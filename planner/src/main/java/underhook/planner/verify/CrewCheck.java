@@ -269,7 +269,7 @@ final class CrewCheck {
         Load first = day.job().getLoad(rotation.loads().get(0));
         PlaceId place = first.from();
         Instant at = rotation.hookedAt();
-        Instant begin = at.minusMillis(Math.round(hookUpS(rotation) * 1000));
+        Instant begin = day.hookedFrom(rotation);
         List<Crew> hooks =
                 where.listPresent(Crew.Role.HOOK, place, begin, at).stream()
                         .filter(crew -> !isGuying(crew, place, begin, at))
@@ -321,14 +321,6 @@ final class CrewCheck {
                                                         + " has just refuelled."));
             }
         }
-    }
-
-    /** Whoever hooks is there from the beginning on; of several loads on a hook the longest counts. */
-    private double hookUpS(Rotation rotation) {
-        return day.loadsOf(rotation.loads()).stream()
-                .mapToDouble(load -> day.kindOf(load).hookUpS())
-                .max()
-                .orElse(0);
     }
 
     private void checkReceived(Load load, Drop drop) {

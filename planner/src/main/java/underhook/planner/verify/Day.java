@@ -168,14 +168,17 @@ final class Day {
 
     /** From when people hook loads up that are still to be flown; what was hooked up is as it was. */
     Instant hookedFrom(Rotation rotation) {
-        double mostS =
-                loadsOf(rotation.loads()).stream()
-                        .mapToDouble(load -> kindOf(load).hookUpS())
-                        .max()
-                        .orElse(0);
         return isHooked(rotation)
                 ? rotation.hookedAt()
-                : rotation.hookedAt().minusMillis(Math.round(mostS * 1000));
+                : rotation.hookedAt().minusMillis(Math.round(hookUpS(rotation) * 1000));
+    }
+
+    /** How long loads are hooked up, s; of several on a hook the longest counts. */
+    double hookUpS(Rotation rotation) {
+        return loadsOf(rotation.loads()).stream()
+                .mapToDouble(load -> kindOf(load).hookUpS())
+                .max()
+                .orElse(0);
     }
 
     /** Whether a step was begun when the day was ordered anew. */
