@@ -13,22 +13,36 @@ import underhook.core.geo.PlanePoint;
  * Heights of the hook along a way.
  *
  * <p>At samples every {@value #STEP_M} m the hook must clear the highest ground and the highest canopy
- * within {@value #SIDE_M} m. The flown profile is the least one above these heights that keeps the climb
+ * within half the strip that a track is checked over, or within {@value #SIDE_M} m where that is more or one of
+ * the places is near: there the machine comes down between the trees of a clearing, and the room at the place is
+ * looked at besides. The flown profile is the least one above these heights that keeps the climb
  * and descent and never dips: climbs first, then descends. Where a place lies lower than the profile's
  * end the difference is flown on the spot above it.
  */
 final class HeightProfile {
     private static final double STEP_M = 10;
 
-    /** Reach to the side and between samples that is cleared. */
+    /** Reach to the side and between samples that is cleared at the least. */
     private static final double SIDE_M = 12;
+
+    /** Room at a place is looked at so far from it. */
+    private static final double END_M = 60;
 
     private final Ground ground;
     private final List<WirePlan> wires;
     private final ByPlace<WirePlan> wiresByPlace;
+    private final double stripM;
 
     HeightProfile(Ground ground, List<WirePlan> wires) {
+        this(ground, wires, SIDE_M);
+    }
+
+    /**
+     * @param stripM half the strip that a track is checked over, m
+     */
+    HeightProfile(Ground ground, List<WirePlan> wires, double stripM) {
         this.ground = ground;
+        this.stripM = Math.max(SIDE_M, stripM);
         this.wires = List.copyOf(wires);
         this.wiresByPlace = new ByPlace<>(wires, wire -> ByPlace.extent(wire.supports()));
     }
@@ -69,7 +83,7 @@ final class HeightProfile {
         double[] hook = new double[n];
         for (int i = 0; i < n; i++) {
             PlanePoint point = samples.get(i);
-            floor[i] = floorAmslM(point, need);
+            floor[i] = floorAmslM(point, need, toEndM(along, i));
             hook[i] = floor[i] + need.clearanceM() + need.underHookM();
             hook[i] = Math.max(hook[i], overWireM(near, point, need));
             if (hook[i] == Double.POSITIVE_INFINITY) {
@@ -108,7 +122,7 @@ final class HeightProfile {
         for (int i = 0; i < samples.size(); i++) {
             double leastAmslM =
                     Math.max(
-                            floorAmslM(samples.get(i), need),
+                            floorAmslM(samples.get(i), need, toEndM(along, i)),
                             overWireM(near, samples.get(i), need));
             if (leastAmslM == Double.POSITIVE_INFINITY) {
                 double wholeM = along.get(along.size() - 1);
@@ -143,12 +157,26 @@ final class HeightProfile {
         return leastAmslM;
     }
 
-    /** The highest of ground and canopy near a point, m AMSL; infinite where the ground is not known. */
+    private static double toEndM(List<Double> along, int index) {
+        return Math.min(along.get(index), along.get(along.size() - 1) - along.get(index));
+    }
+
+    /** The highest of ground and canopy round a place, m AMSL; infinite where the ground is not known. */
     double floorAmslM(PlanePoint point, Need need) {
+        return floorAmslM(point, need, 0);
+    }
+
+    /**
+     * The highest of ground and canopy to both sides of a way, m AMSL; infinite where the ground is not known.
+     *
+     * @param toEndM to the nearer end of the way, m
+     */
+    double floorAmslM(PlanePoint point, Need need, double toEndM) {
+        double sideM = toEndM < END_M ? SIDE_M : stripM;
         OptionalDouble highest =
-                ground.terrain().findHighestWithinM(point, reachM(ground.terrain()));
+                ground.terrain().findHighestWithinM(point, reachM(ground.terrain(), sideM));
         return highest.isPresent()
-                ? highest.getAsDouble() + canopyM(point, need.canopyM())
+                ? highest.getAsDouble() + canopyM(point, need.canopyM(), sideM)
                 : Double.POSITIVE_INFINITY;
     }
 
@@ -156,14 +184,14 @@ final class HeightProfile {
      * How far cells count. A height between cell centres leans on cells up to half a cell's diagonal
      * beyond the one it lies in: on a coarse raster these may be the higher ones.
      */
-    private static double reachM(HeightField field) {
-        return SIDE_M + 0.75 * field.cellSizeM();
+    private static double reachM(HeightField field, double sideM) {
+        return sideM + 0.75 * field.cellSizeM();
     }
 
-    private double canopyM(PlanePoint point, double otherwiseM) {
+    private double canopyM(PlanePoint point, double otherwiseM, double sideM) {
         if (ground.canopy().isPresent()) {
             HeightField canopy = ground.canopy().get();
-            OptionalDouble highest = canopy.findHighestWithinM(point, reachM(canopy));
+            OptionalDouble highest = canopy.findHighestWithinM(point, reachM(canopy, sideM));
             if (highest.isPresent()) {
                 return highest.getAsDouble() > 0
                         ? highest.getAsDouble() + ground.canopySpreadM()

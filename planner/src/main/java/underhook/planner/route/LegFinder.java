@@ -40,7 +40,7 @@ public final class LegFinder {
         this.ground = ground;
         this.rules = new LegRules(job);
         this.wires = WirePlan.all(job, ground);
-        this.profile = new HeightProfile(ground, wires);
+        this.profile = new HeightProfile(ground, wires, job.rules().distances().stripHalfWidthM());
         this.passed = new Passed(job, ground, wires);
         WayMaps maps = new WayMaps(job, ground, wires);
         this.prices = new LegPrices(job, ground, wires, maps);

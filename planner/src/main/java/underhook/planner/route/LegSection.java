@@ -77,12 +77,14 @@ public final class LegSection {
     public LegSection(Job job, Ground ground) {
         this.job = job;
         this.ground = ground;
-        this.profile = new HeightProfile(ground, List.of());
+        double stripM = job.rules().distances().stripHalfWidthM();
+        this.profile = new HeightProfile(ground, List.of(), stripM);
         this.trees = new HeightProfile.Need(0, 0, 1, 1, job.rules().distances().canopyLegM());
         this.bare =
                 new HeightProfile(
                         new Ground(ground.frame(), ground.terrain(), Optional.empty(), 0),
-                        List.of());
+                        List.of(),
+                        stripM);
     }
 
     /**
@@ -124,24 +126,24 @@ public final class LegSection {
             int parts = Math.max(1, (int) Math.ceil(lengthM / stepM));
             for (int k = points.isEmpty() ? 0 : 1; k <= parts; k++) {
                 double share = (double) k / parts;
-                points.add(
-                        point(
-                                piece.at(share),
-                                doneM + share * lengthM,
-                                piece.hookAmslM(share),
-                                underHookM));
+                double alongM = doneM + share * lengthM;
+                Along along = new Along(alongM, Math.min(alongM, wholeM - alongM));
+                points.add(point(piece.at(share), along, piece.hookAmslM(share), underHookM));
             }
             doneM += lengthM;
         }
         return points;
     }
 
-    private Point point(PlanePoint at, double alongM, double hookAmslM, double underHookM) {
-        double floorAmslM = profile.floorAmslM(at, trees);
+    /** How far a point is from the start of a leg, and from its nearer end, m. */
+    private record Along(double startM, double toEndM) {}
+
+    private Point point(PlanePoint at, Along along, double hookAmslM, double underHookM) {
+        double floorAmslM = profile.floorAmslM(at, trees, along.toEndM());
         boolean isKnown = Double.isFinite(floorAmslM);
-        boolean hasTrees = isKnown && floorAmslM > bare.floorAmslM(at, NO_TREES);
+        boolean hasTrees = isKnown && floorAmslM > bare.floorAmslM(at, NO_TREES, along.toEndM());
         return new Point(
-                alongM,
+                along.startM(),
                 groundAmslM(at),
                 hasTrees ? OptionalDouble.of(floorAmslM) : OptionalDouble.empty(),
                 isKnown ? OptionalDouble.of(floorAmslM) : OptionalDouble.empty(),

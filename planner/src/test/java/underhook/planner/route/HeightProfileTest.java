@@ -129,6 +129,36 @@ class HeightProfileTest {
         assertThat(heights.find(List.of(WEST, new PlanePoint(481, 0)), BARE)).isEmpty();
     }
 
+    /**
+     * A bank of 30 m stands 20 m to the side from 100 to 200 m: half a strip of 30 m holds it, 12 m and three
+     * quarters of a cell of 10 m do not. Within 60 m of the ends the strip is no wider than 12 m.
+     * Common practice, no source; the figures by hand.
+     */
+    @Test
+    void clears_what_stands_in_the_strip() {
+        Ground bank =
+                new Ground(
+                        LocalFrame.of(new GeoPoint(46.8, -12.0)),
+                        GridHeightField.of(
+                                new GridShape(-100, -100, 10, 60, 20),
+                                (eastM, northM) ->
+                                        eastM > 100 && eastM < 200 && northM > 20 ? 530 : 500),
+                        Optional.empty(),
+                        0);
+
+        Profile narrow =
+                new HeightProfile(bank, List.of(), 12)
+                        .find(List.of(WEST, EAST), BARE)
+                        .orElseThrow();
+        Profile wide =
+                new HeightProfile(bank, List.of(), 30)
+                        .find(List.of(WEST, EAST), BARE)
+                        .orElseThrow();
+
+        assertProfile(narrow, List.of(0.0, 300.0), List.of(550.0, 550.0));
+        assertThat(HeightProfile.hookAmslM(wide.alongM(), wide.hookAmslM(), 150)).isEqualTo(580);
+    }
+
     private static double stepAmslM(double eastM) {
         return eastM < 200 ? 500 : 560;
     }
