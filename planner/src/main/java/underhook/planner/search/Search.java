@@ -17,18 +17,14 @@ final class Search {
     /** What heat ends with, in seconds of everything standing or flying at once. */
     private static final double COLD_S = 1.5;
 
-    /** What a second too late counts at first, in seconds of everything. */
-    private static final double LATE_RATIO = 0.5;
+    /** What a second too late counts, in seconds of everything. @source PRACTICE own measure: with less, lifts stay late */
+    private static final double LATE_RATIO = 1.5;
 
-    /** What it counts in the end: what is too late is not flown, however much cheaper the day is. */
-    private static final double LATE_IN_THE_END_RATIO = 8;
-
-    /** What a trip left out counts while searching, in minutes of everything. */
-    private static final long LEFT_OUT_MINUTES = 35;
+    /** What a trip left out counts while searching, in minutes of everything. @source PRACTICE own measure */
+    private static final long LEFT_OUT_MINUTES = 100;
 
     private static final int STEPS_BETWEEN_WORDS = 500;
     private static final int STEPS_BETWEEN_TURNS = 20;
-    private static final int STEPS_BETWEEN_RATIOS = 100;
 
     private final DayTable table;
     private final Decoder decoder;
@@ -39,10 +35,6 @@ final class Search {
     private long bestCents;
     private int built;
     private boolean cut;
-
-    /** What a second too late counts now, in seconds of everything. */
-    private double lateRatio = LATE_RATIO;
-
     private final ToLongFunction<Wish> strayCents;
 
     Search(Decoder decoder, Wish start) {
@@ -97,11 +89,9 @@ final class Search {
         Wish now = best.copy();
         Wish next = best.copy();
         boolean finds = manner.finds();
-        lateRatio = LATE_RATIO;
         bestCents = finds ? cents(best) : bestCents;
-        long nowGuide = finds ? guideCents(now) : guessedGuideCents(best);
+        long nowGuide = finds ? guideCents(now) : guessed(() -> guideCents(best));
         long bestGuide = nowGuide;
-        long bestLateS = decoder.run().lateS;
         double cooling = Math.pow(COLD_S / manner.hotS(), 1.0 / days);
         double heat = manner.hotS() * minuteCents / 60;
         for (int i = 0; i < days; i++) {
@@ -109,12 +99,6 @@ final class Search {
                 cut = true;
                 keep(now, finds);
                 return;
-            }
-            if (i % STEPS_BETWEEN_RATIOS == 0) {
-                double was = lateRatio;
-                lateRatio = lateRatio((double) i / days);
-                nowGuide = lateRatio > was ? guessedGuideCents(now) : nowGuide;
-                bestGuide += lateCents(bestLateS, lateRatio) - lateCents(bestLateS, was);
             }
             if (i % STEPS_BETWEEN_TURNS == 0) {
                 settle(now, next);
@@ -137,7 +121,6 @@ final class Search {
                 next = old;
                 nowGuide = guide;
                 if (sure && seemsBest(guide, bestGuide)) {
-                    bestLateS = guide < bestGuide ? decoder.run().lateS : bestLateS;
                     bestGuide = Math.min(guide, bestGuide);
                     keep(now, finds);
                 }
@@ -152,24 +135,10 @@ final class Search {
         return guide < bestGuide || (inTime && guide + leftOutCents() < bestCents);
     }
 
-    /** Half of the days are built with what is too late at its least; then it counts more and more. */
-    private static double lateRatio(double doneRatio) {
-        double risenRatio = Math.max(0, 2 * doneRatio - 1);
-        return LATE_RATIO * Math.pow(LATE_IN_THE_END_RATIO / LATE_RATIO, risenRatio);
-    }
-
     /** How much less what is left out counts while searching. */
     private long leftOutCents() {
         return decoder.run().countDropped()
                 * (Rates.DROPPED_CENTS - LEFT_OUT_MINUTES * minuteCents);
-    }
-
-    private long lateCents(long lateS, double ratio) {
-        return Math.round(lateS * ratio * minuteCents / 60);
-    }
-
-    private long guessedGuideCents(Wish wish) {
-        return guessed(() -> guideCents(wish));
     }
 
     private long guessed(LongSupplier cents) {
@@ -224,7 +193,7 @@ final class Search {
         return cents
                 + strayCents.applyAsLong(wish)
                 - leftOutCents()
-                + lateCents(decoder.run().lateS, lateRatio);
+                + Math.round(decoder.run().lateS * LATE_RATIO * minuteCents / 60);
     }
 
     /** Keeps a wish if the day it gives is the best so far. */
