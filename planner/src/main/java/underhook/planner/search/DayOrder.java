@@ -119,6 +119,12 @@ public final class DayOrder {
                         new Tournament.Watch(stops.hurried(), stops.settled(), progress));
         SplittableRandom random = new SplittableRandom(effort.seed());
         Wish best = tournament.best(days - others, random);
+        if (!tournament.wasCut() && leavesOut(lanes.first(), best)) {
+            // Where little time is left at a place, only some first orders lead to a day with all
+            // in it.
+            Wish other = tournament.best(days - others, random);
+            best = cheaper(lanes.first(), best, other);
+        }
         if (tournament.wasCut() && first.wish != null) {
             best = cheaper(lanes.first(), best, first.wish);
         }
@@ -193,6 +199,12 @@ public final class DayOrder {
      */
     public static long finishBoundS(DayTable table, HookChoices hooks, double flownS) {
         return new FinishBound(table, hooks).finishS(flownS);
+    }
+
+    /** Whether a day leaves out what might be flown. */
+    private static boolean leavesOut(Decoder decoder, Wish wish) {
+        decoder.decode(wish, null);
+        return decoder.run().countDropped() > decoder.run().table.countNeverFlown();
     }
 
     private static Wish cheaper(Decoder decoder, Wish one, Wish other) {

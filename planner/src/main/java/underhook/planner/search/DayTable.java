@@ -293,6 +293,16 @@ public final class DayTable {
         return trips.length;
     }
 
+    /** Whether a trip can be flown on no day: it waits for what is not flown, or is closed at every hour. */
+    boolean isNeverFlown(int trip) {
+        return trips[trip].waitsForLeftOut() || windowEndS[trip] < 0;
+    }
+
+    /** How many trips are so. */
+    int countNeverFlown() {
+        return (int) IntStream.range(0, trips.length).filter(this::isNeverFlown).count();
+    }
+
     /** Whether there are so many trips that how often and how far is fuelled decides much of the day. */
     boolean hasManyTrips() {
         return trips.length > FEW_FUELLINGS_TRIPS;

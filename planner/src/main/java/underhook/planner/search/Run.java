@@ -89,7 +89,7 @@ final class Run {
         Arrays.fill(releasedS, -1);
         Arrays.fill(refuelBusyS, 0);
         for (int k = 0; k < dropped.length; k++) {
-            dropped[k] = table.trips[k].waitsForLeftOut() || table.windowEndS[k] < 0;
+            dropped[k] = table.isNeverFlown(k);
         }
         for (int team = 0; team < teamPlace.length; team++) {
             teamPlace[team] = table.teams[team].start();

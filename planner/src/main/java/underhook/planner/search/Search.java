@@ -10,18 +10,19 @@ import java.util.function.ToLongFunction;
 /**
  * Improves an order by seeded local search of a fixed number of days built.
  *
- * <p>A worse day is sometimes taken, less and less often; the best day ever built is kept. Prices are whole
- * cents; ties keep the newer day while searching and the older as the best.
+ * <p>A worse day is sometimes taken, less and less often; the best day ever built is kept, and besides it the order
+ * that is nearest to a good one: what is too late or left out in it counts, but it does not lose it what it has. Prices
+ * are whole cents; ties keep the newer day while searching and the older as the best.
  */
 final class Search {
     /** What heat ends with, in seconds of everything standing or flying at once. */
     private static final double COLD_S = 1.5;
 
     /** What a second too late counts, in seconds of everything. @source PRACTICE own measure: with less, lifts stay late */
-    private static final double LATE_RATIO = 1.5;
+    private static final double LATE_RATIO = 3;
 
     /** What a trip left out counts while searching, in minutes of everything. @source PRACTICE own measure */
-    private static final long LEFT_OUT_MINUTES = 100;
+    private static final long LEFT_OUT_MINUTES = 200;
 
     private static final int STEPS_BETWEEN_WORDS = 500;
     private static final int STEPS_BETWEEN_TURNS = 20;
@@ -33,6 +34,11 @@ final class Search {
     private final long minuteCents;
     private Wish best;
     private long bestCents;
+
+    /** The order whose price is least with what is too late or left out counted, and that price. */
+    private final Wish near;
+
+    private long nearCents;
     private int built;
     private boolean cut;
     private final ToLongFunction<Wish> strayCents;
@@ -52,6 +58,20 @@ final class Search {
         this.changer = new WishChanger(table);
         this.best = start.copy();
         this.bestCents = guessed(() -> cents(start));
+        this.near = start.copy();
+        this.nearCents = guessed(() -> guideCents(start));
+    }
+
+    /** Goes on from another search, on another lane perhaps. */
+    Search(Decoder decoder, Search before) {
+        this(decoder, before.near);
+        this.best = before.best.copy();
+        this.bestCents = guessed(() -> cents(best));
+    }
+
+    /** What the nearest order costs, with what is too late or left out counted. */
+    long nearCents() {
+        return nearCents;
     }
 
     Wish best() {
@@ -80,18 +100,18 @@ final class Search {
     record Manner(double hotS, boolean finds, BooleanSupplier stop) {}
 
     /**
-     * Searches from the best so far.
+     * Searches from the nearest order so far.
      *
      * <p>A day is judged by ways that are guessed, until it seems the best: then its ways are found. In the first half,
      * while it is hot, that is not done, as what seems best then is soon beaten.
      */
     void run(SplittableRandom random, int days, Manner manner) {
-        Wish now = best.copy();
-        Wish next = best.copy();
+        Wish now = near.copy();
+        Wish next = near.copy();
         boolean finds = manner.finds();
         bestCents = finds ? cents(best) : bestCents;
-        long nowGuide = finds ? guideCents(now) : guessed(() -> guideCents(best));
-        long bestGuide = nowGuide;
+        long nowGuide = finds ? guideCents(near) : guessed(() -> guideCents(near));
+        nearCents = nowGuide;
         double cooling = Math.pow(COLD_S / manner.hotS(), 1.0 / days);
         double heat = manner.hotS() * minuteCents / 60;
         for (int i = 0; i < days; i++) {
@@ -110,7 +130,7 @@ final class Search {
             long guide = guideCents(next);
             boolean sure = !table.stopGuessing() || !finds;
             built++;
-            if (!sure && i >= days / 2 && guide <= takeGuide && seemsBest(guide, bestGuide)) {
+            if (!sure && i >= days / 2 && guide <= takeGuide && seemsBest(guide)) {
                 guide = guideCents(next);
                 sure = true;
             }
@@ -120,8 +140,8 @@ final class Search {
                 now = next;
                 next = old;
                 nowGuide = guide;
-                if (sure && seemsBest(guide, bestGuide)) {
-                    bestGuide = Math.min(guide, bestGuide);
+                if (sure && seemsBest(guide)) {
+                    keepNear(now, guide);
                     keep(now, finds);
                 }
             }
@@ -130,9 +150,9 @@ final class Search {
     }
 
     /** Whether the day just built is better than all with what is too late counted, or flown as it may be. */
-    private boolean seemsBest(long guide, long bestGuide) {
+    private boolean seemsBest(long guide) {
         boolean inTime = decoder.run().lateS == 0;
-        return guide < bestGuide || (inTime && guide + leftOutCents() < bestCents);
+        return guide < nearCents || (inTime && guide + leftOutCents() < bestCents);
     }
 
     /** How much less what is left out counts while searching. */
@@ -194,6 +214,13 @@ final class Search {
                 + strayCents.applyAsLong(wish)
                 - leftOutCents()
                 + Math.round(decoder.run().lateS * LATE_RATIO * minuteCents / 60);
+    }
+
+    private void keepNear(Wish wish, long guide) {
+        if (guide < nearCents) {
+            nearCents = guide;
+            near.take(wish);
+        }
     }
 
     /** Keeps a wish if the day it gives is the best so far. */

@@ -130,7 +130,7 @@ final class Tournament {
             entrants = goOn(i, entrants, new Work(days, random));
             count(entrants);
         }
-        return bestOf(entrants, 1).get(0).best();
+        return cheapest(entrants).best();
     }
 
     private record Work(int days, SplittableRandom random) {
@@ -179,7 +179,7 @@ final class Tournament {
         Round next = rounds.get(round);
         // Where it is over already, all that is still found are the ways of the best.
         boolean last = next.finds() && watch.end(next).getAsBoolean();
-        List<Search> entrants = bestOf(before, last ? 1 : next.starters());
+        List<Search> entrants = last ? List.of(cheapest(before)) : bestOf(before, next.starters());
         Search[] gone = new Search[entrants.size()];
         SplittableRandom[] randoms = work.split(gone.length);
         lanes.each(
@@ -187,7 +187,7 @@ final class Tournament {
                 gone.length,
                 (i, decoder) -> {
                     tell(decoder, round, i);
-                    gone[i] = new Search(decoder, entrants.get(i).best());
+                    gone[i] = new Search(decoder, entrants.get(i));
                     run(gone[i], round, new Work(work.days(), randoms[i]));
                 });
         return List.of(gone);
@@ -226,9 +226,16 @@ final class Tournament {
         return FIRST_FUEL_PERCENT.get(level) * (int) table.fuel.usableKg() / 100;
     }
 
+    private static Search cheapest(List<Search> entrants) {
+        return entrants.stream().min(Comparator.comparingLong(Search::bestCents)).orElseThrow();
+    }
+
+    /** Those nearest to a good day. */
     private static List<Search> bestOf(List<Search> entrants, int count) {
         return entrants.stream()
-                .sorted(Comparator.comparingLong(Search::bestCents))
+                .sorted(
+                        Comparator.comparingLong(Search::nearCents)
+                                .thenComparingLong(Search::bestCents))
                 .limit(count)
                 .toList();
     }
