@@ -297,7 +297,7 @@ final class FlightBound {
     /** A trip and the way on, less what it is worth to be where it is hooked up. */
     private double tripCostS(
             int k, int hour, double[] hourFactor, TeamChain.@Nullable From soonest) {
-        if (soonest != null && !soonest.mayBegin(k, hour)) {
+        if (soonest != null && !soonest.mayBegin(k, hour, least.lastHour(k, hour))) {
             return HourLeast.NONE_S;
         }
         return least.tripS(k, hour) * hourFactor[hour]

@@ -24,6 +24,11 @@ final class HourLeast {
     /** Whether anything may be let go at a place in an hour, or just before. */
     private final boolean[][] isWorked;
 
+    private final LiftHours lifts;
+
+    /** In which hour each trip is let go at the latest, by that of its hook-up. */
+    private final int[][] lastHour;
+
     private final double[][] tripS;
     private final boolean[][] tripExact;
     private final double[][][] emptyS;
@@ -35,6 +40,8 @@ final class HourLeast {
         this.hours = table.slots();
         this.earliest = earliest;
         int places = table.spots.length;
+        this.lifts = new LiftHours(table);
+        this.lastHour = new int[table.trips.length][hours];
         this.tripS = new double[table.trips.length][hours];
         this.tripExact = new boolean[table.trips.length][hours];
         this.emptyS = new double[places][places][];
@@ -54,19 +61,17 @@ final class HourLeast {
             isLeft[table.trips[k].to()] |= placed[k];
             isSought[table.trips[k].from()] |= placed[k];
             for (int hour = 0; hour < hours && placed[k]; hour++) {
-                boolean may = isTimely(k, hour, untilNextS(hour)) && table.isOpen(k, hour);
+                int last = lifts.last(k, hour);
+                boolean may = last >= 0 && isTimely(k, hour, table.slotUntilS(last));
                 tripS[k][hour] = may ? fixedS(k) + table.leastLoadedS(k, hour) : NONE_S;
                 tripExact[k][hour] = !may;
-                // Hooked up in that hour, let go in it or in the next; the machine leaves at once.
-                for (int later = hour; may && later < Math.min(hour + 3, hours); later++) {
+                lastHour[k][hour] = may ? last : hour;
+                // The machine leaves at once.
+                for (int later = hour; may && later <= last; later++) {
                     isWorked[table.trips[k].to()][later] = true;
                 }
             }
         }
-    }
-
-    private long untilNextS(int hour) {
-        return table.slotUntilS(Math.min(hour + 1, hours - 1));
     }
 
     /** Whether a release by then is not too early, and hooking up in that hour not too late. */
@@ -85,7 +90,12 @@ final class HourLeast {
         return !table.spots[place].site() || isLanding[place] || place == table.rules.startPlace();
     }
 
-    /** How many figures of empty ways were made exact. */
+    /** The last hour in which a trip is let go that is hooked up in one. */
+    int lastHour(int k, int hour) {
+        return lastHour[k][hour];
+    }
+
+    /** How many figures were made exact that decide on ways from place to place. */
     int exactFigures() {
         return exactFigures;
     }
@@ -150,12 +160,10 @@ final class HourLeast {
         tripExact[k][hour] = true;
         int cuts = table.cuts();
         double least = NONE_S;
+        int last = hour;
         for (int line : table.lines) {
-            for (int later = hour; later < Math.min(hour + 2, hours); later++) {
-                int loadedS =
-                        table.trips[k].linesAllowed().get(line) && table.isOpen(k, later)
-                                ? table.loadedS(k, line, hour, later)
-                                : DayTable.NONE;
+            for (int later = hour; later <= lastHour[k][hour]; later++) {
+                int loadedS = lifts.loadedS(k, line, hour, later);
                 boolean may =
                         loadedS >= 0
                                 && isTimely(
@@ -163,15 +171,17 @@ final class HourLeast {
                                         hour,
                                         table.slotUntilS(hour)
                                                 + loadedS
-                                                + table.trips[k].firstSetDownS())
-                                && table.mostFuelKg(k, line, hour, later) > 0;
+                                                + table.trips[k].firstSetDownS());
                 least = may ? Math.min(least, loadedS + fixedS(k)) : least;
+                last = may ? Math.max(last, later) : last;
             }
         }
         if (table.cuts() > cuts) {
             return false;
         }
         tripS[k][hour] = Math.max(tripS[k][hour], least);
+        exactFigures += last < lastHour[k][hour] ? 1 : 0;
+        lastHour[k][hour] = last;
         return true;
     }
 

@@ -13,6 +13,7 @@ import java.util.Arrays;
  */
 final class Joins {
     private final DayTable table;
+    private final LiftHours lifts;
     private final boolean[] certain;
 
     /** Whether the one is let go before the other, where both are flown. */
@@ -26,6 +27,7 @@ final class Joins {
      */
     Joins(DayTable table, boolean[] placed, boolean[] certain) {
         this.table = table;
+        this.lifts = new LiftHours(table);
         this.certain = certain;
         int count = placed.length;
         this.longestTripS = new long[count];
@@ -138,11 +140,8 @@ final class Joins {
         int cuts = table.cuts();
         for (int line : table.lines) {
             for (int hour = 0; hour < table.slots(); hour++) {
-                for (int later = hour; later < Math.min(hour + 2, table.slots()); later++) {
-                    longestS =
-                            table.isOpen(k, hour)
-                                    ? Math.max(longestS, table.loadedS(k, line, hour, later))
-                                    : longestS;
+                for (int later = hour; later <= lifts.last(k, hour); later++) {
+                    longestS = Math.max(longestS, lifts.loadedS(k, line, hour, later));
                 }
             }
         }

@@ -35,6 +35,9 @@ final class Posts {
     /** Seconds from each post to each by the hour, as known when so many figures had been made exact. */
     private final double[][][] waysS;
 
+    /** Of each post that is left at once after a trip the last hour for that, by the hour of the hook-up. */
+    private final int[][] lastHour;
+
     /** Of each post those to which there is a way at some hour. */
     private final int[][] next;
 
@@ -68,6 +71,7 @@ final class Posts {
         }
         add(DayTable.NONE);
         this.waysS = new double[places.size()][places.size()][least.hours];
+        this.lastHour = new int[places.size()][least.hours];
         this.next = new int[places.size()][0];
     }
 
@@ -134,8 +138,14 @@ final class Posts {
         return places.get(post);
     }
 
+    /** The last hour in which the way on from a post may begin after a trip that was hooked up in one. */
+    int lastHour(int post, int hour) {
+        refresh();
+        return isLeftAtOnce(post) ? lastHour[post][hour] : least.hours - 1;
+    }
+
     /** Whether a trip was let go there out at a site: then the machine goes on at once. */
-    boolean isLeftAtOnce(int post) {
+    private boolean isLeftAtOnce(int post) {
         return isLeft(post) && isSite(places.get(post));
     }
 
@@ -159,6 +169,15 @@ final class Posts {
             return;
         }
         knownFigures = least.exactFigures();
+        for (int[] of : lastHour) {
+            Arrays.fill(of, 0);
+        }
+        for (int k = 0; k < leaving.length; k++) {
+            for (int hour = 0; hour < least.hours && leaving[k] >= 0; hour++) {
+                int[] of = lastHour[leaving[k]];
+                of[hour] = Math.max(of[hour], least.lastHour(k, hour));
+            }
+        }
         for (int a = 0; a < waysS.length; a++) {
             List<Integer> reached = new ArrayList<>();
             for (int b = 0; b < waysS.length; b++) {

@@ -46,10 +46,13 @@ final class TeamChain {
             return releaseS[trip];
         }
 
-        /** Whether a trip may be hooked up in an hour, and so be let go in it or in the next. */
-        boolean mayBegin(int trip, int hour) {
-            int next = Math.min(hour + 1, table.slots() - 1);
-            return table.slotUntilS(hour) > hookS[trip] && table.slotUntilS(next) > releaseS[trip];
+        /**
+         * Whether a trip may be hooked up in an hour.
+         *
+         * @param last hour in which it may then be let go at the latest
+         */
+        boolean mayBegin(int trip, int hour, int last) {
+            return table.slotUntilS(hour) > hookS[trip] && table.slotUntilS(last) > releaseS[trip];
         }
     }
 

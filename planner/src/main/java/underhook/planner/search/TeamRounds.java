@@ -31,6 +31,7 @@ final class TeamRounds {
     private static final int MOST_SHARINGS = 200_000;
 
     private final DayTable table;
+    private final LiftHours lifts;
     private final PlaceWork work;
     private final Earliest earliest;
     private final HomeWays home;
@@ -47,6 +48,7 @@ final class TeamRounds {
 
     TeamRounds(DayTable table, HookChoices hooks, Earliest earliest, HomeWays home) {
         this.table = table;
+        this.lifts = new LiftHours(table);
         this.work = new PlaceWork(table, hooks);
         this.earliest = earliest;
         this.home = home;
@@ -244,12 +246,12 @@ final class TeamRounds {
         return soonestS;
     }
 
-    /** What is let go in an hour was hooked up in it or in the one before. */
+    /** What is let go in an hour was hooked up in it or in one before. */
     private long openTripS(int k, long fromS) {
         long timeS = flownS(k, fromS);
         int slot = table.slot(timeS);
         while (slot >= 0) {
-            boolean isLate = slot > 0 && table.isOpen(k, slot - 1);
+            boolean isLate = lifts.isBegunBefore(k, slot);
             long carriedS =
                     (long) Math.floor(table.leastLoadedS(k, slot)) + table.trips[k].setDownS();
             long soonestS = isLate ? timeS : Math.max(timeS, table.slotFromS(slot) + carriedS);

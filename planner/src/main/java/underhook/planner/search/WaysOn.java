@@ -6,12 +6,9 @@ import java.util.Arrays;
  * What it costs at least to go on after a trip, by the hour in which the trip was hooked up.
  *
  * <p>The machine does not wait at a site: it leaves when the trip is let go, or hooks up there at once. So the way on
- * begins in the hour of the trip or soon after it, not in whichever would be calmest.
+ * begins in an hour in which the trip may be let go, not in whichever would be calmest.
  */
 final class WaysOn {
-    /** A trip is let go in the hour in which it is hooked up or in one of so many after it. */
-    private static final int HOURS_AFTER = 2;
-
     private final Posts posts;
     private final int hours;
     private final double[][] costS;
@@ -49,9 +46,8 @@ final class WaysOn {
                 }
             }
         }
-        int after = posts.isLeftAtOnce(post) ? HOURS_AFTER : hours;
         for (int hour = 0; hour < hours; hour++) {
-            int last = Math.min(hour + after, hours - 1);
+            int last = posts.lastHour(post, hour);
             for (int later = hour + 1; later <= last; later++) {
                 if (costS[post][later] < costS[post][hour]) {
                     costS[post][hour] = costS[post][later];

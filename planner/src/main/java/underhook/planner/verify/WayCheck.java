@@ -18,6 +18,18 @@ final class WayCheck {
     /** Distance between samples along a path, in space, m. */
     private static final double SAMPLE_M = 1.0;
 
+    /** Distance between samples to both sides of a path and along it, m. */
+    private static final double BESIDE_M = 5.0;
+
+    /** A path may be drawn through heights so far apart: between two of them both need not know the strip's very edge, m. */
+    private static final double DRAWN_M = 10.0;
+
+    /** Near a place so much to both sides is cleared at the least, m, for there the room at the place counts. */
+    private static final double NARROW_M = 12.0;
+
+    /** So near a place that is, and as much more as heights may be apart, m. */
+    private static final double NARROW_ROUND_M = 60.0 + DRAWN_M;
+
     /** Round its ends a leg goes to the ground at least this far out, m. @source PRACTICE */
     private static final double END_ZONE_M = 30.0;
 
@@ -90,6 +102,10 @@ final class WayCheck {
 
     /** An end of a leg: within so far of it the leg is near its end, and so far there are no trees. */
     private record End(PlanePoint place, double nearM, double clearingM, double bareM) {
+        boolean isNarrow(PlanePoint at) {
+            return Plane.apartM(at, place) <= NARROW_ROUND_M;
+        }
+
         boolean isNear(PlanePoint at) {
             return Plane.apartM(at, place) <= nearM;
         }
@@ -141,7 +157,7 @@ final class WayCheck {
                 least = Math.min(least, sample.hookAmslM() - below - top);
             }
         }
-        double clear = least;
+        double clear = Math.min(least, leastBesideM(flight, from, to));
         double rotorClear = rotor;
         day.ledger()
                 .demand(
@@ -170,6 +186,46 @@ final class WayCheck {
                         () ->
                                 Told.of("plan", "The least clearance is stated too large.")
                                         .figures(leg.leastClearanceM(), clear, "m"));
+    }
+
+    /** The least height of what hangs lowest above ground and trees beside the path, m. */
+    private double leastBesideM(Flight flight, End from, End to) {
+        double below = flight.step().lineLengthM() + flight.hangingM(day);
+        double least = Double.POSITIVE_INFINITY;
+        List<PathPoint> path = flight.leg().path();
+        for (int i = 1; i < path.size(); i++) {
+            PlanePoint a = flight.track().get(i - 1);
+            PlanePoint b = flight.track().get(i);
+            double lowest = path.get(i - 1).hookAltitudeAmslM() - below;
+            double rise = path.get(i).hookAltitudeAmslM() - path.get(i - 1).hookAltitudeAmslM();
+            double right = Plane.bearingGridRad(a, b) + Math.PI / 2;
+            int pieces = (int) Math.ceil(Plane.apartM(a, b) / BESIDE_M);
+            for (int j = 0; j <= pieces && pieces > 0; j++) {
+                double share = (double) j / pieces;
+                PlanePoint at = Plane.between(a, b, share);
+                if (!from.isNear(at) && !to.isNear(at)) {
+                    boolean narrow = from.isNarrow(at) || to.isNarrow(at);
+                    double top = highestBesideAmslM(at, right, narrow, new End[] {from, to});
+                    least = Math.min(least, lowest + share * rise - top);
+                }
+            }
+        }
+        return least;
+    }
+
+    /** The highest of ground and trees across a path, as far as both are known, m AMSL. */
+    private double highestBesideAmslM(PlanePoint at, double right, boolean narrow, End[] ends) {
+        double half = Math.max(NARROW_M, narrow ? 0 : rules.distances().stripHalfWidthM());
+        double out = Math.sqrt(half * half - DRAWN_M * DRAWN_M);
+        int steps = (int) Math.ceil(out / BESIDE_M);
+        double highest = Double.NEGATIVE_INFINITY;
+        for (int k = -steps; k <= steps; k++) {
+            PlanePoint p = Plane.along(at, right, out * k / steps);
+            if (k != 0 && day.isKnown(p)) {
+                highest = Math.max(highest, day.groundAmslM(p) + treesM(p, ends[0], ends[1]));
+            }
+        }
+        return highest;
     }
 
     private void checkZones(Flight flight, List<Sample> samples) {

@@ -226,7 +226,7 @@ final class EveryOrder {
             if (day.open()[k][hookSpell] && day.open()[k][spell(downS + waitS)]) {
                 return waitS;
             }
-            waitS = TinyDay.UNTIL_S[hookSpell] - hookedS;
+            waitS = day.untilS()[hookSpell] - hookedS;
         }
         return -1;
     }
@@ -302,9 +302,9 @@ final class EveryOrder {
         return day.wayS()[place][0] <= day.wayS()[place][1] ? 0 : 1;
     }
 
-    private static int spell(long timeS) {
+    private int spell(long timeS) {
         int spell = 0;
-        while (timeS >= TinyDay.UNTIL_S[spell]) {
+        while (timeS >= day.untilS()[spell]) {
             spell++;
         }
         return spell;

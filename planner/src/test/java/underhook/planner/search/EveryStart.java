@@ -58,7 +58,7 @@ final class EveryStart {
             return;
         }
         fly(k, timeS, place, flownS, released);
-        for (long startS : TinyDay.UNTIL_S) {
+        for (long startS : day.untilS()) {
             if (place < 2 && startS > timeS && startS < TinyDay.END_S) {
                 fly(k, startS, place, flownS, released);
             }
@@ -119,9 +119,9 @@ final class EveryStart {
         return true;
     }
 
-    private static int spell(long timeS) {
+    private int spell(long timeS) {
         int spell = 0;
-        while (timeS >= TinyDay.UNTIL_S[spell]) {
+        while (timeS >= day.untilS()[spell]) {
             spell++;
         }
         return spell;

@@ -29,6 +29,50 @@ class FlightBoundPropertyTest {
     }
 
     @Test
+    void no_day_flies_less_where_the_wind_changes_within_a_lift() {
+        int whole = 0;
+        double tightest = 0;
+        for (int seed = 0; seed < 2 * DAYS; seed++) {
+            TinyDay staffed = TinyDay.ofStaffedSites(seed, 1 + seed % 3 / 2);
+            TinyDay day =
+                    (seed % 2 == 0 ? staffed : staffed.withFetched(seed)).withShortSpells(seed);
+            long leastS = new EveryStart(day).leastFlownS();
+            if (leastS < Long.MAX_VALUE) {
+                whole++;
+                double boundS = boundS(day);
+                assertThat(boundS).as("day %d", seed).isLessThanOrEqualTo((double) leastS);
+                tightest = Math.max(tightest, boundS / leastS);
+            }
+        }
+        assertThat(whole).isGreaterThan(DAYS);
+        assertThat(tightest).as("the bound comes near somewhere").isGreaterThan(0.95);
+    }
+
+    /** Crews on foot, crews that are flown, tools that go on between them. */
+    @Test
+    void no_order_that_is_built_flies_less_or_ends_sooner_where_the_wind_changes_within_a_lift() {
+        int whole = 0;
+        for (int seed = 0; seed < 3 * DAYS; seed++) {
+            TinyDay plain =
+                    seed % 3 == 0
+                            ? TinyDay.ofFlownTeams(seed, 1 + seed % 2)
+                            : TinyDay.of(seed, 1 + seed % 4 / 2);
+            TinyDay day = (seed % 3 == 1 ? plain.withMoved(seed) : plain).withShortSpells(seed);
+            DayTable table = day.table();
+            Built least = leastBuilt(day);
+            if (least.flownS() < Long.MAX_VALUE) {
+                whole++;
+                double boundS = boundS(day);
+                assertThat(boundS).as("day %d", seed).isLessThanOrEqualTo((double) least.flownS());
+                assertThat(DayOrder.finishBoundS(table, alone(table), boundS))
+                        .as("day %d", seed)
+                        .isLessThanOrEqualTo(least.finishS());
+            }
+        }
+        assertThat(whole).isGreaterThan(DAYS);
+    }
+
+    @Test
     void no_order_that_is_built_flies_less_with_crews_on_foot() {
         int whole = 0;
         double sumRatio = 0;

@@ -14,7 +14,10 @@ final class TinyDay {
     static final int SITES = 4;
     static final int PLACES = 2 + SITES;
     static final int TEAMS = 2;
+
+    /** Ends of the spells, where nothing else is asked. */
     static final long[] UNTIL_S = {5400, 10_800, 43_200};
+
     static final long START_S = 0;
     static final long END_S = 36_000;
     static final long LINE_S = 300;
@@ -32,6 +35,9 @@ final class TinyDay {
 
     /** What a way takes in each spell, in hundredths of what it takes in still air. */
     private int[] slowness = {100, 100, 100};
+
+    /** Ends of the spells. */
+    private long[] untilS = UNTIL_S;
 
     /** What is refused to whom; nothing where it is not asked for. */
     private List<Wind> comforts = List.of();
@@ -62,7 +68,11 @@ final class TinyDay {
         final int[] teamStart = new int[TEAMS];
 
         Works(int count) {
-            open = new boolean[count][UNTIL_S.length];
+            this(count, UNTIL_S.length);
+        }
+
+        Works(int count, int spells) {
+            open = new boolean[count][spells];
         }
     }
 
@@ -245,6 +255,41 @@ final class TinyDay {
         return day;
     }
 
+    /** The same day with many spells shorter than a lift, each with its own wind, and a slow one after them. */
+    TinyDay withShortSpells(long seed) {
+        SplittableRandom random = new SplittableRandom(seed + 41);
+        int spells = 30;
+        Works works = new Works(lifts.size(), spells);
+        long[] ends = new long[spells];
+        int[] slow = new int[spells];
+        for (int spell = 0; spell < spells; spell++) {
+            long lengthS = spell == 0 ? LINE_S + 30 : 20 + random.nextInt(40);
+            ends[spell] = (spell == 0 ? 0 : ends[spell - 1]) + lengthS;
+            slow[spell] = random.nextInt(5) == 0 ? 60 + random.nextInt(40) : 300;
+            for (int k = 0; k < lifts.size(); k++) {
+                works.open[k][spell] = random.nextInt(8) > 0;
+            }
+        }
+        ends[spells - 1] = UNTIL_S[UNTIL_S.length - 1];
+        slow[spells - 1] = 300;
+        for (boolean[] lift : works.open) {
+            lift[spells - 1] = true;
+        }
+        System.arraycopy(mayWork, 0, works.mayWork, 0, TEAMS);
+        System.arraycopy(teamStart, 0, works.teamStart, 0, TEAMS);
+        TinyDay other = new TinyDay(wayS, walkS, lifts, works);
+        other.slowness = slow;
+        other.untilS = ends;
+        other.staffed = staffed;
+        other.landing = landing;
+        other.flown = flown;
+        return other;
+    }
+
+    long[] untilS() {
+        return untilS;
+    }
+
     /** The same, with people at every site and nothing that stands up. */
     static TinyDay ofStaffedSites(long seed, int count) {
         TinyDay day = ofChangingWind(seed, count);
@@ -381,7 +426,7 @@ final class TinyDay {
 
     /** Those beyond the day's own may be flown when one of its own may. */
     private TinyDay withLifts(List<Lift> others, int like) {
-        Works works = new Works(others.size());
+        Works works = new Works(others.size(), untilS.length);
         System.arraycopy(open, 0, works.open, 0, open.length);
         for (int k = open.length; k < others.size(); k++) {
             works.open[k] = open[like].clone();
@@ -390,6 +435,7 @@ final class TinyDay {
         System.arraycopy(teamStart, 0, works.teamStart, 0, TEAMS);
         TinyDay other = new TinyDay(wayS, walkS, others, works);
         other.slowness = slowness;
+        other.untilS = untilS;
         other.staffed = staffed;
         other.landing = landing;
         other.flown = flown;
@@ -494,7 +540,7 @@ final class TinyDay {
                         new Rates(FLYING_CENTS, STANDING_CENTS, PEOPLE_CENTS, walkCents)),
                 new DayTable.People(teams, walks),
                 new DayTable.Hours(
-                        START_S, java.util.Arrays.stream(UNTIL_S).boxed().toList(), List.of(0)),
+                        START_S, java.util.Arrays.stream(untilS).boxed().toList(), List.of(0)),
                 new Ways(this));
     }
 
@@ -515,9 +561,9 @@ final class TinyDay {
             if (day.comforts.isEmpty()) {
                 return SetDownPrice.NONE;
             }
-            long fromS = slotTo == 0 ? 0 : UNTIL_S[slotTo - 1];
+            long fromS = slotTo == 0 ? 0 : day.untilS[slotTo - 1];
             List<Long> sun = new ArrayList<>();
-            for (long timeS = fromS; timeS < UNTIL_S[slotTo]; timeS += 300) {
+            for (long timeS = fromS; timeS < day.untilS[slotTo]; timeS += 300) {
                 sun.add(day.comfortCents(trip, slotTo, timeS) - steadyCents(trip, slotTo));
             }
             return new SetDownPrice(steadyCents(trip, slotTo), fromS, sun);

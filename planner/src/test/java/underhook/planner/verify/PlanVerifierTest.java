@@ -1137,6 +1137,21 @@ class PlanVerifierTest {
                                                                 new PathPoint(geo(0, 0), 120),
                                                                 new PathPoint(geo(1000, 0), 120)))),
                         "LEG_CLEARANCE A-S2"));
+        // The strip is 30 m to each side; 12 m within 60 m of a place.
+        all.add(
+                of(
+                        "mound beside the way",
+                        d -> with(d, "ground", ground(SmallDay.moundAt(500, -22))),
+                        "LEG_CLEARANCE A-S2",
+                        "LEG_CLEARANCE S2-A"));
+        all.add(
+                of(
+                        "mound beyond the strip",
+                        d -> with(d, "ground", ground(SmallDay.moundAt(500, -36)))));
+        all.add(
+                of(
+                        "mound beside the way at a place",
+                        d -> with(d, "ground", ground(SmallDay.moundAt(50, -22)))));
         all.add(
                 of(
                         "clearance overstated",

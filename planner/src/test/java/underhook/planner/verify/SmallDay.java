@@ -81,6 +81,11 @@ record SmallDay(Job job, Ground ground, Plan plan) {
         return field((e, n) -> Math.abs(e - 1000) < 6 && n >= northM && n <= northM + 2 ? 5 : 0);
     }
 
+    /** The same with a mound round a point, 60 m high and 10 m wide. */
+    static HeightField moundAt(double eastM, double northM) {
+        return field((e, n) -> Math.abs(e - eastM) < 5 && Math.abs(n - northM) < 5 ? 60 : 0);
+    }
+
     private static HeightField field(DoubleBinaryOperator more) {
         return new HeightField() {
             @Override
