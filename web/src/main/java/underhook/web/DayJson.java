@@ -217,7 +217,9 @@ final class DayJson {
         ObjectNode node = Json.object();
         node.put("id", load.id().value());
         node.put("kind", load.kind());
-        Json.putTenths(node, "listedKg", load.massKg());
+        // As it was typed: a tenth more would be a pound more once it is rounded up.
+        load.massKg()
+                .ifPresentOrElse(kg -> node.put("listedKg", kg), () -> node.putNull("listedKg"));
         node.put("estimated", load.massStatus() == MassStatus.ESTIMATED);
         node.put("dangerousGoods", load.dangerousGoods());
         return node;

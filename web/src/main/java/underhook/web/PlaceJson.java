@@ -27,7 +27,10 @@ final class PlaceJson {
         node.put("planId", look.plan().kept().id());
         node.put("plannedAt", Json.time(look.plan().kept().at(), zone));
         node.put("keepOffM", Written.up(seen.keepOffM(), 0));
-        node.put("downwashKt", Written.up(Units.mPerSToKt(seen.downwashMPerS()), 0));
+        seen.downwashMPerS()
+                .ifPresentOrElse(
+                        mPerS -> node.put("downwashKt", Written.up(Units.mPerSToKt(mPerS), 0)),
+                        () -> node.putNull("downwashKt"));
         node.set("briefed", Json.texts(seen.briefed()));
         node.set("stays", Json.array(seen.stays(), stay -> stay(stay, zone)));
         node.set(

@@ -523,6 +523,41 @@ class DayPageIT {
         page.press("kg, m");
     }
 
+    /** Where nothing comes or goes nothing was worked out, and that is not told as no wind. */
+    @Test
+    @Order(9)
+    void no_wind_below_is_told_where_none_was_worked_out() {
+        hold("loader");
+        go("crew/S01");
+
+        page.waitUntil("the place", it -> it.waitFor("h1").getText().startsWith("S01"));
+        assertThat(page.says("Loose things and people")).isTrue();
+        assertThat(page.says("Wind below the machine")).isFalse();
+        go("crew/S09");
+        page.waitUntil("the other", it -> it.waitFor("h1").getText().startsWith("S09"));
+        assertThat(page.says("Wind below the machine about 0 kt")).isFalse();
+        assertThat(page.says("Wind below the machine")).isTrue();
+        go("loader");
+    }
+
+    /** A device without network knows where a load waits, as the server does. */
+    @Test
+    @Order(9)
+    void a_device_without_network_says_that_the_load_waits_elsewhere() {
+        hold("loader");
+
+        assertThat(
+                        (List<?>)
+                                Objects.requireNonNull(
+                                        page.run(
+                                                """
+                                                return import('/assets/day/standing.js').then(({ refusal }) => ['A', 'B', ''].map((place) => refusal(
+                                                  { standing: { lineM: 25, lineChecked: true, peopleAboard: 0, onHook: [], notYetFree: [] }, lifts: [{ from: 'B', lineM: 25, loads: [{ id: 'L1' }] }] },
+                                                  { kind: 'hooked', by: 'x', place, loads: ['L1'] }) ?? 'allowed'));
+                                                """)))
+                .hasToString("[HANDLER_ABSENT, allowed, allowed]");
+    }
+
     /** No side is told of a wind that rounds to none: knots are rounded up, so that it is none. */
     @Test
     @Order(9)

@@ -3,6 +3,7 @@ package underhook.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -10,6 +11,8 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -37,6 +40,7 @@ class SentencesIT {
                     "core/src/main/java",
                     "adapters/src/main/java/underhook/adapter/job",
                     APP + "desk/WhatIf.java",
+                    APP + "evening/Charged.java",
                     APP + "evening/Evening.java");
 
     /** What is put together from phrases: each of them too. */
@@ -44,6 +48,7 @@ class SentencesIT {
             List.of(
                     PLANNER + "verify",
                     PLANNER + "order/NoWay.java",
+                    PLANNER + "order/People.java",
                     PLANNER + "route/ClosedWays.java",
                     APP + "replan",
                     APP + "flying/Bias.java",
@@ -57,9 +62,22 @@ class SentencesIT {
                     "ready X1",
                     "step X1",
                     "told on the day",
+                    "LINE_LENGTH at X1",
                     "WIND_MEAN at X1",
                     "WIND_GUST at X1",
                     "WIND_SPREAD at X1");
+
+    private static final List<String> CODES =
+            List.of(
+                    PLANNER + "order",
+                    PLANNER + "route",
+                    PLANNER + "search",
+                    "core/src/main/java",
+                    APP + "evening",
+                    APP + "flying",
+                    APP + "replan");
+
+    private static final Pattern CODE = Pattern.compile("FindingCode\\.([A-Z][A-Z_]+)");
 
     private static final String SAY =
             """
@@ -134,6 +152,41 @@ class SentencesIT {
         }
     }
 
+    /** What a finding of a plan, a tap or an evening is called; the re-check's and the readers' stand as they are. */
+    @Test
+    void every_code_that_a_day_may_show_has_words() throws Exception {
+        Set<String> codes = new TreeSet<>();
+        for (String where : CODES) {
+            try (Stream<Path> sources = Files.walk(Path.of("..").resolve(where))) {
+                for (Path source :
+                        sources.filter(one -> one.toString().endsWith(".java")).toList()) {
+                    Matcher used = CODE.matcher(Files.readString(source, StandardCharsets.UTF_8));
+                    while (used.find()) {
+                        codes.add(used.group(1));
+                    }
+                }
+            }
+        }
+
+        assertThat(codes).hasSizeGreaterThan(60);
+        for (String language : List.of("en", "de")) {
+            assertThat(
+                            (List<?>)
+                                    Objects.requireNonNull(
+                                            page.run(
+                                                    """
+                                                    return import('/assets/words.js').then(async (words) => {
+                                                      await words.speak(arguments[0]);
+                                                      return arguments[1].filter((code) => words.codeWords(code) === code);
+                                                    });
+                                                    """,
+                                                    language,
+                                                    List.copyOf(codes))))
+                    .as(language)
+                    .isEmpty();
+        }
+    }
+
     /** Whether any of it was left in English. */
     private static boolean isEnglish(String text) {
         return text.matches(
@@ -181,18 +234,24 @@ class SentencesIT {
 
     private static final String SAY_IN_POUNDS_AND_FEET =
             """
-            return Promise.all([import('/assets/words.js'), import('/assets/state.js')]).then(async ([words, { state }]) => {
-              await words.speak(arguments[0]);
+            return Promise.all([import(`${arguments[0]}words.js`), import(`${arguments[0]}state.js`)]).then(async ([words, { state }]) => {
+              await words.speak(arguments[1]);
               state.reader = { ...state.reader, units: 'us' };
-              const said = arguments[1].map((text) => { const one = words.said(text); return typeof one === 'string' ? one : one.values[0]; });
+              const said = arguments[2].map((text) => { const one = words.said(text); return typeof one === 'string' ? one : one.values[0]; });
               state.reader = { ...state.reader, units: 'metric' };
               return said;
             });
             """;
 
-    private static List<String> inPoundsAndFeet(String language, List<String> texts) {
+    private static final String DESK = "/assets/";
+    private static final String DEVICE = "/assets/day/";
+
+    private static List<String> inPoundsAndFeet(String page, String language, List<String> texts) {
         List<?> all =
-                (List<?>) Objects.requireNonNull(page.run(SAY_IN_POUNDS_AND_FEET, language, texts));
+                (List<?>)
+                        Objects.requireNonNull(
+                                SentencesIT.page.run(
+                                        SAY_IN_POUNDS_AND_FEET, page, language, texts));
         return all.stream().map(String::valueOf).toList();
     }
 
@@ -200,16 +259,32 @@ class SentencesIT {
     void no_sentence_keeps_kilograms_or_metres_for_who_reads_pounds_and_feet() throws Exception {
         List<String> wordings = wordings();
 
-        for (String language : List.of("en", "de")) {
-            assertThat(
-                            inPoundsAndFeet(language, wordings).stream()
-                                    .filter(
-                                            text ->
-                                                    text.matches(
-                                                            "(?s).*\\d (kg|km|m)(?![\\p{L}/]).*")))
-                    .as(language)
-                    .isEmpty();
+        for (String page : List.of(DESK, DEVICE)) {
+            for (String language : List.of("en", "de")) {
+                assertThat(
+                                inPoundsAndFeet(page, language, wordings).stream()
+                                        .filter(
+                                                text ->
+                                                        text.matches(
+                                                                "(?s).*\\d (kg|km|m)(?![\\p{L}/]).*")))
+                        .as(page + language)
+                        .isEmpty();
+            }
         }
+    }
+
+    /** 30 m are 98.4 ft: what a crossing needs is not told a third of a foot short. */
+    @Test
+    void a_device_tells_what_a_crossing_needs_in_feet_rounded_up() {
+        List<String> rule =
+                List.of("near square, at least 30 m above the highest wire; no release here");
+
+        assertThat(inPoundsAndFeet(DEVICE, "en", rule))
+                .containsExactly(
+                        "near square, at least 99 ft above the highest wire; no release here");
+        assertThat(inPoundsAndFeet(DEVICE, "de", rule))
+                .containsExactly(
+                        "fast im rechten Winkel, mindestens 99 ft über dem höchsten Seil; hier nicht abwerfen");
     }
 
     /** 75 kg are 165.35 lb, 81 kg 178.57 lb, 66 ft 20.1168 m; the server writes the figures of a finding as text. */
@@ -310,7 +385,7 @@ class SentencesIT {
                         "A descent of 7 m/s with 7 m/s of airspeed lies within the vortex ring. Descend slower, or"
                                 + " keep the speed up.");
 
-        assertThat(inPoundsAndFeet("en", metric))
+        assertThat(inPoundsAndFeet(DESK, "en", metric))
                 .satisfiesExactly(
                         said ->
                                 assertThat(said)
@@ -332,7 +407,7 @@ class SentencesIT {
                                         .isEqualTo(
                                                 "rope 15 m carries 89 lb and may carry 1653 lb."),
                         said -> assertThat(said).contains("7 m/s of airspeed"));
-        assertThat(inPoundsAndFeet("de", metric))
+        assertThat(inPoundsAndFeet(DESK, "de", metric))
                 .satisfiesExactly(
                         said ->
                                 assertThat(said)

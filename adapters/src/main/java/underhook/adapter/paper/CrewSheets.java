@@ -156,9 +156,9 @@ final class CrewSheets {
                         Flow.Column.of("tick", 27),
                         Flow.Column.strong("hook-up", 48),
                         Flow.Column.strong("set down by", 48),
-                        Flow.Column.strong("place", 64),
-                        Flow.Column.strong("load", 74),
-                        Flow.Column.of("kind", 74),
+                        Flow.Column.strong("place", 60),
+                        Flow.Column.strong("load", 64),
+                        Flow.Column.of("kind", 88),
                         Flow.Column.strong("kg", 56),
                         Flow.Column.of("line m", 40),
                         Flow.Column.of("machine comes from, leaves to", 96)));

@@ -126,13 +126,13 @@ public final class EveningPdf implements EveningWriter {
                 List.of(
                         Flow.Column.strong("load", 42),
                         Flow.Column.of("kind", 62),
-                        Flow.Column.of("to", 44),
+                        Flow.Column.of("to", 54),
                         Flow.Column.of("planned done", 52),
                         Flow.Column.strong("done", 44),
                         Flow.Column.of("later, min", 44),
                         Flow.Column.of("listed, kg", 48),
                         Flow.Column.of("read, kg", 44),
-                        Flow.Column.of("", 147)));
+                        Flow.Column.of("", 137)));
         for (LiftLine line : day.lifts()) {
             flow.row(
                     List.of(

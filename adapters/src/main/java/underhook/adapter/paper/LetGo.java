@@ -32,7 +32,8 @@ final class LetGo {
                                 line.replaceFirst("^Let go: ", "")
                                         .replaceFirst("(; )?no named area\\.$", "")
                                         .replaceFirst("\\.$", ""))
-                .filter(line -> !line.isBlank());
+                .filter(line -> !line.isBlank())
+                .map(line -> Character.toUpperCase(line.charAt(0)) + line.substring(1));
     }
 
     /** "Let go: not over LL1 1.0–1.3 km; guarded only RV9 0.5–0.7 km; areas J1." */

@@ -115,9 +115,9 @@ final class LoaderLists {
                         Flow.Column.of("kind, size m", 82),
                         Flow.Column.of("as typed", 60),
                         Flow.Column.strong("planned kg", 56),
-                        Flow.Column.strong("to", 44),
+                        Flow.Column.strong("to", 52),
                         Flow.Column.strong("line m", 34),
-                        Flow.Column.of("who hooks, ballast, trip", 128)));
+                        Flow.Column.of("who hooks, ballast, trip", 120)));
     }
 
     private static long percent(double factor) {

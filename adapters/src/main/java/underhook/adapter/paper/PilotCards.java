@@ -234,7 +234,10 @@ final class PilotCards {
         notes.addAll(warnings.list(rotation, placesSeen));
         Crossings.list(job, words, rotation).forEach(one -> notes.add(one.brief()));
         rotation.legs().forEach(leg -> LetGo.brief(leg).ifPresent(notes::add));
-        if (!step.to().equals(step.from())) {
+        if (step.to().equals(end)) {
+            // No way is flown: the next lift begins where this one ends.
+            notes.add("THEN stay at " + end);
+        } else if (!step.to().equals(step.from())) {
             notes.add("THEN to " + step.to() + ": " + way(end, step.to()));
         }
         return notes;

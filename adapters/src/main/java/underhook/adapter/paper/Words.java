@@ -103,8 +103,10 @@ final class Words {
         return 10 * up(Units.mToFt(altitudeAmslM) / 10);
     }
 
+    /** To the nearest tenth; what is flown at all is not told as nothing. */
     static String km(double distanceM) {
-        return String.format(Locale.ROOT, "%.1f", distanceM / 1000);
+        return String.format(
+                Locale.ROOT, "%.1f", distanceM > 0 ? Math.max(0.1, distanceM / 1000) : 0);
     }
 
     /** Three digits; north is 360. The devices round a half in the same way, noise or not. */

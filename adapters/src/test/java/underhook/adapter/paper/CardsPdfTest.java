@@ -341,6 +341,21 @@ class CardsPdfTest {
         }
     }
 
+    /** No way is flown, so none is told: from a place to itself there is no bearing. */
+    @Test
+    void a_machine_that_stays_where_it_set_down_is_given_no_bearing_from_there()
+            throws IOException {
+        Path staying = folder.resolve("staying.pdf");
+
+        new CardsPdf().write(PaperDay.without(PaperDay.staying()), staying);
+
+        try (PDDocument document = Loader.loadPDF(staying.toFile())) {
+            assertThat(new PDFTextStripper().getText(document).replaceAll("\\s+", " "))
+                    .contains("THEN stay at S04.")
+                    .doesNotContain(" 0.0 km");
+        }
+    }
+
     @Test
     void a_plan_without_steps_says_so() throws IOException {
         Path empty = folder.resolve("empty.pdf");

@@ -67,6 +67,14 @@ class LetGoTest {
                 .hasValueSatisfying(line -> assertThat(line).contains("no named"));
     }
 
+    /** It stands behind a full stop on the card. */
+    @Test
+    void begins_as_a_sentence_on_the_card() {
+        Leg guarded = looked(new Stretch(Use.GUARDED, 130, 390, 9, List.of("R1")));
+
+        assertThat(LetGo.brief(guarded)).contains("Guarded R1 0.1–0.4 km");
+    }
+
     @Test
     void tells_a_long_stretch_without_a_spot_in_seconds_rounded_up() {
         Leg leg =

@@ -670,6 +670,28 @@ final class PaperDay {
                 rotation(new PlaceId("S03"), List.of(tools), List.of(4), 2.6));
     }
 
+    /** The machine stays where it set down, for what is hooked there next. */
+    static List<Step> staying() {
+        Step step = rotation(List.of(bag(4)), List.of(4), 0);
+        Rotation lift = step.rotation().orElseThrow();
+        PlaceId end = lift.drops().get(0).place();
+        return List.of(
+                new Step(
+                        step.kind(),
+                        step.from(),
+                        end,
+                        step.startAt(),
+                        step.endAt(),
+                        step.fuelStartKg(),
+                        step.fuelEndKg(),
+                        step.lineLengthM(),
+                        step.engineRunning(),
+                        step.rotation(),
+                        step.crew(),
+                        step.legs(),
+                        step.because()));
+    }
+
     private static Step rotation(
             PlaceId base, List<LoadId> loads, List<Integer> sites, double minutes) {
         List<Drop> drops = new ArrayList<>();

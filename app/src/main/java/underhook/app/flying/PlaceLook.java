@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import underhook.core.aircraft.Downwash;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
@@ -25,7 +26,8 @@ import underhook.core.plan.PoleSetting;
  * @param goes what is still to be hooked here, next first
  * @param poles how each pole that is set here is held
  * @param keepOffM how far loose things and people without a task keep off, m, rounded up
- * @param downwashMPerS wind under the machine by estimate, m/s; 0 where nothing was worked out
+ * @param downwashMPerS wind under the machine by estimate, m/s; empty where nothing comes or goes and none was
+ *     worked out
  * @param briefed who had the briefing, by name on the day
  */
 public record PlaceLook(
@@ -35,7 +37,7 @@ public record PlaceLook(
         List<LiftState> goes,
         List<Pole> poles,
         double keepOffM,
-        double downwashMPerS,
+        OptionalDouble downwashMPerS,
         List<String> briefed) {
     /** A crew's stay here. */
     public record Stay(Crew crew, CrewStay stay) {}
@@ -87,13 +89,12 @@ public record PlaceLook(
                 goes.add(lift);
             }
         }
-        double downMPerS =
+        OptionalDouble downMPerS =
                 plan.rooms().stream()
                         .filter(room -> room.place().equals(id))
                         .flatMap(room -> room.lines().stream())
                         .mapToDouble(line -> line.cost().downwashMPerS())
-                        .max()
-                        .orElse(0);
+                        .max();
         return new PlaceLook(
                 job.getPlace(id),
                 stays,

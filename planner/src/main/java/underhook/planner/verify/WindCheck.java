@@ -148,14 +148,14 @@ final class WindCheck {
     }
 
     /** Whether each figure is that of a row; where one row follows another, a moment belongs to the one or to both. */
-    private boolean isOfSomeRow(Drop drop, double track, double exposure) {
+    private boolean isOfSomeRow(Drop drop, double trackTrueRad, double exposureFactor) {
         List<WeatherHour> rows = new ArrayList<>(air.listRows(drop.releasedAt()));
         rows.addAll(air.listRows(drop.releasedAt().plusSeconds(1)));
         boolean head = false;
         boolean cross = false;
         for (WeatherHour row : rows) {
-            double speed = row.windMPerS() * exposure;
-            double off = row.windFromTrueRad() - track;
+            double speed = row.windMPerS() * exposureFactor;
+            double off = row.windFromTrueRad() - trackTrueRad;
             head |= Math.abs(speed * Math.cos(off) - drop.headMPerS()) <= Tolerance.WIND_M_PER_S;
             cross |= Math.abs(speed * Math.sin(off) - drop.crossMPerS()) <= Tolerance.WIND_M_PER_S;
         }

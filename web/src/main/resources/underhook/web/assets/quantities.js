@@ -1,6 +1,6 @@
 // Masses and lengths within a sentence of the server, in the units the reader wants. The sentence is marked
 // while it is English, for then it tells which side of a number is safe; it is turned when it is said.
-import { state } from './state.js';
+// Desk and devices read it, each with a reader of its own.
 
 // @source SP811 appendix B: exact definitions of pound, foot, nautical mile
 export const KG_PER_LB = 0.45359237;
@@ -17,14 +17,12 @@ export function round(value, side, decimals = 0) {
   return (ROUND[side](value * scale + nudge) / scale).toFixed(decimals);
 }
 
-export const us = () => state.reader.units === 'us';
-
 const SIDES = ['up', 'down', 'near'], UNITS = ['kg', 'm', 'km'];
 const US = { kg: ['lb', KG_PER_LB, 0], m: ['ft', M_PER_FT, 0], km: ['NM', M_PER_NMI / 1000, 2] };
 
 /** What there is of room, of allowance or of fuel is rounded down; what weighs, is needed or is missing up. */
 const THERE = /(?:\b(?:at most|no more than|may carry|no trees within|Only|With)|°C:) $/;
-const THERE_AFTER = /^ (?:away|to spare|from anywhere|above the highest)/;
+const THERE_AFTER = /^ (?:away|to spare|from anywhere)/;
 /** What names a line or a rate, or is laid beside another, is on neither side. */
 const NAMED = /\b(?:line|line of|elevation is|terrain's|for each) $/;
 const side = (before, after) => (NAMED.test(before) ? 'near' : THERE.test(before) || THERE_AFTER.test(after) ? 'down' : 'up');
@@ -46,14 +44,14 @@ function sides(numbers, before, after) {
   return / (?:ends at|runs from) |°C/.test(`${before}${after}`) ? ['up', 'down'] : ['down', 'up'];
 }
 
-/** The sentence with its masses and lengths marked, where the reader has other units. */
-export const marked = (text) => (!us() ? text : text
+/** The sentence with its masses and lengths marked, for a reader of pounds and feet. */
+export const marked = (text) => text
   .replace(WITH_FEET, (all, value) => `${value}${mark('m', 'up')} m`)
   .replace(QUANTITY, (all, lead, numbers, unit, at, whole) => {
     const rounded = sides(numbers, whole.slice(0, at) + lead, whole.slice(at + all.length));
     let i = numbers.includes(' to ') ? 0 : rounded.length - 1;
     return `${lead}${numbers.replace(NUMBER, (value) => `${value}${mark(unit, rounded[Math.min(i++, rounded.length - 1)])}`)} ${unit}`;
-  }));
+  });
 
 /** The same with what was marked in the reader's units. */
 export const turned = (text) => text.replace(MARKED, (all, value, code, named) => {

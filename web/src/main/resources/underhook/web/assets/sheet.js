@@ -58,7 +58,7 @@ function flown(step) {
     ${pair(t('flown.mass'), u.mass(step.massOnHookKg, 'up'))}
     ${pair(t('flown.line'), u.length(step.lineLengthM))}
     ${pair(t('flown.fuelMax'), u.mass(step.fuelMaxKg, 'down'))}
-    ${pair(t('flown.fuelAt'), u.mass(step.fuelAtHookKg))}
+    ${pair(t('flown.fuelAt'), u.mass(step.fuelAtHookKg, 'down'))}
     ${pair(t('flown.leg'), `${u.distance(out?.distanceM)}, ${u.minutes(out?.minutes)}`)}
     ${step.ballastKg ? pair(t('flown.ballast'), u.mass(step.ballastKg, 'up')) : nothing}
   </dl>`;

@@ -23,6 +23,9 @@ export const state = {
   reader: { theme: 'system', units: 'metric', north: 'true', language: 'en', mm: null, ...stored.reader },
 };
 
+/** Whether this reader wants pounds and feet. */
+export const us = () => state.reader.units === 'us';
+
 export function set(change) {
   Object.assign(state, change);
   remember();

@@ -1,8 +1,8 @@
 // Shows numbers the way the reader wants them. Nothing is decided here: a number from the server
 // is only changed into another unit, and rounded towards the safe side where the caller says which
 // side that is ('up' or 'down').
-import { state } from './state.js';
-import { HAIR, KG_PER_LB, M_PER_FT, M_PER_NMI, round, us } from './quantities.js';
+import { state, us } from './state.js';
+import { HAIR, KG_PER_LB, M_PER_FT, M_PER_NMI, round } from './quantities.js';
 import { t } from './words.js';
 
 const has = (value) => typeof value === 'number' && Number.isFinite(value);

@@ -2,6 +2,7 @@
 import { html } from '/lib/lit/lit-html.js';
 import en from './words/en.js';
 import { marked, turned } from './quantities.js';
+import { us } from './state.js';
 
 export const LANGUAGES = { en: 'English', de: 'Deutsch' };
 
@@ -20,12 +21,14 @@ export function codeWords(code) {
   return `${found === `code.${word}` ? word : found}${place ? `, ${place}` : ''}`;
 }
 
+const inUnits = (sentence) => (us() ? marked(sentence ?? '') : sentence ?? '');
+
 /**
  * A sentence of the server in the reader's language and units. A language may know the shape of a sentence and
  * say it with the same values; any other stands in English and is marked so for those who hear it read.
  */
 export function said(sentence) {
-  const text = marked(sentence ?? '');
+  const text = inUnits(sentence);
   const known = words.says?.find(([shape]) => shape.test(text));
   return known ? turned(text.replace(known[0], known[1])) : html`<span lang="en">${turned(text)}</span>`;
 }
@@ -33,7 +36,7 @@ export function said(sentence) {
 /** The same where only plain text can stand. */
 export function plainly(sentence) {
   const text = said(sentence);
-  return typeof text === 'string' ? text : sentence;
+  return typeof text === 'string' ? text : turned(inUnits(sentence));
 }
 
 /** Whether there is a word for that key. */

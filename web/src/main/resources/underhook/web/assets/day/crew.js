@@ -65,7 +65,7 @@ export function crew() {
   ${told(seen.told)}<h2>${t('crew.next')}</h2>${comes(seen)}${goes(seen)}
   ${ownWay()}
   ${guys(seen)}
-  <h2>${t('crew.where')}</h2><p class="never">${t('crew.whereWords')}</p><p>${t('crew.keepOff', { length: length(seen.keepOffM, 'up'), kt: seen.downwashKt })} ${t('crew.touch')}</p>
+  <h2>${t('crew.where')}</h2><p class="never">${t('crew.whereWords')}</p><p>${t('crew.keepOff', { length: length(seen.keepOffM, 'up') })} ${seen.downwashKt == null ? nothing : t('crew.wash', { kt: seen.downwashKt })} ${t('crew.touch')}</p>
   <h2>${t('crew.free')}</h2><p>${t('crew.freeWords')}</p>
   <h2>${t('crew.signals')}</h2><p>${t('crew.agree')}</p>${signals()}
   ${briefing(seen)}${headCount(seen)}

@@ -36,7 +36,7 @@ export function emergency() {
   ${positions.grid ? html`${spot(positions.grid)}<p>${t('em.grid', { system: positions.system })}</p>` : missing(t('em.nogrid'))}<p>WGS 84</p>
   <h2>${t('em.call')}</h2>${sheet.calls.length ? html`<ol class="calls">${sheet.calls.map(number)}</ol>` : missing(t('em.nocall'))}
   <h2>${t('em.isolation')}</h2>${sheet.wires.length ? html`<ul class="calls">${sheet.wires.map((one) => wire(one, sheet))}</ul>` : html`<p>${t('em.nowire', { length: length(WIRES_M, 'down') })}</p>`}
-  <h2>${t('em.landing')}</h2>${sheet.landing ? html`<p><b>${t('em.landingAt', { place: `${sheet.landing.place} ${sheet.landing.name}`, length: length(sheet.landing.distanceM) })}</b></p>${sheet.landing.stated ? nothing : missing(t('em.unstated'))}` : missing(t('em.nolanding'))}
+  <h2>${t('em.landing')}</h2>${sheet.landing ? html`<p><b>${t('em.landingAt', { place: `${sheet.landing.place} ${sheet.landing.name}`.trim(), length: length(sheet.landing.distanceM) })}</b></p>${sheet.landing.stated ? nothing : missing(t('em.unstated'))}` : missing(t('em.nolanding'))}
   <h2>${t('em.count')}</h2>${sheet.people.length ? sheet.people.map((one) => html`<p>${t('em.planned', one)}</p>`) : html`<p>${t('em.nobody')}</p>`}
   ${(sheet.coming ?? []).map((one) => html`<p>${t('em.coming', { ...one, time: local(one.expectedAt).slice(0, 5) })}</p>`)}
   <p>${sheet.counted ? t('em.counted', { who: sheet.counted.by, count: sheet.counted.people ?? 0, time: local(sheet.counted.at).slice(0, 5) }) : t('em.notcounted')}</p>

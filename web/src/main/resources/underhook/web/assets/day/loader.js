@@ -14,7 +14,7 @@ const ASKED = { 'line-on': 'line', 'people-aboard': 'people', refuelled: 'fuel' 
 async function press(kind, more = {}) {
   if (ASKED[kind] && !more.given) { set({ ask: ASKED[kind], typed: '' }); return; }
   const { given, ...rest } = more;
-  const why = state.online || more.anyway ? null : refusal(foreseen(), { kind, by: state.me.by, loads: [], ...rest });
+  const why = state.online || more.anyway ? null : refusal(foreseen(), { kind, by: state.me.by, place: state.me.place, loads: [], ...rest });
   if (why) { set({ ask: 'sure', sure: { kind, rest, why } }); return; }
   set({ ask: null, typed: '', chosen: null, as: null });
   await tap(kind, rest);

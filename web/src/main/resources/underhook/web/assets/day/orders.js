@@ -46,7 +46,7 @@ async function accept(plan) {
 /** More than planned, or less. */
 const signed = (minutes) => (minutes > 0 ? `+${minutes}` : `${minutes}`.replace('-', '\u2212'));
 
-const money = (cents) => (cents / 100).toFixed(2);
+const money = (cents) => (cents / 100).toFixed(2).replace('-', '\u2212');
 
 const costs = ({ fromAt, moreCents, restCents, currency }) => t(moreCents === null ? 'orders.rest' : 'orders.costs', {
   more: moreCents === null ? '' : money(moreCents), rest: money(restCents), currency, from: clock(fromAt) });

@@ -6,6 +6,9 @@ const START = { engineOn: false, inTheAir: false, lineM: null, lineChecked: fals
 /** The lines of these loads as planned, m, where another one than that hangs there. */
 export const otherLine = (now, lifts, loads) => (now.lineM === null ? null : lifts.find((lift) => lift.loads.some((load) => loads.includes(load.id)) && Math.abs(lift.lineM - now.lineM) > 0.05)?.lineM ?? null);
 
+/** Whether one of these loads waits at another place than the one that was stated. */
+const elsewhere = (lifts, { loads, place }) => Boolean(place) && lifts.some((lift) => lift.from !== place && lift.loads.some((load) => loads.includes(load.id)));
+
 /** Why a tap is not allowed, as a code; null when it is as far as this device knows. */
 export function refusal({ standing: now, lifts }, tap) {
   const busy = now.onHook.length > 0;
@@ -16,7 +19,8 @@ export function refusal({ standing: now, lifts }, tap) {
       if (otherLine(now, lifts, tap.loads) !== null) return 'LINE_OTHER';
       if (!now.lineChecked) return 'LINE_NOT_CHECKED';
       if (busy) return 'TAP_OUT_OF_ORDER';
-      return now.notYetFree.length ? 'RELEASE_NOT_CONFIRMED' : null;
+      if (now.notYetFree.length) return 'RELEASE_NOT_CONFIRMED';
+      return elsewhere(lifts, tap) ? 'HANDLER_ABSENT' : null;
     case 'off': case 'aborted': return busy ? null : 'TAP_OUT_OF_ORDER';
     case 'free-seen': return now.notYetFree.length ? null : 'TAP_OUT_OF_ORDER';
     case 'free-confirmed':

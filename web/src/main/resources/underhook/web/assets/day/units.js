@@ -1,4 +1,5 @@
 // How numbers of the server are written. Nothing is worked out here but how long it is until a time.
+import { HAIR, KG_PER_LB, M_PER_FT, M_PER_NMI } from '../quantities.js';
 import { state, now } from './state.js';
 
 /** Local time of the job. The server writes it with the job's offset, so no zone is applied here. */
@@ -12,11 +13,9 @@ export function local(iso) {
   return new Date(Date.parse(iso) + ms).toISOString().slice(11, 19);
 }
 
-// @source SP811 appendix B: exact definitions of pound, foot, nautical mile and pound-force
-const KG_PER_LB = 0.45359237, M_PER_FT = 0.3048, M_PER_NMI = 1852, N_PER_LBF = 4.4482216152605;
+// @source SP811 appendix B: exact definition of the pound-force
+const N_PER_LBF = 4.4482216152605;
 
-// A hair, so that 340.0000001 from a division does not become 341.
-const HAIR = 1e-6;
 const ROUND = { up: (value) => Math.ceil(value - HAIR), down: (value) => Math.floor(value + HAIR), near: Math.round };
 
 /** Whether this reader wants pounds and feet; the server counts in kilograms and metres. */

@@ -3,6 +3,8 @@
 import { html } from '/lib/lit/lit-html.js';
 import en from './words/en.js';
 import de from './words/de.js';
+import { marked, turned } from '../quantities.js';
+import { us } from './units.js';
 
 export const LANGUAGES = { en: 'English', de: 'Deutsch' };
 const ALL = { en, de };
@@ -15,16 +17,19 @@ export function t(key, values = {}) {
   return sentence.replace(/\{(\w+)\}/g, (whole, name) => values[name] ?? whole);
 }
 
-/** A sentence of the server in the reader's language; one whose shape it does not know is marked as English. */
-export function said(text) {
+const inUnits = (sentence) => (us() ? marked(sentence ?? '') : sentence ?? '');
+
+/** A sentence of the server in the reader's language and units; one whose shape it does not know is marked as English. */
+export function said(sentence) {
+  const text = inUnits(sentence);
   const known = words.says?.find(([shape]) => shape.test(text));
-  return known ? text.replace(known[0], known[1]) : html`<span lang="en">${text}</span>`;
+  return known ? turned(text.replace(known[0], known[1])) : html`<span lang="en">${turned(text)}</span>`;
 }
 
 /** The same where only plain text can stand. */
 export function plainly(text) {
   const sentence = said(text);
-  return typeof sentence === 'string' ? sentence : text;
+  return typeof sentence === 'string' ? sentence : turned(inUnits(text));
 }
 
 export function speak(language) {

@@ -4,7 +4,8 @@ const KEPT = 'underhook-day-1';
 const SHELL = [
   'day.css', 'day.js', 'words.js', 'words/en.js', 'words/de.js', 'words/de-says.js', 'link.js', 'outbox.js', 'state.js', 'standing.js', 'marks.js',
   'join.js', 'orders.js', 'loader.js', 'pilot.js', 'crew.js', 'emergency.js', 'report.js', 'signals.js', 'units.js',
-].map((name) => `/assets/day/${name}`).concat(['de-says', 'de-recheck', 'de-versions', 'de-faults'].map((name) => `/assets/words/${name}.js`), '/lib/lit/lit-html.js', '/assets/icon.svg');
+].map((name) => `/assets/day/${name}`)
+  .concat(['quantities', 'words/de-says', 'words/de-recheck', 'words/de-versions', 'words/de-faults'].map((name) => `/assets/${name}.js`), '/lib/lit/lit-html.js', '/assets/icon.svg');
 
 addEventListener('install', (event) => event.waitUntil((async () => {
   const cache = await caches.open(KEPT);

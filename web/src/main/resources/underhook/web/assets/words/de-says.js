@@ -90,7 +90,7 @@ export const says = [
   [/^Dangerous goods: (.+)\. No plan approves them: papers, packing and the operator's approval come first, and an exemption where nobody receives them\. Nothing rides with them\.$/, 'Gefahrgut: $1. Kein Plan genehmigt es: Papiere, Verpackung und die Genehmigung des Betreibers kommen zuerst, und eine Ausnahme, wo niemand es annimmt. Nichts hängt mit daran.'],
   [/^A line of (\S+ \S+) hangs there; this load was planned on a line of (\S+ \S+)\.$/, 'Dort hängt eine Leine von $1; geplant ist diese Last an einer Leine von $2.'],
   // What a crew does at its place.
-  [/^works and waits$/, 'arbeitet und wartet'], [/^walks to (\S+)$/, 'geht zu Fuß nach $1'], [/^flown to (\S+)$/, 'wird nach $1 geflogen'],
+  [/^stays$/, 'bleibt'], [/^works and waits$/, 'arbeitet und wartet'], [/^walks to (\S+)$/, 'geht zu Fuß nach $1'], [/^flown to (\S+)$/, 'wird nach $1 geflogen'],
   // Whoever answers for a finding says why in a language of their own.
   [/^(.+) OVERRIDDEN by (.+?) on (\S+): (.*)$/s, (_, finding, who, when, reason) => `${german(finding)} ÜBERGANGEN von ${who} am ${when}: ${reason}`],
   [/^Nobody is landed at a site, level as this one is: loads come down here\. Perhaps a place of kind landing beside it, with a way on foot\.$/, 'An einem Platz wird niemand abgesetzt, so eben dieser ist: hier kommen Lasten herunter. Vielleicht ein Landeplatz (kind landing) daneben, mit einem Weg zu Fuß.'],
@@ -130,6 +130,7 @@ export const says = [
   [/^The trail (.+) passes (.+) away: a guard and a rope are needed\.$/, 'Der Pfad $1 führt in $2 vorbei: ein Posten und ein Seil sind nötig.'],
   [/^With the line (.+) at (.+) into the wind (.+) are missing: refused, a longer one is used\.$/, 'Mit der Leine $1 fehlen an $2 gegen den Wind $3: verweigert, eine längere wird genommen.'],
   [/^With the line (.+) at (.+) into the wind (.+) are to spare, less than the trees' uncertainty\.$/, 'Mit der Leine $1 bleiben an $2 gegen den Wind $3 übrig, weniger als die Bäume ungewiss sind.'],
+  [/^Fuel was not read before a refuelling, so what was taken is not known\. It is not in the sums\.$/, 'Vor einem Tanken wurde der Treibstoff nicht gelesen; wie viel getankt wurde, ist nicht bekannt. In den Summen fehlt es.'],
   [/^With the line (.+) on heading (.+) the (\S+) is near to (trees|\S+): what is not known comes to (.+)\.$/, (_, line, heading, what, to, m) => `Mit der Leine ${line} auf ${heading} kommt (${part(what)}) nahe an ${{ trees: 'Bäume', ground: 'Boden', wire: 'Leitung' }[to] ?? to}: ungewiss sind ${m}.`],
   [/^The straight way (.+) passes (.+) too near; refused, the way goes round it\.$/, 'Der gerade Weg $1 kommt $2 zu nahe; verweigert, der Weg führt herum.'],
   [/^Loads pass over (.+) by agreement, near a right angle and high above it; letting go is no option there\. The line owner decides\.$/, (_, what) => `Lasten queren ${over(what)} nach Absprache, fast im rechten Winkel und hoch darüber; abwerfen geht dort nicht. Der Leitungseigner entscheidet.`],
