@@ -198,14 +198,14 @@ final class WayCheck {
             PlanePoint b = flight.track().get(i);
             double lowest = path.get(i - 1).hookAltitudeAmslM() - below;
             double rise = path.get(i).hookAltitudeAmslM() - path.get(i - 1).hookAltitudeAmslM();
-            double right = Plane.bearingGridRad(a, b) + Math.PI / 2;
+            double rightRad = Plane.bearingGridRad(a, b) + Math.PI / 2;
             int pieces = (int) Math.ceil(Plane.apartM(a, b) / BESIDE_M);
             for (int j = 0; j <= pieces && pieces > 0; j++) {
                 double share = (double) j / pieces;
                 PlanePoint at = Plane.between(a, b, share);
                 if (!from.isNear(at) && !to.isNear(at)) {
                     boolean narrow = from.isNarrow(at) || to.isNarrow(at);
-                    double top = highestBesideAmslM(at, right, narrow, new End[] {from, to});
+                    double top = highestBesideAmslM(at, rightRad, narrow, new End[] {from, to});
                     least = Math.min(least, lowest + share * rise - top);
                 }
             }
@@ -214,13 +214,13 @@ final class WayCheck {
     }
 
     /** The highest of ground and trees across a path, as far as both are known, m AMSL. */
-    private double highestBesideAmslM(PlanePoint at, double right, boolean narrow, End[] ends) {
+    private double highestBesideAmslM(PlanePoint at, double rightRad, boolean narrow, End[] ends) {
         double half = Math.max(NARROW_M, narrow ? 0 : rules.distances().stripHalfWidthM());
         double out = Math.sqrt(half * half - DRAWN_M * DRAWN_M);
         int steps = (int) Math.ceil(out / BESIDE_M);
         double highest = Double.NEGATIVE_INFINITY;
         for (int k = -steps; k <= steps; k++) {
-            PlanePoint p = Plane.along(at, right, out * k / steps);
+            PlanePoint p = Plane.along(at, rightRad, out * k / steps);
             if (k != 0 && day.isKnown(p)) {
                 highest = Math.max(highest, day.groundAmslM(p) + treesM(p, ends[0], ends[1]));
             }
