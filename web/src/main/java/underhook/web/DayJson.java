@@ -26,6 +26,7 @@ import underhook.core.flown.Tap;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
 import underhook.core.job.Job;
+import underhook.core.job.LineItem;
 import underhook.core.job.Load;
 import underhook.core.job.MassStatus;
 import underhook.core.job.Place;
@@ -39,6 +40,9 @@ import underhook.core.unit.Units;
 final class DayJson {
     private static final int LAST_TAPS = 30;
     private static final int RATIO_DECIMALS = 3;
+
+    /** Lines of one length are one. */
+    private static final double SAME_LINE_M = 0.05;
 
     private DayJson() {}
 
@@ -199,8 +203,21 @@ final class DayJson {
         node.put("hookedAt", lift.hookedAt().map(at -> Json.time(at, zone)).orElse(null));
         node.put("doneAt", lift.doneAt().map(at -> Json.time(at, zone)).orElse(null));
         Json.putTenths(node, "readKg", lift.readKg());
+        node.put("plannedKg", Written.nearest(plannedKg(lift, job), 1));
         node.put("ballastKg", Written.up(lift.lift().rotation().ballastKg(), 0));
         return node;
+    }
+
+    /** What the load cell may read without the line, kg: what is planned on the hook, less the line. */
+    private static double plannedKg(LiftState lift, Job job) {
+        double lengthM = lift.step().lineLengthM();
+        double lineKg =
+                job.machine().lines().stream()
+                        .filter(line -> Math.abs(line.lengthM() - lengthM) < SAME_LINE_M)
+                        .mapToDouble(LineItem::massKg)
+                        .max()
+                        .orElse(0);
+        return lift.lift().rotation().massOnHookKg() - lineKg;
     }
 
     static String word(LiftState.State state) {

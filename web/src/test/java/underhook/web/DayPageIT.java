@@ -558,6 +558,33 @@ class DayPageIT {
                 .hasToString("[HANDLER_ABSENT, allowed, allowed]");
     }
 
+    @Test
+    @Order(9)
+    void a_load_that_weighs_more_than_planned_is_not_to_be_lifted() {
+        hold("loader");
+        String said =
+                """
+                return Promise.all([import('/assets/day/marks.js'), import('/lib/lit/lit-html.js')]).then(([{ heavier }, { render }]) => {
+                  const shown = (readKg) => {
+                    const at = document.createElement('p');
+                    render(heavier({ readKg, plannedKg: 188 }), at);
+                    return at.textContent;
+                  };
+                  return [shown(197.4), shown(188), shown(null)];
+                });
+                """;
+
+        assertThat((List<?>) Objects.requireNonNull(page.run(said)))
+                .hasToString(
+                        "[HEAVIER THAN PLANNED: 198 kg by the load cell, planned with at most 188 kg."
+                                + " Do not lift; put it down again., , ]");
+        assertThat(
+                        page.run(
+                                "return import('/assets/day/state.js').then(({ state }) =>"
+                                        + " state.day.lifts.every((lift) => lift.plannedKg > 0))"))
+                .isEqualTo(true);
+    }
+
     /** No side is told of a wind that rounds to none: knots are rounded up, so that it is none. */
     @Test
     @Order(9)

@@ -1,6 +1,7 @@
 package underhook.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -196,6 +197,20 @@ class DayServerTest {
         // 197.4 kg weighed over 188 kg listed, by hand.
         assertThat(day.path("bias").path("meanRatio").asDouble(0)).isEqualTo(1.05);
         assertThat(day.path("bias").path("count").asInt(0)).isEqualTo(1);
+        // Weighed loads are planned with what the list says and their ballast; the line is not in
+        // it.
+        for (JsonNode lift : day.path("lifts")) {
+            double listedKg = lift.path("ballastKg").asDouble(0);
+            boolean weighed = true;
+            for (JsonNode load : lift.path("loads")) {
+                listedKg += load.path("listedKg").asDouble(0);
+                weighed &= !load.path("estimated").asBoolean(true);
+            }
+            assertThat(lift.path("plannedKg").asDouble(0)).isGreaterThanOrEqualTo(listedKg - 0.1);
+            if (weighed) {
+                assertThat(lift.path("plannedKg").asDouble(0)).isCloseTo(listedKg, within(0.1));
+            }
+        }
     }
 
     @Test

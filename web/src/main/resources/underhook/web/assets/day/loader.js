@@ -4,7 +4,7 @@ import { state, set, tap, entries, foreseen } from './state.js';
 import { deliver } from './link.js';
 import { otherLine, refusal } from './standing.js';
 import { said, t } from './words.js';
-import { before, dangerous, hangs, rope } from './marks.js';
+import { before, dangerous, hangs, heavier, rope } from './marks.js';
 import { clock, line, local, mass, massUnit, typedKg } from './units.js';
 
 const ALL = ['engine-on', 'engine-off', 'take-off', 'landing', 'line-on', 'line-checked', 'line-off', 'people-aboard', 'people-out', 'hooked', 'off', 'free-seen', 'free-confirmed', 'aborted', 'refuelled', 'snagged'];
@@ -84,6 +84,8 @@ const asked = (now) => {
 const mine = () => [...state.waiting.map((entry) => ({ ...entry.tap, seq: entry.seq, refused: entry.refused, waits: true })).reverse(), ...state.sent.filter((entry) => !state.day?.taps.some((one) => one.id === entry.tap.id)).map((entry) => entry.tap).reverse(), ...(state.day?.taps ?? []).filter((one) => !state.waiting.some((entry) => entry.tap.id === one.id))];
 const undone = () => new Set(mine().filter((one) => one.kind === 'undone' && !one.refused).map((one) => one.undoes));
 const good = () => { const gone = undone(); return mine().filter((one) => one.kind !== 'undone' && !one.refused && !one.takenBack && !gone.has(one.id)); };
+/** What was last typed for a lift, on this device before the server has it. */
+const weighedKg = (lift) => good().find((one) => one.kind === 'hooked' && one.massKg && one.loads.join() === loadsOf(lift).join())?.massKg ?? lift.readKg;
 const lastHooked = () => good().find((one) => one.kind === 'hooked' && !one.massKg);
 
 const refusedOnes = () => state.waiting.filter((entry) => entry.refused).map((entry) => html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${t(`kind.${entry.tap.kind}`)} ${entry.tap.loads.join(', ')}</h2><p>${said(entry.refused.why)}</p>
@@ -130,7 +132,7 @@ export function loader() {
   return html`<h1 class="sr">${t('page.loader')}</h1><div class="now">${strip(now.standing)}${refusedOnes()}
   ${state.ask ? nothing : html`
     ${lift && lift === now.next ? before(now.before) : nothing}
-    ${lift ? html`<p class="lift">${t(lift.state === 'waits' || lift.state === 'aborted' ? 'loader.next' : 'loader.now', { lift: lift.number })}: ${words(lift)}</p>${about(lift)}${hangs(now.standing, lift)}` : html`<p>${t('loader.none')}</p>`}
+    ${lift ? html`<p class="lift">${t(lift.state === 'waits' || lift.state === 'aborted' ? 'loader.next' : 'loader.now', { lift: lift.number })}: ${words(lift)}</p>${about(lift)}${hangs(now.standing, lift)}${heavier(lift, weighedKg(lift))}` : html`<p>${t('loader.none')}</p>`}
     ${alone ? html`<p class="caution">${t('loader.second')}</p>${huge(`as ${first.loads}`, t('loader.as'), () => set({ ask: 'as' }), 'as')}`
       : first ? huge(`${first.kind} ${first.loads}`, html`${t(`kind.${first.kind}`)}<br>${first.loads.join(' + ')}`, () => press(first.kind, { loads: first.loads }), first.kind) : nothing}`}</div>
   ${state.ask ? asked(now) : html`

@@ -2,7 +2,7 @@
 import { html, nothing } from '/lib/lit/lit-html.js';
 import { foreseen, state } from './state.js';
 import { said, t } from './words.js';
-import { badge, before, compass, hangs, rope, told } from './marks.js';
+import { badge, before, compass, hangs, heavier, rope, told } from './marks.js';
 import { bearing, clock, distance, line, local, mass, stretch, until, us } from './units.js';
 
 const SOON_S = 30 * 60;
@@ -67,6 +67,7 @@ export function pilot() {
   const places = look?.drops.filter((one, i, all) => all.findIndex((other) => other.place === one.place) === i) ?? [];
   return html`<div class="pilot">${state.online ? nothing : html`<p class="caution">${t('pilot.stale', { time: local(day.now).slice(0, 5) })}</p>`}
   ${look && now.next?.number === look.lift ? before(now.before) : nothing}
+  ${day.lifts.filter((one) => one.state === 'onHook').map((one) => heavier(one))}
   ${look ? html`<header class="head">${rope(day.standing)}<h1>${look.lift} <b>${lift.loads.map((load) => load.id).join(' + ')}</b> ${t('loader.from', { place: lift.from })} ${t('loader.to', { place: places.map((one) => one.place).join(', ') })}</h1>
     <p>${day.standing.lineM === null ? t('line.off') : `${t('line.on')} ${line(day.standing.lineM)}`} · ${t('pilot.line', { line: line(lift.lineM) })} · ${lift.loads.map((load) => load.kind).join(', ')}</p></header>${hangs(day.standing, lift)}
   <dl class="masses">${figure(t('pilot.mass'), mass(look.massOnHookKg, 'up'), look.ballastKg ? t('pilot.ballast', { mass: mass(look.ballastKg, 'up') }) : nothing)}
