@@ -261,14 +261,19 @@ final class Words {
         return String.format(
                 Locale.ROOT,
                 "in time on at least %.0f of 100 replayed days (wind %.0f, dark %.0f, duty %.0f,"
-                        + " fuel %.0f), nine of ten end by %s%s%n",
+                        + " fuel %.0f), nine of ten end by %s%s%n"
+                        + "ended at its limits, a day places %d or more of %d loads nine times of"
+                        + " ten, %d or more half of the time%n",
                 percent(odds.allInTime()),
                 percent(odds.beforeWind()),
                 percent(odds.beforeDark()),
                 percent(odds.withinDuty()),
                 percent(odds.withinFuel()),
                 clock(odds.finishLateAt(), zone),
-                most);
+                most,
+                odds.placed().mostDays(),
+                odds.placed().planned(),
+                odds.placed().halfDays());
     }
 
     private static double percent(Odds.Chance chance) {

@@ -35,7 +35,13 @@ final class OddsWords {
                 + percent(odds.withinDuty())
                 + ", fuel "
                 + percent(odds.withinFuel())
-                + "); nine of ten end by "
+                + "); of "
+                + odds.placed().planned()
+                + " loads, nine days of ten place "
+                + odds.placed().mostDays()
+                + " or more in time, half of them "
+                + odds.placed().halfDays()
+                + " or more; nine of ten end by "
                 + words.clock(odds.finishLateAt())
                 + "."
                 + (starts.isEmpty() ? "" : " Last sensible hook-up: " + starts + ".")

@@ -27,6 +27,7 @@ final class OddsNodes {
         node.set("beforeDark", chance(odds.beforeDark()));
         node.set("withinDuty", chance(odds.withinDuty()));
         node.set("withinFuel", chance(odds.withinFuel()));
+        node.set("placed", placed(odds.placed(), zone));
         node.put("finishMedianAt", Written.time(odds.finishMedianAt(), zone));
         node.put("finishLateAt", Written.time(odds.finishLateAt(), zone));
         ArrayNode starts = node.putArray("lastStarts");
@@ -47,6 +48,22 @@ final class OddsNodes {
             one.put(
                     "finishEarlierMinutes",
                     Written.nearest(Units.sToMinutes(gain.finishEarlierS()), PlanWords.FINE));
+        }
+        return node;
+    }
+
+    private static ObjectNode placed(Odds.Placed placed, ZoneId zone) {
+        ObjectNode node = NODES.objectNode();
+        node.put("planned", placed.planned());
+        node.put("halfOfDays", placed.halfDays());
+        node.put("nineOfTenDays", placed.mostDays());
+        ArrayNode loads = node.putArray("loads");
+        for (Odds.InTime load : placed.loads()) {
+            ObjectNode one = loads.addObject();
+            one.put("load", load.load().value());
+            one.put("place", load.place().value());
+            one.put("plannedAt", Written.time(load.plannedAt(), zone));
+            one.set("inTime", chance(load.chance()));
         }
         return node;
     }

@@ -1,5 +1,6 @@
 package underhook.adapter.planfile;
 
+import java.util.List;
 import java.util.function.Function;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
@@ -22,6 +23,7 @@ final class OddsReading {
                 fields.object("beforeDark", OddsReading::chance),
                 fields.object("withinDuty", OddsReading::chance),
                 fields.object("withinFuel", OddsReading::chance),
+                fields.object("placed", OddsReading::placed),
                 fields.time("finishMedianAt"),
                 fields.time("finishLateAt"),
                 fields.objects("lastStarts", OddsReading::lastStart),
@@ -43,6 +45,28 @@ final class OddsReading {
         return least >= 0 && least <= counted
                 ? new Odds.Chance(counted, least)
                 : refused.apply("leastPercent");
+    }
+
+    private static Odds.Placed placed(ObjectFields fields) {
+        int planned = fields.count("planned");
+        int half = fields.count("halfOfDays");
+        int most = fields.count("nineOfTenDays");
+        List<Odds.InTime> loads = fields.objects("loads", OddsReading::inTime);
+        if (most > half || half > planned || loads.size() != planned) {
+            fields.refuse(
+                    "planned",
+                    "as many as loads, halfOfDays at most that, nineOfTenDays at most halfOfDays");
+            return new Odds.Placed(0, 0, 0, List.of());
+        }
+        return new Odds.Placed(planned, half, most, loads);
+    }
+
+    private static Odds.InTime inTime(ObjectFields fields) {
+        return new Odds.InTime(
+                fields.id("load", LoadId::new),
+                fields.id("place", PlaceId::new),
+                fields.time("plannedAt"),
+                fields.object("inTime", OddsReading::chance));
     }
 
     private static Odds.LastStart lastStart(ObjectFields fields) {

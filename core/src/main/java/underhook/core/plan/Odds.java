@@ -18,6 +18,7 @@ import underhook.core.job.PlaceId;
  * @param beforeDark the last landing before the day's light ends
  * @param withinDuty duty and engine time kept
  * @param withinFuel no stop for fuel but those planned
+ * @param placed how many loads lie in time when a day is ended at its limits
  * @param finishMedianAt half of the days end by then, whole minutes, rounded up
  * @param finishLateAt nine days of ten end by then, whole minutes, rounded up
  * @param lastStarts one for each placed pole whose window closes before the day ends, in the order flown
@@ -31,6 +32,7 @@ public record Odds(
         Chance beforeDark,
         Chance withinDuty,
         Chance withinFuel,
+        Placed placed,
         Instant finishMedianAt,
         Instant finishLateAt,
         List<LastStart> lastStarts,
@@ -54,6 +56,41 @@ public record Odds(
             }
         }
     }
+
+    /**
+     * How many loads a day places when no lift is begun behind which a limit would be broken before the machine
+     * stands again. What is skipped gives no time back.
+     *
+     * @param planned how many the plan places
+     * @param halfDays half of the days place so many or more
+     * @param mostDays nine days of ten place so many or more
+     * @param loads one for each placed load, in the order let go
+     */
+    public record Placed(int planned, int halfDays, int mostDays, List<InTime> loads) {
+        public Placed {
+            loads = List.copyOf(loads);
+            if (!(mostDays >= 0
+                    && mostDays <= halfDays
+                    && halfDays <= planned
+                    && loads.size() == planned)) {
+                throw new IllegalArgumentException(
+                        "loads in time are out of range: "
+                                + mostDays
+                                + ", "
+                                + halfDays
+                                + " of "
+                                + planned
+                                + ".");
+            }
+        }
+    }
+
+    /**
+     * One load's chance to lie in time, with all that it needs.
+     *
+     * @param plannedAt let go as planned
+     */
+    public record InTime(LoadId load, PlaceId place, Instant plannedAt, Chance chance) {}
 
     /**
      * The last sensible hook-up of a pole whose window closes.
@@ -81,6 +118,7 @@ public record Odds(
         if (replays < 1 || learnedSamples < 0) {
             throw new IllegalArgumentException("replays (" + replays + ") must be above 0.");
         }
+        Objects.requireNonNull(placed, "placed");
         Objects.requireNonNull(finishMedianAt, "finishMedianAt");
         Objects.requireNonNull(finishLateAt, "finishLateAt");
         lastStarts = List.copyOf(lastStarts);

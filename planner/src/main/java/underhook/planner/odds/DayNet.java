@@ -23,6 +23,7 @@ import underhook.core.plan.StepKind;
  * @param wind moment that comes so much after the clock's zero as the wind comes late
  * @param starts moment at which each step begins
  * @param ends moment at which each step ends
+ * @param needs lifts that each lift can only come after, in any order of the day
  */
 record DayNet(
         Clock clock,
@@ -31,7 +32,8 @@ record DayNet(
         int wind,
         List<Integer> starts,
         List<Integer> ends,
-        List<Lift> lifts) {
+        List<Lift> lifts,
+        Map<Lift, List<Lift>> needs) {
     /** Whoever receives a load is there this long before it is let go, s. @source PRACTICE */
     private static final double RECEIVE_BEFORE_S = 60;
 
@@ -43,6 +45,7 @@ record DayNet(
         starts = List.copyOf(starts);
         ends = List.copyOf(ends);
         lifts = List.copyOf(lifts);
+        needs = Map.copyOf(needs);
     }
 
     static DayNet of(Job job, Plan plan) {
@@ -68,6 +71,7 @@ record DayNet(
         private final CrewDay crews;
         private final Map<CrewDay.Visit, List<Lift>> worked = new HashMap<>();
         private final Map<Lift, Integer> busyPiece = new HashMap<>();
+        private final Map<Lift, List<Lift>> needs = new HashMap<>();
 
         Maker(Job job, Plan plan) {
             this.job = job;
@@ -105,7 +109,8 @@ record DayNet(
                     wind,
                     machine.starts(),
                     machine.ends(),
-                    machine.lifts());
+                    machine.lifts(),
+                    needs);
         }
 
         private boolean isSite(PlaceId place) {
@@ -229,6 +234,7 @@ record DayNet(
                                 && bag.readyAfterS() > 0
                                 && bag.to().id().equals(pole.to().id());
                 if (before) {
+                    need(pole, bag);
                     int piece = net.piece(spreads.people(), Piece.Luck.PEOPLE);
                     for (int since : new int[] {bag.done(), visit.arrived()}) {
                         await(
@@ -251,11 +257,12 @@ record DayNet(
             for (Lift other : before) {
                 rotationWaitS(lift, other)
                         .ifPresent(
-                                waitS ->
-                                        await(
-                                                lift,
-                                                CrewDay.order(
-                                                        other.done(), lift.released(), waitS)));
+                                waitS -> {
+                                    need(lift, other);
+                                    await(
+                                            lift,
+                                            CrewDay.order(other.done(), lift.released(), waitS));
+                                });
                 waitedForS(lift, other)
                         .ifPresent(
                                 waitS ->
@@ -266,6 +273,7 @@ record DayNet(
                                                         lift.hooked(),
                                                         waitS + lift.hookUpS())));
                 if (lift.lastAtPlace() && other.to().id().equals(lift.from().id())) {
+                    need(lift, other);
                     await(lift, CrewDay.order(other.done(), lift.hooked(), HOOK_S));
                 }
             }
@@ -311,6 +319,10 @@ record DayNet(
                             CrewDay.order(crews.readyOf(there.get(0)), machine.starts().get(i), 0));
                 }
             }
+        }
+
+        private void need(Lift lift, Lift other) {
+            needs.computeIfAbsent(lift, key -> new ArrayList<>()).add(other);
         }
 
         private void await(Lift lift, Edge edge) {

@@ -65,12 +65,14 @@ public final class DayOdds {
             tallies.add(new Tally(limits, REPLAYS));
         }
         Tally asPlanned = new Tally(limits, REPLAYS);
+        PlacedLoads placed = new PlacedLoads(net, limits, REPLAYS);
         LastStarts lastStarts = new LastStarts(net, limits, REPLAYS);
         double[] timesS = new double[net.network().moments()];
         for (int day = 0; day < REPLAYS; day++) {
             double[] drawnFactor = draws.nextFactor();
             net.network().run(drawnFactor, timesS);
             asPlanned.add(timesS);
+            placed.add(timesS);
             lastStarts.add(timesS);
             for (int i = 0; i < changed.size(); i++) {
                 changed.get(i).run(drawnFactor, timesS);
@@ -84,6 +86,7 @@ public final class DayOdds {
                 asPlanned.beforeDark(),
                 asPlanned.withinDuty(),
                 asPlanned.withinFuel(),
+                placed.told(LATE_FRACTION),
                 laterMinute(asPlanned.finishS(0.5)),
                 laterMinute(asPlanned.finishS(LATE_FRACTION)),
                 lastStarts.list(spreads().insideFraction()),

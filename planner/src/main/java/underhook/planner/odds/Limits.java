@@ -23,6 +23,7 @@ final class Limits {
     private final Machine machine;
     private final List<Step> steps;
     private final boolean[] standing;
+    private final boolean[] standsBehind;
     private final double[] plannedS;
     private final double lightFromS;
     private final double lightUntilS;
@@ -36,8 +37,10 @@ final class Limits {
         this.steps = plan.steps();
         this.plannedS = plannedS.clone();
         this.standing = new boolean[steps.size()];
+        this.standsBehind = new boolean[steps.size()];
         for (int i = 0; i < standing.length; i++) {
             standing[i] = job.getPlace(steps.get(i).from()).standing();
+            standsBehind[i] = job.getPlace(steps.get(i).to()).standing();
         }
         Optional<Daylight> light = Daylight.find(job.origin(), rules.duty().from());
         Clock clock = net.clock();
@@ -85,6 +88,15 @@ final class Limits {
         return true;
     }
 
+    /** Number of the step, this one or a later one, behind which the machine may stand; the last one where none is. */
+    int nextStand(int step) {
+        int next = step;
+        while (next + 1 < steps.size() && !standsBehind[next]) {
+            next++;
+        }
+        return next;
+    }
+
     static boolean flies(Step step) {
         return step.kind() == StepKind.ROTATION
                 || step.kind() == StepKind.POSITION
@@ -100,8 +112,7 @@ final class Limits {
         Engine engine = new Engine();
         for (int i = 0; i < steps.size(); i++) {
             engine.step(i, timesS);
-            if (engine.onS > rules.duty().engineOnDayS() + DUST_S
-                    || engine.stretchS > rules.duty().engineOnS() + DUST_S) {
+            if (engine.isOverTime()) {
                 return false;
             }
         }
@@ -119,6 +130,24 @@ final class Limits {
             }
         }
         return true;
+    }
+
+    /** Number of the first step at whose end the light, the duty or the fuel no longer holds; the steps' number when all do. */
+    int firstBroken(double[] timesS) {
+        double reserveKg = machine.reserveS() * machine.burnKgPerS() + machine.fuelGaugeSpreadKg();
+        Engine engine = new Engine();
+        for (int i = 0; i < steps.size(); i++) {
+            engine.step(i, timesS);
+            double endS = timesS[net.ends().get(i)];
+            boolean flies = flies(steps.get(i));
+            if (engine.isOverTime()
+                    || endS > dutyUntilS + DUST_S
+                    || (flies && endS > lightUntilS)
+                    || (flies && steps.get(i).fuelEndKg() - engine.extraKg < reserveKg)) {
+                return i;
+            }
+        }
+        return steps.size();
     }
 
     /** The engine over a drawn day, with what it burns more than planned since the last refuelling. */
@@ -153,6 +182,11 @@ final class Limits {
                     longerS > 0
                             ? longerS * Math.max(machine.burnKgPerS(), machine.hoverBurnKgPerS())
                             : longerS * Math.min(machine.burnKgPerS(), machine.hoverBurnKgPerS());
+        }
+
+        private boolean isOverTime() {
+            return onS > rules.duty().engineOnDayS() + DUST_S
+                    || stretchS > rules.duty().engineOnS() + DUST_S;
         }
 
         private void run(double lastsS) {

@@ -47,6 +47,7 @@ final class OddsCheck {
                 !odds.finishLateAt().isBefore(odds.finishMedianAt()),
                 "odds",
                 "put nine days of ten before the middle one");
+        check(odds.placed(), odds);
         odds.lastStarts().forEach(one -> check(one, odds));
         for (Odds.Gain gain : odds.gains()) {
             demand(
@@ -60,6 +61,41 @@ final class OddsCheck {
                     "gains",
                     "are longer than a day");
         }
+    }
+
+    private void check(Odds.Placed placed, Odds odds) {
+        demand(
+                placed.planned() == day.drops().size(),
+                "loads in time",
+                "are not all that are set down");
+        double all = odds.allInTime().countedFraction();
+        double sum = 0;
+        for (Odds.InTime one : placed.loads()) {
+            String load = one.load().value();
+            Drop drop = day.drops().get(one.load());
+            demand(
+                    drop != null
+                            && drop.place().equals(one.place())
+                            && Math.abs(Day.betweenS(drop.releasedAt(), one.plannedAt()))
+                                    <= Tolerance.TIME_S,
+                    load,
+                    "is not set down where and when its chance says");
+            demand(counts(one.chance(), odds), load, "lies in time by no count of the replays");
+            // On a day on which all is in time each load is.
+            demand(
+                    one.chance().countedFraction() >= all - WRITTEN_RATIO,
+                    load,
+                    "lies in time less often than all do");
+            sum += one.chance().countedFraction();
+        }
+        // Markov's inequality from below: so many days with so many loads leave at least this mean.
+        demand(
+                sum >= 0.9 * placed.mostDays() - WRITTEN_RATIO * Math.max(1, placed.planned())
+                        && sum
+                                >= 0.5 * placed.halfDays()
+                                        - WRITTEN_RATIO * Math.max(1, placed.planned()),
+                "loads in time",
+                "are more than their chances allow");
     }
 
     private void check(Odds.LastStart stated, Odds odds) {

@@ -125,6 +125,48 @@ class DayOddsTest {
         assertThat(odds.allInTime()).isEqualTo(odds.withinDuty());
     }
 
+    /** The same three: two are always down and home by then, the last as often as the sum allows, four times of five. */
+    @Test
+    void a_day_that_is_ended_at_its_limit_keeps_what_lies_by_then() {
+        OddsDay day =
+                new OddsDay()
+                        .lift("P1", "pole", "S1")
+                        .lift("P2", "pole", "S2")
+                        .lift("P3", "pole", "S3");
+        day.dutyUntil(day.timeS() + 120);
+
+        Odds odds = odds(day, guying(new Spreads.Ratios(0.5, 1, 1.5), 0));
+
+        assertThat(odds.placed().loads())
+                .extracting(one -> one.load().value())
+                .containsExactly("P1", "P2", "P3");
+        assertThat(odds.placed().loads().get(1).chance().countedFraction()).isEqualTo(1);
+        assertThat(odds.placed().loads().get(2).chance()).isEqualTo(odds.withinDuty());
+        assertThat(odds.placed().planned()).isEqualTo(3);
+        assertThat(odds.placed().halfDays()).isEqualTo(3);
+        assertThat(odds.placed().mostDays()).isEqualTo(2);
+    }
+
+    /** No bag is closed by the wind, but one of them waits for the pole. */
+    @Test
+    void what_waits_for_a_load_that_does_not_come_does_not_come() {
+        OddsDay day =
+                new OddsDay()
+                        .lift("P1", "pole", "S1")
+                        .lift("B2", "bag", "S2", "P1")
+                        .lift("B3", "bag", "S3")
+                        .windFrom(700 + 900);
+
+        Odds.Placed placed = odds(day, wind(HOUR_EITHER_WAY)).placed();
+
+        Odds.Chance pole = placed.loads().get(0).chance();
+        assertThat(pole.countedFraction()).isEqualTo(1 - 0.28125, within(SAMPLING));
+        assertThat(placed.loads().get(1).chance()).isEqualTo(pole);
+        assertThat(placed.loads().get(2).chance().countedFraction()).isEqualTo(1);
+        assertThat(placed.halfDays()).isEqualTo(3);
+        assertThat(placed.mostDays()).isEqualTo(1);
+    }
+
     /** Luck that is wholly the day's makes the three one: a triangle three times as wide. */
     @Test
     void shared_luck_widens_the_day() {

@@ -244,8 +244,41 @@ class PlanVerifierTest {
                         "odds",
                         Optional.of(
                                 new Odds(
-                                        1000, half, half, sure, sure, sure, at(4100), at(4200),
-                                        List.of(), List.of(), 0)));
+                                        1000,
+                                        half,
+                                        half,
+                                        sure,
+                                        sure,
+                                        sure,
+                                        placed(sure),
+                                        at(4100),
+                                        at(4200),
+                                        List.of(),
+                                        List.of(),
+                                        0)));
+    }
+
+    /** Each load as often as all are. */
+    private static Odds.Placed placed(Odds.Chance each) {
+        List<Odds.InTime> loads =
+                SmallDay.good().plan().steps().stream()
+                        .flatMap(step -> step.rotation().stream())
+                        .flatMap(rotation -> rotation.drops().stream())
+                        .map(
+                                drop ->
+                                        new Odds.InTime(
+                                                drop.load(), drop.place(), drop.releasedAt(), each))
+                        .toList();
+        return new Odds.Placed(loads.size(), 0, 0, loads);
+    }
+
+    /** Half of a thousand replays are in time, with what is told of the loads changed. */
+    static SmallDay placing(UnaryOperator<Odds.Placed> change) {
+        Odds half = inTime(0.5, 0.4740277).plan().odds().orElseThrow();
+        return SmallDay.good()
+                .inPlan(
+                        "odds",
+                        Optional.of(with(half, "placed", change.apply(placed(half.allInTime())))));
     }
 
     /** Half of a thousand replays are in time, and so many more would be. */
@@ -543,6 +576,29 @@ class PlanVerifierTest {
                         "a last start beyond the forecast",
                         d -> startingLast("P1", 86_400),
                         "STATED_WRONG P1"),
+                of(
+                        "a load without its chance",
+                        d ->
+                                placing(
+                                        placed ->
+                                                new Odds.Placed(
+                                                        placed.planned() - 1,
+                                                        0,
+                                                        0,
+                                                        placed.loads()
+                                                                .subList(1, placed.planned()))),
+                        "STATED_WRONG loads in time"),
+                of(
+                        "more loads in time than their chances allow",
+                        d ->
+                                placing(
+                                        placed ->
+                                                new Odds.Placed(
+                                                        placed.planned(),
+                                                        placed.planned(),
+                                                        placed.planned(),
+                                                        placed.loads())),
+                        "STATED_WRONG loads in time"),
                 of(
                         "chances that a change makes more than certain",
                         d -> gaining(0.6),
