@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
@@ -15,6 +17,7 @@ import underhook.app.port.ReadJob;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
+import underhook.core.job.LoadId;
 import underhook.core.plan.Plan;
 import underhook.core.plan.VerifierReport;
 import underhook.planner.odds.DayOdds;
@@ -34,6 +37,8 @@ public final class PlanDay {
      * @param seed of the search; the same input, seed and effort give the same plan
      * @param effort the time that the work of the search is meant for, whole seconds
      * @param ceiling longest time the search may take
+     * @param inTimeFraction share of the replayed days that are to be in time, in (0, 1), for which loads may be left for
+     *     another day; empty when all are to be flown, however sure
      * @param stopped says true when the search must end now with what it has
      */
     public record Request(
@@ -42,6 +47,7 @@ public final class PlanDay {
             long seed,
             Duration effort,
             Duration ceiling,
+            OptionalDouble inTimeFraction,
             BooleanSupplier stopped) {
         /** As much work as is usual. */
         public static final Duration USUAL_EFFORT = Duration.ofSeconds(Effort.USUAL_S);
@@ -55,9 +61,31 @@ public final class PlanDay {
             this(folder, out, seed, USUAL_EFFORT, ceiling, stopped);
         }
 
+        /** However sure the day is. */
+        public Request(
+                Path folder,
+                Path out,
+                long seed,
+                Duration effort,
+                Duration ceiling,
+                BooleanSupplier stopped) {
+            this(folder, out, seed, effort, ceiling, OptionalDouble.empty(), stopped);
+        }
+
+        /** The same, with so many of the replayed days in time. */
+        public Request inTimeOn(double fraction) {
+            return new Request(
+                    folder, out, seed, effort, ceiling, OptionalDouble.of(fraction), stopped);
+        }
+
         public Request {
             if (effort.toSeconds() < 1) {
                 throw new IllegalArgumentException("effort (" + effort + ") must be at least 1 s.");
+            }
+            double wished = inTimeFraction.orElse(0.5);
+            if (!(wished > 0 && wished < 1)) {
+                throw new IllegalArgumentException(
+                        "inTimeFraction (" + wished + ") must lie between 0 and 1.");
             }
             if (ceiling.isNegative() || ceiling.isZero()) {
                 throw new IllegalArgumentException("ceiling (" + ceiling + ") must be above 0.");
@@ -165,6 +193,14 @@ public final class PlanDay {
         }
     }
 
+    /** Of the whole, for the day with all loads. */
+    private static final double FIRST_FRACTION = 0.4;
+
+    private static final double LAST_FRACTION = 0.95;
+
+    /** How often loads are left at most: a day searched anew may be less sure than the one it was looked for on. */
+    private static final int SURER_ROUNDS = 3;
+
     private final JobReader reader;
     private final Planning planning;
     private final Checking checking;
@@ -218,7 +254,9 @@ public final class PlanDay {
         }
         ReadJob job = reading.job().get();
         publishing.tryOpen(request.out());
-        Outcome<Plan> outcome = planning.plan(job, request, progress);
+        Progress all =
+                request.inTimeFraction().isPresent() ? progress.part(0, FIRST_FRACTION) : progress;
+        Outcome<Plan> outcome = planning.plan(job, request, all);
         if (!outcome.isDone()) {
             NoPlan none = noPlan(outcome.findings(), request);
             if (!none.isStopped()) {
@@ -226,20 +264,75 @@ public final class PlanDay {
             }
             return none;
         }
-        Plan plan = outcome.getValue();
-        progress.at("re-checking the plan", 0.9);
-        VerifierReport report = checking.check(job, plan);
-        if (!report.holds()) {
-            publishing.refuse(report.violations(), request.out());
-            return new CheckRefused(report);
+        Checked checked = checked(job, outcome.getValue(), all);
+        if (request.inTimeFraction().isPresent() && checked.report.holds()) {
+            checked = surer(job, checked, request, progress);
         }
-        progress.at("replaying the day", 0.93);
-        plan = withOdds(job, plan);
+        if (!checked.report.holds()) {
+            publishing.refuse(checked.report.violations(), request.out());
+            return new CheckRefused(checked.report);
+        }
         progress.at("writing the files", 0.95);
-        OutputWriter.Output output = new OutputWriter.Output(job, plan, report);
+        OutputWriter.Output output = new OutputWriter.Output(job, checked.plan, checked.report);
         List<Path> files = publishing.publish(output, request.out());
         progress.at("done", 1);
         return new Planned(output, files);
+    }
+
+    /** A plan with its odds, and what the re-check says of it. */
+    private record Checked(Plan plan, VerifierReport report) {
+        double inTimeFraction() {
+            return plan.odds().map(odds -> odds.allInTime().leastFraction()).orElse(1.0);
+        }
+    }
+
+    private Checked checked(ReadJob job, Plan plan, Progress progress) {
+        progress.at("re-checking the plan", 0.9);
+        VerifierReport report = checking.check(job, plan);
+        if (!report.holds()) {
+            return new Checked(plan, report);
+        }
+        progress.at("replaying the day", 0.93);
+        return new Checked(withOdds(job, plan), report);
+    }
+
+    /**
+     * A plan that is in time as often as is wished, with loads left for another day; the surest that was found when none
+     * is.
+     */
+    private Checked surer(ReadJob job, Checked first, Request request, Progress progress) {
+        double wished = request.inTimeFraction().orElseThrow();
+        Checked best = first;
+        Checked last = first;
+        ReadJob less = job;
+        for (int round = 0; round < SURER_ROUNDS; round++) {
+            if (last.inTimeFraction() >= wished || request.stopped().getAsBoolean()) {
+                break;
+            }
+            double from = FIRST_FRACTION + (LAST_FRACTION - FIRST_FRACTION) * round / SURER_ROUNDS;
+            progress.at("looking for loads to leave for another day", from);
+            Set<LoadId> left = new SurerDay(less, wished, request.stopped()).leave(last.plan);
+            if (left.isEmpty()) {
+                break;
+            }
+            less = less.leaving(left);
+            Outcome<Plan> outcome =
+                    planning.plan(
+                            less,
+                            request,
+                            progress.part(from, (LAST_FRACTION - FIRST_FRACTION) / SURER_ROUNDS));
+            if (!outcome.isDone()) {
+                break;
+            }
+            last = checked(job, outcome.getValue(), Progress.SILENT);
+            if (!last.report.holds()) {
+                return last;
+            }
+            if (last.inTimeFraction() > best.inTimeFraction()) {
+                best = last;
+            }
+        }
+        return best;
     }
 
     private static NoPlan noPlan(List<Finding> findings, Request request) {

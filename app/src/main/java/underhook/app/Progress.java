@@ -13,6 +13,22 @@ public interface Progress {
      */
     void at(String doing, double doneFraction);
 
+    /** Hears a part of the whole: from so far on, so much of it. */
+    default Progress part(double fromFraction, double ofFraction) {
+        Progress whole = this;
+        return new Progress() {
+            @Override
+            public void at(String doing, double doneFraction) {
+                whole.at(doing, fromFraction + ofFraction * doneFraction);
+            }
+
+            @Override
+            public void hasDay() {
+                whole.hasDay();
+            }
+        };
+    }
+
     /** From now on there is a result: who stops the work now has that at least. */
     default void hasDay() {}
 }

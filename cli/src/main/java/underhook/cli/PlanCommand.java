@@ -55,6 +55,13 @@ final class PlanCommand implements Callable<Integer> {
             description = "seed of the search (default ${DEFAULT-VALUE})")
     private long seed;
 
+    @Option(
+            names = "--in-time",
+            paramLabel = "N",
+            description =
+                    "leave loads for another day until N of 100 replayed days are in time, from 1 to 99")
+    private @Nullable Integer inTime;
+
     PlanCommand(PlanDay planDay) {
         this.planDay = planDay;
     }
@@ -65,6 +72,10 @@ final class PlanCommand implements Callable<Integer> {
         requireSeconds(line, "--effort", effort);
         long most = seconds != null ? seconds : effort > USUAL_S ? 2 * effort : USUAL_S;
         requireSeconds(line, "--seconds", most);
+        if (inTime != null && (inTime < 1 || inTime > 99)) {
+            throw new ParameterException(
+                    line, "--in-time (" + inTime + ") must lie between 1 and 99.");
+        }
         Given.requireOutFolder(line, out);
         PlanDay.Result result;
         LongWork.Stop stop;
@@ -77,7 +88,8 @@ final class PlanCommand implements Callable<Integer> {
                             Duration.ofSeconds(effort),
                             Duration.ofSeconds(most),
                             work::mustEnd);
-            result = planDay.plan(request, work);
+            result =
+                    planDay.plan(inTime == null ? request : request.inTimeOn(inTime / 100.0), work);
             stop = work.stop();
         }
         return tell(result, stop, line.getOut());

@@ -74,6 +74,7 @@ final class LoadsFile {
         String dangerousGoods = fields.text("dangerous_goods", "").strip();
         List<After> after = readAfter(fields, id);
         List<String> combineWith = readOthers(fields, "combine_with", id);
+        boolean anotherDay = fields.yesNo("another_day", false);
         String remarks = fields.text("remarks", "");
         if (!from.isEmpty() && from.equals(to)) {
             fields.fault(
@@ -100,6 +101,7 @@ final class LoadsFile {
                             dangerousGoods,
                             after,
                             combineWith.stream().map(LoadId::new).toList(),
+                            anotherDay,
                             remarks);
             rows.add(new LoadRow(load, fields));
         }

@@ -246,6 +246,7 @@ final class PaperDay {
                             i == 2 ? "UN 1202" : "",
                             List.of(),
                             List.of(),
+                            false,
                             ""));
             loads.add(
                     new Load(
@@ -264,6 +265,7 @@ final class PaperDay {
                             "",
                             List.of(),
                             List.of(),
+                            false,
                             ""));
         }
         return loads;

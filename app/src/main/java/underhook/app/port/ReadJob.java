@@ -1,8 +1,10 @@
 package underhook.app.port;
 
 import java.util.List;
+import java.util.Set;
 import underhook.core.geo.Ground;
 import underhook.core.job.Job;
+import underhook.core.job.LoadId;
 import underhook.core.job.Machine;
 
 /**
@@ -18,5 +20,16 @@ public record ReadJob(Job job, Ground ground, List<Machine> otherMachines) {
     /** A job for which only one machine is there. */
     public ReadJob(Job job, Ground ground) {
         this(job, ground, List.of());
+    }
+
+    /** The same with some loads left for another day. */
+    public ReadJob leaving(Set<LoadId> left) {
+        return new ReadJob(
+                job.withLoads(
+                        job.loads().stream()
+                                .map(load -> left.contains(load.id()) ? load.onAnotherDay() : load)
+                                .toList()),
+                ground,
+                otherMachines);
     }
 }

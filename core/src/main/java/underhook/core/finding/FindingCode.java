@@ -37,6 +37,7 @@ public enum FindingCode {
     OVERRIDE_IDLE,
     LEARNED_FIGURE,
     NO_ROOM_IN_DAY,
+    ANOTHER_DAY,
     SEARCH_CUT,
     NO_HANDLER,
     NO_CREW,

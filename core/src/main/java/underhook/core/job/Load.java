@@ -15,6 +15,7 @@ import java.util.OptionalDouble;
  * @param dangerousGoods what of it is dangerous goods, as typed; empty for none
  * @param after what must be done before this load may be set down
  * @param combineWith loads that may ride on the same hook trip with this one
+ * @param anotherDay whether it is not to be flown on the job's day
  * @param remarks as typed
  */
 public record Load(
@@ -33,6 +34,7 @@ public record Load(
         String dangerousGoods,
         List<After> after,
         List<LoadId> combineWith,
+        boolean anotherDay,
         String remarks) {
     /**
      * A thing that must have happened first.
@@ -86,6 +88,7 @@ public record Load(
                 dangerousGoods,
                 after,
                 combineWith,
+                anotherDay,
                 remarks);
     }
 
@@ -107,6 +110,29 @@ public record Load(
                 dangerousGoods,
                 after,
                 combineWith,
+                anotherDay,
+                remarks);
+    }
+
+    /** The same, left for another day. */
+    public Load onAnotherDay() {
+        return new Load(
+                id,
+                kind,
+                from,
+                to,
+                massStatus,
+                massKg,
+                massTyped,
+                lengthM,
+                widthM,
+                heightM,
+                dragAreaM2,
+                material,
+                dangerousGoods,
+                after,
+                combineWith,
+                true,
                 remarks);
     }
 }

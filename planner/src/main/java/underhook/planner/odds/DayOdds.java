@@ -3,6 +3,7 @@ package underhook.planner.odds;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -55,6 +56,31 @@ public final class DayOdds {
             throw new IllegalArgumentException("a plan without a step has no odds.");
         }
         return new DayOdds(job, plan, random).replay();
+    }
+
+    /**
+     * By how much so many days keep every limit at least: above 0 where so many are in time.
+     *
+     * @param random as for the odds; the same draws make days of one plan and of another comparable
+     * @param replays how many days are drawn, above 0
+     * @param fraction of the days, in (0, 1)
+     * @return s, on the low side of the sampling error; negative where fewer are in time
+     * @throws IllegalArgumentException when the plan has no step or does not belong to the job
+     */
+    public static double slackS(
+            Job job, Plan plan, SplittableRandom random, int replays, double fraction) {
+        if (plan.steps().isEmpty()) {
+            throw new IllegalArgumentException("a plan without a step has no odds.");
+        }
+        DayOdds odds = new DayOdds(job, plan, random);
+        double[] slackS = new double[replays];
+        double[] timesS = new double[odds.net.network().moments()];
+        for (int day = 0; day < replays; day++) {
+            odds.net.network().run(odds.draws.nextFactor(), timesS);
+            slackS[day] = odds.limits.slackS(timesS);
+        }
+        Arrays.sort(slackS);
+        return slackS[Chances.rank(1 - fraction, replays)];
     }
 
     private Odds replay() {

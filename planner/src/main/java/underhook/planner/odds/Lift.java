@@ -67,6 +67,13 @@ record Lift(
                 && timesS[done] <= dropWindow.closesS() + windLaterS;
     }
 
+    /** How long before its windows close it is hooked up and let go on such a day, the less of the two, s. */
+    double slackS(double[] timesS, double windLaterS) {
+        return windLaterS
+                + Math.min(
+                        hookWindow.closesS() - timesS[hooked], dropWindow.closesS() - timesS[done]);
+    }
+
     /** Latest hook-up on that day with which it is let go inside its windows, s. */
     double lastHookS(double[] timesS, double windLaterS) {
         double lastsS = timesS[done] - timesS[hooked];

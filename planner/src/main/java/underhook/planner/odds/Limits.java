@@ -121,11 +121,10 @@ final class Limits {
 
     /** Whether the reserve stays untouched with the refuelling that is planned. */
     boolean isWithinFuel(double[] timesS) {
-        double reserveKg = machine.reserveS() * machine.burnKgPerS() + machine.fuelGaugeSpreadKg();
         Engine engine = new Engine();
         for (int i = 0; i < steps.size(); i++) {
             engine.step(i, timesS);
-            if (flies(steps.get(i)) && steps.get(i).fuelEndKg() - engine.extraKg < reserveKg) {
+            if (flies(steps.get(i)) && steps.get(i).fuelEndKg() - engine.extraKg < reserveKg()) {
                 return false;
             }
         }
@@ -134,7 +133,6 @@ final class Limits {
 
     /** Number of the first step at whose end the light, the duty or the fuel no longer holds; the steps' number when all do. */
     int firstBroken(double[] timesS) {
-        double reserveKg = machine.reserveS() * machine.burnKgPerS() + machine.fuelGaugeSpreadKg();
         Engine engine = new Engine();
         for (int i = 0; i < steps.size(); i++) {
             engine.step(i, timesS);
@@ -143,11 +141,40 @@ final class Limits {
             if (engine.isOverTime()
                     || endS > dutyUntilS + DUST_S
                     || (flies && endS > lightUntilS)
-                    || (flies && steps.get(i).fuelEndKg() - engine.extraKg < reserveKg)) {
+                    || (flies && steps.get(i).fuelEndKg() - engine.extraKg < reserveKg())) {
                 return i;
             }
         }
         return steps.size();
+    }
+
+    /**
+     * By how much a drawn day keeps the limit that it keeps least, s; negative when it breaks one. Fuel counts for as
+     * long as cruise burns it.
+     */
+    double slackS(double[] timesS) {
+        double windS = timesS[net.wind()];
+        double leastS = dutyUntilS - finishS(timesS);
+        for (Lift lift : net.lifts()) {
+            leastS = Math.min(leastS, lift.slackS(timesS, windS));
+            leastS = Math.min(leastS, forecastUntilS - timesS[lift.done()]);
+        }
+        Engine engine = new Engine();
+        for (int i = 0; i < steps.size(); i++) {
+            engine.step(i, timesS);
+            leastS = Math.min(leastS, rules.duty().engineOnDayS() - engine.onS);
+            leastS = Math.min(leastS, rules.duty().engineOnS() - engine.stretchS);
+            if (flies(steps.get(i))) {
+                double spareKg = steps.get(i).fuelEndKg() - engine.extraKg - reserveKg();
+                leastS = Math.min(leastS, lightUntilS - timesS[net.ends().get(i)]);
+                leastS = Math.min(leastS, spareKg / machine.burnKgPerS());
+            }
+        }
+        return leastS;
+    }
+
+    private double reserveKg() {
+        return machine.reserveS() * machine.burnKgPerS() + machine.fuelGaugeSpreadKg();
     }
 
     /** The engine over a drawn day, with what it burns more than planned since the last refuelling. */

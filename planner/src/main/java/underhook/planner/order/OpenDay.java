@@ -206,6 +206,28 @@ public final class OpenDay {
     }
 
     /**
+     * The whole of a plan's day near its order, without some of its loads.
+     *
+     * @param off not flown, with what waits for them
+     * @return not yet re-checked
+     */
+    public Plan without(Plan record, Set<LoadId> off, PlanSettings settings, Effort effort) {
+        return reorder(record, morning(record, off), settings, effort).plan();
+    }
+
+    private Standing morning(Plan record, Set<LoadId> off) {
+        return new Standing(
+                model.instant(firstS(record)),
+                Standing.Log.AS_PLANNED,
+                List.of(),
+                OptionalDouble.empty(),
+                Map.of(),
+                Map.of(),
+                Set.of(),
+                off);
+    }
+
+    /**
      * Tries a lift at another turn of a plan's order; takes as long as telling one day does.
      *
      * @param moved a load of the lift
@@ -214,16 +236,7 @@ public final class OpenDay {
      */
     public TriedMove tryMove(
             Plan record, LoadId moved, Optional<LoadId> behind, PlanSettings settings) {
-        Standing morning =
-                new Standing(
-                        model.instant(firstS(record)),
-                        Standing.Log.AS_PLANNED,
-                        List.of(),
-                        OptionalDouble.empty(),
-                        Map.of(),
-                        Map.of(),
-                        Set.of(),
-                        Set.of());
+        Standing morning = morning(record, Set.of());
         Frozen nothing = new Frozen(job, record, morning);
         RestOrder rest = rest(whole, record, nothing, midday(whole, record, morning, nothing));
         int trip = flown(moved);

@@ -74,6 +74,16 @@ final class TripMaker {
             LoadChecks.Checked checked = checks.check(load);
             findings.addAll(checked.said());
             checked.stop().ifPresent(stop -> refuse(load, stop));
+            if (load.anotherDay() && !isFlown(load.id()) && !leftOut.containsKey(load.id())) {
+                refuse(
+                        load,
+                        Finding.of(
+                                FindingCode.ANOTHER_DAY,
+                                Severity.STOP,
+                                load.id().value(),
+                                "loads",
+                                "It is left for another day."));
+            }
             if (settled.off().contains(load.id()) && !leftOut.containsKey(load.id())) {
                 refuse(
                         load,

@@ -34,6 +34,7 @@ final class LeftOutCheck {
     private static final Set<FindingCode> OF_THE_DAY =
             EnumSet.of(
                     FindingCode.NO_ROOM_IN_DAY,
+                    FindingCode.ANOTHER_DAY,
                     FindingCode.NO_WAY,
                     FindingCode.NO_LINE_LONG_ENOUGH,
                     FindingCode.NO_CREW,
@@ -51,6 +52,7 @@ final class LeftOutCheck {
     private static final Set<FindingCode> OF_ONE_ALONE =
             EnumSet.of(
                     FindingCode.NO_ROOM_IN_DAY,
+                    FindingCode.ANOTHER_DAY,
                     FindingCode.SEARCH_CUT,
                     FindingCode.ORDER_RULE,
                     FindingCode.PLACE_UNUSED,

@@ -79,6 +79,11 @@ final class LoadCheck {
                 FindingCode.LOAD_UNFIT,
                 load.id(),
                 "is flown without a known mass.");
+        demand(
+                !load.anotherDay() || day.begunBefore(day.plan().plannedAt()).contains(load.id()),
+                FindingCode.ANOTHER_DAY,
+                load.id(),
+                "is flown though the load list leaves it for another day.");
     }
 
     private void checkTogether(Rotation rotation) {

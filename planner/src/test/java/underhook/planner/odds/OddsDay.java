@@ -265,6 +265,7 @@ final class OddsDay {
                         .map(first -> new Load.After(new LoadId(first), 300))
                         .toList(),
                 List.of(),
+                false,
                 "");
     }
 

@@ -348,6 +348,7 @@ class HungPlanTest {
                 "",
                 load.after(),
                 load.combineWith(),
+                false,
                 "");
     }
 

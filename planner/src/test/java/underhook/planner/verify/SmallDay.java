@@ -172,6 +172,7 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 "",
                 id.equals("P1") ? List.of(new Load.After(lid("B1"), 600)) : List.of(),
                 id.equals("B2") ? List.of(lid("B3")) : List.of(),
+                false,
                 "");
     }
 

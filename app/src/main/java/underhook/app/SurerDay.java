@@ -1,0 +1,133 @@
+package underhook.app;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SplittableRandom;
+import java.util.TreeSet;
+import java.util.function.BooleanSupplier;
+import java.util.stream.Collectors;
+import underhook.app.port.ReadJob;
+import underhook.core.job.LoadId;
+import underhook.core.plan.Plan;
+import underhook.planner.odds.DayOdds;
+import underhook.planner.order.OpenDay;
+import underhook.planner.order.PlanSettings;
+
+/**
+ * Looks for loads to leave for another day, so that what stays is in time on as many replayed days as is wished.
+ * One lift after the other is taken off, each time the one that gives the most time for each load that is lost with it;
+ * each time the rest is flown near the known order. That is a way of choosing, not the least that could be left.
+ */
+public final class SurerDay {
+    /** Days drawn to compare lifts; all are compared over the same ones. */
+    private static final int COMPARED = 400;
+
+    private final ReadJob job;
+    private final OpenDay day;
+    private final double wishedFraction;
+    private final BooleanSupplier stop;
+
+    /**
+     * Opens the day; takes as long as finding its ways does.
+     *
+     * @param wishedFraction share of the replayed days that are to be in time, in (0, 1)
+     * @param stop says true when it must end with what it has
+     */
+    public SurerDay(ReadJob job, double wishedFraction, BooleanSupplier stop) {
+        this(job, new OpenDay(job.job(), job.ground()), wishedFraction, stop);
+    }
+
+    /** On a day that is open already. */
+    public SurerDay(ReadJob job, OpenDay day, double wishedFraction, BooleanSupplier stop) {
+        this.job = job;
+        this.day = day;
+        this.wishedFraction = wishedFraction;
+        this.stop = stop;
+    }
+
+    /** A day with some lifts taken off. */
+    private record Thinned(Plan plan, Set<LoadId> off, double slackS) {
+        /** What is gained for each load that is lost against another one. */
+        double worthS(Thinned before) {
+            int lost = plan.leftOut().size() - before.plan.leftOut().size();
+            return (slackS - before.slackS) / Math.max(1, lost);
+        }
+    }
+
+    /**
+     * Loads to leave for another day, those besides that can then not be flown not named; empty when the day is as sure
+     * as is wished, or nothing that is taken off makes it surer.
+     */
+    public Set<LoadId> leave(Plan plan) {
+        Thinned now = new Thinned(plan, Set.of(), slackS(plan, DayOdds.REPLAYS));
+        while (now.slackS < 0 && !stop.getAsBoolean()) {
+            Optional<Thinned> next = next(now);
+            if (next.isEmpty()) {
+                break;
+            }
+            now = next.get();
+        }
+        Set<LoadId> all = new TreeSet<>(now.off);
+        Set<LoadId> flown = loads(plan);
+        all.retainAll(flown);
+        return all;
+    }
+
+    private Optional<Thinned> next(Thinned now) {
+        Thinned base = new Thinned(now.plan, now.off, slackS(now.plan, COMPARED));
+        Optional<Thinned> best = Optional.empty();
+        for (List<LoadId> hung : lifts(now.plan)) {
+            if (stop.getAsBoolean()) {
+                break;
+            }
+            Set<LoadId> off = new HashSet<>(now.off);
+            off.addAll(hung);
+            Plan less = day.without(now.plan, off, settings(now.plan), OpenDay.Effort.FIRST);
+            if (less.steps().isEmpty()) {
+                continue;
+            }
+            Thinned thinned = new Thinned(less, off, slackS(less, COMPARED));
+            double leastWorthS = best.map(one -> one.worthS(base)).orElse(0.0);
+            if (thinned.worthS(base) > leastWorthS) {
+                best = Optional.of(thinned);
+            }
+        }
+        return best.map(
+                one -> {
+                    Plan better =
+                            day.without(
+                                    one.plan,
+                                    one.off,
+                                    settings(one.plan),
+                                    new OpenDay.Effort(true, false, stop));
+                    double firstS = slackS(one.plan, DayOdds.REPLAYS);
+                    double betterS = slackS(better, DayOdds.REPLAYS);
+                    return better.leftOut().size() <= one.plan.leftOut().size() && betterS >= firstS
+                            ? new Thinned(better, one.off, betterS)
+                            : new Thinned(one.plan, one.off, firstS);
+                });
+    }
+
+    private double slackS(Plan plan, int replays) {
+        return DayOdds.slackS(
+                job.job(), plan, new SplittableRandom(plan.seed()), replays, wishedFraction);
+    }
+
+    private static PlanSettings settings(Plan plan) {
+        return new PlanSettings(
+                plan.id(), plan.plannedAt(), plan.seed(), plan.program(), () -> false);
+    }
+
+    private static List<List<LoadId>> lifts(Plan plan) {
+        return plan.steps().stream()
+                .flatMap(step -> step.rotation().stream())
+                .map(rotation -> rotation.loads())
+                .toList();
+    }
+
+    private static Set<LoadId> loads(Plan plan) {
+        return lifts(plan).stream().flatMap(List::stream).collect(Collectors.toSet());
+    }
+}
