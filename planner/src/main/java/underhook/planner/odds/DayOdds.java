@@ -35,7 +35,7 @@ public final class DayOdds {
     private DayOdds(Job job, Plan plan, SplittableRandom random) {
         this.job = job;
         this.net = DayNet.of(job, plan);
-        this.limits = new Limits(job, plan, net, net.plannedS());
+        this.limits = new Limits(job, plan, net.clock());
         this.draws = new Draws(net.pieces(), spreads().sharedFraction(), random);
         this.changes = Change.list(job, plan, net, limits);
     }
@@ -74,35 +74,35 @@ public final class DayOdds {
         }
         DayOdds odds = new DayOdds(job, plan, random);
         double[] slackS = new double[replays];
-        double[] timesS = new double[odds.net.network().moments()];
+        FlownDay flown = odds.flown(odds.net.network());
         for (int day = 0; day < replays; day++) {
-            odds.net.network().run(odds.draws.nextFactor(), timesS);
-            slackS[day] = odds.limits.slackS(timesS);
+            flown.fly(odds.draws.nextFactor());
+            slackS[day] = flown.slackS();
         }
         Arrays.sort(slackS);
         return slackS[Chances.rank(1 - fraction, replays)];
     }
 
     private Odds replay() {
-        List<Network> changed = new ArrayList<>();
+        List<FlownDay> changed = new ArrayList<>();
         List<Tally> tallies = new ArrayList<>();
         for (Change change : changes) {
-            changed.add(net.network().with(change.edit()));
-            tallies.add(new Tally(limits, REPLAYS));
+            changed.add(flown(net.network().with(change.edit())));
+            tallies.add(new Tally(REPLAYS));
         }
-        Tally asPlanned = new Tally(limits, REPLAYS);
-        PlacedLoads placed = new PlacedLoads(net, limits, REPLAYS);
+        FlownDay flown = flown(net.network());
+        Tally asPlanned = new Tally(REPLAYS);
+        PlacedLoads placed = new PlacedLoads(net, REPLAYS);
         LastStarts lastStarts = new LastStarts(net, limits, REPLAYS);
-        double[] timesS = new double[net.network().moments()];
         for (int day = 0; day < REPLAYS; day++) {
             double[] drawnFactor = draws.nextFactor();
-            net.network().run(drawnFactor, timesS);
-            asPlanned.add(timesS);
-            placed.add(timesS);
-            lastStarts.add(timesS);
+            flown.fly(drawnFactor);
+            asPlanned.add(flown);
+            placed.add(flown);
+            lastStarts.add(flown);
             for (int i = 0; i < changed.size(); i++) {
-                changed.get(i).run(drawnFactor, timesS);
-                tallies.get(i).add(timesS);
+                changed.get(i).fly(drawnFactor);
+                tallies.get(i).add(changed.get(i));
             }
         }
         return new Odds(
@@ -118,6 +118,10 @@ public final class DayOdds {
                 lastStarts.list(spreads().insideFraction()),
                 gains(asPlanned, tallies),
                 spreads().learned().stream().mapToInt(Spreads.Learned::samples).sum());
+    }
+
+    private FlownDay flown(Network network) {
+        return new FlownDay(net, network, limits);
     }
 
     /** Whole minutes, rounded up; the dust of sums is not. */

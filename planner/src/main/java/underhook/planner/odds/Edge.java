@@ -23,6 +23,8 @@ record Edge(int from, int to, double fixedS, double variesS, int piece, Kind kin
         /** A pole is held while it is guyed. */
         GUYING,
         REFUEL,
+        /** The engine is off for as long as a break must be. */
+        REST,
         LINE_CHANGE,
         /** A place is made ready. */
         MAKING_READY

@@ -9,7 +9,6 @@ import underhook.core.plan.Odds;
 /** The last sensible hook-up of each pole whose window closes. Mutable; filled by one thread. */
 final class LastStarts {
     private final DayNet net;
-    private final Limits limits;
     private final List<Lift> poles;
     private final double[][] lastHookS;
     private final int[] inside;
@@ -17,7 +16,6 @@ final class LastStarts {
 
     LastStarts(DayNet net, Limits limits, int replays) {
         this.net = net;
-        this.limits = limits;
         this.poles =
                 net.lifts().stream()
                         .filter(Lift::standsUp)
@@ -27,11 +25,12 @@ final class LastStarts {
         this.inside = new int[poles.size()];
     }
 
-    void add(double[] timesS) {
+    void add(FlownDay day) {
+        double[] timesS = day.timesS();
         double windLaterS = timesS[net.wind()];
         for (int i = 0; i < poles.size(); i++) {
             lastHookS[i][days] = poles.get(i).lastHookS(timesS, windLaterS);
-            inside[i] += limits.isInside(poles.get(i), timesS) ? 1 : 0;
+            inside[i] += day.isInsideWindow(poles.get(i)) ? 1 : 0;
         }
         days++;
     }

@@ -61,12 +61,6 @@ record Lift(
         return Math.min(hookWindow.closesS(), dropWindow.closesS());
     }
 
-    /** Whether it is hooked up and let go inside its windows on a day whose wind comes so much later. */
-    boolean isInside(double[] timesS, double windLaterS) {
-        return timesS[hooked] <= hookWindow.closesS() + windLaterS
-                && timesS[done] <= dropWindow.closesS() + windLaterS;
-    }
-
     /** How long before its windows close it is hooked up and let go on such a day, the less of the two, s. */
     double slackS(double[] timesS, double windLaterS) {
         return windLaterS

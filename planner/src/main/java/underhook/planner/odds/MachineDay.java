@@ -81,7 +81,15 @@ final class MachineDay {
         double offS =
                 clock.timeS(steps.get(index).endAt()) - clock.timeS(steps.get(first).startAt());
         net.add(starts.get(index), ends.get(index), 0);
-        net.add(starts.get(first), ends.get(index), Math.min(offS, rules.duty().breakS()));
+        net.add(
+                new Edge(
+                        starts.get(first),
+                        ends.get(index),
+                        Math.min(offS, rules.duty().breakS()),
+                        0,
+                        NetMaker.STEADY,
+                        Edge.Kind.REST,
+                        ""));
     }
 
     private void clockEdge(int moment) {

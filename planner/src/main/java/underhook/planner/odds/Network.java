@@ -99,10 +99,21 @@ final class Network {
      * @param timesS is filled, one for each moment
      */
     void run(double[] drawnFactor, double[] timesS) {
+        run(drawnFactor, new double[from.length], timesS);
+    }
+
+    /**
+     * The same with longer waits.
+     *
+     * @param laterS one for each edge in the order of {@link #edges()}: by how much longer it waits, minus infinity
+     *     where it does not
+     */
+    void run(double[] drawnFactor, double[] laterS, double[] timesS) {
         Arrays.fill(timesS, Double.NEGATIVE_INFINITY);
         timesS[0] = 0;
         for (int i = 0; i < from.length; i++) {
-            double atS = timesS[from[i]] + fixedS[i] + variesS[i] * drawnFactor[piece[i]];
+            double atS =
+                    timesS[from[i]] + fixedS[i] + laterS[i] + variesS[i] * drawnFactor[piece[i]];
             if (atS > timesS[to[i]]) {
                 timesS[to[i]] = atS;
             }

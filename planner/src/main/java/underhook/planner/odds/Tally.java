@@ -5,7 +5,6 @@ import underhook.core.plan.Odds;
 
 /** Counts the drawn days of one network. Mutable; filled by one thread. */
 final class Tally {
-    private final Limits limits;
     private final boolean[] inTime;
     private final double[] finishS;
     private int beforeWind;
@@ -15,24 +14,23 @@ final class Tally {
     private int all;
     private int days;
 
-    Tally(Limits limits, int replays) {
-        this.limits = limits;
+    Tally(int replays) {
         this.inTime = new boolean[replays];
         this.finishS = new double[replays];
     }
 
-    void add(double[] timesS) {
-        boolean wind = limits.isBeforeWind(timesS);
-        boolean dark = limits.isBeforeDark(timesS);
-        boolean duty = limits.isWithinDuty(timesS);
-        boolean fuel = limits.isWithinFuel(timesS);
-        beforeWind += wind ? 1 : 0;
-        beforeDark += dark ? 1 : 0;
-        withinDuty += duty ? 1 : 0;
-        withinFuel += fuel ? 1 : 0;
-        inTime[days] = wind && dark && duty && fuel;
+    void add(FlownDay day) {
+        beforeWind += day.isBeforeWind() ? 1 : 0;
+        beforeDark += day.isBeforeDark() ? 1 : 0;
+        withinDuty += day.isWithinDuty() ? 1 : 0;
+        withinFuel += day.isWithinFuel() ? 1 : 0;
+        inTime[days] =
+                day.isBeforeWind()
+                        && day.isBeforeDark()
+                        && day.isWithinDuty()
+                        && day.isWithinFuel();
         all += inTime[days] ? 1 : 0;
-        finishS[days++] = limits.finishS(timesS);
+        finishS[days++] = day.finishS();
     }
 
     Odds.Chance allInTime() {

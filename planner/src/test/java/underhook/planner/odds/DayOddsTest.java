@@ -147,6 +147,51 @@ class DayOddsTest {
         assertThat(odds.placed().mostDays()).isEqualTo(2);
     }
 
+    /**
+     * 25 poles of 850 s, a break, one pole more; guying is slower all day by up to a twentieth, 400 s up to 420 s. From
+     * 414 s on the 25 would have the engine on for more than six hours, so the break comes before the last of them: the
+     * day lasts as long as the guying makes it and no longer.
+     */
+    @Test
+    void a_break_comes_sooner_where_the_engine_would_be_on_for_too_long() {
+        OddsDay day = poles(25).step(StepKind.BREAK, 1800).lift("P25", "pole", "S5");
+        double plannedS = day.timeS();
+
+        Odds odds = odds(day, guying(new Spreads.Ratios(1, 1, 1.05), 1));
+
+        assertThat(odds.withinDuty().countedFraction()).isEqualTo(1);
+        assertThat(odds.placed().mostDays()).isEqualTo(26);
+        // Half of this triangle lies below 1 + 0.05 (1 - the root of a half).
+        double guyingS = 26 * 400 * 0.05 * (1 - Math.sqrt(0.5));
+        assertThat(odds.finishMedianAt())
+                .isBetween(
+                        OddsDay.at(plannedS + guyingS - 60), OddsDay.at(plannedS + guyingS + 90));
+    }
+
+    /** The same without a break to move, and never in time: one more is taken, and 1800 s go by. */
+    @Test
+    void where_no_break_is_planned_one_more_is_taken() {
+        OddsDay day = poles(25);
+        double plannedS = day.timeS();
+
+        Odds odds = odds(day, guying(new Spreads.Ratios(1.04, 1.045, 1.05), 1));
+
+        assertThat(odds.withinDuty().countedFraction()).isEqualTo(1);
+        double guyingS = 25 * 400 * 0.045;
+        assertThat(odds.finishMedianAt())
+                .isBetween(
+                        OddsDay.at(plannedS + guyingS + 1800 - 60),
+                        OddsDay.at(plannedS + guyingS + 1800 + 90));
+    }
+
+    private static OddsDay poles(int count) {
+        OddsDay day = new OddsDay();
+        for (int i = 0; i < count; i++) {
+            day.lift("P" + i, "pole", "S" + (i % 9 + 1));
+        }
+        return day;
+    }
+
     /** No bag is closed by the wind, but one of them waits for the pole. */
     @Test
     void what_waits_for_a_load_that_does_not_come_does_not_come() {
