@@ -92,7 +92,11 @@ final class PlanCommand implements Callable<Integer> {
                     planDay.plan(inTime == null ? request : request.inTimeOn(inTime / 100.0), work);
             stop = work.stop();
         }
-        return tell(result, stop, line.getOut());
+        int exit = tell(result, stop, line.getOut());
+        if (inTime != null && result instanceof PlanDay.Planned planned) {
+            line.getOut().println(Words.inTime(planned.output().plan(), inTime));
+        }
+        return exit;
     }
 
     private static void requireSeconds(CommandLine line, String name, long seconds) {

@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
 import underhook.core.plan.Anew;
 import underhook.core.plan.DayPrice;
 import underhook.core.plan.Odds;
@@ -146,6 +147,24 @@ final class Words {
                                                 : "; none ends earlier")
                         .orElse("")
                 + System.lineSeparator();
+    }
+
+    /** What came of asking for so many of 100 replayed days in time. */
+    static String inTime(Plan plan, int asked) {
+        String left =
+                plan.leftOut().stream()
+                        .filter(out -> out.code() == FindingCode.ANOTHER_DAY)
+                        .map(out -> out.load().value())
+                        .collect(Collectors.joining(", "));
+        double reached = plan.odds().map(odds -> percent(odds.allInTime())).orElse(0.0);
+        return "asked for "
+                + asked
+                + " of 100 replayed days in time: "
+                + (left.isEmpty() ? "nothing" : left)
+                + " left for another day"
+                + (reached < asked
+                        ? String.format(Locale.ROOT, "; the surest day found has %.0f", reached)
+                        : "");
     }
 
     /** How often it lifts, stands for fuel and changes the line. */

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -111,6 +112,73 @@ class OwnJobIT {
                 .content()
                 .contains("HOVER_EXIT_UNPLANNED", "landed on ground of at most 7°, or walk");
         assertThat(out.resolve("findings.csv")).content().doesNotContain("HOVER_EXIT_UNPLANNED");
+    }
+
+    /** With 33 min of engine time for 31 min of flying about four days of five are in time; one load less makes it nine of ten. */
+    @Test
+    void leaves_a_load_for_another_day_until_the_rest_is_as_sure_as_asked() throws IOException {
+        Path job = write();
+        Path home = folder.resolve("home");
+        Path rules = job.resolve("rules.yaml");
+        Files.writeString(
+                rules,
+                Files.readString(rules)
+                        .replace("engine-on-day-hours: 6", "engine-on-day-hours: 0.55"));
+        Path all = folder.resolve("all");
+        Said whole = plan(home, job, all, "--effort=1");
+        assertThat(whole.out()).contains("left out: nothing", "places 5 or more of 6 loads");
+        assertThat(inTimePercent(all)).isBetween(60.0, 89.0);
+
+        Path surer = folder.resolve("surer");
+        Said planned = plan(home, job, surer, "--effort=1", "--in-time=90");
+        assertThat(planned.exit()).as(planned.err()).isZero();
+        Matcher left =
+                Pattern.compile("left out: (\\d) \\(ANOTHER_DAY\\)\\R").matcher(planned.out());
+        assertThat(left.find()).as(planned.out()).isTrue();
+        assertThat(inTimePercent(surer)).isGreaterThanOrEqualTo(90);
+        assertThat(planned.out())
+                .contains(
+                        "asked for 90 of 100 replayed days in time: "
+                                + left.group(1)
+                                + " left for");
+        assertThat(verify(home, job, surer).exit()).isZero();
+
+        // The list may say it too: then the day with all loads is none.
+        Path list = job.resolve("loads.csv");
+        Files.writeString(
+                list,
+                Files.readString(list)
+                        .replaceFirst("(?m)^(id;.*)$", "$1;another_day")
+                        .replaceAll("(?m)^([0-9];.*)$", "$1;no")
+                        .replaceFirst("(?m)^(" + left.group(1) + ";.*);no$", "$1;yes"));
+        Path listed = folder.resolve("listed");
+        assertThat(plan(home, job, listed, "--effort=1").out())
+                .contains("left out: " + left.group(1) + " (ANOTHER_DAY)");
+        assertThat(verify(home, job, listed).exit()).isZero();
+        Said refused = verify(home, job, all);
+        assertThat(refused.exit()).isNotZero();
+        assertThat(refused.out())
+                .contains("ANOTHER_DAY", "is flown though the load list leaves it for another day");
+    }
+
+    private static Said plan(Path home, Path job, Path out, String... options) {
+        List<String> words = new ArrayList<>(List.of("plan", job.toString(), "--out=" + out));
+        words.addAll(List.of(options));
+        return Said.of(home, words.toArray(String[]::new));
+    }
+
+    private static Said verify(Path home, Path job, Path out) {
+        return Said.of(home, "verify", job.toString(), out.resolve("plan.json").toString());
+    }
+
+    private static double inTimePercent(Path out) throws IOException {
+        return JsonMapper.builder()
+                .build()
+                .readTree(Files.readString(out.resolve("plan.json")))
+                .get("odds")
+                .get("allInTime")
+                .get("leastPercent")
+                .asDouble();
     }
 
     /** The same grid lies six degrees farther east: nothing of the plan was flown there. */
