@@ -80,7 +80,7 @@ final class LoadCheck {
                 load.id(),
                 "is flown without a known mass.");
         demand(
-                !load.anotherDay() || day.begunBefore(day.plan().plannedAt()).contains(load.id()),
+                !load.anotherDay() || day.isDone(load.id()),
                 FindingCode.ANOTHER_DAY,
                 load.id(),
                 "is flown though the load list leaves it for another day.");
