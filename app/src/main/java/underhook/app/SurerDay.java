@@ -69,10 +69,30 @@ public final class SurerDay {
             }
             now = next.get();
         }
-        Set<LoadId> all = new TreeSet<>(now.off);
-        Set<LoadId> flown = loads(plan);
-        all.retainAll(flown);
+        Set<LoadId> off = now.slackS < 0 ? now.off : withPutBack(plan, now.off);
+        Set<LoadId> all = new TreeSet<>(off);
+        all.retainAll(loads(plan));
         return all;
+    }
+
+    /** What went first was chosen when least was known: each lift is put back that the day is sure enough with. */
+    private Set<LoadId> withPutBack(Plan plan, Set<LoadId> taken) {
+        Set<LoadId> off = taken;
+        for (List<LoadId> hung : lifts(plan)) {
+            if (!off.containsAll(hung) || stop.getAsBoolean()) {
+                continue;
+            }
+            Set<LoadId> less = new HashSet<>(off);
+            hung.forEach(less::remove);
+            if (slackS(searched(plan, less), DayOdds.REPLAYS) >= 0) {
+                off = less;
+            }
+        }
+        return off;
+    }
+
+    private Plan searched(Plan plan, Set<LoadId> off) {
+        return day.without(plan, off, settings(plan), new OpenDay.Effort(true, false, stop));
     }
 
     private Optional<Thinned> next(Thinned now) {
@@ -96,12 +116,7 @@ public final class SurerDay {
         }
         return best.map(
                 one -> {
-                    Plan better =
-                            day.without(
-                                    one.plan,
-                                    one.off,
-                                    settings(one.plan),
-                                    new OpenDay.Effort(true, false, stop));
+                    Plan better = searched(one.plan, one.off);
                     double firstS = slackS(one.plan, DayOdds.REPLAYS);
                     double betterS = slackS(better, DayOdds.REPLAYS);
                     return better.leftOut().size() <= one.plan.leftOut().size() && betterS >= firstS

@@ -22,6 +22,9 @@ import underhook.core.unit.Units;
 
 /** Findings and plans as lines of text. */
 final class Words {
+    /** A day that is less often in time is told how to make it surer. */
+    private static final double SURE_FRACTION = 0.8;
+
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm:ss");
 
     private Words() {}
@@ -282,7 +285,7 @@ final class Words {
                 "in time on at least %.0f of 100 replayed days (wind %.0f, dark %.0f, duty %.0f,"
                         + " fuel %.0f), nine of ten end by %s%s%n"
                         + "ended at its limits, a day places %d or more of %d loads nine times of"
-                        + " ten, %d or more half of the time%n",
+                        + " ten, %d or more half of the time%s%n",
                 percent(odds.allInTime()),
                 percent(odds.beforeWind()),
                 percent(odds.beforeDark()),
@@ -292,7 +295,10 @@ final class Words {
                 most,
                 odds.placed().mostDays(),
                 odds.placed().planned(),
-                odds.placed().halfDays());
+                odds.placed().halfDays(),
+                odds.allInTime().leastFraction() < SURE_FRACTION
+                        ? "; plan --in-time=80 looks for loads to leave for another day"
+                        : "");
     }
 
     private static double percent(Odds.Chance chance) {
