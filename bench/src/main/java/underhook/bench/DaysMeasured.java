@@ -6,6 +6,7 @@ import java.lang.management.MemoryType;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Consumer;
 import java.util.function.ToDoubleFunction;
 import underhook.planner.search.DayOrder;
 import underhook.planner.search.DayTable;
@@ -27,8 +28,8 @@ final class DaysMeasured implements Measured {
     private static final int[] LOADS = {20, 40, 60, 88, 120};
     private static final int SEEDS = 10;
 
-    /** Work meant for a minute; it takes less than half of that. */
-    private static final int EFFORT_S = 60;
+    /** Twice the usual work; it takes less than half of that time. */
+    private static final int EFFORT_S = 20;
 
     private static final double NEAR_FRACTION = 0.01;
 
@@ -68,14 +69,21 @@ final class DaysMeasured implements Measured {
 
     @Override
     public String measure() {
-        StringBuilder told = new StringBuilder();
+        List<String> all = new ArrayList<>();
+        measure(all::add);
+        return String.join(System.lineSeparator(), all);
+    }
+
+    @Override
+    public void measure(Consumer<String> told) {
+        told.accept(
+                "days: work meant for " + EFFORT_S + " s; heap in use, not yet collected counted");
         for (Kind kind : KINDS) {
             day(kind, LOADS[0], 99);
             for (int loads : LOADS) {
-                told.append(measure(kind, loads));
+                told.accept(measure(kind, loads));
             }
         }
-        return told.append("days: heap in use, not yet collected counted").toString();
     }
 
     private static String measure(Kind kind, int loads) {
@@ -91,7 +99,7 @@ final class DaysMeasured implements Measured {
                         + " on %d days at most 1 %%, on %d proven best; flying over its bound %s %%,"
                         + " where least is flown %s %%, on %d days at most 1 %%, on %d proven least; bounds in"
                         + " %s s, search"
-                        + " in %s s; left out %d, plain %d; heap at most %d MB%n",
+                        + " in %s s; left out %d, plain %d; heap at most %d MB",
                 kind.words,
                 loads,
                 alike.size(),

@@ -35,7 +35,7 @@ public final class Main {
             System.err.println("bench knows: " + all.stream().map(Measured::name).toList());
             System.exit(2);
         }
-        wanted.forEach(one -> System.out.println(one.measure()));
+        wanted.forEach(one -> one.measure(System.out::println));
     }
 
     /** Turning positions into the plane, against distance and bearing on a sphere. */

@@ -1,5 +1,7 @@
 package underhook.bench;
 
+import java.util.function.Consumer;
+
 /** Something that is measured against a baseline in the same run. */
 interface Measured {
     /** Word on the command line. */
@@ -7,4 +9,9 @@ interface Measured {
 
     /** Measures and tells, in one line or a few. */
     String measure();
+
+    /** The same, each part told as soon as it is known. */
+    default void measure(Consumer<String> told) {
+        told.accept(measure());
+    }
 }
