@@ -7,6 +7,8 @@ import static underhook.planner.verify.SmallDay.with;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.WeatherHour;
@@ -27,6 +29,12 @@ class HourEdgeTest {
     private static WeatherHour row(double sinceSevenS, double temperatureK, double windMPerS) {
         return new WeatherHour(
                 at(sinceSevenS), 101325, temperatureK, 0, windMPerS, windMPerS + 2, "");
+    }
+
+    private static WeatherHour from(double windFromDeg, double sinceSevenS, double windMPerS) {
+        double gustMPerS = windMPerS + 2;
+        double fromRad = Math.toRadians(windFromDeg);
+        return new WeatherHour(at(sinceSevenS), 101325, TEN_K, fromRad, windMPerS, gustMPerS, "");
     }
 
     private static SmallDay in(WeatherHour... rows) {
@@ -69,6 +77,55 @@ class HourEdgeTest {
                         row(7200, TEN_K, 5));
 
         assertThat(refusals(day)).contains("WIND_LIMIT P1");
+    }
+
+    /** The same from 3700 to 3720 s, while it hangs: calm when it comes and when it is let go. */
+    @Test
+    void a_wind_that_blows_only_while_it_hangs_counts() {
+        SmallDay day = in(row(-3600, TEN_K, 5), row(3700, TEN_K, 10), row(3720, TEN_K, 5));
+
+        assertThat(refusals(day)).contains("WIND_LIMIT P1");
+    }
+
+    /**
+     * B2 hangs over S1 from 1200 to 1240 s. From 1210 to 1230 s it is 20 °C, and 1870 kg hover there. @source the
+     * table, by hand
+     */
+    @Test
+    void a_warm_row_in_which_it_neither_comes_nor_is_let_go_counts() {
+        SmallDay day = in(row(-3600, TEN_K, 5), row(1210, 293.15, 5), row(1230, TEN_K, 5));
+        SmallDay lighter =
+                day.turn(
+                        lift(day, "B2"),
+                        turn -> with(with(turn, "hogeMassKg", 1870.0), "fuelMaxKg", 448.0));
+
+        assertThat(refusals(day)).contains("HOVER_MASS B2", "FUEL_ABOVE_MAXIMUM B2");
+        assertThat(refusals(lighter)).doesNotContain("HOVER_MASS B2", "FUEL_ABOVE_MAXIMUM B2");
+    }
+
+    /** B1 comes over S2 eastward at 960 s and is let go at 1000 s; 6 m/s of tailwind are allowed. */
+    @ParameterizedTest
+    @CsvSource({"940, 970, true", "970, 990, true", "940, 959, false", "1001, 1010, false"})
+    void its_way_in_is_held_against_the_wind_it_comes_in(
+            double fromS, double untilS, boolean refused) {
+        SmallDay day = in(from(0, -3600, 5), from(270, fromS, 7), from(0, untilS, 5));
+
+        assertThat(refusals(day).contains("APPROACH_REFUSED B1")).isEqualTo(refused);
+    }
+
+    /** Over an edge at which the wind goes round, whatever it comes in with 7 m/s behind it in one of both rows. */
+    @Test
+    void no_lift_is_planned_that_comes_with_the_wind_behind_it() {
+        SmallDay before = in(from(0, -7200, 7), from(0, -3600, 7), from(0, 30000, 7));
+        Rotation first = to(planned(before), "S1");
+        double releasedS =
+                (first.drops().get(0).releasedAt().toEpochMilli() - at(0).toEpochMilli()) / 1000.0;
+        SmallDay day = in(from(0, -7200, 7), from(180, releasedS - 20, 7));
+
+        Plan plan = planned(day);
+
+        assertThat(to(plan, "S1").drops()).isNotEmpty();
+        assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
     }
 
     /** Of 200 s each 40 s are too windy for a pole, which takes more than 160 s from hook-up to release. */
