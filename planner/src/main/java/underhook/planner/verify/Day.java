@@ -350,7 +350,7 @@ final class Day {
                 .orElse(0.0);
     }
 
-    /** Trees round a place, m above ground: as surveyed, else the highest under rotor and tail. */
+    /** Trees round a place, m above ground: as surveyed, else the highest that is known under rotor and tail. */
     double canopyAtM(Place place) {
         if (place.canopyM().isPresent()) {
             return place.canopyM().getAsDouble();
@@ -358,8 +358,7 @@ final class Day {
         double reach = job.machine().rotorRadiusM() + job.machine().tailReachM();
         PlanePoint at = planeOf(place.position());
         return ground.canopy()
-                .filter(raster -> raster.coversDisc(at, reach))
-                .map(raster -> raster.highestWithinM(at, reach))
+                .map(raster -> raster.findHighestKnownWithinM(at, reach).orElse(0))
                 .orElse(0.0);
     }
 
