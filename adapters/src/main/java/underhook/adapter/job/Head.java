@@ -100,13 +100,13 @@ record Head(
 
     /** The sun's way is known for these years alone; a year far off is a slip of the pen. */
     private static boolean hasSunTables(Fields fields, LocalDate date) {
-        boolean known = date.getYear() >= 1950 && date.getYear() <= 2098;
+        boolean known = date.getYear() >= 1951 && date.getYear() <= 2098;
         if (!known) {
             fields.fault(
                     FindingCode.FIELD_OUT_OF_RANGE,
                     "date",
                     "is out of range",
-                    new Found(date.toString(), "a day of the years 1950 to 2098"));
+                    new Found(date.toString(), "a day of the years 1951 to 2098"));
         }
         return known;
     }

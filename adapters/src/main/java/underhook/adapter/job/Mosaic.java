@@ -62,6 +62,18 @@ record Mosaic(List<HeightField> fields) implements HeightField {
         return within.isPresent() ? within : new SeamDisc(fields).findHighest(centre, radiusM);
     }
 
+    /** Where rasters overlap the highest counts, which errs high. */
+    @Override
+    public OptionalDouble findHighestKnownWithinM(PlanePoint centre, double radiusM) {
+        OptionalDouble throughout = findHighestWithinM(centre, radiusM);
+        return throughout.isPresent()
+                ? throughout
+                : fields.stream()
+                        .map(field -> field.findHighestKnownWithinM(centre, radiusM))
+                        .flatMapToDouble(OptionalDouble::stream)
+                        .max();
+    }
+
     @Override
     public double cellSizeM() {
         return fields.stream().mapToDouble(HeightField::cellSizeM).max().orElse(0);

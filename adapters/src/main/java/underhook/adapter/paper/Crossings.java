@@ -29,16 +29,45 @@ final class Crossings {
     /** Each in full, and in the few words of the card. */
     record Told(String full, String brief) {}
 
-    /** Crossings of a rotation. The way out is timed back from the first release. */
-    static List<Told> list(Job job, Words words, Rotation rotation) {
+    /** Crossings of a step; with the line off only wires and zones matter, and nothing can be let go. */
+    static List<Told> list(Job job, Words words, Step step) {
         Map<String, List<String>> times = new LinkedHashMap<>();
-        Instant start = rotation.hookedAt();
+        boolean off = step.lineLengthM() <= 0;
+        for (Passing passing : passings(job, step)) {
+            Leg leg = passing.leg();
+            collect(new Passing(off ? withoutLine(job, leg) : leg, passing.start()), words, times);
+        }
+        return toLines(job, times).stream().map(told -> off ? withoutLoad(told) : told).toList();
+    }
+
+    /**
+     * When each leg begins: one to where a load waits with the step, one with a load when it is hooked up, timed back
+     * from its first release, all else behind the one before.
+     */
+    private static List<Passing> passings(Job job, Step step) {
+        List<Passing> all = new ArrayList<>();
+        Instant start = step.startAt();
+        for (Leg leg : step.legs()) {
+            all.add(new Passing(leg, start));
+            start = start.plusMillis(millis(leg.durationS()));
+        }
+        step.rotation().ifPresent(rotation -> addPassings(job, step, rotation, all));
+        return all;
+    }
+
+    private static void addPassings(Job job, Step step, Rotation rotation, List<Passing> all) {
+        Instant start = step.startAt();
+        boolean isHooked = false;
         for (Leg leg : rotation.legs()) {
             List<Drop> ends =
                     rotation.drops().stream()
                             .filter(drop -> drop.place().equals(leg.to()))
                             .filter(drop -> leg.carrying().contains(drop.load()))
                             .toList();
+            if (!isHooked && !leg.carrying().isEmpty()) {
+                isHooked = true;
+                start = rotation.hookedAt();
+            }
             if (!ends.isEmpty()) {
                 Drop first = ends.get(0);
                 double setDownS = job.getKind(job.getLoad(first.load()).kind()).setDownS();
@@ -46,25 +75,12 @@ final class Crossings {
                         first.releasedAt().minusMillis(millis(setDownS + leg.durationS()));
                 start = timedBack.isAfter(start) ? timedBack : start;
             }
-            collect(new Passing(leg, start), words, times);
+            all.add(new Passing(leg, start));
             start =
                     ends.isEmpty()
                             ? start.plusMillis(millis(leg.durationS()))
                             : ends.get(ends.size() - 1).releasedAt();
         }
-        return toLines(job, times);
-    }
-
-    /** Crossings of a move. With the line off only wires and zones matter, and nothing can be let go. */
-    static List<Told> list(Job job, Words words, Step step) {
-        Map<String, List<String>> times = new LinkedHashMap<>();
-        Instant start = step.startAt();
-        boolean off = step.lineLengthM() <= 0;
-        for (Leg leg : step.legs()) {
-            collect(new Passing(off ? withoutLine(job, leg) : leg, start), words, times);
-            start = start.plusMillis(millis(leg.durationS()));
-        }
-        return toLines(job, times).stream().map(told -> off ? withoutLoad(told) : told).toList();
     }
 
     private static Told withoutLoad(Told told) {
@@ -93,10 +109,8 @@ final class Crossings {
 
     private static void collect(Passing passing, Words words, Map<String, List<String>> times) {
         for (Leg.Crossing crossing : passing.leg().crossings()) {
-            double done = fractionFlown(passing.leg(), words.plane(crossing.at()), words);
-            String clock =
-                    words.clock(
-                            passing.start().plusMillis(millis(passing.leg().durationS() * done)));
+            double soonestS = soonestS(passing.leg(), words.plane(crossing.at()), words);
+            String clock = words.clock(passing.start().plusMillis(millis(soonestS)));
             String assumed = assumed(passing.leg(), crossing.feature());
             boolean isBoth = !crossing.rule().isBlank() && !assumed.isEmpty();
             String rule = crossing.rule() + (isBoth ? "; " : "") + assumed;
@@ -116,8 +130,11 @@ final class Crossings {
         return assumed ? ASSUMED : "";
     }
 
-    /** Share of the path's length up to where it passes nearest to the point. */
-    private static double fractionFlown(Leg leg, PlanePoint point, Words words) {
+    /**
+     * Time from a leg's start to where its path passes nearest to a point, at its speed with no headwind, s: climbing
+     * at the start, descending and coming to rest at the end are left out, so that it is there no sooner.
+     */
+    private static double soonestS(Leg leg, PlanePoint point, Words words) {
         List<PlanePoint> path =
                 leg.path().stream().map(PathPoint::position).map(words::plane).toList();
         double flown = 0;
@@ -138,7 +155,8 @@ final class Crossings {
             }
             flown += length;
         }
-        return flown > 0 ? atNearest / flown : 0;
+        double share = flown > 0 ? atNearest / flown : 0;
+        return Math.min(atNearest / leg.speedMPerS(), leg.durationS() * share);
     }
 
     private static double project(PlanePoint a, PlanePoint b, PlanePoint point) {

@@ -84,7 +84,7 @@ final class PilotAnnex {
                 .filter(limit -> limit.governing())
                 .forEach(limit -> figures.add("Stops first: " + Words.limit(limit) + "."));
         List<String> over = new ArrayList<>();
-        Crossings.list(job, words, rotation).forEach(one -> over.add(one.full()));
+        Crossings.list(job, words, step).forEach(one -> over.add(one.full()));
         rotation.legs().forEach(leg -> LetGo.line(leg).ifPresent(over::add));
         return List.of(
                 words.clock(rotation.hookedAt()) + " " + Words.joined(rotation.loads()),

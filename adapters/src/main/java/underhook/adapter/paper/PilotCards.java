@@ -232,7 +232,7 @@ final class PilotCards {
         notes.add(cross(rotation));
         rotation.drops().stream().flatMap(drop -> pole(drop).stream()).forEach(notes::add);
         notes.addAll(warnings.list(rotation, placesSeen));
-        Crossings.list(job, words, rotation).forEach(one -> notes.add(one.brief()));
+        Crossings.list(job, words, step).forEach(one -> notes.add(one.brief()));
         rotation.legs().forEach(leg -> LetGo.brief(leg).ifPresent(notes::add));
         if (step.to().equals(end)) {
             // No way is flown: the next lift begins where this one ends.

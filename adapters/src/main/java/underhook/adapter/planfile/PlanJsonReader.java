@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import tools.jackson.core.JacksonException;
+import tools.jackson.core.exc.UnexpectedEndOfInputException;
 import underhook.app.port.PlanReader;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
@@ -82,7 +83,9 @@ public final class PlanJsonReader implements PlanReader {
             return refused(
                     name + ":" + line,
                     FindingCode.PLAN_UNREADABLE,
-                    "is no JSON: " + notJson.getOriginalMessage());
+                    notJson instanceof UnexpectedEndOfInputException
+                            ? "ends in the middle. Perhaps it was cut off when it was copied."
+                            : "is no JSON from here on, or has a field twice.");
         }
         ObjectFields fields = new ObjectFields("", root, faults);
         if (root.kind() == Located.Kind.OBJECT) {

@@ -81,7 +81,7 @@ public final class LoadsCsvWriter implements OutputWriter {
                         .collect(Collectors.joining("; ")));
     }
 
-    /** The mass planned for lift, an estimated one with its surcharge, rounded up. */
+    /** The mass planned for lift, an estimated one with its surcharge, rounded up to whole kg as it is lifted. */
     private static String massUsed(Load load, Job job) {
         if (load.massKg().isEmpty()) {
             return "";
@@ -93,7 +93,7 @@ public final class LoadsCsvWriter implements OutputWriter {
                                 : 1);
         // The third decimal takes up the last digit of the product, which may be off.
         double planned = Written.nearest(load.massKg().getAsDouble() * factor, 3).doubleValue();
-        return plain(Written.up(planned, 1));
+        return plain(Written.up(planned, 0));
     }
 
     private static String plain(BigDecimal number) {

@@ -74,7 +74,7 @@ final class RasterHeightField implements HeightField {
 
     @Override
     public double highestWithinM(PlanePoint centre, double radiusM) {
-        double highest = highestOrNaN(centre, radiusM);
+        double highest = highestOrNaN(centre, radiusM, false);
         if (Double.isNaN(highest)) {
             throw new IllegalArgumentException(
                     "the disc of " + radiusM + " m around " + centre + " is not known throughout.");
@@ -84,12 +84,24 @@ final class RasterHeightField implements HeightField {
 
     @Override
     public OptionalDouble findHighestWithinM(PlanePoint centre, double radiusM) {
-        return known(highestOrNaN(centre, radiusM));
+        return known(highestOrNaN(centre, radiusM, false));
+    }
+
+    /** Cell by cell where the plane is near enough to be laid over the grid, else by trying many points. */
+    @Override
+    public OptionalDouble findHighestKnownWithinM(PlanePoint centre, double radiusM) {
+        double highest = highestOrNaN(centre, radiusM, true);
+        if (Double.isNaN(highest)) {
+            return HeightField.super.findHighestKnownWithinM(centre, radiusM);
+        }
+        return highest > Double.NEGATIVE_INFINITY
+                ? OptionalDouble.of(highest)
+                : OptionalDouble.empty();
     }
 
     @Override
     public boolean coversDisc(PlanePoint centre, double radiusM) {
-        return !Double.isNaN(highestOrNaN(centre, radiusM));
+        return !Double.isNaN(highestOrNaN(centre, radiusM, false));
     }
 
     @Override
@@ -100,8 +112,11 @@ final class RasterHeightField implements HeightField {
     /**
      * In the raster's grid the disc is an ellipse; its reach in each row of cells follows from the
      * ellipse alone. The radius is widened by more than the grid bends against the plane within it.
+     *
+     * @param some whether the known cells alone count: minus infinity when there are none
+     * @return not a number where not all are known, or the disc is too far off
      */
-    private double highestOrNaN(PlanePoint centre, double radiusM) {
+    private double highestOrNaN(PlanePoint centre, double radiusM, boolean some) {
         if (!(radiusM >= 0 && radiusM < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("radiusM (" + radiusM + ") must not be negative.");
         }
@@ -119,22 +134,27 @@ final class RasterHeightField implements HeightField {
         double slant = both / (yReach * yReach);
         double width = r * r * Math.abs(j[0] * j[3] - j[1] * j[2]) / yReach;
         double yOfEastmost = both / xReach;
-        if (x - xReach < 0 || x + xReach > columns || y - yReach < 0 || y + yReach > rows) {
+        boolean beyond =
+                x - xReach < 0 || x + xReach > columns || y - yReach < 0 || y + yReach > rows;
+        if (beyond && !some) {
             return Double.NaN;
         }
         double highest = Double.NEGATIVE_INFINITY;
-        int lastRow = Math.min(rows - 1, (int) (y + yReach));
-        for (int row = (int) (y - yReach); row <= lastRow; row++) {
+        int lastRow = Math.min(rows - 1, (int) Math.floor(y + yReach));
+        for (int row = Math.max(0, (int) (y - yReach)); row <= lastRow; row++) {
             double from = Math.max(-yReach, row - y);
             double to = Math.min(yReach, row + 1 - y);
             double atEast = Math.max(from, Math.min(to, yOfEastmost));
             double atWest = Math.max(from, Math.min(to, -yOfEastmost));
             double east = slant * atEast + width * chord(atEast / yReach);
             double west = slant * atWest - width * chord(atWest / yReach);
-            int last = Math.min(columns - 1, (int) (x + east));
+            int last = Math.min(columns - 1, (int) Math.floor(x + east));
             for (int column = Math.max(0, (int) (x + west)); column <= last; column++) {
                 double value = cells.at(column, row);
                 if (Double.isNaN(value)) {
+                    if (some) {
+                        continue;
+                    }
                     return Double.NaN;
                 }
                 highest = Math.max(highest, value);

@@ -374,7 +374,7 @@ class JobFaultsTest {
     @Test
     void refuses_a_year_for_which_the_sun_is_not_known() {
         // Common practice, no source: a year typed wrong is said, it does not end the program.
-        for (String year : List.of("1026", "1949", "2099", "9999")) {
+        for (String year : List.of("1026", "1949", "1950", "2099", "9999")) {
             assertOnly(
                     new SampleJob().with("job.yaml", "date: 2026", "date: " + year),
                     "FIELD_OUT_OF_RANGE job.yaml:3: date: is out of range, found \"" + year);
@@ -642,7 +642,7 @@ class JobFaultsTest {
         assertThat(faults(new SampleJob().with("wires.geojson", "[-12.0, 46.80]", "[NaN, 46.80]")))
                 .singleElement()
                 .asString()
-                .startsWith("FILE_UNREADABLE wires.geojson:3: is no JSON");
+                .startsWith("FILE_UNREADABLE wires.geojson:3: is no JSON from here on");
         assertOnly(
                 new SampleJob().with("wires.geojson", "[-12.0, 46.80]", "[\"NaN\", 46.80]"),
                 "FIELD_UNREADABLE wires.geojson:3: coordinates: is no number");

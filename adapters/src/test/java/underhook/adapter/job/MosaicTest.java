@@ -62,6 +62,16 @@ class MosaicTest {
     }
 
     @Test
+    void of_a_disc_over_the_edge_the_known_cells_of_all_rasters_count() {
+        PlanePoint edge = new PlanePoint(-98, 3);
+
+        assertThat(mosaic.findHighestWithinM(edge, 25)).isEmpty();
+        assertThat(mosaic.findHighestKnownWithinM(edge, 25))
+                .isEqualTo(WHOLE.findHighestKnownWithinM(edge, 25))
+                .isPresent();
+    }
+
+    @Test
     void a_disc_across_seams_errs_high_by_no_more_than_a_disc_a_little_wider() {
         SeededSamples.of(6)
                 .forEach(

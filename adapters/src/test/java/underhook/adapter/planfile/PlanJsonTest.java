@@ -196,6 +196,15 @@ class PlanJsonTest {
                 .isEqualTo(FindingCode.VERSION_UNKNOWN);
         assertThat(codeOf(text.substring(0, text.length() / 2)))
                 .isEqualTo(FindingCode.PLAN_UNREADABLE);
+        // Common practice, no source: said in our words, not in those of a library.
+        assertThat(read(text.substring(0, text.length() / 2)).findings())
+                .extracting(Finding::message)
+                .singleElement()
+                .asString()
+                .matches("plan\\.json:[0-9]+ ends in the middle\\. Perhaps it was cut off .*");
+        assertThat(read(text.replaceFirst(":", ";")).findings())
+                .extracting(Finding::message)
+                .containsExactly("plan.json:2 is no JSON from here on, or has a field twice.");
         assertThat(codeOf("")).isEqualTo(FindingCode.PLAN_UNREADABLE);
         assertThat(codeOf("[]")).isEqualTo(FindingCode.PLAN_UNREADABLE);
         assertThat(codeOf("{}")).isEqualTo(FindingCode.PLAN_UNREADABLE);

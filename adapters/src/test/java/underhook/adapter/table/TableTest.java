@@ -31,9 +31,9 @@ class TableTest {
 
         assertThat(rows).hasSize(2);
         NamedCsvRecord planned = rows.get(0);
-        // Typed as a formula, so guarded; 350 kg x 1.15 = 402.5 kg
+        // Typed as a formula, so guarded; 350 kg x 1.15 = 402.5 kg, lifted as 403
         assertThat(planned.getField("mass_typed")).isEqualTo("'=350 kg");
-        assertThat(planned.getField("mass_used_kg")).isEqualTo("402.5");
+        assertThat(planned.getField("mass_used_kg")).isEqualTo("403");
         assertThat(planned.getField("step")).isEqualTo("1");
         assertThat(planned.getField("hooked_at")).isEqualTo("2026-06-01T07:01:00+02:00");
         assertThat(planned.getField("released_at")).isEqualTo("2026-06-01T07:05:00.250+02:00");

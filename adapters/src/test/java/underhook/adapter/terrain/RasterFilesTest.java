@@ -66,6 +66,27 @@ class RasterFilesTest {
     }
 
     @Test
+    void of_a_disc_over_its_edge_the_known_cells_count() throws IOException {
+        Path file = folder.resolve("edge.asc");
+        Files.write(file, grid("7"));
+        HeightField field =
+                new RasterFiles(systems)
+                        .read(new Request(file, "edge.asc", Optional.of(utm), "", frame, 400))
+                        .field()
+                        .orElseThrow();
+
+        // East of the middle the raster ends after 50.02 m; a disc over its edge has the cells of
+        // the two last columns
+        // that it touches, from row 3 (up to 20.01 m) on: 1090 - 3. That of 7 in the corner is
+        // nowhere near.
+        assertThat(field.findHighestWithinM(new PlanePoint(48, 0), 12)).isEmpty();
+        assertThat(field.findHighestKnownWithinM(new PlanePoint(48, 0), 12)).hasValue(1087);
+        assertThat(field.findHighestKnownWithinM(new PlanePoint(58, -49), 9)).hasValue(7);
+        assertThat(field.findHighestKnownWithinM(new PlanePoint(70, 0), 12)).isEmpty();
+        assertThat(field.findHighestKnownWithinM(new PlanePoint(-70, 0), 12)).isEmpty();
+    }
+
+    @Test
     void says_what_is_wrong_with_a_file() throws IOException {
         assertFault(
                 read("b.asc", grid("7"), Optional.empty()), FindingCode.REFERENCE_SYSTEM_MISSING);

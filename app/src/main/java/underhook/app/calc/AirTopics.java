@@ -17,7 +17,10 @@ import underhook.core.air.WindTriangle;
 import underhook.core.aircraft.Downwash;
 import underhook.core.aircraft.MomentumHover;
 import underhook.core.aircraft.VortexRing;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
+import underhook.core.finding.Severity;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Sun;
 import underhook.core.geo.SunEvent;
@@ -81,6 +84,9 @@ final class AirTopics {
     }
 
     private static Outcome<Map<String, Object>> air(Flags flags) {
+        if (flags.has("dewpoint-c") && flags.number("dewpoint-c") > flags.number("oat-c")) {
+            return Outcome.refused(dewPointAbove(flags));
+        }
         double elevation = flags.number("elevation-m");
         double qnh = Units.hpaToPa(flags.number("qnh-hpa"));
         double temperature = Units.celsiusToKelvin(flags.number("oat-c"));
@@ -111,6 +117,18 @@ final class AirTopics {
             answer.from("e = 6.11 10^(7.5 Td/(237.7 + Td)) hPa", "NWS-VAPOUR");
         }
         return answer.done();
+    }
+
+    private static Finding dewPointAbove(Flags flags) {
+        return new Finding(
+                FindingCode.VALUE_OUT_OF_RANGE,
+                Severity.STOP,
+                "dewpoint-c",
+                String.format(Locale.ROOT, "%.1f", flags.number("dewpoint-c")),
+                String.format(Locale.ROOT, "%.1f", flags.number("oat-c")),
+                "°C",
+                "calc air",
+                "--dewpoint-c must not be above --oat-c. Perhaps the two are swapped.");
     }
 
     private static Outcome<Map<String, Object>> wind(Flags flags) {

@@ -165,6 +165,23 @@ class CalcTest {
                 .containsExactly(FindingCode.TRACK_NOT_HELD);
     }
 
+    /** Contract, section 4: angles in degrees and speeds in knots, because a person types them. */
+    @Test
+    void a_refusal_speaks_in_the_units_that_were_typed() {
+        assertThat(run("wind", "track-deg=0 from-deg=90 speed-kt=50 tas-kt=40").findings())
+                .singleElement()
+                .satisfies(
+                        said ->
+                                assertThat(List.of(said.value(), said.limit(), said.unit()))
+                                        .containsExactly("50.0", "40.0", "kt"));
+        assertThat(run("air", "elevation-m=0 qnh-hpa=1013 oat-c=10 dewpoint-c=11.5").findings())
+                .singleElement()
+                .satisfies(
+                        said ->
+                                assertThat(List.of(said.value(), said.limit(), said.unit()))
+                                        .containsExactly("11.5", "10.0", "°C"));
+    }
+
     @Test
     void guys_that_do_not_hold_are_told_with_others_that_would() {
         Outcome<Map<String, Object>> outcome = run("guys", "azimuths-deg=20,150,195");

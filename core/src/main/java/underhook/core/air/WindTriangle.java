@@ -5,6 +5,7 @@ import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
 import underhook.core.finding.Severity;
+import underhook.core.unit.Units;
 
 /**
  * What it takes to hold a track in a steady wind.
@@ -69,12 +70,16 @@ public record WindTriangle(
                 FindingCode.TRACK_NOT_HELD,
                 Severity.STOP,
                 "wind",
-                String.format(Locale.ROOT, "%.2f", found),
-                String.format(Locale.ROOT, "%.2f", trueAirspeedMPerS),
-                "m/s",
+                knots(found),
+                knots(trueAirspeedMPerS),
+                "kt",
                 "DERIVED",
                 across
                         ? "The wind across the track is as fast as the machine: it cannot hold the track."
                         : "The wind against the track is as fast as the machine: it makes no way.");
+    }
+
+    private static String knots(double speedMPerS) {
+        return String.format(Locale.ROOT, "%.1f", Units.mPerSToKt(speedMPerS));
     }
 }

@@ -2,6 +2,7 @@ package underhook.core.geo;
 
 import java.util.BitSet;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.function.DoubleBinaryOperator;
 
 /** Heights on a regular grid in the local plane. */
@@ -124,7 +125,15 @@ public final class GridHeightField implements HeightField {
             throw new IllegalArgumentException(
                     "the disc of " + radiusM + " m around " + centre + " is not known throughout.");
         }
-        return highestOrNaN(centre, radiusM);
+        return highestOrNaN(centre, radiusM, false);
+    }
+
+    @Override
+    public OptionalDouble findHighestKnownWithinM(PlanePoint centre, double radiusM) {
+        double highest = highestOrNaN(centre, radiusM, true);
+        return highest > Double.NEGATIVE_INFINITY
+                ? OptionalDouble.of(highest)
+                : OptionalDouble.empty();
     }
 
     @Override
@@ -138,7 +147,7 @@ public final class GridHeightField implements HeightField {
                 && centre.eastM() + radiusM <= eastEdge
                 && centre.northM() - radiusM >= shape.southM()
                 && centre.northM() + radiusM <= northEdge
-                && !Double.isNaN(highestOrNaN(centre, radiusM));
+                && !Double.isNaN(highestOrNaN(centre, radiusM, false));
     }
 
     @Override
@@ -146,8 +155,11 @@ public final class GridHeightField implements HeightField {
         return shape.cellSizeM();
     }
 
-    /** Not a number when a cell of the disc is unknown. */
-    private double highestOrNaN(PlanePoint centre, double radiusM) {
+    /**
+     * Not a number when a cell of the disc is unknown; or, where the known ones alone count, minus infinity when all
+     * are.
+     */
+    private double highestOrNaN(PlanePoint centre, double radiusM, boolean known) {
         double size = shape.cellSizeM();
         double x = (centre.eastM() - shape.westM()) / size;
         double y = (centre.northM() - shape.southM()) / size;
@@ -162,6 +174,9 @@ public final class GridHeightField implements HeightField {
             int last = Math.min(shape.columns() - 1, (int) Math.floor(x + half + SNAP_RATIO));
             for (int column = first; column <= last; column++) {
                 if (!isKnown(column, row)) {
+                    if (known) {
+                        continue;
+                    }
                     return Double.NaN;
                 }
                 highest = Math.max(highest, heightM[shape.indexOf(column, row)]);

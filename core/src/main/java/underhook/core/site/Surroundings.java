@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.OptionalDouble;
 import underhook.core.geo.Ground;
 import underhook.core.geo.HeightField;
 import underhook.core.geo.PlanePoint;
@@ -166,10 +167,14 @@ public final class Surroundings {
         if (place.canopyM().isPresent()) {
             return place.canopyM().getAsDouble();
         }
-        return ground.canopy()
-                .filter(raster -> raster.coversDisc(point, view.reachM()))
-                .map(raster -> raster.highestWithinM(point, view.reachM()))
-                .orElse(view.canopyElsewhereM());
+        if (ground.canopy().isEmpty()) {
+            return view.canopyElsewhereM();
+        }
+        HeightField raster = ground.canopy().get();
+        OptionalDouble highest = raster.findHighestKnownWithinM(point, view.reachM());
+        return raster.coversDisc(point, view.reachM())
+                ? highest.orElseThrow()
+                : Math.max(highest.orElse(0), view.canopyElsewhereM());
     }
 
     private void addCells(Ground ground, Place place, View view, Slope slope) {

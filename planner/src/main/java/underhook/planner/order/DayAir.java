@@ -110,6 +110,16 @@ final class DayAir {
         return -1;
     }
 
+    /** The first hour in which what is let go in another may come over its place, so long before, hooked up in a third. */
+    int slotComes(long setDownS, int slotFrom, int slotTo) {
+        int comes = slotTo;
+        while (comes > slotFrom
+                && slots.get(comes - 1).untilS() > slots.get(slotTo).fromS() - setDownS) {
+            comes--;
+        }
+        return comes;
+    }
+
     /** Whether wind, gust and spread at a place keep a limit. */
     boolean isWindWithin(WindLimit limit, int place, int slot) {
         Slot air = slots.get(slot);

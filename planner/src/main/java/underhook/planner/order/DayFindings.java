@@ -24,8 +24,8 @@ import underhook.core.job.Zone;
 import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.StepKind;
 import underhook.core.site.Fit;
-import underhook.core.site.HeadingRoom;
 import underhook.core.site.Margin;
+import underhook.core.site.Rig;
 import underhook.core.unit.Units;
 import underhook.planner.route.FlownLeg;
 import underhook.planner.route.WayIn;
@@ -355,22 +355,48 @@ final class DayFindings {
 
     /** A hover that is flown with less to spare than is not known. */
     private void roomNear(Trip trip, DayState.Flown flown, Set<String> said) {
-        LineItem line = model.machine.lines().get(flown.line());
-        double headingGridRad = flown.loaded().wayIn().approachFromGridRad() + Math.PI;
-        HeadingRoom found = model.room(trip.to()).at(headingGridRad, trip.rig(line.lengthM()));
-        Margin worst = found.tightest();
-        String place = model.places.get(trip.to()).id().value();
+        double lineM = model.machine.lines().get(flown.line()).lengthM();
+        DayLegs.LegAt leg = flown.loaded();
+        Rig rig = trip.rig(lineM);
+        roomNear(
+                new Hover(
+                        trip,
+                        flown.line(),
+                        trip.from(),
+                        leg.wayOut().departureTrackGridRad(),
+                        rig.withoutCredit()),
+                said);
+        roomNear(
+                new Hover(
+                        trip,
+                        flown.line(),
+                        trip.to(),
+                        leg.wayIn().approachFromGridRad() + Math.PI,
+                        rig),
+                said);
+    }
+
+    /** What hangs over a place on a heading. */
+    private record Hover(Trip trip, int line, int place, double headingGridRad, Rig rig) {}
+
+    private void roomNear(Hover hover, Set<String> said) {
+        LineItem line = model.machine.lines().get(hover.line());
+        Place at = model.places.get(hover.place());
+        Margin worst = model.room(hover.place()).at(hover.headingGridRad(), hover.rig()).tightest();
+        String place = at.id().value();
         boolean isNews =
                 worst.fit() == Fit.NEAR
-                        && !linesSaid.contains(lineKey(trip, model.places.get(trip.to()), line))
+                        && !linesSaid.contains(lineKey(hover.trip(), at, line))
                         && said.add(place + line.name() + worst.part() + worst.cause());
         if (!isNews) {
             return;
         }
         double headingTrueRad =
                 Units.wrapTwoPiRad(
-                        headingGridRad
-                                + model.ground.frame().convergenceRad(model.points.get(trip.to())));
+                        hover.headingGridRad()
+                                + model.ground
+                                        .frame()
+                                        .convergenceRad(model.points.get(hover.place())));
         all.add(
                 new Finding(
                         FindingCode.ROOM_NEAR,

@@ -67,11 +67,16 @@ final class DayLegs {
         }
     }
 
-    /** A leg to look for: between which places and hours, and what hangs there. */
+    /**
+     * A leg to look for: between which places and hours, and what hangs there.
+     *
+     * @param slotComes the first hour in which it may come over the set-down
+     */
     record Way(
             int from,
             int to,
             int slotFrom,
+            int slotComes,
             int slotTo,
             double lineM,
             @Nullable Rig rig,
@@ -186,6 +191,7 @@ final class DayLegs {
                 trip.from(),
                 trip.to(),
                 slotFrom,
+                day.air().slotComes(trip.setDownS(), slotFrom, slotTo),
                 slotTo,
                 lineM,
                 trip.rig(lineM),
@@ -223,6 +229,7 @@ final class DayLegs {
         return new Way(
                 from,
                 to,
+                slot,
                 slot,
                 slot,
                 lineM,
@@ -272,14 +279,21 @@ final class DayLegs {
                 return day.ways()
                         .rankWays(
                                 new WaysIn.Hung(
-                                        way.from(), way.slotFrom(), way.kinds(), rigAtStart),
+                                        way.from(),
+                                        way.slotFrom(),
+                                        way.slotFrom(),
+                                        way.kinds(),
+                                        rigAtStart),
                                 shut);
             }
 
             @Override
             public Optional<RankedWays> in(Map<Long, List<String>> shut) {
                 return day.ways()
-                        .rankWays(new WaysIn.Hung(way.to(), way.slotTo(), way.kinds(), rig), shut);
+                        .rankWays(
+                                new WaysIn.Hung(
+                                        way.to(), way.slotComes(), way.slotTo(), way.kinds(), rig),
+                                shut);
             }
 
             @Override

@@ -71,10 +71,10 @@ final class LoadChecks {
                 Severity.CAUTION,
                 load.id().value(),
                 "EASA-HESLO",
-                "Dangerous goods: "
+                "As listed: "
                         + load.dangerousGoods()
-                        + ". No plan approves them: papers, packing and the operator's approval come first,"
-                        + " and an exemption where nobody receives them. Nothing rides with them.");
+                        + ". No plan approves it: papers, packing and the operator's approval come first,"
+                        + " and an exemption where nobody receives it. Nothing rides with it.");
     }
 
     private Finding massEstimated(Load load) {

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.ToDoubleFunction;
 import underhook.core.aircraft.VortexRing;
 import underhook.core.finding.Finding;
 import underhook.core.geo.PlanePoint;
@@ -382,10 +383,9 @@ final class PlanBuilder {
                         trip.to(),
                         flown.loaded().wayIn().approachFromGridRad() + Math.PI,
                         model.lengthAtDropM(trip, flown.line())));
-        for (int[] end :
-                new int[][] {{trip.from(), flown.slotFrom()}, {trip.to(), flown.slotTo()}}) {
-            addWind(all, trip, end[0], end[1]);
-        }
+        addWind(all, trip, trip.from(), List.of(model.air().slots.get(flown.slotFrom())));
+        int slotComes = model.air().slotComes(trip.setDownS(), flown.slotFrom(), flown.slotTo());
+        addWind(all, trip, trip.to(), model.air().slots.subList(slotComes, flown.slotTo() + 1));
         all.addAll(model.carriage().limits(trip, flown.line()));
         model.gear().findLimit(trip, line).ifPresent(all::add);
         return withGoverning(all);
@@ -397,29 +397,39 @@ final class PlanBuilder {
         return limit("LINE_LENGTH at " + id(place), Math.ceil(needM * 10) / 10, lengthM, PLACES_M);
     }
 
-    private void addWind(List<Limit> all, Trip trip, int place, int slot) {
+    /** The strongest wind of these hours at a place, against the least that any load on the hook allows. */
+    private void addWind(List<Limit> all, Trip trip, int place, List<DayAir.Slot> air) {
         double exposure = model.places.get(place).exposureFactor();
-        DayAir.Slot air = model.air().slots.get(slot);
-        WindLimit least = trip.kinds().get(0).windLimit();
-        String at = " at " + id(place);
         all.add(
-                limit(
-                        "WIND_MEAN" + at,
-                        Units.mPerSToKt(air.windMPerS() * exposure),
-                        Units.mPerSToKt(least.meanMPerS()),
-                        RULES_KT));
+                wind(
+                        "WIND_MEAN at " + id(place),
+                        exposure * most(air, DayAir.Slot::windMPerS),
+                        least(trip, WindLimit::meanMPerS)));
         all.add(
-                limit(
-                        "WIND_GUST" + at,
-                        Units.mPerSToKt(air.gustMPerS() * exposure),
-                        Units.mPerSToKt(least.gustMPerS()),
-                        RULES_KT));
+                wind(
+                        "WIND_GUST at " + id(place),
+                        exposure * most(air, DayAir.Slot::gustMPerS),
+                        least(trip, WindLimit::gustMPerS)));
         all.add(
-                limit(
-                        "WIND_SPREAD" + at,
-                        Units.mPerSToKt(air.spreadMPerS() * exposure),
-                        Units.mPerSToKt(least.spreadMPerS()),
-                        RULES_KT));
+                wind(
+                        "WIND_SPREAD at " + id(place),
+                        exposure * most(air, DayAir.Slot::spreadMPerS),
+                        least(trip, WindLimit::spreadMPerS)));
+    }
+
+    private static double most(List<DayAir.Slot> air, ToDoubleFunction<DayAir.Slot> ofMPerS) {
+        return air.stream().mapToDouble(ofMPerS).max().orElseThrow();
+    }
+
+    private static double least(Trip trip, ToDoubleFunction<WindLimit> ofMPerS) {
+        return trip.kinds().stream()
+                .mapToDouble(kind -> ofMPerS.applyAsDouble(kind.windLimit()))
+                .min()
+                .orElseThrow();
+    }
+
+    private static Limit wind(String code, double windMPerS, double limitMPerS) {
+        return limit(code, Units.mPerSToKt(windMPerS), Units.mPerSToKt(limitMPerS), RULES_KT);
     }
 
     private static Limit limit(String code, double value, double limit, Measure measure) {

@@ -5,10 +5,12 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import underhook.core.job.Zone;
 import underhook.core.site.Rig;
 import underhook.planner.route.PlaceHour;
+import underhook.planner.route.PlaceWind;
 import underhook.planner.route.RankedWays;
 import underhook.planner.route.RoomView;
 import underhook.planner.route.WayIn;
@@ -54,21 +56,45 @@ final class WaysIn {
     }
 
     private Optional<WayIn> findWayIn(int place, int slot, List<String> kinds, @Nullable Rig rig) {
-        return rankWays(new Hung(place, slot, kinds, rig), Map.of()).map(RankedWays::best);
+        return rankWays(new Hung(place, slot, slot, kinds, rig), Map.of()).map(RankedWays::best);
     }
 
-    /** What hangs over a place in an hour; no rig where room is not asked for. */
-    record Hung(int place, int slot, List<String> kinds, @Nullable Rig rig) {}
+    /**
+     * What hangs over a place in an hour.
+     *
+     * @param slotComes the first hour in which it may come there
+     * @param slot the hour in which it is let go, or leaves
+     * @param rig none where room is not asked for
+     */
+    record Hung(int place, int slotComes, int slot, List<String> kinds, @Nullable Rig rig) {}
 
     /** Those with nothing shut are kept: they are asked for again and again. */
     Optional<RankedWays> rankWays(Hung at, Map<Long, List<String>> shut) {
         if (!shut.isEmpty()) {
             return day.finder().approaches().rankWays(placeHour(at), shut);
         }
-        String key = at.place() + ":" + String.join("|", at.kinds()) + ":" + at.rig();
+        String key =
+                at.place()
+                        + ":"
+                        + String.join("|", at.kinds())
+                        + ":"
+                        + at.rig()
+                        + ":"
+                        + alsoWinds(at);
         return ranked.get(at.slot())
                 .computeIfAbsent(
                         key, unused -> day.finder().approaches().rankWays(placeHour(at), shut));
+    }
+
+    /** Winds of the hours before in which it may come, but for those of its own hour. */
+    private List<PlaceWind> alsoWinds(Hung at) {
+        List<PlaceWind> own = day.air().winds(at.place(), at.slot());
+        return IntStream.range(at.slotComes(), at.slot())
+                .boxed()
+                .flatMap(slot -> day.air().winds(at.place(), slot).stream())
+                .filter(wind -> !own.contains(wind))
+                .distinct()
+                .toList();
     }
 
     private PlaceHour placeHour(Hung at) {
@@ -76,6 +102,7 @@ final class WaysIn {
         return new PlaceHour(
                 day.points.get(at.place()),
                 day.air().winds(at.place(), at.slot()),
+                alsoWinds(at),
                 at.kinds(),
                 day.air().convergenceRad(at.place()),
                 day.sky().suns(at.place(), at.slot()),

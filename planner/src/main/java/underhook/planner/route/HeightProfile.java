@@ -188,17 +188,23 @@ final class HeightProfile {
         return sideM + 0.75 * field.cellSizeM();
     }
 
+    /** Where the raster ends within reach, its trees and those of the job's assumption count: the higher ones. */
     private double canopyM(PlanePoint point, double otherwiseM, double sideM) {
-        if (ground.canopy().isPresent()) {
-            HeightField canopy = ground.canopy().get();
-            OptionalDouble highest = canopy.findHighestWithinM(point, reachM(canopy, sideM));
-            if (highest.isPresent()) {
-                return highest.getAsDouble() > 0
-                        ? highest.getAsDouble() + ground.canopySpreadM()
-                        : 0;
-            }
+        if (ground.canopy().isEmpty()) {
+            return otherwiseM;
         }
-        return otherwiseM;
+        HeightField canopy = ground.canopy().get();
+        double reachM = reachM(canopy, sideM);
+        OptionalDouble throughout = canopy.findHighestWithinM(point, reachM);
+        if (throughout.isPresent()) {
+            return treesM(throughout.getAsDouble());
+        }
+        double knownM = treesM(canopy.findHighestKnownWithinM(point, reachM).orElse(0));
+        return Math.max(knownM, otherwiseM);
+    }
+
+    private double treesM(double rasterM) {
+        return rasterM > 0 ? rasterM + ground.canopySpreadM() : 0;
     }
 
     /** Wires that may lie near the way. */

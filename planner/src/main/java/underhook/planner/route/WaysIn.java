@@ -43,7 +43,7 @@ final class WaysIn {
                 at.wind().fromGridRad(),
                 List.of(
                         Judges.underWayIn(below),
-                        Judges.wind(at.winds(), limits),
+                        Judges.wind(at.windsIn(), limits),
                         Judges.room(at.room()),
                         Judges.sun(at, leansRight),
                         Judges.escape(clear)));

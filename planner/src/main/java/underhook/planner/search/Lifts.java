@@ -356,7 +356,7 @@ final class Lifts {
                         // The way in of the other hour may be shorter and end before it.
                         && table.slot(hookedS + outS + trip.firstSetDownS()) == slotTo
                         && table.slot(hookedS + outS + trip.setDownS()) == slotTo
-                        && isOpen(k, slotFrom, slotTo);
+                        && run.isOpen(k, slotFrom, slotTo);
         if (!lifts) {
             return false;
         }
@@ -389,16 +389,6 @@ final class Lifts {
                             slotFrom,
                             slotTo),
                     cause);
-        }
-        return true;
-    }
-
-    /** Whether the wind lets a lift be flown all the while, though an hour of it lasts minutes only. */
-    private boolean isOpen(int k, int slotFrom, int slotTo) {
-        for (int slot = slotFrom; slot <= slotTo; slot++) {
-            if (!run.isOpen(k, slot)) {
-                return false;
-            }
         }
         return true;
     }

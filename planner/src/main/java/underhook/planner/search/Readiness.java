@@ -114,7 +114,7 @@ final class Readiness {
             if (shiftS == 0 && (slotDrop != slotFirst || slotDrop != table.slot(lastS))) {
                 // All is let go in one hour, and the way in of the next may end before it begins.
                 shiftS = table.slotUntilS(slotDrop) - firstS;
-            } else if (shiftS == 0 && run.isOpen(k, slotHook) && run.isOpen(k, slotDrop)) {
+            } else if (shiftS == 0 && run.isOpen(k, slotHook, slotDrop)) {
                 return waitS;
             }
             if (shiftS == 0) {

@@ -317,8 +317,18 @@ final class Run {
         }
     }
 
+    /** Whether a trip may be flown from one hour to another: each between them counts, though it lasts minutes only. */
+    boolean isOpen(int trip, int slotFrom, int slotTo) {
+        for (int slot = slotFrom; slot <= slotTo; slot++) {
+            if (!isOpen(trip, slot)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     /** Whether a trip may be flown in an hour, too late counted as may where that is allowed. */
-    boolean isOpen(int trip, int slot) {
+    private boolean isOpen(int trip, int slot) {
         return table.isOpen(trip, slot)
                 || (soft && table.slotFromS(slot) >= table.windowEndS[trip]);
     }

@@ -25,19 +25,30 @@ final class Air {
 
     /** Rows that count at a time, by the job's rule between two rows; none outside the forecast. */
     List<WeatherHour> listRows(Instant at) {
+        return listRows(at, at);
+    }
+
+    /** Rows that count at any time of a stretch; none where the forecast does not hold all of it. */
+    List<WeatherHour> listRows(Instant from, Instant until) {
         List<WeatherHour> hours = weather.hours();
-        if (at.isBefore(hours.get(0).from()) || at.isAfter(weather.until())) {
+        if (from.isBefore(hours.get(0).from()) || until.isAfter(weather.until())) {
             return List.of();
         }
+        int last = findRow(until);
+        boolean both =
+                weather.between() == Weather.Between.STRICTER
+                        && last + 1 < hours.size()
+                        && hours.get(last).from().isBefore(until);
+        return hours.subList(findRow(from), last + (both ? 2 : 1));
+    }
+
+    private int findRow(Instant at) {
+        List<WeatherHour> hours = weather.hours();
         int row = 0;
         while (row + 1 < hours.size() && !hours.get(row + 1).from().isAfter(at)) {
             row++;
         }
-        boolean both =
-                weather.between() == Weather.Between.STRICTER
-                        && row + 1 < hours.size()
-                        && hours.get(row).from().isBefore(at);
-        return both ? List.of(hours.get(row), hours.get(row + 1)) : List.of(hours.get(row));
+        return row;
     }
 
     double temperatureK(WeatherHour row, double elevationAmslM) {

@@ -23,6 +23,7 @@ import underhook.core.job.MapFeature;
 import underhook.core.job.MassStatus;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
+import underhook.core.job.WeatherHour;
 import underhook.core.job.Zone;
 import underhook.core.plan.Anew;
 import underhook.core.plan.CrewStay;
@@ -149,9 +150,19 @@ final class Day {
             return rotation.drops().get(index - 1).releasedAt();
         }
         Drop first = rotation.drops().get(0);
-        double setDownS = kindOf(job.getLoad(first.load())).setDownS();
+        double setDownS =
+                loadsOf(rotation.loads()).stream()
+                        .mapToDouble(load -> kindOf(load).setDownS())
+                        .max()
+                        .orElse(0);
         Instant comes = first.releasedAt().minusMillis(Math.round(setDownS * 1000));
         return comes.isBefore(rotation.hookedAt()) ? rotation.hookedAt() : comes;
+    }
+
+    /** The weather's rows that count while what is let go as number so much hangs over its place. */
+    List<WeatherHour> rowsOver(Rotation rotation, int index) {
+        return new Air(job.weather())
+                .listRows(comesAt(rotation, index), rotation.drops().get(index).releasedAt());
     }
 
     /**
@@ -339,7 +350,7 @@ final class Day {
                 .orElse(0.0);
     }
 
-    /** Trees round a place, m above ground: as surveyed, else the highest under rotor and tail. */
+    /** Trees round a place, m above ground: as surveyed, else the highest that is known under rotor and tail. */
     double canopyAtM(Place place) {
         if (place.canopyM().isPresent()) {
             return place.canopyM().getAsDouble();
@@ -347,8 +358,7 @@ final class Day {
         double reach = job.machine().rotorRadiusM() + job.machine().tailReachM();
         PlanePoint at = planeOf(place.position());
         return ground.canopy()
-                .filter(raster -> raster.coversDisc(at, reach))
-                .map(raster -> raster.highestWithinM(at, reach))
+                .map(raster -> raster.findHighestKnownWithinM(at, reach).orElse(0))
                 .orElse(0.0);
     }
 

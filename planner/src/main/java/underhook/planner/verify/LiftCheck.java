@@ -1,6 +1,5 @@
 package underhook.planner.verify;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -47,17 +46,17 @@ final class LiftCheck {
         for (int i = -1; i < rotation.drops().size(); i++) {
             List<Load> hanging = loads.subList(Math.max(0, i), loads.size());
             PlaceId place = i < 0 ? loads.get(0).from() : rotation.drops().get(i).place();
-            Instant at = i < 0 ? rotation.hookedAt() : rotation.drops().get(i).releasedAt();
-            OptionalDouble here = findHoverKg(place, at, hanging.get(0));
-            // Over the set-down it hangs from when it comes, perhaps in the hour before.
-            OptionalDouble comes =
-                    i < 0 ? here : findHoverKg(place, day.comesAt(rotation, i), hanging.get(0));
-            if (here.isEmpty() || comes.isEmpty()) {
+            // Over the set-down it hangs from when it comes until it is let go, in whatever rows
+            // that is.
+            List<WeatherHour> rows =
+                    i < 0 ? air.listRows(rotation.hookedAt()) : day.rowsOver(rotation, i);
+            OptionalDouble here = findHoverKg(place, rows, hanging.get(0));
+            if (here.isEmpty()) {
                 return;
             }
             double burnt =
                     i < 0 ? 0 : FuelCheck.leastBurnKg(day, rotation, rotation.drops().get(i));
-            double least = Math.min(here.getAsDouble(), comes.getAsDouble());
+            double least = here.getAsDouble();
             hover = Math.min(hover, least);
             double needs = capacityKg(hanging, rotation.ballastKg());
             fuel = Math.min(fuel, least - operating - needs + burnt);
@@ -134,8 +133,7 @@ final class LiftCheck {
     }
 
     /** Least hover mass of the rows that count, kg; empty and entered where there is none. */
-    private OptionalDouble findHoverKg(PlaceId place, Instant at, Load load) {
-        List<WeatherHour> rows = air.listRows(at);
+    private OptionalDouble findHoverKg(PlaceId place, List<WeatherHour> rows, Load load) {
         boolean known =
                 day.ledger()
                         .demand(
@@ -148,7 +146,7 @@ final class LiftCheck {
                                                 "No weather is known for "
                                                         + load.id()
                                                         + " at "
-                                                        + at
+                                                        + place
                                                         + "."));
         if (!known) {
             return OptionalDouble.empty();

@@ -1,11 +1,11 @@
 package underhook.planner.verify;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Supplier;
+import java.util.function.ToDoubleFunction;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
@@ -96,9 +96,10 @@ final class MarginCheck {
             checkReach(rotation, loads, line.get());
         }
         rotation.limits().forEach(limit -> checkKnown(rotation, limit));
-        checkWinds(rotation, loads, loads.get(0).from(), rotation.hookedAt());
-        for (Drop drop : rotation.drops()) {
-            checkWinds(rotation, loads, drop.place(), drop.releasedAt());
+        Air air = new Air(day.job().weather());
+        checkWinds(rotation, loads.get(0).from(), air.listRows(rotation.hookedAt()));
+        for (int i = 0; i < rotation.drops().size(); i++) {
+            checkWinds(rotation, rotation.drops().get(i).place(), day.rowsOver(rotation, i));
         }
     }
 
@@ -145,22 +146,29 @@ final class MarginCheck {
                                 .figures(stated.map(Limit::value).orElse(0.0), own.needsM(), "m"));
     }
 
-    /** The wind at an end in the rows that count, against the limit of what is flown. */
-    private void checkWinds(Rotation rotation, List<Load> loads, PlaceId place, Instant at) {
+    /** The wind at an end in the rows that count, against the least limit of all that hangs there. */
+    private void checkWinds(Rotation rotation, PlaceId place, List<WeatherHour> rows) {
         double exposure = day.job().getPlace(place).exposureFactor();
         double mean = 0;
         double gust = 0;
         double spread = 0;
-        for (WeatherHour row : new Air(day.job().weather()).listRows(at)) {
+        for (WeatherHour row : rows) {
             mean = Math.max(mean, row.windMPerS() * exposure);
             gust = Math.max(gust, row.gustMPerS() * exposure);
             spread = Math.max(spread, (row.gustMPerS() - row.windMPerS()) * exposure);
         }
-        WindLimit limit = day.kindOf(loads.get(0)).windLimit();
+        List<WindLimit> limits =
+                day.loadsOf(rotation.loads()).stream()
+                        .map(load -> day.kindOf(load).windLimit())
+                        .toList();
         String where = " at " + place;
-        checkWind(rotation, "WIND_MEAN" + where, mean, limit.meanMPerS());
-        checkWind(rotation, "WIND_GUST" + where, gust, limit.gustMPerS());
-        checkWind(rotation, "WIND_SPREAD" + where, spread, limit.spreadMPerS());
+        checkWind(rotation, "WIND_MEAN" + where, mean, least(limits, WindLimit::meanMPerS));
+        checkWind(rotation, "WIND_GUST" + where, gust, least(limits, WindLimit::gustMPerS));
+        checkWind(rotation, "WIND_SPREAD" + where, spread, least(limits, WindLimit::spreadMPerS));
+    }
+
+    private static double least(List<WindLimit> limits, ToDoubleFunction<WindLimit> ofMPerS) {
+        return limits.stream().mapToDouble(ofMPerS).min().orElse(0);
     }
 
     private void checkWind(Rotation rotation, String code, double windMPerS, double limitMPerS) {

@@ -1,6 +1,5 @@
 package underhook.planner.verify;
 
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import underhook.core.finding.FindingCode;
@@ -56,22 +55,23 @@ final class WindCheck {
     private void check(Rotation rotation) {
         List<Load> loads = day.loadsOf(rotation.loads());
         for (Load load : loads) {
-            checkLimit(load, load.from(), rotation.hookedAt());
+            checkLimit(load, load.from(), air.listRows(rotation.hookedAt()));
         }
         for (int i = 0; i < rotation.drops().size(); i++) {
             Drop drop = rotation.drops().get(i);
+            List<WeatherHour> over = day.rowsOver(rotation, i);
             for (Load load : loads.subList(i, loads.size())) {
-                checkLimit(load, drop.place(), day.comesAt(rotation, i));
-                checkLimit(load, drop.place(), drop.releasedAt());
+                checkLimit(load, drop.place(), over);
             }
-            checkWayIn(drop);
+            checkStated(drop);
+            checkWayIn(drop, over);
         }
     }
 
-    private void checkLimit(Load load, PlaceId place, Instant at) {
+    private void checkLimit(Load load, PlaceId place, List<WeatherHour> rows) {
         double exposure = day.job().getPlace(place).exposureFactor();
         WindLimit limit = day.kindOf(load).windLimit();
-        for (WeatherHour row : air.listRows(at)) {
+        for (WeatherHour row : rows) {
             double mean = row.windMPerS() * exposure;
             double gust = row.gustMPerS() * exposure;
             double dust = Tolerance.WIND_DUST_M_PER_S;
@@ -96,14 +96,14 @@ final class WindCheck {
         }
     }
 
-    private void checkWayIn(Drop drop) {
+    /** Head and cross wind are stated as they are when it is let go. */
+    private void checkStated(Drop drop) {
         double exposure = day.job().getPlace(drop.place()).exposureFactor();
         double track = drop.approachFromTrueRad() + Math.PI;
         double headMPerS = drop.headMPerS();
         double crossMPerS = drop.crossMPerS();
         boolean harmless = false;
-        double worstTail = 0;
-        double worstCross = 0;
+        double leastHead = Double.POSITIVE_INFINITY;
         List<WeatherHour> rows = air.listRows(drop.releasedAt());
         for (WeatherHour row : rows) {
             double off = row.windFromTrueRad() - track;
@@ -112,23 +112,38 @@ final class WindCheck {
             harmless |=
                     headMPerS > head + Tolerance.WIND_M_PER_S
                             || Math.abs(crossMPerS) < Math.abs(cross) - Tolerance.WIND_M_PER_S;
-            worstTail = Math.max(worstTail, -head);
-            worstCross = Math.max(worstCross, Math.abs(cross));
+            leastHead = Math.min(leastHead, head);
         }
-        double tail = worstTail;
-        double side = worstCross;
+        double least = leastHead;
         boolean stated = rows.isEmpty() || (!harmless && isOfSomeRow(drop, track, exposure));
-        String id = drop.load().value();
         day.ledger()
                 .demand(
                         stated,
                         FindingCode.WIND_ARITHMETIC,
-                        id,
+                        drop.load().value(),
                         () ->
                                 Told.of(
                                                 "weather",
-                                                "Head or cross wind of " + id + " is stated wrong.")
-                                        .figures(headMPerS, -tail, "m/s"));
+                                                "Head or cross wind of "
+                                                        + drop.load()
+                                                        + " is stated wrong.")
+                                        .figures(headMPerS, least, "m/s"));
+    }
+
+    /** It comes in in the wind of when it comes, and hovers on that heading until it is let go. */
+    private void checkWayIn(Drop drop, List<WeatherHour> rows) {
+        double exposure = day.job().getPlace(drop.place()).exposureFactor();
+        double track = drop.approachFromTrueRad() + Math.PI;
+        double worstTail = 0;
+        double worstCross = 0;
+        for (WeatherHour row : rows) {
+            double off = row.windFromTrueRad() - track;
+            worstTail = Math.max(worstTail, -row.windMPerS() * exposure * Math.cos(off));
+            worstCross = Math.max(worstCross, row.windMPerS() * exposure * Math.abs(Math.sin(off)));
+        }
+        double tail = worstTail;
+        double side = worstCross;
+        String id = drop.load().value();
         day.ledger()
                 .demand(
                         tail <= rules.flying().tailwindMPerS() + Tolerance.WIND_DUST_M_PER_S,

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.GridHeightField;
 import underhook.core.geo.GridShape;
@@ -43,6 +45,29 @@ class HeightProfileTest {
         // 500 + 15 + 20 + 30; the 20 m are kept from the tree tops.
         assertProfile(profile, List.of(0.0, 300.0), List.of(565.0, 565.0));
         assertThat(profile.leastClearanceM()).isCloseTo(20, within(ROUNDING_M));
+    }
+
+    /** A raster of trees ends 20 m north of the way: those in it count, and those assumed where it ends do. */
+    @ParameterizedTest
+    @CsvSource({"25, 15, 27", "9, 15, 15", "0, 15, 15", "25, 0, 27"})
+    void flies_higher_by_the_higher_of_trees_seen_and_assumed_where_the_raster_ends(
+            double seenM, double assumedM, double countsM) {
+        Ground half =
+                new Ground(
+                        LocalFrame.of(new GeoPoint(46.8, -12.0)),
+                        GridHeightField.of(new GridShape(-100, -100, 10, 60, 20), (e, n) -> 500),
+                        Optional.of(
+                                GridHeightField.of(
+                                        new GridShape(-400, 20, 5, 240, 20), (e, n) -> seenM)),
+                        2);
+
+        Profile profile =
+                new HeightProfile(half, List.of(), 30)
+                        .find(List.of(WEST, EAST), new Need(30, 20, 0.2, 0.1, assumedM))
+                        .orElseThrow();
+
+        assertThat(HeightProfile.hookAmslM(profile.alongM(), profile.hookAmslM(), 150))
+                .isCloseTo(550 + countsM, within(ROUNDING_M));
     }
 
     @Test

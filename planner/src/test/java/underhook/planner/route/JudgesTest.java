@@ -122,7 +122,8 @@ class JudgesTest {
     }
 
     static PlaceHour hour(PlaceWind wind, List<SunSeen> suns, RoomView room) {
-        return new PlaceHour(new PlanePoint(0, 0), List.of(wind), List.of("bag"), 0, suns, room);
+        return new PlaceHour(
+                new PlanePoint(0, 0), List.of(wind), List.of(), List.of("bag"), 0, suns, room);
     }
 
     @Test

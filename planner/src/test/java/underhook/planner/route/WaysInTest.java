@@ -63,6 +63,7 @@ class WaysInTest {
                 new PlaceHour(
                         one.place(),
                         List.of(WIND, other),
+                        List.of(),
                         List.of("bag"),
                         0,
                         List.of(),
@@ -183,6 +184,7 @@ class WaysInTest {
                 new PlaceHour(
                         new PlanePoint(0, 0),
                         List.of(WIND),
+                        List.of(),
                         List.of(),
                         Math.toRadians(-3),
                         List.of(),

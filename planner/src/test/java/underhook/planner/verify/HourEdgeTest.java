@@ -7,6 +7,9 @@ import static underhook.planner.verify.SmallDay.with;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.WeatherHour;
@@ -27,6 +30,12 @@ class HourEdgeTest {
     private static WeatherHour row(double sinceSevenS, double temperatureK, double windMPerS) {
         return new WeatherHour(
                 at(sinceSevenS), 101325, temperatureK, 0, windMPerS, windMPerS + 2, "");
+    }
+
+    private static WeatherHour from(double windFromDeg, double sinceSevenS, double windMPerS) {
+        double gustMPerS = windMPerS + 2;
+        double fromRad = Math.toRadians(windFromDeg);
+        return new WeatherHour(at(sinceSevenS), 101325, TEN_K, fromRad, windMPerS, gustMPerS, "");
     }
 
     private static SmallDay in(WeatherHour... rows) {
@@ -69,6 +78,66 @@ class HourEdgeTest {
                         row(7200, TEN_K, 5));
 
         assertThat(refusals(day)).contains("WIND_LIMIT P1");
+    }
+
+    /** The same from 3700 to 3720 s, while it hangs: calm when it comes and when it is let go. */
+    @Test
+    void a_wind_that_blows_only_while_it_hangs_counts() {
+        SmallDay day = in(row(-3600, TEN_K, 5), row(3700, TEN_K, 10), row(3720, TEN_K, 5));
+
+        assertThat(refusals(day)).contains("WIND_LIMIT P1");
+    }
+
+    /**
+     * B2 hangs over S1 from 1200 to 1240 s. From 1210 to 1230 s it is 20 °C, and 1870 kg hover there. @source the
+     * table, by hand
+     */
+    @Test
+    void a_warm_row_in_which_it_neither_comes_nor_is_let_go_counts() {
+        SmallDay day = in(row(-3600, TEN_K, 5), row(1210, 293.15, 5), row(1230, TEN_K, 5));
+        SmallDay lighter =
+                day.turn(
+                        lift(day, "B2"),
+                        turn -> with(with(turn, "hogeMassKg", 1870.0), "fuelMaxKg", 448.0));
+
+        assertThat(refusals(day)).contains("HOVER_MASS B2", "FUEL_ABOVE_MAXIMUM B2");
+        assertThat(refusals(lighter)).doesNotContain("HOVER_MASS B2", "FUEL_ABOVE_MAXIMUM B2");
+    }
+
+    /** B1 comes over S2 eastward at 960 s and is let go at 1000 s; 6 m/s of tailwind are allowed. */
+    @ParameterizedTest
+    @CsvSource({"940, 970, true", "970, 990, true", "940, 959, false", "1001, 1010, false"})
+    void its_way_in_is_held_against_the_wind_it_comes_in(
+            double fromS, double untilS, boolean refused) {
+        SmallDay day = in(from(0, -3600, 5), from(270, fromS, 7), from(0, untilS, 5));
+
+        assertThat(refusals(day).contains("APPROACH_REFUSED B1")).isEqualTo(refused);
+    }
+
+    /**
+     * 7 m/s now from the north and now from the south, 6 m/s may be behind a way in: what comes in one row and is let
+     * go in the next may come against neither.
+     */
+    @ParameterizedTest
+    @ValueSource(ints = {80, 110, 130})
+    void no_lift_is_planned_that_comes_with_the_wind_behind_it(int everyS) {
+        List<WeatherHour> rows = new ArrayList<>();
+        for (int k = 0; -7200 + k * everyS < 12000; k++) {
+            rows.add(from(k % 2 * 180, -7200 + k * everyS, 7));
+        }
+        SmallDay day =
+                SmallDay.good()
+                        .inJob(
+                                "weather",
+                                with(
+                                        with(SmallDay.good().job().weather(), "hours", rows),
+                                        "until",
+                                        at(12000)));
+
+        Plan plan = planned(day);
+
+        assertThat(plan.steps().stream().flatMap(step -> step.rotation().stream())).isNotEmpty();
+        assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
     }
 
     /** Of 200 s each 40 s are too windy for a pole, which takes more than 160 s from hook-up to release. */

@@ -64,8 +64,7 @@ class PlannedCombinationsTest {
         assertThat(plan.findings())
                 .filteredOn(one -> one.code() == FindingCode.DANGEROUS_GOODS)
                 .singleElement()
-                .satisfies(
-                        one -> assertThat(one.message()).startsWith("Dangerous goods: UN 1202."));
+                .satisfies(one -> assertThat(one.message()).startsWith("As listed: UN 1202."));
         assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
     }
 

@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.DoubleBinaryOperator;
 import org.junit.jupiter.api.Test;
@@ -128,6 +129,28 @@ class PlannedPlacesTest {
         assertThat(over.unit()).isEqualTo("kt");
         assertThat(List.of(over.value(), over.limit()))
                 .isIn(List.of("29.2", "23.3"), List.of("40.9", "31.1"));
+    }
+
+    /**
+     * Trees of 14 m stand 6 m round A, or of 11 or 17; under 20 m of line the rotor needs 5 m above them. By hand
+     * 20 - 14 - 5 = 1 m, less than the 3 that are not known; where it is hooked up and nowhere else.
+     */
+    @Test
+    void little_room_is_told_where_a_load_is_hooked_up() {
+        SmallDay day = SmallDay.good();
+        for (String place : List.of("S1", "S2")) {
+            day = day.place(place, "clearingRadiusM", 1000.0);
+        }
+        SmallDay open = day.place("A", "clearingRadiusM", 1000.0);
+        SmallDay among =
+                day.place("A", "canopyM", OptionalDouble.of(14))
+                        .place("A", "canopySpreadM", 3.0)
+                        .place("A", "clearingRadiusM", 6.0);
+
+        assertThat(found(planned(open), FindingCode.ROOM_NEAR)).isEmpty();
+        assertThat(found(planned(among), FindingCode.ROOM_NEAR))
+                .extracting(Finding::subject)
+                .containsOnly("A");
     }
 
     private static Finding refusedFor(SmallDay day, String load, FindingCode code) {

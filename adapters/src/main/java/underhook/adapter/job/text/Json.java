@@ -9,6 +9,7 @@ import tools.jackson.core.JsonParser;
 import tools.jackson.core.JsonToken;
 import tools.jackson.core.ObjectReadContext;
 import tools.jackson.core.StreamReadConstraints;
+import tools.jackson.core.exc.UnexpectedEndOfInputException;
 import tools.jackson.core.json.JsonFactory;
 import underhook.adapter.job.text.NumberText.Decimal;
 import underhook.adapter.job.text.Source.At;
@@ -66,7 +67,9 @@ public final class Json {
             source.fault(
                     FindingCode.FILE_UNREADABLE,
                     new At(Math.max(0, line), ""),
-                    "is no JSON: " + firstLine(wrong.getOriginalMessage()),
+                    wrong instanceof UnexpectedEndOfInputException
+                            ? "ends in the middle. Perhaps it was cut off when it was copied"
+                            : "is no JSON from here on",
                     Found.NOTHING);
         }
     }
@@ -76,13 +79,6 @@ public final class Json {
         return new Fields(
                 new Fields.Context(source, Style.TABLE, Decimal.POINT, Optional.empty(), renaming),
                 properties);
-    }
-
-    /** Without what the parser says of its own settings. */
-    private static String firstLine(String message) {
-        String first = message.lines().findFirst().orElse("");
-        int own = first.indexOf(" (start marker at [Source");
-        return own < 0 ? first : first.substring(0, own);
     }
 
     private static int line(JsonParser parser) {

@@ -87,7 +87,7 @@ const GAUGES = { gust: 'Böe', 'gust less mean wind': 'Böe über Mittel', 'mean
 const over = (text) => text.replace(/ on the ways from (\S+) to /, ' auf den Wegen von $1 nach ');
 
 export const says = [
-  [/^Dangerous goods: (.+)\. No plan approves them: papers, packing and the operator's approval come first, and an exemption where nobody receives them\. Nothing rides with them\.$/, 'Gefahrgut: $1. Kein Plan genehmigt es: Papiere, Verpackung und die Genehmigung des Betreibers kommen zuerst, und eine Ausnahme, wo niemand es annimmt. Nichts hängt mit daran.'],
+  [/^As listed: (.+)\. No plan approves it: papers, packing and the operator's approval come first, and an exemption where nobody receives it\. Nothing rides with it\.$/, 'Laut Liste: $1. Kein Plan genehmigt es: Papiere, Verpackung und die Genehmigung des Betreibers kommen zuerst, und eine Ausnahme, wo niemand es annimmt. Nichts hängt mit daran.'],
   [/^A line of (\S+ \S+) hangs there; this load was planned on a line of (\S+ \S+)\.$/, 'Dort hängt eine Leine von $1; geplant ist diese Last an einer Leine von $2.'],
   // What a crew does at its place.
   [/^stays$/, 'bleibt'], [/^works and waits$/, 'arbeitet und wartet'], [/^walks to (\S+)$/, 'geht zu Fuß nach $1'], [/^flown to (\S+)$/, 'wird nach $1 geflogen'],
