@@ -4,7 +4,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.SplittableRandom;
 import java.util.TreeSet;
 import java.util.function.BooleanSupplier;
 import java.util.stream.Collectors;
@@ -126,8 +125,7 @@ public final class SurerDay {
     }
 
     private double slackS(Plan plan, int replays) {
-        return DayOdds.slackS(
-                job.job(), plan, new SplittableRandom(plan.seed()), replays, wishedFraction);
+        return DayOdds.slackS(job.job(), plan, replays, wishedFraction);
     }
 
     private static PlanSettings settings(Plan plan) {

@@ -61,18 +61,16 @@ public final class DayOdds {
     /**
      * By how much so many days keep every limit at least: above 0 where so many are in time.
      *
-     * @param random as for the odds; the same draws make days of one plan and of another comparable
-     * @param replays how many days are drawn, above 0
-     * @param fraction of the days, in (0, 1)
+     * @param replays how many days are drawn with the plan's seed, above 0
+     * @param keptFraction of the days, in (0, 1)
      * @return s, on the low side of the sampling error; negative where fewer are in time
      * @throws IllegalArgumentException when the plan has no step or does not belong to the job
      */
-    public static double slackS(
-            Job job, Plan plan, SplittableRandom random, int replays, double fraction) {
+    public static double slackS(Job job, Plan plan, int replays, double keptFraction) {
         if (plan.steps().isEmpty()) {
             throw new IllegalArgumentException("a plan without a step has no odds.");
         }
-        DayOdds odds = new DayOdds(job, plan, random);
+        DayOdds odds = new DayOdds(job, plan, new SplittableRandom(plan.seed()));
         double[] slackS = new double[replays];
         FlownDay flown = odds.flown(odds.net.network());
         for (int day = 0; day < replays; day++) {
@@ -80,7 +78,7 @@ public final class DayOdds {
             slackS[day] = flown.slackS();
         }
         Arrays.sort(slackS);
-        return slackS[Chances.rank(1 - fraction, replays)];
+        return slackS[Chances.rank(1 - keptFraction, replays)];
     }
 
     private Odds replay() {

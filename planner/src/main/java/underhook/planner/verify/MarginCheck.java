@@ -162,12 +162,16 @@ final class MarginCheck {
                         .map(load -> day.kindOf(load).windLimit())
                         .toList();
         String where = " at " + place;
-        checkWind(rotation, "WIND_MEAN" + where, mean, least(limits, WindLimit::meanMPerS));
-        checkWind(rotation, "WIND_GUST" + where, gust, least(limits, WindLimit::gustMPerS));
-        checkWind(rotation, "WIND_SPREAD" + where, spread, least(limits, WindLimit::spreadMPerS));
+        checkWind(rotation, "WIND_MEAN" + where, mean, leastMPerS(limits, WindLimit::meanMPerS));
+        checkWind(rotation, "WIND_GUST" + where, gust, leastMPerS(limits, WindLimit::gustMPerS));
+        checkWind(
+                rotation,
+                "WIND_SPREAD" + where,
+                spread,
+                leastMPerS(limits, WindLimit::spreadMPerS));
     }
 
-    private static double least(List<WindLimit> limits, ToDoubleFunction<WindLimit> ofMPerS) {
+    private static double leastMPerS(List<WindLimit> limits, ToDoubleFunction<WindLimit> ofMPerS) {
         return limits.stream().mapToDouble(ofMPerS).min().orElse(0);
     }
 
@@ -203,9 +207,10 @@ final class MarginCheck {
 
     private void checkGoverning(Rotation rotation) {
         List<Limit> governing = rotation.limits().stream().filter(Limit::governing).toList();
-        double least = rotation.limits().stream().mapToDouble(Limit::marginPercent).min().orElse(0);
+        double leastPercent =
+                rotation.limits().stream().mapToDouble(Limit::marginPercent).min().orElse(0);
         demand(
-                governing.size() == 1 && governing.get(0).marginPercent() <= least,
+                governing.size() == 1 && governing.get(0).marginPercent() <= leastPercent,
                 rotation,
                 () -> Told.of("plan", "Not the limit that leaves least is said to govern."));
     }
