@@ -403,25 +403,25 @@ final class PlanBuilder {
         all.add(
                 wind(
                         "WIND_MEAN at " + id(place),
-                        exposure * most(air, DayAir.Slot::windMPerS),
-                        least(trip, WindLimit::meanMPerS)));
+                        exposure * mostMPerS(air, DayAir.Slot::windMPerS),
+                        leastMPerS(trip, WindLimit::meanMPerS)));
         all.add(
                 wind(
                         "WIND_GUST at " + id(place),
-                        exposure * most(air, DayAir.Slot::gustMPerS),
-                        least(trip, WindLimit::gustMPerS)));
+                        exposure * mostMPerS(air, DayAir.Slot::gustMPerS),
+                        leastMPerS(trip, WindLimit::gustMPerS)));
         all.add(
                 wind(
                         "WIND_SPREAD at " + id(place),
-                        exposure * most(air, DayAir.Slot::spreadMPerS),
-                        least(trip, WindLimit::spreadMPerS)));
+                        exposure * mostMPerS(air, DayAir.Slot::spreadMPerS),
+                        leastMPerS(trip, WindLimit::spreadMPerS)));
     }
 
-    private static double most(List<DayAir.Slot> air, ToDoubleFunction<DayAir.Slot> ofMPerS) {
+    private static double mostMPerS(List<DayAir.Slot> air, ToDoubleFunction<DayAir.Slot> ofMPerS) {
         return air.stream().mapToDouble(ofMPerS).max().orElseThrow();
     }
 
-    private static double least(Trip trip, ToDoubleFunction<WindLimit> ofMPerS) {
+    private static double leastMPerS(Trip trip, ToDoubleFunction<WindLimit> ofMPerS) {
         return trip.kinds().stream()
                 .mapToDouble(kind -> ofMPerS.applyAsDouble(kind.windLimit()))
                 .min()

@@ -162,12 +162,16 @@ final class MarginCheck {
                         .map(load -> day.kindOf(load).windLimit())
                         .toList();
         String where = " at " + place;
-        checkWind(rotation, "WIND_MEAN" + where, mean, least(limits, WindLimit::meanMPerS));
-        checkWind(rotation, "WIND_GUST" + where, gust, least(limits, WindLimit::gustMPerS));
-        checkWind(rotation, "WIND_SPREAD" + where, spread, least(limits, WindLimit::spreadMPerS));
+        checkWind(rotation, "WIND_MEAN" + where, mean, leastMPerS(limits, WindLimit::meanMPerS));
+        checkWind(rotation, "WIND_GUST" + where, gust, leastMPerS(limits, WindLimit::gustMPerS));
+        checkWind(
+                rotation,
+                "WIND_SPREAD" + where,
+                spread,
+                leastMPerS(limits, WindLimit::spreadMPerS));
     }
 
-    private static double least(List<WindLimit> limits, ToDoubleFunction<WindLimit> ofMPerS) {
+    private static double leastMPerS(List<WindLimit> limits, ToDoubleFunction<WindLimit> ofMPerS) {
         return limits.stream().mapToDouble(ofMPerS).min().orElse(0);
     }
 
