@@ -223,7 +223,8 @@ public final class OpenDay {
                         Map.of(),
                         Map.of(),
                         Set.of(),
-                        Set.of());
+                        Set.of(),
+                        Standing.Engine.UNTOLD);
         Frozen nothing = new Frozen(job, record, morning);
         RestOrder rest = rest(whole, record, nothing, midday(whole, record, morning, nothing));
         int trip = flown(moved);
