@@ -143,6 +143,7 @@ public final class NewOrder {
         }
         ZoneId zone = look.job().job().zone();
         bias.ifPresent(known -> because.add(known.words()));
+        proposal.doubts().forEach(one -> because.add(one.message()));
         news.forEach(change -> because.add(change.words(zone)));
         gone.forEach(change -> because.add(change.words(zone) + " was taken back"));
         all.before().forEach(one -> because.add(before(one, look.job().job())));
@@ -199,7 +200,9 @@ public final class NewOrder {
         Machine machine = look.job().job().machine();
         OptionalDouble fuelKg =
                 FuelNow.find(flown, machine, now)
-                        .map(fuel -> OptionalDouble.of((fuel.leastKg() + fuel.mostKg()) / 2))
+                        // The order counts with the gauge's spread itself.
+                        .map(fuel -> fuel.leastKg() + machine.fuelGaugeSpreadKg())
+                        .map(OptionalDouble::of)
                         .orElse(OptionalDouble.empty());
         return Now.asTapped(now, flown, fuelKg);
     }

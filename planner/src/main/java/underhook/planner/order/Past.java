@@ -1,5 +1,7 @@
 package underhook.planner.order;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -166,7 +168,9 @@ final class Past {
         Instant free = free();
         if (!parts.isEmpty() && free.isAfter(begin)) {
             Part last = parts.get(parts.size() - 1);
-            free = later(begin, last.releasedAt());
+            Instant released = last.releasedAt();
+            Instant hooked = done.hookedAt();
+            free = later(begin, released.isAfter(hooked) ? hooked : released);
             parts.set(parts.size() - 1, last.until(free));
         }
         Instant planned = released(turn);
@@ -441,7 +445,9 @@ final class Past {
         for (int one : own) {
             needs = needs.plus(lasts(step(one)));
         }
-        Duration had = Duration.between(free(), done.hookedAt());
+        Instant since = parts.isEmpty() ? free() : parts.get(parts.size() - 1).releasedAt();
+        Duration had = Duration.between(since, done.hookedAt());
+        needs = needs.plus(Duration.between(since, free()));
         boolean tight = had.compareTo(needs) < 0;
         if (all && !ahead.shorter() && !tight) {
             return;
@@ -455,23 +461,37 @@ final class Past {
                         .collect(Collectors.joining(", "));
         String what =
                 undone.isEmpty()
-                        ? (own.isEmpty()
-                                ? "One of the two taps is wrong, or the way was flown quicker."
-                                : "What stops there were count as shorter.")
+                        ? ahead.shorter()
+                                ? "Stops there count as shorter."
+                                : "One tap is wrong, or the machine was quicker than its ways."
                         : "Counted as not done: " + undone + ".";
+        String load = turn.loads().get(0).value();
         doubts.add(
                 new Finding(
                         FindingCode.STEP_TIME,
                         Severity.CAUTION,
-                        turn.loads().get(0).value(),
-                        Long.toString(had.toSeconds()),
-                        Long.toString(needs.toSeconds()),
-                        "s",
+                        load,
+                        minutes(had, RoundingMode.FLOOR),
+                        minutes(needs, RoundingMode.CEILING),
+                        "min",
                         "plan",
-                        turn.loads().get(0)
-                                + " was tapped as hooked sooner than what the plan has before it can be"
-                                + " done. "
+                        load
+                                + " was tapped as hooked "
+                                + minutes(had, RoundingMode.FLOOR)
+                                + " min after "
+                                + (parts.isEmpty()
+                                        ? "the day can have begun"
+                                        : "the lift before it")
+                                + "; what the plan has before it takes "
+                                + minutes(needs, RoundingMode.CEILING)
+                                + " min. "
                                 + what));
+    }
+
+    private static String minutes(Duration span, RoundingMode mode) {
+        return BigDecimal.valueOf(span.toMillis())
+                .divide(BigDecimal.valueOf(60_000), 1, mode)
+                .toPlainString();
     }
 
     private static String words(Step step) {
