@@ -35,8 +35,7 @@ public record FuelNow(double readKg, Instant readAt, double leastKg, double most
         double fastKgPerS = Math.max(machine.burnKgPerS(), machine.hoverBurnKgPerS());
         double slowKgPerS = Math.min(machine.burnKgPerS(), machine.hoverBurnKgPerS());
         double startsKg = engine.startsSince(reading.at()) * machine.startFuelKg();
-        double leastKg =
-                readKg - machine.fuelGaugeSpreadKg() - startsKg - burningS * fastKgPerS;
+        double leastKg = readKg - machine.fuelGaugeSpreadKg() - startsKg - burningS * fastKgPerS;
         double mostKg = readKg + machine.fuelGaugeSpreadKg() - burningS * slowKgPerS;
         return new FuelNow(readKg, reading.at(), Math.max(0, leastKg), Math.max(0, mostKg));
     }

@@ -19,6 +19,7 @@ import underhook.app.replan.RestOfDay;
 import underhook.app.replan.RestOfDay.Patience;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
+import underhook.core.flown.TapKind;
 import underhook.core.job.Job;
 import underhook.core.job.Machine;
 
@@ -29,6 +30,10 @@ public final class NewOrder {
     private static final String FILES_CHANGED =
             "the job's files were changed since this plan was made; the order keeps to them as they"
                     + " were. Plan anew where the change must count";
+
+    private static final String ENGINE_UNTOLD =
+            "nobody tapped the engine off: what was planned with the engine off counts as it was"
+                    + " planned; tap it on and off where that matters";
 
     private final FlyingDay day;
     private final AtomicBoolean preparing = new AtomicBoolean();
@@ -143,6 +148,10 @@ public final class NewOrder {
         }
         ZoneId zone = look.job().job().zone();
         bias.ifPresent(known -> because.add(known.words()));
+        if (!flown.lifts().isEmpty()
+                && flown.taps().stream().noneMatch(tap -> tap.kind() == TapKind.ENGINE_OFF)) {
+            because.add(ENGINE_UNTOLD);
+        }
         proposal.doubts().forEach(one -> because.add(one.message()));
         news.forEach(change -> because.add(change.words(zone)));
         gone.forEach(change -> because.add(change.words(zone) + " was taken back"));

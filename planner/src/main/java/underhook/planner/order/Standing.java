@@ -90,10 +90,13 @@ public record Standing(
         }
     }
 
-    /** Whether it was told that the engine ran at some time between two. */
+    /** Whether it was told that the engine ran throughout, as far as that is over. */
     boolean ran(Instant from, Instant to) {
-        return engine.ran().stream()
-                .anyMatch(spell -> spell.from().isBefore(to) && spell.to().isAfter(from));
+        Instant end = to.isAfter(at) ? at : to;
+        return from.isBefore(end)
+                && engine.ran().stream()
+                        .anyMatch(
+                                spell -> !spell.from().isAfter(from) && !spell.to().isBefore(end));
     }
 
     /** Since when the engine is off, where that was told. */

@@ -286,10 +286,12 @@ class TappedDayPropertyTest {
     /** The engine stood in what was planned so, no longer than planned, and in nothing in which it was told to run. */
     private static void engineRanNoLess(Plan record, Plan plan, Standing now, String name) {
         for (Step step : begun(plan)) {
-            if (step.engineRunning()) {
+            if (step.engineRunning() || lastedS(step) < 1e-3) {
                 continue;
             }
-            assertThat(now.engine().ran()).as(name).isEmpty();
+            if (!step.endAt().isAfter(now.at())) {
+                assertThat(now.engine().ran()).as(name).isEmpty();
+            }
             assertThat(record.steps())
                     .as(name + " " + step.startAt())
                     .anyMatch(
