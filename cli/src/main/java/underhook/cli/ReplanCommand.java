@@ -28,7 +28,6 @@ import underhook.app.replan.Change;
 import underhook.app.replan.Proposal;
 import underhook.app.replan.ReplanDay;
 import underhook.core.finding.Finding;
-import underhook.core.finding.FindingCode;
 import underhook.core.job.CrewId;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
@@ -221,10 +220,7 @@ final class ReplanCommand implements Callable<Integer> {
                         + ".");
         proposal.differences().forEach(out::println);
         out.println(Words.costs(proposal.costs(), proposal.job().job().zone()));
-        plan.findings().stream()
-                .filter(finding -> finding.code() == FindingCode.CREW_ABSENT)
-                .map(Words::of)
-                .forEach(out::println);
+        proposal.doubts().stream().map(Words::of).forEach(out::println);
         List<Finding> unhooked = proposal.unhooked();
         unhooked.stream()
                 .map(one -> "Begun, but not hooked yet: " + Words.of(one))

@@ -3,15 +3,24 @@ package underhook.app.flying;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
 
-/** When the engine ran, by the taps; a run that has not ended goes on until now. */
+/**
+ * When the engine ran, by the taps; a run that has not ended goes on until now. A machine that moves runs, whether
+ * somebody told that it was started or not: then since it was last told to stand or to be fuelled.
+ */
 final class EngineTime {
+    private static final Set<TapKind> MOVES =
+            EnumSet.of(TapKind.TAKE_OFF, TapKind.HOOKED, TapKind.OFF, TapKind.LANDING);
+
     private final List<Run> runs = new ArrayList<>();
+    private final boolean running;
 
     /** From start to shut-down. */
     private record Run(Instant from, Instant to) {
@@ -23,20 +32,37 @@ final class EngineTime {
 
     EngineTime(FlownDay flown, Instant now) {
         Optional<Instant> since = Optional.empty();
+        Optional<Instant> stood = Optional.empty();
         for (Tap tap : flown.taps()) {
             if (tap.kind() == TapKind.ENGINE_ON && since.isEmpty()) {
                 since = Optional.of(tap.at());
-            } else if (tap.kind() == TapKind.ENGINE_OFF && since.isPresent()) {
-                runs.add(new Run(since.get(), tap.at()));
+            } else if (MOVES.contains(tap.kind()) && since.isEmpty()) {
+                since = stood.or(() -> Optional.of(tap.at()));
+            } else if (tap.kind() == TapKind.ENGINE_OFF) {
+                since.ifPresent(from -> runs.add(new Run(from, tap.at())));
                 since = Optional.empty();
+                stood = Optional.of(tap.at());
+            } else if (tap.kind() == TapKind.REFUELLED && since.isEmpty()) {
+                stood = Optional.of(tap.at());
             }
         }
+        running = since.isPresent();
         since.ifPresent(from -> runs.add(new Run(from, from.isAfter(now) ? from : now)));
     }
 
     /** Seconds with the engine on since a time. */
     long sinceS(Instant since) {
         return runs.stream().mapToLong(run -> run.withinS(since)).sum();
+    }
+
+    /** Whether it runs now. */
+    boolean isRunning() {
+        return running;
+    }
+
+    /** How often it was started at a time or after it. */
+    long startsSince(Instant since) {
+        return runs.stream().filter(run -> !run.from().isBefore(since)).count();
     }
 
     /** Seconds with the engine on in the day. */

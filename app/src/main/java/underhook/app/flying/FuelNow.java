@@ -34,7 +34,8 @@ public record FuelNow(double readKg, Instant readAt, double leastKg, double most
         long burningS = engine.sinceS(reading.at());
         double fastKgPerS = Math.max(machine.burnKgPerS(), machine.hoverBurnKgPerS());
         double slowKgPerS = Math.min(machine.burnKgPerS(), machine.hoverBurnKgPerS());
-        double leastKg = readKg - machine.fuelGaugeSpreadKg() - burningS * fastKgPerS;
+        double startsKg = engine.startsSince(reading.at()) * machine.startFuelKg();
+        double leastKg = readKg - machine.fuelGaugeSpreadKg() - startsKg - burningS * fastKgPerS;
         double mostKg = readKg + machine.fuelGaugeSpreadKg() - burningS * slowKgPerS;
         return new FuelNow(readKg, reading.at(), Math.max(0, leastKg), Math.max(0, mostKg));
     }

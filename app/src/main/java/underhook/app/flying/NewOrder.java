@@ -19,6 +19,7 @@ import underhook.app.replan.RestOfDay;
 import underhook.app.replan.RestOfDay.Patience;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
+import underhook.core.flown.TapKind;
 import underhook.core.job.Job;
 import underhook.core.job.Machine;
 
@@ -29,6 +30,10 @@ public final class NewOrder {
     private static final String FILES_CHANGED =
             "the job's files were changed since this plan was made; the order keeps to them as they"
                     + " were. Plan anew where the change must count";
+
+    private static final String ENGINE_UNTOLD =
+            "nobody tapped the engine off: what was planned with the engine off counts as it was"
+                    + " planned; tap it on and off where that matters";
 
     private final FlyingDay day;
     private final AtomicBoolean preparing = new AtomicBoolean();
@@ -143,6 +148,11 @@ public final class NewOrder {
         }
         ZoneId zone = look.job().job().zone();
         bias.ifPresent(known -> because.add(known.words()));
+        if (!flown.lifts().isEmpty()
+                && flown.taps().stream().noneMatch(tap -> tap.kind() == TapKind.ENGINE_OFF)) {
+            because.add(ENGINE_UNTOLD);
+        }
+        proposal.doubts().forEach(one -> because.add(one.message()));
         news.forEach(change -> because.add(change.words(zone)));
         gone.forEach(change -> because.add(change.words(zone) + " was taken back"));
         all.before().forEach(one -> because.add(before(one, look.job().job())));
@@ -199,7 +209,9 @@ public final class NewOrder {
         Machine machine = look.job().job().machine();
         OptionalDouble fuelKg =
                 FuelNow.find(flown, machine, now)
-                        .map(fuel -> OptionalDouble.of((fuel.leastKg() + fuel.mostKg()) / 2))
+                        // The order counts with the gauge's spread itself.
+                        .map(fuel -> fuel.leastKg() + machine.fuelGaugeSpreadKg())
+                        .map(OptionalDouble::of)
                         .orElse(OptionalDouble.empty());
         return Now.asTapped(now, flown, fuelKg);
     }

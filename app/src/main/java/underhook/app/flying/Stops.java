@@ -102,7 +102,7 @@ final class Stops {
                         fuel.readKg(),
                         clock(fuel.readAt()),
                         Math.ceil(reserveKg));
-        return flown.now().engineOn()
+        return new EngineTime(flown, now).isRunning()
                 ? Stop.at(What.FUEL, now.plusSeconds(Math.max(0, leftS)), words)
                 : Stop.never(What.FUEL, words + "; the engine is off");
     }
@@ -304,7 +304,7 @@ final class Stops {
                                 engine.dayS() / 60, rules.duty().engineOnDayS() / 60);
         return List.of(
                 Stop.at(What.DUTY, end, "the pilot's duty began at " + clock(rules.duty().from())),
-                flown.now().engineOn()
+                engine.isRunning()
                         ? Stop.at(What.ENGINE, now.plusSeconds(leftS), words)
                         : Stop.never(What.ENGINE, words + "; it is off"));
     }

@@ -9,11 +9,14 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.FlownLift;
+import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
 import underhook.core.job.CrewId;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
+import underhook.planner.order.Standing.Engine;
 import underhook.planner.order.Standing.Log;
+import underhook.planner.order.Standing.Spell;
 
 /**
  * How the day stands. What is not told is taken from the plan of record.
@@ -23,8 +26,15 @@ import underhook.planner.order.Standing.Log;
  * @param done lifts done or in the air, in the order flown
  * @param fuelKg fuel as read now, kg
  * @param crews crews that are elsewhere than planned
+ * @param engine what was told of the engine
  */
-public record Now(Instant at, Log log, List<Done> done, OptionalDouble fuelKg, List<CrewAt> crews) {
+public record Now(
+        Instant at,
+        Log log,
+        List<Done> done,
+        OptionalDouble fuelKg,
+        List<CrewAt> crews,
+        Engine engine) {
     /** Nobody taps these on a machine that has not moved. */
     private static final Set<TapKind> MOVED =
             EnumSet.of(TapKind.TAKE_OFF, TapKind.PEOPLE_ABOARD, TapKind.HOOKED);
@@ -50,7 +60,13 @@ public record Now(Instant at, Log log, List<Done> done, OptionalDouble fuelKg, L
 
     /** Flown up to now as planned. */
     public static Now asPlanned(Instant at, OptionalDouble fuelKg) {
-        return new Now(at, Log.AS_PLANNED, List.of(), fuelKg, List.of());
+        return new Now(at, Log.AS_PLANNED, List.of(), fuelKg, List.of(), Engine.UNTOLD);
+    }
+
+    /** The machine has not moved. */
+    public static Now notBegun(Instant at) {
+        return new Now(
+                at, Log.NOT_BEGUN, List.of(), OptionalDouble.empty(), List.of(), Engine.UNTOLD);
     }
 
     /** As it was tapped: what nobody tapped was not lifted. */
@@ -62,7 +78,34 @@ public record Now(Instant at, Log log, List<Done> done, OptionalDouble fuelKg, L
             }
         }
         boolean moved = flown.taps().stream().anyMatch(tap -> MOVED.contains(tap.kind()));
-        return new Now(at, moved ? Log.KEPT : Log.NOT_BEGUN, done, fuelKg, List.of());
+        return new Now(
+                at,
+                moved ? Log.KEPT : Log.NOT_BEGUN,
+                moved ? done : List.of(),
+                fuelKg,
+                List.of(),
+                engine(flown, at));
+    }
+
+    private static Engine engine(FlownDay flown, Instant now) {
+        List<Spell> ran = new ArrayList<>();
+        Optional<Instant> on = Optional.empty();
+        Optional<Instant> off = Optional.empty();
+        for (Tap tap : flown.taps()) {
+            if (tap.kind() == TapKind.ENGINE_ON) {
+                on = on.or(() -> Optional.of(tap.at()));
+                off = Optional.empty();
+            } else if (tap.kind() == TapKind.ENGINE_OFF) {
+                on.ifPresent(from -> ran.add(new Spell(from, tap.at())));
+                on = Optional.empty();
+                off = off.or(() -> Optional.of(tap.at()));
+            } else if (MOVED.contains(tap.kind())) {
+                // It moves, whatever was told.
+                off = Optional.empty();
+            }
+        }
+        on.filter(from -> from.isBefore(now)).ifPresent(from -> ran.add(new Spell(from, now)));
+        return new Engine(ran, off);
     }
 
     /** When the last of its loads was free, or set down where nobody said that it was free. */

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -11,6 +12,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import underhook.app.port.ReadJob;
 import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
 import underhook.core.job.LoadId;
 import underhook.core.plan.Anew;
 import underhook.core.plan.LeftOut;
@@ -44,6 +47,9 @@ public record Proposal(
         Duration took) {
     private static final String ANEW = "-anew";
 
+    private static final Set<FindingCode> DOUBTS =
+            EnumSet.of(FindingCode.CREW_ABSENT, FindingCode.STEP_TIME);
+
     public Proposal {
         differences = List.copyOf(differences);
         moved = List.copyOf(moved);
@@ -63,6 +69,13 @@ public record Proposal(
     /** What the rules, as they are now, do not allow of what is done or begun: no order changes that any more. */
     public List<Finding> over() {
         return report.over();
+    }
+
+    /** What is taken to have been so though nobody told, or though taps speak against it. */
+    public List<Finding> doubts() {
+        return plan.findings().stream()
+                .filter(one -> one.severity() == Severity.CAUTION && DOUBTS.contains(one.code()))
+                .toList();
     }
 
     /** Of these, what is said of a load that does not hang yet: its lift is begun, and can still be left alone. */

@@ -21,7 +21,6 @@ import underhook.core.plan.VerifierReport;
 import underhook.planner.order.OpenDay;
 import underhook.planner.order.PlanSettings;
 import underhook.planner.order.Standing;
-import underhook.planner.order.Standing.Log;
 
 /**
  * A day that is being flown: opened once, asked each time something changes. Safe for threads; one question
@@ -82,12 +81,12 @@ public final class RestOfDay {
     public void prepare(BooleanSupplier stop) {
         Instant start = plan().steps().isEmpty() ? asRead.job().rules().duty().from() : firstAt();
         Instant end = plan().summary().finishAt();
-        ready(new Now(start, Log.NOT_BEGUN, List.of(), OptionalDouble.empty(), List.of()));
+        ready(Now.notBegun(start));
         for (Instant at = start; at.isBefore(end) && !stop.getAsBoolean(); at = at.plus(LATER)) {
             ready(Now.asPlanned(at, OptionalDouble.empty()));
         }
         for (Instant at = start; at.isBefore(end) && !stop.getAsBoolean(); at = at.plus(LATER)) {
-            ready(new Now(at, Log.NOT_BEGUN, List.of(), OptionalDouble.empty(), List.of()));
+            ready(Now.notBegun(at));
         }
         for (Instant at = start; at.isBefore(end) && !stop.getAsBoolean(); at = at.plus(LATER)) {
             for (Change change : usual(at)) {
@@ -227,7 +226,8 @@ public final class RestOfDay {
                 crews,
                 late,
                 closed,
-                dropped);
+                dropped,
+                now.engine());
     }
 
     /** Works the day's ways and limits out anew when a change asks for that. */

@@ -49,6 +49,19 @@ class EngineTimeTest {
         assertThat(time(10).dayS()).isZero();
     }
 
+    /** Told off at 10, fuelled at 15, hooked at 20 and never told on: it ran from 15 at the latest told. */
+    @Test
+    void a_machine_that_moves_runs_since_it_was_last_told_to_stand() {
+        tap(TapKind.ENGINE_ON, 0);
+        tap(TapKind.ENGINE_OFF, 10);
+        tap(TapKind.REFUELLED, 15);
+        tap(TapKind.HOOKED, 20);
+
+        assertThat(time(30).isRunning()).isTrue();
+        assertThat(time(30).dayS()).isEqualTo((10 + 15) * 60);
+        assertThat(time(30).startsSince(SIX.plusSeconds(15 * 60))).isEqualTo(1);
+    }
+
     private EngineTime time(int minute) {
         return new EngineTime(
                 FlownDay.of(taps, TrainedHands.UNNAMED), SIX.plusSeconds(60L * minute));

@@ -49,7 +49,7 @@ final class CrewsNow {
 
     /**
      * As the plan of record has them; who landed later than planned, or was kept by work, walks on later, and as long
-     * as ever.
+     * as ever. Who was flown sooner than planned had come as much sooner.
      */
     private List<CrewStay> lines(Crew crew) {
         List<CrewStay> all = new ArrayList<>();
@@ -57,8 +57,10 @@ final class CrewsNow {
         CrewStay before = null;
         for (CrewStay stay : planned(crew.id())) {
             if (stay.doing().startsWith("flown")) {
-                all.add(stay);
-                there = flight(stay).map(Step::endAt).orElse(stay.toAt());
+                Optional<Step> flight = flight(stay);
+                flight.ifPresent(flown -> cameBefore(flown.startAt(), all));
+                there = flight.map(Step::endAt).orElse(stay.toAt());
+                all.add(flight.map(f -> during(stay, f.startAt(), f.endAt())).orElse(stay));
             } else {
                 Instant from = later(stay.fromAt(), there);
                 if (stay.isOnTheWay() && before != null && !before.isOnTheWay()) {
@@ -66,13 +68,35 @@ final class CrewsNow {
                     from = leaves(before, stay, from);
                     all.add(until(worked, later(worked.toAt(), from)));
                 }
-                Instant end = stay.isOnTheWay() ? walkedBy(stay, from) : later(stay.toAt(), from);
+                Instant end =
+                        stay.isOnTheWay()
+                                ? from.plus(Duration.between(stay.fromAt(), stay.toAt()))
+                                : later(stay.toAt(), from);
                 all.add(during(stay, from, end));
                 there = stay.isOnTheWay() ? end : there;
             }
             before = stay;
         }
         return all;
+    }
+
+    /** Whoever was flown then had walked to where that began, as long as ever. */
+    private static void cameBefore(Instant flown, List<CrewStay> all) {
+        Instant end = flown;
+        for (int i = all.size() - 1; i >= 0 && all.get(i).toAt().isAfter(end); i--) {
+            CrewStay line = all.get(i);
+            if (line.doing().startsWith("flown")) {
+                return;
+            }
+            Instant from = line.fromAt();
+            if (line.isOnTheWay()) {
+                from = end.minus(Duration.between(from, line.toAt()));
+            } else if (from.isAfter(end)) {
+                from = end;
+            }
+            all.set(i, during(line, from, end));
+            end = from;
+        }
     }
 
     /**
@@ -200,14 +224,6 @@ final class CrewsNow {
         return at;
     }
 
-    /** When a walk that begins then is over; by what is set down where it leads, people had come as planned. */
-    private Instant walkedBy(CrewStay walk, Instant from) {
-        Instant end = from.plus(Duration.between(walk.fromAt(), walk.toAt()));
-        return isSetDown(walk.place(), walk.toAt(), drop -> drop.releasedAt().isBefore(end))
-                ? later(walk.toAt(), from)
-                : end;
-    }
-
     private boolean isSetDown(PlaceId place, Instant after, Predicate<Drop> which) {
         return done.stream()
                 .flatMap(step -> step.rotation().stream())
@@ -237,19 +253,22 @@ final class CrewsNow {
 
     /** As it was flown: the first flight to a place is the first that was planned, the second the second. */
     private Optional<Step> flight(CrewStay flown) {
+        List<Step> flights =
+                done.stream()
+                        .filter(step -> step.kind() == StepKind.CREW_MOVE)
+                        .filter(step -> step.crew().filter(flown.crew()::equals).isPresent())
+                        .filter(step -> step.to().equals(flown.place()))
+                        .toList();
         long before =
-                record.crews().stream()
-                        .filter(stay -> stay.crew().equals(flown.crew()))
+                planned(flown.crew()).stream()
                         .filter(stay -> stay.doing().startsWith("flown"))
                         .filter(stay -> stay.place().equals(flown.place()))
                         .filter(stay -> stay.fromAt().isBefore(flown.fromAt()))
                         .count();
-        return done.stream()
-                .filter(step -> step.kind() == StepKind.CREW_MOVE)
-                .filter(step -> step.crew().filter(flown.crew()::equals).isPresent())
-                .filter(step -> step.to().equals(flown.place()))
-                .skip(before)
-                .findFirst();
+        return flights.stream()
+                .filter(step -> step.startAt().equals(flown.fromAt()))
+                .findFirst()
+                .or(() -> flights.stream().skip(before).findFirst());
     }
 
     /** Lines of the plan of record that are over, or moves that are going on. */

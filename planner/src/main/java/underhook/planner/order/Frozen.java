@@ -3,13 +3,13 @@ package underhook.planner.order;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
+import underhook.core.finding.Finding;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.job.Machine;
+import underhook.core.job.Rules;
 import underhook.core.plan.Anew;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Plan;
@@ -23,57 +23,24 @@ import underhook.core.plan.StepKind;
  * <p>The step that is going on is done to its end, but a wait ends now. Later steps are free.
  */
 final class Frozen {
-    private static final Set<StepKind> STOPS =
-            EnumSet.of(StepKind.REFUEL, StepKind.BREAK, StepKind.LINE_CHANGE);
-
     private final Job job;
-    private final Standing standing;
     private final List<Anew.Reading> readings;
-    private final List<Part> parts = new ArrayList<>();
-    private List<Step> steps = List.of();
-    private Duration behind = Duration.ZERO;
-    private boolean starts;
-    private boolean waited;
+    private final Past past;
+    private List<Past.Part> parts;
+    private List<Step> steps;
     private boolean over;
-
-    /**
-     * A step of the plan with the times as they were.
-     *
-     * @param hookedAt when a lift was hooked up; of no meaning where nothing is lifted
-     * @param behind how much later than planned its loads were let go
-     * @param starts whether the engine was planned to be started for it
-     */
-    private record Part(
-            Step planned,
-            Instant startAt,
-            Instant endAt,
-            Instant hookedAt,
-            Duration behind,
-            boolean starts) {
-        Part during(Instant otherStart, Instant otherEnd) {
-            return new Part(planned, otherStart, otherEnd, hookedAt, behind, starts);
-        }
-
-        Optional<Instant> releasedAt() {
-            return planned.rotation().map(turn -> plannedRelease(turn).plus(behind));
-        }
-    }
 
     Frozen(Job job, Plan plan, Standing standing) {
         this.job = job;
-        this.standing = standing;
         this.readings = readings(plan, standing);
-        int last = lastDone(plan);
-        boolean begun = standing.log() != Standing.Log.NOT_BEGUN;
-        for (int i = 0; begun && i < plan.steps().size(); i++) {
-            Step step = plan.steps().get(i);
-            starts = step.engineRunning() && (i == 0 || !plan.steps().get(i - 1).engineRunning());
-            if (!take(step, i <= last)) {
-                break;
-            }
-        }
-        waitUntilNow();
-        steps = burnt();
+        this.past = new Past(job, plan, standing);
+        this.parts = past.parts();
+        this.steps = burnt();
+    }
+
+    /** What was tapped in less time than the plan's steps take, and what that leaves undone. */
+    List<Finding> doubts() {
+        return past.doubts();
     }
 
     List<Step> steps() {
@@ -99,10 +66,9 @@ final class Frozen {
 
     /** The same where nothing is flown any more: the day is over when its last work is, not now. */
     Frozen ended() {
-        if (waited) {
-            parts.remove(parts.size() - 1);
+        if (past.waits()) {
+            parts = parts.subList(0, parts.size() - past.waiting());
             steps = burnt();
-            waited = false;
             over = true;
         }
         return this;
@@ -121,126 +87,6 @@ final class Frozen {
         return lifts().stream().anyMatch(loads -> loads.contains(load));
     }
 
-    private int lastDone(Plan plan) {
-        int last = -1;
-        for (int i = 0; i < plan.steps().size(); i++) {
-            if (plan.steps().get(i).rotation().flatMap(this::done).isPresent()) {
-                last = i;
-            }
-        }
-        return last;
-    }
-
-    private Optional<Standing.Done> done(Rotation rotation) {
-        return standing.done().stream()
-                .filter(one -> rotation.loads().stream().anyMatch(one.loads()::contains))
-                .findFirst();
-    }
-
-    /** Takes a step over; false when it and all behind it are free. */
-    private boolean take(Step step, boolean before) {
-        Optional<Standing.Done> done = step.rotation().flatMap(this::done);
-        boolean begun = step.startAt().plus(behind).isBefore(standing.at());
-        boolean skipped = step.rotation().isPresent() && standing.log() != Standing.Log.AS_PLANNED;
-        if (done.isPresent()) {
-            takeFlown(step, step.rotation().orElseThrow(), done.get());
-            return true;
-        }
-        if (skipped) {
-            return before;
-        }
-        if (!before && !begun) {
-            return false;
-        }
-        boolean cut = !before && step.kind() == StepKind.WAIT;
-        Instant endAt = step.endAt().plus(behind);
-        add(
-                step,
-                cut && endAt.isAfter(standing.at()) ? standing.at() : endAt,
-                step.rotation().map(Rotation::hookedAt).orElse(step.startAt()).plus(behind));
-        return true;
-    }
-
-    private void takeFlown(Step step, Rotation rotation, Standing.Done done) {
-        Instant planned = plannedRelease(rotation);
-        Duration hookBehind = Duration.between(rotation.hookedAt(), done.hookedAt());
-        makeRoom(done.hookedAt().minus(Duration.between(step.startAt(), rotation.hookedAt())));
-        behind = done.releasedAt().map(at -> Duration.between(planned, at)).orElse(hookBehind);
-        add(step, step.endAt().plus(behind), done.hookedAt());
-    }
-
-    private void add(Step step, Instant endAt, Instant hookedAt) {
-        Instant startAt =
-                parts.isEmpty() ? step.startAt().plus(behind) : parts.get(parts.size() - 1).endAt();
-        parts.add(new Part(step, startAt, later(endAt, startAt), hookedAt, behind, starts));
-    }
-
-    private static Instant later(Instant one, Instant other) {
-        return one.isAfter(other) ? one : other;
-    }
-
-    /**
-     * Nobody told when what came before a lift was done; where the lift began sooner than planned, it was by then,
-     * but not before the lift before it was let go. A stop is taken to have been as long as planned: what was shorter
-     * is a wait or a way.
-     */
-    private void makeRoom(Instant wanted) {
-        Instant released =
-                parts.stream()
-                        .flatMap(part -> part.releasedAt().stream())
-                        .reduce(Instant.MIN, (one, other) -> other);
-        Instant end = later(wanted, released);
-        boolean more = true;
-        for (int i = parts.size() - 1; more && i >= 0; i--) {
-            Part part = parts.get(i);
-            more = part.endAt().isAfter(end) && part.planned().rotation().isEmpty();
-            if (part.endAt().isAfter(end)) {
-                Duration lasts = Duration.between(part.startAt(), part.endAt());
-                Instant start = part.startAt().isBefore(end) ? part.startAt() : end;
-                if (STOPS.contains(part.planned().kind())) {
-                    start = later(released, end.minus(lasts));
-                }
-                parts.set(i, part.during(start, end));
-                end = start;
-            }
-        }
-    }
-
-    private static Instant plannedRelease(Rotation rotation) {
-        return rotation.drops().get(rotation.drops().size() - 1).releasedAt();
-    }
-
-    /** The time until now in which nothing was begun is a wait. */
-    private void waitUntilNow() {
-        if (parts.isEmpty()) {
-            return;
-        }
-        Part last = parts.get(parts.size() - 1);
-        if (last.endAt().isBefore(standing.at())) {
-            waited = true;
-            Step before = last.planned();
-            boolean stands = job.getPlace(before.to()).standing();
-            Step none =
-                    new Step(
-                            StepKind.WAIT,
-                            before.to(),
-                            before.to(),
-                            last.endAt(),
-                            last.endAt(),
-                            before.fuelEndKg(),
-                            before.fuelEndKg(),
-                            before.lineLengthM(),
-                            !stands,
-                            Optional.empty(),
-                            Optional.empty(),
-                            List.of(),
-                            "waited");
-            parts.add(
-                    new Part(
-                            none, last.endAt(), standing.at(), last.endAt(), Duration.ZERO, false));
-        }
-    }
-
     /**
      * With the fuel that was left: what the engine ran longer than planned it burnt at its most, what it ran less it
      * did not burn. What the gauge said holds, less what the step that was going on still burnt.
@@ -248,35 +94,42 @@ final class Frozen {
     private List<Step> burnt() {
         List<Step> all = new ArrayList<>();
         for (int i = 0; i < parts.size(); i++) {
-            Part part = parts.get(i);
-            Step planned = part.planned();
-            double startKg = i == 0 ? planned.fuelStartKg() : all.get(i - 1).fuelEndKg();
-            boolean fuels = planned.kind() == StepKind.REFUEL;
-            double moreKg = planned.engineRunning() ? moreKg(part) : 0;
-            double endKg =
-                    fuels
-                            ? Math.max(startKg, planned.fuelEndKg())
-                            : planned.fuelEndKg()
-                                    + (startKg - planned.fuelStartKg())
-                                    - moreKg
-                                    - moreStartKg(i);
-            if (!fuels && wasRead(planned)) {
-                // What was read then is none of what the step burnt.
-                double mostKg = planned.engineRunning() ? mostKg(lastedS(part)) : 0;
-                endKg = startKg - startKg(i) - mostKg;
-            }
-            Optional<Anew.Reading> read = fuels ? Optional.empty() : readDuring(part);
-            if (read.isPresent()) {
-                double goesOnS = spanS(read.get().at(), part.endAt());
-                endKg = read.get().fuelKg() - (planned.engineRunning() ? mostKg(goesOnS) : 0);
-            }
-            all.add(asFlown(i, startKg, Math.max(0, endKg)));
+            double startKg =
+                    i == 0 ? parts.get(i).planned().fuelStartKg() : all.get(i - 1).fuelEndKg();
+            all.add(asFlown(i, startKg, Math.max(0, endKg(i, startKg))));
         }
         return List.copyOf(all);
     }
 
+    private double endKg(int at, double startKg) {
+        Past.Part part = parts.get(at);
+        Step planned = part.planned();
+        if (planned.kind() == StepKind.REFUEL) {
+            return Math.max(startKg, Math.min(planned.fuelEndKg(), startKg + mostTakenKg(part)));
+        }
+        Optional<Anew.Reading> read = readDuring(part);
+        if (read.isPresent()) {
+            double goesOnS = spanS(read.get().at(), part.endAt());
+            return read.get().fuelKg() - (part.running() ? mostKg(goesOnS) : 0);
+        }
+        if (wasRead(planned) || part.running() != planned.engineRunning()) {
+            // What was read then is none of what the step burnt.
+            return startKg - startKg(at) - (part.running() ? mostKg(lastedS(part)) : 0);
+        }
+        return planned.fuelEndKg()
+                + (startKg - planned.fuelStartKg())
+                - (part.running() ? moreKg(part) : 0)
+                - moreStartKg(at);
+    }
+
+    /** No more fuel is taken than there was time for. */
+    private double mostTakenKg(Past.Part part) {
+        Rules.Refuelling rules = job.rules().refuelling();
+        return Math.max(0, lastedS(part) - rules.refuelS()) * rules.refuelKgPerS();
+    }
+
     /** The last reading after its begin and not after its end. */
-    private Optional<Anew.Reading> readDuring(Part part) {
+    private Optional<Anew.Reading> readDuring(Past.Part part) {
         return readings.stream()
                 .filter(read -> part.startAt().isBefore(read.at()))
                 .filter(read -> !part.endAt().isBefore(read.at()))
@@ -292,9 +145,7 @@ final class Frozen {
 
     /** What a start before it took, kg. */
     private double startKg(int at) {
-        boolean started =
-                parts.get(at).planned().engineRunning()
-                        && (at == 0 || !parts.get(at - 1).planned().engineRunning());
+        boolean started = parts.get(at).running() && (at == 0 || !parts.get(at - 1).running());
         return started ? job.machine().startFuelKg() : 0;
     }
 
@@ -303,12 +154,12 @@ final class Frozen {
         return startKg(at) - (parts.get(at).starts() ? job.machine().startFuelKg() : 0);
     }
 
-    private static double lastedS(Part part) {
+    private static double lastedS(Past.Part part) {
         return spanS(part.startAt(), part.endAt());
     }
 
     /** What it burnt more than planned, as it lasted longer. */
-    private double moreKg(Part part) {
+    private double moreKg(Past.Part part) {
         double longerS = lastedS(part) - spanS(part.planned().startAt(), part.planned().endAt());
         return longerS > 0 ? mostKg(longerS) : longerS * job.machine().burnKgPerS();
     }
@@ -327,7 +178,7 @@ final class Frozen {
     }
 
     private Step asFlown(int at, double startKg, double endKg) {
-        Part part = parts.get(at);
+        Past.Part part = parts.get(at);
         Step planned = part.planned();
         return new Step(
                 planned.kind(),
@@ -338,7 +189,7 @@ final class Frozen {
                 startKg,
                 endKg,
                 planned.lineLengthM(),
-                planned.engineRunning(),
+                part.running(),
                 planned.rotation().map(turn -> asFlown(at, turn, startKg)),
                 planned.crew(),
                 planned.legs(),
@@ -346,7 +197,7 @@ final class Frozen {
     }
 
     private Rotation asFlown(int at, Rotation turn, double startKg) {
-        Part part = parts.get(at);
+        Past.Part part = parts.get(at);
         Step planned = part.planned();
         double laterS =
                 spanS(part.startAt(), part.hookedAt()) - spanS(planned.startAt(), turn.hookedAt());
@@ -375,7 +226,7 @@ final class Frozen {
                 turn.limits());
     }
 
-    private static Drop asFlown(Part part, Drop drop) {
+    private static Drop asFlown(Past.Part part, Drop drop) {
         return new Drop(
                 drop.load(),
                 drop.place(),

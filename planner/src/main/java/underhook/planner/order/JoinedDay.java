@@ -91,6 +91,7 @@ final class JoinedDay {
         record.poles().stream().filter(pole -> frozen.holds(pole.load())).forEach(poles::add);
         List<Finding> findings = new ArrayList<>(fresh.findings());
         model.job.crews().forEach(crew -> findings.addAll(before.doubts(crew)));
+        findings.addAll(frozen.doubts());
         findings.addAll(stops(fresh.leftOut()));
         findings.addAll(ofDone(findings));
         List<RefusedComfort> refused =

@@ -224,7 +224,8 @@ public final class OpenDay {
                 Map.of(),
                 Map.of(),
                 Set.of(),
-                off);
+                off,
+                Standing.Engine.UNTOLD);
     }
 
     /**
@@ -333,6 +334,7 @@ public final class OpenDay {
         List<Integer> closed = closed(puzzle.trips(), now, frozen);
         Engine engine = new Engine();
         done.forEach(engine::step);
+        engine.told(now, done);
         List<Long> refuelBusyS = new ArrayList<>();
         for (int i = 0; i < model.places.size(); i++) {
             refuelBusyS.add(refuelBusyS(done, i));
@@ -427,7 +429,7 @@ public final class OpenDay {
         private double offS;
 
         void step(Step step) {
-            double lastsS = Duration.between(step.startAt(), step.endAt()).toMillis() / 1000.0;
+            double lastsS = spanS(step.startAt(), step.endAt());
             if (!step.engineRunning()) {
                 offS += lastsS;
                 stretchS = offS >= job.rules().duty().breakS() ? 0 : stretchS;
@@ -436,6 +438,38 @@ public final class OpenDay {
             offS = 0;
             onS += lastsS;
             stretchS += lastsS;
+        }
+
+        /** As it was told, where that is longer; what goes on now may run until it is done. */
+        void told(Standing now, List<Step> done) {
+            double toldS = 0;
+            double sinceBreakS = 0;
+            Instant off = Instant.MAX;
+            for (Standing.Spell ran : now.engine().ran()) {
+                boolean rested =
+                        off.isBefore(ran.from())
+                                && spanS(off, ran.from()) >= job.rules().duty().breakS();
+                double lastsS = spanS(ran.from(), ran.to());
+                toldS += lastsS;
+                sinceBreakS = lastsS + (rested ? 0 : sinceBreakS);
+                off = ran.to();
+            }
+            if (now.engine().ran().isEmpty() || done.isEmpty()) {
+                return;
+            }
+            Step last = done.get(done.size() - 1);
+            Instant end = last.endAt().isAfter(now.at()) ? last.endAt() : now.at();
+            double goesOnS = last.engineRunning() ? spanS(now.at(), end) : 0;
+            double toldOffS = now.offSince().map(from -> spanS(from, end)).orElse(0.0);
+            offS = Math.min(offS, toldOffS);
+            onS = Math.max(onS, toldS + goesOnS);
+            if (offS < job.rules().duty().breakS()) {
+                stretchS = Math.max(stretchS, sinceBreakS + goesOnS);
+            }
+        }
+
+        private static double spanS(Instant from, Instant to) {
+            return Duration.between(from, to).toMillis() / 1000.0;
         }
     }
 }

@@ -3,6 +3,7 @@ package underhook.planner.order;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import underhook.core.job.CrewId;
@@ -20,6 +21,7 @@ import underhook.core.job.PlaceId;
  * @param late crews that are not there before a time
  * @param closed places where nothing is hooked up or set down any more
  * @param dropped loads that are not flown today
+ * @param engine what was told of the engine
  */
 public record Standing(
         Instant at,
@@ -29,7 +31,8 @@ public record Standing(
         Map<CrewId, CrewAt> crews,
         Map<CrewId, Instant> late,
         Set<PlaceId> closed,
-        Set<LoadId> dropped) {
+        Set<LoadId> dropped,
+        Engine engine) {
     /** Who says what was flown. */
     public enum Log {
         /** Nobody: the plan counts as flown up to now. */
@@ -45,8 +48,7 @@ public record Standing(
      *
      * @param releasedAt its last release; empty while it is in the air: then as long after hook-up as planned
      */
-    public record Done(
-            List<LoadId> loads, Instant hookedAt, java.util.Optional<Instant> releasedAt) {
+    public record Done(List<LoadId> loads, Instant hookedAt, Optional<Instant> releasedAt) {
         public Done {
             loads = List.copyOf(loads);
             if (loads.isEmpty()) {
@@ -58,11 +60,47 @@ public record Standing(
     /** A crew's place and from when it is free there. */
     public record CrewAt(PlaceId place, Instant freeFrom) {}
 
+    /**
+     * What was told of the engine; of what nobody told it is taken to have run as planned.
+     *
+     * @param ran when it ran
+     * @param offSince since when it is off; empty while it runs
+     */
+    public record Engine(List<Spell> ran, Optional<Instant> offSince) {
+        /** Nobody told anything. */
+        public static final Engine UNTOLD = new Engine(List.of(), Optional.empty());
+
+        public Engine {
+            ran = List.copyOf(ran);
+        }
+    }
+
+    /** From a time to another. */
+    public record Spell(Instant from, Instant to) {}
+
     public Standing {
         done = List.copyOf(done);
         crews = Map.copyOf(crews);
         late = Map.copyOf(late);
         closed = Set.copyOf(closed);
         dropped = Set.copyOf(dropped);
+        if (log != Log.KEPT && !done.isEmpty()) {
+            throw new IllegalArgumentException(
+                    "lifts are named where somebody tells what was flown.");
+        }
+    }
+
+    /** Whether it was told that the engine ran throughout, as far as that is over. */
+    boolean ran(Instant from, Instant to) {
+        Instant end = to.isAfter(at) ? at : to;
+        return from.isBefore(end)
+                && engine.ran().stream()
+                        .anyMatch(
+                                spell -> !spell.from().isAfter(from) && !spell.to().isBefore(end));
+    }
+
+    /** Since when the engine is off, where that was told. */
+    Optional<Instant> offSince() {
+        return engine.offSince();
     }
 }

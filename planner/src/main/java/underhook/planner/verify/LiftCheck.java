@@ -83,6 +83,11 @@ final class LiftCheck {
         double below = loads.stream().mapToDouble(day::liftMassKg).sum() + rotation.ballastKg();
         double onHook = below + line.massKg();
         double stated = rotation.massOnHookKg();
+        String perhaps =
+                day.plan().summary().anew().isPresent()
+                        ? " Perhaps it was weighed during the day: enter its mass in the load list, then"
+                                + " check again."
+                        : "";
         day.ledger()
                 .demand(
                         stated >= onHook - Tolerance.DUST_KG
@@ -94,7 +99,8 @@ final class LiftCheck {
                                                 "loads",
                                                 "Mass on the hook with "
                                                         + first
-                                                        + " does not add up.")
+                                                        + " does not add up."
+                                                        + perhaps)
                                         .figures(stated, onHook, "kg"));
         double ballastLimit = Math.ceil(day.job().rules().masses().ballastKg()) * loads.size();
         day.ledger()

@@ -122,7 +122,8 @@ class OrderedAnewTest {
                 Map.of(),
                 Map.of(),
                 Set.of(),
-                Set.of());
+                Set.of(),
+                Standing.Engine.UNTOLD);
     }
 
     /** Some loads are not flown any more. */
