@@ -142,7 +142,7 @@ final class JobJson {
                                     "crews",
                                     "rules")),
                     Map.entry("yml", List.of("machine", "weather", "crews", "rules")),
-                    Map.entry("txt", List.of("weather")),
+                    Map.entry("txt", List.of("weather", "notices")),
                     Map.entry("geojson", SHAPES),
                     Map.entry("json", SHAPES),
                     Map.entry("gpkg", SHAPES),

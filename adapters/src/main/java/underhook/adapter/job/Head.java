@@ -52,7 +52,8 @@ record Head(
                     "overrides",
                     "emergency",
                     "learned",
-                    "other_machines");
+                    "other_machines",
+                    "notices");
     static final List<String> ROLES = Stream.concat(REQUIRED.stream(), OPTIONAL.stream()).toList();
     private static final List<String> NAMED_VALUES =
             List.of("loads", "places", "zones", "wires", "map", "release_areas", "hazards");

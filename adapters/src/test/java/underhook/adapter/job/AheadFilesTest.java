@@ -1,0 +1,130 @@
+package underhook.adapter.job;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import underhook.app.port.Fault;
+import underhook.app.port.JobReading;
+import underhook.app.port.ReadJob;
+import underhook.core.ahead.Ahead;
+import underhook.core.ahead.Answer;
+import underhook.core.ahead.Answer.Mark;
+import underhook.core.ahead.Answer.Point;
+import underhook.core.ahead.Answer.Topic;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.geo.GeoPoint;
+
+/** What the job states beside its plan, from the file to the answer. Distances are worked by hand. */
+class AheadFilesTest {
+    @TempDir Path folder;
+
+    private JobReading read(String role, String name, String text) {
+        return new SampleJob()
+                .with("job.yaml", "map: map.geojson\n", "map: map.geojson\n" + role + "\n")
+                .file(name, text)
+                .readIn(folder);
+    }
+
+    private static Answer answer(ReadJob job, Topic topic) {
+        return Ahead.of(job.job(), job.ground(), job.beside(), Optional.empty()).stream()
+                .filter(one -> one.topic() == topic)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static Point point(Answer answer, String subject) {
+        return answer.points().stream()
+                .filter(one -> one.subject().equals(subject))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Test
+    void a_job_that_names_no_such_file_is_read_as_ever_and_says_so() {
+        ReadJob job = new SampleJob().readIn(folder).job().orElseThrow();
+
+        Answer notices = answer(job, Topic.NOTICES);
+
+        assertThat(notices.isStated()).isFalse();
+        assertThat(notices.points()).extracting(Point::mark).containsExactly(Mark.NOTED);
+    }
+
+    /** Whole minutes north of the work; a minute is a nautical mile, 1852 m, to 0.6 %. */
+    private static String notice(String number, GeoPoint origin, int minutesNorth, String more) {
+        double minutes = origin.latDeg() * 60 + minutesNorth;
+        int north = (int) Math.round(minutes);
+        int west = (int) Math.round(-origin.lonDeg() * 60);
+        return String.format(
+                java.util.Locale.ROOT,
+                "(%s NOTAMN\nQ)XXXX/QOBCE/IV/M/AE/000/050/%02d%02dN%03d%02dW001\nA)XXXX %s)\n\n",
+                number,
+                north / 60,
+                north % 60,
+                west / 60,
+                west % 60,
+                more);
+    }
+
+    @Test
+    void notices_are_sorted_by_nearness_and_told_for_the_hours_of_the_day() {
+        GeoPoint origin = new SampleJob().readIn(folder).job().orElseThrow().job().origin();
+        String now = "B)2609080600 C)2609081800 E)CRANE";
+        String text =
+                notice("A0003/26", origin, 300, now)
+                        + notice("A0002/26", origin, 20, now)
+                        + notice("A0001/26", origin, 0, now)
+                        + notice("A0004/26", origin, 0, "B)2609090600 C)2609091800 E)CRANE")
+                        + "!NO SUCH THING\n";
+
+        JobReading reading = read("notices: notices.txt", "notices.txt", text);
+        Answer answer = answer(reading.job().orElseThrow(), Topic.NOTICES);
+
+        assertThat(reading.faults()).isEmpty();
+        assertThat(answer.points())
+                .extracting(Point::subject)
+                .containsExactly("line 17", "A0001/26", "A0004/26", "A0002/26", "A0003/26");
+        assertThat(answer.points())
+                .extracting(Point::mark)
+                .containsExactly(Mark.UNREAD, Mark.LOOK, Mark.NOTED, Mark.NOTED, Mark.NOTED);
+        assertThat(point(answer, "A0001/26").sentences())
+                .anyMatch(said -> said.startsWith("Its circle may reach "))
+                .contains(
+                        "In force in the day's hours: from 2026-09-08 06:00 until 2026-09-08 18:00 UTC.",
+                        "It speaks of an obstacle or its light.");
+        assertThat(point(answer, "A0004/26").sentences())
+                .anyMatch(
+                        said ->
+                                said.startsWith(
+                                        "Not in force in the day's hours: from 2026-09-09"));
+        // 20 NM less 1 NM of radius less half a minute both ways, and places some hundred metres
+        // off.
+        assertThat(atLeastKm(point(answer, "A0002/26"))).isBetween(31.9, 35.2);
+        // Beyond the local plane: 300 NM, 1 % and the day's extent taken off.
+        assertThat(atLeastKm(point(answer, "A0003/26"))).isBetween(535.0, 556.0);
+        assertThat(reading.job().orElseThrow().job().readingFindings())
+                .extracting(Finding::code)
+                .contains(FindingCode.NOTICE_UNREAD);
+    }
+
+    private static double atLeastKm(Point point) {
+        String said =
+                point.sentences().stream()
+                        .filter(one -> one.endsWith(" km away or more."))
+                        .findFirst()
+                        .orElseThrow();
+        return Double.parseDouble(said.replaceAll(".* is (\\S+) km away or more\\.", "$1"));
+    }
+
+    @Test
+    void a_file_of_notices_that_is_no_text_is_a_fault() {
+        List<Fault> faults = read("notices: notices.pdf", "notices.pdf", "%PDF").faults();
+
+        assertThat(faults).extracting(Fault::value).contains("notices.pdf");
+        assertThat(faults).extracting(Fault::allowed).contains(".txt");
+    }
+}

@@ -1,0 +1,18 @@
+package underhook.core.ahead;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a job states that no plan is made of.
+ *
+ * @param notices in the order of the file; empty when the job names no file of them
+ */
+public record Beside(Optional<List<Notice>> notices) {
+    /** Nothing is stated. */
+    public static final Beside NONE = new Beside(Optional.empty());
+
+    public Beside {
+        notices = notices.map(List::copyOf);
+    }
+}

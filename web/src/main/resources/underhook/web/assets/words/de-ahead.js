@@ -1,0 +1,40 @@
+// Was neben dem Plan gesagt wird, nach der Form des Satzes.
+
+/** A place, or a way between two. */
+const where = (text) => (text.includes(' – ') ? `der Strecke ${text}` : text);
+
+export const ahead = [
+  [/^job\.yaml names no file for it, so nothing is said\.$/, 'job.yaml nennt keine Datei dafür, darum wird nichts gesagt.'],
+  [/^Notices near the day$/, 'Meldungen nahe dem Tag'],
+  [/^Read the source: this list is a distance and a search for words, no briefing\.$/, 'Die Quelle lesen: Diese Liste ist ein Abstand und eine Wortsuche, keine Beratung.'],
+  [/^The file holds no text at all\.$/, 'Die Datei enthält gar keinen Text.'],
+  [/^Line (\S+), item (\S+) is unread: (nothing stands there|'.*'); readable is (.+)\.$/s, (_, line, item, value, allowed) => `Zeile ${line}, Feld ${item === 'head' ? 'Kopf' : item} ist nicht gelesen: ${value === 'nothing stands there' ? 'dort steht nichts' : value}; lesbar ist ${READABLE[allowed] ?? allowed}.`],
+  [/^Its circle may reach (.+)\.$/, (_, what) => `Ihr Kreis reicht vielleicht bis ${what}.`],
+  [/^From (.+) its circle is (.+) away or more\.$/, (_, what, far) => `Von ${where(what)} ist ihr Kreis ${far} entfernt oder mehr.`],
+  [/^From (.+) a position in its text is (.+) away\.$/, (_, what, far) => `Von ${where(what)} ist ein Ort in ihrem Text ${far} entfernt.`],
+  [/^In force in the day's hours: from (.+) until (.+) UTC\.$/, (_, from, until) => `Gilt in den Stunden des Tages: von ${from} bis ${ends(until)} UTC.`],
+  [/^Not in force in the day's hours: from (.+) until (.+) UTC\.$/, (_, from, until) => `Gilt nicht in den Stunden des Tages: von ${from} bis ${ends(until)} UTC.`],
+  [/^Within that only at the times of its item D: read them\.$/, 'Darin nur zu den Zeiten ihres Feldes D: die lesen.'],
+  [/^Flight levels (\S+) to (\S+) as a filter; what counts is its text\.$/, 'Flugflächen $1 bis $2 als Filter; was zählt, ist ihr Text.'],
+  [/^Flight levels (.+) as a filter; what counts is its text\.$/, 'Flugflächen $1 als Filter; was zählt, ist ihr Text.'],
+  [/^It cancels (\S+)\.$/, 'Sie hebt $1 auf.'], [/^It replaces (\S+)\.$/, 'Sie ersetzt $1.'],
+  [/^Replaced or cancelled by (.+), says the file\.$/, 'Ersetzt oder aufgehoben durch $1, sagt die Datei.'],
+  [/^It speaks of an obstacle or its light\.$/, 'Sie spricht von einem Hindernis oder seinem Feuer.'],
+  [/^It speaks of a wire or a cable\.$/, 'Sie spricht von einer Leitung oder einem Seil.'],
+  [/^It speaks of airspace that is closed, restricted or dangerous\.$/, 'Sie spricht von gesperrtem, beschränktem oder gefährlichem Luftraum.'],
+  [/^It speaks of others who fly, jump or lift something\.$/, 'Sie spricht von anderen, die fliegen, springen oder etwas heben.'],
+  [/^It speaks of blasting, fire, smoke or beams of light\.$/, 'Sie spricht von Sprengen, Feuer, Rauch oder Lichtstrahlen.'],
+  [/^It speaks of fuel\.$/, 'Sie spricht von Treibstoff.'],
+  [/^Its words name nothing of what is looked for here\.$/, 'Ihre Worte nennen nichts von dem, was hier gesucht wird.'],
+  [/^Notices that cannot be read as a whole: (.+)\. Read them in the source\.$/, (_, names) => `Meldungen, die sich nicht ganz lesen lassen: ${names.replace(/\bline (\d+)/g, 'Zeile $1')}. In der Quelle lesen.`],
+];
+
+const READABLE = {
+  'a place as 4701N01105E with a radius of three digits': 'ein Ort wie 4701N01105E mit einem Radius aus drei Ziffern',
+  'ten digits as 2609080600': 'zehn Ziffern wie 2609080600',
+  'ten digits as 2609080600 after item B, EST behind it, or PERM': 'zehn Ziffern wie 2609080600 nach Feld B, EST dahinter, oder PERM',
+  'the text of the notice': 'der Text der Meldung',
+  'a number as A0123/26 and NOTAMN, NOTAMR or NOTAMC': 'eine Nummer wie A0123/26 und NOTAMN, NOTAMR oder NOTAMC',
+};
+
+const ends = (until) => until.replace('further notice', 'auf Weiteres').replace('(estimated)', '(geschätzt)');
