@@ -31,7 +31,7 @@ import underhook.core.plan.Plan;
         mixinStandardHelpOptions = true,
         description = {
             "Says what can be said of a job beside its plan, each with its figures: notices near its places"
-                    + " and legs.",
+                    + " and legs, whether the heaviest pieces can be lifted in that month.",
             "Nothing of it changes a plan, and nothing of it clears anybody to fly."
         })
 final class AheadCommand implements Callable<Integer> {

@@ -130,8 +130,8 @@ final class JobJson {
             List.of("places", "zones", "wires", "map", "release-areas");
     private static final Map<String, List<String>> ROLES =
             Map.ofEntries(
-                    Map.entry("csv", List.of("loads", "places", "weather", "hazards")),
-                    Map.entry("xlsx", List.of("loads", "places", "weather", "hazards")),
+                    Map.entry("csv", List.of("loads", "places", "weather", "hazards", "climate")),
+                    Map.entry("xlsx", List.of("loads", "places", "weather", "hazards", "climate")),
                     Map.entry(
                             "yaml",
                             List.of(

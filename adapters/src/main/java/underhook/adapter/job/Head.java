@@ -53,7 +53,8 @@ record Head(
                     "emergency",
                     "learned",
                     "other_machines",
-                    "notices");
+                    "notices",
+                    "climate");
     static final List<String> ROLES = Stream.concat(REQUIRED.stream(), OPTIONAL.stream()).toList();
     private static final List<String> NAMED_VALUES =
             List.of("loads", "places", "zones", "wires", "map", "release_areas", "hazards");
@@ -225,6 +226,9 @@ record Head(
             details.text("layer", "");
             details.findNode("columns");
             details.findNode("defaults");
+        }
+        if (role.equals("climate")) {
+            ClimateFile.DETAILS.forEach(details::findNode);
         }
         boolean isYaml = name.endsWith(".yaml") || name.endsWith(".yml");
         if (role.equals("weather") && !isYaml) {

@@ -396,7 +396,23 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
         }
 
         private Beside readBeside() {
-            return new Beside(head.file("notices").flatMap(this::readNotices));
+            return new Beside(
+                    head.file("notices").flatMap(this::readNotices),
+                    head.file("climate")
+                            .filter(this::isTable)
+                            .flatMap(file -> ClimateFile.read(file, source(file), head.day())));
+        }
+
+        private boolean isTable(FileReference file) {
+            if (!file.isTable()) {
+                source(file)
+                        .fault(
+                                FindingCode.FILE_UNREADABLE,
+                                new At(0, ""),
+                                "has an unknown ending",
+                                new Found(file.name(), ".csv or .xlsx"));
+            }
+            return file.isTable();
         }
 
         private Optional<List<Notice>> readNotices(FileReference file) {

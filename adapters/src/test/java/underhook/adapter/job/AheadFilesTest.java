@@ -1,6 +1,7 @@
 package underhook.adapter.job;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
 import java.nio.file.Path;
 import java.util.List;
@@ -126,5 +127,94 @@ class AheadFilesTest {
 
         assertThat(faults).extracting(Fault::value).contains("notices.pdf");
         assertThat(faults).extracting(Fault::allowed).contains(".txt");
+    }
+
+    private static final String CLIMATE =
+            "climate: {file: climate.csv, reference-elevation-m: 0, lapse-c-per-100m: 0.65, source: invented}";
+
+    /**
+     * The table ends at 10 °C, and holds 2050 kg up to 500 m: 2050 less 1110, 95 and 34 leaves 811 kg for load and
+     * fuel. By hand from the sample's own figures; 1013.25 hPa puts the pressure altitude at the place's own height
+     * (ICAO standard atmosphere).
+     */
+    @Test
+    void heaviest_pieces_against_fuel_from_the_air_of_the_month() {
+        JobReading reading =
+                read(
+                        CLIMATE,
+                        "climate.csv",
+                        "month,oat_p50_c,oat_p90_c,qnh_low_hpa\n9,4,9,1013.25\n");
+        Answer answer = answer(reading.job().orElseThrow(), Topic.FEASIBILITY);
+
+        assertThat(reading.faults()).isEmpty();
+        assertThat(answer.topic().caution()).contains("not clearance to fly");
+        assertThat(point(answer, "D-1").sentences())
+                .contains(
+                        // A full tank of 340 kg leaves 471 kg, less a tenth 423.9 kg.
+                        "With 340 kg of fuel the heaviest piece may have at most 471 kg in half of the hours,"
+                                + " at most 471 kg in nine of ten; for construction at most 423 kg.");
+        assertThat(point(answer, "L03").mark()).isEqualTo(Mark.OK);
+        // 200 kg estimated, 15 % more.
+        assertThat(point(answer, "L03").sentences().get(0)).startsWith("It weighs 230 kg; ");
+        assertThat(point(answer, "L04").sentences())
+                .containsExactly("No mass is stated, so nothing is said.");
+    }
+
+    @Test
+    void no_mass_is_made_up_outside_the_chart() {
+        JobReading reading =
+                read(
+                        CLIMATE,
+                        "climate.csv",
+                        "month,oat_p50_c,oat_p90_c,qnh_low_hpa\n9,4,19,1013.25\n");
+        Answer answer = answer(reading.job().orElseThrow(), Topic.FEASIBILITY);
+
+        assertThat(answer.points()).isNotEmpty().allMatch(point -> point.mark() == Mark.NO);
+        assertThat(answer.points().get(0).sentences().get(0))
+                .startsWith("The hover table does not cover ");
+    }
+
+    @Test
+    void a_piece_that_is_too_heavy_is_split_or_wants_a_larger_machine() {
+        JobReading reading =
+                new SampleJob()
+                        .with(
+                                "job.yaml",
+                                "map: map.geojson\n",
+                                "map: map.geojson\n" + CLIMATE + "\n")
+                        .with("loads.csv", "L01,bag,A,S01,188", "L01,bag,A,S01,1500")
+                        .file(
+                                "climate.csv",
+                                "month,oat_p50_c,oat_p90_c,qnh_low_hpa\n9,4,9,1013.25\n")
+                        .readIn(folder);
+        Answer answer = answer(reading.job().orElseThrow(), Topic.FEASIBILITY);
+
+        assertThat(point(answer, "L01").mark()).isEqualTo(Mark.NO);
+        // With the least fuel about 700 kg are left, 716 kg at the hook: three pieces.
+        assertThat(point(answer, "L01").sentences())
+                .contains("Split it: 3 pieces or more, or a larger machine.");
+    }
+
+    @Test
+    void every_fault_of_the_climate_is_told_at_once() {
+        List<Fault> faults =
+                read(
+                                CLIMATE.replace("reference-elevation-m: 0, ", ""),
+                                "climate.csv",
+                                """
+                                month,oat_p50_c,oat_p90_c,qnh_low_hpa
+                                9,14,9,1013
+                                13,4,9,1013
+                                10,4,900,1013
+                                """)
+                        .faults();
+
+        assertThat(faults)
+                .extracting(Fault::line, Fault::field, Fault::value)
+                .contains(
+                        tuple(2, "oat_p90_c", "9"),
+                        tuple(3, "month", "13"),
+                        tuple(4, "oat_p90_c", "900"));
+        assertThat(faults).anyMatch(fault -> fault.toString().contains("reference-elevation"));
     }
 }

@@ -25,6 +25,10 @@ public final class Ahead {
                 beside.notices()
                         .map(notices -> NearNotices.of(job, plan).answer(notices))
                         .orElseGet(() -> none(Topic.NOTICES, "notices")));
+        answers.add(
+                beside.climate()
+                        .map(climate -> FirstFeasibility.of(job, ground, climate))
+                        .orElseGet(() -> none(Topic.FEASIBILITY, "climate")));
         return List.copyOf(answers);
     }
 

@@ -13,7 +13,8 @@ public record Answer(Topic topic, boolean isStated, List<Point> points) {
     public enum Topic {
         NOTICES(
                 "Notices near the day",
-                "Read the source: this list is a distance and a search for words, no briefing.");
+                "Read the source: this list is a distance and a search for words, no briefing."),
+        FEASIBILITY("First feasibility", "A planning value, not clearance to fly.");
 
         private final String title;
         private final String caution;

@@ -7,10 +7,11 @@ import java.util.Optional;
  * What a job states that no plan is made of.
  *
  * @param notices in the order of the file; empty when the job names no file of them
+ * @param climate the air of the job's month; empty when the job names no file of it
  */
-public record Beside(Optional<List<Notice>> notices) {
+public record Beside(Optional<List<Notice>> notices, Optional<MonthClimate> climate) {
     /** Nothing is stated. */
-    public static final Beside NONE = new Beside(Optional.empty());
+    public static final Beside NONE = new Beside(Optional.empty(), Optional.empty());
 
     public Beside {
         notices = notices.map(List::copyOf);

@@ -1,6 +1,7 @@
 package underhook.core.ahead;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
 import java.time.Instant;
@@ -94,8 +95,7 @@ class NoticeTextTest {
         assertThat(all).extracting(Notice::kind).containsExactly(Kind.REPLACES, Kind.NONE);
         assertThat(all.get(1).unread())
                 .extracting(Unread::line, Unread::value)
-                .containsExactly(
-                        org.assertj.core.groups.Tuple.tuple(7, "!XYZ 01/234 SOMETHING ELSE"));
+                .containsExactly(tuple(7, "!XYZ 01/234 SOMETHING ELSE"));
     }
 
     @Test
@@ -107,9 +107,7 @@ class NoticeTextTest {
         assertThat(wrong.validity()).isEmpty();
         assertThat(wrong.unread())
                 .extracting(Unread::line, Unread::item)
-                .containsExactly(
-                        org.assertj.core.groups.Tuple.tuple(2, "Q"),
-                        org.assertj.core.groups.Tuple.tuple(3, "B"));
+                .containsExactly(tuple(2, "Q"), tuple(3, "B"));
         assertThat(wrong.unread().get(1).value()).isEqualTo("0613050500");
     }
 

@@ -27,7 +27,22 @@ export const ahead = [
   [/^It speaks of fuel\.$/, 'Sie spricht von Treibstoff.'],
   [/^Its words name nothing of what is looked for here\.$/, 'Ihre Worte nennen nichts von dem, was hier gesucht wird.'],
   [/^Notices that cannot be read as a whole: (.+)\. Read them in the source\.$/, (_, names) => `Meldungen, die sich nicht ganz lesen lassen: ${names.replace(/\bline (\d+)/g, 'Zeile $1')}. In der Quelle lesen.`],
+  [/^First feasibility$/, 'Erste Machbarkeit'], [/^A planning value, not clearance to fly\.$/, 'Ein Planungswert, keine Freigabe zum Flug.'],
+  [/^Nothing says how high this place is\.$/, 'Nichts sagt, wie hoch dieser Platz liegt.'],
+  [/^Least hover mass of all places in (.+), at (.+) and (.+): at (.+) \(half of the hours\) (.+); at (.+) \(nine of ten\) (.+)\.$/, (_, month, high, qnh, mild, more, warm, less) => `Kleinste Schwebemasse aller Plätze im ${MONTHS[month] ?? month}, auf ${high} und bei ${qnh}: bei ${mild} (Hälfte der Stunden) ${more}; bei ${warm} (neun von zehn) ${less}.`],
+  [/^The month's air is from: (.+)\.$/, 'Die Luft des Monats ist aus: $1.'],
+  [/^With (.+) of fuel the heaviest piece may have at most (.+) in half of the hours, at most (.+) in nine of ten; for construction at most (.+)\.$/, 'Mit $1 Treibstoff darf das schwerste Stück in der Hälfte der Stunden höchstens $2 haben, in neun von zehn höchstens $3; für Montage höchstens $4.'],
+  [/^Counted is line (.+), the heaviest, with the straight way there and back and no wind\.$/, 'Gerechnet ist Leine $1, die schwerste, mit dem geraden Weg hin und zurück und ohne Wind.'],
+  [/^No mass is stated, so nothing is said\.$/, 'Keine Masse ist angegeben, darum wird nichts gesagt.'],
+  [/^It weighs (.+); with (.+) of fuel at most (.+) can be lifted in nine of ten hours: the heaviest (.+) that is liftable\.$/, 'Wiegt $1; mit $2 Treibstoff lassen sich in neun von zehn Stunden höchstens $3 heben: die schwerste hebbare Last der Art $4.'],
+  [/^Liftable\.$/, 'Hebbar.'],
+  [/^It weighs (.+); with (.+) of fuel at most (.+) can be lifted in half of the hours, at most (.+) in nine of ten\.$/, 'Wiegt $1; mit $2 Treibstoff lassen sich in der Hälfte der Stunden höchstens $3 heben, in neun von zehn höchstens $4.'],
+  [/^Only in the cooler hours, or split it\.$/, 'Nur in den kühleren Stunden, oder teilen.'],
+  [/^Split it: (\S+) pieces or more, or a larger machine\.$/, 'Teilen: in $1 Stücke oder mehr, oder eine größere Maschine.'],
+  [/^A larger machine, or something lighter in its place\.$/, 'Eine größere Maschine, oder etwas Leichteres an ihrer Stelle.'],
 ];
+
+const MONTHS = { January: 'Januar', February: 'Februar', March: 'März', April: 'April', May: 'Mai', June: 'Juni', July: 'Juli', August: 'August', September: 'September', October: 'Oktober', November: 'November', December: 'Dezember' };
 
 const READABLE = {
   'a place as 4701N01105E with a radius of three digits': 'ein Ort wie 4701N01105E mit einem Radius aus drei Ziffern',
