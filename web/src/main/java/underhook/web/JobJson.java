@@ -130,8 +130,12 @@ final class JobJson {
             List.of("places", "zones", "wires", "map", "release-areas");
     private static final Map<String, List<String>> ROLES =
             Map.ofEntries(
-                    Map.entry("csv", List.of("loads", "places", "weather", "hazards", "climate")),
-                    Map.entry("xlsx", List.of("loads", "places", "weather", "hazards", "climate")),
+                    Map.entry(
+                            "csv",
+                            List.of("loads", "places", "weather", "hazards", "climate", "archive")),
+                    Map.entry(
+                            "xlsx",
+                            List.of("loads", "places", "weather", "hazards", "climate", "archive")),
                     Map.entry(
                             "yaml",
                             List.of(

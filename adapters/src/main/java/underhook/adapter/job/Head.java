@@ -54,7 +54,8 @@ record Head(
                     "learned",
                     "other_machines",
                     "notices",
-                    "climate");
+                    "climate",
+                    "archive");
     static final List<String> ROLES = Stream.concat(REQUIRED.stream(), OPTIONAL.stream()).toList();
     private static final List<String> NAMED_VALUES =
             List.of("loads", "places", "zones", "wires", "map", "release_areas", "hazards");
@@ -226,6 +227,9 @@ record Head(
             details.text("layer", "");
             details.findNode("columns");
             details.findNode("defaults");
+        }
+        if (role.equals("archive")) {
+            ArchiveFile.DETAILS.forEach(details::findNode);
         }
         if (role.equals("climate")) {
             ClimateFile.DETAILS.forEach(details::findNode);

@@ -400,7 +400,10 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                     head.file("notices").flatMap(this::readNotices),
                     head.file("climate")
                             .filter(this::isTable)
-                            .flatMap(file -> ClimateFile.read(file, source(file), head.day())));
+                            .flatMap(file -> ClimateFile.read(file, source(file), head.day())),
+                    head.file("archive")
+                            .filter(this::isTable)
+                            .flatMap(file -> ArchiveFile.read(file, source(file), head.day())));
         }
 
         private boolean isTable(FileReference file) {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.tuple;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -61,7 +62,7 @@ class AheadFilesTest {
         int north = (int) Math.round(minutes);
         int west = (int) Math.round(-origin.lonDeg() * 60);
         return String.format(
-                java.util.Locale.ROOT,
+                Locale.ROOT,
                 "(%s NOTAMN\nQ)XXXX/QOBCE/IV/M/AE/000/050/%02d%02dN%03d%02dW001\nA)XXXX %s)\n\n",
                 number,
                 north / 60,
@@ -151,7 +152,7 @@ class AheadFilesTest {
         assertThat(point(answer, "D-1").sentences())
                 .contains(
                         // A full tank of 340 kg leaves 471 kg, less a tenth 423.9 kg.
-                        "With 340 kg of fuel the heaviest piece may have at most 471 kg in half of the hours,"
+                        "Fuel of 340 kg leaves a piece at most 471 kg in half of the hours,"
                                 + " at most 471 kg in nine of ten; for construction at most 423 kg.");
         assertThat(point(answer, "L03").mark()).isEqualTo(Mark.OK);
         // 200 kg estimated, 15 % more.
@@ -216,5 +217,128 @@ class AheadFilesTest {
                         tuple(3, "month", "13"),
                         tuple(4, "oat_p90_c", "900"));
         assertThat(faults).anyMatch(fault -> fault.toString().contains("reference-elevation"));
+    }
+
+    private static final String ARCHIVE =
+            "archive: {file: archive.csv, hours-together: 10, source: invented}";
+
+    /** Five Septembers hour by hour: ten knots on even days, thirty on odd ones; the bags' limit is 25 kt. */
+    private static String fiveSeptembers() {
+        StringBuilder rows = new StringBuilder("time,wind_kt,gust_kt\n");
+        for (int year = 2021; year <= 2025; year++) {
+            for (int day = 1; day <= 30; day++) {
+                for (int hour = 0; hour < 24; hour++) {
+                    rows.append(
+                            String.format(
+                                    Locale.ROOT,
+                                    "%d-09-%02dT%02d:00-01:00,%d,\n",
+                                    year,
+                                    day,
+                                    hour,
+                                    day % 2 == 0 ? 10 : 30));
+                }
+            }
+        }
+        return rows.toString();
+    }
+
+    /**
+     * Fifteen days of thirty in each of five years. The interval of one half of five by WILSON-1927 is 17.04 to
+     * 82.96 %, by hand.
+     */
+    @Test
+    void share_of_usable_days_with_the_seasons_that_stand_behind_it() {
+        JobReading reading = read(ARCHIVE, "archive.csv", fiveSeptembers());
+        Answer answer = answer(reading.job().orElseThrow(), Topic.STANDBY);
+
+        assertThat(reading.faults()).isEmpty();
+        assertThat(answer.topic().caution()).isEqualTo("History is not a forecast.");
+        assertThat(point(answer, "September").sentences())
+                .contains(
+                        "Usable days, with at least 10 usable hours together: 50 %, 75 of 150 days in 5 seasons.",
+                        "With so many seasons the true share may be anything between 17 and 83 % (95 in 100).",
+                        "Of the lost hours wind stops 100 %, cloud 0 %, visibility 0 %.",
+                        "For each day of work reckon with 2.0 days there on the mean.");
+        assertThat(point(answer, "2021").sentences()).containsExactly("Usable days: 15 of 30.");
+        assertThat(point(answer, "archive").sentences())
+                .contains(
+                        "Gaps: 0 hours of daylight, counted as not usable, and 0 whole days, not counted.",
+                        "No least cloud base is stated: cloud is not counted.");
+    }
+
+    /** In September the sun of 46.8° north is up for about 12 hours: 6 to 17 are whole hours of it. */
+    @Test
+    void gaps_are_counted_and_are_not_usable() {
+        String text = fiveSeptembers().replaceAll("2022-09-04T11:00-01:00.*\n", "");
+        text = text.replaceAll("2023-09-06T.*\n", "");
+
+        Answer answer =
+                answer(read(ARCHIVE, "archive.csv", text).job().orElseThrow(), Topic.STANDBY);
+
+        assertThat(point(answer, "2022").sentences()).containsExactly("Usable days: 14 of 30.");
+        assertThat(point(answer, "2023").sentences()).containsExactly("Usable days: 14 of 29.");
+        assertThat(point(answer, "archive").sentences())
+                .anyMatch(said -> said.startsWith("Gaps: 1 hours of daylight, "))
+                .anyMatch(said -> said.endsWith(" and 1 whole days, not counted."));
+    }
+
+    @Test
+    void cloud_and_visibility_count_where_a_least_one_is_stated() {
+        String head = "time,wind_kt,cloud_base_ft,visibility_m\n";
+        StringBuilder rows = new StringBuilder(head);
+        for (int hour = 6; hour < 17; hour++) {
+            String cloud = hour == 6 ? "900" : hour == 7 ? "" : "2000";
+            rows.append(
+                    String.format(
+                            Locale.ROOT,
+                            "2021-09-10T%02d:30-01:00,5,%s,%d\n",
+                            hour,
+                            cloud,
+                            hour == 8 ? 1000 : 9999));
+        }
+        Answer answer =
+                answer(
+                        read(
+                                        ARCHIVE.replace(
+                                                "10,",
+                                                "8, least-cloud-base-ft: 1000, least-visibility-m: 5000,"),
+                                        "archive.csv",
+                                        rows.toString())
+                                .job()
+                                .orElseThrow(),
+                        Topic.STANDBY);
+
+        // Eleven hours less a gap; cloud at 6, sight at 8: eight are left together.
+        assertThat(point(answer, "September").sentences())
+                .contains(
+                        "Usable days, with at least 8 usable hours together: 100 %, 1 of 1 days in 1 season.",
+                        "Usable hours: 80 % of 10 hours of daylight.",
+                        "Of the lost hours wind stops 0 %, cloud 50 %, visibility 50 %.");
+    }
+
+    @Test
+    void every_fault_of_the_archive_is_told_at_once() {
+        List<Fault> faults =
+                read(
+                                ARCHIVE.replace("10,", "30,"),
+                                "archive.csv",
+                                """
+                                time,wind_kt,gust_kt
+                                2021-09-10T06:00-01:00,10,8
+                                2021-09-10T05:00-01:00,10,
+                                2021-09-10T05:00-01:00,10,
+                                yesterday,10,
+                                2021-09-10T08:00-01:00,999,
+                                """)
+                        .faults();
+
+        assertThat(faults)
+                .extracting(Fault::file, Fault::line, Fault::field, Fault::value)
+                .contains(
+                        tuple("archive.csv", 2, "gust_kt", "8"),
+                        tuple("archive.csv", 4, "time", "2021-09-10T05:00-01:00"),
+                        tuple("archive.csv", 5, "time", "yesterday"),
+                        tuple("archive.csv", 6, "wind_kt", "999"));
+        assertThat(faults).anyMatch(fault -> fault.toString().contains("hours-together"));
     }
 }

@@ -29,6 +29,10 @@ public final class Ahead {
                 beside.climate()
                         .map(climate -> FirstFeasibility.of(job, ground, climate))
                         .orElseGet(() -> none(Topic.FEASIBILITY, "climate")));
+        answers.add(
+                beside.archive()
+                        .map(archive -> UsableDays.of(job, archive))
+                        .orElseGet(() -> none(Topic.STANDBY, "archive")));
         return List.copyOf(answers);
     }
 

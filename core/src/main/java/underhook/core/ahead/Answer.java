@@ -14,7 +14,8 @@ public record Answer(Topic topic, boolean isStated, List<Point> points) {
         NOTICES(
                 "Notices near the day",
                 "Read the source: this list is a distance and a search for words, no briefing."),
-        FEASIBILITY("First feasibility", "A planning value, not clearance to fly.");
+        FEASIBILITY("First feasibility", "A planning value, not clearance to fly."),
+        STANDBY("Weather standby", "History is not a forecast.");
 
         private final String title;
         private final String caution;

@@ -136,21 +136,25 @@ final class FirstFeasibility {
                                 "Nothing says how high this place is."));
     }
 
+    static String month(Job job) {
+        return job.date().getMonth().getDisplayName(TextStyle.FULL, Locale.ENGLISH);
+    }
+
     private List<String> sayAir(Place place, Pair hoverKg) {
         return List.of(
                 "Least hover mass of all places in "
-                        + job.date().getMonth().getDisplayName(TextStyle.FULL, Locale.ENGLISH)
+                        + month(job)
                         + ", at "
                         + whole(Math.ceil(elevationAmslM(place)))
                         + " m and "
                         + whole(Math.floor(Units.paToHpa(climate.lowQnhPa())))
-                        + " hPa: at "
+                        + " hPa: half of the hours up to "
                         + celsius(temperatureK(place, climate.middleK()))
-                        + " °C (half of the hours) "
+                        + " °C: "
                         + whole(hoverKg.middleKg)
-                        + " kg; at "
+                        + " kg; nine of ten up to "
                         + celsius(temperatureK(place, climate.warmK()))
-                        + " °C (nine of ten) "
+                        + " °C: "
                         + whole(hoverKg.warmKg)
                         + " kg.",
                 "The month's air is from: " + climate.source() + ".");
@@ -163,9 +167,9 @@ final class FirstFeasibility {
         for (int step = 0; step <= 3; step++) {
             double fuelKg = Math.ceil(leastKg + (machine.fuelUsableKg() - leastKg) * step / 3.0);
             said.add(
-                    "With "
+                    "Fuel of "
                             + whole(fuelKg)
-                            + " kg of fuel the heaviest piece may have at most "
+                            + " kg leaves a piece at most "
                             + whole(pieceKg(hoverKg.middleKg, fuelKg, false))
                             + " kg in half of the hours, at most "
                             + whole(pieceKg(hoverKg.warmKg, fuelKg, false))
