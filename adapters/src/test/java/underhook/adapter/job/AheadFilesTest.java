@@ -341,4 +341,69 @@ class AheadFilesTest {
                         tuple("archive.csv", 6, "wind_kt", "999"));
         assertThat(faults).anyMatch(fault -> fault.toString().contains("hours-together"));
     }
+
+    /** The laydown A lies at 260, -130; a road from west to east, so many metres north of it. */
+    private ReadJob withRoad(int northM) {
+        String road =
+                String.format(
+                        Locale.ROOT,
+                        "{\"type\": \"FeatureCollection\", \"features\": [{\"type\": \"Feature\","
+                                + " \"properties\": {\"id\": \"RV-9\", \"kind\": \"road\"}, \"geometry\":"
+                                + " {\"type\": \"LineString\", \"coordinates\": [[-400, %d], [900, %d]]}}]}",
+                        northM - 130,
+                        northM - 130);
+        JobReading reading =
+                new SampleJob()
+                        .with(
+                                "job.yaml",
+                                "map: map.geojson",
+                                "map: {file: map.geojson, crs: \"EPSG:1\"}")
+                        .file("map.geojson", road)
+                        .readIn(folder);
+        assertThat(reading.faults()).isEmpty();
+        return reading.job().orElseThrow();
+    }
+
+    private static List<String> said(Answer answer, Mark mark) {
+        return answer.points().stream()
+                .filter(point -> point.mark() == mark)
+                .flatMap(point -> point.sentences().stream())
+                .toList();
+    }
+
+    /**
+     * The wind is from 220° in both hours, and the place may be off by 2 m. S01 is 120 m east and 250 m north of A: the
+     * way crosses the road after 100 m north, that is 111 m. By hand; 100 ft from WAC-296-32.
+     */
+    @Test
+    void a_laydown_with_its_road_behind_it_is_laid_out_well() {
+        Answer answer = answer(withRoad(100), Topic.LAYDOWNS);
+
+        assertThat(said(answer, Mark.OK))
+                .contains(
+                        "Into the wind, 30° to both sides, nothing of roads, houses, people, masts and wires is"
+                                + " within 150 m.",
+                        "Nearest of roads, trails, houses and people: RV-9 is 98 m away; people keep at least 31"
+                                + " m from the rotor.",
+                        "For vehicles: RV-9 is 98 m away.",
+                        "Ways out over 150 m: 36 of 36 headings are free, the widest opening has 360°.");
+        assertThat(said(answer, Mark.LOOK))
+                .contains("Ways with a load within 150 m pass over: RV-9; loads: L01, L03.");
+        assertThat(said(answer, Mark.NO)).containsExactly("No fuel is kept at any place.");
+    }
+
+    @Test
+    void a_road_into_the_wind_and_near_the_rotor_is_refused() {
+        Answer answer = answer(withRoad(-20), Topic.LAYDOWNS);
+
+        assertThat(said(answer, Mark.NO))
+                .contains(
+                        "Into the wind, 30° to both sides, RV-9 is 18 m away, in 2 of 2 hours.",
+                        "Nearest of roads, trails, houses and people: RV-9 is 18 m away; people keep at least 31"
+                                + " m from the rotor.");
+        assertThat(said(answer, Mark.OK))
+                .contains(
+                        "No way with a load passes over roads, trails, railways, houses or people within"
+                                + " 150 m.");
+    }
 }

@@ -33,6 +33,7 @@ public final class Ahead {
                 beside.archive()
                         .map(archive -> UsableDays.of(job, archive))
                         .orElseGet(() -> none(Topic.STANDBY, "archive")));
+        answers.add(LaydownLayout.of(job, ground, plan));
         return List.copyOf(answers);
     }
 

@@ -15,7 +15,10 @@ public record Answer(Topic topic, boolean isStated, List<Point> points) {
                 "Notices near the day",
                 "Read the source: this list is a distance and a search for words, no briefing."),
         FEASIBILITY("First feasibility", "A planning value, not clearance to fly."),
-        STANDBY("Weather standby", "History is not a forecast.");
+        STANDBY("Weather standby", "History is not a forecast."),
+        LAYDOWNS(
+                "Layout of the laydowns",
+                "Pace it on the ground: the map knows no parked vehicle and nobody on foot.");
 
         private final String title;
         private final String caution;

@@ -52,6 +52,18 @@ export const ahead = [
   [/^Gaps: (\S+) hours of daylight, counted as not usable, and (\S+) whole days, not counted\.$/, 'Lücken: $1 Stunden Tageslicht, als nicht brauchbar gezählt, und $2 ganze Tage, nicht gezählt.'],
   [/^No least cloud base is stated: cloud is not counted\.$/, 'Keine geringste Wolkenhöhe ist angegeben: Wolken zählen nicht.'],
   [/^No least visibility is stated: visibility is not counted\.$/, 'Keine geringste Sicht ist angegeben: Die Sicht zählt nicht.'],
+  [/^Layout of the laydowns$/, 'Anlage der Ladeplätze'], [/^Pace it on the ground: the map knows no parked vehicle and nobody on foot\.$/, 'Am Boden abschreiten: Die Karte kennt kein abgestelltes Fahrzeug und niemanden zu Fuß.'],
+  [/^Into the wind, 30° to both sides, nothing of roads, houses, people, masts and wires is within (.+)\.$/, 'Gegen den Wind, 30° zu beiden Seiten, liegt innerhalb von $1 keine Straße, kein Haus, niemand, kein Mast und keine Leitung.'],
+  [/^Into the wind, 30° to both sides, (.+) is (.+) away, in (\S+) of (\S+) hours\.$/, 'Gegen den Wind, 30° zu beiden Seiten, ist $1 $2 entfernt, in $3 von $4 Stunden.'],
+  [/^The map knows no road, trail, house or people here; they keep at least (.+) from the rotor\.$/, 'Die Karte kennt hier keine Straße, keinen Weg, kein Haus und niemanden; vom Rotor bleiben sie mindestens $1 weg.'],
+  [/^Nearest of roads, trails, houses and people: (.+) is (.+) away; people keep at least (.+) from the rotor\.$/, 'Das Nächste von Straßen, Wegen, Häusern und Leuten: $1 ist $2 entfernt; Leute bleiben mindestens $3 vom Rotor weg.'],
+  [/^Fuel is kept here, in zone (.+), where none is handled\.$/, 'Hier liegt Treibstoff, in der Zone $1, in der keiner gehandhabt wird.'], [/^Fuel is kept here\.$/, 'Hier liegt Treibstoff.'],
+  [/^No fuel is kept here; the nearest is at (.+), which is (.+) away\.$/, 'Hier liegt kein Treibstoff; der nächste liegt an $1, $2 entfernt.'], [/^No fuel is kept at any place\.$/, 'An keinem Platz liegt Treibstoff.'],
+  [/^For vehicles: (.+) is (.+) away\.$/, 'Für Fahrzeuge: $1 ist $2 entfernt.'],
+  [/^No road or track of the map comes within (.+): how do loads and fuel get here\?$/, 'Keine Straße und kein Fahrweg der Karte kommt näher als $1: Wie kommen Lasten und Treibstoff hierher?'],
+  [/^Ways out over (.+): (\S+) of (\S+) headings are free, the widest opening has (\S+)°\.$/, 'Auswege über $1: $2 von $3 Richtungen sind frei, die weiteste Öffnung hat $4°.'],
+  [/^No way with a load passes over roads, trails, railways, houses or people within (.+)\.$/, 'Kein Weg mit Last kommt auf seinen ersten $1 über Straßen, Wege, Bahnen, Häuser oder Leute.'],
+  [/^Ways with a load within (.+?) pass over: (.+); loads: (.+)\.$/, 'Auf ihren ersten $1 kommen Wege mit Last über: $2; Lasten: $3.'],
 ];
 
 const MONTHS = { January: 'Januar', February: 'Februar', March: 'März', April: 'April', May: 'Mai', June: 'Juni', July: 'Juli', August: 'August', September: 'September', October: 'Oktober', November: 'November', December: 'Dezember' };
