@@ -33,7 +33,7 @@ import underhook.core.plan.Plan;
             "Says what can be said of a job beside its plan, each with its figures: notices near its places"
                     + " and legs, whether the heaviest pieces can be lifted in that month, how often"
                     + " the weather of past years let a day be flown, how the"
-                    + " laydowns are laid out.",
+                    + " laydowns are laid out, what letters allow.",
             "Nothing of it changes a plan, and nothing of it clears anybody to fly."
         })
 final class AheadCommand implements Callable<Integer> {

@@ -132,10 +132,14 @@ final class JobJson {
             Map.ofEntries(
                     Map.entry(
                             "csv",
-                            List.of("loads", "places", "weather", "hazards", "climate", "archive")),
+                            List.of(
+                                    "loads", "places", "weather", "hazards", "climate", "archive",
+                                    "permits")),
                     Map.entry(
                             "xlsx",
-                            List.of("loads", "places", "weather", "hazards", "climate", "archive")),
+                            List.of(
+                                    "loads", "places", "weather", "hazards", "climate", "archive",
+                                    "permits")),
                     Map.entry(
                             "yaml",
                             List.of(

@@ -55,7 +55,8 @@ record Head(
                     "other_machines",
                     "notices",
                     "climate",
-                    "archive");
+                    "archive",
+                    "permits");
     static final List<String> ROLES = Stream.concat(REQUIRED.stream(), OPTIONAL.stream()).toList();
     private static final List<String> NAMED_VALUES =
             List.of("loads", "places", "zones", "wires", "map", "release_areas", "hazards");

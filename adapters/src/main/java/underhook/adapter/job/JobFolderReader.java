@@ -403,7 +403,10 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                             .flatMap(file -> ClimateFile.read(file, source(file), head.day())),
                     head.file("archive")
                             .filter(this::isTable)
-                            .flatMap(file -> ArchiveFile.read(file, source(file), head.day())));
+                            .flatMap(file -> ArchiveFile.read(file, source(file), head.day())),
+                    head.file("permits")
+                            .filter(this::isTable)
+                            .map(file -> PermitsFile.read(file, source(file), mentions)));
         }
 
         private boolean isTable(FileReference file) {

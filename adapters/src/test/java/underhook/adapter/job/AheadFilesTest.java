@@ -406,4 +406,66 @@ class AheadFilesTest {
                         "No way with a load passes over roads, trails, railways, houses or people within"
                                 + " 150 m.");
     }
+
+    private static final String PERMITS_HEAD =
+            "subject,activity,ruling,season_from,season_until,hours_from,hours_until,letter,granted\n";
+
+    /** The duty is from 05:45 to 17:45 on 8 September. */
+    @Test
+    void letters_are_held_against_what_the_day_does() {
+        JobReading reading =
+                read(
+                        "permits: permits.csv",
+                        "permits.csv",
+                        PERMITS_HEAD
+                                + "*,landing,needs-permit,,,,,act 1,permit 7\n"
+                                + "*,hover,allowed,,,07:00,20:00,act 2,\n"
+                                + "*,unloading,allowed,,,,,act 3,\n"
+                                + "*,unloading,needs-permit,11-01,09-30,,,act 4,\n"
+                                + "*,low-flight,forbidden,04-01,07-31,,,act 5,\n"
+                                + "A,landing,forbidden,,,18:00,23:00,act 6,\n"
+                                + "S02,hover,forbidden,,,16:00,23:00,act 7,\n");
+        Answer answer = answer(reading.job().orElseThrow(), Topic.PERMITS);
+
+        assertThat(reading.faults()).isEmpty();
+        assertThat(answer.topic().caution()).isEqualTo("Local law decides.");
+        assertThat(said(answer, Mark.OK))
+                .containsExactly(
+                        "Landing here: A, H.", "Needs a permit: permit 7 is at hand, says act 1.");
+        assertThat(said(answer, Mark.NO))
+                .containsExactly(
+                        "Unloading here: S01, S02.",
+                        "Needs a permit: none is stated, says act 4.",
+                        "Allowed, says act 3.",
+                        "Hovering here: S02.",
+                        "Forbidden from 16:00 to 23:00, says act 7.",
+                        "For some hours of the duty no letter holds.");
+        assertThat(said(answer, Mark.LOOK))
+                .contains(
+                        "Hovering here: A, S01, S02.",
+                        "Allowed from 07:00 to 20:00, says act 2.",
+                        "For some hours of the duty no letter holds.",
+                        "No letter holds on this day: ask whose land it is.");
+    }
+
+    @Test
+    void every_fault_of_the_permits_is_told_at_once() {
+        List<Fault> faults =
+                read(
+                                "permits: permits.csv",
+                                "permits.csv",
+                                PERMITS_HEAD
+                                        + "Z9,landing,allowed,,,,,act,\n"
+                                        + "*,jumping,allowed,13-40,,,,act,\n"
+                                        + "*,hover,allowed,,,20:00,06:00,,\n")
+                        .faults();
+
+        assertThat(faults)
+                .extracting(Fault::line, Fault::field, Fault::value)
+                .contains(
+                        tuple(2, "subject", "Z9"),
+                        tuple(3, "activity", "jumping"),
+                        tuple(3, "season_from", "13-40"));
+        assertThat(faults).anyMatch(fault -> fault.line() == 4 && fault.field().equals("letter"));
+    }
 }

@@ -34,6 +34,10 @@ public final class Ahead {
                         .map(archive -> UsableDays.of(job, archive))
                         .orElseGet(() -> none(Topic.STANDBY, "archive")));
         answers.add(LaydownLayout.of(job, ground, plan));
+        answers.add(
+                beside.permits()
+                        .map(rules -> PermitMatrix.of(job, ground, rules, plan))
+                        .orElseGet(() -> none(Topic.PERMITS, "permits")));
         return List.copyOf(answers);
     }
 

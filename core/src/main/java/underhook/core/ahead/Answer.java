@@ -18,7 +18,8 @@ public record Answer(Topic topic, boolean isStated, List<Point> points) {
         STANDBY("Weather standby", "History is not a forecast."),
         LAYDOWNS(
                 "Layout of the laydowns",
-                "Pace it on the ground: the map knows no parked vehicle and nobody on foot.");
+                "Pace it on the ground: the map knows no parked vehicle and nobody on foot."),
+        PERMITS("Permits", "Local law decides.");
 
         private final String title;
         private final String caution;

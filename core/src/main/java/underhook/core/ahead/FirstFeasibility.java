@@ -145,17 +145,17 @@ final class FirstFeasibility {
                 "Least hover mass of all places in "
                         + month(job)
                         + ", at "
-                        + whole(Math.ceil(elevationAmslM(place)))
+                        + (long) Math.ceil(elevationAmslM(place))
                         + " m and "
-                        + whole(Math.floor(Units.paToHpa(climate.lowQnhPa())))
+                        + (long) Math.floor(Units.paToHpa(climate.lowQnhPa()))
                         + " hPa: half of the hours up to "
                         + celsius(temperatureK(place, climate.middleK()))
                         + " °C: "
-                        + whole(hoverKg.middleKg)
+                        + (long) hoverKg.middleKg
                         + " kg; nine of ten up to "
                         + celsius(temperatureK(place, climate.warmK()))
                         + " °C: "
-                        + whole(hoverKg.warmKg)
+                        + (long) hoverKg.warmKg
                         + " kg.",
                 "The month's air is from: " + climate.source() + ".");
     }
@@ -168,13 +168,13 @@ final class FirstFeasibility {
             double fuelKg = Math.ceil(leastKg + (machine.fuelUsableKg() - leastKg) * step / 3.0);
             said.add(
                     "Fuel of "
-                            + whole(fuelKg)
+                            + (long) fuelKg
                             + " kg leaves a piece at most "
-                            + whole(pieceKg(hoverKg.middleKg, fuelKg, false))
+                            + (long) pieceKg(hoverKg.middleKg, fuelKg, false)
                             + " kg in half of the hours, at most "
-                            + whole(pieceKg(hoverKg.warmKg, fuelKg, false))
+                            + (long) pieceKg(hoverKg.warmKg, fuelKg, false)
                             + " kg in nine of ten; for construction at most "
-                            + whole(pieceKg(hoverKg.warmKg, fuelKg, true))
+                            + (long) pieceKg(hoverKg.warmKg, fuelKg, true)
                             + " kg.");
         }
         said.add(
@@ -267,7 +267,7 @@ final class FirstFeasibility {
         double warmKg = pieceKg(hoverKg.warmKg, fuelKg, kind.constructionMargin());
         double middleKg = pieceKg(hoverKg.middleKg, fuelKg, kind.constructionMargin());
         double massKg = massKg(load);
-        String weighs = "It weighs " + whole(massKg) + " kg; with " + whole(fuelKg) + " kg of fuel";
+        String weighs = "It weighs " + (long) massKg + " kg; with " + (long) fuelKg + " kg of fuel";
         String id = load.id().value();
         if (massKg <= warmKg) {
             return new Point(
@@ -276,7 +276,7 @@ final class FirstFeasibility {
                     List.of(
                             weighs
                                     + " at most "
-                                    + whole(warmKg)
+                                    + (long) warmKg
                                     + " kg can be lifted in nine of ten hours: the heaviest "
                                     + load.kind()
                                     + " that is liftable.",
@@ -289,9 +289,9 @@ final class FirstFeasibility {
                     List.of(
                             weighs
                                     + " at most "
-                                    + whole(middleKg)
+                                    + (long) middleKg
                                     + " kg can be lifted in half of the hours, at most "
-                                    + whole(warmKg)
+                                    + (long) warmKg
                                     + " kg in nine of ten.",
                             "Only in the cooler hours, or split it."));
         }
@@ -302,19 +302,15 @@ final class FirstFeasibility {
                 List.of(
                         weighs
                                 + " at most "
-                                + whole(middleKg)
+                                + (long) middleKg
                                 + " kg can be lifted in half of the hours, at most "
-                                + whole(warmKg)
+                                + (long) warmKg
                                 + " kg in nine of ten.",
                         canSplit
                                 ? "Split it: "
-                                        + whole(Math.ceil(massKg / warmKg))
+                                        + (long) Math.ceil(massKg / warmKg)
                                         + " pieces or more, or a larger machine."
                                 : "A larger machine, or something lighter in its place."));
-    }
-
-    private static String whole(double value) {
-        return String.format(Locale.ROOT, "%.0f", value);
     }
 
     private static String celsius(double valueK) {

@@ -3,7 +3,6 @@ package underhook.core.ahead;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.Predicate;
@@ -197,7 +196,7 @@ final class LaydownLayout {
                         place,
                         "Into the wind, 30° to both sides, nothing of roads, houses, people, masts and"
                                 + " wires is within "
-                                + whole(Math.floor(reachM))
+                                + (long) Math.floor(reachM)
                                 + " m.")
                 : point(
                         Mark.NO,
@@ -205,7 +204,7 @@ final class LaydownLayout {
                         "Into the wind, 30° to both sides, "
                                 + nearest.get().thing.id
                                 + " is "
-                                + whole(Math.floor(nearest.get().distanceM))
+                                + (long) Math.floor(nearest.get().distanceM)
                                 + " m away, in "
                                 + hours
                                 + " of "
@@ -256,7 +255,7 @@ final class LaydownLayout {
     private Point exclusion(Place place, PlanePoint at) {
         Optional<Seen> nearest =
                 near(at, Double.POSITIVE_INFINITY, LaydownLayout::isThirdParty).findFirst();
-        String least = whole(Math.ceil(EXCLUSION_M)) + " m";
+        String least = (long) Math.ceil(EXCLUSION_M) + " m";
         if (nearest.isEmpty()) {
             return point(
                     Mark.LOOK,
@@ -271,7 +270,7 @@ final class LaydownLayout {
                 "Nearest of roads, trails, houses and people: "
                         + nearest.get().thing.id
                         + " is "
-                        + whole(Math.floor(nearest.get().distanceM))
+                        + (long) Math.floor(nearest.get().distanceM)
                         + " m away; people keep at least "
                         + least
                         + " from the rotor.");
@@ -307,7 +306,7 @@ final class LaydownLayout {
                                         "No fuel is kept here; the nearest is at "
                                                 + other.id()
                                                 + ", which is "
-                                                + whole(Math.floor(distanceM(at, other)))
+                                                + (long) Math.floor(distanceM(at, other))
                                                 + " m away."))
                 .orElseGet(() -> point(Mark.NO, place, "No fuel is kept at any place."));
     }
@@ -327,7 +326,7 @@ final class LaydownLayout {
                                         "For vehicles: "
                                                 + seen.thing.id
                                                 + " is "
-                                                + whole(Math.floor(seen.distanceM))
+                                                + (long) Math.floor(seen.distanceM)
                                                 + " m away."))
                 .orElseGet(
                         () ->
@@ -335,7 +334,7 @@ final class LaydownLayout {
                                         Mark.LOOK,
                                         place,
                                         "No road or track of the map comes within "
-                                                + whole(VEHICLE_M)
+                                                + (long) VEHICLE_M
                                                 + " m: how do loads and fuel get here?"));
     }
 
@@ -369,7 +368,7 @@ final class LaydownLayout {
                 wideDeg >= 60 ? Mark.OK : wideDeg >= 20 ? Mark.LOOK : Mark.NO,
                 place,
                 "Ways out over "
-                        + whole(Math.ceil(reachM))
+                        + (long) Math.ceil(reachM)
                         + " m: "
                         + count
                         + " of "
@@ -455,7 +454,7 @@ final class LaydownLayout {
                 }
             }
         }
-        String first = whole(Math.ceil(reachM));
+        String first = String.valueOf((long) Math.ceil(reachM));
         return below.isEmpty()
                 ? point(
                         Mark.OK,
@@ -496,9 +495,5 @@ final class LaydownLayout {
             leftM -= lengthM;
         }
         return pieces;
-    }
-
-    private static String whole(double value) {
-        return String.format(Locale.ROOT, "%.0f", value);
     }
 }

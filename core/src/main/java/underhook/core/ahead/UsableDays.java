@@ -144,7 +144,7 @@ final class UsableDays {
                 "Usable days, with at least "
                         + archive.needs().hoursTogether()
                         + " usable hours together: "
-                        + percent(Math.floor(100 * dayRatio))
+                        + (long) Math.floor(100 * dayRatio)
                         + " %, "
                         + all.usableDays
                         + " of "
@@ -154,14 +154,14 @@ final class UsableDays {
                         + (seasons == 1 ? " season." : " seasons."));
         said.add(
                 "With so many seasons the true share may be anything between "
-                        + percent(Math.floor(100 * wilsonRatio(dayRatio, seasons, -1)))
+                        + (long) Math.floor(100 * wilsonRatio(dayRatio, seasons, -1))
                         + " and "
-                        + percent(Math.ceil(100 * wilsonRatio(dayRatio, seasons, 1)))
+                        + (long) Math.ceil(100 * wilsonRatio(dayRatio, seasons, 1))
                         + " % (95 in 100).");
         int known = all.hours - all.gaps;
         said.add(
                 "Usable hours: "
-                        + percent(known == 0 ? 0 : Math.floor(100.0 * all.usableHours / known))
+                        + (long) (known == 0 ? 0 : Math.floor(100.0 * all.usableHours / known))
                         + " % of "
                         + known
                         + " hours of daylight.");
@@ -169,11 +169,11 @@ final class UsableDays {
         if (lost > 0) {
             said.add(
                     "Of the lost hours wind stops "
-                            + percent(Math.rint(100.0 * all.byWind / lost))
+                            + (long) Math.rint(100.0 * all.byWind / lost)
                             + " %, cloud "
-                            + percent(Math.rint(100.0 * all.byCloud / lost))
+                            + (long) Math.rint(100.0 * all.byCloud / lost)
                             + " %, visibility "
-                            + percent(Math.rint(100.0 * all.byVisibility / lost))
+                            + (long) Math.rint(100.0 * all.byVisibility / lost)
                             + " %.");
         }
         if (all.usableDays > 0) {
@@ -209,17 +209,15 @@ final class UsableDays {
      *
      * @param side -1 for the lower end, 1 for the upper
      */
-    static double wilsonRatio(double ratio, int number, int side) {
+    static double wilsonRatio(double shareRatio, int number, int side) {
         double zz = NORMAL_95_RATIO * NORMAL_95_RATIO;
         double half =
                 NORMAL_95_RATIO
-                        * Math.sqrt(ratio * (1 - ratio) / number + zz / (4.0 * number * number));
-        double end = (ratio + zz / (2 * number) + side * half) / (1 + zz / number);
+                        * Math.sqrt(
+                                shareRatio * (1 - shareRatio) / number
+                                        + zz / (4.0 * number * number));
+        double end = (shareRatio + zz / (2 * number) + side * half) / (1 + zz / number);
         return Math.max(0, Math.min(1, end));
-    }
-
-    private static String percent(double value) {
-        return String.format(Locale.ROOT, "%.0f", value);
     }
 
     private static void add(Season one, Season all) {
@@ -310,8 +308,8 @@ final class UsableDays {
                 && (archive.needs().leastVisibilityM().isEmpty() || row.visibilityM().isPresent());
     }
 
-    private static boolean isBelow(OptionalDouble value, OptionalDouble least) {
-        return least.isPresent() && value.orElse(0) < least.getAsDouble();
+    private static boolean isBelow(OptionalDouble valueM, OptionalDouble leastM) {
+        return leastM.isPresent() && valueM.orElse(0) < leastM.getAsDouble();
     }
 
     private boolean isWindWithin(Hour row) {

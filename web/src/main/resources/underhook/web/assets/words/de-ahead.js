@@ -64,7 +64,14 @@ export const ahead = [
   [/^Ways out over (.+): (\S+) of (\S+) headings are free, the widest opening has (\S+)°\.$/, 'Auswege über $1: $2 von $3 Richtungen sind frei, die weiteste Öffnung hat $4°.'],
   [/^No way with a load passes over roads, trails, railways, houses or people within (.+)\.$/, 'Kein Weg mit Last kommt auf seinen ersten $1 über Straßen, Wege, Bahnen, Häuser oder Leute.'],
   [/^Ways with a load within (.+?) pass over: (.+); loads: (.+)\.$/, 'Auf ihren ersten $1 kommen Wege mit Last über: $2; Lasten: $3.'],
+  [/^Permits$/, 'Genehmigungen'], [/^Local law decides\.$/, 'Das örtliche Recht entscheidet.'],
+  [/^(Landing|Hovering|Flying low|Unloading) here: (.*)$/, (_, what, places) => `${{ Landing: 'Landen', Hovering: 'Schweben', 'Flying low': 'Tief fliegen', Unloading: 'Absetzen' }[what]} hier: ${places.replace(/\blegs\b/, 'Strecken')}`],
+  [/^No letter holds on this day: ask whose land it is\.$/, 'Kein Schreiben gilt an diesem Tag: den fragen, dessen Land es ist.'],
+  [/^For some hours of the duty no letter holds\.$/, 'Für manche Stunden des Dienstes gilt kein Schreiben.'],
+  [/^(Allowed|Forbidden|Needs a permit: none is stated|Needs a permit: .+? is at hand)(?: from (\S+) to (\S+))?, says (.+)\.$/, (_, what, from, until, letter) => `${ruling(what)}${from ? ` von ${from} bis ${until}` : ''}, laut ${letter}.`],
 ];
+
+const ruling = (what) => ({ Allowed: 'Erlaubt', Forbidden: 'Verboten', 'Needs a permit: none is stated': 'Braucht eine Genehmigung: keine ist angegeben' })[what] ?? what.replace(/^Needs a permit: (.+) is at hand$/, 'Braucht eine Genehmigung: $1 liegt vor');
 
 const MONTHS = { January: 'Januar', February: 'Februar', March: 'März', April: 'April', May: 'Mai', June: 'Juni', July: 'Juli', August: 'August', September: 'September', October: 'Oktober', November: 'November', December: 'Dezember' };
 
