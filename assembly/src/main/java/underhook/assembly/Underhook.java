@@ -46,6 +46,7 @@ import underhook.app.port.Archive;
 import underhook.app.port.JobReader;
 import underhook.app.port.MapReader;
 import underhook.app.port.OutputWriter;
+import underhook.app.port.PlanReader;
 import underhook.app.port.ReferenceSystems;
 import underhook.app.replan.ReplanDay;
 import underhook.core.crew.Daylight;
@@ -165,6 +166,10 @@ public final class Underhook {
 
     public JobReader jobReader() {
         return jobReader;
+    }
+
+    public PlanReader planReader() {
+        return new PlanJsonReader();
     }
 
     public PlanDay planDay() {

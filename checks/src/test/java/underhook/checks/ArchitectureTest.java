@@ -65,6 +65,18 @@ class ArchitectureTest {
                     Map.entry("core.flown", List.of("core.finding", "core.job", "core.unit")),
                     Map.entry("core.track", List.of("core.geo", "core.job")),
                     Map.entry("core.learn", List.of("core.finding", "core.job")),
+                    // What is said beside the plan; nothing that a plan is made of may use it.
+                    Map.entry(
+                            "core.ahead",
+                            List.of(
+                                    "core.unit",
+                                    "core.finding",
+                                    "core.geo",
+                                    "core.air",
+                                    "core.aircraft",
+                                    "core.crew",
+                                    "core.job",
+                                    "core.plan")),
                     Map.entry(
                             "core.lift",
                             List.of(

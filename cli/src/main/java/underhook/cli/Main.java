@@ -48,6 +48,8 @@ public final class Main {
                         .addSubcommand(new PlanCommand(planDay))
                         .addSubcommand(
                                 new CompareCommand(underhook.jobReader(), new CompareDays(planDay)))
+                        .addSubcommand(
+                                new AheadCommand(underhook.jobReader(), underhook.planReader()))
                         .addSubcommand(new VerifyCommand(underhook.verifyPlan()))
                         .addSubcommand(new ReplanCommand(underhook.replanDay()))
                         .addSubcommand(new CloseCommand(underhook.closeDay()))

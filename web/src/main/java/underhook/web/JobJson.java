@@ -130,8 +130,16 @@ final class JobJson {
             List.of("places", "zones", "wires", "map", "release-areas");
     private static final Map<String, List<String>> ROLES =
             Map.ofEntries(
-                    Map.entry("csv", List.of("loads", "places", "weather", "hazards")),
-                    Map.entry("xlsx", List.of("loads", "places", "weather", "hazards")),
+                    Map.entry(
+                            "csv",
+                            List.of(
+                                    "loads", "places", "weather", "hazards", "climate", "archive",
+                                    "permits")),
+                    Map.entry(
+                            "xlsx",
+                            List.of(
+                                    "loads", "places", "weather", "hazards", "climate", "archive",
+                                    "permits")),
                     Map.entry(
                             "yaml",
                             List.of(
@@ -142,7 +150,7 @@ final class JobJson {
                                     "crews",
                                     "rules")),
                     Map.entry("yml", List.of("machine", "weather", "crews", "rules")),
-                    Map.entry("txt", List.of("weather")),
+                    Map.entry("txt", List.of("weather", "notices")),
                     Map.entry("geojson", SHAPES),
                     Map.entry("json", SHAPES),
                     Map.entry("gpkg", SHAPES),

@@ -21,7 +21,9 @@ import underhook.app.port.Content;
 import underhook.app.port.KeptJob.KeptPlan;
 import underhook.app.port.ReadJob;
 import underhook.app.port.Written;
+import underhook.core.ahead.Ahead;
 import underhook.core.plan.Leg;
+import underhook.core.plan.Plan;
 
 /** Answers everything that only reads. */
 final class ReadingApi {
@@ -56,6 +58,7 @@ final class ReadingApi {
                 .add("GET", "/api/jobs/{id}/tables/{path*}", this::table)
                 .add("GET", "/api/jobs/{id}/text/{path*}", this::text)
                 .add("GET", "/api/jobs/{id}/map", this::map)
+                .add("GET", "/api/jobs/{id}/ahead", this::ahead)
                 .add("GET", "/api/jobs/{id}/relief.png", this::relief)
                 .add("GET", "/api/jobs/{id}/heights", this::heights)
                 .add("GET", "/api/jobs/{id}/events", this::events)
@@ -155,6 +158,18 @@ final class ReadingApi {
                     node.put("stale", job.read().job().isEmpty());
                     return Asset.of(node);
                 });
+    }
+
+    /** With the plan's legs, unless the job has changed since. */
+    private void ahead(Call call) throws IOException {
+        DeskJob job = job(call);
+        ReadJob read = readable(job);
+        Optional<Plan> plan = Optional.empty();
+        Optional<KnownPlan> known = job.findPlan();
+        if (known.isPresent() && !job.isStale(known.get().kept())) {
+            plan = Optional.of(known.get().plan());
+        }
+        call.answer(AheadJson.of(Ahead.of(read.job(), read.ground(), read.beside(), plan)));
     }
 
     private void relief(Call call) throws IOException {

@@ -52,7 +52,11 @@ record Head(
                     "overrides",
                     "emergency",
                     "learned",
-                    "other_machines");
+                    "other_machines",
+                    "notices",
+                    "climate",
+                    "archive",
+                    "permits");
     static final List<String> ROLES = Stream.concat(REQUIRED.stream(), OPTIONAL.stream()).toList();
     private static final List<String> NAMED_VALUES =
             List.of("loads", "places", "zones", "wires", "map", "release_areas", "hazards");
@@ -224,6 +228,12 @@ record Head(
             details.text("layer", "");
             details.findNode("columns");
             details.findNode("defaults");
+        }
+        if (role.equals("archive")) {
+            ArchiveFile.DETAILS.forEach(details::findNode);
+        }
+        if (role.equals("climate")) {
+            ClimateFile.DETAILS.forEach(details::findNode);
         }
         boolean isYaml = name.endsWith(".yaml") || name.endsWith(".yml");
         if (role.equals("weather") && !isYaml) {

@@ -35,6 +35,9 @@ import underhook.app.port.RasterReader;
 import underhook.app.port.ReadJob;
 import underhook.app.port.ReferenceSystem;
 import underhook.app.port.ReferenceSystems;
+import underhook.core.ahead.Beside;
+import underhook.core.ahead.Notice;
+import underhook.core.ahead.NoticeText;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
@@ -281,6 +284,7 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                             .orElse(List.of());
             List<Waiver> waivers = yaml("overrides").map(OverridesFile::read).orElse(List.of());
             readEmergency().ifPresent(stated -> stated.mention(mentions));
+            Beside beside = readBeside();
             List<Position> positions = rows.stream().map(PlaceRow::position).toList();
             List<GeoPoint> features = readMap(positions);
             List<Confirmation> confirmations = readHazards();
@@ -334,7 +338,7 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                             inputs(),
                             findings,
                             waivers);
-            return Optional.of(new ReadJob(job, known, others));
+            return Optional.of(new ReadJob(job, known, others, beside));
         }
 
         private Source source(FileReference file) {
@@ -389,6 +393,65 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
 
         private Optional<EmergencyFile> readEmergency() {
             return yaml("emergency").map(fields -> EmergencyFile.read(fields, head.day()));
+        }
+
+        private Beside readBeside() {
+            return new Beside(
+                    head.file("notices").flatMap(this::readNotices),
+                    head.file("climate")
+                            .filter(this::isTable)
+                            .flatMap(file -> ClimateFile.read(file, source(file), head.day())),
+                    head.file("archive")
+                            .filter(this::isTable)
+                            .flatMap(file -> ArchiveFile.read(file, source(file), head.day())),
+                    head.file("permits")
+                            .filter(this::isTable)
+                            .map(file -> PermitsFile.read(file, source(file), mentions)));
+        }
+
+        private boolean isTable(FileReference file) {
+            if (!file.isTable()) {
+                source(file)
+                        .fault(
+                                FindingCode.FILE_UNREADABLE,
+                                new At(0, ""),
+                                "has an unknown ending",
+                                new Found(file.name(), ".csv or .xlsx"));
+            }
+            return file.isTable();
+        }
+
+        private Optional<List<Notice>> readNotices(FileReference file) {
+            if (!file.endsIn(".txt")) {
+                source(file)
+                        .fault(
+                                FindingCode.FILE_UNREADABLE,
+                                new At(0, ""),
+                                "has an unknown ending",
+                                new Found(file.name(), ".txt"));
+                return Optional.empty();
+            }
+            Optional<List<Notice>> notices =
+                    TextFile.read(file.path(), source(file), MOST_YAML_BYTES).map(NoticeText::read);
+            notices.map(
+                            all ->
+                                    all.stream()
+                                            .filter(one -> !one.unread().isEmpty())
+                                            .map(Notice::nameOrLine)
+                                            .toList())
+                    .filter(unread -> !unread.isEmpty())
+                    .ifPresent(
+                            unread ->
+                                    findings.add(
+                                            Finding.of(
+                                                    FindingCode.NOTICE_UNREAD,
+                                                    Severity.CAUTION,
+                                                    file.name(),
+                                                    file.name(),
+                                                    "Notices that cannot be read as a whole: "
+                                                            + String.join(", ", unread)
+                                                            + ". Read them in the source.")));
+            return notices;
         }
 
         private Optional<Weather> readWeather() {

@@ -5,8 +5,8 @@ import java.nio.file.Path;
 import underhook.app.port.OutputWriter;
 
 /**
- * Writes cards.pdf: pilot cards (A5), their annex, loader's lists, kit list, crew sheets, map, findings and hand signals
- * (A4). A plan without steps or crews still gives map, findings and signals.
+ * Writes cards.pdf: pilot cards (A5), their annex, loader's lists, kit list, crew sheets, map, what is
+ * said beside the plan, findings and hand signals (A4). A plan without steps or crews still gives map, findings and signals.
  */
 public final class CardsPdf implements OutputWriter {
     @Override
@@ -29,6 +29,7 @@ public final class CardsPdf implements OutputWriter {
             new KitPage(output).draw(book);
             new CrewSheets(output, words).draw(book);
             new MapPage(output, words).draw(book);
+            new AheadPages(output).draw(book);
             new FindingPages(output).draw(book);
             SignalPage.draw(book);
             book.write(file);

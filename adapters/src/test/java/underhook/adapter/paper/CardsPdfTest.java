@@ -96,6 +96,7 @@ class CardsPdfTest {
                         "Crew HA",
                         "Crew HB",
                         "Map",
+                        "Beside the plan",
                         "Findings",
                         "Hand signals");
         List<String> seen =

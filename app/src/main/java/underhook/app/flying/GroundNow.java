@@ -49,7 +49,7 @@ final class GroundNow {
         Job changed =
                 ChangedJob.after(
                         planned.job().job(), Instant.MIN, told.stream().map(Told::change).toList());
-        ReadJob read = new ReadJob(changed, planned.job().ground());
+        ReadJob read = planned.job().with(changed);
         return new Look(
                 planned.plan(),
                 read,

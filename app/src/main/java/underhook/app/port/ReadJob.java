@@ -2,6 +2,7 @@ package underhook.app.port;
 
 import java.util.List;
 import java.util.Set;
+import underhook.core.ahead.Beside;
 import underhook.core.geo.Ground;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
@@ -11,25 +12,29 @@ import underhook.core.job.Machine;
  * A job and the ground it lies on.
  *
  * @param otherMachines machines that could fly it in the place of its own
+ * @param beside what it states that no plan is made of
  */
-public record ReadJob(Job job, Ground ground, List<Machine> otherMachines) {
+public record ReadJob(Job job, Ground ground, List<Machine> otherMachines, Beside beside) {
     public ReadJob {
         otherMachines = List.copyOf(otherMachines);
     }
 
     /** A job for which only one machine is there. */
     public ReadJob(Job job, Ground ground) {
-        this(job, ground, List.of());
+        this(job, ground, List.of(), Beside.NONE);
+    }
+
+    /** The same ground and all else with a changed job. */
+    public ReadJob with(Job changed) {
+        return new ReadJob(changed, ground, otherMachines, beside);
     }
 
     /** The same with some loads left for another day. */
     public ReadJob leaving(Set<LoadId> left) {
-        return new ReadJob(
+        return with(
                 job.withLoads(
                         job.loads().stream()
                                 .map(load -> left.contains(load.id()) ? load.onAnotherDay() : load)
-                                .toList()),
-                ground,
-                otherMachines);
+                                .toList()));
     }
 }

@@ -237,7 +237,7 @@ public final class RestOfDay {
             return;
         }
         Job changed = ChangedJob.after(asRead.job(), now.at(), wanted);
-        job = new ReadJob(changed, asRead.ground());
+        job = asRead.with(changed);
         open = open.with(changed);
         modelled = wanted;
     }

@@ -47,6 +47,7 @@ async function openJob(jobId, lift = null) {
 /** Reads what the shown panel needs beyond the day itself. */
 function prepare() {
   if (state.panel === 'versions') actions.loadVersions();
+  if (state.panel === 'ahead' && state.job) actions.loadAhead();
   if (state.panel === 'flown' && state.plan) actions.loadFlown();
   const first = state.job?.files.find((file) => file.role === 'loads') ?? state.job?.files.find((file) => file.kind === 'table') ?? state.job?.files.find((file) => file.kind === 'text');
   if (state.panel === 'tables' && !state.table && first) openTable(first.path);
@@ -258,6 +259,10 @@ export const actions = {
   loadVersions: async () => {
     const versions = await attempt(() => api.versions(state.jobId));
     if (versions) set({ versions, differences: null });
+  },
+  loadAhead: async () => {
+    const ahead = await attempt(() => api.ahead(state.jobId));
+    if (ahead) set({ ahead });
   },
   loadFlown: async () => {
     const flown = await attempt(() => api.flown(state.jobId));

@@ -61,6 +61,7 @@ export const api = {
   section: (id, n, leg) => ask(`${lift(id, n)}/section/${leg}`),
   rose: (id, n) => ask(`${lift(id, n)}/rose`),
   limits: (id, n) => ask(`${lift(id, n)}/limits`),
+  ahead: (id) => ask(`${job(id)}/ahead`),
   flown: (id) => ask(`${job(id)}/day/flown`),
   stopWhatIf: (id) => send('POST', `${job(id)}/whatif/stop`),
   whatIf: (id, change) => send('POST', `${job(id)}/whatif`, change),

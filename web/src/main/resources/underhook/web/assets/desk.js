@@ -9,6 +9,7 @@ import { findings } from './findings.js';
 import { lanes } from './lanes.js';
 import { tables } from './tables.js';
 import { files } from './files.js';
+import { ahead } from './ahead.js';
 import { flown } from './flown.js';
 import { versions } from './versions.js';
 import { papers } from './papers.js';
@@ -26,7 +27,7 @@ const look = () => html`<section class="around" aria-label=${t('look.title')}>
     <input type="range" min="0" max="1" step="0.005" .value=${String(state.at)} @input=${(event) => actions.fly(Number(event.target.value))}></label>` : html`<p>${t('look.choose')}</p>`}
   <div id="look"></div></section>`;
 
-const PANELS = { day: spine, findings, lanes, look, tables, files, versions, papers, flown, reader: readerSettings };
+const PANELS = { day: spine, findings, lanes, look, tables, files, versions, ahead, papers, flown, reader: readerSettings };
 
 const page = () => html`
   <a class="skip" href="#main">${t('skip')}</a>

@@ -1,6 +1,7 @@
 // Sentences of the server in German, by their shape; the values stand where they stood. A shape that is not
 // here stays English on the page, and is marked so for those who hear it read.
 import { recheck } from './de-recheck.js';
+import { ahead } from './de-ahead.js';
 import { faults } from './de-faults.js';
 import { versions } from './de-versions.js';
 
@@ -271,6 +272,7 @@ export const says = [
   [/^No plan is possible then\.$/, 'So ist kein Plan möglich.'], [/^No plan is possible\. (.+)$/s, (_, what) => `Kein Plan ist möglich. ${german(what)}`], [/^The re-check refused the plan[.:] (.+)$/s, (_, what) => `Die Nachprüfung hat den Plan verweigert: ${german(what)}`], [/^The run failed: (.+)$/s, 'Der Lauf schlug fehl: $1'],
   [/^The files have a fault: (.+)$/s, 'Die Dateien haben einen Fehler: $1'], [/^The files have (\S+) faults, the first: (.+)$/s, 'Die Dateien haben $1 Fehler, der erste: $2'], [/^Points of the track lie over a degree from the job and were not used\.$/, 'Punkte der Spur liegen über ein Grad vom Auftrag entfernt und zählen nicht.'], [/^No gauge of this machine reads that\. Perhaps it is in another unit\.$/, 'So viel zeigt kein Messgerät dieser Maschine. Vielleicht in einer anderen Einheit.'], [/^A load was lifted that the job does not list\.$/, 'Eine Last wurde gehoben, die der Auftrag nicht nennt.'],
   [/^The job has nothing of that id: (.+)\.$/, (_, what) => `So etwas gibt es im Auftrag nicht: ${german(what)}.`],
+  ...ahead,
   ...recheck,
   ...versions(german),
   ...faults,

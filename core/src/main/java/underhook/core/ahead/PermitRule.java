@@ -1,0 +1,72 @@
+package underhook.core.ahead;
+
+import java.time.LocalTime;
+import java.time.MonthDay;
+import java.util.Objects;
+
+/**
+ * What a letter says of one thing that is done in a zone or at a place, or anywhere.
+ *
+ * @param subject id of a zone, a thing of the map or a place; {@link #ANYWHERE} for the whole region
+ * @param season when of the year it holds, both days included; may run over the new year
+ * @param hours when of the day it holds
+ * @param letter where it is written
+ * @param granted the permit that is at hand; empty when none is
+ */
+public record PermitRule(
+        String subject,
+        Activity activity,
+        Ruling ruling,
+        Season season,
+        Hours hours,
+        String letter,
+        String granted) {
+    /** The subject of what holds in the whole region. */
+    public static final String ANYWHERE = "*";
+
+    /** What is done. */
+    public enum Activity {
+        LANDING,
+        HOVER,
+        LOW_FLIGHT,
+        UNLOADING
+    }
+
+    /** What the letter says of it; the stricter later. */
+    public enum Ruling {
+        ALLOWED,
+        NEEDS_PERMIT,
+        FORBIDDEN
+    }
+
+    /** Days of every year; the whole year when it begins and ends with it. */
+    public record Season(MonthDay from, MonthDay until) {
+        public static final Season ALL_YEAR = new Season(MonthDay.of(1, 1), MonthDay.of(12, 31));
+
+        boolean holds(MonthDay day) {
+            return from.isAfter(until)
+                    ? !day.isBefore(from) || !day.isAfter(until)
+                    : !day.isBefore(from) && !day.isAfter(until);
+        }
+    }
+
+    /** Hours of every day, local time; not over midnight. */
+    public record Hours(LocalTime from, LocalTime until) {
+        public static final Hours ALL_DAY = new Hours(LocalTime.MIN, LocalTime.MAX);
+
+        boolean touches(LocalTime begin, LocalTime end) {
+            return from.isBefore(end) && begin.isBefore(until);
+        }
+
+        boolean covers(LocalTime begin, LocalTime end) {
+            return !from.isAfter(begin) && !until.isBefore(end);
+        }
+    }
+
+    public PermitRule {
+        Objects.requireNonNull(subject, "subject");
+        if (letter.isBlank()) {
+            throw new IllegalArgumentException("a rule for " + subject + " needs its letter.");
+        }
+    }
+}
