@@ -260,7 +260,9 @@ export const actions = {
     const versions = await attempt(() => api.versions(state.jobId));
     if (versions) set({ versions, differences: null });
   },
+  // What was said of the job before a change is not shown while it is worked out anew.
   loadAhead: async () => {
+    set({ ahead: null });
     const ahead = await attempt(() => api.ahead(state.jobId));
     if (ahead) set({ ahead });
   },
