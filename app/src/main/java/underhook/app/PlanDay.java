@@ -199,7 +199,10 @@ public final class PlanDay {
     private static final double LAST_FRACTION = 0.95;
 
     /** How often loads are left at most: a day searched anew may be less sure than the one it was looked for on. */
-    private static final int SURER_ROUNDS = 3;
+    public static final int SURER_ROUNDS = 3;
+
+    /** What is being done while they are looked for. */
+    public static final String LEAVING = "looking for loads to leave for another day";
 
     private final JobReader reader;
     private final Planning planning;
@@ -310,7 +313,7 @@ public final class PlanDay {
                 break;
             }
             double from = FIRST_FRACTION + (LAST_FRACTION - FIRST_FRACTION) * round / SURER_ROUNDS;
-            progress.at("looking for loads to leave for another day", from);
+            progress.at(LEAVING, from);
             Set<LoadId> left = new SurerDay(less, wished, request.stopped()).leave(last.plan);
             if (left.isEmpty()) {
                 break;

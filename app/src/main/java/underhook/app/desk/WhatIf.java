@@ -10,15 +10,20 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicBoolean;
 import underhook.app.PlanDay;
+import underhook.app.Progress;
+import underhook.app.SurerDay;
 import underhook.app.desk.DeskJob.KnownPlan;
 import underhook.app.port.Content;
 import underhook.app.port.KeptJob.Revision;
 import underhook.app.port.ReadJob;
 import underhook.core.finding.Finding;
+import underhook.core.job.LoadId;
 import underhook.core.plan.LeftOut;
+import underhook.core.plan.Odds;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
@@ -55,6 +60,7 @@ public final class WhatIf {
      * @param fuelKg fuel burnt more, kg
      * @param leftOut loads that stay behind now and did not before
      * @param cutShort whether the search was stopped before it was through
+     * @param inTime chance that all is in time then; empty where the day was not replayed
      */
     public record Answer(
             String why,
@@ -64,7 +70,8 @@ public final class WhatIf {
             List<Finding> appeared,
             List<Finding> gone,
             List<String> leftOut,
-            boolean cutShort) {
+            boolean cutShort,
+            Optional<Odds.Chance> inTime) {
         public Answer {
             appeared = List.copyOf(appeared);
             gone = List.copyOf(gone);
@@ -164,7 +171,8 @@ public final class WhatIf {
                 tried.leftOut().stream()
                         .map(load -> load + ": in this order the day has no room for it.")
                         .toList(),
-                false);
+                false,
+                Optional.empty());
     }
 
     /** Opened anew for each plan; that takes as long as finding its ways does. */
@@ -173,12 +181,15 @@ public final class WhatIf {
         String key = job.id() + " " + record.id();
         if (opened.filter(one -> one.plan().equals(key)).isEmpty()) {
             opened = Optional.empty();
-            ReadJob read =
-                    job.findReadable()
-                            .orElseThrow(() -> new IllegalArgumentException("The job has faults."));
+            ReadJob read = readable(job);
             opened = Optional.of(new Opened(key, new OpenDay(read.job(), read.ground())));
         }
         return opened.orElseThrow().day();
+    }
+
+    private static ReadJob readable(DeskJob job) throws IOException {
+        return job.findReadable()
+                .orElseThrow(() -> new IllegalArgumentException("The job has faults."));
     }
 
     private static Plan record(DeskJob job) throws IOException {
@@ -188,12 +199,86 @@ public final class WhatIf {
     }
 
     private Trial plan(DeskJob job, Question question, Plan record) throws IOException {
-        long head = job.head().id();
-        Map<String, Content> changes = question.changes(job, record);
+        AtomicBoolean stop = new AtomicBoolean();
+        stops.put(job.id(), stop);
+        try {
+            Asking asking = new Asking(job, job.head().id(), stop);
+            return question.what() == Question.What.SURE
+                    ? surer(asking, question, record)
+                    : planned(asking, question, question.changes(job, record), asking.progress());
+        } finally {
+            stops.remove(job.id(), stop);
+        }
+    }
+
+    /** A question being worked out. */
+    private record Asking(DeskJob job, long head, AtomicBoolean stop) {
+        Progress progress() {
+            return (doing, done) ->
+                    job.events()
+                            .tell(
+                                    new DeskEvent(
+                                            DeskEvent.Kind.ASKING, job.id(), head, doing, done));
+        }
+    }
+
+    /** With loads left for another day, each time those that make what was planned last the surest. */
+    private Trial surer(Asking asking, Question question, Plan record) throws IOException {
+        double wished = question.inTimeFraction();
+        ReadJob read = readable(asking.job());
+        Set<LoadId> left = new TreeSet<>();
+        Optional<Trial> best = Optional.empty();
+        Plan last = record;
+        for (int round = 0; round < PlanDay.SURER_ROUNDS; round++) {
+            Progress part =
+                    asking.progress()
+                            .part(
+                                    (double) round / PlanDay.SURER_ROUNDS,
+                                    1.0 / PlanDay.SURER_ROUNDS);
+            part.at(PlanDay.LEAVING, 0);
+            Set<LoadId> more =
+                    new SurerDay(read.leaving(left), wished, asking.stop()::get).leave(last);
+            if (more.isEmpty()) {
+                break;
+            }
+            left.addAll(more);
+            Trial trial = planned(asking, question, Question.leaving(asking.job(), left), part);
+            if (!(trial.result() instanceof PlanDay.Planned planned)) {
+                return best.orElse(trial);
+            }
+            last = planned.output().plan();
+            if (best.isEmpty() || inTime(trial) > inTime(best.get())) {
+                best = Optional.of(trial);
+            }
+            if (inTime(trial) >= wished || asking.stop().get()) {
+                break;
+            }
+        }
+        return best.orElseThrow(
+                () ->
+                        new IllegalArgumentException(
+                                "The day is as sure as that already, or nothing that is left makes"
+                                        + " it surer."));
+    }
+
+    private static double inTime(Trial trial) {
+        return trial.result() instanceof PlanDay.Planned planned
+                ? planned.output()
+                        .plan()
+                        .odds()
+                        .map(odds -> odds.allInTime().leastFraction())
+                        .orElse(0.0)
+                : 0;
+    }
+
+    private Trial planned(
+            Asking asking, Question question, Map<String, Content> changes, Progress progress)
+            throws IOException {
+        DeskJob job = asking.job();
         Path root = work.resolve("what-if-" + job.id());
         WorkFolders.delete(root);
         Path folder = Files.createDirectories(root.resolve("job"));
-        for (Map.Entry<String, String> file : job.kept().listFiles(head).entrySet()) {
+        for (Map.Entry<String, String> file : job.kept().listFiles(asking.head()).entrySet()) {
             Path target = folder.resolve(file.getKey());
             Files.createDirectories(Objects.requireNonNull(target.getParent()));
             Content changed = changes.get(file.getKey());
@@ -201,36 +286,15 @@ public final class WhatIf {
                     target,
                     (changed == null ? job.kept().getContent(file.getValue()) : changed).toBytes());
         }
-        return new Trial(question, head, changes, planned(job, head, root));
-    }
-
-    private PlanDay.Result planned(DeskJob job, long head, Path root) throws IOException {
-        AtomicBoolean stop = new AtomicBoolean();
-        stops.put(job.id(), stop);
         PlanDay.Request request =
                 new PlanDay.Request(
-                        root.resolve("job"), root.resolve("out"), 1, CEILING, stop::get);
-        try {
-            return job.tools()
-                    .planDay()
-                    .plan(
-                            request,
-                            (doing, done) ->
-                                    job.events()
-                                            .tell(
-                                                    new DeskEvent(
-                                                            DeskEvent.Kind.ASKING,
-                                                            job.id(),
-                                                            head,
-                                                            doing,
-                                                            done)));
-        } finally {
-            stops.remove(job.id(), stop);
-        }
+                        root.resolve("job"), root.resolve("out"), 1, CEILING, asking.stop()::get);
+        return new Trial(
+                question, asking.head(), changes, job.tools().planDay().plan(request, progress));
     }
 
     private static Answer impossible(String why) {
-        return new Answer(why, 0, 0, 0, List.of(), List.of(), List.of(), false);
+        return new Answer(why, 0, 0, 0, List.of(), List.of(), List.of(), false, Optional.empty());
     }
 
     private static Answer compare(Plan record, Plan other) {
@@ -246,7 +310,8 @@ public final class WhatIf {
                         .filter(out -> find(record, out).isEmpty())
                         .map(out -> out.load() + ": " + out.message())
                         .toList(),
-                other.summary().cutShort());
+                other.summary().cutShort(),
+                other.odds().map(Odds::allInTime));
     }
 
     private static Optional<LeftOut> find(Plan plan, LeftOut out) {
