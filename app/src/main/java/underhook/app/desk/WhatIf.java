@@ -101,9 +101,14 @@ public final class WhatIf {
             trials.clear();
             return tried(job, question, record);
         }
-        Trial trial = plan(job, question, record);
+        Optional<Trial> found = plan(job, question, record);
         // Each holds a whole job with its terrain.
         trials.clear();
+        if (found.isEmpty()) {
+            return impossible(
+                    "The day is as sure as that already, or nothing that is left makes it surer.");
+        }
+        Trial trial = found.get();
         trials.put(job.id(), trial);
         return trial.result()
                 .fold(
@@ -134,7 +139,10 @@ public final class WhatIf {
             throws IOException {
         Trial trial = trials.get(job.id());
         if (trial == null || !trial.question().equals(question) || trial.on() != on) {
-            trial = plan(job, question, record(job));
+            trial =
+                    plan(job, question, record(job))
+                            .orElseThrow(
+                                    () -> new IllegalArgumentException("That is not possible."));
         }
         if (!(trial.result() instanceof PlanDay.Planned planned)) {
             throw new IllegalArgumentException("That is not possible.");
@@ -198,14 +206,20 @@ public final class WhatIf {
                 .plan();
     }
 
-    private Trial plan(DeskJob job, Question question, Plan record) throws IOException {
+    /** Empty where no other day answers it. */
+    private Optional<Trial> plan(DeskJob job, Question question, Plan record) throws IOException {
         AtomicBoolean stop = new AtomicBoolean();
         stops.put(job.id(), stop);
         try {
             Asking asking = new Asking(job, job.head().id(), stop);
             return question.what() == Question.What.SURE
                     ? surer(asking, question, record)
-                    : planned(asking, question, question.changes(job, record), asking.progress());
+                    : Optional.of(
+                            planned(
+                                    asking,
+                                    question,
+                                    question.changes(job, record),
+                                    asking.progress()));
         } finally {
             stops.remove(job.id(), stop);
         }
@@ -223,7 +237,8 @@ public final class WhatIf {
     }
 
     /** With loads left for another day, each time those that make what was planned last the surest. */
-    private Trial surer(Asking asking, Question question, Plan record) throws IOException {
+    private Optional<Trial> surer(Asking asking, Question question, Plan record)
+            throws IOException {
         double wished = question.inTimeFraction();
         ReadJob read = readable(asking.job());
         Set<LoadId> left = new TreeSet<>();
@@ -244,7 +259,7 @@ public final class WhatIf {
             left.addAll(more);
             Trial trial = planned(asking, question, Question.leaving(asking.job(), left), part);
             if (!(trial.result() instanceof PlanDay.Planned planned)) {
-                return best.orElse(trial);
+                return best.isPresent() ? best : Optional.of(trial);
             }
             last = planned.output().plan();
             if (best.isEmpty() || inTime(trial) > inTime(best.get())) {
@@ -254,11 +269,7 @@ public final class WhatIf {
                 break;
             }
         }
-        return best.orElseThrow(
-                () ->
-                        new IllegalArgumentException(
-                                "The day is as sure as that already, or nothing that is left makes"
-                                        + " it surer."));
+        return best;
     }
 
     private static double inTime(Trial trial) {
