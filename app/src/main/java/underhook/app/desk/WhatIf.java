@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicBoolean;
 import underhook.app.PlanDay;
@@ -236,50 +235,31 @@ public final class WhatIf {
         }
     }
 
-    /** With loads left for another day, each time those that make what was planned last the surest. */
+    /** With loads left for another day. */
     private Optional<Trial> surer(Asking asking, Question question, Plan record)
             throws IOException {
-        double wished = question.inTimeFraction();
-        ReadJob read = readable(asking.job());
-        Set<LoadId> left = new TreeSet<>();
-        Optional<Trial> best = Optional.empty();
-        Plan last = record;
-        for (int round = 0; round < PlanDay.SURER_ROUNDS; round++) {
-            Progress part =
-                    asking.progress()
-                            .part(
-                                    (double) round / PlanDay.SURER_ROUNDS,
-                                    1.0 / PlanDay.SURER_ROUNDS);
-            part.at(PlanDay.LEAVING, 0);
-            Set<LoadId> more =
-                    new SurerDay(read.leaving(left), wished, asking.stop()::get).leave(last);
-            if (more.isEmpty()) {
-                break;
-            }
-            left.addAll(more);
-            Trial trial = planned(asking, question, Question.leaving(asking.job(), left), part);
-            if (!(trial.result() instanceof PlanDay.Planned planned)) {
-                return best.isPresent() ? best : Optional.of(trial);
-            }
-            last = planned.output().plan();
-            if (best.isEmpty() || inTime(trial) > inTime(best.get())) {
-                best = Optional.of(trial);
-            }
-            if (inTime(trial) >= wished || asking.stop().get()) {
-                break;
-            }
-        }
-        return best;
-    }
+        SurerDay.Wish wish =
+                new SurerDay.Wish(
+                        readable(asking.job()),
+                        record,
+                        question.inTimeFraction(),
+                        asking.stop()::get);
+        SurerDay.Planning<Trial> planning =
+                new SurerDay.Planning<>() {
+                    @Override
+                    public Trial plan(Set<LoadId> left, Progress part) throws IOException {
+                        return planned(
+                                asking, question, Question.leaving(asking.job(), left), part);
+                    }
 
-    private static double inTime(Trial trial) {
-        return trial.result() instanceof PlanDay.Planned planned
-                ? planned.output()
-                        .plan()
-                        .odds()
-                        .map(odds -> odds.allInTime().leastFraction())
-                        .orElse(0.0)
-                : 0;
+                    @Override
+                    public Optional<Plan> planOf(Trial trial) {
+                        return trial.result() instanceof PlanDay.Planned planned
+                                ? Optional.of(planned.output().plan())
+                                : Optional.empty();
+                    }
+                };
+        return SurerDay.find(wish, planning, asking.progress());
     }
 
     private Trial planned(
