@@ -115,7 +115,31 @@ class HourEdgeTest {
     }
 
     /**
-     * 7 m/s now from the north and now from the south, 6 m/s may be behind a way in: what comes in one row and is let
+     * From S2 the empty machine may be over A at 1060 s, westward, and hovers there until B2 hangs at 1140 s; over S1 it
+     * comes at 3920 s, northward, and hovers until W1 hangs at 3980 s. 6 m/s of tailwind and 10 of crosswind are allowed.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "S2-A, 90, 7, 1045, 1055, false",
+        "S2-A, 90, 7, 1055, 1062, true",
+        "S2-A, 90, 7, 1100, 1110, true",
+        "S2-A, 90, 7, 1138, 1150, true",
+        "S2-A, 90, 7, 1141, 1150, false",
+        "S2-A, 270, 7, 1055, 1062, false",
+        "S2-A, 0, 11, 1055, 1062, true",
+        "A-S1, 180, 7, 3905, 3915, false",
+        "A-S1, 180, 7, 3940, 3950, true",
+        "A-S1, 180, 7, 3978, 3985, true",
+    })
+    void the_way_in_to_the_next_hook_up_is_held_against_the_wind_until_it_hangs(
+            String leg, double fromDeg, double windMPerS, double fromS, double untilS, boolean no) {
+        SmallDay day = in(from(0, -3600, 5), from(fromDeg, fromS, windMPerS), from(0, untilS, 5));
+
+        assertThat(refusals(day).contains("APPROACH_REFUSED " + leg)).isEqualTo(no);
+    }
+
+    /**
+     * 7 m/s now from the north and now from the south, 6 m/s may be behind a way in: what comes in one row and is let and now from the south, 6 m/s may be behind a way in: what comes in one row and is let
      * go in the next may come against neither.
      */
     @ParameterizedTest
