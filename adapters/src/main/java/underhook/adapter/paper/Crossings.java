@@ -11,6 +11,8 @@ import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
 import underhook.core.job.Job;
 import underhook.core.job.MapFeature;
+import underhook.core.job.Weather;
+import underhook.core.job.WeatherHour;
 import underhook.core.job.Wire;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Leg;
@@ -35,7 +37,8 @@ final class Crossings {
         boolean off = step.lineLengthM() <= 0;
         for (Passing passing : passings(job, step)) {
             Leg leg = passing.leg();
-            collect(new Passing(off ? withoutLine(job, leg) : leg, passing.start()), words, times);
+            Passing told = new Passing(off ? withoutLine(job, leg) : leg, passing.start());
+            collect(job, told, words, times);
         }
         return toLines(job, times).stream().map(told -> off ? withoutLoad(told) : told).toList();
     }
@@ -107,9 +110,10 @@ final class Crossings {
         return (long) (durationS * 1000);
     }
 
-    private static void collect(Passing passing, Words words, Map<String, List<String>> times) {
+    private static void collect(
+            Job job, Passing passing, Words words, Map<String, List<String>> times) {
         for (Leg.Crossing crossing : passing.leg().crossings()) {
-            double soonestS = soonestS(passing.leg(), words.plane(crossing.at()), words);
+            double soonestS = soonestS(job, passing, words.plane(crossing.at()), words);
             String clock = words.clock(passing.start().plusMillis(millis(soonestS)));
             String assumed = assumed(passing.leg(), crossing.feature());
             boolean isBoth = !crossing.rule().isBlank() && !assumed.isEmpty();
@@ -131,15 +135,22 @@ final class Crossings {
     }
 
     /**
-     * Time from a leg's start to where its path passes nearest to a point, at its speed with no headwind, s: climbing
-     * at the start, descending and coming to rest at the end are left out, so that it is there no sooner.
+     * Time from a leg's start to where its path passes nearest to a point, s, at its speed with all the tailwind that
+     * the forecast has then: climbing at the start, descending and coming to rest at the end are left out, so that it
+     * is there no sooner.
      */
-    private static double soonestS(Leg leg, PlanePoint point, Words words) {
+    private static double soonestS(Job job, Passing passing, PlanePoint point, Words words) {
+        Leg leg = passing.leg();
         List<PlanePoint> path =
                 leg.path().stream().map(PathPoint::position).map(words::plane).toList();
-        double flown = 0;
+        List<WeatherHour> rows = rows(job, passing);
+        double exposure =
+                Math.max(
+                        job.getPlace(leg.from()).exposureFactor(),
+                        job.getPlace(leg.to()).exposureFactor());
+        double flownS = 0;
         double nearest = Double.POSITIVE_INFINITY;
-        double atNearest = 0;
+        double atNearestS = 0;
         for (int i = 1; i < path.size(); i++) {
             PlanePoint a = path.get(i - 1);
             PlanePoint b = path.get(i);
@@ -149,14 +160,41 @@ final class Crossings {
                     new PlanePoint(
                             a.eastM() + along * (b.eastM() - a.eastM()),
                             a.northM() + along * (b.northM() - a.northM()));
+            double trackTrueRad =
+                    Math.atan2(b.eastM() - a.eastM(), b.northM() - a.northM())
+                            + words.convergenceRad(a);
+            double tailMPerS = exposure * mostTailMPerS(rows, trackTrueRad);
+            double pieceS = length / (leg.speedMPerS() + tailMPerS);
             if (foot.distanceToM(point) < nearest) {
                 nearest = foot.distanceToM(point);
-                atNearest = flown + along * length;
+                atNearestS = flownS + along * pieceS;
             }
-            flown += length;
+            flownS += pieceS;
         }
-        double share = flown > 0 ? atNearest / flown : 0;
-        return Math.min(atNearest / leg.speedMPerS(), leg.durationS() * share);
+        double share = flownS > 0 ? atNearestS / flownS : 0;
+        return Math.min(atNearestS, leg.durationS() * share);
+    }
+
+    /** Rows of the weather that may hold while a leg is flown. */
+    private static List<WeatherHour> rows(Job job, Passing passing) {
+        Instant end = passing.start().plusMillis(millis(passing.leg().durationS()));
+        List<WeatherHour> hours = job.weather().hours();
+        int first = 0;
+        int last = 0;
+        for (int i = 1; i < hours.size(); i++) {
+            first = hours.get(i).from().isAfter(passing.start()) ? first : i;
+            last = hours.get(i).from().isAfter(end) ? last : i;
+        }
+        boolean next =
+                job.weather().between() == Weather.Between.STRICTER && last + 1 < hours.size();
+        return hours.subList(first, last + (next ? 2 : 1));
+    }
+
+    /** 0 where the wind is from ahead in all. */
+    private static double mostTailMPerS(List<WeatherHour> rows, double trackTrueRad) {
+        return rows.stream()
+                .mapToDouble(row -> -row.windMPerS() * Math.cos(row.windFromTrueRad() - trackTrueRad))
+                .reduce(0, Math::max);
     }
 
     private static double project(PlanePoint a, PlanePoint b, PlanePoint point) {

@@ -199,6 +199,10 @@ final class Words {
         return ground.frame().toPlane(point);
     }
 
+    double convergenceRad(PlanePoint point) {
+        return ground.frame().convergenceRad(point);
+    }
+
     Way way(PlaceId from, PlaceId to) {
         PlanePoint here = plane(job.getPlace(from).position());
         PlanePoint there = plane(job.getPlace(to).position());

@@ -10,8 +10,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import underhook.core.geo.PlanePoint;
+import underhook.core.job.LoadKind;
 import underhook.core.plan.Leg;
 import underhook.core.site.Rig;
 import underhook.planner.route.Cargo;
@@ -21,6 +23,7 @@ import underhook.planner.route.LegFinder;
 import underhook.planner.route.RankedWays;
 import underhook.planner.route.WayIn;
 import underhook.planner.route.WayMap;
+import underhook.planner.search.EmptyWay;
 
 /**
  * The legs of a day by trip, line and hour: found when first asked for, and what a plan tells of them. Not safe for
@@ -84,7 +87,24 @@ final class DayLegs {
             List<String> kinds,
             double speedMPerS,
             List<Cargo> cargos,
-            long arrivalS) {}
+            long arrivalS) {
+        /** The same that may come in any hour up to another. */
+        Way comingUntil(int slot) {
+            return new Way(
+                    from,
+                    to,
+                    slotFrom,
+                    slotComes,
+                    slot,
+                    lineM,
+                    rig,
+                    underM,
+                    kinds,
+                    speedMPerS,
+                    cargos,
+                    arrivalS);
+        }
+    }
 
     private record Ends(WayIn out, WayIn in) {}
 
@@ -211,13 +231,59 @@ final class DayLegs {
         Optional<LegAt> found = emptyLegs.legs.get(at);
         if (found == null) {
             int cuts = ceiling.cuts();
-            found = computeLeg(null, line, emptyWay(from, to, line, slot));
+            found = computeEmptyLeg(from, to, line, slot);
             if (ceiling.cuts() > cuts) {
                 return found;
             }
             emptyLegs.legs.set(at, found);
         }
         return found;
+    }
+
+    /**
+     * On a way in that keeps the limits until the end of the last hour in which it may come, where there is one; else
+     * on one that keeps them in its own hour: {@link #holdsUntil} says when that will not do.
+     */
+    private Optional<LegAt> computeEmptyLeg(int from, int to, int line, int slot) {
+        Way own = emptyWay(from, to, line, slot);
+        Optional<LegAt> found = computeLeg(null, line, own);
+        int last = found.map(leg -> lastSlot(slot, leg.durationS())).orElse(slot);
+        if (found.isEmpty() || isKept(found.get(), to, slot, last)) {
+            return found;
+        }
+        Optional<LegAt> holding = computeLeg(null, line, own.comingUntil(last));
+        return holding.isPresent() ? holding : found;
+    }
+
+    /** The last hour in which a machine that leaves in one may still hover over the next load. */
+    private int lastSlot(int slot, long durationS) {
+        List<DayAir.Slot> slots = day.air().slots;
+        double hookUpS = day.rules.kinds().stream().mapToDouble(LoadKind::hookUpS).max().orElse(0);
+        double turnsS =
+                Math.max(day.rules.times().returnExtraS(), 2 * day.rules.times().boardingS());
+        double endS = slots.get(slot).untilS() + durationS + turnsS + hookUpS;
+        int last = slot;
+        while (last + 1 < slots.size() && slots.get(last + 1).fromS() < endS) {
+            last++;
+        }
+        return last;
+    }
+
+    private boolean isKept(LegAt leg, int place, int slot, int slotEnd) {
+        return IntStream.rangeClosed(slot, slotEnd)
+                .allMatch(
+                        hour ->
+                                finder.approaches()
+                                        .isKept(
+                                                leg.wayIn().approachFromGridRad(),
+                                                day.air().winds(place, hour)));
+    }
+
+    /** Whether the way in of an empty way that leaves in one hour keeps the limits until the end of another. */
+    boolean holdsUntil(EmptyWay way, int slotEnd) {
+        return emptyLeg(way.from(), way.to(), way.line(), way.slot())
+                .map(leg -> isKept(leg, way.to(), way.slot(), slotEnd))
+                .orElse(false);
     }
 
     private Way emptyWay(int from, int to, int line, int slot) {

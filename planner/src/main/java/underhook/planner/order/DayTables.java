@@ -14,6 +14,7 @@ import underhook.core.job.Rules;
 import underhook.planner.route.FuelGround;
 import underhook.planner.search.DayRules;
 import underhook.planner.search.DayTable;
+import underhook.planner.search.EmptyWay;
 import underhook.planner.search.FuelRules;
 import underhook.planner.search.LegTimes;
 import underhook.planner.search.Rates;
@@ -285,6 +286,11 @@ final class DayTables {
         @Override
         public int emptyS(int from, int to, int line, int slot) {
             return seconds(model.legs().emptyLeg(from, to, line, slot));
+        }
+
+        @Override
+        public boolean holdsUntil(EmptyWay way, int slotEnd) {
+            return model.legs().holdsUntil(way, slotEnd);
         }
 
         @Override

@@ -1,5 +1,6 @@
 package underhook.planner.order;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -9,6 +10,8 @@ import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.geo.Glare;
+import underhook.core.geo.Sun;
+import underhook.core.geo.SunPosition;
 import underhook.core.job.Machine;
 import underhook.core.unit.Units;
 import underhook.planner.route.SunSeen;
@@ -16,7 +19,7 @@ import underhook.planner.route.WayIn;
 
 /** Hours in which the way in straight into the wind faces the sun, flown then or not. */
 final class Glares {
-    private static final long STEP_S = 600;
+    private static final long STEP_S = 60;
 
     private final Flights flights;
     private final DayModel model;
@@ -80,17 +83,23 @@ final class Glares {
                 .anyMatch(timeS -> timeS >= spell.fromS() && timeS <= spell.untilS());
     }
 
+    /** Told by whole minutes: from the last without glare to the first without it. */
     private Optional<Spell> find(int place, int slot) {
         DayAir.Slot hour = model.air().slots.get(slot);
         long fromS = -1;
         long untilS = -1;
         SunSeen highest = null;
         for (long timeS : moments(hour.fromS(), hour.untilS())) {
-            SunSeen seen = model.sky().seen(place, model.instant(timeS));
+            Instant when = model.instant(timeS);
+            SunPosition sun = Sun.position(model.places.get(place).position(), when);
+            if (!Glare.of(sun, hour.windFromTrueRad(), 0, leansRight).isAhead()) {
+                continue;
+            }
+            SunSeen seen = model.sky().seen(place, when);
             if (!seen.glare(hour.windFromTrueRad(), leansRight).isAhead()) {
                 continue;
             }
-            fromS = fromS < 0 ? timeS : fromS;
+            fromS = fromS < 0 ? Math.max(hour.fromS(), timeS - STEP_S) : fromS;
             untilS = timeS;
             if (highest == null || elevationRad(seen) > elevationRad(highest)) {
                 highest = seen;

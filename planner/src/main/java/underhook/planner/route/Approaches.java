@@ -21,6 +21,7 @@ public final class Approaches {
     private final Passed passed;
     private final ClosedWays closed;
     private final WaysIn waysIn;
+    private final Judges.Limits limits;
     private final Map<String, Map<Long, Lies>> liesByPlace = new HashMap<>();
 
     Approaches(Job job, WayMaps maps, Passed passed, ClosedWays closed) {
@@ -28,12 +29,16 @@ public final class Approaches {
         this.maps = maps;
         this.passed = passed;
         this.closed = closed;
-        this.waysIn =
-                new WaysIn(
-                        new Judges.Limits(
-                                job.rules().flying().tailwindMPerS(),
-                                job.rules().flying().crosswindMPerS()),
-                        job.machine().pilotSide());
+        this.limits =
+                new Judges.Limits(
+                        job.rules().flying().tailwindMPerS(),
+                        job.rules().flying().crosswindMPerS());
+        this.waysIn = new WaysIn(limits, job.machine().pilotSide());
+    }
+
+    /** Whether a way in keeps the limits of cross and tail wind in every one of some winds. */
+    public boolean isKept(double approachFromGridRad, List<PlaceWind> winds) {
+        return Judges.wind(winds, limits).judge(approachFromGridRad + Math.PI).refusal().isEmpty();
     }
 
     /**

@@ -123,6 +123,8 @@ public final class DayTable {
     /** The same for each empty way and line. */
     private final int[] emptyMore;
 
+    private final long longestHookUpS;
+
     private boolean guessing;
     private boolean guessed;
 
@@ -157,6 +159,7 @@ public final class DayTable {
         this.slotAt = slotsByMinute();
         this.parts = parts;
         this.legTimes = parts.legTimes();
+        this.longestHookUpS = trips.stream().mapToLong(TripRow::hookUpS).max().orElse(0);
         this.afterTrips = new int[trips.size()][];
         this.afterWaitS = new long[trips.size()][];
         this.teamAtDrop = new boolean[trips.size()];
@@ -444,6 +447,25 @@ public final class DayTable {
             }
         }
         return empty[at];
+    }
+
+    /**
+     * Whether an empty way may be flown that comes in, and hovers on, in another hour than it leaves in; of one that is
+     * guessed it is not asked.
+     */
+    boolean holdsUntil(EmptyWay way, int slotEnd) {
+        int row = (way.from() * spots.length + way.to()) * (lines.length + 1) + way.line() + 1;
+        if (slotEnd == way.slot() || empty[row * untilS.length + way.slot()] == UNKNOWN) {
+            return true;
+        }
+        synchronized (legTimes) {
+            return legTimes.holdsUntil(way, slotEnd);
+        }
+    }
+
+    /** The longest hook-up of the day, s. */
+    long longestHookUpS() {
+        return longestHookUpS;
     }
 
     /** One thread asks at a time. */

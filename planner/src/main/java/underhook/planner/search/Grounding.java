@@ -27,6 +27,10 @@ final class Grounding {
             return false;
         }
         EmptyWay way = new EmptyWay(run.place, to, run.line, slot);
+        long extraS = run.open >= 0 ? table.rules.returnExtraS() : 0;
+        if (!holdsUntil(way, run.timeS + legS + extraS)) {
+            return waitsForNextHour(way, cause) && flyTo(to, cause);
+        }
         if (run.open >= 0) {
             run.fly(legS + table.rules.returnExtraS());
             run.closeRotation(to, way);
@@ -43,6 +47,26 @@ final class Grounding {
                 startS,
                 fuelStartKg);
         return true;
+    }
+
+    /**
+     * Whether a way that is left now keeps the limits of wind until it ends, and while the machine hovers to hook up
+     * then: what is landed for may begin at once.
+     */
+    boolean holdsUntil(EmptyWay way, long endS) {
+        int slotEnd = table.slot(endS + table.longestHookUpS());
+        return table.holdsUntil(way, slotEnd < 0 ? table.slots() - 1 : slotEnd);
+    }
+
+    /** Whether the machine stands where it may wait for the way in of the next hour; then it has. */
+    boolean waitsForNextHour(EmptyWay way, Cause cause) {
+        boolean stands = run.open < 0 && table.spots[run.place].ground();
+        if (stands) {
+            Cause wind =
+                    cause.trip() < 0 ? cause : new Cause(Cause.Kind.WIND, cause.trip(), way.to());
+            waitUntil(table.slotUntilS(way.slot()), wind);
+        }
+        return stands;
     }
 
     private boolean keepsReserve(long flownS) {

@@ -13,6 +13,14 @@ public interface LegTimes {
     /** Whole seconds with the empty line, or without one (line {@link DayTable#NONE}). */
     int emptyS(int from, int to, int line, int slot);
 
+    /**
+     * Whether the way in of an empty way that is left in one hour of the weather keeps the limits of wind until the
+     * end of another.
+     */
+    default boolean holdsUntil(EmptyWay way, int slotEnd) {
+        return true;
+    }
+
     /** What no loaded way of a trip goes below in an hour, with any line, s. */
     double leastLoadedS(int trip, int slot);
 

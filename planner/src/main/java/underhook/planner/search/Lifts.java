@@ -304,6 +304,9 @@ final class Lifts {
                 return false;
             }
             before = new EmptyWay(run.place, trip.from(), run.line, slot);
+            if (!grounding.holdsUntil(before, run.timeS + legS)) {
+                return false;
+            }
             run.fly(legS);
             run.place = trip.from();
         } else {

@@ -83,6 +83,13 @@ final class Readiness {
                 hookedS += table.rules.returnExtraS();
             }
             int slotHook = table.slot(hookedS);
+            if (approachS > 0 && !holdsUntil(trip.from(), slot, hookedS - trip.hookUpS())) {
+                // The wind turns while it comes: leave in the next row.
+                kind = Cause.Kind.WIND;
+                other = trip.from();
+                waitS += table.slotUntilS(slot) - leaveS;
+                continue;
+            }
             int outS =
                     slotHook < 0 ? DayTable.NONE : table.loadedS(k, run.line, slotHook, slotHook);
             if (outS < 0) {
@@ -126,6 +133,14 @@ final class Readiness {
             waitS += shiftS;
         }
         return -1;
+    }
+
+    /** As {@link Grounding#holdsUntil} asks it, whichever trip is hooked up. */
+    private boolean holdsUntil(int from, int slot, long comesS) {
+        int slotEnd = table.slot(comesS + table.longestHookUpS());
+        return table.holdsUntil(
+                new EmptyWay(run.place, from, run.line, slot),
+                slotEnd < 0 ? table.slots() - 1 : slotEnd);
     }
 
     int approachS(int from, int slot) {

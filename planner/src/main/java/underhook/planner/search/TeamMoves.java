@@ -84,14 +84,18 @@ final class TeamMoves {
         }
         int slot = table.slot(run.timeS);
         int legS = slot < 0 ? DayTable.NONE : table.emptyS(from, to, DayTable.NONE, slot);
-        if (legS < 0 || run.fuelKg > row.cabinFuelKg()) {
+        EmptyWay way = new EmptyWay(from, to, DayTable.NONE, slot);
+        long flownS = legS + 2 * table.rules.boardingS();
+        if (legS < 0
+                || !grounding.holdsUntil(way, run.timeS + flownS)
+                || run.fuelKg > row.cabinFuelKg()) {
             return false;
         }
         if (table.walkS[run.teamPlace[team]][from] > 0) {
             walk(team, from);
         }
         stayUntil(team, run.timeS);
-        carry(team, legS, new EmptyWay(from, to, DayTable.NONE, slot), cause);
+        carry(team, legS, way, cause);
         if (to != place) {
             walk(team, place);
         }

@@ -325,16 +325,8 @@ final class LegCheck {
         if (!out) {
             Collections.reverse(track);
         }
-        double walked = 0;
-        double wanted = day.job().rules().flying().finalM();
-        PlanePoint far = track.get(0);
-        for (int i = 1; i < track.size() && walked < wanted; i++) {
-            double piece = Plane.apartM(track.get(i - 1), track.get(i));
-            double share = piece > wanted - walked ? (wanted - walked) / piece : 1;
-            far = Plane.between(track.get(i - 1), track.get(i), share);
-            walked += piece * share;
-        }
-        if (walked < 2 * Tolerance.PATH_END_M) {
+        PlanePoint far = Plane.walked(track, day.job().rules().flying().finalM());
+        if (Plane.apartM(track.get(0), far) < 2 * Tolerance.PATH_END_M) {
             return;
         }
         double own =

@@ -56,6 +56,21 @@ final class Plane {
                 a.northM() + alongFraction * (b.northM() - a.northM()));
     }
 
+    /** Where somebody stands who has gone so far along a track; at its end where it is shorter. */
+    static PlanePoint walked(List<PlanePoint> track, double wantedM) {
+        PlanePoint far = track.get(0);
+        double left = wantedM;
+        for (int i = 1; i < track.size() && left > 0; i++) {
+            double piece = apartM(track.get(i - 1), track.get(i));
+            far =
+                    piece > left
+                            ? between(track.get(i - 1), track.get(i), left / piece)
+                            : track.get(i);
+            left -= piece;
+        }
+        return far;
+    }
+
     static PlanePoint along(PlanePoint a, double bearingGridRad, double distanceM) {
         return new PlanePoint(
                 a.eastM() + distanceM * Math.sin(bearingGridRad),

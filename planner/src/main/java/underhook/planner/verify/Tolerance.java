@@ -47,6 +47,9 @@ final class Tolerance {
     /** Floating-point dust of wind limits converted from knots, m/s. */
     static final double WIND_DUST_M_PER_S = 1e-6;
 
+    /** A track drawn through points rounded to centimetres is off by less than 0.1°: of 25 m/s of wind, m/s. */
+    static final double DRAWN_WIND_M_PER_S = 0.04;
+
     /** Height sampled on two different sets of points, m. */
     static final double CLEARANCE_M = 0.5;
 

@@ -1,15 +1,21 @@
 package underhook.planner.verify;
 
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import underhook.core.finding.FindingCode;
+import underhook.core.geo.PlanePoint;
 import underhook.core.job.Load;
+import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
 import underhook.core.job.Rules;
 import underhook.core.job.Weather;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
 import underhook.core.plan.Drop;
+import underhook.core.plan.Leg;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 
@@ -32,6 +38,84 @@ final class WindCheck {
         for (Flight flight : day.listFlights()) {
             checkForecast(flight);
         }
+        List<Step> steps = day.plan().steps();
+        for (int i = 0; i < steps.size(); i++) {
+            boolean slung = steps.get(i).lineLengthM() > Tolerance.LENGTH_M;
+            if (slung && !day.isBegun(steps.get(i))) {
+                checkEmptyWays(steps.get(i), i + 1 < steps.size() ? steps.get(i + 1) : null);
+            }
+        }
+    }
+
+    /** The machine comes without a load in the wind of when it comes, and hovers so until the next one hangs. */
+    private void checkEmptyWays(Step step, @Nullable Step next) {
+        List<Leg> legs = Day.legsOf(step);
+        Instant hooked =
+                next == null || !next.startAt().equals(step.endAt())
+                        ? step.endAt()
+                        : next.rotation()
+                                .filter(turn -> !turn.legs().isEmpty())
+                                .filter(turn -> !turn.legs().get(0).carrying().isEmpty())
+                                .map(Rotation::hookedAt)
+                                .orElse(step.endAt());
+        for (int i = 0; i < legs.size(); i++) {
+            Leg leg = legs.get(i);
+            boolean last = i + 1 == legs.size();
+            if (!leg.carrying().isEmpty() || (!last && legs.get(i + 1).carrying().isEmpty())) {
+                continue;
+            }
+            if (!last) {
+                step.rotation()
+                        .ifPresent(turn -> checkEmptyWay(leg, hookUpFrom(turn), turn.hookedAt()));
+            } else {
+                checkEmptyWay(leg, earliestIn(step, leg), hooked);
+            }
+        }
+    }
+
+    private Instant hookUpFrom(Rotation turn) {
+        return turn.hookedAt().minusMillis(Math.round(day.hookUpS(turn) * 1000));
+    }
+
+    /** After the last release, or from the beginning, it flies the leg; what a step takes besides may come after. */
+    private static Instant earliestIn(Step step, Leg leg) {
+        Instant leaves =
+                step.rotation()
+                        .filter(turn -> !turn.drops().isEmpty())
+                        .map(turn -> turn.drops().get(turn.drops().size() - 1).releasedAt())
+                        .orElse(step.startAt());
+        Instant comes = leaves.plusMillis((long) (leg.durationS() * 1000));
+        return comes.isAfter(step.endAt()) ? step.endAt() : comes;
+    }
+
+    private void checkEmptyWay(Leg leg, Instant comes, Instant until) {
+        List<PlanePoint> back =
+                new ArrayList<>(leg.path().stream().map(p -> day.planeOf(p.position())).toList());
+        Collections.reverse(back);
+        PlanePoint far = Plane.walked(back, rules.flying().finalM());
+        Place place = day.job().getPlace(leg.to());
+        double track =
+                Plane.bearingGridRad(far, back.get(0))
+                        + Plane.convergenceRad(day.ground().frame(), place.position());
+        Winds worst = worst(place, track, air.listRows(comes, until));
+        String subject = leg.from() + "-" + leg.to();
+        demandKept(worst.tailMPerS(), rules.flying().tailwindMPerS(), subject, "tailwind");
+        demandKept(worst.crossMPerS(), rules.flying().crosswindMPerS(), subject, "crosswind");
+    }
+
+    private void demandKept(double windMPerS, double limitMPerS, String subject, String what) {
+        day.ledger()
+                .demand(
+                        windMPerS <= limitMPerS + Tolerance.DRAWN_WIND_M_PER_S,
+                        FindingCode.APPROACH_REFUSED,
+                        subject,
+                        () ->
+                                Told.of(
+                                                "rules",
+                                                "The way in of the machine without a load has too much "
+                                                        + what
+                                                        + ".")
+                                        .figures(windMPerS, limitMPerS, "m/s"));
     }
 
     /** Who is in the air comes down by known weather; what was begun when the day was ordered anew is flown. */
@@ -132,17 +216,10 @@ final class WindCheck {
 
     /** It comes in in the wind of when it comes, and hovers on that heading until it is let go. */
     private void checkWayIn(Drop drop, List<WeatherHour> rows) {
-        double exposure = day.job().getPlace(drop.place()).exposureFactor();
-        double track = drop.approachFromTrueRad() + Math.PI;
-        double worstTail = 0;
-        double worstCross = 0;
-        for (WeatherHour row : rows) {
-            double off = row.windFromTrueRad() - track;
-            worstTail = Math.max(worstTail, -row.windMPerS() * exposure * Math.cos(off));
-            worstCross = Math.max(worstCross, row.windMPerS() * exposure * Math.abs(Math.sin(off)));
-        }
-        double tail = worstTail;
-        double side = worstCross;
+        Winds worst =
+                worst(day.job().getPlace(drop.place()), drop.approachFromTrueRad() + Math.PI, rows);
+        double tail = worst.tailMPerS();
+        double side = worst.crossMPerS();
         String id = drop.load().value();
         day.ledger()
                 .demand(
@@ -160,6 +237,21 @@ final class WindCheck {
                         () ->
                                 Told.of("rules", "The way in of " + id + " has too much crosswind.")
                                         .figures(side, rules.flying().crosswindMPerS(), "m/s"));
+    }
+
+    /** The most tail and cross wind of any row; 0 where there is none. */
+    private record Winds(double tailMPerS, double crossMPerS) {}
+
+    private static Winds worst(Place place, double trackTrueRad, List<WeatherHour> rows) {
+        double tail = 0;
+        double cross = 0;
+        for (WeatherHour row : rows) {
+            double speed = row.windMPerS() * place.exposureFactor();
+            double off = row.windFromTrueRad() - trackTrueRad;
+            tail = Math.max(tail, -speed * Math.cos(off));
+            cross = Math.max(cross, speed * Math.abs(Math.sin(off)));
+        }
+        return new Winds(tail, cross);
     }
 
     /** Whether each figure is that of a row; where one row follows another, a moment belongs to the one or to both. */

@@ -12,6 +12,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
+import underhook.core.job.Load;
 import underhook.core.job.WeatherHour;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
@@ -115,7 +116,31 @@ class HourEdgeTest {
     }
 
     /**
-     * 7 m/s now from the north and now from the south, 6 m/s may be behind a way in: what comes in one row and is let
+     * From S2 the empty machine may be over A at 1060 s, westward, and hovers there until B2 hangs at 1140 s; over S1 it
+     * comes at 3920 s, northward, and hovers until W1 hangs at 3980 s. 6 m/s of tailwind and 10 of crosswind are allowed.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "S2-A, 90, 7, 1045, 1055, false",
+        "S2-A, 90, 7, 1055, 1062, true",
+        "S2-A, 90, 7, 1100, 1110, true",
+        "S2-A, 90, 7, 1138, 1150, true",
+        "S2-A, 90, 7, 1141, 1150, false",
+        "S2-A, 270, 7, 1055, 1062, false",
+        "S2-A, 0, 11, 1055, 1062, true",
+        "A-S1, 180, 7, 3905, 3915, false",
+        "A-S1, 180, 7, 3940, 3950, true",
+        "A-S1, 180, 7, 3978, 3985, true",
+    })
+    void the_way_in_to_the_next_hook_up_is_held_against_the_wind_until_it_hangs(
+            String leg, double fromDeg, double windMPerS, double fromS, double untilS, boolean no) {
+        SmallDay day = in(from(0, -3600, 5), from(fromDeg, fromS, windMPerS), from(0, untilS, 5));
+
+        assertThat(refusals(day).contains("APPROACH_REFUSED " + leg)).isEqualTo(no);
+    }
+
+    /**
+     * 7 m/s now from the north and now from the south, 6 m/s may be behind a way in: what comes in one row and is let and now from the south, 6 m/s may be behind a way in: what comes in one row and is let
      * go in the next may come against neither.
      */
     @ParameterizedTest
@@ -138,6 +163,43 @@ class HourEdgeTest {
 
         assertThat(plan.steps().stream().flatMap(step -> step.rotation().stream())).isNotEmpty();
         assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
+    }
+
+    /**
+     * The same where no way in keeps the limits in both winds: 4 m/s across and behind. Then nobody comes in one row and
+     * hooks up in the next, and all is flown within the rows.
+     */
+    @ParameterizedTest
+    @ValueSource(ints = {420, 900})
+    void no_empty_way_is_planned_into_a_row_in_which_it_may_not_come_in(int everyS) {
+        List<WeatherHour> rows = new ArrayList<>();
+        for (int k = 0; -7200 + k * everyS < 20000; k++) {
+            rows.add(from(k % 2 * 180, -7200 + k * everyS, 7));
+        }
+        SmallDay day =
+                SmallDay.good()
+                        .rule("flying.tailwindMPerS", 4.0)
+                        .rule("flying.crosswindMPerS", 4.0);
+        day =
+                day.inJob(
+                        "weather",
+                        with(with(day.job().weather(), "hours", rows), "until", at(20000)));
+
+        // To S1, where somebody stays: the empty line flies back between B1 and the others.
+        List<Load> loads =
+                day.job().loads().stream()
+                        .map(one -> one.to().value().equals("S2") ? toS1(one) : one)
+                        .toList();
+        day = day.inJob("loads", loads);
+
+        Plan plan = planned(day);
+
+        assertThat(plan.leftOut()).extracting(LeftOut::load).doesNotContain(SmallDay.lid("B1"));
+        assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
+    }
+
+    private static Load toS1(Load load) {
+        return with(load, "to", SmallDay.pid("S1"));
     }
 
     /** Of 200 s each 40 s are too windy for a pole, which takes more than 160 s from hook-up to release. */

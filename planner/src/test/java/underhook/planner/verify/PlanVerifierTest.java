@@ -922,12 +922,14 @@ class PlanVerifierTest {
                         "gust spread",
                         d -> d.kind("back", "windLimit", new WindLimit(12, 16, 1.5)),
                         "WIND_LIMIT W1"));
-        // W1 comes in southward, B2 and B3 are left southward: 5 m/s from behind.
+        // W1 comes in southward as the empty line does, B2 and B3 are left southward: 5 m/s from
+        // behind.
         all.add(
                 of(
                         "tailwind in and out",
                         d -> d.rule("flying.tailwindMPerS", 4.0),
                         "APPROACH_REFUSED W1",
+                        "APPROACH_REFUSED S1-A",
                         "APPROACH_REFUSED B2",
                         "APPROACH_REFUSED B3"));
         // B1 and P1 are left westward: in a wind from the east that one is from behind.
@@ -951,6 +953,7 @@ class PlanVerifierTest {
                                                                                         Math.PI
                                                                                                 / 2))
                                                                 .toList())),
+                        "APPROACH_REFUSED S2-A",
                         "APPROACH_REFUSED B1",
                         "APPROACH_REFUSED P1",
                         "WIND_ARITHMETIC B1",
@@ -975,6 +978,7 @@ class PlanVerifierTest {
                         "crosswind",
                         d -> d.rule("flying.crosswindMPerS", 4.0),
                         "APPROACH_REFUSED B1",
+                        "APPROACH_REFUSED S2-A",
                         "APPROACH_REFUSED P1"));
         all.add(
                 of(
