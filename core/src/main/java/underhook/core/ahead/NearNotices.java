@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import underhook.core.ahead.Answer.Mark;
 import underhook.core.ahead.Answer.Point;
 import underhook.core.ahead.Answer.Topic;
+import underhook.core.ahead.Notice.Circle;
 import underhook.core.ahead.Notice.Unread;
 import underhook.core.ahead.Notice.Validity;
 import underhook.core.geo.GeoPoint;
@@ -24,7 +25,6 @@ import underhook.core.job.Rules;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Step;
-import underhook.core.unit.Units;
 
 /**
  * How near each notice is to the day's places and legs, and whether it is in force then.
@@ -36,9 +36,6 @@ import underhook.core.unit.Units;
 final class NearNotices {
     /** Farther off a notice is only noted. @source PRACTICE five nautical miles around the work */
     private static final double NEAR_M = 9260;
-
-    /** Half a minute of latitude north and half a minute of a great circle east, m. @source DERIVED */
-    private static final double ROUNDED_M = Math.hypot(Units.nmiToM(0.5), Units.nmiToM(0.5));
 
     /** Mean radius of the earth, m; 1 % is taken off what is worked out with it. @source NGA-WGS84 */
     private static final double EARTH_RADIUS_M = 6_371_000;
@@ -142,7 +139,10 @@ final class NearNotices {
         if (!notice.unread().isEmpty()) {
             return Mark.UNREAD;
         }
-        boolean isNear = circle(notice).map(near -> near.atLeastM <= NEAR_M).orElse(true);
+        // A slip of the pen in item Q must not hide what the text names here.
+        boolean isNear =
+                circle(notice).map(near -> near.atLeastM <= NEAR_M).orElse(true)
+                        || named(notice).filter(near -> near.atLeastM <= NEAR_M).isPresent();
         boolean isNow = notice.validity().map(when -> when.mayTouch(begin, end)).orElse(true);
         return isNear && isNow ? Mark.LOOK : Mark.NOTED;
     }
@@ -206,7 +206,7 @@ final class NearNotices {
                 + near.what
                 + " a position in its text is "
                 + km(near.atLeastM)
-                + " km away.";
+                + " km away or more.";
     }
 
     private String say(Validity when) {
@@ -229,20 +229,18 @@ final class NearNotices {
     }
 
     private Optional<Near> circle(Notice notice) {
-        return notice.circle()
-                .map(
-                        circle -> {
-                            Near near = nearest(circle.centre());
-                            return new Near(
-                                    Math.max(0, near.atLeastM - circle.radiusM() - ROUNDED_M),
-                                    near.what);
-                        });
+        return notice.circle().map(circle -> near(circle, Circle.HALF_MINUTE_M));
     }
 
     private Optional<Near> named(Notice notice) {
         return notice.named().stream()
-                .map(this::nearest)
+                .map(circle -> near(circle, 0))
                 .min(Comparator.comparingDouble(Near::atLeastM));
+    }
+
+    private Near near(Circle circle, double openM) {
+        Near near = nearest(circle.centre());
+        return new Near(Math.max(0, near.atLeastM - circle.radiusM() - openM), near.what);
     }
 
     /** Outside of the plane's reach by the great circle, with the day's own extent taken off. */

@@ -29,7 +29,7 @@ import underhook.core.unit.Units;
 public final class NoticeText {
     private static final Pattern HEAD =
             Pattern.compile(
-                    "\\(?\\s*\\b([A-Z]\\d{4}/\\d{2})\\s+NOTAM([NRC])\\b(?:\\s+([A-Z]\\d{4}/\\d{2}))?");
+                    "(?:\\(\\s*)?\\b([A-Z]\\d{4}/\\d{2})\\s+NOTAM([NRC])\\b(?:[ \\t]+([A-Z]\\d{4}/\\d{2}))?");
     private static final Pattern ITEM = Pattern.compile("(?<![A-Z0-9(])([QABCDEFG])\\)\\s*");
     private static final Pattern CIRCLE =
             Pattern.compile("(\\d{2})(\\d{2})([NS])(\\d{3})(\\d{2})([EW])(\\d{3})");
@@ -242,15 +242,23 @@ public final class NoticeText {
                                         centre, Units.nmiToM(Double.parseDouble(found.group(7)))));
     }
 
-    private static List<GeoPoint> named(String text) {
-        List<GeoPoint> points = new ArrayList<>();
+    private static List<Circle> named(String text) {
+        List<Circle> points = new ArrayList<>();
         Matcher found = NAMED.matcher(text);
         while (found.find()) {
             double latRad = angleRad(found.group(1), found.group(2), seconds(found.group(3)));
             double lonRad = angleRad(found.group(5), found.group(6), seconds(found.group(7)));
+            boolean isToSeconds = found.group(3) != null && found.group(7) != null;
             point(
                             found.group(4).equals("S") ? -latRad : latRad,
                             found.group(8).equals("W") ? -lonRad : lonRad)
+                    .map(
+                            at ->
+                                    new Circle(
+                                            at,
+                                            isToSeconds
+                                                    ? Circle.HALF_SECOND_M
+                                                    : Circle.HALF_MINUTE_M))
                     .ifPresent(points::add);
         }
         return points;
