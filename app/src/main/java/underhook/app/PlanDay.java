@@ -332,7 +332,8 @@ public final class PlanDay {
                 best = last;
             }
         }
-        return best;
+        boolean isWanting = best.inTimeFraction() < wished && request.stopped().getAsBoolean();
+        return isWanting ? new Checked(best.plan.cutShort(), best.report) : best;
     }
 
     private static NoPlan noPlan(List<Finding> findings, Request request) {
