@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -92,7 +93,7 @@ final class NearNotices {
         return new NearNotices(job, ways);
     }
 
-    private static Stream<Leg> legs(Step step) {
+    static Stream<Leg> legs(Step step) {
         return Stream.concat(
                 step.legs().stream(),
                 step.rotation().stream().flatMap(rotation -> rotation.legs().stream()));
@@ -119,6 +120,14 @@ final class NearNotices {
                                     "notices",
                                     List.of("The file holds no text at all."))));
         }
+        Map<String, String> laterOnes =
+                notices.stream()
+                        .filter(notice -> !notice.refersTo().isEmpty())
+                        .collect(
+                                Collectors.groupingBy(
+                                        Notice::refersTo,
+                                        Collectors.mapping(
+                                                Notice::number, Collectors.joining(", "))));
         return new Answer(
                 Topic.NOTICES,
                 notices.stream()
@@ -127,7 +136,7 @@ final class NearNotices {
                                         .thenComparing(notice -> atLeastM(circle(notice)))
                                         .thenComparing(notice -> atLeastM(named(notice)))
                                         .thenComparing(Notice::number))
-                        .map(notice -> point(notice, notices))
+                        .map(notice -> point(notice, laterOnes))
                         .toList());
     }
 
@@ -147,7 +156,7 @@ final class NearNotices {
         return isNear && isNow ? Mark.LOOK : Mark.NOTED;
     }
 
-    private Point point(Notice notice, List<Notice> all) {
+    private Point point(Notice notice, Map<String, String> laterOnes) {
         List<String> said = new ArrayList<>();
         notice.unread().forEach(one -> said.add(say(one)));
         circle(notice).ifPresent(near -> said.add(sayCircle(near)));
@@ -169,14 +178,7 @@ final class NearNotices {
                             ? "It cancels " + notice.refersTo() + "."
                             : "It replaces " + notice.refersTo() + ".");
         }
-        String later =
-                all.stream()
-                        .filter(
-                                other ->
-                                        !notice.number().isEmpty()
-                                                && other.refersTo().equals(notice.number()))
-                        .map(Notice::number)
-                        .collect(Collectors.joining(", "));
+        String later = laterOnes.getOrDefault(notice.number(), "");
         if (!later.isEmpty()) {
             said.add("Replaced or cancelled by " + later + ", says the file.");
         }
@@ -245,14 +247,15 @@ final class NearNotices {
 
     /** Outside of the plane's reach by the great circle, with the day's own extent taken off. */
     private Near nearest(GeoPoint point) {
-        if (greatCircleM(point) > 150_000 || Math.abs(point.latDeg()) > 84) {
+        if (greatCircleM(origin, point) > 150_000 || Math.abs(point.latDeg()) > 84) {
             double extentM =
                     ways.stream()
                             .flatMap(way -> Stream.of(way.line.from(), way.line.to()))
                             .mapToDouble(at -> Math.hypot(at.eastM(), at.northM()))
                             .max()
                             .orElse(0);
-            return new Near(Math.max(0, 0.99 * greatCircleM(point) - extentM), ways.get(0).name);
+            return new Near(
+                    Math.max(0, 0.99 * greatCircleM(origin, point) - extentM), ways.get(0).name);
         }
         PlanePoint at = frame.toPlane(point);
         return ways.stream()
@@ -261,10 +264,10 @@ final class NearNotices {
                 .orElseThrow();
     }
 
-    private double greatCircleM(GeoPoint point) {
-        double latA = Math.toRadians(origin.latDeg());
-        double latB = Math.toRadians(point.latDeg());
-        double across = Math.toRadians(point.lonDeg() - origin.lonDeg());
+    static double greatCircleM(GeoPoint one, GeoPoint other) {
+        double latA = Math.toRadians(one.latDeg());
+        double latB = Math.toRadians(other.latDeg());
+        double across = Math.toRadians(other.lonDeg() - one.lonDeg());
         double half =
                 Math.pow(Math.sin((latB - latA) / 2), 2)
                         + Math.cos(latA) * Math.cos(latB) * Math.pow(Math.sin(across / 2), 2);

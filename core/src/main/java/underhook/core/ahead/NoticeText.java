@@ -5,12 +5,14 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import underhook.core.ahead.Notice.Circle;
 import underhook.core.ahead.Notice.Kind;
@@ -46,10 +48,13 @@ public final class NoticeText {
     private static final String TIME_ALLOWED = "ten digits as 2609080600";
 
     private final String text;
+    private final int[] lineEnds;
     private final List<Notice> notices = new ArrayList<>();
 
     private NoticeText(String text) {
         this.text = text;
+        this.lineEnds =
+                IntStream.range(0, text.length()).filter(i -> text.charAt(i) == '\n').toArray();
     }
 
     /** Every notice in the order of the text, and every piece of text that is none. */
@@ -218,7 +223,8 @@ public final class NoticeText {
     }
 
     private int lineAt(int at) {
-        return 1 + (int) text.substring(0, at).chars().filter(letter -> letter == '\n').count();
+        int found = Arrays.binarySearch(lineEnds, at);
+        return 1 + (found >= 0 ? found : -found - 1);
     }
 
     private static String firstWords(String of) {
