@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.SplittableRandom;
@@ -198,9 +199,6 @@ public final class PlanDay {
 
     private static final double LAST_FRACTION = 0.95;
 
-    /** How often loads are left at most: a day searched anew may be less sure than the one it was looked for on. */
-    private static final int SURER_ROUNDS = 3;
-
     private final JobReader reader;
     private final Planning planning;
     private final Checking checking;
@@ -280,11 +278,7 @@ public final class PlanDay {
     }
 
     /** A plan with its odds, and what the re-check says of it. */
-    private record Checked(Plan plan, VerifierReport report) {
-        double inTimeFraction() {
-            return plan.odds().map(odds -> odds.allInTime().leastFraction()).orElse(1.0);
-        }
-    }
+    private record Checked(Plan plan, VerifierReport report) {}
 
     private Checked checked(ReadJob job, Plan plan, Progress progress) {
         progress.at("re-checking the plan", 0.9);
@@ -300,39 +294,31 @@ public final class PlanDay {
      * A plan that is in time as often as is wished, with loads left for another day; the surest that was found when none
      * is.
      */
-    private Checked surer(ReadJob job, Checked first, Request request, Progress progress) {
-        double wished = request.inTimeFraction().orElseThrow();
-        Checked best = first;
-        Checked last = first;
-        ReadJob less = job;
-        for (int round = 0; round < SURER_ROUNDS; round++) {
-            if (last.inTimeFraction() >= wished || request.stopped().getAsBoolean()) {
-                break;
-            }
-            double from = FIRST_FRACTION + (LAST_FRACTION - FIRST_FRACTION) * round / SURER_ROUNDS;
-            progress.at("looking for loads to leave for another day", from);
-            Set<LoadId> left = new SurerDay(less, wished, request.stopped()).leave(last.plan);
-            if (left.isEmpty()) {
-                break;
-            }
-            less = less.leaving(left);
-            Outcome<Plan> outcome =
-                    planning.plan(
-                            less,
-                            request,
-                            progress.part(from, (LAST_FRACTION - FIRST_FRACTION) / SURER_ROUNDS));
-            if (!outcome.isDone()) {
-                break;
-            }
-            last = checked(job, outcome.getValue(), Progress.SILENT);
-            if (!last.report.holds()) {
-                return last;
-            }
-            if (last.inTimeFraction() > best.inTimeFraction()) {
-                best = last;
-            }
-        }
-        boolean isWanting = best.inTimeFraction() < wished && request.stopped().getAsBoolean();
+    private Checked surer(ReadJob job, Checked first, Request request, Progress progress)
+            throws IOException {
+        SurerDay.Wish wish =
+                new SurerDay.Wish(
+                        job, first.plan, request.inTimeFraction().orElseThrow(), request.stopped());
+        SurerDay.Planning<Optional<Checked>> planningLess =
+                new SurerDay.Planning<>() {
+                    @Override
+                    public Optional<Checked> plan(Set<LoadId> left, Progress part) {
+                        Outcome<Plan> outcome = planning.plan(job.leaving(left), request, part);
+                        return outcome.isDone()
+                                ? Optional.of(checked(job, outcome.getValue(), part))
+                                : Optional.empty();
+                    }
+
+                    @Override
+                    public Optional<Plan> planOf(Optional<Checked> planned) {
+                        return planned.filter(one -> one.report.holds()).map(Checked::plan);
+                    }
+                };
+        Progress rest = progress.part(FIRST_FRACTION, LAST_FRACTION - FIRST_FRACTION);
+        Checked best = SurerDay.find(wish, planningLess, rest).flatMap(one -> one).orElse(first);
+        boolean isWanting =
+                SurerDay.inTimeFraction(best.plan) < wish.inTimeFraction()
+                        && request.stopped().getAsBoolean();
         return isWanting ? new Checked(best.plan.cutShort(), best.report) : best;
     }
 

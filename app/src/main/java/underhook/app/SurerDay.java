@@ -1,5 +1,6 @@
 package underhook.app;
 
+import java.io.IOException;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -20,6 +21,12 @@ import underhook.planner.order.PlanSettings;
  * each time the rest is flown near the known order. That is a way of choosing, not the least that could be left.
  */
 public final class SurerDay {
+    /** What is being done while loads are looked for. */
+    private static final String LEAVING = "looking for loads to leave for another day";
+
+    /** How often loads are left at most: a day searched anew may be less sure than the one it was looked for on. */
+    private static final int ROUNDS = 3;
+
     /** Days drawn to compare lifts; all are compared over the same ones. */
     private static final int COMPARED = 400;
 
@@ -29,21 +36,70 @@ public final class SurerDay {
     private final BooleanSupplier stop;
 
     /**
-     * Opens the day; takes as long as finding its ways does.
+     * What is wished.
      *
-     * @param wishedFraction share of the replayed days that are to be in time, in (0, 1)
+     * @param plan with all loads, its day replayed
+     * @param inTimeFraction share of the replayed days that are to be in time, in (0, 1)
      * @param stop says true when it must end with what it has
      */
-    public SurerDay(ReadJob job, double wishedFraction, BooleanSupplier stop) {
-        this(job, new OpenDay(job.job(), job.ground()), wishedFraction, stop);
+    public record Wish(ReadJob job, Plan plan, double inTimeFraction, BooleanSupplier stop) {}
+
+    /** Plans a day with some loads left for another one. */
+    public interface Planning<T> {
+        T plan(Set<LoadId> left, Progress progress) throws IOException;
+
+        /** Its plan, replayed; empty where none came of it. */
+        Optional<Plan> planOf(T planned);
     }
 
-    /** On a day that is open already. */
-    public SurerDay(ReadJob job, OpenDay day, double wishedFraction, BooleanSupplier stop) {
-        this.job = job;
-        this.day = day;
-        this.wishedFraction = wishedFraction;
-        this.stop = stop;
+    /**
+     * The surest day of those planned with more and more loads left, until one is as sure as is wished.
+     *
+     * @return empty when the first plan is as sure already or nothing that is left makes it surer; one without a plan
+     *     where the first of them has none
+     */
+    public static <T> Optional<T> find(Wish wish, Planning<T> planning, Progress progress)
+            throws IOException {
+        Optional<T> best = Optional.empty();
+        double bestFraction = inTimeFraction(wish.plan());
+        Set<LoadId> left = new TreeSet<>();
+        Plan last = wish.plan();
+        for (int round = 0; round < ROUNDS && !isDone(wish, last); round++) {
+            Progress part = progress.part((double) round / ROUNDS, 1.0 / ROUNDS);
+            part.at(LEAVING, 0);
+            Set<LoadId> more = new SurerDay(wish, left).leave(last);
+            if (more.isEmpty()) {
+                break;
+            }
+            left.addAll(more);
+            T planned = planning.plan(Set.copyOf(left), part);
+            Optional<Plan> plan = planning.planOf(planned);
+            if (plan.isEmpty()) {
+                return best.isPresent() ? best : Optional.of(planned);
+            }
+            last = plan.get();
+            if (inTimeFraction(last) > bestFraction) {
+                best = Optional.of(planned);
+                bestFraction = inTimeFraction(last);
+            }
+        }
+        return best;
+    }
+
+    private static boolean isDone(Wish wish, Plan last) {
+        return inTimeFraction(last) >= wish.inTimeFraction() || wish.stop().getAsBoolean();
+    }
+
+    static double inTimeFraction(Plan plan) {
+        return plan.odds().map(odds -> odds.allInTime().leastFraction()).orElse(1.0);
+    }
+
+    /** Opens the day with some loads left; takes as long as finding its ways does. */
+    private SurerDay(Wish wish, Set<LoadId> left) {
+        this.job = wish.job().leaving(left);
+        this.day = new OpenDay(job.job(), job.ground());
+        this.wishedFraction = wish.inTimeFraction();
+        this.stop = wish.stop();
     }
 
     /** A day with some lifts taken off. */
@@ -59,7 +115,7 @@ public final class SurerDay {
      * Loads to leave for another day, those besides that can then not be flown not named; empty when the day is as sure
      * as is wished, or nothing that is taken off makes it surer.
      */
-    public Set<LoadId> leave(Plan plan) {
+    private Set<LoadId> leave(Plan plan) {
         Thinned now = new Thinned(plan, Set.of(), slackS(plan, DayOdds.REPLAYS));
         while (now.slackS < 0 && !stop.getAsBoolean()) {
             Optional<Thinned> next = next(now);

@@ -54,6 +54,13 @@ final class AskingApi {
         node.set("findingsGone", Json.array(answer.gone(), Json::finding));
         node.set("leftOutNew", Json.texts(answer.leftOut()));
         node.put("cutShort", answer.cutShort());
+        answer.inTime()
+                .ifPresent(
+                        chance -> {
+                            ObjectNode inTime = node.putObject("inTime");
+                            inTime.put("countedPercent", 100 * chance.countedFraction());
+                            inTime.put("leastPercent", 100 * chance.leastFraction());
+                        });
         call.answer(node);
     }
 
@@ -81,7 +88,7 @@ final class AskingApi {
                 return new Question(what, Asked.whole(put, "lift"), value.asString(""));
             }
         }
-        throw new Refused(400, "Ask for move, line, machine, laydown, hour, fuel or rate.");
+        throw new Refused(400, "Ask for move, line, machine, laydown, hour, fuel, rate or sure.");
     }
 
     private void override(Call call) throws IOException {

@@ -370,6 +370,20 @@ class DeskPageIT {
         assertThat(page.says("The job changed since this plan.")).isFalse();
     }
 
+    @Test
+    @Order(8)
+    void says_that_a_day_is_as_sure_as_is_asked_and_changes_nothing() {
+        String before = planId();
+        page.run("document.querySelector('.trade').open = true");
+        page.run(
+                "const days = document.querySelector('.trade input[name=days]'); days.value = 5;"
+                        + " days.form.requestSubmit()");
+        page.waitUntil(
+                "it is said", it -> it.says("The day is as sure as that already, or nothing that"));
+        assertThat(planId()).isEqualTo(before);
+        page.key(Keys.ESCAPE);
+    }
+
     /** The plan that the page shows. */
     private static String planId() {
         return String.valueOf(

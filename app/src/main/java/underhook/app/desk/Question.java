@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.UnaryOperator;
 import underhook.app.desk.DeskJob.FileInfo;
@@ -24,6 +25,7 @@ import underhook.core.plan.Plan;
 public record Question(What what, int lift, String value) {
     private static final String RATE = "flying-per-min";
     private static final String COUNTED = "flying-counts-percent";
+    private static final String ANOTHER_DAY = "another_day";
 
     /** What is changed. */
     public enum What {
@@ -38,7 +40,9 @@ public record Question(What what, int lift, String value) {
         /** Never more fuel aboard than this, kg. */
         FUEL,
         /** A flying minute counted at so many percent of its rate, so that another day is the cheapest. */
-        RATE
+        RATE,
+        /** Loads left for another day until so many of 100 replayed days are in time. */
+        SURE
     }
 
     /** In words, as it stands among the revisions when it is accepted. */
@@ -51,6 +55,7 @@ public record Question(What what, int lift, String value) {
             case HOUR -> "day from " + value;
             case FUEL -> "at most " + value + " kg of fuel";
             case RATE -> "a flying minute counted at " + value + " % of its rate";
+            case SURE -> "loads left for another day, " + value + " of 100 days in time";
         };
     }
 
@@ -80,7 +85,27 @@ public record Question(What what, int lift, String value) {
                             job,
                             "rules",
                             text -> JobYaml.withBeside(text, RATE, COUNTED, percent(value)));
+            case SURE -> throw new IllegalArgumentException("Its loads are looked for first.");
         };
+    }
+
+    /**
+     * Share of the replayed days that are to be in time.
+     *
+     * @throws IllegalArgumentException when it is none between 1 and 99 of 100
+     */
+    double inTimeFraction() {
+        if (!value.matches("[1-9][0-9]?")) {
+            throw new IllegalArgumentException(
+                    "\"" + value + "\" is no number of days between 1 and 99 of 100.");
+        }
+        return Integer.parseInt(value) / 100.0;
+    }
+
+    /** The load list with some loads left for another day. */
+    static Map<String, Content> leaving(DeskJob job, Set<LoadId> left) throws IOException {
+        List<String> ids = left.stream().map(LoadId::value).toList();
+        return loads(job, ids, ANOTHER_DAY, old -> "yes");
     }
 
     private static int percent(String text) {
@@ -186,11 +211,19 @@ public record Question(What what, int lift, String value) {
         Sheet sheet =
                 job.findSheet(path)
                         .orElseThrow(() -> new IllegalArgumentException(path + " is no table."));
+        if (column.equals(ANOTHER_DAY) && findColumn(sheet, column).isEmpty()) {
+            sheet = sheet.withColumn(column);
+        }
         int idColumn = column(sheet, "id");
         Optional<Integer> found = findColumn(sheet, column);
         if (path.endsWith(".xlsx") || found.isEmpty()) {
             throw new IllegalArgumentException(
-                    path + " needs to be CSV with a column \"" + column + "\" for this question.");
+                    path
+                            + " needs to be CSV with a column \""
+                            + column
+                            + "\" for this question: "
+                            + String.join(", ", ids)
+                            + ".");
         }
         List<Row> rows = new ArrayList<>();
         for (Row row : sheet.rows()) {

@@ -13,12 +13,16 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicBoolean;
 import underhook.app.PlanDay;
+import underhook.app.Progress;
+import underhook.app.SurerDay;
 import underhook.app.desk.DeskJob.KnownPlan;
 import underhook.app.port.Content;
 import underhook.app.port.KeptJob.Revision;
 import underhook.app.port.ReadJob;
 import underhook.core.finding.Finding;
+import underhook.core.job.LoadId;
 import underhook.core.plan.LeftOut;
+import underhook.core.plan.Odds;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
@@ -55,6 +59,7 @@ public final class WhatIf {
      * @param fuelKg fuel burnt more, kg
      * @param leftOut loads that stay behind now and did not before
      * @param cutShort whether the search was stopped before it was through
+     * @param inTime chance that all is in time then; empty where the day was not replayed
      */
     public record Answer(
             String why,
@@ -64,7 +69,8 @@ public final class WhatIf {
             List<Finding> appeared,
             List<Finding> gone,
             List<String> leftOut,
-            boolean cutShort) {
+            boolean cutShort,
+            Optional<Odds.Chance> inTime) {
         public Answer {
             appeared = List.copyOf(appeared);
             gone = List.copyOf(gone);
@@ -94,9 +100,14 @@ public final class WhatIf {
             trials.clear();
             return tried(job, question, record);
         }
-        Trial trial = plan(job, question, record);
+        Optional<Trial> found = plan(job, question, record);
         // Each holds a whole job with its terrain.
         trials.clear();
+        if (found.isEmpty()) {
+            return impossible(
+                    "The day is as sure as that already, or nothing that is left makes it surer.");
+        }
+        Trial trial = found.get();
         trials.put(job.id(), trial);
         return trial.result()
                 .fold(
@@ -127,7 +138,10 @@ public final class WhatIf {
             throws IOException {
         Trial trial = trials.get(job.id());
         if (trial == null || !trial.question().equals(question) || trial.on() != on) {
-            trial = plan(job, question, record(job));
+            trial =
+                    plan(job, question, record(job))
+                            .orElseThrow(
+                                    () -> new IllegalArgumentException("That is not possible."));
         }
         if (!(trial.result() instanceof PlanDay.Planned planned)) {
             throw new IllegalArgumentException("That is not possible.");
@@ -164,7 +178,8 @@ public final class WhatIf {
                 tried.leftOut().stream()
                         .map(load -> load + ": in this order the day has no room for it.")
                         .toList(),
-                false);
+                false,
+                Optional.empty());
     }
 
     /** Opened anew for each plan; that takes as long as finding its ways does. */
@@ -173,12 +188,15 @@ public final class WhatIf {
         String key = job.id() + " " + record.id();
         if (opened.filter(one -> one.plan().equals(key)).isEmpty()) {
             opened = Optional.empty();
-            ReadJob read =
-                    job.findReadable()
-                            .orElseThrow(() -> new IllegalArgumentException("The job has faults."));
+            ReadJob read = readable(job);
             opened = Optional.of(new Opened(key, new OpenDay(read.job(), read.ground())));
         }
         return opened.orElseThrow().day();
+    }
+
+    private static ReadJob readable(DeskJob job) throws IOException {
+        return job.findReadable()
+                .orElseThrow(() -> new IllegalArgumentException("The job has faults."));
     }
 
     private static Plan record(DeskJob job) throws IOException {
@@ -187,13 +205,71 @@ public final class WhatIf {
                 .plan();
     }
 
-    private Trial plan(DeskJob job, Question question, Plan record) throws IOException {
-        long head = job.head().id();
-        Map<String, Content> changes = question.changes(job, record);
+    /** Empty where no other day answers it. */
+    private Optional<Trial> plan(DeskJob job, Question question, Plan record) throws IOException {
+        AtomicBoolean stop = new AtomicBoolean();
+        stops.put(job.id(), stop);
+        try {
+            Asking asking = new Asking(job, job.head().id(), stop);
+            return question.what() == Question.What.SURE
+                    ? surer(asking, question, record)
+                    : Optional.of(
+                            planned(
+                                    asking,
+                                    question,
+                                    question.changes(job, record),
+                                    asking.progress()));
+        } finally {
+            stops.remove(job.id(), stop);
+        }
+    }
+
+    /** A question being worked out. */
+    private record Asking(DeskJob job, long head, AtomicBoolean stop) {
+        Progress progress() {
+            return (doing, done) ->
+                    job.events()
+                            .tell(
+                                    new DeskEvent(
+                                            DeskEvent.Kind.ASKING, job.id(), head, doing, done));
+        }
+    }
+
+    /** With loads left for another day. */
+    private Optional<Trial> surer(Asking asking, Question question, Plan record)
+            throws IOException {
+        SurerDay.Wish wish =
+                new SurerDay.Wish(
+                        readable(asking.job()),
+                        record,
+                        question.inTimeFraction(),
+                        asking.stop()::get);
+        SurerDay.Planning<Trial> planning =
+                new SurerDay.Planning<>() {
+                    @Override
+                    public Trial plan(Set<LoadId> left, Progress part) throws IOException {
+                        return planned(
+                                asking, question, Question.leaving(asking.job(), left), part);
+                    }
+
+                    @Override
+                    public Optional<Plan> planOf(Trial trial) {
+                        return trial.result() instanceof PlanDay.Planned planned
+                                ? Optional.of(planned.output().plan())
+                                : Optional.empty();
+                    }
+                };
+        return SurerDay.find(wish, planning, asking.progress());
+    }
+
+    private Trial planned(
+            Asking asking, Question question, Map<String, Content> changes, Progress progress)
+            throws IOException {
+        DeskJob job = asking.job();
         Path root = work.resolve("what-if-" + job.id());
         WorkFolders.delete(root);
         Path folder = Files.createDirectories(root.resolve("job"));
-        for (Map.Entry<String, String> file : job.kept().listFiles(head).entrySet()) {
+        for (Map.Entry<String, String> file : job.kept().listFiles(asking.head()).entrySet()) {
             Path target = folder.resolve(file.getKey());
             Files.createDirectories(Objects.requireNonNull(target.getParent()));
             Content changed = changes.get(file.getKey());
@@ -201,36 +277,15 @@ public final class WhatIf {
                     target,
                     (changed == null ? job.kept().getContent(file.getValue()) : changed).toBytes());
         }
-        return new Trial(question, head, changes, planned(job, head, root));
-    }
-
-    private PlanDay.Result planned(DeskJob job, long head, Path root) throws IOException {
-        AtomicBoolean stop = new AtomicBoolean();
-        stops.put(job.id(), stop);
         PlanDay.Request request =
                 new PlanDay.Request(
-                        root.resolve("job"), root.resolve("out"), 1, CEILING, stop::get);
-        try {
-            return job.tools()
-                    .planDay()
-                    .plan(
-                            request,
-                            (doing, done) ->
-                                    job.events()
-                                            .tell(
-                                                    new DeskEvent(
-                                                            DeskEvent.Kind.ASKING,
-                                                            job.id(),
-                                                            head,
-                                                            doing,
-                                                            done)));
-        } finally {
-            stops.remove(job.id(), stop);
-        }
+                        root.resolve("job"), root.resolve("out"), 1, CEILING, asking.stop()::get);
+        return new Trial(
+                question, asking.head(), changes, job.tools().planDay().plan(request, progress));
     }
 
     private static Answer impossible(String why) {
-        return new Answer(why, 0, 0, 0, List.of(), List.of(), List.of(), false);
+        return new Answer(why, 0, 0, 0, List.of(), List.of(), List.of(), false, Optional.empty());
     }
 
     private static Answer compare(Plan record, Plan other) {
@@ -246,7 +301,8 @@ public final class WhatIf {
                         .filter(out -> find(record, out).isEmpty())
                         .map(out -> out.load() + ": " + out.message())
                         .toList(),
-                other.summary().cutShort());
+                other.summary().cutShort(),
+                other.odds().map(Odds::allInTime));
     }
 
     private static Optional<LeftOut> find(Plan plan, LeftOut out) {

@@ -1,6 +1,7 @@
 package underhook.app.port;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -23,6 +24,19 @@ public interface Sheets {
         /** The same with other rows. */
         public Sheet withRows(List<Row> other) {
             return new Sheet(columns, other, separator, lineEnd, hasMark);
+        }
+
+        /** The same with one more column, empty, behind the others. */
+        public Sheet withColumn(String name) {
+            List<String> more = new ArrayList<>(columns);
+            more.add(name);
+            List<Row> longer = new ArrayList<>();
+            for (Row row : rows) {
+                List<String> cells = new ArrayList<>(row.cells());
+                cells.add("");
+                longer.add(new Row(row.line(), cells));
+            }
+            return new Sheet(more, longer, separator, lineEnd, hasMark);
         }
     }
 

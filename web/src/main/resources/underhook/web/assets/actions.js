@@ -293,5 +293,5 @@ export const actions = {
     say(t('move.done'));
   },
   // Filled in by the views that open them, so that views need not know each other.
-  openMove: () => {}, askMove: () => {}, openWhatIf: () => {}, openRate: () => {}, openWays: () => {}, openOverride: () => {},
+  openMove: () => {}, askMove: () => {}, openWhatIf: () => {}, openRate: () => {}, openSurer: () => {}, openWays: () => {}, openOverride: () => {},
 };

@@ -9,7 +9,7 @@ const STATE = { UNREAD: 'outside', NO: 'outside', LOOK: 'near', NOTED: 'inside',
 
 export function ahead() {
   if (!state.ahead) return html`<p class="waiting">${t('waiting')}</p>`;
-  return html`<section class="ahead findings" aria-label=${t('panel.ahead')}><h2>${t('ahead.title')}</h2><p class="hint">${t('ahead.hint')}</p>
+  return html`<section class="ahead findings" tabindex="0" aria-label=${t('panel.ahead')}><h2>${t('ahead.title')}</h2><p class="hint">${t('ahead.hint')}</p>
     ${state.ahead.answers.map(answer)}</section>`;
 }
 

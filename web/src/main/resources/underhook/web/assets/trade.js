@@ -25,11 +25,27 @@ function odds(found) {
   const gains = (found.gains ?? []).filter(gained).slice(0, 5);
   return html`<h3>${t('odds.title')}</h3><p class="hint">${t('odds.hint', { replays: found.replays, samples: found.learnedSamples })}</p>
     <dl class="pairs">${CHANCES.filter((name) => found[name]).map((name) => html`<dt>${t(`odds.${name}`)}</dt><dd>${tenths(found[name])} ${chance(found[name])}</dd>`)}
-      <dt>${t('odds.finish')}</dt><dd>${t('odds.between', { median: u.clock(found.finishMedianAt), late: u.clock(found.finishLateAt) })}</dd></dl>
+      <dt>${t('odds.finish')}</dt><dd>${t('odds.between', { median: u.clock(found.finishMedianAt), late: u.clock(found.finishLateAt) })}</dd>
+      ${found.placed ? html`<dt>${t('odds.placed')}</dt><dd>${t('odds.placedWords', { most: found.placed.nineOfTenDays, half: found.placed.halfOfDays, planned: found.placed.planned })}</dd>` : nothing}</dl>
+    ${surer()}${seldom(found.placed)}
     ${gains.length ? html`<h4>${t('odds.gains')}</h4><ul>${gains.map((gain) => html`<li>${said(gain.what)}: ${gained(gain)}</li>`)}</ul>` : nothing}
     ${found.lastStarts?.length ? html`<h4>${t('odds.lastStarts')}</h4><ul>${found.lastStarts.map((one) => html`<li><b>${one.load}</b> ${one.place}:
       ${t('odds.last', { planned: u.clock(one.plannedAt), last: u.clock(one.lastAt) })}, ${chance(one.inTime)}</li>`)}</ul>` : nothing}`;
 }
+
+const SURE = 90, WISHED = 80;
+
+/** Loads that a day ended at its limits leaves more often than one time of ten. */
+function seldom(placed) {
+  const rare = (placed?.loads ?? []).filter((one) => one.inTime.leastPercent < SURE);
+  return rare.length ? html`<details><summary>${t('odds.seldom')}: ${rare.length}</summary><ul>${rare.map((one) => html`<li>${t('odds.seldomOne', { load: one.load, place: one.place, at: u.clock(one.plannedAt), chance: chance(one.inTime) })}</li>`)}</ul></details>` : nothing;
+}
+
+/** What to leave for another day, so that the rest is in time as often as is wished. */
+const surer = () => html`<form class="acts" @submit=${(event) => {
+  event.preventDefault();
+  actions.openSurer(new FormData(event.target).get('days'));
+}}><label><input name="days" type="number" min="1" max="99" required value=${WISHED}> ${t('odds.sureWish')}</label> <button>${t('odds.sureAsk')}</button></form>`;
 
 /** Each comfort that is refused, where and for what price. */
 const comforts = (found) => html`<details><summary>${t('comforts.title', { count: found.comforts.length })}</summary>

@@ -4,6 +4,7 @@ import { html, nothing } from '/lib/lit/lit-html.js';
 import { state } from './state.js';
 import { actions } from './actions.js';
 import { severity } from './marks.js';
+import { chance } from './trade.js';
 import { said, t } from './words.js';
 import * as u from './units.js';
 
@@ -13,6 +14,12 @@ const lifts = () => state.plan.view.lifts;
 actions.openRate = (day) => {
   actions.ask({ rate: { lift: lifts()[0]?.number ?? 0, value: String(day.flyingRatePercent) } });
   actions.open(() => html`<h2>${t('rate.title')}</h2><p>${t('rate.words', { flight: u.minutes(day.flightMinutes), finish: u.clock(day.finishAt), percent: day.flyingRatePercent })}</p>${answer()}`);
+};
+
+/** Loads left for another day until the rest is in time on so many of 100 replayed days. */
+actions.openSurer = (days) => {
+  actions.ask({ sure: { lift: lifts()[0]?.number ?? 0, value: String(days) } });
+  actions.open(() => html`<h2>${t('sure.title')}</h2><p>${t('sure.words', { days })}</p>${answer()}`);
 };
 
 actions.openMove = (lift, after = null) => {
@@ -85,7 +92,8 @@ function answer() {
     <table><thead><tr><td></td><th scope="col">${t('whatif.record')}</th><th scope="col">${t('whatif.change')}</th></tr></thead><tbody>
       <tr><th scope="row">${t('sum.flight')}</th><td>${u.minutes(record.flightMinutes)}</td><td>${signed(found.minutesDelta, 'min')}</td></tr>
       <tr><th scope="row">${t('sum.finish')}</th><td>${u.clock(record.finishAt)}</td><td>${signed(found.finishDelta, 'min')}</td></tr>
-      <tr><th scope="row">${t('lane.fuel')}</th><td></td><td>${signed(found.fuelDelta, 'kg', 0)}</td></tr></tbody></table>
+      <tr><th scope="row">${t('lane.fuel')}</th><td></td><td>${signed(found.fuelDelta, 'kg', 0)}</td></tr>
+      ${found.inTime ? html`<tr><th scope="row">${t('whatif.inTime')}</th><td>${chance(state.plan.odds?.allInTime)}</td><td>${chance(found.inTime)}</td></tr>` : nothing}</tbody></table>
     ${found.cutShort ? html`<p class="refusal">${t('whatif.cutShort')}</p>` : nothing}
     ${list(t('whatif.leftOut'), found.leftOutNew)}${list(t('whatif.new'), found.findingsNew)}${list(t('whatif.gone'), found.findingsGone)}
     ${found.why ? html`<p>${said(found.why)}</p>` : nothing}

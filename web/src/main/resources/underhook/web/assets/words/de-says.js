@@ -26,6 +26,18 @@ const REMEDIES = [
 ];
 const remedies = (text) => text.split('; ').map((one) => REMEDIES.reduce((said, [from, to]) => said.replace(from, to), one)).join('; ');
 
+/** What a tap that came too soon leaves of what lay before it. */
+const UNDONE = [
+  [/^Counted as not done: (.+)\.$/, (_, list) => `Als nicht getan zählt: ${list.split(', ').map((one) => STEPS.reduce((said, [from, to]) => said.replace(from, to), one)).join(', ')}.`],
+  [/^Its stops count as shorter, with no more fuel than there was time for\. Perhaps tell what the gauge reads\.$/, 'Ihre Halte zählen als kürzer, mit nicht mehr Treibstoff, als dafür Zeit war. Vielleicht melden, was die Anzeige sagt.'],
+  [/^Its stops count as shorter\.$/, 'Ihre Halte zählen als kürzer.'],
+  [/^One tap is wrong, or the machine was quicker than its ways\.$/, 'Eine Meldung stimmt nicht, oder die Maschine war schneller als ihre Wege.'],
+];
+const STEPS = [
+  [/^crew (\S+) flown to (\S+)$/, 'Trupp $1 nach $2 geflogen'], [/^the way to (\S+)$/, 'der Weg nach $1'], [/^fuel at (\S+)$/, 'Tanken an $1'], [/^the line at (\S+)$/, 'die Leine an $1'], [/^a break at (\S+)$/, 'eine Pause an $1'],
+];
+const undone = (text) => UNDONE.reduce((said, [from, to]) => said.replace(from, to), text);
+
 /** A sentence within another one; as it came where its shape is not known. */
 function german(text) {
   const known = says.find(([shape]) => shape.test(text));
@@ -163,7 +175,7 @@ export const says = [
   [/^moves for flies (.+) to its work$/, 'stellt sich um $1 zur Arbeit zu bringen'], [/^moves for (.+) to (.+)$/, 'stellt sich für $1 nach $2'], [/^people fly with the line off$/, 'Leute fliegen ohne Leine'],
   [/^a break while (\S+) to (\S+) is not ready$/, 'Pause, solange $1 nach $2 nicht bereit ist'], [/^a break before (\S+) to (\S+)$/, 'Pause vor $1 nach $2'], [/^the engine was on for long enough$/, 'der Motor lief lange genug'], [/^the engine was on for long enough; (\d+) s are kept free to shut down$/, 'der Motor lief lange genug; $1 s bleiben zum Abstellen frei'], [/^The engine runs too long without a break\.$/, 'Der Motor läuft zu lange ohne Pause.'], [/^Too little is kept free to shut down before the engine's limit\.$/, 'Vor der Grenze der Motorzeit bleibt zu wenig zum Abstellen frei.'], [/^waits: (.+) to (.+) is not ready before$/, 'wartet: $1 nach $2 ist nicht früher bereit'], [/^waits for (.+)$/, 'wartet auf $1'], [/^(\S+) to (\S+)$/, '$1 nach $2'],
   [/^Planning aid\. The flight manual, the operator's manual, the line owner, local rules and the licensed people decide\.$/, 'Planungshilfe. Flughandbuch, Betriebshandbuch, Leitungseigner, örtliche Regeln und die berechtigten Leute entscheiden.'],
-  [/^reading the job$/, 'liest den Auftrag'], [/^finding the ways$/, 'sucht die Wege'], [/^making a first day$/, 'macht einen ersten Tag'], [/^ordering what is left$/, 'ordnet den Rest'], [/^bounding the flying time$/, 'schätzt die Flugzeit ab'], [/^searching the order of the day$/, 'sucht den Ablauf'], [/^writing the plan$/, 'schreibt den Plan'], [/^re-checking the plan$/, 'prüft den Plan nach'], [/^replaying the day$/, 'spielt den Tag nach'], [/^writing the files$/, 'schreibt die Dateien'], [/^waiting for its turn$/, 'wartet'], [/^done$/, 'fertig'], [/^planned$/, 'geplant und nachgeprüft'],
+  [/^looking for loads to leave for another day$/, 'sucht Lasten für einen anderen Tag'], [/^reading the job$/, 'liest den Auftrag'], [/^finding the ways$/, 'sucht die Wege'], [/^making a first day$/, 'macht einen ersten Tag'], [/^ordering what is left$/, 'ordnet den Rest'], [/^bounding the flying time$/, 'schätzt die Flugzeit ab'], [/^searching the order of the day$/, 'sucht den Ablauf'], [/^writing the plan$/, 'schreibt den Plan'], [/^re-checking the plan$/, 'prüft den Plan nach'], [/^replaying the day$/, 'spielt den Tag nach'], [/^writing the files$/, 'schreibt die Dateien'], [/^waiting for its turn$/, 'wartet'], [/^done$/, 'fertig'], [/^planned$/, 'geplant und nachgeprüft'],
   [/^The guys at (.+) leave a gap of (.+?)°; they do not hold the pole in every direction\. Perhaps at (.+) true\.$/, 'Die Abspannungen an $1 lassen eine Lücke von $2°; sie halten den Mast nicht nach jeder Seite. Vielleicht bei $3 TRUE.'],
   [/^Light and large: it trails more than (.+) above (.+), ballast counted\. Refused as rigged\. Perhaps it flies so: (.*?)(\. A drogue stops it from turning, but trails farther)?\.$/, (_, angle, speed, how, drogue) => `Leicht und groß: über ${speed} schleppt sie mehr als ${angle}, Ballast eingerechnet. So angeschlagen verweigert. Vielleicht fliegt sie so: ${remedies(how)}.${drogue ? ' Ein Bremsschirm hindert sie am Drehen, schleppt aber weiter.' : ''}`],
   [/^Each weather row is held until the next\. On a rising wind this is optimistic\.$/, 'Jede Wetterzeile gilt bis zur nächsten. Bei zunehmendem Wind ist das zu günstig.'],
@@ -202,6 +214,9 @@ export const says = [
   [/^forecast times exposure$/, 'Vorhersage mal Windlage'], [/^\(gust - mean\) times exposure$/, '(Böe − Mittel) mal Windlage'], [/^mean wind of the forecast$/, 'mittlerer Wind der Vorhersage'], [/^gust of the forecast$/, 'Böe der Vorhersage'],
   [/^fuel gauge spread$/, 'Streuung der Tankanzeige'], [/^as stated by rules$/, 'wie in den Regeln angegeben'], [/^as stated by rigging: (.+)$/, 'wie bei den Anschlagmitteln angegeben: $1'],
   // Why a load stays behind, or what of a place, a wire or a report is doubted.
+  [/^The day is as sure as that already, or nothing that is left makes it surer\.$/, 'So sicher ist der Tag schon, oder nichts, was liegen bleibt, macht ihn sicherer.'], [/^It is left for another day\.$/, 'Sie bleibt für einen anderen Tag.'],
+  [/^(\S+) was tapped as hooked ([\d.]+) min sooner than what the plan has before it can be done\. (.+)$/, (_, load, min, what) => `${load} wurde ${min} min früher als angehängt gemeldet, als getan sein kann, was der Plan davor hat. ${undone(what)}`],
+  [/^nobody tapped the engine off: what was planned with the engine off counts as it was planned; tap it on and off where that matters$/, 'niemand hat das Triebwerk als abgestellt gemeldet: was mit abgestelltem Triebwerk geplant war, zählt wie geplant; an und aus melden, wo es darauf ankommt'],
   [/^No load of this job can be flown\.$/, 'Keine Last dieses Auftrags lässt sich fliegen.'], [/^It was taken off the day\.$/, 'Sie wurde vom Tag genommen.'], [/^It is not flown at that turn\.(?: (.+))?$/, (_, held) => `In dieser Reihe wird sie nicht geflogen.${held ? ` ${why(held.replace(/\.$/, ''))}.` : ''}`], [/^(\S+): in this order the day has no room for it\.$/, '$1: in dieser Reihe ist kein Platz für sie im Tag.'],
   [/^What is left of the day has no room for it: wind, light, crews, fuel or duty end first\.$/, 'Im Rest des Tages ist kein Platz für sie: Wind, Tageslicht, Trupps, Treibstoff oder Dienstzeit enden vorher.'],
   [/^It is stood up at (\S+), where nobody stays to (hook|receive) but who guys it meanwhile\. Perhaps another crew that stays there, or a kind that lies\.$/, (_, place, does) => `Er wird an ${place} aufgestellt; dort bleibt niemand, der ${does === 'hook' ? 'anhängt' : 'empfängt'}, als wer ihn dabei abspannt. Vielleicht noch ein Trupp, der dort bleibt, oder eine Art, die liegt.`],
