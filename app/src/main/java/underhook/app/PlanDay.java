@@ -315,7 +315,11 @@ public final class PlanDay {
                     }
                 };
         Progress rest = progress.part(FIRST_FRACTION, LAST_FRACTION - FIRST_FRACTION);
-        return SurerDay.find(wish, planningLess, rest).flatMap(one -> one).orElse(first);
+        Checked best = SurerDay.find(wish, planningLess, rest).flatMap(one -> one).orElse(first);
+        boolean isWanting =
+                SurerDay.inTimeFraction(best.plan) < wish.inTimeFraction()
+                        && request.stopped().getAsBoolean();
+        return isWanting ? new Checked(best.plan.cutShort(), best.report) : best;
     }
 
     private static NoPlan noPlan(List<Finding> findings, Request request) {

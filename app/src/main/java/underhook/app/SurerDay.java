@@ -90,7 +90,7 @@ public final class SurerDay {
         return inTimeFraction(last) >= wish.inTimeFraction() || wish.stop().getAsBoolean();
     }
 
-    private static double inTimeFraction(Plan plan) {
+    static double inTimeFraction(Plan plan) {
         return plan.odds().map(odds -> odds.allInTime().leastFraction()).orElse(1.0);
     }
 

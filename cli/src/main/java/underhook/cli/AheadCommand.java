@@ -70,8 +70,12 @@ final class AheadCommand implements Callable<Integer> {
         Optional<Plan> plan = Optional.empty();
         if (planFile != null) {
             Outcome<Plan> read = plans.read(planFile);
-            if (!read.isDone()) {
-                read.findings().stream().map((Finding one) -> Words.of(one)).forEach(out::println);
+            List<Finding> refused =
+                    read.isDone()
+                            ? Ahead.refusals(reading.job().get().job(), read.getValue())
+                            : read.findings();
+            if (!refused.isEmpty()) {
+                refused.stream().map((Finding one) -> Words.of(one)).forEach(out::println);
                 return Exit.INPUT_REFUSED;
             }
             plan = Optional.of(read.getValue());

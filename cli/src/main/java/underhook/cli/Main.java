@@ -101,12 +101,22 @@ public final class Main {
         }
     }
 
+    private static double number(String text) {
+        try {
+            return Double.parseDouble(text);
+        } catch (NumberFormatException none) {
+            throw new TypeConversionException("'" + text + "' is no number");
+        }
+    }
+
     /** Whatever word fails unforeseen ends here, once. */
     static void settle(CommandLine commandLine, Path data) {
         commandLine
                 .registerConverter(long.class, Main::wholeNumber)
                 .registerConverter(Long.class, Main::wholeNumber)
                 .registerConverter(int.class, Main::smallWholeNumber)
+                .registerConverter(Integer.class, Main::smallWholeNumber)
+                .registerConverter(Double.class, Main::number)
                 .setParameterExceptionHandler(new Mistyped());
         commandLine.setExecutionExceptionHandler(
                 (failure, failed, parsed) -> {

@@ -8,6 +8,7 @@ import java.io.StringWriter;
 import java.nio.file.FileSystemException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -100,6 +101,10 @@ class MainTest {
         assertThat(err.toString()).contains("--door").contains("'abc' is no whole number");
         assertThat(run("count", "--door=4294967297")).isEqualTo(2);
         assertThat(err.toString()).contains("'4294967297' is too large");
+        assertThat(run("count", "--share=80.5")).isEqualTo(2);
+        assertThat(err.toString()).contains("--share").contains("'80.5' is no whole number");
+        assertThat(run("count", "--fuel=much")).isEqualTo(2);
+        assertThat(err.toString()).contains("--fuel").contains("'much' is no number");
     }
 
     /** A person reads the file and the reason, not the name of a class. */
@@ -120,6 +125,12 @@ class MainTest {
         @Option(names = "--door")
         private int door;
 
+        @Option(names = "--share")
+        private @Nullable Integer share;
+
+        @Option(names = "--fuel")
+        private @Nullable Double fuel;
+
         @Option(names = "--file")
         private String file = "";
 
@@ -131,7 +142,7 @@ class MainTest {
             if (!file.isEmpty()) {
                 throw new FileSystemException(file, null, "Read-only file system");
             }
-            return (int) times + door;
+            return (int) times + door + (share == null ? 0 : share) + (fuel == null ? 0 : 1);
         }
     }
 

@@ -27,6 +27,34 @@ class OwnJobIT {
 
     @TempDir Path folder;
 
+    /** Ways of another job would hide what lies under those of this one. */
+    @Test
+    void tells_nothing_ahead_with_a_plan_of_another_job() throws IOException {
+        Path job = write();
+        Path plan = folder.resolve("out").resolve("plan.json");
+        Said.of(
+                folder.resolve("home"),
+                "plan",
+                job.toString(),
+                "--effort=1",
+                "--out=" + plan.getParent());
+        Said own = Said.of(folder.resolve("home"), "ahead", job.toString(), "--plan=" + plan);
+        Path places = job.resolve("places.csv");
+        Files.writeString(
+                places, Files.readString(places).replace("501800", "502000").replace("P2;", "Q2;"));
+        Path loads = job.resolve("loads.csv");
+        Files.writeString(loads, Files.readString(loads).replace(";P2;", ";Q2;"));
+        Path crews = job.resolve("crews.yaml");
+        Files.writeString(crews, Files.readString(crews).replace("P2", "Q2"));
+        Said strange = Said.of(folder.resolve("home"), "ahead", job.toString(), "--plan=" + plan);
+
+        assertThat(own.exit()).as(own.out() + own.err()).isZero();
+        assertThat(strange.exit()).as(strange.out() + strange.err()).isEqualTo(2);
+        assertThat(strange.out())
+                .contains("do not begin or end where P1 lies", "no place P2")
+                .doesNotContain("P3");
+    }
+
     @Test
     void gives_a_pilots_card_and_refuses_changes_of_what_it_does_not_have() throws IOException {
         Path job = write();

@@ -165,6 +165,35 @@ class StoppedIT {
         assertThat(verified.exit()).as(verified.out()).isEqualTo(Exit.DONE);
     }
 
+    /** Bounds and odds are there then, but not the loads to leave: the day is less than was asked for. */
+    @Test
+    void stopped_while_it_looks_for_loads_to_leave_it_says_that_more_is_missing() throws Exception {
+        Running running =
+                run(
+                        "plan",
+                        job.toString(),
+                        "--out",
+                        out.toString(),
+                        "--effort",
+                        "1",
+                        "--seconds",
+                        "600",
+                        "--in-time",
+                        "99");
+        running.awaits("looking for loads to leave for another day");
+        running.send("TERM");
+        running.awaits("Stopping: ");
+
+        assertThat(running.exit()).as(running.said().join()).isEqualTo(Exit.DONE);
+        assertThat(running.said().join())
+                .contains("stopped: not everything was looked for")
+                .doesNotContain("nothing of the plan is missing")
+                .contains("asked for 99 of 100 replayed days in time");
+        JsonNode plan =
+                JsonMapper.shared().readTree(Files.readString(out.resolve("plan.json"), UTF_8));
+        assertThat(plan.path("summary").path("cutShort").asBoolean(false)).isTrue();
+    }
+
     @Test
     void before_there_is_a_day_nothing_is_touched() throws Exception {
         Running running = plan();

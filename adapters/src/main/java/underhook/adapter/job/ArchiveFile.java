@@ -29,6 +29,9 @@ final class ArchiveFile {
                     "least_visibility_ft",
                     "source");
 
+    /** From here on the sun is known. */
+    private static final int FIRST_YEAR = 1951;
+
     private static final Range WIND = Range.of(0, 100, "between 0 and 100 m/s");
     private static final Range HEIGHT = Range.of(0, 30_000, "between 0 and 30000 m");
     private static final Range SIGHT = Range.of(0, 200_000, "between 0 and 200000 m");
@@ -108,6 +111,7 @@ final class ArchiveFile {
             return;
         }
         double gustMPerS = gust.orElse(windMPerS);
+        int year = at.atZone(day.zone()).getYear();
         if (gustMPerS < windMPerS) {
             String name = row.presentName("gust", Quantity.SPEED);
             row.fault(
@@ -115,6 +119,15 @@ final class ArchiveFile {
                     name,
                     "is below the mean wind",
                     new Found(row.text(name, ""), "empty, or at least the mean wind"));
+        } else if (year < FIRST_YEAR
+                || !at.isBefore(day.date().atStartOfDay(day.zone()).toInstant())) {
+            row.fault(
+                    FindingCode.FIELD_OUT_OF_RANGE,
+                    "time",
+                    "is of no past year",
+                    new Found(
+                            row.text("time", ""),
+                            "date and offset, from 1951 to the day before the job's"));
         } else if (!at.isAfter(last)) {
             row.fault(
                     FindingCode.FIELD_OUT_OF_RANGE,

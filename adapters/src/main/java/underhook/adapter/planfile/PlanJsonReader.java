@@ -1,6 +1,7 @@
 package underhook.adapter.planfile;
 
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -73,11 +74,16 @@ public final class PlanJsonReader implements PlanReader {
             }
             String text = Files.readString(file, StandardCharsets.UTF_8);
             root = Located.parse(text.startsWith("\uFEFF") ? text.substring(1) : text);
+        } catch (CharacterCodingException notUtf8) {
+            return refused(
+                    name,
+                    FindingCode.PLAN_UNREADABLE,
+                    "is no UTF-8 text; it was changed since it was written.");
         } catch (IOException unreadable) {
             return refused(
                     name,
                     FindingCode.PLAN_UNREADABLE,
-                    "cannot be read as UTF-8 text: " + unreadable.getMessage() + ".");
+                    "cannot be read: " + unreadable.getMessage() + ".");
         } catch (JacksonException notJson) {
             int line = notJson.getLocation() == null ? 0 : notJson.getLocation().getLineNr();
             return refused(

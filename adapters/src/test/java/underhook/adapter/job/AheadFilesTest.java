@@ -122,6 +122,24 @@ class AheadFilesTest {
         return Double.parseDouble(said.replaceAll(".* is (\\S+) km away or more\\.", "$1"));
     }
 
+    /** Two degrees of latitude are 222 km; the crane stands at the origin, to the minute. */
+    @Test
+    void a_notice_whose_text_names_a_place_here_is_near_wherever_its_circle_lies() {
+        GeoPoint origin = new SampleJob().readIn(folder).job().orElseThrow().job().origin();
+        String here = notice("A", origin, 0, "").replaceAll("(?s).*/(\\d{4}N\\d{5}W).*", "$1");
+        String text =
+                notice("A0001/26", origin, 120, "B)2609080600 C)2609081800 E)CRANE PSN " + here);
+
+        Answer answer =
+                answer(
+                        read("notices: notices.txt", "notices.txt", text).job().orElseThrow(),
+                        Topic.NOTICES);
+
+        assertThat(point(answer, "A0001/26").mark()).isEqualTo(Mark.LOOK);
+        assertThat(point(answer, "A0001/26").sentences())
+                .anyMatch(said -> said.endsWith(" a position in its text is 0.0 km away or more."));
+    }
+
     @Test
     void a_file_of_notices_that_is_no_text_is_a_fault() {
         List<Fault> faults = read("notices: notices.pdf", "notices.pdf", "%PDF").faults();
@@ -308,12 +326,64 @@ class AheadFilesTest {
                                 .orElseThrow(),
                         Topic.STANDBY);
 
-        // Eleven hours less a gap; cloud at 6, sight at 8: eight are left together.
+        // Of eleven hours one is a gap; cloud at 6, sight at 8: eight are left together.
         assertThat(point(answer, "September").sentences())
                 .contains(
                         "Usable days, with at least 8 usable hours together: 100 %, 1 of 1 days in 1 season.",
-                        "Usable hours: 80 % of 10 hours of daylight.",
+                        "Usable hours: 72 % of 11 hours of daylight.",
                         "Of the lost hours wind stops 0 %, cloud 50 %, visibility 50 %.");
+    }
+
+    /** One of two days is foggy, and fog has no base; of the third season only a night is known. */
+    @Test
+    void a_day_of_which_too_little_was_seen_is_no_usable_day_and_a_night_no_season() {
+        StringBuilder rows = new StringBuilder("time,wind_kt,cloud_base_ft\n");
+        for (String day : List.of("2021-09-10", "2021-09-11", "2022-09-10")) {
+            for (int hour = 6; hour < 17; hour++) {
+                rows.append(
+                        String.format(
+                                Locale.ROOT,
+                                "%sT%02d:00-01:00,5,%s\n",
+                                day,
+                                hour,
+                                day.endsWith("11") ? "" : "2000"));
+            }
+        }
+        rows.append("2023-09-10T01:00-01:00,5,2000\n");
+        Answer answer =
+                answer(
+                        read(
+                                        ARCHIVE.replace("10,", "8, least-cloud-base-ft: 1000,"),
+                                        "archive.csv",
+                                        rows.toString())
+                                .job()
+                                .orElseThrow(),
+                        Topic.STANDBY);
+
+        assertThat(point(answer, "September").sentences())
+                .contains(
+                        "Usable days, with at least 8 usable hours together: 66 %, 2 of 3 days in 2 seasons.",
+                        "Usable hours: 66 % of 33 hours of daylight.");
+    }
+
+    @Test
+    void rows_that_are_of_no_past_year_are_faults() {
+        List<Fault> faults =
+                read(
+                                ARCHIVE,
+                                "archive.csv",
+                                """
+                                time,wind_kt
+                                0001-09-08T06:00-01:00,5
+                                2025-09-08T06:00-01:00,5
+                                06:00,5
+                                +200000-09-08T06:00-01:00,5
+                                """)
+                        .faults();
+
+        assertThat(faults)
+                .extracting(Fault::line, Fault::field)
+                .containsExactly(tuple(2, "time"), tuple(4, "time"), tuple(5, "time"));
     }
 
     @Test

@@ -202,6 +202,12 @@ class PlanJsonTest {
                 .singleElement()
                 .asString()
                 .matches("plan\\.json:[0-9]+ ends in the middle\\. Perhaps it was cut off .*");
+        Path other = folder.resolve("plan.json");
+        Files.write(other, text.getBytes(StandardCharsets.UTF_16));
+        assertThat(new PlanJsonReader().read(other).findings())
+                .extracting(Finding::message)
+                .containsExactly(
+                        "plan.json is no UTF-8 text; it was changed since it was written.");
         assertThat(read(text.replaceFirst(":", ";")).findings())
                 .extracting(Finding::message)
                 .containsExactly("plan.json:2 is no JSON from here on, or has a field twice.");

@@ -1,17 +1,27 @@
 package underhook.core.ahead;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import underhook.core.ahead.Answer.Mark;
 import underhook.core.ahead.Answer.Point;
 import underhook.core.ahead.Answer.Topic;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
+import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
 import underhook.core.job.Job;
+import underhook.core.job.PlaceId;
 import underhook.core.plan.Plan;
 
 /** Everything that can be said of a job beside its plan. */
 public final class Ahead {
+    /** A place that was moved by less since is still this one. @source PRACTICE */
+    private static final double HERE_M = 100;
+
     private Ahead() {}
 
     /**
@@ -39,6 +49,46 @@ public final class Ahead {
                         .map(rules -> PermitMatrix.of(job, ground, rules, plan))
                         .orElseGet(() -> none(Topic.PERMITS, "permits")));
         return List.copyOf(answers);
+    }
+
+    /** Why a plan is none of this job, whose legs therefore say nothing about it; empty where it may be. */
+    public static List<Finding> refusals(Job job, Plan plan) {
+        Set<PlaceId> strange = new LinkedHashSet<>();
+        plan.steps().stream()
+                .flatMap(NearNotices::legs)
+                .filter(leg -> !leg.path().isEmpty())
+                .forEach(
+                        leg -> {
+                            GeoPoint last = leg.path().get(leg.path().size() - 1).position();
+                            if (!isAt(job, leg.from(), leg.path().get(0).position())) {
+                                strange.add(leg.from());
+                            }
+                            if (!isAt(job, leg.to(), last)) {
+                                strange.add(leg.to());
+                            }
+                        });
+        return strange.stream()
+                .map(
+                        id ->
+                                Finding.of(
+                                        FindingCode.PLAN_UNREADABLE,
+                                        Severity.STOP,
+                                        id.value(),
+                                        "plan",
+                                        job.findPlace(id).isPresent()
+                                                ? "The plan's ways do not begin or end where "
+                                                        + id
+                                                        + " lies in this job."
+                                                : "The job has no place "
+                                                        + id
+                                                        + ": the plan is of another one."))
+                .toList();
+    }
+
+    private static boolean isAt(Job job, PlaceId id, GeoPoint end) {
+        return job.findPlace(id)
+                .filter(place -> NearNotices.greatCircleM(place.position(), end) <= HERE_M)
+                .isPresent();
     }
 
     private static Answer none(Topic topic, String role) {

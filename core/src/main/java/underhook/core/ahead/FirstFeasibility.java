@@ -83,9 +83,12 @@ final class FirstFeasibility {
                                         .map(Finding::message)
                                         .distinct()
                                         .toList()));
-            } else if (warm.getValue() < least.warmKg) {
-                worst = Optional.of(place);
-                least = new Pair(middle.getValue(), warm.getValue());
+            } else {
+                worst = warm.getValue() < least.warmKg ? Optional.of(place) : worst;
+                least =
+                        new Pair(
+                                Math.min(least.middleKg, middle.getValue()),
+                                Math.min(least.warmKg, warm.getValue()));
             }
         }
         if (!points.isEmpty() || worst.isEmpty()) {

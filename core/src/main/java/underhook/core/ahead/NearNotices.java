@@ -7,12 +7,14 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import underhook.core.ahead.Answer.Mark;
 import underhook.core.ahead.Answer.Point;
 import underhook.core.ahead.Answer.Topic;
+import underhook.core.ahead.Notice.Circle;
 import underhook.core.ahead.Notice.Unread;
 import underhook.core.ahead.Notice.Validity;
 import underhook.core.geo.GeoPoint;
@@ -24,7 +26,6 @@ import underhook.core.job.Rules;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Step;
-import underhook.core.unit.Units;
 
 /**
  * How near each notice is to the day's places and legs, and whether it is in force then.
@@ -36,9 +37,6 @@ import underhook.core.unit.Units;
 final class NearNotices {
     /** Farther off a notice is only noted. @source PRACTICE five nautical miles around the work */
     private static final double NEAR_M = 9260;
-
-    /** Half a minute of latitude north and half a minute of a great circle east, m. @source DERIVED */
-    private static final double ROUNDED_M = Math.hypot(Units.nmiToM(0.5), Units.nmiToM(0.5));
 
     /** Mean radius of the earth, m; 1 % is taken off what is worked out with it. @source NGA-WGS84 */
     private static final double EARTH_RADIUS_M = 6_371_000;
@@ -95,7 +93,7 @@ final class NearNotices {
         return new NearNotices(job, ways);
     }
 
-    private static Stream<Leg> legs(Step step) {
+    static Stream<Leg> legs(Step step) {
         return Stream.concat(
                 step.legs().stream(),
                 step.rotation().stream().flatMap(rotation -> rotation.legs().stream()));
@@ -122,6 +120,14 @@ final class NearNotices {
                                     "notices",
                                     List.of("The file holds no text at all."))));
         }
+        Map<String, String> laterOnes =
+                notices.stream()
+                        .filter(notice -> !notice.refersTo().isEmpty())
+                        .collect(
+                                Collectors.groupingBy(
+                                        Notice::refersTo,
+                                        Collectors.mapping(
+                                                Notice::number, Collectors.joining(", "))));
         return new Answer(
                 Topic.NOTICES,
                 notices.stream()
@@ -130,7 +136,7 @@ final class NearNotices {
                                         .thenComparing(notice -> atLeastM(circle(notice)))
                                         .thenComparing(notice -> atLeastM(named(notice)))
                                         .thenComparing(Notice::number))
-                        .map(notice -> point(notice, notices))
+                        .map(notice -> point(notice, laterOnes))
                         .toList());
     }
 
@@ -142,12 +148,15 @@ final class NearNotices {
         if (!notice.unread().isEmpty()) {
             return Mark.UNREAD;
         }
-        boolean isNear = circle(notice).map(near -> near.atLeastM <= NEAR_M).orElse(true);
+        // A slip of the pen in item Q must not hide what the text names here.
+        boolean isNear =
+                circle(notice).map(near -> near.atLeastM <= NEAR_M).orElse(true)
+                        || named(notice).filter(near -> near.atLeastM <= NEAR_M).isPresent();
         boolean isNow = notice.validity().map(when -> when.mayTouch(begin, end)).orElse(true);
         return isNear && isNow ? Mark.LOOK : Mark.NOTED;
     }
 
-    private Point point(Notice notice, List<Notice> all) {
+    private Point point(Notice notice, Map<String, String> laterOnes) {
         List<String> said = new ArrayList<>();
         notice.unread().forEach(one -> said.add(say(one)));
         circle(notice).ifPresent(near -> said.add(sayCircle(near)));
@@ -169,14 +178,7 @@ final class NearNotices {
                             ? "It cancels " + notice.refersTo() + "."
                             : "It replaces " + notice.refersTo() + ".");
         }
-        String later =
-                all.stream()
-                        .filter(
-                                other ->
-                                        !notice.number().isEmpty()
-                                                && other.refersTo().equals(notice.number()))
-                        .map(Notice::number)
-                        .collect(Collectors.joining(", "));
+        String later = laterOnes.getOrDefault(notice.number(), "");
         if (!later.isEmpty()) {
             said.add("Replaced or cancelled by " + later + ", says the file.");
         }
@@ -206,7 +208,7 @@ final class NearNotices {
                 + near.what
                 + " a position in its text is "
                 + km(near.atLeastM)
-                + " km away.";
+                + " km away or more.";
     }
 
     private String say(Validity when) {
@@ -229,32 +231,31 @@ final class NearNotices {
     }
 
     private Optional<Near> circle(Notice notice) {
-        return notice.circle()
-                .map(
-                        circle -> {
-                            Near near = nearest(circle.centre());
-                            return new Near(
-                                    Math.max(0, near.atLeastM - circle.radiusM() - ROUNDED_M),
-                                    near.what);
-                        });
+        return notice.circle().map(circle -> near(circle, Circle.HALF_MINUTE_M));
     }
 
     private Optional<Near> named(Notice notice) {
         return notice.named().stream()
-                .map(this::nearest)
+                .map(circle -> near(circle, 0))
                 .min(Comparator.comparingDouble(Near::atLeastM));
+    }
+
+    private Near near(Circle circle, double openM) {
+        Near near = nearest(circle.centre());
+        return new Near(Math.max(0, near.atLeastM - circle.radiusM() - openM), near.what);
     }
 
     /** Outside of the plane's reach by the great circle, with the day's own extent taken off. */
     private Near nearest(GeoPoint point) {
-        if (greatCircleM(point) > 150_000 || Math.abs(point.latDeg()) > 84) {
+        if (greatCircleM(origin, point) > 150_000 || Math.abs(point.latDeg()) > 84) {
             double extentM =
                     ways.stream()
                             .flatMap(way -> Stream.of(way.line.from(), way.line.to()))
                             .mapToDouble(at -> Math.hypot(at.eastM(), at.northM()))
                             .max()
                             .orElse(0);
-            return new Near(Math.max(0, 0.99 * greatCircleM(point) - extentM), ways.get(0).name);
+            return new Near(
+                    Math.max(0, 0.99 * greatCircleM(origin, point) - extentM), ways.get(0).name);
         }
         PlanePoint at = frame.toPlane(point);
         return ways.stream()
@@ -263,10 +264,10 @@ final class NearNotices {
                 .orElseThrow();
     }
 
-    private double greatCircleM(GeoPoint point) {
-        double latA = Math.toRadians(origin.latDeg());
-        double latB = Math.toRadians(point.latDeg());
-        double across = Math.toRadians(point.lonDeg() - origin.lonDeg());
+    static double greatCircleM(GeoPoint one, GeoPoint other) {
+        double latA = Math.toRadians(one.latDeg());
+        double latB = Math.toRadians(other.latDeg());
+        double across = Math.toRadians(other.lonDeg() - one.lonDeg());
         double half =
                 Math.pow(Math.sin((latB - latA) / 2), 2)
                         + Math.cos(latA) * Math.cos(latB) * Math.pow(Math.sin(across / 2), 2);

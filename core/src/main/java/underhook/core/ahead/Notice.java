@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import underhook.core.geo.GeoPoint;
+import underhook.core.unit.Units;
 
 /**
  * A notice to those who fly, as far as it can be read.
@@ -16,7 +17,7 @@ import underhook.core.geo.GeoPoint;
  * @param circle where it holds; empty when not read
  * @param validity when it is in force; empty when not read
  * @param schedule item D: at which times within its validity
- * @param named positions that its text names
+ * @param named positions that its text names, each with how far its writing leaves it open
  * @param unread what of it cannot be read
  * @param raw every letter of it as it came
  */
@@ -29,7 +30,7 @@ public record Notice(
         Optional<Circle> circle,
         Optional<Validity> validity,
         String schedule,
-        List<GeoPoint> named,
+        List<Circle> named,
         List<Unread> unread,
         String raw) {
     /** What a notice does to an earlier one. */
@@ -46,7 +47,13 @@ public record Notice(
      *
      * @param radiusM as written, m, not negative
      */
-    public record Circle(GeoPoint centre, double radiusM) {}
+    public record Circle(GeoPoint centre, double radiusM) {
+        /** What a place to the whole minute may be off: half of it north and half of it east. @source DERIVED */
+        static final double HALF_MINUTE_M = Math.hypot(Units.nmiToM(0.5), Units.nmiToM(0.5));
+
+        /** The same to the whole second. */
+        static final double HALF_SECOND_M = HALF_MINUTE_M / 60;
+    }
 
     /**
      * When it is in force.

@@ -5,12 +5,14 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import underhook.core.ahead.Notice.Circle;
 import underhook.core.ahead.Notice.Kind;
@@ -29,7 +31,7 @@ import underhook.core.unit.Units;
 public final class NoticeText {
     private static final Pattern HEAD =
             Pattern.compile(
-                    "\\(?\\s*\\b([A-Z]\\d{4}/\\d{2})\\s+NOTAM([NRC])\\b(?:\\s+([A-Z]\\d{4}/\\d{2}))?");
+                    "(?:\\(\\s*)?\\b([A-Z]\\d{4}/\\d{2})\\s+NOTAM([NRC])\\b(?:[ \\t]+([A-Z]\\d{4}/\\d{2}))?");
     private static final Pattern ITEM = Pattern.compile("(?<![A-Z0-9(])([QABCDEFG])\\)\\s*");
     private static final Pattern CIRCLE =
             Pattern.compile("(\\d{2})(\\d{2})([NS])(\\d{3})(\\d{2})([EW])(\\d{3})");
@@ -46,10 +48,13 @@ public final class NoticeText {
     private static final String TIME_ALLOWED = "ten digits as 2609080600";
 
     private final String text;
+    private final int[] lineEnds;
     private final List<Notice> notices = new ArrayList<>();
 
     private NoticeText(String text) {
         this.text = text;
+        this.lineEnds =
+                IntStream.range(0, text.length()).filter(i -> text.charAt(i) == '\n').toArray();
     }
 
     /** Every notice in the order of the text, and every piece of text that is none. */
@@ -218,7 +223,8 @@ public final class NoticeText {
     }
 
     private int lineAt(int at) {
-        return 1 + (int) text.substring(0, at).chars().filter(letter -> letter == '\n').count();
+        int found = Arrays.binarySearch(lineEnds, at);
+        return 1 + (found >= 0 ? found : -found - 1);
     }
 
     private static String firstWords(String of) {
@@ -242,15 +248,23 @@ public final class NoticeText {
                                         centre, Units.nmiToM(Double.parseDouble(found.group(7)))));
     }
 
-    private static List<GeoPoint> named(String text) {
-        List<GeoPoint> points = new ArrayList<>();
+    private static List<Circle> named(String text) {
+        List<Circle> points = new ArrayList<>();
         Matcher found = NAMED.matcher(text);
         while (found.find()) {
             double latRad = angleRad(found.group(1), found.group(2), seconds(found.group(3)));
             double lonRad = angleRad(found.group(5), found.group(6), seconds(found.group(7)));
+            boolean isToSeconds = found.group(3) != null && found.group(7) != null;
             point(
                             found.group(4).equals("S") ? -latRad : latRad,
                             found.group(8).equals("W") ? -lonRad : lonRad)
+                    .map(
+                            at ->
+                                    new Circle(
+                                            at,
+                                            isToSeconds
+                                                    ? Circle.HALF_SECOND_M
+                                                    : Circle.HALF_MINUTE_M))
                     .ifPresent(points::add);
         }
         return points;

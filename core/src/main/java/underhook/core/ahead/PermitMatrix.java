@@ -118,21 +118,33 @@ final class PermitMatrix {
     private Map<Activity, Set<String>> doneWithin(List<GeoPoint> outline) {
         List<PlanePoint> ring = outline.stream().map(this::plane).toList();
         return doneIn(
-                place -> PlaneLine.isInside(plane(place.position()), ring),
+                place -> {
+                    PlanePoint at = plane(place.position());
+                    double spreadM = job.rules().margins().placeSpreadM();
+                    return isWithin(new PlaneLine(at, at), ring, spreadM);
+                },
                 ways.stream().anyMatch(way -> isOver(way, ring)));
     }
 
-    private static boolean isOver(List<PlanePoint> way, List<PlanePoint> ring) {
+    /** As the ways themselves keep off zones: with half the strip that a track is checked over. */
+    private boolean isOver(List<PlanePoint> way, List<PlanePoint> ring) {
+        double stripM = job.rules().distances().stripHalfWidthM();
         for (int i = 0; i + 1 < way.size(); i++) {
-            PlaneLine piece = new PlaneLine(way.get(i), way.get(i + 1));
-            if (PlaneLine.isInside(piece.from(), ring)) {
+            if (isWithin(new PlaneLine(way.get(i), way.get(i + 1)), ring, stripM)) {
                 return true;
             }
-            for (int k = 0; k < ring.size(); k++) {
-                PlaneLine side = new PlaneLine(ring.get(k), ring.get((k + 1) % ring.size()));
-                if (side.distanceToM(piece) < 1) {
-                    return true;
-                }
+        }
+        return false;
+    }
+
+    private static boolean isWithin(PlaneLine piece, List<PlanePoint> ring, double nearM) {
+        if (PlaneLine.isInside(piece.from(), ring)) {
+            return true;
+        }
+        for (int k = 0; k < ring.size(); k++) {
+            PlaneLine side = new PlaneLine(ring.get(k), ring.get((k + 1) % ring.size()));
+            if (side.distanceToM(piece) <= nearM) {
+                return true;
             }
         }
         return false;
@@ -147,7 +159,7 @@ final class PermitMatrix {
             boolean from = job.loads().stream().anyMatch(one -> one.from().equals(place.id()));
             boolean to = job.loads().stream().anyMatch(one -> one.to().equals(place.id()));
             Set<Activity> here = EnumSet.noneOf(Activity.class);
-            if (place.kind() != PlaceKind.SITE || place.landingAsked()) {
+            if (place.kind() != PlaceKind.SITE || place.landingAsked() || place.standing()) {
                 here.add(Activity.LANDING);
             }
             if (from || to) {

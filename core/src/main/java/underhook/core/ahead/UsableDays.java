@@ -120,7 +120,9 @@ final class UsableDays {
                             List.of("No day of the archive has a row in daylight.")));
             return points;
         }
-        points.add(new Point(Mark.LOOK, month, sayShares(all, seasons.size())));
+        // A season of which no day is known stands behind nothing.
+        int known = (int) seasons.values().stream().filter(one -> one.days > 0).count();
+        points.add(new Point(Mark.LOOK, month, sayShares(all, known)));
         points.add(new Point(Mark.NOTED, "archive", sayArchive(all)));
         seasons.forEach(
                 (year, one) ->
@@ -158,14 +160,13 @@ final class UsableDays {
                         + " and "
                         + (long) Math.ceil(100 * wilsonRatio(dayRatio, seasons, 1))
                         + " % (95 in 100).");
-        int known = all.hours - all.gaps;
         said.add(
                 "Usable hours: "
-                        + (long) (known == 0 ? 0 : Math.floor(100.0 * all.usableHours / known))
+                        + (long) Math.floor(100.0 * all.usableHours / all.hours)
                         + " % of "
-                        + known
+                        + all.hours
                         + " hours of daylight.");
-        int lost = known - all.usableHours;
+        int lost = all.hours - all.gaps - all.usableHours;
         if (lost > 0) {
             said.add(
                     "Of the lost hours wind stops "
@@ -252,6 +253,7 @@ final class UsableDays {
                         .until()
                         .minusSeconds((long) Math.ceil(job.rules().duty().dayEndBeforeSunsetS()));
         Season today = new Season();
+        boolean hasRow = false;
         int together = 0;
         int longest = 0;
         Instant end = day.plusDays(1).atStartOfDay(job.zone()).toInstant();
@@ -262,14 +264,16 @@ final class UsableDays {
                 together = 0;
                 continue;
             }
-            State state = state(byHour.getOrDefault(at, List.of()), today);
+            List<Hour> rows = byHour.getOrDefault(at, List.of());
+            hasRow |= !rows.isEmpty();
+            State state = state(rows, today);
             today.hours++;
             today.gaps += state == State.GAP ? 1 : 0;
             today.usableHours += state == State.USABLE ? 1 : 0;
             together = state == State.USABLE ? together + 1 : 0;
             longest = Math.max(longest, together);
         }
-        if (today.hours == today.gaps) {
+        if (!hasRow) {
             season.emptyDays++;
             return;
         }

@@ -81,4 +81,21 @@ public record Plan(
                 kit,
                 Optional.of(replayed));
     }
+
+    /** The same, said to be less than a whole search finds. */
+    public Plan cutShort() {
+        return new Plan(
+                id,
+                job,
+                made,
+                summary.cut(),
+                steps,
+                crews,
+                leftOut,
+                findings,
+                rooms,
+                poles,
+                kit,
+                odds);
+    }
 }

@@ -57,6 +57,10 @@ public record Summary(
         front = List.copyOf(front);
     }
 
+    Summary cut() {
+        return new Summary(flightS, finishAt, counts, bounds, true, price, front, anew);
+    }
+
     public int rotations() {
         return counts.rotations();
     }

@@ -99,6 +99,26 @@ class NoticeTextTest {
     }
 
     @Test
+    void notices_without_brackets_begin_where_blank_lines_end() {
+        String bare = DANGER_AREA.replace("(A0623", "A0623").replace("MSL)", "MSL");
+
+        List<Notice> all = NoticeText.read(TAXIWAY + "\n\n\t" + bare + "\n\n" + bare);
+
+        assertThat(all)
+                .extracting(Notice::number)
+                .containsExactly("A1234/06", "A0623/11", "A0623/11");
+        assertThat(all).allMatch(notice -> notice.unread().isEmpty());
+    }
+
+    @Test
+    void a_head_does_not_swallow_the_one_below_it() {
+        List<Notice> all = NoticeText.read("A0100/26 NOTAMN\n" + TAXIWAY.replace("(A", "A"));
+
+        assertThat(all).extracting(Notice::number).containsExactly("A0100/26", "A1234/06");
+        assertThat(all.get(0).unread()).extracting(Unread::item).contains("Q", "B", "E");
+    }
+
+    @Test
     void says_all_that_is_unread_with_line_item_and_value() {
         Notice wrong =
                 one(TAXIWAY.replace("5129N", "5169N").replace("B)0609050500", "B)0613050500"));
@@ -145,9 +165,14 @@ class NoticeTextTest {
                                 "CRANE PSN 470123.5N 0110456.0E AND 4702N01106W, NOT 4799N01106E"));
 
         assertThat(notice.named()).hasSize(2);
-        assertThat(notice.named().get(0).latDeg())
+        assertThat(notice.named().get(0).centre().latDeg())
                 .isCloseTo(47 + 1 / 60.0 + 23.5 / 3600, within(1e-9));
-        assertThat(notice.named().get(1).lonDeg()).isCloseTo(-(11 + 6 / 60.0), within(1e-9));
+        assertThat(notice.named().get(1).centre().lonDeg())
+                .isCloseTo(-(11 + 6 / 60.0), within(1e-9));
+        // Half a minute of latitude is 926 m, and no more of longitude.
+        assertThat(notice.named().get(1).radiusM()).isCloseTo(926 * Math.sqrt(2), within(1e-6));
+        assertThat(notice.named().get(0).radiusM())
+                .isCloseTo(926 * Math.sqrt(2) / 60, within(1e-6));
     }
 
     @Test
