@@ -62,7 +62,7 @@ final class Stops {
      * @return those with a time by their time, then those without, then those of which nothing is known
      */
     static List<Stop> of(Look look, FlownDay flown, Clock clock) {
-        List<LiftState> lifts = LiftState.of(look.plan().plan(), flown);
+        List<LiftState> lifts = LiftState.of(look.job().job(), look.plan().plan(), flown);
         Optional<LiftState> next = LiftState.next(lifts);
         Stops stops = new Stops(look, flown, clock.emergency(), clock.now());
         List<Stop> all = new ArrayList<>();

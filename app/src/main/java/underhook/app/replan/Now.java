@@ -73,8 +73,13 @@ public record Now(
     public static Now asTapped(Instant at, FlownDay flown, OptionalDouble fuelKg) {
         List<Done> done = new ArrayList<>();
         for (FlownLift lift : flown.lifts()) {
-            if (!lift.aborted() && !lift.loads().isEmpty()) {
-                done.add(new Done(lift.loads(), lift.hookedAt(), released(lift)));
+            // What was set down before the rest was given up stands there.
+            List<LoadId> loads =
+                    lift.aborted()
+                            ? lift.offAt().stream().map(FlownLift.Off::load).toList()
+                            : lift.loads();
+            if (!loads.isEmpty()) {
+                done.add(new Done(loads, lift.hookedAt(), released(lift, loads.size())));
             }
         }
         boolean moved = flown.taps().stream().anyMatch(tap -> MOVED.contains(tap.kind()));
@@ -109,8 +114,8 @@ public record Now(
     }
 
     /** When the last of its loads was free, or set down where nobody said that it was free. */
-    private static Optional<Instant> released(FlownLift lift) {
-        return lift.offAt().size() == lift.loads().size()
+    private static Optional<Instant> released(FlownLift lift, int loads) {
+        return lift.offAt().size() == loads
                 ? lift.offAt().stream()
                         .map(off -> off.freeAt().orElse(off.at()))
                         .max(Instant::compareTo)

@@ -30,10 +30,10 @@ final class Frozen {
     private List<Step> steps;
     private boolean over;
 
-    Frozen(DayModel model, Plan plan, Standing standing) {
-        this.job = model.job;
+    Frozen(Job job, Plan plan, Standing standing) {
+        this.job = job;
         this.readings = readings(plan, standing);
-        this.past = new Past(model, plan, standing);
+        this.past = new Past(job, plan, standing);
         this.parts = past.parts();
         this.steps = burnt();
     }

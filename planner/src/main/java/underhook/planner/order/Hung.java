@@ -1,6 +1,7 @@
 package underhook.planner.order;
 
 import java.util.List;
+import underhook.core.job.Job;
 import underhook.core.job.LineItem;
 import underhook.core.job.LoadId;
 import underhook.core.plan.Leg;
@@ -8,7 +9,7 @@ import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 
 /** What of a planned lift hung on the hook, where not all of its loads were tapped. */
-final class Hung {
+public final class Hung {
     private Hung() {}
 
     /**
@@ -16,13 +17,22 @@ final class Hung {
      *
      * @param loads some of the lift's, in the order of release
      */
-    static Step of(DayModel model, Step planned, List<LoadId> loads) {
+    public static Step of(Job job, Step planned, List<LoadId> loads) {
         Rotation turn = planned.rotation().orElseThrow();
         if (loads.equals(turn.loads())) {
             return planned;
         }
-        LineItem line = model.machine.lines().get(KnownOrder.line(model, planned.lineLengthM()));
-        double liftKg = loads.stream().map(model.job::getLoad).mapToDouble(model::liftMassKg).sum();
+        double lineKg =
+                job.machine().lines().stream()
+                        .filter(line -> Math.abs(line.lengthM() - planned.lineLengthM()) < 1e-3)
+                        .mapToDouble(LineItem::massKg)
+                        .max()
+                        .orElse(0);
+        double liftKg =
+                loads.stream()
+                        .map(job::getLoad)
+                        .mapToDouble(load -> DayModel.liftMassKg(job, load))
+                        .sum();
         List<Leg> legs =
                 turn.legs().stream()
                         .map(leg -> leg.carrying().isEmpty() ? leg : leg.withCarrying(loads))
@@ -32,7 +42,7 @@ final class Hung {
                         loads,
                         turn.hookedAt(),
                         turn.fuelAtHookKg(),
-                        Math.ceil(liftKg + turn.ballastKg() + line.massKg()),
+                        Math.ceil(liftKg + turn.ballastKg() + lineKg),
                         turn.hogeMassKg(),
                         turn.fuelMaxKg(),
                         turn.ballastKg(),

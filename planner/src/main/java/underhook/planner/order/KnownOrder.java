@@ -68,7 +68,7 @@ final class KnownOrder {
                 step.rotation().orElseThrow().loads().stream()
                         .filter(id -> !frozen.holds(id))
                         .toList();
-        return loads.isEmpty() ? Optional.empty() : Optional.of(Hung.of(model, step, loads));
+        return loads.isEmpty() ? Optional.empty() : Optional.of(Hung.of(model.job, step, loads));
     }
 
     private RestOrder.Kept.Step known(Step step) {

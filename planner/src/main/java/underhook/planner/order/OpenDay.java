@@ -125,7 +125,7 @@ public final class OpenDay {
      * @param settings id and seed of the new plan
      */
     public Reordered reorder(Plan record, Standing now, PlanSettings settings, Effort effort) {
-        Frozen frozen = new Frozen(model, record, now);
+        Frozen frozen = new Frozen(job, record, now);
         Puzzle puzzle = left(record, now, frozen, Set.of());
         Midday midday = midday(puzzle, record, now, frozen);
         RestOrder rest = rest(puzzle, record, frozen, midday);
@@ -238,7 +238,7 @@ public final class OpenDay {
     public TriedMove tryMove(
             Plan record, LoadId moved, Optional<LoadId> behind, PlanSettings settings) {
         Standing morning = morning(record, Set.of());
-        Frozen nothing = new Frozen(model, record, morning);
+        Frozen nothing = new Frozen(job, record, morning);
         RestOrder rest = rest(whole, record, nothing, midday(whole, record, morning, nothing));
         int trip = flown(moved);
         int before = behind.map(this::flown).orElse(DayTable.NONE);

@@ -46,7 +46,6 @@ final class Past {
     /** A lift that was quicker by no more is said by the re-check alone. @source PRACTICE a tap's worth */
     private static final Duration UNSAID = Duration.ofMinutes(1);
 
-    private final DayModel model;
     private final Job job;
     private final Plan plan;
     private final Standing standing;
@@ -88,9 +87,8 @@ final class Past {
     /** Steps of the plan, by index, and when each begins. */
     private record Laid(List<Integer> steps, List<Instant> starts, boolean shorter) {}
 
-    Past(DayModel model, Plan plan, Standing standing) {
-        this.model = model;
-        this.job = model.job;
+    Past(Job job, Plan plan, Standing standing) {
+        this.job = job;
         this.plan = plan;
         this.standing = standing;
         this.taken = new boolean[plan.steps().size()];
@@ -160,7 +158,7 @@ final class Past {
     private void lift(Told told) {
         int at = told.at();
         Standing.Done done = told.done();
-        Step step = Hung.of(model, step(at), told.hung());
+        Step step = Hung.of(job, step(at), told.hung());
         Rotation turn = step.rotation().orElseThrow();
         Instant begin = done.hookedAt().minus(Duration.between(step.startAt(), turn.hookedAt()));
         List<Integer> pending =
