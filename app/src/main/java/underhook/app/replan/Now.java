@@ -94,23 +94,25 @@ public record Now(
 
     private static Engine engine(FlownDay flown, Instant now) {
         List<Spell> ran = new ArrayList<>();
+        List<Spell> stood = new ArrayList<>();
         Optional<Instant> on = Optional.empty();
         Optional<Instant> off = Optional.empty();
         for (Tap tap : flown.taps()) {
             if (tap.kind() == TapKind.ENGINE_ON) {
-                on = on.or(() -> Optional.of(tap.at()));
+                off.ifPresent(from -> stood.add(new Spell(from, tap.at())));
                 off = Optional.empty();
+                on = on.or(() -> Optional.of(tap.at()));
             } else if (tap.kind() == TapKind.ENGINE_OFF) {
                 on.ifPresent(from -> ran.add(new Spell(from, tap.at())));
                 on = Optional.empty();
                 off = off.or(() -> Optional.of(tap.at()));
             } else if (MOVED.contains(tap.kind())) {
-                // It moves, whatever was told.
+                // It moves, and nobody told since when it runs.
                 off = Optional.empty();
             }
         }
         on.filter(from -> from.isBefore(now)).ifPresent(from -> ran.add(new Spell(from, now)));
-        return new Engine(ran, off);
+        return new Engine(ran, stood, off);
     }
 
     /** When the last of its loads was free, or set down where nobody said that it was free. */

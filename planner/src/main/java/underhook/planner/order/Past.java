@@ -35,7 +35,8 @@ import underhook.core.plan.StepKind;
  * and no other; of all else nobody told. It was done
  * at its planned time, shifted by as much as the lift before it was late, and before the lift that it stands ahead of
  * in the plan; where that was hooked sooner, as late as it can have been. A flight lasts as long as ever and no crew is
- * flown before it can have come; waits end first, then stops were shorter. What does not fit so was not done: first the
+ * flown before it can have come; waits end first, then stops were shorter. In a wait
+ * the engine ran unless somebody told that it was off. What does not fit so was not done: first the
  * flights of crews that lead back to where they began, the last first, then all of it. The time it would have taken
  * counts with the engine running.
  */
@@ -381,15 +382,19 @@ final class Past {
         }
     }
 
-    /** Time of which nobody told anything lies between two parts: the engine may have run. */
+    /** Time of which nobody told anything may lie between two parts. */
     private void add(int at, Step as, Instant start, Instant end, Instant hookedAt) {
         taken[at] = true;
         if (parts.isEmpty() && at > 0 && step(0).startAt().isBefore(start)) {
-            idle(step(0).startAt(), start, true);
+            untold(step(0).startAt(), start);
         } else if (!parts.isEmpty() && free().isBefore(start)) {
-            idle(free(), start, true);
+            untold(free(), start);
         }
-        parts.add(part(at, as, start, end, hookedAt));
+        if (as.kind() == StepKind.WAIT && standing.log() == Standing.Log.KEPT) {
+            untold(start, end);
+        } else {
+            parts.add(part(at, as, start, end, hookedAt));
+        }
     }
 
     private Part part(int at, Step step, Instant start, Instant end, Instant hookedAt) {
@@ -402,6 +407,25 @@ final class Past {
                 behind,
                 starts,
                 step.engineRunning() || standing.ran(start, end));
+    }
+
+    /** Of what lies between two parts: where nobody told that the engine was off it may have run. */
+    private void untold(Instant from, Instant to) {
+        Instant since = from;
+        for (Standing.Spell spell : standing.stood()) {
+            Instant off = later(since, spell.from());
+            Instant on = spell.to().isAfter(to) ? to : spell.to();
+            if (off.isBefore(on)) {
+                if (since.isBefore(off)) {
+                    idle(since, off, true);
+                }
+                idle(off, on, false);
+                since = on;
+            }
+        }
+        if (since.isBefore(to)) {
+            idle(since, to, true);
+        }
     }
 
     private void idle(Instant from, Instant to, boolean running) {

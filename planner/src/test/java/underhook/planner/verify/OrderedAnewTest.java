@@ -145,6 +145,17 @@ class OrderedAnewTest {
         return with(with(asPlanned(now), "log", Standing.Log.KEPT), "done", done);
     }
 
+    /** The same, and the engine was off when it was planned to be. */
+    private static Standing tapped(Plan record, Instant now, List<Standing.Done> done) {
+        List<Standing.Spell> off =
+                record.steps().stream()
+                        .filter(step -> !step.engineRunning() && step.startAt().isBefore(now))
+                        .map(step -> new Standing.Spell(step.startAt(), step.endAt()))
+                        .toList();
+        Standing.Engine engine = new Standing.Engine(List.of(), off, Optional.empty());
+        return with(tapped(now, done), "engine", engine);
+    }
+
     /** Hooked and let go so much later than planned; negative is sooner. */
     private static Standing.Done flown(Rotation turn, long lateS) {
         return new Standing.Done(
@@ -333,7 +344,7 @@ class OrderedAnewTest {
                                 .toList());
         done.add(flown(turn, tapped));
 
-        Plan plan = anew(day, record, tapped(both.endAt(), done));
+        Plan plan = anew(day, record, tapped(record, both.endAt(), done));
 
         Rotation flown = lift(plan, tapped).rotation().orElseThrow();
         Rotation left = lift(plan, other).rotation().orElseThrow();
@@ -379,7 +390,7 @@ class OrderedAnewTest {
                                 .toList());
         done.addAll(List.of(first, second));
 
-        Plan plan = anew(day, record, tapped(both.endAt().plusSeconds(lastsS), done));
+        Plan plan = anew(day, record, tapped(record, both.endAt().plusSeconds(lastsS), done));
 
         assertThat(turns(plan))
                 .filteredOn(one -> !one.loads().get(0).equals(new LoadId("B1")))
@@ -909,7 +920,7 @@ class OrderedAnewTest {
                 reordered(
                         free,
                         record,
-                        tapped(pole.hookedAt().plusSeconds(60), done),
+                        tapped(record, pole.hookedAt().plusSeconds(60), done),
                         OpenDay.Effort.FIRST);
 
         assertThereToGuy(found.plan());
@@ -1039,7 +1050,15 @@ class OrderedAnewTest {
         Rotation next = steps.get(at + 1).rotation().orElseThrow();
         Standing.Done done = flown(next, 0);
 
-        Plan plan = anew(day, record, tapped(released(next).plusSeconds(1), List.of(done)));
+        Standing.Spell off =
+                new Standing.Spell(steps.get(at - 1).startAt(), steps.get(at + 1).startAt());
+        Standing told =
+                with(
+                        tapped(released(next).plusSeconds(1), List.of(done)),
+                        "engine",
+                        new Standing.Engine(List.of(), List.of(off), Optional.empty()));
+
+        Plan plan = anew(day, record, told);
 
         Step flown = lift(plan, next.loads().get(0).value());
         double burntKg = flown.fuelStartKg() - flown.fuelEndKg();
