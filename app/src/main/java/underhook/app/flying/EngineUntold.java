@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Optional;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.TapKind;
-import underhook.core.plan.Plan;
 import underhook.core.plan.Step;
 
 /**
@@ -15,11 +14,10 @@ import underhook.core.plan.Step;
  *
  * @param assumedS so long together, s
  * @param longestS the longest between two lifts, s
- * @param longestFrom since when that was, by the taps; empty where there is none
  */
-record EngineUntold(long assumedS, long longestS, Optional<Instant> longestFrom) {
+record EngineUntold(long assumedS, long longestS) {
     /** Between lifts that were hooked, and since the last one. */
-    static EngineUntold of(Plan plan, List<LiftState> lifts, FlownDay flown, Instant now) {
+    static EngineUntold of(List<Step> steps, List<LiftState> lifts, FlownDay flown, Instant now) {
         List<LiftState> hooked =
                 lifts.stream()
                         .filter(lift -> lift.hookedAt().isPresent())
@@ -27,7 +25,6 @@ record EngineUntold(long assumedS, long longestS, Optional<Instant> longestFrom)
                         .toList();
         long sumS = 0;
         long longestS = 0;
-        Optional<Instant> longest = Optional.empty();
         for (int i = 0; i < hooked.size(); i++) {
             LiftState lift = hooked.get(i);
             Instant hookedAt = lift.hookedAt().orElseThrow();
@@ -35,8 +32,8 @@ record EngineUntold(long assumedS, long longestS, Optional<Instant> longestFrom)
             Instant from = lift.doneAt().orElse(lift.step().endAt().plus(late));
             Instant to = i + 1 < hooked.size() ? hooked.get(i + 1).hookedAt().orElseThrow() : now;
             long plannedS = 0;
-            for (int at = lift.lift().step() + 1; at < plan.steps().size(); at++) {
-                Step step = plan.steps().get(at);
+            for (int at = lift.lift().step() + 1; at < steps.size(); at++) {
+                Step step = steps.get(at);
                 if (step.rotation().isPresent()) {
                     break;
                 }
@@ -47,12 +44,9 @@ record EngineUntold(long assumedS, long longestS, Optional<Instant> longestFrom)
             long untoldS =
                     Math.min(plannedS, Math.max(0, spanS(from, to))) - stoodS(flown, hookedAt, to);
             sumS += Math.max(0, untoldS);
-            if (untoldS > longestS) {
-                longestS = untoldS;
-                longest = Optional.of(from);
-            }
+            longestS = Math.max(longestS, untoldS);
         }
-        return new EngineUntold(sumS, longestS, longest);
+        return new EngineUntold(sumS, longestS);
     }
 
     /** How long it was told to be off between two times. */

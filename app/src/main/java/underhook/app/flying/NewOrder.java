@@ -164,7 +164,7 @@ public final class NewOrder {
     private static Optional<String> engineUntold(Look look, FlownDay flown, Instant now) {
         Plan plan = look.plan().plan();
         List<LiftState> lifts = LiftState.of(look.job().job(), plan, flown);
-        EngineUntold untold = EngineUntold.of(plan, lifts, flown, now);
+        EngineUntold untold = EngineUntold.of(plan.steps(), lifts, flown, now);
         if (untold.assumedS() == 0) {
             return Optional.empty();
         }

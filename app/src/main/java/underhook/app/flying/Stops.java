@@ -302,7 +302,7 @@ final class Stops {
                         : text(
                                 "%d min with the engine on today, most %.0f",
                                 engine.dayS() / 60, rules.duty().engineOnDayS() / 60);
-        EngineUntold untold = EngineUntold.of(look.plan().plan(), lifts, flown, now);
+        EngineUntold untold = EngineUntold.of(look.plan().plan().steps(), lifts, flown, now);
         if (untold.assumedS() > 0) {
             words +=
                     text(
