@@ -70,8 +70,7 @@ class EngineUntoldTest {
     private EngineUntold untold(int minute) {
         List<LiftState> lifts =
                 List.of(lift(1, 0, 2, Optional.of(at(8))), lift(2, 3, 22, Optional.empty()));
-        return EngineUntold.of(
-                steps, lifts, FlownDay.of(taps, TrainedHands.UNNAMED), at(minute));
+        return EngineUntold.of(steps, lifts, FlownDay.of(taps, TrainedHands.UNNAMED), at(minute));
     }
 
     private LiftState lift(int number, int step, int hooked, Optional<Instant> doneAt) {
