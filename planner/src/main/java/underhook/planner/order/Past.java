@@ -82,6 +82,9 @@ final class Past {
         }
     }
 
+    /** When a step was; when a lift was hooked up, or of no meaning where nothing is lifted. */
+    private record When(Instant startAt, Instant endAt, Instant hookedAt) {}
+
     /** What hung of a step of the plan, by index, and how it was told. */
     private record Told(int at, List<LoadId> hung, Standing.Done done) {}
 
@@ -195,7 +198,8 @@ final class Past {
         Instant letGo = done.releasedAt().orElse(later(planned.plus(hookBehind), standing.at()));
         behind = Duration.between(planned, letGo);
         Instant start = parts.isEmpty() ? begin : free;
-        add(at, step, start, later(step.endAt().plus(behind), start), done.hookedAt());
+        Instant end = later(step.endAt().plus(behind), start);
+        add(at, step, new When(start, end, done.hookedAt()));
     }
 
     /** When the machine is free; before the first lift when the day can have begun. */
@@ -238,7 +242,7 @@ final class Past {
             start = start.isAfter(wanted) ? wanted : start;
             shorter |= whole[k].isBefore(soonest);
             starts.add(start);
-            flown.add(part(steps.get(k), step, start, start.plus(lasts(step)), start));
+            flown.add(part(steps.get(k), step, new When(start, start.plus(lasts(step)), start)));
             soonest = start.plus(lasts(step));
             if (STOPS.contains(step.kind()) && k + 1 < count && shortest[k + 1].isBefore(soonest)) {
                 soonest = shortest[k + 1];
@@ -277,7 +281,7 @@ final class Past {
             if (step.kind() == StepKind.WAIT) {
                 end = later(start, step.endAt().plus(behind));
             }
-            add(at, step, start, end.isAfter(next) ? next : end, start);
+            add(at, step, new When(start, end.isAfter(next) ? next : end, start));
         }
     }
 
@@ -378,12 +382,13 @@ final class Past {
                             .map(hook -> began.plus(Duration.between(step.startAt(), hook)))
                             .orElse(start);
             behind = step.rotation().isPresent() ? Duration.between(step.endAt(), end) : behind;
-            add(at, step, start, end, hookedAt);
+            add(at, step, new When(start, end, hookedAt));
         }
     }
 
     /** Time of which nobody told anything may lie between two parts. */
-    private void add(int at, Step as, Instant start, Instant end, Instant hookedAt) {
+    private void add(int at, Step as, When when) {
+        Instant start = when.startAt();
         taken[at] = true;
         if (parts.isEmpty() && at > 0 && step(0).startAt().isBefore(start)) {
             untold(step(0).startAt(), start);
@@ -391,19 +396,21 @@ final class Past {
             untold(free(), start);
         }
         if (as.kind() == StepKind.WAIT && standing.log() == Standing.Log.KEPT) {
-            untold(start, end);
+            untold(start, when.endAt());
         } else {
-            parts.add(part(at, as, start, end, hookedAt));
+            parts.add(part(at, as, when));
         }
     }
 
-    private Part part(int at, Step step, Instant start, Instant end, Instant hookedAt) {
+    private Part part(int at, Step step, When when) {
+        Instant start = when.startAt();
+        Instant end = when.endAt();
         boolean starts = step.engineRunning() && (at == 0 || !step(at - 1).engineRunning());
         return new Part(
                 step,
                 start,
                 end,
-                hookedAt,
+                when.hookedAt(),
                 behind,
                 starts,
                 step.engineRunning() || standing.ran(start, end));
