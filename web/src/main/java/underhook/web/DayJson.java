@@ -135,10 +135,11 @@ final class DayJson {
         plan.put("id", look.plan().kept().id());
         plan.put("plannedAt", Json.time(look.plan().kept().at(), zone));
         plan.put("stale", day.job().isStale(look.plan().kept()));
-        List<LiftState> lifts = LiftState.of(look.plan().plan(), flown);
+        List<LiftState> lifts = LiftState.of(look.job().job(), look.plan().plan(), flown);
         long lateS = lateS(look, flown);
         node.put("lateMin", Math.floorDiv(lateS, 60));
-        Map<Integer, List<Step>> before = FlyingDay.before(look.plan().plan(), flown);
+        Map<Integer, List<Step>> before =
+                FlyingDay.before(look.job().job(), look.plan().plan(), flown);
         node.set(
                 "lifts",
                 Json.array(
@@ -156,7 +157,7 @@ final class DayJson {
 
     /** How late the last hooked lift of the plan was; what comes is expected to be as late. */
     static long lateS(Look look, FlownDay flown) {
-        return LiftState.lateS(LiftState.of(look.plan().plan(), flown));
+        return LiftState.lateS(LiftState.of(look.job().job(), look.plan().plan(), flown));
     }
 
     /** Something between two lifts. */

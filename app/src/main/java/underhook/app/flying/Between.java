@@ -9,6 +9,8 @@ import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
 import underhook.core.job.Job;
+import underhook.core.job.LoadId;
+import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
 
@@ -40,10 +42,13 @@ final class Between {
     /** What still comes before the next lift: less what was tapped since another one was hooked. */
     static List<Step> stillBefore(List<Step> steps, LiftState next, FlownDay flown) {
         List<Step> left = new ArrayList<>(before(steps, next.lift().step()));
+        // A lift of which some loads are flown already asks for nothing anew.
+        List<LoadId> planned =
+                steps.get(next.lift().step()).rotation().map(Rotation::loads).orElse(List.of());
         Instant since =
                 flown.taps().stream()
                         .filter(tap -> tap.kind() == TapKind.HOOKED)
-                        .filter(tap -> !next.lift().rotation().loads().containsAll(tap.loads()))
+                        .filter(tap -> !planned.containsAll(tap.loads()))
                         .map(Tap::at)
                         .max(Instant::compareTo)
                         .orElse(Instant.MIN);

@@ -236,8 +236,8 @@ public final class FlyingDay {
     }
 
     /** What still comes before each lift that waits: fuel, line, people, moves, a break. */
-    public static Map<Integer, List<Step>> before(Plan plan, FlownDay flown) {
-        List<LiftState> lifts = LiftState.of(plan, flown);
+    public static Map<Integer, List<Step>> before(Job job, Plan plan, FlownDay flown) {
+        List<LiftState> lifts = LiftState.of(job, plan, flown);
         Map<Integer, List<Step>> before = new HashMap<>();
         Optional<LiftState> next = LiftState.next(lifts);
         for (LiftState lift : lifts) {
@@ -315,7 +315,7 @@ public final class FlyingDay {
         Optional<Look> look = findLook();
         return look.flatMap(
                 one ->
-                        LiftState.next(LiftState.of(one.plan().plan(), flown))
+                        LiftState.next(LiftState.of(one.job().job(), one.plan().plan(), flown))
                                 .map(lift -> NextLook.of(one, lift, flown, now)));
     }
 

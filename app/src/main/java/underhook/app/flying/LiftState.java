@@ -10,16 +10,21 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import underhook.app.desk.Lifts;
 import underhook.app.desk.Lifts.Lift;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.FlownLift;
+import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Step;
+import underhook.planner.order.Hung;
 
 /**
- * A planned lift and how far it has come.
+ * A planned lift and how far it has come. Where not all of its loads hang, or some are free before the others were
+ * hooked, it is the lift of those alone.
  *
  * @param hookedAt when its loads were hooked last
  * @param doneAt when the last of them was called free
@@ -49,7 +54,7 @@ public record LiftState(
     }
 
     /** All lifts of a plan in its order. */
-    public static List<LiftState> of(Plan plan, FlownDay flown) {
+    public static List<LiftState> of(Job job, Plan plan, FlownDay flown) {
         Map<LoadId, Instant> free = new HashMap<>();
         Map<LoadId, FlownLift> last = new HashMap<>();
         for (FlownLift lift : flown.lifts()) {
@@ -57,14 +62,42 @@ public record LiftState(
             lift.offAt().forEach(off -> off.freeAt().ifPresent(at -> free.put(off.load(), at)));
         }
         return Lifts.of(plan).stream()
-                .map(lift -> of(lift, plan.steps().get(lift.step()), new Seen(flown, free, last)))
+                .map(lift -> of(lift, new Seen(job, plan, flown, free, last)))
                 .toList();
     }
 
-    private record Seen(FlownDay flown, Map<LoadId, Instant> free, Map<LoadId, FlownLift> last) {}
+    private record Seen(
+            Job job,
+            Plan plan,
+            FlownDay flown,
+            Map<LoadId, Instant> free,
+            Map<LoadId, FlownLift> last) {
+        /** What hung with a load that is not free yet. */
+        private Stream<LoadId> hungWith(LoadId load) {
+            boolean hangs =
+                    flown.now().onHook().contains(load) || flown.now().notYetFree().contains(load);
+            return Optional.ofNullable(last.get(load)).filter(any -> hangs).stream()
+                    .flatMap(lift -> lift.loads().stream());
+        }
+    }
 
-    private static LiftState of(Lift lift, Step step, Seen seen) {
-        List<LoadId> loads = lift.rotation().loads();
+    /** Of what a lift was planned with: what was hooked of it while that goes on, and then what is left. */
+    private static LiftState of(Lift planned, Seen seen) {
+        List<LoadId> all = planned.rotation().loads();
+        Set<LoadId> hung = all.stream().flatMap(seen::hungWith).collect(Collectors.toSet());
+        List<LoadId> left = all.stream().filter(load -> !seen.free().containsKey(load)).toList();
+        List<LoadId> loads =
+                hung.isEmpty()
+                        ? left.isEmpty() ? all : left
+                        : all.stream().filter(hung::contains).toList();
+        Step step = Hung.of(seen.job(), seen.plan().steps().get(planned.step()), loads);
+        Lift lift =
+                new Lift(
+                        planned.number(),
+                        planned.step(),
+                        step.rotation().orElseThrow(),
+                        planned.status(),
+                        planned.words());
         Optional<FlownLift> flown =
                 loads.stream()
                         .flatMap(load -> Optional.ofNullable(seen.last().get(load)).stream())

@@ -19,9 +19,9 @@ import underhook.app.replan.RestOfDay;
 import underhook.app.replan.RestOfDay.Patience;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
-import underhook.core.flown.TapKind;
 import underhook.core.job.Job;
 import underhook.core.job.Machine;
+import underhook.core.plan.Plan;
 
 /** A new order for what is left of a day, as a proposal that somebody accepts or not. Safe for threads. */
 public final class NewOrder {
@@ -30,10 +30,6 @@ public final class NewOrder {
     private static final String FILES_CHANGED =
             "the job's files were changed since this plan was made; the order keeps to them as they"
                     + " were. Plan anew where the change must count";
-
-    private static final String ENGINE_UNTOLD =
-            "nobody tapped the engine off: what was planned with the engine off counts as it was"
-                    + " planned; tap it on and off where that matters";
 
     private final FlyingDay day;
     private final AtomicBoolean preparing = new AtomicBoolean();
@@ -148,10 +144,7 @@ public final class NewOrder {
         }
         ZoneId zone = look.job().job().zone();
         bias.ifPresent(known -> because.add(known.words()));
-        if (!flown.lifts().isEmpty()
-                && flown.taps().stream().noneMatch(tap -> tap.kind() == TapKind.ENGINE_OFF)) {
-            because.add(ENGINE_UNTOLD);
-        }
+        engineUntold(look, flown, now).ifPresent(because::add);
         proposal.doubts().forEach(one -> because.add(one.message()));
         news.forEach(change -> because.add(change.words(zone)));
         gone.forEach(change -> because.add(change.words(zone) + " was taken back"));
@@ -166,6 +159,21 @@ public final class NewOrder {
         offeredMasses = masses;
         offers.add(made);
         return made;
+    }
+
+    private static Optional<String> engineUntold(Look look, FlownDay flown, Instant now) {
+        Plan plan = look.plan().plan();
+        List<LiftState> lifts = LiftState.of(look.job().job(), plan, flown);
+        EngineUntold untold = EngineUntold.of(plan.steps(), lifts, flown, now);
+        if (untold.assumedS() == 0) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                EngineUntold.minutes(untold.assumedS())
+                        + " min were planned with the engine off, and nobody tapped it off: they"
+                        + " count as running. Tapped off and on, the longest of them gives back "
+                        + EngineUntold.minutes(untold.longestS())
+                        + " min");
     }
 
     private static void addUnless(boolean known, Change change, List<Change> all) {

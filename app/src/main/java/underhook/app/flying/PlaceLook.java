@@ -78,7 +78,7 @@ public record PlaceLook(
                         .toList();
         List<Arrival> comes = new ArrayList<>();
         List<LiftState> goes = new ArrayList<>();
-        for (LiftState lift : LiftState.of(plan, flown)) {
+        for (LiftState lift : LiftState.of(job, plan, flown)) {
             if (lift.state() == LiftState.State.DONE) {
                 continue;
             }

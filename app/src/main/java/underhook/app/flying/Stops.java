@@ -62,14 +62,14 @@ final class Stops {
      * @return those with a time by their time, then those without, then those of which nothing is known
      */
     static List<Stop> of(Look look, FlownDay flown, Clock clock) {
-        List<LiftState> lifts = LiftState.of(look.plan().plan(), flown);
+        List<LiftState> lifts = LiftState.of(look.job().job(), look.plan().plan(), flown);
         Optional<LiftState> next = LiftState.next(lifts);
         Stops stops = new Stops(look, flown, clock.emergency(), clock.now());
         List<Stop> all = new ArrayList<>();
         all.add(stops.fuel());
         next.ifPresent(lift -> all.addAll(stops.wind(lift)));
         next.ifPresent(lift -> all.add(stops.waiting(lift, lifts)));
-        all.addAll(stops.duty());
+        all.addAll(stops.duty(lifts));
         next.ifPresent(lift -> all.add(stops.sun(lift)));
         all.add(stops.cloud());
         all.add(stops.dark());
@@ -286,7 +286,7 @@ final class Stops {
                 .toList();
     }
 
-    private List<Stop> duty() {
+    private List<Stop> duty(List<LiftState> lifts) {
         EngineTime engine = new EngineTime(flown, now);
         var rules = job.rules();
         Instant end = rules.duty().from().plusSeconds((long) rules.duty().longestS());
@@ -302,6 +302,14 @@ final class Stops {
                         : text(
                                 "%d min with the engine on today, most %.0f",
                                 engine.dayS() / 60, rules.duty().engineOnDayS() / 60);
+        EngineUntold untold = EngineUntold.of(look.plan().plan().steps(), lifts, flown, now);
+        if (untold.assumedS() > 0) {
+            words +=
+                    text(
+                            "; %d min of the day were planned off and not tapped so, %d at once",
+                            EngineUntold.minutes(untold.assumedS()),
+                            EngineUntold.minutes(untold.longestS()));
+        }
         return List.of(
                 Stop.at(What.DUTY, end, "the pilot's duty began at " + clock(rules.duty().from())),
                 engine.isRunning()

@@ -73,8 +73,13 @@ public record Now(
     public static Now asTapped(Instant at, FlownDay flown, OptionalDouble fuelKg) {
         List<Done> done = new ArrayList<>();
         for (FlownLift lift : flown.lifts()) {
-            if (!lift.aborted() && !lift.loads().isEmpty()) {
-                done.add(new Done(lift.loads(), lift.hookedAt(), released(lift)));
+            // What was set down before the rest was given up stands there.
+            List<LoadId> loads =
+                    lift.aborted()
+                            ? lift.offAt().stream().map(FlownLift.Off::load).toList()
+                            : lift.loads();
+            if (!loads.isEmpty()) {
+                done.add(new Done(loads, lift.hookedAt(), released(lift, loads.size())));
             }
         }
         boolean moved = flown.taps().stream().anyMatch(tap -> MOVED.contains(tap.kind()));
@@ -89,28 +94,30 @@ public record Now(
 
     private static Engine engine(FlownDay flown, Instant now) {
         List<Spell> ran = new ArrayList<>();
+        List<Spell> stood = new ArrayList<>();
         Optional<Instant> on = Optional.empty();
         Optional<Instant> off = Optional.empty();
         for (Tap tap : flown.taps()) {
             if (tap.kind() == TapKind.ENGINE_ON) {
-                on = on.or(() -> Optional.of(tap.at()));
+                off.ifPresent(from -> stood.add(new Spell(from, tap.at())));
                 off = Optional.empty();
+                on = on.or(() -> Optional.of(tap.at()));
             } else if (tap.kind() == TapKind.ENGINE_OFF) {
                 on.ifPresent(from -> ran.add(new Spell(from, tap.at())));
                 on = Optional.empty();
                 off = off.or(() -> Optional.of(tap.at()));
             } else if (MOVED.contains(tap.kind())) {
-                // It moves, whatever was told.
+                // It moves, and nobody told since when it runs.
                 off = Optional.empty();
             }
         }
         on.filter(from -> from.isBefore(now)).ifPresent(from -> ran.add(new Spell(from, now)));
-        return new Engine(ran, off);
+        return new Engine(ran, stood, off);
     }
 
     /** When the last of its loads was free, or set down where nobody said that it was free. */
-    private static Optional<Instant> released(FlownLift lift) {
-        return lift.offAt().size() == lift.loads().size()
+    private static Optional<Instant> released(FlownLift lift, int loads) {
+        return lift.offAt().size() == loads
                 ? lift.offAt().stream()
                         .map(off -> off.freeAt().orElse(off.at()))
                         .max(Instant::compareTo)

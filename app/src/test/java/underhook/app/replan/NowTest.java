@@ -70,6 +70,32 @@ class NowTest {
     }
 
     @Test
+    void what_was_set_down_before_the_rest_was_given_up_is_done() {
+        Tap both = tap(1, TapKind.HOOKED, "L1");
+        Tap hooked =
+                new Tap(
+                        both.id(),
+                        both.at(),
+                        both.by(),
+                        both.device(),
+                        both.kind(),
+                        List.of(new LoadId("L1"), new LoadId("L2")),
+                        both.place(),
+                        both.amount(),
+                        both.undoes(),
+                        both.note());
+
+        Now now = now(hooked, tap(4, TapKind.OFF, "L1"), tap(6, TapKind.ABORTED, ""));
+
+        assertThat(now.done())
+                .containsExactly(
+                        new Now.Done(
+                                List.of(new LoadId("L1")),
+                                NINE.plusSeconds(60),
+                                Optional.of(NINE.plusSeconds(240))));
+    }
+
+    @Test
     void a_day_on_which_only_words_were_tapped_has_not_begun() {
         assertThat(now(tap(1, TapKind.REPORTED, ""), tap(2, TapKind.BRIEFED, "")).log())
                 .isEqualTo(Standing.Log.NOT_BEGUN);

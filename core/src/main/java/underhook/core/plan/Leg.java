@@ -186,4 +186,21 @@ public record Leg(
                 wires,
                 other);
     }
+
+    /** The same way with other loads on the hook. */
+    public Leg withCarrying(List<LoadId> loads) {
+        return new Leg(
+                loads,
+                from,
+                to,
+                path,
+                distanceM,
+                durationS,
+                boundS,
+                leastClearanceM,
+                speedMPerS,
+                crossings,
+                wires,
+                looks);
+    }
 }

@@ -60,4 +60,22 @@ public record Step(
                 legs,
                 other);
     }
+
+    /** The same with another lift. */
+    public Step withRotation(Rotation other) {
+        return new Step(
+                kind,
+                from,
+                to,
+                startAt,
+                endAt,
+                fuelStartKg,
+                fuelEndKg,
+                lineLengthM,
+                engineRunning,
+                Optional.of(other),
+                crew,
+                legs,
+                because);
+    }
 }

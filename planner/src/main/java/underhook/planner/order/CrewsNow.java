@@ -115,13 +115,12 @@ final class CrewsNow {
         return leaves;
     }
 
-    /** When each lift planned for somebody at a place keeps them there no more; empty while it is to come. */
+    /** When each lift planned for somebody at a place keeps them there no more; empty while some of it is to come. */
     private List<Optional<Instant>> works(CrewStay stay) {
         List<Optional<Instant>> all = new ArrayList<>();
         for (Step step : record.steps()) {
             Rotation turn = step.rotation().orElse(null);
-            boolean off = turn != null && now.dropped().containsAll(turn.loads());
-            if (turn == null || (off && flown(turn).isEmpty())) {
+            if (turn == null || (!isAwaited(turn) && flown(turn).isEmpty())) {
                 continue;
             }
             boolean hooks =
@@ -140,7 +139,11 @@ final class CrewsNow {
                                             drop.place().equals(stay.place())
                                                     && isDuring(stay, drop.releasedAt()));
             if (hooks || receives) {
-                all.add(flown(turn).map(one -> doneAt(one, stay.place(), hooks)));
+                Optional<Instant> done =
+                        flown(turn).stream()
+                                .map(one -> doneAt(one, stay.place(), hooks))
+                                .max(Comparator.naturalOrder());
+                all.add(isAwaited(turn) ? Optional.empty() : done);
             }
         }
         return all;
@@ -205,12 +208,19 @@ final class CrewsNow {
         return !at.isBefore(stay.fromAt()) && !at.isAfter(stay.toAt());
     }
 
-    /** As it was flown; empty when it was not begun. */
-    private Optional<Rotation> flown(Rotation planned) {
+    /** As it was flown, in as many lifts; none when it was not begun. */
+    private List<Rotation> flown(Rotation planned) {
         return done.stream()
                 .flatMap(step -> step.rotation().stream())
                 .filter(one -> one.loads().stream().anyMatch(planned.loads()::contains))
-                .findFirst();
+                .toList();
+    }
+
+    /** Whether some of its loads were neither flown nor taken off the day. */
+    private boolean isAwaited(Rotation planned) {
+        return planned.loads().stream()
+                .filter(id -> !now.dropped().contains(id))
+                .anyMatch(id -> flown(planned).stream().noneMatch(one -> one.loads().contains(id)));
     }
 
     /** When a lift keeps nobody at a place any more. */

@@ -203,10 +203,14 @@ final class DayModel {
 
     /** Mass as planned for lift, kg: an estimate with its factor, rounded up. */
     double liftMassKg(Load load) {
+        return liftMassKg(job, load);
+    }
+
+    static double liftMassKg(Job job, Load load) {
         double statedKg = load.massKg().orElse(0) * job.getKind(load.kind()).heavierFactor();
         return Math.ceil(
                 load.massStatus() == MassStatus.ESTIMATED
-                        ? statedKg * rules.masses().estimatedMassFactor() - 1e-9
+                        ? statedKg * job.rules().masses().estimatedMassFactor() - 1e-9
                         : statedKg - 1e-9);
     }
 

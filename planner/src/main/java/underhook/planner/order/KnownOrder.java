@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import underhook.core.job.CrewId;
 import underhook.core.job.LoadId;
@@ -37,14 +38,16 @@ final class KnownOrder {
         trips.forEach(trip -> lines.add(DayTable.NONE));
         for (int i = 0; i < plan.steps().size(); i++) {
             Step step = plan.steps().get(i);
-            boolean free =
-                    step.rotation()
-                            .map(one -> one.loads().stream().noneMatch(frozen::holds))
-                            .orElse(i >= frozenSteps);
-            if (free) {
-                add(step, tokens, levels, lines);
-                steps.add(known(step));
-            }
+            int at = i;
+            Optional<Step> free =
+                    step.rotation().isPresent()
+                            ? left(step, frozen)
+                            : Optional.of(step).filter(any -> at >= frozenSteps);
+            free.ifPresent(
+                    one -> {
+                        add(one, tokens, levels, lines);
+                        steps.add(known(one));
+                    });
         }
         if (levels.isEmpty()) {
             levels.add((int) Math.floor(model.machine.fuelUsableKg()));
@@ -57,6 +60,15 @@ final class KnownOrder {
                 walksTo(plan),
                 steps,
                 model.seconds(plan.summary().finishAt()));
+    }
+
+    /** What of a lift is still to be flown; empty where nothing is. */
+    private Optional<Step> left(Step step, Frozen frozen) {
+        List<LoadId> loads =
+                step.rotation().orElseThrow().loads().stream()
+                        .filter(id -> !frozen.holds(id))
+                        .toList();
+        return loads.isEmpty() ? Optional.empty() : Optional.of(Hung.of(model.job, step, loads));
     }
 
     private RestOrder.Kept.Step known(Step step) {

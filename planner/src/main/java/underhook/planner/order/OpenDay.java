@@ -440,29 +440,35 @@ public final class OpenDay {
             stretchS += lastsS;
         }
 
-        /** As it was told, where that is longer; what goes on now may run until it is done. */
+        /**
+         * As it was told, where that is longer: it ran whenever nobody told that it was off, and what goes on now may
+         * run until it is done.
+         */
         void told(Standing now, List<Step> done) {
-            double toldS = 0;
-            double sinceBreakS = 0;
-            Instant off = Instant.MAX;
-            for (Standing.Spell ran : now.engine().ran()) {
-                boolean rested =
-                        off.isBefore(ran.from())
-                                && spanS(off, ran.from()) >= job.rules().duty().breakS();
-                double lastsS = spanS(ran.from(), ran.to());
-                toldS += lastsS;
-                sinceBreakS = lastsS + (rested ? 0 : sinceBreakS);
-                off = ran.to();
-            }
-            if (now.engine().ran().isEmpty() || done.isEmpty()) {
+            if (now.log() != Standing.Log.KEPT || done.isEmpty()) {
                 return;
             }
             Step last = done.get(done.size() - 1);
             Instant end = last.endAt().isAfter(now.at()) ? last.endAt() : now.at();
-            double goesOnS = last.engineRunning() ? spanS(now.at(), end) : 0;
-            double toldOffS = now.offSince().map(from -> spanS(from, end)).orElse(0.0);
-            offS = Math.min(offS, toldOffS);
-            onS = Math.max(onS, toldS + goesOnS);
+            boolean isOff = now.offSince().isPresent() && !last.engineRunning();
+            double ranS = 0;
+            double sinceBreakS = 0;
+            Instant from = done.get(0).startAt();
+            for (Standing.Spell ran : now.engine().ran()) {
+                from = ran.from().isBefore(from) ? ran.from() : from;
+            }
+            for (Standing.Spell stood : now.stood()) {
+                if (from.isBefore(stood.from())) {
+                    ranS += spanS(from, stood.from());
+                    sinceBreakS += spanS(from, stood.from());
+                }
+                boolean rested = spanS(stood.from(), stood.to()) >= job.rules().duty().breakS();
+                sinceBreakS = rested ? 0 : sinceBreakS;
+                from = stood.to().isAfter(from) ? stood.to() : from;
+            }
+            double goesOnS = isOff ? 0 : Math.max(0, spanS(from, end));
+            offS = Math.min(offS, now.offSince().map(off -> spanS(off, end)).orElse(0.0));
+            onS = Math.max(onS, ranS + goesOnS);
             if (offS < job.rules().duty().breakS()) {
                 stretchS = Math.max(stretchS, sinceBreakS + goesOnS);
             }

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -18,6 +19,7 @@ import underhook.core.finding.Severity;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
 import underhook.core.job.Job;
+import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Drop;
@@ -29,10 +31,12 @@ import underhook.core.plan.StepKind;
 /**
  * When what is begun of a plan was done.
  *
- * <p>Sure are the lifts that were tapped, in the order in which they were hooked; of all else nobody told. It was done
+ * <p>Sure are the lifts that were tapped, in the order in which they were hooked, each with the loads that were tapped
+ * and no other; of all else nobody told. It was done
  * at its planned time, shifted by as much as the lift before it was late, and before the lift that it stands ahead of
  * in the plan; where that was hooked sooner, as late as it can have been. A flight lasts as long as ever and no crew is
- * flown before it can have come; waits end first, then stops were shorter. What does not fit so was not done: first the
+ * flown before it can have come; waits end first, then stops were shorter. In a wait
+ * the engine ran unless somebody told that it was off. What does not fit so was not done: first the
  * flights of crews that lead back to where they began, the last first, then all of it. The time it would have taken
  * counts with the engine running.
  */
@@ -46,6 +50,7 @@ final class Past {
     private final Job job;
     private final Plan plan;
     private final Standing standing;
+    private final Set<LoadId> held = new HashSet<>();
     private final List<Part> parts = new ArrayList<>();
     private final List<Finding> doubts = new ArrayList<>();
     private final boolean[] taken;
@@ -77,6 +82,12 @@ final class Past {
         }
     }
 
+    /** When a step was; when a lift was hooked up, or of no meaning where nothing is lifted. */
+    private record When(Instant startAt, Instant endAt, Instant hookedAt) {}
+
+    /** What hung of a step of the plan, by index, and how it was told. */
+    private record Told(int at, List<LoadId> hung, Standing.Done done) {}
+
     /** Steps of the plan, by index, and when each begins. */
     private record Laid(List<Integer> steps, List<Instant> starts, boolean shorter) {}
 
@@ -88,14 +99,9 @@ final class Past {
         if (standing.log() == Standing.Log.NOT_BEGUN) {
             return;
         }
-        List<Integer> flown =
-                IntStream.range(0, taken.length)
-                        .filter(at -> done(at).isPresent())
-                        .boxed()
-                        .sorted(Comparator.comparing(at -> done(at).orElseThrow().hookedAt()))
-                        .toList();
-        flown.forEach(at -> lift(at, done(at).orElseThrow()));
-        int next = flown.isEmpty() ? 0 : flown.get(flown.size() - 1) + 1;
+        List<Told> told = told();
+        told.forEach(this::lift);
+        int next = told.isEmpty() ? 0 : told.get(told.size() - 1).at() + 1;
         if (IntStream.range(0, next).noneMatch(this::isAwaited)) {
             goOn(next);
         }
@@ -124,29 +130,39 @@ final class Past {
         return plan.steps().get(at);
     }
 
-    private Optional<Standing.Done> done(int at) {
-        return step(at).rotation().stream()
-                .flatMap(
-                        turn ->
-                                standing.done().stream()
-                                        .filter(
-                                                one ->
-                                                        turn.loads().stream()
-                                                                .anyMatch(one.loads()::contains)))
-                .findFirst();
+    /** What was tapped as hooked, each load once, by the lifts that it was planned in, in the order of hook-up. */
+    private List<Told> told() {
+        List<Told> all = new ArrayList<>();
+        for (Standing.Done done : standing.done()) {
+            for (int at = 0; at < taken.length; at++) {
+                List<LoadId> hung =
+                        loads(at).stream()
+                                .filter(done.loads()::contains)
+                                .filter(held::add)
+                                .toList();
+                if (!hung.isEmpty()) {
+                    all.add(new Told(at, hung, done));
+                }
+            }
+        }
+        all.sort(Comparator.comparing(told -> told.done().hookedAt()));
+        return all;
+    }
+
+    private List<LoadId> loads(int at) {
+        return step(at).rotation().map(Rotation::loads).orElse(List.of());
     }
 
     /** Whether a lift was passed over that may still be flown: nobody knows then what comes next. */
     private boolean isAwaited(int at) {
-        return step(at).rotation().stream()
-                .anyMatch(
-                        turn ->
-                                done(at).isEmpty()
-                                        && !standing.dropped().containsAll(turn.loads()));
+        return loads(at).stream()
+                .anyMatch(id -> !held.contains(id) && !standing.dropped().contains(id));
     }
 
-    private void lift(int at, Standing.Done done) {
-        Step step = step(at);
+    private void lift(Told told) {
+        int at = told.at();
+        Standing.Done done = told.done();
+        Step step = Hung.of(job, step(at), told.hung());
         Rotation turn = step.rotation().orElseThrow();
         Instant begin = done.hookedAt().minus(Duration.between(step.startAt(), turn.hookedAt()));
         List<Integer> pending =
@@ -166,7 +182,7 @@ final class Past {
                         .or(() -> laid(own, begin))
                         .or(() -> withoutFlights(own, begin))
                         .orElse(new Laid(List.of(), List.of(), false));
-        doubt(at, done, own, ahead);
+        doubt(step, done, own, ahead);
         take(ahead, begin);
         Instant free = free();
         if (!parts.isEmpty() && free.isAfter(begin)) {
@@ -182,7 +198,8 @@ final class Past {
         Instant letGo = done.releasedAt().orElse(later(planned.plus(hookBehind), standing.at()));
         behind = Duration.between(planned, letGo);
         Instant start = parts.isEmpty() ? begin : free;
-        add(at, start, later(step.endAt().plus(behind), start), done.hookedAt());
+        Instant end = later(step.endAt().plus(behind), start);
+        add(at, step, new When(start, end, done.hookedAt()));
     }
 
     /** When the machine is free; before the first lift when the day can have begun. */
@@ -225,7 +242,7 @@ final class Past {
             start = start.isAfter(wanted) ? wanted : start;
             shorter |= whole[k].isBefore(soonest);
             starts.add(start);
-            flown.add(part(steps.get(k), start, start.plus(lasts(step)), start));
+            flown.add(part(steps.get(k), step, new When(start, start.plus(lasts(step)), start)));
             soonest = start.plus(lasts(step));
             if (STOPS.contains(step.kind()) && k + 1 < count && shortest[k + 1].isBefore(soonest)) {
                 soonest = shortest[k + 1];
@@ -264,7 +281,7 @@ final class Past {
             if (step.kind() == StepKind.WAIT) {
                 end = later(start, step.endAt().plus(behind));
             }
-            add(at, start, end.isAfter(next) ? next : end, start);
+            add(at, step, new When(start, end.isAfter(next) ? next : end, start));
         }
     }
 
@@ -365,32 +382,57 @@ final class Past {
                             .map(hook -> began.plus(Duration.between(step.startAt(), hook)))
                             .orElse(start);
             behind = step.rotation().isPresent() ? Duration.between(step.endAt(), end) : behind;
-            add(at, start, end, hookedAt);
+            add(at, step, new When(start, end, hookedAt));
         }
     }
 
-    /** Time of which nobody told anything lies between two parts: the engine may have run. */
-    private void add(int at, Instant start, Instant end, Instant hookedAt) {
+    /** Time of which nobody told anything may lie between two parts. */
+    private void add(int at, Step as, When when) {
+        Instant start = when.startAt();
         taken[at] = true;
         if (parts.isEmpty() && at > 0 && step(0).startAt().isBefore(start)) {
-            idle(step(0).startAt(), start, true);
+            untold(step(0).startAt(), start);
         } else if (!parts.isEmpty() && free().isBefore(start)) {
-            idle(free(), start, true);
+            untold(free(), start);
         }
-        parts.add(part(at, start, end, hookedAt));
+        if (as.kind() == StepKind.WAIT && standing.log() == Standing.Log.KEPT) {
+            untold(start, when.endAt());
+        } else {
+            parts.add(part(at, as, when));
+        }
     }
 
-    private Part part(int at, Instant start, Instant end, Instant hookedAt) {
-        Step step = step(at);
+    private Part part(int at, Step step, When when) {
+        Instant start = when.startAt();
+        Instant end = when.endAt();
         boolean starts = step.engineRunning() && (at == 0 || !step(at - 1).engineRunning());
         return new Part(
                 step,
                 start,
                 end,
-                hookedAt,
+                when.hookedAt(),
                 behind,
                 starts,
                 step.engineRunning() || standing.ran(start, end));
+    }
+
+    /** Of what lies between two parts: where nobody told that the engine was off it may have run. */
+    private void untold(Instant from, Instant to) {
+        Instant since = from;
+        for (Standing.Spell spell : standing.stood()) {
+            Instant off = later(since, spell.from());
+            Instant on = spell.to().isAfter(to) ? to : spell.to();
+            if (off.isBefore(on)) {
+                if (since.isBefore(off)) {
+                    idle(since, off, true);
+                }
+                idle(off, on, false);
+                since = on;
+            }
+        }
+        if (since.isBefore(to)) {
+            idle(since, to, true);
+        }
     }
 
     private void idle(Instant from, Instant to, boolean running) {
@@ -440,8 +482,8 @@ final class Past {
     }
 
     /** Says what a lift was hooked too soon for, and what that leaves undone. */
-    private void doubt(int at, Standing.Done done, List<Integer> own, Laid ahead) {
-        Rotation turn = step(at).rotation().orElseThrow();
+    private void doubt(Step lift, Standing.Done done, List<Integer> own, Laid ahead) {
+        Rotation turn = lift.rotation().orElseThrow();
         Instant can = free();
         for (int one : own) {
             Step step = step(one);
@@ -450,7 +492,7 @@ final class Past {
             can = there.isBefore(Instant.MAX) ? later(can, there) : can;
             can = can.plus(lasts(step));
         }
-        can = can.plus(Duration.between(step(at).startAt(), turn.hookedAt()));
+        can = can.plus(Duration.between(lift.startAt(), turn.hookedAt()));
         boolean all = ahead.steps().containsAll(own);
         if (all && !can.isAfter(done.hookedAt().plus(UNSAID))) {
             return;

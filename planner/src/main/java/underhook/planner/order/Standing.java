@@ -1,6 +1,7 @@
 package underhook.planner.order;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -61,17 +62,20 @@ public record Standing(
     public record CrewAt(PlaceId place, Instant freeFrom) {}
 
     /**
-     * What was told of the engine; of what nobody told it is taken to have run as planned.
+     * What was told of the engine. Where somebody tells what was flown, it counts as running whenever nobody told that
+     * it was off.
      *
      * @param ran when it ran
+     * @param stood when it was off, in that order, and is over
      * @param offSince since when it is off; empty while it runs
      */
-    public record Engine(List<Spell> ran, Optional<Instant> offSince) {
+    public record Engine(List<Spell> ran, List<Spell> stood, Optional<Instant> offSince) {
         /** Nobody told anything. */
-        public static final Engine UNTOLD = new Engine(List.of(), Optional.empty());
+        public static final Engine UNTOLD = new Engine(List.of(), List.of(), Optional.empty());
 
         public Engine {
             ran = List.copyOf(ran);
+            stood = List.copyOf(stood);
         }
     }
 
@@ -97,6 +101,15 @@ public record Standing(
                 && engine.ran().stream()
                         .anyMatch(
                                 spell -> !spell.from().isAfter(from) && !spell.to().isBefore(end));
+    }
+
+    /** When it was told that the engine was off, up to now, in that order; a spell that goes on ends now. */
+    List<Spell> stood() {
+        List<Spell> all = new ArrayList<>(engine.stood());
+        engine.offSince()
+                .filter(from -> from.isBefore(at))
+                .ifPresent(from -> all.add(new Spell(from, at)));
+        return List.copyOf(all);
     }
 
     /** Since when the engine is off, where that was told. */

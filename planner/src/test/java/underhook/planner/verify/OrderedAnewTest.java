@@ -17,7 +17,10 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
@@ -35,6 +38,7 @@ import underhook.core.job.Walk;
 import underhook.core.job.WeatherHour;
 import underhook.core.plan.Anew;
 import underhook.core.plan.CrewStay;
+import underhook.core.plan.Drop;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.Plan;
@@ -139,6 +143,17 @@ class OrderedAnewTest {
     /** What is not named was not lifted. */
     private static Standing tapped(Instant now, List<Standing.Done> done) {
         return with(with(asPlanned(now), "log", Standing.Log.KEPT), "done", done);
+    }
+
+    /** The same, and the engine was off when it was planned to be. */
+    private static Standing tapped(Plan record, Instant now, List<Standing.Done> done) {
+        List<Standing.Spell> off =
+                record.steps().stream()
+                        .filter(step -> !step.engineRunning() && step.startAt().isBefore(now))
+                        .map(step -> new Standing.Spell(step.startAt(), step.endAt()))
+                        .toList();
+        Standing.Engine engine = new Standing.Engine(List.of(), off, Optional.empty());
+        return with(tapped(now, done), "engine", engine);
     }
 
     /** Hooked and let go so much later than planned; negative is sooner. */
@@ -303,6 +318,87 @@ class OrderedAnewTest {
         assertThat(leftOut(plan)).containsOnlyKeys("B3", "X1");
         assertThat(lift(plan, "B2").rotation().orElseThrow().loads())
                 .containsExactly(new LoadId("B2"));
+        assertThat(violations(day, plan)).isEmpty();
+    }
+
+    /** Some of a lift's loads, hooked and let go as planned. */
+    private static Standing.Done flown(Rotation turn, String... loads) {
+        List<LoadId> hung = Stream.of(loads).map(LoadId::new).toList();
+        return new Standing.Done(hung, turn.hookedAt(), Optional.of(released(turn)));
+    }
+
+    /** Of B2 and B3, which hang together, one alone was tapped: the other is where it was, and is still to be flown. */
+    @ParameterizedTest
+    @ValueSource(strings = {"B2", "B3"})
+    void of_loads_that_hang_together_only_those_that_were_tapped_are_flown(String tapped) {
+        SmallDay day = together();
+        Plan record = planned(day);
+        Step both = lift(record, "B2");
+        Rotation turn = both.rotation().orElseThrow();
+        String other = tapped.equals("B2") ? "B3" : "B2";
+        List<Standing.Done> done =
+                new ArrayList<>(
+                        turns(record).stream()
+                                .filter(one -> one.hookedAt().isBefore(turn.hookedAt()))
+                                .map(one -> flown(one, 0))
+                                .toList());
+        done.add(flown(turn, tapped));
+
+        Plan plan = anew(day, record, tapped(record, both.endAt(), done));
+
+        Rotation flown = lift(plan, tapped).rotation().orElseThrow();
+        Rotation left = lift(plan, other).rotation().orElseThrow();
+        double lineKg =
+                day.job().machine().lines().stream()
+                        .filter(line -> line.lengthM() == both.lineLengthM())
+                        .findFirst()
+                        .orElseThrow()
+                        .massKg();
+        assertThat(flown.loads()).containsExactly(new LoadId(tapped));
+        assertThat(flown.hookedAt()).isEqualTo(turn.hookedAt());
+        assertThat(flown.drops()).extracting(Drop::load).containsExactly(new LoadId(tapped));
+        assertThat(flown.massOnHookKg())
+                .isEqualTo(Math.ceil((tapped.equals("B2") ? 170 : 120) + lineKg));
+        assertThat(flown.fuelMaxKg()).isEqualTo(turn.fuelMaxKg());
+        assertThat(flown.legs().stream().flatMap(leg -> leg.carrying().stream()))
+                .containsOnly(new LoadId(tapped));
+        assertThat(left.loads()).containsExactly(new LoadId(other));
+        assertThat(left.hookedAt()).isAfter(both.endAt());
+        assertThat(leftOut(plan)).containsOnlyKeys("X1");
+        assertThat(violations(day, plan)).isEmpty();
+    }
+
+    /** B2 and B3 were planned together and hooked one after the other. */
+    @Test
+    void loads_that_were_to_hang_together_are_flown_one_by_one_where_that_was_tapped() {
+        SmallDay day = together();
+        Plan record = planned(day);
+        Step both = lift(record, "B2");
+        Rotation turn = both.rotation().orElseThrow();
+        long lastsS = Duration.between(both.startAt(), both.endAt()).toSeconds();
+        Standing.Done first = flown(turn, "B3");
+        Standing.Done second =
+                new Standing.Done(
+                        List.of(new LoadId("B2")),
+                        turn.hookedAt().plusSeconds(lastsS),
+                        Optional.of(released(turn).plusSeconds(lastsS)));
+        List<Standing.Done> done =
+                new ArrayList<>(
+                        turns(record).stream()
+                                .filter(one -> one.hookedAt().isBefore(turn.hookedAt()))
+                                .map(one -> flown(one, 0))
+                                .toList());
+        done.addAll(List.of(first, second));
+
+        Plan plan = anew(day, record, tapped(record, both.endAt().plusSeconds(lastsS), done));
+
+        assertThat(turns(plan))
+                .filteredOn(one -> !one.loads().get(0).equals(new LoadId("B1")))
+                .filteredOn(one -> one.loads().get(0).value().startsWith("B"))
+                .extracting(Rotation::loads, Rotation::hookedAt)
+                .containsExactly(
+                        tuple(first.loads(), first.hookedAt()),
+                        tuple(second.loads(), second.hookedAt()));
         assertThat(violations(day, plan)).isEmpty();
     }
 
@@ -824,7 +920,7 @@ class OrderedAnewTest {
                 reordered(
                         free,
                         record,
-                        tapped(pole.hookedAt().plusSeconds(60), done),
+                        tapped(record, pole.hookedAt().plusSeconds(60), done),
                         OpenDay.Effort.FIRST);
 
         assertThereToGuy(found.plan());
@@ -954,7 +1050,15 @@ class OrderedAnewTest {
         Rotation next = steps.get(at + 1).rotation().orElseThrow();
         Standing.Done done = flown(next, 0);
 
-        Plan plan = anew(day, record, tapped(released(next).plusSeconds(1), List.of(done)));
+        Standing.Spell off =
+                new Standing.Spell(steps.get(at - 1).startAt(), steps.get(at + 1).startAt());
+        Standing told =
+                with(
+                        tapped(released(next).plusSeconds(1), List.of(done)),
+                        "engine",
+                        new Standing.Engine(List.of(), List.of(off), Optional.empty()));
+
+        Plan plan = anew(day, record, told);
 
         Step flown = lift(plan, next.loads().get(0).value());
         double burntKg = flown.fuelStartKg() - flown.fuelEndKg();

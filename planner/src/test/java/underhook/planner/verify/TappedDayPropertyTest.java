@@ -44,6 +44,7 @@ import underhook.planner.order.Standing;
  */
 class TappedDayPropertyTest {
     private static final int DAYS = 150;
+    private static final OpenDay.Effort FIRST = OpenDay.Effort.FIRST;
 
     /** Crew P is flown to H and walks to S2 for ten minutes from there; the pole is for S2. */
     private static SmallDay day() {
@@ -112,7 +113,9 @@ class TappedDayPropertyTest {
         Standing.Engine engine =
                 random.nextInt(4) == 0
                         ? new Standing.Engine(
-                                List.of(new Standing.Spell(Instant.EPOCH, now)), Optional.empty())
+                                List.of(new Standing.Spell(Instant.EPOCH, now)),
+                                List.of(),
+                                Optional.empty())
                         : Standing.Engine.UNTOLD;
         return new Standing(
                 now, Standing.Log.KEPT, done, readKg, Map.of(), late, closed, Set.of(), engine);
@@ -149,6 +152,62 @@ class TappedDayPropertyTest {
         }
         assertThat(cautions).isPositive();
         assertThat(flights).isPositive();
+    }
+
+    /** All lifts but the last flown as planned, and what was told of the engine. */
+    private static Standing butTheLast(Plan record, Standing.Engine engine) {
+        List<Rotation> turns =
+                record.steps().stream().flatMap(step -> step.rotation().stream()).toList();
+        List<Standing.Done> done =
+                turns.subList(0, turns.size() - 1).stream()
+                        .map(
+                                turn ->
+                                        new Standing.Done(
+                                                turn.loads(),
+                                                turn.hookedAt(),
+                                                Optional.of(released(turn))))
+                        .toList();
+        return new Standing(
+                released(turns.get(turns.size() - 2)).plusSeconds(1),
+                Standing.Log.KEPT,
+                done,
+                OptionalDouble.empty(),
+                Map.of(),
+                Map.of(),
+                Set.of(),
+                Set.of(),
+                engine);
+    }
+
+    /** The engine may run half a minute longer than planned in the day, and is off where the line is changed. */
+    @Test
+    void the_engine_ran_whenever_nobody_told_that_it_was_off() {
+        Plan roomy = planned(day());
+        double onS =
+                roomy.steps().stream()
+                        .filter(Step::engineRunning)
+                        .mapToDouble(TappedDayPropertyTest::lastedS)
+                        .sum();
+        SmallDay day =
+                day().rule("duty", with(day().job().rules().duty(), "engineOnDayS", onS + 30));
+        List<Standing.Spell> off =
+                roomy.steps().stream()
+                        .filter(step -> !step.engineRunning())
+                        .map(step -> new Standing.Spell(step.startAt(), step.endAt()))
+                        .toList();
+        assertThat(off).isNotEmpty();
+        Standing untold = butTheLast(roomy, Standing.Engine.UNTOLD);
+        Standing told = butTheLast(roomy, new Standing.Engine(List.of(), off, Optional.empty()));
+        OpenDay open = new OpenDay(day.job(), day.ground());
+
+        Plan without = open.reorder(roomy, untold, settings(untold.at()), FIRST).plan();
+        Plan with = open.reorder(roomy, told, settings(told.at()), FIRST).plan();
+
+        assertThat(with.leftOut()).hasSameSizeAs(roomy.leftOut());
+        assertThat(without.leftOut()).hasSizeGreaterThan(roomy.leftOut().size());
+        assertThat(new PlanVerifier().check(day.job(), day.ground(), with).violations()).isEmpty();
+        assertThat(new PlanVerifier().check(day.job(), day.ground(), without).violations())
+                .isEmpty();
     }
 
     /** A flight that nobody told of, cut by half a minute in what is begun, is found by the re-check. */

@@ -2,7 +2,7 @@
 import { html, nothing } from '/lib/lit/lit-html.js';
 import { state, set, tap, entries, foreseen } from './state.js';
 import { deliver } from './link.js';
-import { otherLine, refusal } from './standing.js';
+import { only, otherLine, refusal } from './standing.js';
 import { said, t } from './words.js';
 import { before, dangerous, hangs, heavier, rope } from './marks.js';
 import { clock, line, local, mass, massUnit, typedKg } from './units.js';
@@ -73,7 +73,7 @@ const asked = (now) => {
     case 'people': return pad(t('loader.people'), () => press('people-aboard', { given: true, people: Math.max(1, Number(state.typed) || 1) }));
     case 'fuel': return pad(t('loader.fuel', { unit: massUnit() }), () => press('refuelled', { given: true, ...(state.typed ? { massKg: typedKg(state.typed) } : {}) }));
     case 'weight': return pad(t('loader.weight', { unit: massUnit() }), () => weigh(lastHooked()));
-    case 'lift': return html`<section class="grid" aria-label=${t('loader.other')}><h2>${t('loader.other')}</h2>${now.lifts.filter((lift) => lift.state === 'waits' || lift.state === 'aborted').map((lift) => html`<button class="big left" @click=${() => set({ chosen: lift, ask: null })}>${lift.number}: ${words(lift)}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
+    case 'lift': return html`<section class="grid" aria-label=${t('loader.other')}><h2>${t('loader.other')}</h2>${now.lifts.filter((lift) => lift.state === 'waits' || lift.state === 'aborted').flatMap((lift) => [lift, ...(lift.loads.length > 1 ? lift.loads.map((load) => only(lift, [load.id])) : [])]).map((lift) => html`<button class="big left" @click=${() => set({ chosen: lift, ask: null })}>${lift.number}: ${words(lift)}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
     case 'as': return html`<section class="grid" aria-label=${t('loader.aswho')}><h2>${t('loader.aswho')}</h2>${others().map((by) => html`<button @click=${() => press('free-confirmed', { by, loads: now.standing.notYetFree })}>${by}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
     case 'sure': return html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${t(`kind.${state.sure.kind}`)}</h2><p>${t(`why.${state.sure.why}`)}</p><p>${t('refused.offline')}</p>
       <button class="big" @click=${() => press(state.sure.kind, { ...state.sure.rest, given: true, anyway: true })}>${t('refused.happened')}</button><button class="big main" @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;

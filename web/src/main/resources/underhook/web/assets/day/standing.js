@@ -75,6 +75,9 @@ const stillBefore = (next, left) => {
   return (next?.before ?? []).filter((step) => !taps.some((tap) => (step.kind === 'line_change' ? tap.kind === (step.lineM ? 'line-on' : 'line-off') && (tap.lineM ?? 0) === step.lineM : tap.kind === ANSWERS[step.kind])));
 };
 
+/** A lift with some of its loads alone. */
+export const only = (lift, ids) => ({ ...lift, loads: lift.loads.filter((load) => ids.includes(load.id)), drops: lift.drops.filter((drop) => ids.includes(drop.load)) });
+
 /** Standing and lifts after the taps that wait. One that takes a waiting tap back takes it out. */
 export function foresee(day, waiting) {
   const gone = new Set(waiting.filter((tap) => tap.kind === 'undone').map((tap) => tap.undoes));
@@ -87,7 +90,10 @@ export function foresee(day, waiting) {
     if (loads.some((id) => standing.notYetFree.includes(id))) return { ...lift, state: 'setDown' };
     const moved = loads.some((id) => hooked.has(id)) || lift.state === 'onHook' || lift.state === 'setDown';
     if (!moved || !left.length) return lift;
-    return { ...lift, state: left.some((tap) => tap.kind === 'aborted') ? 'aborted' : 'done' };
+    if (left.some((tap) => tap.kind === 'aborted')) return { ...lift, state: 'aborted' };
+    // What was planned with it and not tapped is still to come.
+    const rest = lift.state === 'onHook' || lift.state === 'setDown' ? [] : loads.filter((id) => !hooked.has(id));
+    return rest.length ? only(lift, rest) : { ...lift, state: 'done' };
   });
   const next = lifts.find((lift) => lift.state === 'waits' || lift.state === 'aborted') ?? null;
   return { standing, lifts, next, before: stillBefore(next, left) };

@@ -13,7 +13,7 @@ export const says = [
   [/^guarded: nobody under the load while it passes$/, 'bewacht: niemand unter der Last, solange sie quert'], [/^allowed$/, 'erlaubt'], [/^passed over, line off$/, 'überflogen, Leine ab'],
   [/^near square, at least (.+) above the highest wire(; no release here)?$/, (_, above, no) => `fast im rechten Winkel, mindestens ${above} über dem höchsten Seil${no ? '; hier nicht abwerfen' : ''}`],
   [/^stays under (\d+ kt) for lift (\d+) as long as there is a forecast$/, 'bleibt unter $1 für Hub $2, so weit die Vorhersage reicht'],
-  [/^(\d+ min) with the engine on (since the last break|today), most (\d+)(; it is off)?$/, (_, ran, since, most, off) => `${ran} Triebwerkzeit ${since === 'today' ? 'heute' : 'seit der letzten Pause'}, höchstens ${most}${off ? '; es steht' : ''}`],
+  [/^(\d+ min) with the engine on (since the last break|today), most (\d+)(?:; (\d+) min of the day were planned off and not tapped so, (\d+) at once)?(; it is off)?$/, (_, ran, since, most, assumed, longest, off) => `${ran} Triebwerkzeit ${since === 'today' ? 'heute' : 'seit der letzten Pause'}, höchstens ${most}${assumed ? `; ${assumed} min des Tages waren mit stehendem Triebwerk geplant und nicht so gemeldet, ${longest} am Stück` : ''}${off ? '; es steht' : ''}`],
   [/^the pilot's duty began at (\S+)$/, 'der Dienst des Piloten begann um $1'],
   [/^the sun stands ahead on the way in to (\S+); another way in, or cloud, may do$/, 'die Sonne steht voraus im Anflug nach $1; ein anderer Anflug oder Wolken können helfen'],
   [/^not ahead on the way in within the next two hours$/, 'in den nächsten zwei Stunden nicht voraus im Anflug'],
