@@ -193,7 +193,8 @@ final class Crossings {
     /** 0 where the wind is from ahead in all. */
     private static double mostTailMPerS(List<WeatherHour> rows, double trackTrueRad) {
         return rows.stream()
-                .mapToDouble(row -> -row.windMPerS() * Math.cos(row.windFromTrueRad() - trackTrueRad))
+                .mapToDouble(
+                        row -> -row.windMPerS() * Math.cos(row.windFromTrueRad() - trackTrueRad))
                 .reduce(0, Math::max);
     }
 

@@ -11,7 +11,7 @@ export const ahead = [
   [/^Line (\S+), item (\S+) is unread: (nothing stands there|'.*'); readable is (.+)\.$/s, (_, line, item, value, allowed) => `Zeile ${line}, Feld ${item === 'head' ? 'Kopf' : item} ist nicht gelesen: ${value === 'nothing stands there' ? 'dort steht nichts' : value}; lesbar ist ${READABLE[allowed] ?? allowed}.`],
   [/^Its circle may reach (.+)\.$/, (_, what) => `Ihr Kreis reicht vielleicht bis ${what}.`],
   [/^From (.+) its circle is (.+) away or more\.$/, (_, what, far) => `Von ${where(what)} ist ihr Kreis ${far} entfernt oder mehr.`],
-  [/^From (.+) a position in its text is (.+) away\.$/, (_, what, far) => `Von ${where(what)} ist ein Ort in ihrem Text ${far} entfernt.`],
+  [/^From (.+) a position in its text is (.+) away or more\.$/, (_, what, far) => `Von ${where(what)} ist ein Ort in ihrem Text ${far} oder mehr entfernt.`],
   [/^In force in the day's hours: from (.+) until (.+) UTC\.$/, (_, from, until) => `Gilt in den Stunden des Tages: von ${from} bis ${ends(until)} UTC.`],
   [/^Not in force in the day's hours: from (.+) until (.+) UTC\.$/, (_, from, until) => `Gilt nicht in den Stunden des Tages: von ${from} bis ${ends(until)} UTC.`],
   [/^Within that only at the times of its item D: read them\.$/, 'Darin nur zu den Zeiten ihres Feldes D: die lesen.'],
