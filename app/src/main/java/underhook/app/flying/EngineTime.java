@@ -7,13 +7,15 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
 
 /**
  * When the engine ran, by the taps; a run that has not ended goes on until now. A machine that moves runs, whether
- * somebody told that it was started or not: then since it was last told to stand or to be fuelled.
+ * somebody told that it was started or not: then since it was last told to stand or to be fuelled, or, told of neither,
+ * for as long as it was planned to run by then.
  */
 final class EngineTime {
     private static final Set<TapKind> MOVES =
@@ -31,13 +33,21 @@ final class EngineTime {
     }
 
     EngineTime(FlownDay flown, Instant now) {
+        this(flown, now, tap -> Duration.ZERO);
+    }
+
+    /**
+     * @param planned how long before such a tap the engine was to have run by then; counts for the first tap of a machine
+     *     that moves, where nobody told of the engine before
+     */
+    EngineTime(FlownDay flown, Instant now, Function<Tap, Duration> planned) {
         Optional<Instant> since = Optional.empty();
         Optional<Instant> stood = Optional.empty();
         for (Tap tap : flown.taps()) {
             if (tap.kind() == TapKind.ENGINE_ON && since.isEmpty()) {
                 since = Optional.of(tap.at());
             } else if (MOVES.contains(tap.kind()) && since.isEmpty()) {
-                since = stood.or(() -> Optional.of(tap.at()));
+                since = stood.or(() -> Optional.of(tap.at().minus(planned.apply(tap))));
             } else if (tap.kind() == TapKind.ENGINE_OFF) {
                 since.ifPresent(from -> runs.add(new Run(from, tap.at())));
                 since = Optional.empty();

@@ -15,6 +15,8 @@ import underhook.app.flying.Stop.What;
 import underhook.app.port.EmergencyPlan;
 import underhook.core.crew.Daylight;
 import underhook.core.flown.FlownDay;
+import underhook.core.flown.Tap;
+import underhook.core.flown.TapKind;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.job.LoadKind;
@@ -23,6 +25,7 @@ import underhook.core.job.PlaceId;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.WindLimit;
 import underhook.core.plan.Drop;
+import underhook.core.plan.Step;
 import underhook.core.unit.Units;
 
 /** What stops the flying, and when; the first is what stops it first. */
@@ -286,8 +289,28 @@ final class Stops {
                 .toList();
     }
 
+    /** How long the engine was planned to have been on when a load is hooked or let go. */
+    private Duration plannedBefore(Tap tap) {
+        List<Step> steps = look.plan().plan().steps();
+        Optional<Instant> first =
+                steps.stream().filter(Step::engineRunning).map(Step::startAt).findFirst();
+        Optional<Instant> then =
+                steps.stream()
+                        .flatMap(step -> step.rotation().stream())
+                        .filter(turn -> tap.loads().stream().anyMatch(turn.loads()::contains))
+                        .map(
+                                turn ->
+                                        tap.kind() == TapKind.HOOKED
+                                                ? turn.hookedAt()
+                                                : turn.drops().get(0).releasedAt())
+                        .findFirst();
+        return first.isPresent() && then.isPresent() && first.get().isBefore(then.get())
+                ? Duration.between(first.get(), then.get())
+                : Duration.ZERO;
+    }
+
     private List<Stop> duty(List<LiftState> lifts) {
-        EngineTime engine = new EngineTime(flown, now);
+        EngineTime engine = new EngineTime(flown, now, this::plannedBefore);
         var rules = job.rules();
         Instant end = rules.duty().from().plusSeconds((long) rules.duty().longestS());
         long runS = (long) rules.duty().engineOnS() - engine.sinceBreakS(rules.duty().breakS());

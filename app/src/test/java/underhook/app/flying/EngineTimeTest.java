@@ -2,6 +2,7 @@ package underhook.app.flying;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -60,6 +61,21 @@ class EngineTimeTest {
         assertThat(time(30).isRunning()).isTrue();
         assertThat(time(30).dayS()).isEqualTo((10 + 15) * 60);
         assertThat(time(30).startsSince(SIX.plusSeconds(15 * 60))).isEqualTo(1);
+    }
+
+    /** Hooked at 20, the first thing told, 12 min after the engine was planned to be started: it ran from 8 on. */
+    @Test
+    void a_machine_nobody_told_of_before_ran_for_as_long_as_planned_by_then() {
+        tap(TapKind.HOOKED, 20);
+        tap(TapKind.OFF, 26);
+
+        EngineTime untold =
+                new EngineTime(
+                        FlownDay.of(taps, TrainedHands.UNNAMED),
+                        SIX.plusSeconds(30 * 60),
+                        tap -> Duration.ofMinutes(tap.kind() == TapKind.HOOKED ? 12 : 18));
+
+        assertThat(untold.dayS()).isEqualTo(22 * 60);
     }
 
     private EngineTime time(int minute) {
