@@ -382,6 +382,13 @@ class DeskPageIT {
                 "it is said", it -> it.says("The day is as sure as that already, or nothing that"));
         assertThat(planId()).isEqualTo(before);
         page.key(Keys.ESCAPE);
+        // The page hears of it a moment later; what opened before that would be closed with it.
+        page.waitUntil(
+                "nothing is asked any more",
+                it ->
+                        Boolean.TRUE.equals(
+                                it.run(
+                                        "return import('/assets/state.js').then(({ state }) => state.dialog == null)")));
     }
 
     /** The plan that the page shows. */

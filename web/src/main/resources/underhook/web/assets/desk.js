@@ -48,7 +48,10 @@ const page = () => html`
 
 const MAPPED = new Set(['day', 'findings', 'lanes']);
 
-const dialog = () => html`<dialog aria-label=${t('dialog')} @close=${actions.close} @cancel=${actions.close}>
+// It hears that it was closed a moment later: by then another question may have opened it.
+const closed = (event) => { if (!event.target.open) actions.close(); };
+
+const dialog = () => html`<dialog aria-label=${t('dialog')} @close=${closed} @cancel=${actions.close}>
   ${state.dialog ? html`<div class="inner">${state.dialog()}<p class="acts"><button class="shut" @click=${actions.close}>${t('close')}</button></p></div>` : nothing}</dialog>`;
 
 let drawn = false, mapStarted = false, lookStarted = null, shownPanel = null;
