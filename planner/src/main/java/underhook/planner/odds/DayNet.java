@@ -52,13 +52,6 @@ record DayNet(
         return new Maker(job, plan).make();
     }
 
-    /** Times of every moment with all as planned, s. */
-    double[] plannedS() {
-        double[] timesS = new double[network.moments()];
-        network.run(pieces.stream().mapToDouble(Piece::plannedFactor).toArray(), timesS);
-        return timesS;
-    }
-
     private static final class Maker {
         private final Job job;
         private final Plan plan;

@@ -73,7 +73,9 @@ class DayOddsTest {
         OddsDay day = worked();
         Plan plan = day.plan();
         DayNet net = DayNet.of(day.job(OddsDay.STEADY), plan);
-        double[] timesS = net.plannedS();
+        double[] timesS = new double[net.network().moments()];
+        net.network()
+                .run(net.pieces().stream().mapToDouble(Piece::plannedFactor).toArray(), timesS);
 
         for (int i = 0; i < plan.steps().size(); i++) {
             Step step = plan.steps().get(i);
