@@ -139,7 +139,8 @@ public final class SurerDay {
             }
             Set<LoadId> less = new HashSet<>(off);
             hung.forEach(less::remove);
-            if (slackS(searched(plan, less), DayOdds.REPLAYS) >= 0) {
+            // With nothing left the same day would be planned as before.
+            if (!less.isEmpty() && slackS(searched(plan, less), DayOdds.REPLAYS) >= 0) {
                 off = less;
             }
         }
