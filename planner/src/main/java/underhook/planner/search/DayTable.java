@@ -111,6 +111,11 @@ public final class DayTable {
     private final int[] loaded;
     private final int[] most;
     private final int[] empty;
+
+    /** Of each empty way the last hour until which its way in holds. */
+    private final int[] heldUntil;
+
+    private final double[] leastLoadedS;
     private final boolean[] open;
     private final List<@Nullable SetDownPrice> setDowns;
     private final List<@Nullable SetDownPrice> setDownGuesses;
@@ -173,6 +178,9 @@ public final class DayTable {
         this.setDownGuesses =
                 new ArrayList<>(Collections.nCopies(trips.size() * lines.length * hours, null));
         this.empty = unknown(spots.size() * spots.size() * (lines.length + 1) * hours);
+        this.heldUntil = unknown(empty.length);
+        this.leastLoadedS = new double[trips.size() * hours];
+        Arrays.fill(leastLoadedS, Double.NaN);
         this.open = new boolean[trips.size() * hours];
         this.loadedGuess = unknown(trips.size() * hours);
         this.emptyGuess = unknown(spots.size() * spots.size() * hours);
@@ -455,11 +463,23 @@ public final class DayTable {
      */
     boolean holdsUntil(EmptyWay way, int slotEnd) {
         int row = (way.from() * spots.length + way.to()) * (lines.length + 1) + way.line() + 1;
-        if (slotEnd == way.slot() || empty[row * untilS.length + way.slot()] == UNKNOWN) {
+        int at = row * untilS.length + way.slot();
+        if (slotEnd == way.slot() || empty[at] == UNKNOWN) {
             return true;
         }
+        if (heldUntil[at] == UNKNOWN) {
+            heldUntil[at] = lastHeld(way);
+        }
+        return slotEnd <= heldUntil[at];
+    }
+
+    private int lastHeld(EmptyWay way) {
         synchronized (legTimes) {
-            return legTimes.holdsUntil(way, slotEnd);
+            int last = way.slot();
+            while (last + 1 < untilS.length && legTimes.holdsUntil(way, last + 1)) {
+                last++;
+            }
+            return last;
         }
     }
 
@@ -563,9 +583,13 @@ public final class DayTable {
     }
 
     double leastLoadedS(int trip, int slot) {
-        synchronized (legTimes) {
-            return legTimes.leastLoadedS(trip, slot);
+        int at = trip * untilS.length + slot;
+        if (Double.isNaN(leastLoadedS[at])) {
+            synchronized (legTimes) {
+                leastLoadedS[at] = legTimes.leastLoadedS(trip, slot);
+            }
         }
+        return leastLoadedS[at];
     }
 
     double leastEmptyS(int from, int to, int slot) {

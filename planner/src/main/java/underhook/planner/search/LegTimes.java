@@ -15,7 +15,7 @@ public interface LegTimes {
 
     /**
      * Whether the way in of an empty way that is left in one hour of the weather keeps the limits of wind until the
-     * end of another.
+     * end of another; where it does until a later one, it does until each before that.
      */
     default boolean holdsUntil(EmptyWay way, int slotEnd) {
         return true;
