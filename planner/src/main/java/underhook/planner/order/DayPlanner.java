@@ -86,7 +86,7 @@ public final class DayPlanner {
                         new DayOrder.Stops(
                                 settings.enough(),
                                 settings.settled(),
-                                () -> ended.getAsBoolean() || settings.stop().getAsBoolean()),
+                                () -> ended.getAsBoolean() || settings.offered().getAsBoolean()),
                         done -> progress.step("searching the order of the day", 0.3 + 0.6 * done));
         DayState day = new DayStory(model, maker, people, table).tell(found.day());
         progress.step("writing the plan", 0.9);
