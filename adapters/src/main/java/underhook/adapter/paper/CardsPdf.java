@@ -5,7 +5,7 @@ import java.nio.file.Path;
 import underhook.app.port.OutputWriter;
 
 /**
- * Writes cards.pdf: pilot cards (A5), their annex, loader's lists, kit list, crew sheets, map, what is
+ * Writes cards.pdf: pilot page and cards (A5), their annex, loader's lists, kit list, crew sheets, map, what is
  * said beside the plan, findings and hand signals (A4). A plan without steps or crews still gives map, findings and signals.
  */
 public final class CardsPdf implements OutputWriter {
@@ -23,6 +23,7 @@ public final class CardsPdf implements OutputWriter {
     public void write(Output output, Path file) throws IOException {
         Words words = new Words(output.readJob().job(), output.readJob().ground());
         try (Book book = new Book(output.readJob().job(), output.plan(), words)) {
+            new PilotPage(output, words).draw(book);
             new PilotCards(output, words).draw(book);
             new PilotAnnex(output, words).draw(book);
             new LoaderLists(output, words).draw(book);
