@@ -3,12 +3,11 @@ package underhook.adapter.paper;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import underhook.app.port.OutputWriter.Output;
-import underhook.core.ahead.Alternates;
 import underhook.core.ahead.Alternates.Alternate;
-import underhook.core.geo.Ground;
 import underhook.core.job.Job;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.Drop;
@@ -24,12 +23,12 @@ final class PilotAnnex {
 
     private final Job job;
     private final Plan plan;
-    private final Ground ground;
+    private final Map<PlaceId, List<Alternate>> alternates;
     private final Words words;
 
-    PilotAnnex(Output output, Words words) {
+    PilotAnnex(Output output, Words words, Map<PlaceId, List<Alternate>> alternates) {
+        this.alternates = alternates;
         this.job = output.readJob().job();
-        this.ground = output.readJob().ground();
         this.plan = output.plan();
         this.words = words;
     }
@@ -170,7 +169,7 @@ final class PilotAnnex {
 
     /** The three landings that take least fuel, for each place that loads come to. */
     private List<String> shut() {
-        return Alternates.of(job, ground, plan).entrySet().stream()
+        return alternates.entrySet().stream()
                 .map(entry -> entry.getKey() + ": " + landings(entry.getValue()))
                 .toList();
     }

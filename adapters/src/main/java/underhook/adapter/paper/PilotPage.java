@@ -11,8 +11,8 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import underhook.app.port.OutputWriter.Output;
-import underhook.core.ahead.Alternates;
 import underhook.core.ahead.Alternates.Alternate;
+import underhook.core.ahead.Alternates;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Job;
@@ -36,6 +36,7 @@ final class PilotPage {
     private static final Face FLOWN = Face.FLOWN.withSize(14);
     private static final Face LEGEND = new Face(false, 8.5);
     private static final Face HEAD = new Face(true, 8.5);
+    private static final int MOST_NAMED = 8;
     private static final double ROW = 15;
     private static final double GAP = 4;
 
@@ -87,12 +88,12 @@ final class PilotPage {
     private final Map<PlaceId, List<Alternate>> alternates;
     private final Map<PlaceId, List<Lift>> lifts = new LinkedHashMap<>();
 
-    PilotPage(Output output, Words words) {
+    PilotPage(Output output, Words words, Map<PlaceId, List<Alternate>> alternates) {
         this.job = output.readJob().job();
         this.plan = output.plan();
         this.ground = output.readJob().ground();
         this.words = words;
-        this.alternates = Alternates.of(job, ground, plan);
+        this.alternates = alternates;
         for (Step step : plan.steps()) {
             step.rotation().ifPresent(rotation -> add(step, rotation));
         }
@@ -284,7 +285,7 @@ final class PilotPage {
         return "ALT "
                 + fuel(one.fuelKg(), !words.isPounds())
                 + (words.isPounds() ? " kg" : " lb")
-                + (one.passes().isEmpty() ? "" : ", past " + String.join(", ", one.passes()))
+                + (one.passes().isEmpty() ? "" : ", past " + few(one.passes()))
                 + (one.seen() ? "" : ", LOOK FOR TREES")
                 + (one.isEnough()
                         ? ""
@@ -310,26 +311,25 @@ final class PilotPage {
                         .filter(zone -> zone.isActiveOn(job.date()))
                         .map(PilotPage::zone)
                         .toList();
-        lines.add(
-                "NO FLY " + (zones.isEmpty() ? "no zone stated" : String.join(", ", zones)) + ".");
-        List<String> wires = job.wires().stream().limit(12).map(PilotPage::wire).toList();
-        if (!wires.isEmpty()) {
-            lines.add(
-                    "WIRES "
-                            + String.join(", ", wires)
-                            + (job.wires().size() > wires.size()
-                                    ? " and " + (job.wires().size() - wires.size()) + " more: map"
-                                    : "")
-                            + ".");
+        lines.add("NO FLY " + (zones.isEmpty() ? "no zone stated" : few(zones)) + ".");
+        if (!job.wires().isEmpty()) {
+            lines.add("WIRES " + few(job.wires().stream().map(PilotPage::wire).toList()) + ".");
         }
         List<String> areas =
                 job.releaseAreas().stream()
                         .filter(ReleaseArea::agreed)
                         .map(ReleaseArea::id)
                         .toList();
-        lines.add(
-                "LET GO " + (areas.isEmpty() ? "no area agreed" : String.join(", ", areas)) + ".");
+        lines.add("LET GO " + (areas.isEmpty() ? "no area agreed" : few(areas)) + ".");
         return lines;
+    }
+
+    /** As many as one page holds; the map has them all. */
+    private static String few(List<String> all) {
+        String first = all.stream().limit(MOST_NAMED).collect(Collectors.joining(", "));
+        return all.size() > MOST_NAMED
+                ? first + " AND " + (all.size() - MOST_NAMED) + " MORE: see the map"
+                : first;
     }
 
     private String landing(Place place) {

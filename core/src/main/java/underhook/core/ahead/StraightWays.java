@@ -24,12 +24,41 @@ final class StraightWays {
     /** What a height that nobody measured is multiplied with. @source PRACTICE as for wires */
     private static final double ESTIMATED_HEIGHT_FACTOR = 1.25;
 
+    /** Farther from where a wire may be nothing is asked of it, whatever its voltage. @source PRACTICE */
+    private static final double FAR_FROM_WIRES_M = 500;
+
     /** How far apart the way is looked at, m; the discs around overlap. */
     private static final double STEP_M = 10;
+
+    /** Something on the map; all of it lies within a distance of its first corner. */
+    private record Thing(
+            String id, List<PlanePoint> corners, boolean isArea, double heightM, double withinM) {
+        static Thing of(String id, List<PlanePoint> corners, boolean isArea, double heightM) {
+            double withinM =
+                    corners.stream().mapToDouble(corners.get(0)::distanceToM).max().orElse(0);
+            return new Thing(id, corners, isArea, heightM, withinM);
+        }
+
+        boolean isNear(PlaneLine way, double offM) {
+            if (way.distanceToM(corners.get(0)) > withinM + offM) {
+                return false;
+            }
+            int sides = isArea ? corners.size() : Math.max(1, corners.size() - 1);
+            return (isArea && PlaneLine.isInside(way.from(), corners))
+                    || IntStream.range(0, sides)
+                            .mapToObj(
+                                    i ->
+                                            new PlaneLine(
+                                                    corners.get(i),
+                                                    corners.get((i + 1) % corners.size())))
+                            .anyMatch(side -> side.distanceToM(way) <= offM);
+        }
+    }
 
     private final Job job;
     private final Ground ground;
     private final Map<String, Tube> tubes = new LinkedHashMap<>();
+    private final List<Thing> standing;
 
     /**
      * @param gustMPerS strongest gust of the day where it is strongest, m/s
@@ -40,6 +69,20 @@ final class StraightWays {
         for (Wire wire : job.wires()) {
             tubes.put(wire.id(), Tube.of(wire, ground, gustMPerS));
         }
+        this.standing =
+                job.features().stream()
+                        .filter(feature -> feature.heightM().isPresent())
+                        .map(
+                                feature ->
+                                        Thing.of(
+                                                feature.id(),
+                                                plane(feature.outline()),
+                                                feature.shape() == MapFeature.Shape.AREA,
+                                                feature.heightM().getAsDouble()
+                                                        * (feature.heightEstimated()
+                                                                ? ESTIMATED_HEIGHT_FACTOR
+                                                                : 1)))
+                        .toList();
     }
 
     /** Highest of ground with its trees, and of what stands on the strip, m AMSL; empty where any is not known. */
@@ -57,21 +100,13 @@ final class StraightWays {
             }
             highestAmslM = Math.max(highestAmslM, top.getAsDouble() + treesM(at, stripM));
         }
-        for (MapFeature feature : job.features()) {
-            if (feature.heightM().isPresent()
-                    && touches(way, feature.outline(), feature.shape() == MapFeature.Shape.AREA)) {
-                OptionalDouble footAmslM = findFootAmslM(feature.outline());
+        for (Thing thing : standing) {
+            if (thing.isNear(way, stripM)) {
+                OptionalDouble footAmslM = findFootAmslM(thing.corners());
                 if (footAmslM.isEmpty()) {
                     return OptionalDouble.empty();
                 }
-                highestAmslM =
-                        Math.max(
-                                highestAmslM,
-                                footAmslM.getAsDouble()
-                                        + feature.heightM().getAsDouble()
-                                                * (feature.heightEstimated()
-                                                        ? ESTIMATED_HEIGHT_FACTOR
-                                                        : 1));
+                highestAmslM = Math.max(highestAmslM, footAmslM.getAsDouble() + thing.heightM());
             }
         }
         return OptionalDouble.of(highestAmslM);
@@ -89,9 +124,9 @@ final class StraightWays {
         return ground.canopy().get().coversDisc(at, stripM) ? seenM : Math.max(seenM, assumedM);
     }
 
-    private OptionalDouble findFootAmslM(List<GeoPoint> outline) {
+    private OptionalDouble findFootAmslM(List<PlanePoint> corners) {
         double footAmslM = Double.NEGATIVE_INFINITY;
-        for (PlanePoint at : plane(outline)) {
+        for (PlanePoint at : corners) {
             OptionalDouble here = ground.terrain().findHeightM(at.eastM(), at.northM());
             if (here.isEmpty()) {
                 return OptionalDouble.empty();
@@ -105,7 +140,12 @@ final class StraightWays {
     double overWiresAmslM(PlaneLine way, double underHookM, Set<String> passes) {
         double hookAmslM = Double.NEGATIVE_INFINITY;
         for (Wire wire : job.wires()) {
-            for (List<Curtain> span : Objects.requireNonNull(tubes.get(wire.id())).spans()) {
+            Tube tube = Objects.requireNonNull(tubes.get(wire.id()));
+            if (!Thing.of(wire.id(), plane(wire.supports()), false, 0)
+                    .isNear(way, tube.widestM() + FAR_FROM_WIRES_M)) {
+                continue;
+            }
+            for (List<Curtain> span : tube.spans()) {
                 for (Curtain piece : span) {
                     double needM =
                             Math.max(
@@ -138,22 +178,12 @@ final class StraightWays {
                         zone ->
                                 zone.rule() == Zone.Rule.NO_OVERFLIGHT
                                         || zone.rule() == Zone.Rule.MIN_HEIGHT)
-                .filter(zone -> touches(way, zone.ring(), true))
+                .filter(
+                        zone ->
+                                Thing.of(zone.id(), plane(zone.ring()), true, 0)
+                                        .isNear(way, job.rules().distances().stripHalfWidthM()))
                 .map(Zone::id)
                 .toList();
-    }
-
-    /** Whether a thing lies on the strip of the way. */
-    private boolean touches(PlaneLine way, List<GeoPoint> outline, boolean isArea) {
-        List<PlanePoint> corners = plane(outline);
-        double stripM = job.rules().distances().stripHalfWidthM();
-        if (isArea && PlaneLine.isInside(way.from(), corners)) {
-            return true;
-        }
-        int sides = isArea ? corners.size() : Math.max(1, corners.size() - 1);
-        return IntStream.range(0, sides)
-                .mapToObj(i -> new PlaneLine(corners.get(i), corners.get((i + 1) % corners.size())))
-                .anyMatch(side -> side.distanceToM(way) <= stripM);
     }
 
     private List<PlanePoint> plane(List<GeoPoint> points) {
