@@ -76,7 +76,8 @@ class ArchitectureTest {
                                     "core.aircraft",
                                     "core.crew",
                                     "core.job",
-                                    "core.plan")),
+                                    "core.plan",
+                                    "core.wire")),
                     Map.entry(
                             "core.lift",
                             List.of(

@@ -2,10 +2,15 @@ package underhook.adapter.paper;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
 import underhook.app.port.OutputWriter;
+import underhook.core.ahead.Alternates.Alternate;
+import underhook.core.ahead.Alternates;
+import underhook.core.job.PlaceId;
 
 /**
- * Writes cards.pdf: pilot cards (A5), their annex, loader's lists, kit list, crew sheets, map, what is
+ * Writes cards.pdf: pilot page and cards (A5), their annex, loader's lists, kit list, crew sheets, map, what is
  * said beside the plan, findings and hand signals (A4). A plan without steps or crews still gives map, findings and signals.
  */
 public final class CardsPdf implements OutputWriter {
@@ -23,8 +28,11 @@ public final class CardsPdf implements OutputWriter {
     public void write(Output output, Path file) throws IOException {
         Words words = new Words(output.readJob().job(), output.readJob().ground());
         try (Book book = new Book(output.readJob().job(), output.plan(), words)) {
+            Map<PlaceId, List<Alternate>> alternates =
+                    Alternates.of(output.readJob().job(), output.readJob().ground(), output.plan());
+            new PilotPage(output, words, alternates).draw(book);
             new PilotCards(output, words).draw(book);
-            new PilotAnnex(output, words).draw(book);
+            new PilotAnnex(output, words, alternates).draw(book);
             new LoaderLists(output, words).draw(book);
             new KitPage(output).draw(book);
             new CrewSheets(output, words).draw(book);

@@ -173,7 +173,7 @@ final class CrewSheets {
                             load.id().value(),
                             LoaderLists.dangerous(load) + load.kind(),
                             words.plannedKg(load) + (Words.isEstimated(load) ? " EST" : ""),
-                            PilotCards.lineLength(arrival.step().lineLengthM()),
+                            words.lineInMetres(arrival.step().lineLengthM()),
                             Words.bearing(arrival.drop().approachFromTrueRad())
                                     + ", "
                                     + Words.bearing(arrival.drop().departureTrackTrueRad())

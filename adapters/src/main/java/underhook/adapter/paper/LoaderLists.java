@@ -145,7 +145,7 @@ final class LoaderLists {
                             load.massTyped().isEmpty() ? "none" : load.massTyped(),
                             words.plannedKg(load) + (Words.isEstimated(load) ? " EST" : ""),
                             drop.place().value(),
-                            PilotCards.lineLength(step.lineLengthM()),
+                            words.lineInMetres(step.lineLengthM()),
                             dangerous(load)
                                     + hooker(step)
                                     + ". "
@@ -234,9 +234,7 @@ final class LoaderLists {
                     flow.bar(
                             times
                                     + (step.lineLengthM() > 0
-                                            ? "LINE CHANGE: fit "
-                                                    + PilotCards.lineLength(step.lineLengthM())
-                                                    + " m"
+                                            ? "LINE CHANGE: fit " + words.line(step.lineLengthM())
                                             : "LINE CHANGE: line OFF"));
             case BREAK -> flow.bar(times + "BREAK");
             case CREW_MOVE ->

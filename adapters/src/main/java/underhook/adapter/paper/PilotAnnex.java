@@ -3,9 +3,11 @@ package underhook.adapter.paper;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import underhook.app.port.OutputWriter.Output;
+import underhook.core.ahead.Alternates.Alternate;
 import underhook.core.job.Job;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.Drop;
@@ -21,9 +23,11 @@ final class PilotAnnex {
 
     private final Job job;
     private final Plan plan;
+    private final Map<PlaceId, List<Alternate>> alternates;
     private final Words words;
 
-    PilotAnnex(Output output, Words words) {
+    PilotAnnex(Output output, Words words, Map<PlaceId, List<Alternate>> alternates) {
+        this.alternates = alternates;
         this.job = output.readJob().job();
         this.plan = output.plan();
         this.words = words;
@@ -55,6 +59,19 @@ final class PilotAnnex {
             flow.heading("Comforts this day refuses");
             flow.paragraph(Face.TEXT, refused);
         }
+        List<String> shut = shut();
+        if (!shut.isEmpty()) {
+            flow.heading("Where to when a place is shut");
+            flow.paragraph(
+                    Face.TEXT,
+                    "From the place, TRUE, with the load on, straight, against the whole gust: minutes"
+                            + " until down and what the gauge must read; behind it the least fuel with"
+                            + " which the plan leaves the place. Estimates along lines that nobody"
+                            + " surveyed.");
+            for (String place : shut) {
+                flow.paragraph(Face.TEXT, place);
+            }
+        }
         flow.heading("Each lift");
         flow.table(
                 List.of(
@@ -79,7 +96,7 @@ final class PilotAnnex {
                 .flatMap(leg -> leg.slowing().stream())
                 .findFirst()
                 .ifPresent(one -> figures.add("Slow from " + Words.up(one.beginM()) + " m."));
-        figures.add("Line " + PilotCards.lineLength(step.lineLengthM()) + " m.");
+        figures.add("Line " + words.line(step.lineLengthM()) + ".");
         rotation.limits().stream()
                 .filter(limit -> limit.governing())
                 .forEach(limit -> figures.add("Stops first: " + Words.limit(limit) + "."));
@@ -148,6 +165,37 @@ final class PilotAnnex {
                 what + (step.engineRunning() ? ", engine runs." : ", engine off."),
                 String.join(" ", over),
                 step.because());
+    }
+
+    /** The three landings that take least fuel, for each place that loads come to. */
+    private List<String> shut() {
+        return alternates.entrySet().stream()
+                .map(entry -> entry.getKey() + ": " + landings(entry.getValue()))
+                .toList();
+    }
+
+    private static String landings(List<Alternate> all) {
+        return all.isEmpty()
+                ? "none."
+                : all.stream()
+                                .limit(3)
+                                .map(
+                                        one ->
+                                                one.landing()
+                                                        + " "
+                                                        + Words.bearing(one.bearingTrueRad())
+                                                        + " "
+                                                        + Words.km(one.distanceM())
+                                                        + " km, "
+                                                        + Words.up(
+                                                                Units.sToMinutes(one.durationS()))
+                                                        + " min, "
+                                                        + Words.up(one.fuelKg())
+                                                        + " kg")
+                                .collect(Collectors.joining("; "))
+                        + "; planned "
+                        + Words.down(Math.max(0, all.get(0).plannedKg()))
+                        + " kg.";
     }
 
     /** Who goes without what, and when; empty where nothing with a rate is refused. */

@@ -222,6 +222,9 @@ final class PilotCards {
         if (!hook.equals(step.from())) {
             notes.add("FIRST empty to " + hook + ": " + way(step.from(), hook));
         }
+        if (words.isPounds()) {
+            notes.add(pounds(rotation));
+        }
         rotation.limits().stream()
                 .filter(limit -> limit.governing())
                 .map(Words::brief)
@@ -241,6 +244,16 @@ final class PilotCards {
             notes.add("THEN to " + step.to() + ": " + way(end, step.to()));
         }
         return notes;
+    }
+
+    /** Each from the kilograms behind the card's, to its own safe side. */
+    private String pounds(Rotation rotation) {
+        return "POUNDS: hook "
+                + Words.upLb(rotation.massOnHookKg())
+                + ", fuel "
+                + Words.downLb(rotation.fuelAtHookKg())
+                + " max "
+                + Words.downLb(job.machine().mostReadKg(rotation.fuelMaxKg()));
     }
 
     private static String cross(Rotation rotation) {
@@ -344,9 +357,8 @@ final class PilotCards {
         return words.clock(step.startAt()) + "–" + words.clock(step.endAt()) + " ";
     }
 
-    private static String fitted(Step step) {
-        String length = lineLength(step.lineLengthM());
-        return step.lineLengthM() > 0 ? length + " m" : length;
+    private String fitted(Step step) {
+        return words.line(step.lineLengthM());
     }
 
     private List<String> empty(Step step) {
@@ -379,9 +391,14 @@ final class PilotCards {
         return magnetic(way.bearingTrueRad()) + " MAG " + Words.km(way.distanceM()) + " km";
     }
 
-    private static String fuel(Step step) {
+    private String fuel(Step step) {
         long from = Words.down(step.fuelStartKg());
         long to = Words.down(step.fuelEndKg());
-        return from + " → " + to + " kg, take " + (to - from);
+        return from
+                + " → "
+                + to
+                + " kg, take "
+                + (to - from)
+                + (words.isPounds() ? ", to " + Words.downLb(step.fuelEndKg()) + " lb" : "");
     }
 }

@@ -8,11 +8,13 @@ import java.time.format.DateTimeFormatter;
 import java.time.zone.ZoneOffsetTransition;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Job;
+import underhook.core.job.LineItem;
 import underhook.core.job.Load;
 import underhook.core.job.MassStatus;
 import underhook.core.job.PlaceId;
@@ -27,6 +29,9 @@ import underhook.core.unit.Units;
 final class Words {
     /** Keeps noise of the last binary digits from moving a whole number. */
     private static final double NOISE = 1e-6;
+
+    /** Lines in stock that differ by less are one. */
+    private static final double SAME_LINE_M = 0.01;
 
     private static final DateTimeFormatter CLOCK =
             DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
@@ -208,6 +213,50 @@ final class Words {
         PlanePoint there = plane(job.getPlace(to).position());
         double bearingRad = here.bearingToGridRad(there) + ground.frame().convergenceRad(here);
         return new Way(Units.wrapTwoPiRad(bearingRad), here.distanceToM(there));
+    }
+
+    /**
+     * A fitted line as people ask for it: by its length, and by its name in stock where that tells another, such as
+     * "100 ft (30.5 m)".
+     */
+    String line(double lengthM) {
+        if (!(lengthM > 0)) {
+            return "OFF";
+        }
+        String metres = PilotCards.lineLength(lengthM) + " m";
+        return otherName(lengthM).map(name -> name + " (" + metres + ")").orElse(metres);
+    }
+
+    /** The same in a column of metres: only the name where it tells another length. */
+    String lineInMetres(double lengthM) {
+        return otherName(lengthM).orElse(PilotCards.lineLength(lengthM));
+    }
+
+    private Optional<String> otherName(double lengthM) {
+        String metres = PilotCards.lineLength(lengthM) + " m";
+        return job.machine().lines().stream()
+                .filter(line -> Math.abs(line.lengthM() - lengthM) < SAME_LINE_M)
+                .map(LineItem::name)
+                .filter(name -> !name.isBlank() && !name.contains(metres))
+                .findFirst();
+    }
+
+    /** Whether the load list speaks pounds throughout: then so do gauge and load cell. */
+    boolean isPounds() {
+        List<String> typed =
+                job.loads().stream().map(Load::massTyped).filter(text -> !text.isBlank()).toList();
+        return !typed.isEmpty()
+                && typed.stream().allMatch(text -> text.toLowerCase(Locale.ROOT).contains("lb"));
+    }
+
+    /** Whole pounds, up. */
+    static long upLb(double massKg) {
+        return up(Units.kgToLb(massKg));
+    }
+
+    /** Whole pounds, down. */
+    static long downLb(double massKg) {
+        return down(Units.kgToLb(massKg));
     }
 
     /** The number with its noun, in the plural where it needs one. */

@@ -87,6 +87,7 @@ class CardsPdfTest {
     void pages_come_in_order_each_in_its_size() throws IOException {
         List<String> titles =
                 List.of(
+                        "Pilot page",
                         "Pilot card",
                         "Annex to the pilot card",
                         "Loader's list A",

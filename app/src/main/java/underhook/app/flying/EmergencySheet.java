@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import underhook.app.port.EmergencyPlan;
 import underhook.app.port.ReferenceSystem;
+import underhook.core.ahead.Alternates;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
@@ -32,8 +33,8 @@ import underhook.core.plan.Plan;
  * @param positions the place in three ways of writing it
  * @param plan what the job states; what it does not state is missing and said to be
  * @param wires of the job within reach of the place, nearest first
- * @param landing the nearest place where the job lets people land: nobody has said that a rescue machine
- *     may, unless the plan names it
+ * @param landing the nearest place where the job lets people land, and which the plan found neither too
+ *     steep nor in trees: nobody has said that a rescue machine may, unless the plan names it
  * @param people who is to be here now
  * @param coming who is on the way here, and so neither here nor where they set out
  * @param counted who was counted here last
@@ -173,9 +174,16 @@ public record EmergencySheet(
         return stated.isPresent()
                 ? stated
                 : asked.job().places().stream()
-                        .filter(one -> one.agreed() && !one.isSite())
+                        .filter(one -> mayLand(one, asked.plan()))
                         .map(one -> new Landing(one, distanceM(frame, one), false))
                         .min(Comparator.comparingDouble(Landing::distanceM));
+    }
+
+    /** A machine may land there, and the plan did not find it too steep or in trees. */
+    static boolean mayLand(Place place, Optional<Plan> plan) {
+        return place.agreed()
+                && !place.isSite()
+                && plan.filter(one -> Alternates.isRefused(one, place.id())).isEmpty();
     }
 
     private static double distanceM(LocalFrame frame, Place place) {

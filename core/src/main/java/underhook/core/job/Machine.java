@@ -52,6 +52,9 @@ public record Machine(
         Optional<Balance> balance,
         Body body,
         PilotSide pilotSide) {
+    /** Files round fuel down; a tank that lacks no more is full. */
+    private static final double FULL_WITHIN_KG = 0.001;
+
     /** On which side the pilot leans out and looks down the line. */
     public enum PilotSide {
         LEFT,
@@ -113,7 +116,7 @@ public record Machine(
      * no more than the tank, whatever the gauge reads.
      */
     public double mostReadKg(double mostAboardKg) {
-        return mostAboardKg >= fuelUsableKg
+        return mostAboardKg >= fuelUsableKg - FULL_WITHIN_KG
                 ? fuelUsableKg
                 : Math.max(0, mostAboardKg - fuelGaugeSpreadKg);
     }

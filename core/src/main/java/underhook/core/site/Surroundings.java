@@ -149,12 +149,13 @@ public final class Surroundings {
      *
      * @param bearingGridRad direction of the line, rad from grid north
      * @param farM its length, m
-     * @param stepM how far apart it is looked at, m
+     * @param stepM how far apart it is looked at at the most, m; its far end always is
      */
     public double riseM(double bearingGridRad, double farM, double stepM) {
         double mostM = 0;
-        for (double d = 0; d <= farM + 1e-9; d += stepM) {
-            PlanePoint at = point.towards(bearingGridRad, d);
+        int steps = (int) Math.ceil(farM / stepM - 1e-9);
+        for (int i = 0; i <= steps; i++) {
+            PlanePoint at = point.towards(bearingGridRad, steps == 0 ? 0 : farM * i / steps);
             if (!terrain.covers(at.eastM(), at.northM())) {
                 return Double.POSITIVE_INFINITY;
             }

@@ -122,6 +122,18 @@ class RoomTest {
                 .isEqualTo(Fit.REFUSED);
     }
 
+    /** A tail of 24 ft: 7.3152 and 2.5 m are no whole number of half metres, and 1 in 2 of 9.8152 m is 4.9076 m. */
+    @Test
+    void the_rise_is_looked_at_up_to_its_very_end() {
+        Craft craft = new Craft(5, 7.3152, new Machine.Body(5, 1, 1, 0));
+        Surroundings around =
+                Surroundings.of(
+                        ground((e, n) -> 100 + e / 2), BARE, Room.view(craft, NEEDS), List.of());
+
+        assertThat(Room.of(around, craft, NEEDS).riseBehindM(3 * Math.PI / 2))
+                .isCloseTo(4.9076, within(ROUNDING));
+    }
+
     @Test
     void at_the_foot_of_a_cone_line_and_load_keep_off_what_rises_out_of_the_level() {
         // h = r. More than 2 m over the level (the slope at the tip is 0) from r above 2; on whole

@@ -261,14 +261,13 @@ final class DayModel {
         return leastKg;
     }
 
-    /** Most fuel with which the hovers of a trip are within limits, kg, rounded down. */
+    /** Most fuel with which the hovers of a trip are within limits, whole kg down, or what the tank holds. */
     double fuelMaxKg(Trip trip, int line, int slotFrom, int slotTo) {
         double hoverKg = hoverMassKg(trip, slotFrom, slotTo);
         double lineKg = machine.lines().get(line).massKg();
-        return Math.floor(
-                Math.min(
-                        hoverKg - operatingMassKg() - lineKg - trip.needMassKg(),
-                        machine.fuelUsableKg()));
+        return Math.min(
+                Math.floor(hoverKg - operatingMassKg() - lineKg - trip.needMassKg()),
+                machine.fuelUsableKg());
     }
 
     /** Room at a place; gathered when first asked for. */

@@ -22,4 +22,11 @@ class GaugeReadingTest {
         assertThat(machine.mostReadKg(505)).isCloseTo(300, within(1e-9));
         assertThat(machine.mostReadKg(299)).isCloseTo(294, within(1e-9));
     }
+
+    /** Files tell fuel rounded down to a milligram; a tank in pounds is no whole number of kilograms. */
+    @Test
+    void a_tank_that_lacks_less_than_a_gram_is_full() {
+        assertThat(machine.mostReadKg(299.999999)).isCloseTo(300, within(1e-9));
+        assertThat(machine.mostReadKg(299.99)).isCloseTo(294.99, within(1e-9));
+    }
 }
