@@ -31,6 +31,9 @@ final class MarginCheck {
     /** Winds are written in tenths of a knot. */
     private static final double WIND_M_PER_S = 0.06;
 
+    /** What a limit of the line is called; its place comes behind. */
+    private static final String LINE_AT = "LINE_LENGTH" + " at ";
+
     private static final Map<String, String> UNITS =
             Map.ofEntries(
                     Map.entry("HOVER_MASS", "kg"),
@@ -49,6 +52,9 @@ final class MarginCheck {
     private final Machine machine;
     private final LineCheck lines;
 
+    /** Plans of earlier programs state the line for the set-down alone, without a place, in every rotation. */
+    private final boolean isEarlier;
+
     /** What a limit must at least state as used and at most as allowed, kg. */
     private record Masses(double usedKg, double allowedKg) {}
 
@@ -59,6 +65,11 @@ final class MarginCheck {
         this.day = day;
         this.machine = day.job().machine();
         this.lines = new LineCheck(day);
+        this.isEarlier =
+                day.plan().steps().stream()
+                        .flatMap(step -> step.rotation().stream())
+                        .flatMap(rotation -> rotation.limits().stream())
+                        .noneMatch(limit -> limit.code().startsWith(LINE_AT));
     }
 
     void run() {
@@ -107,6 +118,10 @@ final class MarginCheck {
     private void checkKnown(Rotation rotation, Limit limit) {
         String name = limit.code().split(" at ", 2)[0];
         demand(
+                isEarlier || !limit.code().equals("LINE_LENGTH"),
+                rotation,
+                () -> Told.of("plan", "The line is stated without saying for which place."));
+        demand(
                 UNITS.getOrDefault(name, "").equals(limit.unit()),
                 rotation,
                 () -> Told.of("plan", limit.code() + " is no limit in " + limit.unit() + "."));
@@ -119,15 +134,13 @@ final class MarginCheck {
                         .mapToDouble(Load::lengthM)
                         .max()
                         .orElse(0);
-        // Plans of earlier programs state it for the set-down alone, without a place.
-        boolean isEarlier = find(rotation, "LINE_LENGTH").isPresent();
         if (!isEarlier) {
             PlaceId from = loads.get(0).from();
             double needs = lines.leastNeedM(day.job().getPlace(from));
-            checkReach(rotation, "LINE_LENGTH at " + from, new Reach(needs, line.lengthM()));
+            checkReach(rotation, LINE_AT + from, new Reach(needs, line.lengthM()));
         }
         for (Drop drop : rotation.drops()) {
-            String code = isEarlier ? "LINE_LENGTH" : "LINE_LENGTH at " + drop.place();
+            String code = isEarlier ? "LINE_LENGTH" : LINE_AT + drop.place();
             checkReach(rotation, code, new Reach(lines.needM(drop), line.lengthM() + stands));
         }
     }
