@@ -104,7 +104,10 @@ class SurerDayIT {
         OwnJob.replace(
                 job.resolve("weather.csv"),
                 "08:00;",
-                clock(last, 1) + ";1018;12;240;6;9\n" + clock(last, 2) + ";1018;12;240;8;12\n08:00;");
+                clock(last, 1)
+                        + ";1018;12;240;6;9\n"
+                        + clock(last, 2)
+                        + ";1018;12;240;8;12\n08:00;");
         return job;
     }
 

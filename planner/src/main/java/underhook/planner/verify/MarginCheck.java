@@ -31,9 +31,6 @@ final class MarginCheck {
     /** Winds are written in tenths of a knot. */
     private static final double WIND_M_PER_S = 0.06;
 
-    /** What a limit of the line is called; its place comes behind. */
-    private static final String LINE_AT = "LINE_LENGTH" + " at ";
-
     private static final Map<String, String> UNITS =
             Map.ofEntries(
                     Map.entry("HOVER_MASS", "kg"),
@@ -69,7 +66,9 @@ final class MarginCheck {
                 day.plan().steps().stream()
                         .flatMap(step -> step.rotation().stream())
                         .flatMap(rotation -> rotation.limits().stream())
-                        .noneMatch(limit -> limit.code().startsWith(LINE_AT));
+                        .map(Limit::code)
+                        .filter(code -> code.startsWith("LINE_LENGTH"))
+                        .allMatch(code -> code.equals("LINE_LENGTH"));
     }
 
     void run() {
@@ -137,10 +136,10 @@ final class MarginCheck {
         if (!isEarlier) {
             PlaceId from = loads.get(0).from();
             double needs = lines.leastNeedM(day.job().getPlace(from));
-            checkReach(rotation, LINE_AT + from, new Reach(needs, line.lengthM()));
+            checkReach(rotation, "LINE_LENGTH at " + from, new Reach(needs, line.lengthM()));
         }
         for (Drop drop : rotation.drops()) {
-            String code = isEarlier ? "LINE_LENGTH" : LINE_AT + drop.place();
+            String code = isEarlier ? "LINE_LENGTH" : "LINE_LENGTH at " + drop.place();
             checkReach(rotation, code, new Reach(lines.needM(drop), line.lengthM() + stands));
         }
     }
