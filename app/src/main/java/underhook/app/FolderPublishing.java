@@ -1,7 +1,6 @@
 package underhook.app;
 
 import java.io.IOException;
-import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.InstantSource;
@@ -33,16 +32,9 @@ public final class FolderPublishing implements PlanDay.Publishing {
 
     @Override
     public void tryOpen(Path out) throws IOException {
+        OutputFolder.probe(out);
         if (Files.exists(out)) {
             open(out).close();
-            return;
-        }
-        Path above = out.toAbsolutePath().normalize();
-        while (above.getParent() != null && !Files.exists(above)) {
-            above = above.getParent();
-        }
-        if (!Files.isDirectory(above) || !Files.isWritable(above)) {
-            throw new AccessDeniedException(above.toString(), null, "nothing can be written there");
         }
     }
 

@@ -5,6 +5,7 @@ import java.nio.channels.FileChannel;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
+import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -79,6 +80,22 @@ public final class OutputFolder implements AutoCloseable {
             throw new IllegalArgumentException("two writers write a file of the same name.");
         }
         return open(folder, new Writers(List.copyOf(all), Optional.of(findingsWriter)), clock);
+    }
+
+    /**
+     * Tries whether something can be written into a folder, or into what it would be made in; nothing of it stays.
+     *
+     * @throws IOException if it cannot
+     */
+    public static void probe(Path folder) throws IOException {
+        Path above = folder.toAbsolutePath().normalize();
+        while (above.getParent() != null && !Files.exists(above, LinkOption.NOFOLLOW_LINKS)) {
+            above = above.getParent();
+        }
+        if (!Files.isDirectory(above)) {
+            throw new NotDirectoryException(above.toString());
+        }
+        Files.delete(Files.createTempDirectory(above, ".underhook-probe-"));
     }
 
     private static OutputFolder open(Path folder, Writers writers, InstantSource clock)

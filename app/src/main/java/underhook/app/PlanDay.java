@@ -6,7 +6,6 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
@@ -18,7 +17,6 @@ import underhook.app.port.ReadJob;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
-import underhook.core.job.LoadId;
 import underhook.core.plan.Plan;
 import underhook.core.plan.VerifierReport;
 import underhook.planner.odds.DayOdds;
@@ -233,6 +231,19 @@ public final class PlanDay {
                 : new CheckRefused(report);
     }
 
+    /**
+     * Re-checks a plan that was made elsewhere, replays its day and writes its files; nothing is written where the re-check
+     * refuses it.
+     *
+     * @throws IOException when the output folder cannot be written
+     */
+    public Result publish(ReadJob job, Plan plan, Path out, Progress progress) throws IOException {
+        Checked checked = checked(job, plan, progress);
+        return checked.report.holds()
+                ? publish(new OutputWriter.Output(job, checked.plan, checked.report), out)
+                : new CheckRefused(checked.report);
+    }
+
     /** Writes the files of a plan that was made and re-checked elsewhere. */
     public Planned publish(OutputWriter.Output output, Path out) throws IOException {
         return new Planned(output, publishing.publish(output, out));
@@ -290,36 +301,27 @@ public final class PlanDay {
         return new Checked(withOdds(job, plan), report);
     }
 
-    /**
-     * A plan that is in time as often as is wished, with loads left for another day; the surest that was found when none
-     * is.
-     */
-    private Checked surer(ReadJob job, Checked first, Request request, Progress progress)
-            throws IOException {
-        SurerDay.Wish wish =
-                new SurerDay.Wish(
-                        job, first.plan, request.inTimeFraction().orElseThrow(), request.stopped());
-        SurerDay.Planning<Optional<Checked>> planningLess =
-                new SurerDay.Planning<>() {
-                    @Override
-                    public Optional<Checked> plan(Set<LoadId> left, Progress part) {
-                        Outcome<Plan> outcome = planning.plan(job.leaving(left), request, part);
-                        return outcome.isDone()
-                                ? Optional.of(checked(job, outcome.getValue(), part))
-                                : Optional.empty();
-                    }
-
-                    @Override
-                    public Optional<Plan> planOf(Optional<Checked> planned) {
-                        return planned.filter(one -> one.report.holds()).map(Checked::plan);
-                    }
-                };
+    /** A plan that is in time as often as is wished; the surest that was found when none is. */
+    private Checked surer(ReadJob job, Checked first, Request request, Progress progress) {
+        double wishedFraction = request.inTimeFraction().orElseThrow();
         Progress rest = progress.part(FIRST_FRACTION, LAST_FRACTION - FIRST_FRACTION);
-        Checked best = SurerDay.find(wish, planningLess, rest).flatMap(one -> one).orElse(first);
-        boolean isWanting =
-                SurerDay.inTimeFraction(best.plan) < wish.inTimeFraction()
-                        && request.stopped().getAsBoolean();
-        return isWanting ? new Checked(best.plan.cutShort(), best.report) : best;
+        Optional<SurerDay.Found> found =
+                SurerDay.find(
+                        new SurerDay.Wish(job, first.plan, wishedFraction, request.stopped()),
+                        (less, part) -> planned(planning.plan(less, request, part)),
+                        rest);
+        Checked best = found.map(day -> checked(job, day.plan(), rest)).orElse(first);
+        // What was left might have been put back.
+        boolean isLess =
+                SurerDay.inTimeFraction(best.plan) < wishedFraction
+                        || found.map(day -> !day.left().isEmpty()).orElse(false);
+        return isLess && request.stopped().getAsBoolean()
+                ? new Checked(best.plan.cutShort(), best.report)
+                : best;
+    }
+
+    private static Optional<Plan> planned(Outcome<Plan> outcome) {
+        return outcome.isDone() ? Optional.of(outcome.getValue()) : Optional.empty();
     }
 
     private static NoPlan noPlan(List<Finding> findings, Request request) {

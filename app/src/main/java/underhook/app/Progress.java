@@ -29,6 +29,22 @@ public interface Progress {
         };
     }
 
+    /** Hears the same with words ahead of what is done. */
+    default Progress named(String before) {
+        Progress whole = this;
+        return new Progress() {
+            @Override
+            public void at(String doing, double doneFraction) {
+                whole.at(before + doing, doneFraction);
+            }
+
+            @Override
+            public void hasDay() {
+                whole.hasDay();
+            }
+        };
+    }
+
     /** From now on there is a result: who stops the work now has that at least. */
     default void hasDay() {}
 }

@@ -1,9 +1,11 @@
 package underhook.cli;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
+import underhook.app.OutputFolder;
 
 /** What was given on the command line and cannot be, refused before any work is done. */
 final class Given {
@@ -31,6 +33,13 @@ final class Given {
                             + ") is a job folder, whose files would be replaced. Perhaps "
                             + out.resolve("out")
                             + ".");
+        }
+        try {
+            OutputFolder.probe(out);
+        } catch (IOException unwritable) {
+            throw new ParameterException(
+                    line,
+                    "--out (" + out + "): nothing can be written there. Perhaps another folder.");
         }
     }
 }

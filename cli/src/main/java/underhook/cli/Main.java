@@ -1,10 +1,13 @@
 package underhook.cli;
 
+import java.io.BufferedWriter;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
 import java.nio.file.Path;
@@ -28,7 +31,10 @@ public final class Main {
         Settings settings =
                 Settings.from(System.getenv(), Path.of(System.getProperty("user.home", "")));
         CommandLine commandLine = commandLine(settings);
-        commandLine.setOut(utf8(FileDescriptor.out)).setErr(utf8(FileDescriptor.err));
+        commandLine
+                .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
+                .setOut(terminal(new FileOutputStream(FileDescriptor.out), false))
+                .setErr(terminal(new FileOutputStream(FileDescriptor.err), true));
         System.exit(commandLine.execute(arguments));
     }
 
@@ -146,8 +152,13 @@ public final class Main {
         return isDisk ? String.valueOf(failure.getMessage()) : failure.toString();
     }
 
-    private static PrintWriter utf8(FileDescriptor where) {
-        return new PrintWriter(
-                new OutputStreamWriter(new FileOutputStream(where), StandardCharsets.UTF_8), true);
+    /**
+     * Text in UTF-8 that steers no terminal.
+     *
+     * @param returns whether a line may be begun anew
+     */
+    static PrintWriter terminal(OutputStream where, boolean returns) {
+        Writer utf8 = new OutputStreamWriter(where, StandardCharsets.UTF_8);
+        return new PrintWriter(new BufferedWriter(new PlainWriter(utf8, returns)), true);
     }
 }

@@ -59,7 +59,8 @@ final class PlanCommand implements Callable<Integer> {
             names = "--in-time",
             paramLabel = "N",
             description =
-                    "leave loads for another day until N of 100 replayed days are in time, from 1 to 99")
+                    "look for a surer order, then leave loads for another day, until N of 100 replayed days"
+                            + " are in time, from 1 to 99")
     private @Nullable Integer inTime;
 
     PlanCommand(PlanDay planDay) {
@@ -94,7 +95,7 @@ final class PlanCommand implements Callable<Integer> {
         }
         int exit = tell(result, stop, line.getOut());
         if (inTime != null && result instanceof PlanDay.Planned planned) {
-            line.getOut().println(Words.inTime(planned.output().plan(), inTime));
+            line.getOut().println(Words.inTime(planned.output(), inTime));
         }
         return exit;
     }

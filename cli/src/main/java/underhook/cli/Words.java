@@ -4,15 +4,20 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import underhook.app.port.OutputWriter;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
+import underhook.core.job.LoadId;
 import underhook.core.plan.Anew;
 import underhook.core.plan.DayPrice;
+import underhook.core.plan.LeftOut;
 import underhook.core.plan.Odds;
 import underhook.core.plan.Plan;
 import underhook.core.plan.RefusedComfort.Comfort;
@@ -152,22 +157,65 @@ final class Words {
                 + System.lineSeparator();
     }
 
-    /** What came of asking for so many of 100 replayed days in time. */
-    static String inTime(Plan plan, int asked) {
-        String left =
+    /** What came of asking for so many of 100 replayed days in time: what is left, what falls with it, what it costs. */
+    static String inTime(OutputWriter.Output made, int asked) {
+        Plan plan = made.plan();
+        List<LoadId> left =
                 plan.leftOut().stream()
                         .filter(out -> out.code() == FindingCode.ANOTHER_DAY)
-                        .map(out -> out.load().value())
-                        .collect(Collectors.joining(", "));
+                        .map(LeftOut::load)
+                        .toList();
         double reached = plan.odds().map(odds -> percent(odds.allInTime())).orElse(0.0);
-        return "asked for "
-                + asked
-                + " of 100 replayed days in time: "
-                + (left.isEmpty() ? "nothing" : left)
-                + " left for another day"
-                + (reached < asked
-                        ? String.format(Locale.ROOT, "; the surest day found has %.0f", reached)
-                        : "");
+        List<LoadId> fall = falling(made, left);
+        String told =
+                "asked for "
+                        + asked
+                        + " of 100 replayed days in time: "
+                        + (left.isEmpty() ? "nothing" : joined(left))
+                        + " left for another day"
+                        + (fall.isEmpty() ? "" : ", and what waits for that: " + joined(fall))
+                        + (reached < asked
+                                ? String.format(
+                                        Locale.ROOT, "; the surest day found has %.0f", reached)
+                                : "");
+        return Stream.concat(
+                        Stream.of(told),
+                        plan.findings().stream()
+                                .filter(finding -> finding.code() == FindingCode.SURER_DAY)
+                                .map(
+                                        finding ->
+                                                (finding.limit().isEmpty()
+                                                                ? ""
+                                                                : finding.subject() + ": ")
+                                                        + finding.message()))
+                .collect(Collectors.joining(System.lineSeparator()));
+    }
+
+    /** Loads left out because what must come before them is left. */
+    private static List<LoadId> falling(OutputWriter.Output made, List<LoadId> left) {
+        List<LoadId> gone = new ArrayList<>(left);
+        List<LoadId> waiting =
+                made.plan().leftOut().stream()
+                        .filter(out -> out.code() == FindingCode.ORDER_RULE)
+                        .map(LeftOut::load)
+                        .collect(Collectors.toCollection(ArrayList::new));
+        boolean more = true;
+        while (more) {
+            List<LoadId> fall =
+                    waiting.stream()
+                            .filter(
+                                    load ->
+                                            made.readJob().job().getLoad(load).after().stream()
+                                                    .anyMatch(one -> gone.contains(one.load())))
+                            .toList();
+            more = waiting.removeAll(fall);
+            gone.addAll(fall);
+        }
+        return gone.subList(left.size(), gone.size());
+    }
+
+    private static String joined(List<LoadId> loads) {
+        return loads.stream().map(LoadId::value).collect(Collectors.joining(", "));
     }
 
     /** How often it lifts, stands for fuel and changes the line. */

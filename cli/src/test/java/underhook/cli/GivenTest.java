@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -22,6 +24,27 @@ class GivenTest {
         assertThat(plan.err()).contains("is a file, not a folder.").doesNotContain("reading");
         assertThat(demo.exit()).isEqualTo(Exit.INPUT_REFUSED);
         assertThat(file).hasContent("x");
+    }
+
+    /** Root may write everywhere but into what is no folder, and into a file system of the kernel's own. */
+    @Test
+    void refuses_a_folder_that_cannot_be_made_before_any_work() throws IOException {
+        Path file = Files.writeString(folder.resolve("taken"), "x");
+        Path kernels = Path.of("/proc");
+        Path nowhere = Files.isDirectory(kernels.resolve("self")) ? kernels : file;
+        for (Path out : List.of(file.resolve("x"), nowhere.resolve("x"))) {
+            Said plan = say("plan", folder.toString(), "--out", out.toString());
+
+            assertThat(plan.exit()).as(plan.err()).isEqualTo(Exit.INPUT_REFUSED);
+            assertThat(plan.err())
+                    .contains("--out (" + out + "): nothing can be written there")
+                    .doesNotContain("reading");
+        }
+        assertThat(file).hasContent("x");
+        try (Stream<Path> left = Files.list(folder)) {
+            assertThat(left.filter(one -> one.getFileName().toString().contains("probe")))
+                    .isEmpty();
+        }
     }
 
     @Test

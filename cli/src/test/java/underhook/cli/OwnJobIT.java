@@ -21,10 +21,6 @@ import tools.jackson.databind.json.JsonMapper;
 /** The job that docs/own-job.md tells a newcomer to type, as it stands there. */
 @Tag("slow")
 class OwnJobIT {
-    private static final Pattern FILE =
-            Pattern.compile("(?ms)^`([a-z]+\\.(?:yaml|csv))`[^\\n]*\\n\\n```(?:yaml)?\\n(.*?)^```");
-    private static final int CELLS = 100;
-
     @TempDir Path folder;
 
     /** Ways of another job would hide what lies under those of this one. */
@@ -479,20 +475,6 @@ class OwnJobIT {
     }
 
     private Path write() throws IOException {
-        Path job = folder.resolve("mine");
-        Files.createDirectories(job);
-        Matcher file = FILE.matcher(Files.readString(Path.of("../docs/own-job.md")));
-        while (file.find()) {
-            Files.writeString(job.resolve(file.group(1)), file.group(2), StandardCharsets.UTF_8);
-        }
-        Files.writeString(job.resolve("terrain.asc"), flat(), StandardCharsets.UTF_8);
-        return job;
-    }
-
-    /** What the line of awk in the document prints. */
-    private static String flat() {
-        String row = " 100".repeat(CELLS) + "\n";
-        return "ncols 100\nnrows 100\nxllcorner 496000\nyllcorner 5096000\ncellsize 100\nnodata_value -9999\n"
-                + row.repeat(CELLS);
+        return OwnJob.write(folder);
     }
 }

@@ -5,8 +5,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import underhook.app.port.OutputWriter;
-import underhook.core.ahead.Alternates.Alternate;
 import underhook.core.ahead.Alternates;
+import underhook.core.ahead.Alternates.Alternate;
 import underhook.core.job.PlaceId;
 
 /**

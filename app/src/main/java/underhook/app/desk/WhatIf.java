@@ -4,8 +4,13 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -37,6 +42,8 @@ import underhook.planner.order.TriedMove;
  */
 public final class WhatIf {
     private static final Duration CEILING = Duration.ofMinutes(3);
+    private static final DateTimeFormatter STAMP =
+            DateTimeFormatter.ofPattern("uuuuMMdd-HHmmss", Locale.ROOT).withZone(ZoneOffset.UTC);
 
     private final Path work;
     private final Map<String, Trial> trials = new HashMap<>();
@@ -235,31 +242,48 @@ public final class WhatIf {
         }
     }
 
-    /** With loads left for another day. */
+    /** In another order, or with loads left for another day. */
     private Optional<Trial> surer(Asking asking, Question question, Plan record)
             throws IOException {
-        SurerDay.Wish wish =
-                new SurerDay.Wish(
-                        readable(asking.job()),
-                        record,
-                        question.inTimeFraction(),
-                        asking.stop()::get);
-        SurerDay.Planning<Trial> planning =
-                new SurerDay.Planning<>() {
-                    @Override
-                    public Trial plan(Set<LoadId> left, Progress part) throws IOException {
-                        return planned(
-                                asking, question, Question.leaving(asking.job(), left), part);
-                    }
+        DeskJob job = asking.job();
+        ReadJob read = readable(job);
+        PlanDay planDay = job.tools().planDay();
+        PlanDay.Request request =
+                new PlanDay.Request(work, work, record.seed(), CEILING, asking.stop()::get);
+        Instant now = job.now().truncatedTo(ChronoUnit.SECONDS);
+        Optional<SurerDay.Found> found =
+                SurerDay.find(
+                        new SurerDay.Wish(
+                                read,
+                                record,
+                                "plan-" + STAMP.format(now),
+                                now,
+                                question.inTimeFraction(),
+                                asking.stop()::get),
+                        (less, part) -> planOf(planDay.tryOut(less, request, part)),
+                        asking.progress());
+        if (found.isEmpty()) {
+            return Optional.empty();
+        }
+        Path root = work.resolve("what-if-" + job.id());
+        WorkFolders.delete(root);
+        Set<LoadId> left = found.get().left();
+        return Optional.of(
+                new Trial(
+                        question,
+                        asking.head(),
+                        left.isEmpty() ? Map.of() : Question.leaving(job, left),
+                        planDay.publish(
+                                read.leaving(left),
+                                found.get().plan(),
+                                Files.createDirectories(root).resolve("out"),
+                                asking.progress())));
+    }
 
-                    @Override
-                    public Optional<Plan> planOf(Trial trial) {
-                        return trial.result() instanceof PlanDay.Planned planned
-                                ? Optional.of(planned.output().plan())
-                                : Optional.empty();
-                    }
-                };
-        return SurerDay.find(wish, planning, asking.progress());
+    private static Optional<Plan> planOf(PlanDay.Result result) {
+        return result instanceof PlanDay.Planned planned
+                ? Optional.of(planned.output().plan())
+                : Optional.empty();
     }
 
     private Trial planned(

@@ -189,7 +189,7 @@ final class PermitMatrix {
                 rules.stream()
                         .filter(rule -> rule.subject().equals(subject))
                         .filter(rule -> rule.activity() == activity)
-                        .filter(rule -> rule.season().holds(MonthDay.from(job.date())))
+                        .filter(rule -> rule.holdsOn(MonthDay.from(job.date())))
                         .filter(rule -> rule.hours().touches(first, end))
                         .sorted(Comparator.comparing(PermitRule::ruling).reversed())
                         .toList();

@@ -24,6 +24,9 @@ public record PermitRule(
     /** The subject of what holds in the whole region. */
     public static final String ANYWHERE = "*";
 
+    private static final MonthDay LEAP_DAY = MonthDay.of(2, 29);
+    private static final MonthDay DAY_BEFORE = MonthDay.of(2, 28);
+
     /** What is done. */
     public enum Activity {
         LANDING,
@@ -61,6 +64,17 @@ public record PermitRule(
         boolean covers(LocalTime begin, LocalTime end) {
             return !from.isAfter(begin) && !until.isBefore(end);
         }
+    }
+
+    /**
+     * Whether it counts on a day. What forbids until 28 February, the last of that month in most years, forbids on the
+     * 29th too; nothing is allowed by that.
+     */
+    boolean holdsOn(MonthDay day) {
+        boolean forbids =
+                ruling == Ruling.FORBIDDEN || (ruling == Ruling.NEEDS_PERMIT && granted.isBlank());
+        return season.holds(day)
+                || (forbids && day.equals(LEAP_DAY) && season.until().equals(DAY_BEFORE));
     }
 
     public PermitRule {

@@ -39,6 +39,7 @@ public enum FindingCode {
     NO_ROOM_IN_DAY,
     ANOTHER_DAY,
     SEARCH_CUT,
+    SURER_DAY,
     NO_HANDLER,
     NO_CREW,
     NO_LINE_LONG_ENOUGH,

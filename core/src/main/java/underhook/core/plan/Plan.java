@@ -1,6 +1,7 @@
 package underhook.core.plan;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -80,6 +81,14 @@ public record Plan(
                 poles,
                 kit,
                 Optional.of(replayed));
+    }
+
+    /** The same with more said of it. */
+    public Plan withFindings(List<Finding> more) {
+        List<Finding> all = new ArrayList<>(findings);
+        all.addAll(more);
+        return new Plan(
+                id, job, made, summary, steps, crews, leftOut, all, rooms, poles, kit, odds);
     }
 
     /** The same, said to be less than a whole search finds. */

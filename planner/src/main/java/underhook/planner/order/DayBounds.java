@@ -13,7 +13,7 @@ import underhook.planner.search.Ordered;
  * @param startS from when the machine may fly, s after the base instant
  * @param flightS seconds in the air
  * @param finishS when the machine is down at the earliest, s after the base instant
- * @param provenFor over which ways of combining loads it holds, as the plan says it
+ * @param provenFor over which ways of combining loads it holds, as the plan says it; blank where nothing is proven
  */
 record DayBounds(long startS, double flightS, long finishS, String provenFor) {
     private static final String CHOSEN = "chosen-combination";
@@ -36,6 +36,15 @@ record DayBounds(long startS, double flightS, long finishS, String provenFor) {
                 flightS,
                 DayOrder.finishBoundS(table, hooks, flightS),
                 provenFor(all));
+    }
+
+    /** Of a day of which none were looked for. */
+    static DayBounds unproven(long startS) {
+        return new DayBounds(startS, 0, 0, "");
+    }
+
+    boolean isProven() {
+        return !provenFor.isEmpty();
     }
 
     /** Over which ways of combining loads a bound holds, as plans say it. */

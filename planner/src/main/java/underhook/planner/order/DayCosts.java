@@ -1,14 +1,16 @@
 package underhook.planner.order;
 
 import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import underhook.core.job.Rules;
 import underhook.core.plan.DayPrice;
 import underhook.core.plan.RefusedComfort;
+import underhook.core.plan.Summary;
 import underhook.core.plan.Trade;
 import underhook.planner.search.DayOrder;
+import underhook.planner.search.Ordered;
 
 /** What a day costs, what else could be flown, and what no order goes below. */
 final class DayCosts {
@@ -16,22 +18,24 @@ final class DayCosts {
 
     private final DayModel model;
     private final DayBounds bounds;
-    private final DayOrder.Found found;
+    private final Days days;
     private final List<RefusedComfort> comforts;
+
+    /** The day that is flown, and those to choose from. */
+    record Days(Ordered day, List<DayOrder.Offer> front) {}
 
     /**
      * @param comforts what the day as told refuses
      */
-    DayCosts(
-            DayModel model, DayBounds bounds, DayOrder.Found found, List<RefusedComfort> comforts) {
+    DayCosts(DayModel model, DayBounds bounds, Days days, List<RefusedComfort> comforts) {
         this.model = model;
         this.comforts = List.copyOf(comforts);
-        this.found = found;
+        this.days = days;
         this.bounds = bounds;
     }
 
     DayPrice price() {
-        return price(found.day().flownS(), found.day().finishS());
+        return price(days.day().flownS(), days.day().finishS());
     }
 
     /** By the job's own rates, whatever a flying minute counts when days are compared. */
@@ -63,7 +67,7 @@ final class DayCosts {
     }
 
     List<Trade> front() {
-        return found.front().stream().map(this::trade).toList();
+        return days.front().stream().map(this::trade).toList();
     }
 
     private Trade trade(DayOrder.Offer one) {
@@ -85,15 +89,12 @@ final class DayCosts {
                 1, (int) Math.min((long) percent * own / 100, Rules.Costs.MOST_COUNTED_PERCENT));
     }
 
-    OptionalDouble flightBoundS() {
-        return OptionalDouble.of(bounds.flightS());
-    }
-
-    Instant finishBoundAt() {
-        return model.instant(bounds.finishS());
-    }
-
-    String provenFor() {
-        return bounds.provenFor();
+    Summary.Bounds bounds() {
+        return bounds.isProven()
+                ? new Summary.Bounds(
+                        OptionalDouble.of(bounds.flightS()),
+                        Optional.of(model.instant(bounds.finishS())),
+                        Optional.of(bounds.provenFor()))
+                : Summary.Bounds.NONE;
     }
 }

@@ -161,15 +161,15 @@ final class DayModel {
                 && Double.compare(DayAir.mostGustMPerS(job), DayAir.mostGustMPerS(other)) == 0;
     }
 
-    /** Whether another job is this one with loads of other masses. */
+    /** Whether another job is this one with loads of other masses, or others of them left for another day. */
     boolean isButForMasses(Job other) {
         return job.withLoads(other.loads()).equals(other)
                 && alike(job.loads()).equals(alike(other.loads()));
     }
 
-    /** All as if they weighed the same. */
+    /** All as if they weighed the same and none were flown. */
     private static List<Load> alike(List<Load> loads) {
-        return loads.stream().map(load -> load.weighing(1)).toList();
+        return loads.stream().map(load -> load.weighing(1).onAnotherDay()).toList();
     }
 
     /** The air at its places, hour by hour. */

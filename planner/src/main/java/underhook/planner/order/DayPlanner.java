@@ -2,8 +2,6 @@ package underhook.planner.order;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.BooleanSupplier;
 import underhook.core.finding.Finding;
@@ -12,10 +10,7 @@ import underhook.core.finding.Outcome;
 import underhook.core.finding.Severity;
 import underhook.core.geo.Ground;
 import underhook.core.job.Job;
-import underhook.core.job.LoadId;
-import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
-import underhook.core.plan.RefusedComfort;
 import underhook.planner.search.DayOrder;
 import underhook.planner.search.DayTable;
 
@@ -88,49 +83,21 @@ public final class DayPlanner {
                                 settings.settled(),
                                 () -> ended.getAsBoolean() || settings.offered().getAsBoolean()),
                         done -> progress.step("searching the order of the day", 0.3 + 0.6 * done));
-        DayState day = new DayStory(model, maker, people, table).tell(found.day());
         progress.step("writing the plan", 0.9);
-        Map<LoadId, LeftOut> leftOut = maker.leftOut();
-        for (int k = 0; k < maker.trips().size(); k++) {
-            if (day.releasedS().get(k) < 0) {
-                Trip trip = maker.trips().get(k);
-                boolean cut = found.cutShort() || model.legs().isCut(trip);
-                Unflown.Reason reason = new Unflown(table, k, trip).reason(cut);
-                Waits waits = new Waits(job);
-                for (LoadId id : trip.ids()) {
-                    LeftOut out =
-                            waits.inVain(id, before -> isFlown(before, maker.trips(), day))
-                                    .orElse(new LeftOut(id, reason.code(), reason.message()));
-                    leftOut.put(id, out);
-                    findings.add(
-                            Finding.of(
-                                    out.code(), Severity.STOP, id.value(), "rules", out.message()));
-                }
-            }
-        }
-        if (leftOut.size() == job.loads().size()) {
-            findings.addAll(new DayFindings(model, people, maker, day).listOfPlaces());
-            return Outcome.refused(Waivers.applied(job, findings));
-        }
-        findings.addAll(new DayFindings(model, people, maker, day).list());
-        progress.step("bounding the flying time", 0.92);
-        List<RefusedComfort> comforts = new Discomforts(model).list(maker.trips(), people, day);
-        DayCosts costs =
-                new DayCosts(
-                        model, DayBounds.of(model, tables, found.day(), ended), found, comforts);
         boolean cutShort =
                 found.cutShort() || maker.isCut() || model.legs().isCut() || ended.getAsBoolean();
-        return Outcome.done(
-                new PlanBuilder(
-                                model,
-                                maker,
-                                people,
-                                new PlanBuilder.Built(
-                                        day, cutShort, Optional.of(costs), comforts, List.of()))
-                        .build(
-                                settings,
-                                List.copyOf(leftOut.values()),
-                                Waivers.applied(job, findings)));
+        WholeDay whole = new WholeDay(model, maker, people, table);
+        return whole.plan(
+                found.day(),
+                settings,
+                new WholeDay.Found(
+                        cutShort,
+                        trip -> found.cutShort() || model.legs().isCut(trip),
+                        found.front(),
+                        () -> {
+                            progress.step("bounding the flying time", 0.92);
+                            return DayBounds.of(model, tables, found.day(), ended);
+                        }));
     }
 
     /** The trips that are looked at, and a first day of them. */
@@ -155,14 +122,5 @@ public final class DayPlanner {
     private static Outcome<Plan> refused(Job job, List<Finding> findings, Unflown.Reason why) {
         findings.add(Finding.of(why.code(), Severity.STOP, job.name(), "loads", why.message()));
         return Outcome.refused(Waivers.applied(job, findings));
-    }
-
-    private static boolean isFlown(LoadId load, List<Trip> trips, DayState day) {
-        for (int k = 0; k < trips.size(); k++) {
-            if (trips.get(k).carries(load)) {
-                return day.releasedS().get(k) >= 0;
-            }
-        }
-        return false;
     }
 }

@@ -138,7 +138,7 @@ final class DayStory {
                             ? "a break before " + purpose
                             : "a break while " + purpose + " is not ready";
             case TEAM_MOVE -> "flies " + team(cause.other()) + " to its work";
-            case TEAM, AFTER, READY, HANDLER, STAFF, WIND ->
+            case TEAM, AFTER, READY, HANDLER, STAFF, WIND, WAY_IN ->
                     "waits: " + purpose + " is not ready before; " + held(cause);
             case HOME -> "last landing";
         };
@@ -158,6 +158,7 @@ final class DayStory {
             case HANDLER -> "whoever hooks at " + place(cause) + " has refuelled";
             case STAFF -> "nobody is at " + place(cause) + " before";
             case WIND -> "the wind at " + place(cause) + " is over its limit";
+            case WAY_IN -> "the wind is over the limit of the way in to " + place(cause);
             case LIFT, MOVE, FUEL, LINE, ENGINE_LIMIT, EARLY_BREAK, TEAM_MOVE, HOME -> "it is next";
         };
     }

@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
 import java.util.stream.Collectors;
+import underhook.core.finding.Outcome;
 import underhook.core.geo.Ground;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
@@ -20,6 +21,7 @@ import underhook.core.job.LoadId;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
+import underhook.planner.search.Aim;
 import underhook.planner.search.DayTable;
 import underhook.planner.search.HookChoices;
 import underhook.planner.search.Midday;
@@ -206,16 +208,39 @@ public final class OpenDay {
     }
 
     /**
-     * The whole of a plan's day near its order, without some of its loads.
+     * The whole day near a plan's order, told as a plan of its own.
      *
-     * @param off not flown, with what waits for them
-     * @return not yet re-checked
+     * @param record of this job, perhaps with other loads left for another day
+     * @param effort without a search it is the known order
+     * @param aim what is looked for
+     * @return not yet re-checked, cut short where the record is; refused when nothing is flown
      */
-    public Plan without(Plan record, Set<LoadId> off, PlanSettings settings, Effort effort) {
-        return reorder(record, morning(record, off), settings, effort).plan();
+    public Outcome<Plan> whole(Plan record, PlanSettings settings, Effort effort, Aim aim) {
+        Standing morning = morning(record);
+        Frozen nothing = new Frozen(job, record, morning);
+        Midday begins = midday(whole, record, morning, nothing).freeAt(whole.table().startS());
+        RestOrder rest = rest(whole, record, nothing, begins);
+        Ordered day =
+                effort.searches()
+                        ? rest.aimed(settings.seed(), days(begins), aim, effort.stop())
+                        : rest.first();
+        DayTables tables = new DayTables(model, whole.maker(), whole.people());
+        boolean isCut = record.summary().cutShort();
+        return new WholeDay(model, whole.maker(), whole.people(), whole.table())
+                .plan(
+                        day,
+                        settings,
+                        new WholeDay.Found(
+                                isCut,
+                                trip -> isCut,
+                                List.of(),
+                                () ->
+                                        effort.bounds()
+                                                ? DayBounds.of(model, tables, day, effort.stop())
+                                                : DayBounds.unproven(tables.startS())));
     }
 
-    private Standing morning(Plan record, Set<LoadId> off) {
+    private Standing morning(Plan record) {
         return new Standing(
                 model.instant(firstS(record)),
                 Standing.Log.AS_PLANNED,
@@ -224,7 +249,7 @@ public final class OpenDay {
                 Map.of(),
                 Map.of(),
                 Set.of(),
-                off,
+                Set.of(),
                 Standing.Engine.UNTOLD);
     }
 
@@ -237,7 +262,7 @@ public final class OpenDay {
      */
     public TriedMove tryMove(
             Plan record, LoadId moved, Optional<LoadId> behind, PlanSettings settings) {
-        Standing morning = morning(record, Set.of());
+        Standing morning = morning(record);
         Frozen nothing = new Frozen(job, record, morning);
         RestOrder rest = rest(whole, record, nothing, midday(whole, record, morning, nothing));
         int trip = flown(moved);

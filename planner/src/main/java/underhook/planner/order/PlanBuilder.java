@@ -102,10 +102,7 @@ final class PlanBuilder {
                         day.flightS() + flownS(before),
                         finishAt,
                         Summary.Counts.of(steps),
-                        new Summary.Bounds(
-                                costs.map(DayCosts::flightBoundS).orElse(OptionalDouble.empty()),
-                                costs.map(DayCosts::finishBoundAt),
-                                costs.map(DayCosts::provenFor)),
+                        costs.map(DayCosts::bounds).orElse(Summary.Bounds.NONE),
                         cutShort,
                         costs.map(DayCosts::price),
                         costs.map(DayCosts::front).orElse(List.of()),

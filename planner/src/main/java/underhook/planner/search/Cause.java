@@ -33,8 +33,10 @@ public record Cause(Kind kind, int trip, int other) {
         HANDLER,
         /** Whoever stays at the place comes later. */
         STAFF,
-        /** The wind. */
+        /** The wind at a place is over a limit of the trip. */
         WIND,
+        /** The wind lets no way in to a place, at which it may be within the trip's own limits. */
+        WAY_IN,
         /** The day's last landing. */
         HOME
     }

@@ -62,9 +62,9 @@ final class Grounding {
     boolean waitsForNextHour(EmptyWay way, Cause cause) {
         boolean stands = run.open < 0 && table.spots[run.place].ground();
         if (stands) {
-            Cause wind =
-                    cause.trip() < 0 ? cause : new Cause(Cause.Kind.WIND, cause.trip(), way.to());
-            waitUntil(table.slotUntilS(way.slot()), wind);
+            Cause turned =
+                    cause.trip() < 0 ? cause : new Cause(Cause.Kind.WAY_IN, cause.trip(), way.to());
+            waitUntil(table.slotUntilS(way.slot()), turned);
         }
         return stands;
     }

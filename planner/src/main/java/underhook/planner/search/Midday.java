@@ -33,6 +33,23 @@ public record Midday(
     /** A team: where it is or will be, since when, and from when it is free. */
     public record Team(int place, long arrivedS, long freeS) {}
 
+    /** The same with the machine free at another time. */
+    public Midday freeAt(long otherS) {
+        return new Midday(
+                otherS,
+                place,
+                fuelKg,
+                line,
+                engineOff,
+                offS,
+                onSinceBreakS,
+                onTotalS,
+                releasedS,
+                closed,
+                teams,
+                refuelBusyS);
+    }
+
     public Midday {
         releasedS = List.copyOf(releasedS);
         closed = List.copyOf(closed);

@@ -85,7 +85,7 @@ final class Readiness {
             int slotHook = table.slot(hookedS);
             if (approachS > 0 && !holdsUntil(trip.from(), slot, hookedS - trip.hookUpS())) {
                 // The wind turns while it comes: leave in the next row.
-                kind = Cause.Kind.WIND;
+                kind = Cause.Kind.WAY_IN;
                 other = trip.from();
                 waitS += table.slotUntilS(slot) - leaveS;
                 continue;

@@ -6,6 +6,7 @@ import java.util.OptionalLong;
 import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
+import java.util.function.ToLongFunction;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import underhook.core.plan.StepKind;
@@ -254,22 +255,45 @@ public final class RestOrder {
             // What came left nothing that may be flown.
             return first();
         }
-        SplittableRandom random = new SplittableRandom(seed);
-        Search best = search(kept, random, days, stop);
-        RoughSearch rough = new RoughSearch(table, decoder);
-        for (int i = 0; i < OTHER_STARTS && !stop.getAsBoolean(); i++) {
-            Wish start = rough.find(random.split(), ROUGH_DAYS, stop);
-            Search other = search(start, random, days, stop);
-            best = other.bestCents() < best.bestCents() ? other : best;
-        }
+        Wish best = best(new SplittableRandom(seed), days, new Looking(this::strayCents, stop));
         Ordered known = first();
-        Ordered found = build(best.best());
-        return found.cents() + strayCents(best.best()) < known.cents() ? found : known;
+        Ordered found = build(best);
+        return found.cents() + strayCents(best) < known.cents() ? found : known;
     }
 
-    private Search search(Wish start, SplittableRandom random, int days, BooleanSupplier stop) {
-        Search search = new Search(decoder, start, this::strayCents);
-        search.run(random.split(), days, new Search.Manner(HOT_S, true, stop));
+    /**
+     * The best for an aim of the same searches, in which no trip is bound to its place: nobody knows the order yet. It
+     * may cost more than the known one.
+     */
+    public Ordered aimed(long seed, int days, Aim aim, BooleanSupplier stop) {
+        table.forget();
+        if (table.trips.length == 0) {
+            return first();
+        }
+        decoder.setRates(table.rates.withFlying(aim.flyingPercent()));
+        Looking looking = new Looking(wish -> aim.cents(decoder.run()), stop);
+        Wish best = best(new SplittableRandom(seed), days, looking);
+        decoder.setRates(table.rates);
+        return build(best);
+    }
+
+    /** What a wish costs besides, asked when its day was just built, and when to end. */
+    private record Looking(ToLongFunction<Wish> besidesCents, BooleanSupplier stop) {}
+
+    private Wish best(SplittableRandom random, int days, Looking looking) {
+        Search best = search(kept, random, days, looking);
+        RoughSearch rough = new RoughSearch(table, decoder);
+        for (int i = 0; i < OTHER_STARTS && !looking.stop().getAsBoolean(); i++) {
+            Wish start = rough.find(random.split(), ROUGH_DAYS, looking.stop());
+            Search other = search(start, random, days, looking);
+            best = other.bestCents() < best.bestCents() ? other : best;
+        }
+        return best.best();
+    }
+
+    private Search search(Wish start, SplittableRandom random, int days, Looking looking) {
+        Search search = new Search(decoder, start, looking.besidesCents());
+        search.run(random.split(), days, new Search.Manner(HOT_S, true, looking.stop()));
         return search;
     }
 

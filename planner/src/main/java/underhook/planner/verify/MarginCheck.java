@@ -49,6 +49,9 @@ final class MarginCheck {
     private final Machine machine;
     private final LineCheck lines;
 
+    /** Plans of earlier programs state the line for the set-down alone, without a place, in every rotation. */
+    private final boolean isEarlier;
+
     /** What a limit must at least state as used and at most as allowed, kg. */
     private record Masses(double usedKg, double allowedKg) {}
 
@@ -59,6 +62,13 @@ final class MarginCheck {
         this.day = day;
         this.machine = day.job().machine();
         this.lines = new LineCheck(day);
+        this.isEarlier =
+                day.plan().steps().stream()
+                        .flatMap(step -> step.rotation().stream())
+                        .flatMap(rotation -> rotation.limits().stream())
+                        .map(Limit::code)
+                        .filter(code -> code.startsWith("LINE_LENGTH"))
+                        .allMatch(code -> code.equals("LINE_LENGTH"));
     }
 
     void run() {
@@ -107,6 +117,10 @@ final class MarginCheck {
     private void checkKnown(Rotation rotation, Limit limit) {
         String name = limit.code().split(" at ", 2)[0];
         demand(
+                isEarlier || !limit.code().equals("LINE_LENGTH"),
+                rotation,
+                () -> Told.of("plan", "The line is stated without saying for which place."));
+        demand(
                 UNITS.getOrDefault(name, "").equals(limit.unit()),
                 rotation,
                 () -> Told.of("plan", limit.code() + " is no limit in " + limit.unit() + "."));
@@ -119,8 +133,6 @@ final class MarginCheck {
                         .mapToDouble(Load::lengthM)
                         .max()
                         .orElse(0);
-        // Plans of earlier programs state it for the set-down alone, without a place.
-        boolean isEarlier = find(rotation, "LINE_LENGTH").isPresent();
         if (!isEarlier) {
             PlaceId from = loads.get(0).from();
             double needs = lines.leastNeedM(day.job().getPlace(from));

@@ -70,28 +70,90 @@ class MarginCheckTest {
                         .toList();
     }
 
+    private static List<Limit> earlier(List<Limit> limits) {
+        List<String> codes =
+                limits.stream()
+                        .map(Limit::code)
+                        .filter(code -> code.startsWith("LINE_LENGTH at "))
+                        .toList();
+        return each(codes.get(1), limit -> with(limit, "code", "LINE_LENGTH"))
+                .apply(
+                        limits.stream()
+                                .filter(limit -> !limit.code().equals(codes.get(0)))
+                                .toList());
+    }
+
     /** Earlier programs stated the line of the set-down alone, without a place. */
     @Test
     void what_an_earlier_program_said_of_the_line_still_holds() {
-        UnaryOperator<List<Limit>> earlier =
-                limits -> {
-                    List<String> codes =
-                            limits.stream()
-                                    .map(Limit::code)
-                                    .filter(code -> code.startsWith("LINE_LENGTH at "))
-                                    .toList();
-                    return each(codes.get(1), limit -> with(limit, "code", "LINE_LENGTH"))
-                            .apply(
-                                    limits.stream()
-                                            .filter(limit -> !limit.code().equals(codes.get(0)))
-                                            .toList());
-                };
+        assertThat(refusals(told(planned(), MarginCheckTest::earlier))).isEmpty();
+    }
 
-        assertThat(refusals(told(planned(), earlier))).isEmpty();
+    /** The other rotations say that the program knows both ends. */
+    @Test
+    void one_lift_alone_may_not_state_the_line_as_earlier_programs_did() {
+        Plan plan = planned();
+        String first =
+                plan.steps().stream()
+                        .flatMap(step -> step.rotation().stream())
+                        .findFirst()
+                        .orElseThrow()
+                        .loads()
+                        .get(0)
+                        .value();
+        Plan forged =
+                with(
+                        plan,
+                        "steps",
+                        plan.steps().stream()
+                                .map(
+                                        step ->
+                                                with(
+                                                        step,
+                                                        "rotation",
+                                                        step.rotation()
+                                                                .map(
+                                                                        turn ->
+                                                                                turn.loads()
+                                                                                                .get(
+                                                                                                        0)
+                                                                                                .value()
+                                                                                                .equals(
+                                                                                                        first)
+                                                                                        ? told(
+                                                                                                turn,
+                                                                                                MarginCheckTest
+                                                                                                        ::earlier)
+                                                                                        : turn)))
+                                .toList());
+
+        assertThat(refusals(forged)).containsExactly(FindingCode.MARGIN_WRONG);
     }
 
     static Stream<Arguments> lies() {
         return Stream.of(
+                Arguments.of(
+                        "the line stated once more, for no place",
+                        (UnaryOperator<List<Limit>>)
+                                limits ->
+                                        Stream.concat(
+                                                        limits.stream(),
+                                                        limits.stream()
+                                                                .filter(
+                                                                        limit ->
+                                                                                limit.code()
+                                                                                        .equals(
+                                                                                                "LINE_LENGTH at S1"))
+                                                                .map(
+                                                                        limit ->
+                                                                                with(
+                                                                                        with(
+                                                                                                limit,
+                                                                                                "code",
+                                                                                                "LINE_LENGTH"),
+                                                                                        "governing",
+                                                                                        false)))
+                                                .toList()),
                 Arguments.of(
                         "more left than there is",
                         each("LINE_LIMIT", limit -> with(limit, "marginPercent", 99.0))),
