@@ -216,13 +216,13 @@ final class OneLaydownDay implements InventedDay {
     }
 
     @Override
-    public DayTable table() {
-        return table(trips.subList(0, own));
+    public DayTable table(Rates rates) {
+        return table(trips.subList(0, own), rates);
     }
 
     @Override
     public DayTable everyWay() {
-        return table(trips);
+        return table(trips, RATES);
     }
 
     /** Over every way of the loads of which the day found flies something. */
@@ -234,7 +234,7 @@ final class OneLaydownDay implements InventedDay {
                         .toList());
     }
 
-    private DayTable table(List<TripRow> rows) {
+    private DayTable table(List<TripRow> rows, Rates rates) {
         List<SpotRow> spots = new ArrayList<>();
         for (int place = 0; place < eastM.length; place++) {
             boolean site = place > 0 && place <= sites;
@@ -261,7 +261,7 @@ final class OneLaydownDay implements InventedDay {
                 spots,
                 rows,
                 new DayTable.Parts(
-                        new DayTable.Constants(rules, fuel, new Rates(3500, 1200, 1000)),
+                        new DayTable.Constants(rules, fuel, rates),
                         new DayTable.People(teams, walks()),
                         new DayTable.Hours(0, untilS, List.of(0)),
                         new Ways()));

@@ -93,7 +93,7 @@ final class SeededDay implements InventedDay {
     }
 
     @Override
-    public DayTable table() {
+    public DayTable table(Rates rates) {
         List<SpotRow> spots = new ArrayList<>();
         for (int place = 0; place < sites + 2; place++) {
             boolean site = place >= 2;
@@ -117,7 +117,7 @@ final class SeededDay implements InventedDay {
                 spots,
                 trips,
                 new DayTable.Parts(
-                        new DayTable.Constants(rules, fuel, new Rates(3500, 1200, 1000)),
+                        new DayTable.Constants(rules, fuel, rates),
                         new DayTable.People(teams, walks()),
                         new DayTable.Hours(0, untilS, List.of(0)),
                         new Ways()));
