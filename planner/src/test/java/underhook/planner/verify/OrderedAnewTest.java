@@ -123,7 +123,7 @@ class OrderedAnewTest {
                 Standing.Log.AS_PLANNED,
                 List.of(),
                 OptionalDouble.empty(),
-                Map.of(),
+                List.of(),
                 Map.of(),
                 Set.of(),
                 Set.of(),

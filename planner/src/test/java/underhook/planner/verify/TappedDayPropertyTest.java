@@ -118,7 +118,7 @@ class TappedDayPropertyTest {
                                 Optional.empty())
                         : Standing.Engine.UNTOLD;
         return new Standing(
-                now, Standing.Log.KEPT, done, readKg, Map.of(), late, closed, Set.of(), engine);
+                now, Standing.Log.KEPT, done, readKg, List.of(), late, closed, Set.of(), engine);
     }
 
     @Test
@@ -172,7 +172,7 @@ class TappedDayPropertyTest {
                 Standing.Log.KEPT,
                 done,
                 OptionalDouble.empty(),
-                Map.of(),
+                List.of(),
                 Map.of(),
                 Set.of(),
                 Set.of(),
