@@ -1,7 +1,6 @@
 package underhook.core.flown;
 
 import java.time.Instant;
-import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -18,7 +17,7 @@ import underhook.core.finding.FindingCode;
  */
 final class EngineStood {
     private static final DateTimeFormatter CLOCK =
-            DateTimeFormatter.ofPattern("HH:mm'Z'", Locale.ROOT).withZone(ZoneOffset.UTC);
+            DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
 
     private static final Set<TapKind> TOLD = EnumSet.of(TapKind.ENGINE_ON, TapKind.ENGINE_OFF);
     private static final Set<TapKind> MOVES = EnumSet.of(TapKind.TAKE_OFF, TapKind.LANDING);
@@ -26,6 +25,9 @@ final class EngineStood {
     private final List<Tap> others;
     private final List<FlownLift> lifts;
     private final List<Tap> engine = new ArrayList<>();
+
+    /** From a time to another. */
+    private record Span(Instant from, Instant to) {}
 
     /**
      * @param others what else was tapped and counts, in order
@@ -60,8 +62,8 @@ final class EngineStood {
                 why.add(
                         lift.loads()
                                 + " hung from "
-                                + CLOCK.format(lift.hookedAt())
-                                + over.map(end -> " to " + CLOCK.format(end)).orElse(" on"));
+                                + clock(told, lift.hookedAt())
+                                + over.map(end -> " to " + clock(told, end)).orElse(" on"));
             }
         }
         flights().stream()
@@ -70,10 +72,10 @@ final class EngineStood {
                         one ->
                                 why.add(
                                         "the machine was in the air from "
-                                                + CLOCK.format(one.from())
+                                                + clock(told, one.from())
                                                 + (one.to().equals(Instant.MAX)
                                                         ? " on"
-                                                        : " to " + CLOCK.format(one.to()))));
+                                                        : " to " + clock(told, one.to()))));
         told(told).forEach(why::add);
         if (why.isEmpty()) {
             engine.addAll(asTaps(tap));
@@ -84,12 +86,17 @@ final class EngineStood {
                 FindingCode.TAP_OUT_OF_ORDER,
                 tap,
                 "The engine cannot have been off from "
-                        + CLOCK.format(told.from())
+                        + clock(told, told.from())
                         + " to "
-                        + CLOCK.format(told.to())
+                        + clock(told, told.to())
                         + ": "
                         + String.join("; ", why)
                         + ".");
+    }
+
+    /** By the clock of whoever told it. */
+    private static String clock(Report.EngineOff told, Instant at) {
+        return CLOCK.format(at.atOffset(told.since().getOffset()));
     }
 
     /** When nothing of it hung any more; empty where nobody told. */
@@ -110,22 +117,22 @@ final class EngineStood {
     }
 
     /** From take-off to landing, as far as both were told; a landing alone or a take-off alone is a moment. */
-    private List<Report.EngineOff> flights() {
-        List<Report.EngineOff> all = new ArrayList<>();
+    private List<Span> flights() {
+        List<Span> all = new ArrayList<>();
         Optional<Instant> since = Optional.empty();
         for (Tap tap : others) {
             if (!MOVES.contains(tap.kind())) {
                 continue;
             }
             if (tap.kind() == TapKind.LANDING) {
-                all.add(new Report.EngineOff(since.orElse(tap.at()), tap.at()));
+                all.add(new Span(since.orElse(tap.at()), tap.at()));
                 since = Optional.empty();
             } else {
-                since.ifPresent(from -> all.add(new Report.EngineOff(from, from)));
+                since.ifPresent(from -> all.add(new Span(from, from)));
                 since = Optional.of(tap.at());
             }
         }
-        since.ifPresent(from -> all.add(new Report.EngineOff(from, Instant.MAX)));
+        since.ifPresent(from -> all.add(new Span(from, Instant.MAX)));
         return all;
     }
 
@@ -142,17 +149,17 @@ final class EngineStood {
                 if (since.isPresent() && told.from().isBefore(tap.at())) {
                     all.add(
                             "it was told to be off from "
-                                    + CLOCK.format(since.get())
+                                    + clock(told, since.get())
                                     + " to "
-                                    + CLOCK.format(tap.at()));
+                                    + clock(told, tap.at()));
                 } else if (within) {
-                    all.add("it was told to be on at " + CLOCK.format(tap.at()));
+                    all.add("it was told to be on at " + clock(told, tap.at()));
                 }
                 off = Optional.empty();
             }
         }
         off.filter(from -> from.isBefore(told.to()))
-                .ifPresent(from -> all.add("it was told to be off from " + CLOCK.format(from)));
+                .ifPresent(from -> all.add("it was told to be off from " + clock(told, from)));
         return all;
     }
 

@@ -3,6 +3,7 @@ package underhook.core.flown;
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -60,7 +61,15 @@ public sealed interface Report {
             implements Report {}
 
     /** The engine was off for a time that is over. */
-    record EngineOff(Instant from, Instant to) implements Report {}
+    record EngineOff(OffsetDateTime since, OffsetDateTime until) implements Report {
+        public Instant from() {
+            return since.toInstant();
+        }
+
+        public Instant to() {
+            return until.toInstant();
+        }
+    }
 
     /** Anything else, for people alone. */
     record Other(String words) implements Report {}
@@ -73,12 +82,18 @@ public sealed interface Report {
 
     Map<Character, String> PARTS =
             Map.of(
-                    'd', "([0-9]{1,3})",
-                    'n', "([0-9]{1,3})",
-                    'k', "([0-9]{1,5})",
-                    'i', "(\\S+)",
-                    't', "([0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}Z)",
-                    'w', "(.*)");
+                    'd',
+                    "([0-9]{1,3})",
+                    'n',
+                    "([0-9]{1,3})",
+                    'k',
+                    "([0-9]{1,5})",
+                    'i',
+                    "(\\S+)",
+                    't',
+                    "([0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}(?:Z|[+-][0-9]{2}:[0-9]{2}))",
+                    'w',
+                    "(.*)");
 
     List<Form> FORMS =
             List.of(
@@ -123,8 +138,8 @@ public sealed interface Report {
                             "tt",
                             said ->
                                     new EngineOff(
-                                            Instant.parse(said.group(1)),
-                                            Instant.parse(said.group(2)))),
+                                            OffsetDateTime.parse(said.group(1)),
+                                            OffsetDateTime.parse(said.group(2)))),
                     new Form("other", "w", said -> new Other(said.group(1))));
 
     /** What a note says; empty when it has none of the forms, or a number is out of its range. */

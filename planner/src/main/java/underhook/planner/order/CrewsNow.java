@@ -217,6 +217,8 @@ final class CrewsNow {
         List<CrewStay> planned = planned(crew.id());
         List<CrewStay> lines = asFlown(crew);
         ToldPlace.Found found = said.findIn(reached(lines));
+        // Who is where the day began for it, and was to be taken on at once, has no line there.
+        boolean begins = said.place().equals(crew.start());
         List<Step> all = new ArrayList<>();
         for (int i = 0; i < lines.size(); i++) {
             CrewStay line = lines.get(i);
@@ -227,8 +229,12 @@ final class CrewsNow {
                     switch (found.beside()) {
                         case AS_PLANNED -> true;
                         case BEHIND -> i < found.line();
-                        case AHEAD -> i > found.line() || line.fromAt().isBefore(said.at());
-                        case ELSEWHERE -> !line.toAt().isAfter(said.at());
+                        case AHEAD ->
+                                i > found.line()
+                                        || (!begins && !line.toAt().isAfter(said.at()))
+                                        || (line.fromAt().isBefore(said.at())
+                                                && line.place().equals(said.place()));
+                        case ELSEWHERE -> !begins && !line.toAt().isAfter(said.at());
                     };
             if (!aboard) {
                 Instant startAt = planned.get(i).fromAt();

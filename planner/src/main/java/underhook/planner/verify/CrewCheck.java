@@ -221,7 +221,7 @@ final class CrewCheck {
         if (next == null) {
             return;
         }
-        if (wasSaidToBeThere(stay, next)) {
+        if (wasSaidToBeThere(crew, stay, next)) {
             return;
         }
         double needs = walks.durationS(at, next.place());
@@ -246,12 +246,12 @@ final class CrewCheck {
     }
 
     /** Whoever said so is there, however he came; between the two stays nobody counts him anywhere. */
-    private boolean wasSaidToBeThere(CrewStay stay, CrewStay next) {
-        return saidOf(stay.crew()).stream()
+    private boolean wasSaidToBeThere(Crew crew, CrewStay stay, CrewStay next) {
+        return saidOf(crew.id()).stream()
                 .filter(told -> told.place().equals(next.place()))
                 .filter(told -> Day.betweenS(stay.toAt(), told.at()) >= -Tolerance.TIME_S)
                 .filter(told -> Day.betweenS(told.at(), next.fromAt()) >= -Tolerance.TIME_S)
-                .anyMatch(told -> !told.at().isAfter(lastSaidAt()));
+                .anyMatch(told -> !told.at().isAfter(lastSaidAt(crew)));
     }
 
     private List<ToldPlace> saidOf(CrewId crew) {
@@ -260,9 +260,10 @@ final class CrewCheck {
                 .toList();
     }
 
-    /** What was told is told in whole seconds, the next one. */
-    private Instant lastSaidAt() {
-        return day.plan().plannedAt().plusSeconds(1);
+    /** In whole seconds, the next one; who is there before his hours counts from their begin. */
+    private Instant lastSaidAt(Crew crew) {
+        Instant now = day.plan().plannedAt().plusSeconds(1);
+        return now.isBefore(crew.availableFrom()) ? crew.availableFrom() : now;
     }
 
     /** The plan has a crew where it was said to be, and nobody was told of what is still to come. */
@@ -283,7 +284,7 @@ final class CrewCheck {
                                                     && !stay.toAt().isBefore(told.at()));
             day.ledger()
                     .demand(
-                            there && !told.at().isAfter(lastSaidAt()),
+                            there && !told.at().isAfter(lastSaidAt(crew)),
                             FindingCode.CREW_TWO_PLACES,
                             id,
                             () ->
