@@ -243,10 +243,12 @@ class OwnJobIT {
         Path taps = folder.resolve("taps.csv");
         Files.writeString(
                 taps,
-                "id,at,by,device,kind,line_m\n"
-                        + "t1,06:50,loader,phone,line-on,25\n"
-                        + "t2,07:21,loader,phone,line-checked,\n"
-                        + "t3,09:00,loader,phone,line-off,\n");
+                """
+                id,at,by,device,kind,line_m
+                t1,06:50,loader,phone,line-on,25
+                t2,07:21,loader,phone,line-checked,
+                t3,09:00,loader,phone,line-off,
+                """);
 
         Said early = anew(home, job, out, "--taps=" + taps);
         Said over =

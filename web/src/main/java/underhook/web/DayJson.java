@@ -163,9 +163,7 @@ final class DayJson {
                                                 stay.doing()))
                         .toList();
         Instant now = day.job().now();
-        node.set(
-                "ways",
-                Json.array(CrewsThere.lines(late, flown, now), stay -> way(stay, zone)));
+        node.set("ways", Json.array(CrewsThere.lines(late, flown, now), stay -> way(stay, zone)));
         List<CrewStay> planned = look.plan().plan().crews();
         node.set(
                 "said",

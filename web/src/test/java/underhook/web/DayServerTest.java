@@ -411,13 +411,16 @@ class DayServerTest {
     }
 
     @Test
-    void a_stop_of_the_engine_that_is_not_over_is_refused_and_one_that_is_counts() throws Exception {
+    void a_stop_of_the_engine_that_is_not_over_is_refused_and_one_that_is_counts()
+            throws Exception {
         JsonNode answers =
                 send(
                         tap("pilot", "reported")
                                 .put("note", "stood 2026-09-08T23:00-01:00 2026-09-08T22:50-01:00"),
                         tap("pilot", "reported")
-                                .put("note", "stood 2026-09-08T05:00-01:00 2026-09-08T05:10-01:00"));
+                                .put(
+                                        "note",
+                                        "stood 2026-09-08T05:00-01:00 2026-09-08T05:10-01:00"));
 
         assertThat(answers.path(0).path("state").asString("")).isEqualTo("refused");
         assertThat(answers.path(0).path("why").path("message").asString(""))

@@ -2,21 +2,8 @@
 // here stays English on the page, and is marked so for those who hear it read.
 const GAUGES = { mean: 'Mittel', gust: 'Böe', 'gust over mean': 'Böe über Mittel' };
 
-/** Why a stop of the engine cannot have been. */
-const NOT_STOOD = [
-  [/^it ends before it begins$/, 'sie endet, bevor sie beginnt'], [/^it is not over yet$/, 'sie ist noch nicht vorbei'],
-  [/^\[(.+)\] hung from (\S+) to (\S+)$/, '$1 hing von $2 bis $3'], [/^\[(.+)\] hung from (\S+) on$/, '$1 hing ab $2'],
-  [/^the machine was in the air from (\S+) to (\S+)$/, 'die Maschine war von $1 bis $2 in der Luft'], [/^the machine was in the air from (\S+) on$/, 'die Maschine war ab $1 in der Luft'],
-  [/^it was told to be off from (\S+) to (\S+)$/, 'von $1 bis $2 war es schon als aus gemeldet'], [/^it was told to be off from (\S+)$/, 'ab $1 war es schon als aus gemeldet'], [/^it was told to be on at (\S+)$/, 'um $1 war es als an gemeldet'],
-];
-
 /** What ends the flying. */
 export const says = [
-  [/^The engine cannot have been off from (\S+) to (\S+): (.+)\.$/, (_, from, to, why) => `Das Triebwerk kann nicht von ${from} bis ${to} aus gewesen sein: ${why.split('; ').map((one) => NOT_STOOD.reduce((said, [shape, words]) => said.replace(shape, words), one)).join('; ')}.`],
-  [/^(\S+) is said to be elsewhere: its flight to (\S+) at (\S+) counts as (flown without it|not made)\.$/, (_, crew, to, at, how) => `${crew} ist nach eigener Angabe woanders: ihr Flug nach ${to} um ${at} zählt als ${how === 'not made' ? 'nicht gemacht' : 'ohne sie geflogen'}.`],
-  [/^(\S+) stays at (\S+) by the files and is said to be elsewhere: it counts nowhere until it is said to be back\.$/, '$1 bleibt nach den Dateien an $2 und ist nach eigener Angabe woanders: sie zählt nirgends, bis sie wieder dort gemeldet ist.'],
-  [/^That (\S+) is at (\S+) was taken back: it counts at (\S+), where it was before\. Perhaps say where it is\.$/, 'Dass $1 an $2 ist, wurde zurückgenommen: sie zählt an $3, wo sie vorher war. Vielleicht sagen, wo sie ist.'],
-  [/^crew (\S+) is at (\S+) since (\S+)$/, 'Gruppe $1 ist seit $3 an $2'],
   [/^nobody has tapped a fuel reading yet$/, 'noch hat niemand einen Tankstand eingetragen'],
   [/^at least (.+) left of (.+) read at (\S+); the reserve is (.+ kg)(; the engine is off)?$/, (_, least, read, at, reserve, off) => `mindestens ${least} übrig von ${read}, gelesen um ${at}; die Reserve ist ${reserve}${off ? '; das Triebwerk steht' : ''}`],
   [/^(mean|gust|gust over mean) at (\S+) (\d+ kt), most (\d+ kt) for lift (\d+)$/, (_, gauge, place, blows, most, lift) => `${GAUGES[gauge]} an ${place} ${blows}, höchstens ${most} für Hub ${lift}`],
