@@ -469,8 +469,8 @@ public final class SurerDay {
         double laterS = Duration.between(other.finishAt(), mine.finishAt()).toMillis() / 1000.0;
         return String.format(
                 Locale.ROOT,
-                "The cheapest order found of these loads is in time on %s of 100 replayed days, this"
-                        + " one on %s: it costs %d.%02d %s %s, flies %s and ends %s.",
+                "The order of these loads searched by price alone is in time on %s of 100 replayed"
+                        + " days, this one on %s; this one costs %d.%02d %s %s, flies %s and ends %s.",
                 of100(fraction),
                 of100(day.inTimeFraction()),
                 Math.abs(moreCents) / 100,

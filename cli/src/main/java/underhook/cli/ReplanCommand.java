@@ -67,6 +67,12 @@ final class ReplanCommand implements Callable<Integer> {
     @Option(names = "--crew-late", paramLabel = "CREW=TIME", description = "not there before")
     private Map<String, String> late = new TreeMap<>();
 
+    @Option(
+            names = "--crew-here",
+            paramLabel = "CREW=PLACE[,TIME]",
+            description = "a crew is there, since TIME or now, whatever was planned")
+    private Map<String, String> here = new TreeMap<>();
+
     @Option(names = "--weighed", paramLabel = "LOAD=KG", description = "mass as weighed now")
     private Map<String, Double> weighed = new TreeMap<>();
 
@@ -152,6 +158,7 @@ final class ReplanCommand implements Callable<Integer> {
         late.forEach(
                 (crew, until) ->
                         all.add(new Change.CrewLate(new CrewId(crew), time("--crew-late", until))));
+        here.forEach((crew, said) -> all.add(here(crew, said)));
         weighed.forEach((load, kg) -> all.add(new Change.Weighed(new LoadId(load), kg)));
         if (windEarlierMin != 0) {
             all.add(new Change.WindEarlier(Duration.ofMinutes(windEarlierMin)));
@@ -179,6 +186,14 @@ final class ReplanCommand implements Callable<Integer> {
                 });
         dropped.forEach(load -> all.add(new Change.LoadDropped(new LoadId(load))));
         return all;
+    }
+
+    private Change here(String crew, String said) {
+        int comma = said.indexOf(',');
+        String place = comma < 0 ? said : said.substring(0, comma);
+        Instant since =
+                comma < 0 ? time("--at", at) : time("--crew-here", said.substring(comma + 1));
+        return new Change.CrewHere(new CrewId(crew), new PlaceId(place), since);
     }
 
     private int[] three(String option, String text) {

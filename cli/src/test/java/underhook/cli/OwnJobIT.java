@@ -229,6 +229,45 @@ class OwnJobIT {
         assertThat(folder.resolve("anew")).doesNotExist();
     }
 
+    /** What is later than now, and a day that is over, is refused with every fault; nothing is written. */
+    @Test
+    void orders_nothing_anew_by_what_is_still_to_come() throws IOException {
+        Path job = write();
+        Path home = folder.resolve("home");
+        Path out = folder.resolve("out");
+        Said.of(home, "plan", job.toString(), "--effort=1", "--out", out.toString());
+        Path taps = folder.resolve("taps.csv");
+        Files.writeString(
+                taps,
+                """
+                id,at,by,device,kind,line_m
+                t1,06:50,loader,phone,line-on,25
+                t2,07:21,loader,phone,line-checked,
+                t3,09:00,loader,phone,line-off,
+                """);
+
+        Said early = anew(home, job, out, "--taps=" + taps);
+        Said over =
+                Said.of(
+                        home,
+                        "replan",
+                        job.toString(),
+                        out.resolve("plan.json").toString(),
+                        "--at=2026-09-10T07:20:00-01:00",
+                        "--crew-here=nobody=P9",
+                        "--out=" + folder.resolve("anew"));
+
+        assertThat(early.exit()).as(early.out() + early.err()).isEqualTo(2);
+        assertThat(early.out())
+                .contains("taps.csv:3: at: tap t2 is later", "taps.csv:4: at: tap t3 is later")
+                .contains("not after 2026-09-08T07:20:00-01:00");
+        assertThat(over.exit()).as(over.out() + over.err()).isEqualTo(2);
+        assertThat(over.out())
+                .contains("FIELD_OUT_OF_RANGE --at", "not after 2026-09-08T")
+                .contains("crew nobody is at P9");
+        assertThat(folder.resolve("anew")).doesNotExist();
+    }
+
     private Said anew(Path home, Path job, Path planned, String fuel) {
         return Said.of(
                 home,

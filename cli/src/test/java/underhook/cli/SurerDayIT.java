@@ -155,7 +155,7 @@ class SurerDayIT {
                         finding ->
                                 assertThat(finding.message())
                                         .contains(
-                                                "The cheapest order found of these loads is in time on"));
+                                                "The order of these loads searched by price alone is in time on"));
         assertThat(underhook().planDay().check(read, found.plan()).violations()).isEmpty();
     }
 

@@ -13,6 +13,7 @@ import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 import underhook.app.desk.DayLooks.Look;
 import underhook.app.flying.Bias;
+import underhook.app.flying.CrewsThere;
 import underhook.app.flying.FlyingDay;
 import underhook.app.flying.LiftState;
 import underhook.app.flying.NextLook;
@@ -150,7 +151,30 @@ final class DayJson {
                             lift.set("before", Json.array(steps, step -> step(step, zone, lateS)));
                             return lift;
                         }));
-        node.set("ways", Json.array(look.plan().plan().crews(), stay -> way(stay, zone, lateS)));
+        List<CrewStay> late =
+                look.plan().plan().crews().stream()
+                        .map(
+                                stay ->
+                                        new CrewStay(
+                                                stay.crew(),
+                                                stay.place(),
+                                                stay.fromAt().plusSeconds(lateS),
+                                                stay.toAt().plusSeconds(lateS),
+                                                stay.doing()))
+                        .toList();
+        Instant now = day.job().now();
+        node.set("ways", Json.array(CrewsThere.lines(late, flown, now), stay -> way(stay, zone)));
+        List<CrewStay> planned = look.plan().plan().crews();
+        node.set(
+                "said",
+                Json.array(
+                        CrewsThere.said(flown, now).values(),
+                        one ->
+                                Json.object()
+                                        .put("crew", one.crew().value())
+                                        .put("place", one.place().value())
+                                        .put("at", Json.time(one.at(), zone))
+                                        .put("planned", CrewsThere.isPlanned(planned, one))));
         node.put("next", LiftState.next(lifts).map(one -> one.lift().number()).orElse(null));
         node.put("current", LiftState.current(lifts).map(one -> one.lift().number()).orElse(null));
     }
@@ -176,12 +200,12 @@ final class DayJson {
     }
 
     /** Where a crew is to be, and what it does there. */
-    private static ObjectNode way(CrewStay stay, ZoneId zone, long lateS) {
+    private static ObjectNode way(CrewStay stay, ZoneId zone) {
         return Json.object()
                 .put("crew", stay.crew().value())
                 .put("place", stay.place().value())
-                .put("fromAt", Json.time(stay.fromAt().plusSeconds(lateS), zone))
-                .put("toAt", Json.time(stay.toAt().plusSeconds(lateS), zone))
+                .put("fromAt", Json.time(stay.fromAt(), zone))
+                .put("toAt", Json.time(stay.toAt(), zone))
                 .put("doing", stay.doing());
     }
 

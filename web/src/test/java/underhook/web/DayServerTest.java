@@ -400,6 +400,34 @@ class DayServerTest {
                 .contains("emergency.yaml", "LL9");
     }
 
+    @Test
+    void a_crew_is_where_it_was_said_to_be() throws Exception {
+        assertThat(sheet("S09").path("people").toString()).doesNotContain("\"Q\"");
+
+        send(tap("Q 1", "reported").put("note", "here Q S09"));
+
+        assertThat(sheet("S09").path("people").toString()).contains("\"Q\"");
+        assertThat(log().path("rows").asInt(0)).isEqualTo(1);
+    }
+
+    @Test
+    void a_stop_of_the_engine_that_is_not_over_is_refused_and_one_that_is_counts()
+            throws Exception {
+        JsonNode answers =
+                send(
+                        tap("pilot", "reported")
+                                .put("note", "stood 2026-09-08T23:00-01:00 2026-09-08T22:50-01:00"),
+                        tap("pilot", "reported")
+                                .put(
+                                        "note",
+                                        "stood 2026-09-08T05:00-01:00 2026-09-08T05:10-01:00"));
+
+        assertThat(answers.path(0).path("state").asString("")).isEqualTo("refused");
+        assertThat(answers.path(0).path("why").path("message").asString(""))
+                .contains("ends before it begins", "not over yet", "from 23:00 to 22:50");
+        assertThat(answers.path(1).path("state").asString("")).isEqualTo("kept");
+    }
+
     private JsonNode sheet(String place) throws Exception {
         JsonNode sheets = browser.get("/api/jobs/" + id + "/day/emergency").json().path("sheets");
         for (JsonNode sheet : sheets) {

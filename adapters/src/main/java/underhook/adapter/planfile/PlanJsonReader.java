@@ -40,6 +40,7 @@ import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
 import underhook.core.plan.Summary;
+import underhook.core.plan.ToldPlace;
 import underhook.core.plan.Trade;
 import underhook.core.unit.Units;
 
@@ -216,7 +217,14 @@ public final class PlanJsonReader implements PlanReader {
                             : OptionalLong.empty(),
                     a.objectsIfThere(
                             "readings",
-                            read -> new Anew.Reading(read.time("at"), read.number("fuelKg"))));
+                            read -> new Anew.Reading(read.time("at"), read.number("fuelKg"))),
+                    a.objectsIfThere(
+                            "told",
+                            told ->
+                                    new ToldPlace(
+                                            new CrewId(told.text("crew")),
+                                            new PlaceId(told.text("place")),
+                                            told.time("at"))));
         }
 
         /** The plan does not hold the total: it is found again from its parts. */

@@ -45,6 +45,7 @@ import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
 import underhook.core.plan.Summary;
+import underhook.core.plan.ToldPlace;
 import underhook.core.plan.Trade;
 import underhook.core.plan.VerifierReport;
 import underhook.core.unit.Units;
@@ -145,6 +146,9 @@ public final class PlanJsonWriter implements OutputWriter {
             if (!anew.readings().isEmpty()) {
                 node.set("readings", array(anew.readings(), this::reading));
             }
+            if (!anew.told().isEmpty()) {
+                node.set("told", array(anew.told(), this::told));
+            }
             return node;
         }
 
@@ -152,6 +156,14 @@ public final class PlanJsonWriter implements OutputWriter {
             ObjectNode node = NODES.objectNode();
             node.put("at", time(reading.at()));
             node.put("fuelKg", fuel(reading.fuelKg()));
+            return node;
+        }
+
+        private ObjectNode told(ToldPlace told) {
+            ObjectNode node = NODES.objectNode();
+            node.put("crew", told.crew().value());
+            node.put("place", told.place().value());
+            node.put("at", time(told.at()));
             return node;
         }
 

@@ -21,6 +21,7 @@ import underhook.app.port.OutputWriter.Output;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
+import underhook.core.job.CrewId;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.Anew;
 import underhook.core.plan.DayPrice;
@@ -30,6 +31,7 @@ import underhook.core.plan.Plan;
 import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
+import underhook.core.plan.ToldPlace;
 import underhook.core.plan.VerifierReport;
 
 class PlanJsonTest {
@@ -272,7 +274,9 @@ class PlanJsonTest {
                 "\"cutShort\" : false, \"anew\" : {\"instead\" : \"before\","
                         + " \"fromAt\" : \"2026-06-01T07:10:00+02:00\", \"moreFlightMinutes\" : -2.5,"
                         + " \"laterMinutes\" : 3, \"moreCents\" : -120, \"readings\" : ["
-                        + "{\"at\" : \"2026-06-01T07:09:00+02:00\", \"fuelKg\" : 81.5}], \"rest\" : {\"flyingCents\" : 1,"
+                        + "{\"at\" : \"2026-06-01T07:09:00+02:00\", \"fuelKg\" : 81.5}],"
+                        + " \"told\" : [{\"crew\" : \"Q\", \"place\" : \"S1\","
+                        + " \"at\" : \"2026-06-01T07:08:30+02:00\"}], \"rest\" : {\"flyingCents\" : 1,"
                         + " \"standingCents\" : 2, \"peopleCents\" : 3, \"totalCents\" : 6,"
                         + " \"currency\" : \"EUR\"}}";
         String text = text(SmallDay.output()).replace("\"cutShort\" : false", anew);
@@ -290,7 +294,12 @@ class PlanJsonTest {
                                 OptionalLong.of(-120),
                                 List.of(
                                         new Anew.Reading(
-                                                Instant.parse("2026-06-01T05:09:00Z"), 81.5))));
+                                                Instant.parse("2026-06-01T05:09:00Z"), 81.5)),
+                                List.of(
+                                        new ToldPlace(
+                                                new CrewId("Q"),
+                                                new PlaceId("S1"),
+                                                Instant.parse("2026-06-01T05:08:30Z")))));
         assertThat(read(text(output(read(text).getValue()))).getValue().summary().anew())
                 .contains(read);
         String unpriced = text.replace(" \"moreCents\" : -120,", "");

@@ -105,7 +105,7 @@ public final class CloseDay {
         Inputs inputs = new Inputs();
         List<Tap> taps =
                 request.taps()
-                        .map(file -> readers.evening().readTaps(file, job))
+                        .map(file -> readers.evening().readTaps(file, job, Optional.empty()))
                         .map(read -> inputs.take(read, List.<Tap>of()))
                         .orElse(List.of());
         EveningFiles.Books books =

@@ -96,7 +96,8 @@ public record EmergencySheet(
             throws IOException {
         FlownDay flown = asked.flown();
         List<Crew> crews = asked.job().crews();
-        List<CrewStay> stays = asked.plan().map(Plan::crews).orElse(List.of());
+        List<CrewStay> stays =
+                CrewsThere.lines(asked.plan().map(Plan::crews).orElse(List.of()), flown, now);
         Optional<Long> quietS =
                 flown.lastAt().map(at -> Math.max(0, Duration.between(at, now).toSeconds()));
         boolean overdue =

@@ -180,7 +180,9 @@ public final class FlyingDay {
                         .filter(row -> plans.contains(row.arrival().plan()))
                         .map(row -> row.tap().id())
                         .collect(Collectors.toSet());
-        return ToldChanges.of(planned.job().job(), flown, ofTheseFiles);
+        Map<String, Instant> cameAt = new HashMap<>();
+        rows().forEach(row -> cameAt.put(row.tap().id(), row.arrival().receivedAt()));
+        return ToldChanges.of(planned.job().job(), flown, ofTheseFiles, cameAt);
     }
 
     /** The job as the day knows it: as planned, else as it can be read. */

@@ -1,7 +1,9 @@
 package underhook.app.flying;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import underhook.app.replan.Change;
@@ -36,8 +38,10 @@ record ToldChanges(List<Told> changes, List<Told> before, List<Tap> unread) {
      *
      * @param ofTheseFiles taps made under a plan of the same files; where a place was moved to counts from
      *     where they have it
+     * @param cameAt when each tap came to be known; nobody is anywhere since later, whatever a device's clock says
      */
-    static ToldChanges of(Job job, FlownDay flown, Set<String> ofTheseFiles) {
+    static ToldChanges of(
+            Job job, FlownDay flown, Set<String> ofTheseFiles, Map<String, Instant> cameAt) {
         List<Told> changes = new ArrayList<>();
         List<Told> before = new ArrayList<>();
         List<Tap> unread = new ArrayList<>();
@@ -46,7 +50,8 @@ record ToldChanges(List<Told> changes, List<Told> before, List<Tap> unread) {
                 continue;
             }
             Optional<Report> report = Report.of(tap);
-            Optional<Change> told = report.flatMap(one -> change(tap, one));
+            Instant came = cameAt.getOrDefault(tap.id(), tap.at());
+            Optional<Change> told = report.flatMap(one -> change(tap, one, came));
             if (report.isEmpty() || told.filter(change -> !change.isOf(job)).isPresent()) {
                 unread.add(tap);
             } else {
@@ -74,9 +79,13 @@ record ToldChanges(List<Told> changes, List<Told> before, List<Tap> unread) {
     }
 
     /** What a report changes; the wind at a place and other words change no order. */
-    private static Optional<Change> change(Tap tap, Report report) {
+    private static Optional<Change> change(Tap tap, Report report, Instant came) {
         if (report instanceof Report.CrewLate late) {
             return Optional.of(new Change.CrewLate(late.crew(), tap.at().plus(late.by())));
+        }
+        if (report instanceof Report.CrewHere here) {
+            Instant since = came.isBefore(tap.at()) ? came : tap.at();
+            return Optional.of(new Change.CrewHere(here.crew(), here.place(), since));
         }
         if (report instanceof Report.Heavy heavy) {
             return Optional.of(new Change.Weighed(heavy.load(), heavy.massKg()));

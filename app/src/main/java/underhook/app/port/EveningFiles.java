@@ -1,6 +1,7 @@
 package underhook.app.port;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import underhook.core.billing.Quote;
@@ -45,8 +46,12 @@ public interface EveningFiles {
     /** What earlier days taught, from a learned.csv. */
     Reading<List<Figure>> readFigures(Path file);
 
-    /** A table of taps; times are of the job's day and zone. */
-    Reading<List<Tap>> readTaps(Path file, Job job);
+    /**
+     * A table of taps; times are of the job's day and zone.
+     *
+     * @param now no tap was made later; empty where the day is over
+     */
+    Reading<List<Tap>> readTaps(Path file, Job job, Optional<Instant> now);
 
     /** Taps as the table that {@link #readTaps} reads, times with the offset of the job's zone. */
     Content tapsTable(List<Tap> taps, Job job);

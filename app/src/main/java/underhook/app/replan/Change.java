@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import underhook.core.job.CrewId;
 import underhook.core.job.Job;
@@ -16,6 +17,8 @@ import underhook.core.unit.Units;
 public sealed interface Change {
     /** What is told from a place is no farther off, m. */
     double FARTHEST_M = 500;
+
+    DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
 
     /** In words, as it stands in the log. */
     String words(ZoneId zone);
@@ -32,9 +35,6 @@ public sealed interface Change {
 
     /** A crew is not there before. */
     record CrewLate(CrewId crew, Instant until) implements Change {
-        private static final DateTimeFormatter CLOCK =
-                DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
-
         @Override
         public boolean isOf(Job job) {
             return job.crews().stream().anyMatch(one -> one.id().equals(crew));
@@ -43,6 +43,29 @@ public sealed interface Change {
         @Override
         public String words(ZoneId zone) {
             return "crew " + crew + " late until " + CLOCK.format(until.atZone(zone));
+        }
+    }
+
+    /**
+     * A crew is at a place, whatever was planned.
+     *
+     * @param at since when, in whole seconds, the next one
+     */
+    record CrewHere(CrewId crew, PlaceId place, Instant at) implements Change {
+        public CrewHere {
+            Instant second = at.truncatedTo(ChronoUnit.SECONDS);
+            at = second.isBefore(at) ? second.plusSeconds(1) : second;
+        }
+
+        @Override
+        public boolean isOf(Job job) {
+            return job.crews().stream().anyMatch(one -> one.id().equals(crew))
+                    && job.findPlace(place).isPresent();
+        }
+
+        @Override
+        public String words(ZoneId zone) {
+            return "crew " + crew + " is at " + place + " since " + CLOCK.format(at.atZone(zone));
         }
     }
 

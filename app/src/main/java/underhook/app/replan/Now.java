@@ -11,9 +11,7 @@ import underhook.core.flown.FlownDay;
 import underhook.core.flown.FlownLift;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
-import underhook.core.job.CrewId;
 import underhook.core.job.LoadId;
-import underhook.core.job.PlaceId;
 import underhook.planner.order.Standing.Engine;
 import underhook.planner.order.Standing.Log;
 import underhook.planner.order.Standing.Spell;
@@ -25,16 +23,9 @@ import underhook.planner.order.Standing.Spell;
  * @param log who says what was flown
  * @param done lifts done or in the air, in the order flown
  * @param fuelKg fuel as read now, kg
- * @param crews crews that are elsewhere than planned
  * @param engine what was told of the engine
  */
-public record Now(
-        Instant at,
-        Log log,
-        List<Done> done,
-        OptionalDouble fuelKg,
-        List<CrewAt> crews,
-        Engine engine) {
+public record Now(Instant at, Log log, List<Done> done, OptionalDouble fuelKg, Engine engine) {
     /** Nobody taps these on a machine that has not moved. */
     private static final Set<TapKind> MOVED =
             EnumSet.of(TapKind.TAKE_OFF, TapKind.PEOPLE_ABOARD, TapKind.HOOKED);
@@ -50,23 +41,18 @@ public record Now(
         }
     }
 
-    /** A crew's place and from when it is free there. */
-    public record CrewAt(CrewId crew, PlaceId place, Instant freeFrom) {}
-
     public Now {
         done = List.copyOf(done);
-        crews = List.copyOf(crews);
     }
 
     /** Flown up to now as planned. */
     public static Now asPlanned(Instant at, OptionalDouble fuelKg) {
-        return new Now(at, Log.AS_PLANNED, List.of(), fuelKg, List.of(), Engine.UNTOLD);
+        return new Now(at, Log.AS_PLANNED, List.of(), fuelKg, Engine.UNTOLD);
     }
 
     /** The machine has not moved. */
     public static Now notBegun(Instant at) {
-        return new Now(
-                at, Log.NOT_BEGUN, List.of(), OptionalDouble.empty(), List.of(), Engine.UNTOLD);
+        return new Now(at, Log.NOT_BEGUN, List.of(), OptionalDouble.empty(), Engine.UNTOLD);
     }
 
     /** As it was tapped: what nobody tapped was not lifted. */
@@ -88,7 +74,6 @@ public record Now(
                 moved ? Log.KEPT : Log.NOT_BEGUN,
                 moved ? done : List.of(),
                 fuelKg,
-                List.of(),
                 engine(flown, at));
     }
 

@@ -3,6 +3,7 @@ package underhook.app.replan;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -24,12 +25,14 @@ import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
 import underhook.core.finding.Severity;
 import underhook.core.flown.FlownDay;
+import underhook.core.flown.Report;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TrainedHands;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.job.Machine;
 import underhook.core.job.PlaceId;
+import underhook.core.job.Rules;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Plan;
 
@@ -111,29 +114,34 @@ public final class ReplanDay {
         }
         Job asRead = reading.job().get().job();
         List<Finding> cannotBe = new ArrayList<>();
-        request.changes().stream()
+        Reading<List<Tap>> read =
+                request.taps()
+                        .map(
+                                file ->
+                                        readers.taps()
+                                                .readTaps(file, asRead, Optional.of(request.at())))
+                        .orElse(Reading.of(List.of()));
+        FlownDay flown = FlownDay.of(read.value().orElse(List.of()), TrainedHands.UNNAMED);
+        List<Change> changes = new ArrayList<>(told(flown));
+        changes.addAll(request.changes());
+        changes.stream()
                 .filter(change -> !change.isOf(asRead))
                 .forEach(change -> cannotBe.add(unknown(change, asRead)));
+        cannotBe.addAll(late(request, asRead));
         request.fuelKg().ifPresent(kg -> cannotBe.addAll(misread(kg, asRead.machine())));
         cannotBe.addAll(gone(plan.getValue(), asRead));
-        if (!cannotBe.isEmpty()) {
-            return Result.refused(List.of(), cannotBe);
+        if (!cannotBe.isEmpty() || !read.faults().isEmpty()) {
+            return Result.refused(read.faults(), cannotBe);
         }
-        Now now = Now.asPlanned(request.at(), request.fuelKg());
-        if (request.taps().isPresent()) {
-            Reading<List<Tap>> read = readers.taps().readTaps(request.taps().get(), asRead);
-            if (!read.faults().isEmpty()) {
-                return Result.refused(read.faults(), List.of());
-            }
-            FlownDay flown = FlownDay.of(read.value().orElse(List.of()), TrainedHands.UNNAMED);
-            now = Now.asTapped(request.at(), flown, request.fuelKg());
-        }
+        Now now =
+                request.taps().isPresent()
+                        ? Now.asTapped(request.at(), flown, request.fuelKg())
+                        : Now.asPlanned(request.at(), request.fuelKg());
         progress.at("finding the ways", 0.1);
         RestOfDay day = new RestOfDay(reading.job().get(), plan.getValue(), checking);
         progress.at("ordering what is left", 0.6);
         progress.hasDay();
-        Proposal proposal =
-                day.propose(now, request.changes(), RestOfDay.Patience.BOUND, request.stopped());
+        Proposal proposal = day.propose(now, changes, RestOfDay.Patience.BOUND, request.stopped());
         List<Finding> elsewhere =
                 proposal.broken().stream()
                         .filter(one -> one.code() == FindingCode.PLAN_UNREADABLE)
@@ -151,6 +159,57 @@ public final class ReplanDay {
                         new OutputWriter.Output(proposal.job(), proposal.plan(), proposal.report()),
                         request.out());
         return new Result(List.of(), List.of(), Optional.of(proposal), files);
+    }
+
+    /** Where crews are, as the table of taps has it; all else that is told there the caller states. */
+    private static List<Change> told(FlownDay flown) {
+        List<Change> all = new ArrayList<>();
+        for (Tap tap : flown.taps()) {
+            if (Report.of(tap).orElse(null) instanceof Report.CrewHere here) {
+                all.add(new Change.CrewHere(here.crew(), here.place(), tap.at()));
+            }
+        }
+        return all;
+    }
+
+    /** After the day nothing is ordered, and nobody is anywhere later than now. */
+    private static List<Finding> late(Request request, Job job) {
+        List<Finding> all = new ArrayList<>();
+        Rules.Duty duty = job.rules().duty();
+        Instant end = duty.from().plusMillis((long) Math.ceil(duty.longestS() * 1000));
+        if (request.at().isAfter(end)) {
+            all.add(
+                    tooLate(
+                            "--at",
+                            request.at().atZone(job.zone()),
+                            end.atZone(job.zone()),
+                            "The day's duty is over then. Perhaps the date is another one."));
+        }
+        for (Change change : request.changes()) {
+            if (change instanceof Change.CrewHere here
+                    && here.at().isAfter(request.at().plusSeconds(1))) {
+                all.add(
+                        tooLate(
+                                here.crew().value(),
+                                here.at().atZone(job.zone()),
+                                request.at().atZone(job.zone()),
+                                "Where a crew will be is no order's: it is where it was said to be."));
+            }
+        }
+        return all;
+    }
+
+    private static Finding tooLate(
+            String subject, ZonedDateTime at, ZonedDateTime latest, String words) {
+        return new Finding(
+                FindingCode.FIELD_OUT_OF_RANGE,
+                Severity.STOP,
+                subject,
+                at.toOffsetDateTime().toString(),
+                "not after " + latest.toOffsetDateTime(),
+                "",
+                "rules",
+                words);
     }
 
     /** A reading that no gauge of this machine shows. */

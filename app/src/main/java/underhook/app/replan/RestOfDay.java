@@ -17,6 +17,7 @@ import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.Plan;
+import underhook.core.plan.ToldPlace;
 import underhook.core.plan.VerifierReport;
 import underhook.planner.order.OpenDay;
 import underhook.planner.order.PlanSettings;
@@ -197,16 +198,17 @@ public final class RestOfDay {
     }
 
     private static Standing standing(Now now, List<Change> changes) {
-        Map<CrewId, Standing.CrewAt> crews = new HashMap<>();
-        now.crews()
-                .forEach(
-                        at -> crews.put(at.crew(), new Standing.CrewAt(at.place(), at.freeFrom())));
+        List<ToldPlace> told = new ArrayList<>();
         Map<CrewId, Instant> late = new HashMap<>();
         Set<PlaceId> closed = new HashSet<>();
         Set<LoadId> dropped = new HashSet<>();
         for (Change change : changes) {
             if (change instanceof Change.CrewLate one) {
                 late.put(one.crew(), one.until());
+            } else if (change instanceof Change.CrewHere one) {
+                // Who is here is late no more.
+                late.remove(one.crew());
+                told.add(new ToldPlace(one.crew(), one.place(), one.at()));
             } else if (change instanceof Change.PlaceClosed one) {
                 closed.add(one.place());
             } else if (change instanceof Change.LoadDropped one) {
@@ -223,7 +225,7 @@ public final class RestOfDay {
                                                 one.loads(), one.hookedAt(), one.releasedAt()))
                         .toList(),
                 now.fuelKg(),
-                crews,
+                told,
                 late,
                 closed,
                 dropped,

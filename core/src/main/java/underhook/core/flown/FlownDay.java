@@ -51,9 +51,10 @@ public record FlownDay(
         List<Tap> ordered = new ArrayList<>(once.values());
         ordered.sort(IN_ORDER);
         Set<String> takenBack = takenBack(ordered);
+        List<Conflict> conflicts = new ArrayList<>();
+        ordered = withEngine(ordered, takenBack, hands, conflicts);
         Tapping tapping = new Tapping(hands);
         List<Tap> counted = new ArrayList<>();
-        List<Conflict> conflicts = new ArrayList<>();
         for (Tap tap : ordered) {
             if (tap.kind() == TapKind.UNDONE) {
                 String undone = tap.undoes().orElseThrow();
@@ -67,6 +68,38 @@ public record FlownDay(
             }
         }
         return new FlownDay(counted, tapping.lifts(), tapping.sums(), tapping.now(), conflicts);
+    }
+
+    /** With the engine off and on again where that was told afterwards and can have been. */
+    private static List<Tap> withEngine(
+            List<Tap> ordered,
+            Set<String> takenBack,
+            TrainedHands hands,
+            List<Conflict> conflicts) {
+        List<Tap> told =
+                ordered.stream()
+                        .filter(tap -> !takenBack.contains(tap.id()))
+                        .filter(tap -> EngineStood.of(tap).isPresent())
+                        .toList();
+        if (told.isEmpty()) {
+            return ordered;
+        }
+        List<Tap> others =
+                ordered.stream()
+                        .filter(tap -> tap.kind() != TapKind.UNDONE)
+                        .filter(tap -> !takenBack.contains(tap.id()))
+                        .toList();
+        Tapping tapping = new Tapping(hands);
+        others.forEach(tapping::take);
+        EngineStood engine = new EngineStood(others, tapping.lifts());
+        List<Tap> all = new ArrayList<>(ordered);
+        for (Tap tap : told) {
+            Optional<Finding> no = engine.refusal(tap);
+            no.ifPresent(why -> conflicts.add(new Conflict(tap, why)));
+            all.addAll(no.isPresent() ? List.of() : EngineStood.asTaps(tap));
+        }
+        all.sort(IN_ORDER);
+        return all;
     }
 
     /** Taking back can be taken back; whoever tapped last is right. */

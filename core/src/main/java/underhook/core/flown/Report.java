@@ -1,6 +1,9 @@
 package underhook.core.flown;
 
+import java.time.DateTimeException;
 import java.time.Duration;
+import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,6 +24,9 @@ public sealed interface Report {
 
     /** A crew comes so much after the tap. */
     record CrewLate(CrewId crew, Duration by) implements Report {}
+
+    /** A crew is at a place, whatever was planned. */
+    record CrewHere(CrewId crew, PlaceId place) implements Report {}
 
     /** A load was weighed or is known to weigh so much. */
     record Heavy(LoadId load, double massKg) implements Report {}
@@ -54,6 +60,17 @@ public sealed interface Report {
     record StandsThere(PlaceId place, double towardsTrueRad, double atM, double heightM)
             implements Report {}
 
+    /** The engine was off for a time that is over. */
+    record EngineOff(OffsetDateTime since, OffsetDateTime until) implements Report {
+        public Instant from() {
+            return since.toInstant();
+        }
+
+        public Instant to() {
+            return until.toInstant();
+        }
+    }
+
     /** Anything else, for people alone. */
     record Other(String words) implements Report {}
 
@@ -65,11 +82,18 @@ public sealed interface Report {
 
     Map<Character, String> PARTS =
             Map.of(
-                    'd', "([0-9]{1,3})",
-                    'n', "([0-9]{1,3})",
-                    'k', "([0-9]{1,5})",
-                    'i', "(\\S+)",
-                    'w', "(.*)");
+                    'd',
+                    "([0-9]{1,3})",
+                    'n',
+                    "([0-9]{1,3})",
+                    'k',
+                    "([0-9]{1,5})",
+                    'i',
+                    "(\\S+)",
+                    't',
+                    "([0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}(?:Z|[+-][0-9]{2}:[0-9]{2}))",
+                    'w',
+                    "(.*)");
 
     List<Form> FORMS =
             List.of(
@@ -78,6 +102,12 @@ public sealed interface Report {
                             "late",
                             "in",
                             said -> new CrewLate(new CrewId(said.group(1)), min(said, 2))),
+                    new Form(
+                            "here",
+                            "ii",
+                            said ->
+                                    new CrewHere(
+                                            new CrewId(said.group(1)), new PlaceId(said.group(2)))),
                     new Form(
                             "heavy",
                             "ik",
@@ -103,6 +133,13 @@ public sealed interface Report {
                                             towardsRad(said, 2),
                                             number(said, 3),
                                             number(said, 4))),
+                    new Form(
+                            "stood",
+                            "tt",
+                            said ->
+                                    new EngineOff(
+                                            OffsetDateTime.parse(said.group(1)),
+                                            OffsetDateTime.parse(said.group(2)))),
                     new Form("other", "w", said -> new Other(said.group(1))));
 
     /** What a note says; empty when it has none of the forms, or a number is out of its range. */
@@ -115,10 +152,18 @@ public sealed interface Report {
                             .collect(Collectors.joining());
             Matcher said = Pattern.compile(form.word() + parts).matcher(note);
             if (said.matches()) {
-                return Optional.of(form.means().apply(said)).filter(Report::isInRange);
+                return meant(form, said).filter(Report::isInRange);
             }
         }
         return Optional.empty();
+    }
+
+    private static Optional<Report> meant(Form form, MatchResult said) {
+        try {
+            return Optional.of(form.means().apply(said));
+        } catch (DateTimeException noSuchDay) {
+            return Optional.empty();
+        }
     }
 
     /** What a tap reports; empty when it is none that reports, or cannot be read. */

@@ -25,14 +25,14 @@ public final class TapJudge {
 
     /** Why the day does not allow a tap; empty when it does. */
     public Optional<Finding> refusal(Tap tap) {
-        return tap.kind() == TapKind.UNDONE || !isLast(tap)
+        return changesWhatWas(tap) || !isLast(tap)
                 ? FlownDay.refusal(known, hands, tap)
                 : stand().tapping().refusal(tap);
     }
 
     /** Counts a tap, allowed or not, with those that are known. */
     public void add(Tap tap) {
-        boolean follows = tap.kind() != TapKind.UNDONE && isLast(tap);
+        boolean follows = !changesWhatWas(tap) && isLast(tap);
         known.add(tap);
         if (follows) {
             Tapping tapping = stand().tapping();
@@ -41,6 +41,10 @@ public final class TapJudge {
         } else {
             standpoint = Optional.empty();
         }
+    }
+
+    private static boolean changesWhatWas(Tap tap) {
+        return tap.kind() == TapKind.UNDONE || EngineStood.of(tap).isPresent();
     }
 
     private boolean isLast(Tap tap) {

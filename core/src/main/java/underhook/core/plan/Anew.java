@@ -15,6 +15,7 @@ import java.util.OptionalLong;
  * @param laterS how much later the day ends than there, s; earlier is negative
  * @param moreCents how much dearer the whole day is than there; empty where that plan has no price
  * @param readings what the gauge said, for this order and those before it, in time order
+ * @param told where crews were said to be, for this order and those before it, as far as it holds
  */
 public record Anew(
         String instead,
@@ -23,7 +24,8 @@ public record Anew(
         double moreFlightS,
         double laterS,
         OptionalLong moreCents,
-        List<Reading> readings) {
+        List<Reading> readings,
+        List<ToldPlace> told) {
     /** Fuel as read while the day was flown: it holds whatever was reckoned. */
     public record Reading(Instant at, double fuelKg) {
         public Reading {
@@ -36,5 +38,6 @@ public record Anew(
         Objects.requireNonNull(fromAt, "fromAt");
         Objects.requireNonNull(rest, "rest");
         readings = List.copyOf(readings);
+        told = List.copyOf(told);
     }
 }

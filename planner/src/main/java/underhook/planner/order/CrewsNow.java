@@ -5,9 +5,12 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
@@ -17,17 +20,21 @@ import underhook.core.job.CrewId;
 import underhook.core.job.LoadId;
 import underhook.core.job.LoadKind;
 import underhook.core.job.PlaceId;
+import underhook.core.plan.Anew;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
+import underhook.core.plan.ToldPlace;
 import underhook.planner.search.DayTable;
 import underhook.planner.search.Midday;
 
 /** Where the teams are now, by the plan of record and what is told. */
 final class CrewsNow {
+    private static final Duration WHOLE_DAY = Duration.ofDays(1);
+
     private final DayModel model;
     private final Plan record;
     private final Standing now;
@@ -51,7 +58,7 @@ final class CrewsNow {
      * As the plan of record has them; who landed later than planned, or was kept by work, walks on later, and as long
      * as ever. Who was flown sooner than planned had come as much sooner.
      */
-    private List<CrewStay> lines(Crew crew) {
+    private List<CrewStay> asFlown(Crew crew) {
         List<CrewStay> all = new ArrayList<>();
         Instant there = Instant.MIN;
         CrewStay before = null;
@@ -78,6 +85,178 @@ final class CrewsNow {
             before = stay;
         }
         return all;
+    }
+
+    /** The same, and from where they were said to be. */
+    private List<CrewStay> lines(Crew crew) {
+        List<CrewStay> all = asFlown(crew);
+        return told(crew)
+                .map(said -> said.in(reached(all), shown(crew, all, said.at()), now.at()))
+                .orElse(all);
+    }
+
+    /**
+     * Where a crew was said to be, the newest of it, once it is in its hours; who was said to be somewhere and that was
+     * taken back is where it was before. Of who stays at its place all day the files alone say where it works.
+     */
+    private Optional<ToldPlace> told(Crew crew) {
+        if (crew.stays()) {
+            return Optional.empty();
+        }
+        Optional<ToldPlace> said = said(crew);
+        Optional<ToldPlace> back =
+                takenBack(crew)
+                        .filter(gone -> said.filter(one -> one.at().isAfter(gone.at())).isEmpty());
+        return back.map(gone -> new ToldPlace(crew.id(), before(crew, gone.at()), gone.at()))
+                .or(() -> said)
+                .map(
+                        one ->
+                                new ToldPlace(
+                                        one.crew(),
+                                        one.place(),
+                                        later(one.at(), crew.availableFrom())));
+    }
+
+    private Optional<ToldPlace> said(Crew crew) {
+        return now.told().stream()
+                .filter(one -> one.crew().equals(crew.id()))
+                .reduce((one, other) -> other.at().isBefore(one.at()) ? one : other);
+    }
+
+    /** What the plan of record was told and is told no more; of a day that nobody tells all of it still counts. */
+    private Optional<ToldPlace> takenBack(Crew crew) {
+        List<ToldPlace> known =
+                now.log() == Standing.Log.AS_PLANNED
+                        ? List.of()
+                        : record.summary().anew().map(Anew::told).orElse(List.of());
+        return known.stream()
+                .filter(one -> one.crew().equals(crew.id()))
+                .filter(one -> now.told().stream().noneMatch(said -> isOne(crew, said, one)))
+                .findFirst();
+    }
+
+    /** Who was said to be there before its hours counts from their begin. */
+    private static boolean isOne(Crew crew, ToldPlace said, ToldPlace known) {
+        return said.crew().equals(known.crew())
+                && said.place().equals(known.place())
+                && later(said.at(), crew.availableFrom()).equals(known.at());
+    }
+
+    private PlaceId before(Crew crew, Instant at) {
+        return planned(crew.id()).stream()
+                .filter(stay -> !stay.isOnTheWay() && stay.fromAt().isBefore(at))
+                .reduce((one, other) -> other)
+                .map(CrewStay::place)
+                .orElse(crew.start());
+    }
+
+    /** Lines as far as a crew came: where a flight was not made it stayed, and what follows is still to come. */
+    private List<CrewStay> reached(List<CrewStay> lines) {
+        Instant next = now.at().plusSeconds(1);
+        List<CrewStay> all = new ArrayList<>();
+        boolean waits = false;
+        for (CrewStay line : lines) {
+            if (!waits && isAwaitedFlight(line)) {
+                waits = true;
+                if (!all.isEmpty()) {
+                    CrewStay last = all.remove(all.size() - 1);
+                    all.add(until(last, later(last.toAt(), now.at())));
+                }
+            }
+            all.add(
+                    waits
+                            ? during(line, later(line.fromAt(), next), later(line.toAt(), next))
+                            : line);
+        }
+        return all;
+    }
+
+    private boolean isAwaitedFlight(CrewStay line) {
+        return line.doing().startsWith("flown") && flight(line).isEmpty();
+    }
+
+    /**
+     * Lines up to the last thing before a time that shows where a crew was: a lift done with it there, a flight. Who is
+     * not where it was planned to be then may have been elsewhere since, and has worked nowhere.
+     */
+    private List<CrewStay> shown(Crew crew, List<CrewStay> lines, Instant at) {
+        List<CrewStay> planned = planned(crew.id());
+        List<CrewStay> all = new ArrayList<>();
+        int shown = 0;
+        for (int i = 0; i < lines.size(); i++) {
+            CrewStay line = lines.get(i);
+            if (!line.fromAt().isBefore(at) || isAwaitedFlight(line)) {
+                break;
+            }
+            if (line.isOnTheWay()) {
+                all.add(line);
+                shown = line.doing().startsWith("flown") ? all.size() : shown;
+                continue;
+            }
+            Optional<Instant> worked =
+                    works(planned.get(i)).stream()
+                            .flatMap(Optional::stream)
+                            .filter(done -> !done.isAfter(at))
+                            .max(Comparator.naturalOrder());
+            all.add(worked.map(done -> until(line, later(line.fromAt(), done))).orElse(line));
+            shown = worked.isPresent() ? all.size() : shown;
+        }
+        return List.copyOf(all.subList(0, shown));
+    }
+
+    /** Flights of the plan of record that were laid as made, with crews that were said to be elsewhere. */
+    Set<Step> without() {
+        Set<Step> all = new HashSet<>();
+        for (Crew crew : model.job.crews()) {
+            told(crew).ifPresent(said -> all.addAll(without(crew, said)));
+        }
+        return all;
+    }
+
+    private List<Step> without(Crew crew, ToldPlace said) {
+        List<CrewStay> planned = planned(crew.id());
+        List<CrewStay> lines = asFlown(crew);
+        ToldPlace.Found found = said.findIn(reached(lines));
+        // Who is where the day began for it, and was to be taken on at once, has no line there.
+        boolean begins = said.place().equals(crew.start());
+        List<Step> all = new ArrayList<>();
+        for (int i = 0; i < lines.size(); i++) {
+            CrewStay line = lines.get(i);
+            if (!line.doing().startsWith("flown") || isAwaitedFlight(line)) {
+                continue;
+            }
+            boolean aboard =
+                    switch (found.beside()) {
+                        case AS_PLANNED -> true;
+                        case BEHIND -> i < found.line();
+                        case AHEAD ->
+                                i > found.line()
+                                        || (!begins && !line.toAt().isAfter(said.at()))
+                                        || (line.fromAt().isBefore(said.at())
+                                                && line.place().equals(said.place()));
+                        case ELSEWHERE -> !begins && !line.toAt().isAfter(said.at());
+                    };
+            if (!aboard) {
+                Instant startAt = planned.get(i).fromAt();
+                record.steps().stream()
+                        .filter(step -> step.crew().equals(Optional.of(crew.id())))
+                        .filter(step -> step.startAt().equals(startAt))
+                        .forEach(all::add);
+            }
+        }
+        return all;
+    }
+
+    /** Where those who are moved are said to be, as it counts, and what the plan of record was told before. */
+    List<ToldPlace> told() {
+        Set<ToldPlace> all = new LinkedHashSet<>();
+        record.summary().anew().ifPresent(anew -> all.addAll(anew.told()));
+        for (Crew crew : model.job.crews()) {
+            if (takenBack(crew).isEmpty() && said(crew).isPresent()) {
+                told(crew).ifPresent(all::add);
+            }
+        }
+        return List.copyOf(all);
     }
 
     /** Whoever was flown then had walked to where that began, as long as ever. */
@@ -247,13 +426,21 @@ final class CrewsNow {
     private List<CrewStay> begun(Crew crew) {
         List<CrewStay> all = new ArrayList<>();
         for (CrewStay stay : lines(crew)) {
-            boolean waits = stay.doing().startsWith("flown") && flight(stay).isEmpty();
-            if (waits || !stay.fromAt().isBefore(now.at())) {
+            boolean began = stay.fromAt().isBefore(now.at()) || isSaid(crew, stay);
+            if (isAwaitedFlight(stay) || !began) {
                 break;
             }
             all.add(stay);
         }
         return all;
+    }
+
+    /** Who is said to be somewhere is there already, though it was a moment ago. */
+    private boolean isSaid(Crew crew, CrewStay stay) {
+        return told(crew)
+                .filter(said -> stay.isAt(said.place(), said.at()))
+                .filter(said -> stay.fromAt().equals(said.at()))
+                .isPresent();
     }
 
     /** The last line that has begun. */
@@ -307,17 +494,14 @@ final class CrewsNow {
                 all.add(during(stay, from, later(stay.toAt(), from)));
             }
         }
-        told(crew, going).ifPresent(all::add);
+        untilLate(crew, going).ifPresent(all::add);
         return all;
     }
 
-    /** Where it was until it is told to be elsewhere, or until what is begun is done and it is late. */
-    private Optional<CrewStay> told(Crew crew, Optional<CrewStay> going) {
-        Optional<CrewStay> at = going.filter(stay -> !stay.isOnTheWay());
-        if (now.crews().containsKey(crew.id())) {
-            return at.map(stay -> until(stay, now.at()));
-        }
-        return at.filter(stay -> late(crew, stay.place()).isPresent())
+    /** Where it was until what is begun is done and it is late. */
+    private Optional<CrewStay> untilLate(Crew crew, Optional<CrewStay> going) {
+        return going.filter(stay -> !stay.isOnTheWay())
+                .filter(stay -> late(crew, stay.place()).isPresent())
                 .map(stay -> until(stay, later(now.at(), busyUntil(stay.place()))));
     }
 
@@ -339,8 +523,8 @@ final class CrewsNow {
     Map<CrewId, People.Away> away() {
         Map<CrewId, People.Away> all = new HashMap<>();
         for (Crew crew : model.job.crews()) {
-            Instant until = now.late().get(crew.id());
-            if (crew.stays() && until != null && until.isAfter(now.at())) {
+            Instant until = goneUntil(crew).orElse(now.at());
+            if (crew.stays() && until.isAfter(now.at())) {
                 Instant gone = later(now.at(), neededUntil(crew.start()));
                 List<CrewStay> before =
                         lines(crew).stream()
@@ -351,6 +535,18 @@ final class CrewsNow {
             }
         }
         return all;
+    }
+
+    /** Until when a crew is told not to be there; all day where it is said to be elsewhere and stays at one place. */
+    private Optional<Instant> goneUntil(Crew crew) {
+        return isElsewhere(crew)
+                ? Optional.of(now.at().plus(WHOLE_DAY))
+                : Optional.ofNullable(now.late().get(crew.id()));
+    }
+
+    private boolean isElsewhere(Crew crew) {
+        return crew.stays()
+                && said(crew).filter(one -> !one.place().equals(crew.start())).isPresent();
     }
 
     /** Until when what is begun needs those who stay at a place: to hook, to receive, to refuel. */
@@ -373,19 +569,52 @@ final class CrewsNow {
 
     /** Lifts that are begun, to a place where a team should be that is told to be late. */
     List<Finding> doubts(Crew crew) {
+        List<Finding> all = new ArrayList<>(awaited(crew));
+        if (isElsewhere(crew)) {
+            all.add(
+                    absent(
+                            crew,
+                            crew.id()
+                                    + " stays at "
+                                    + crew.start()
+                                    + " by the files and is said to be elsewhere: it counts nowhere"
+                                    + " until it is said to be back."));
+        }
+        if (!crew.stays()) {
+            takenBack(crew)
+                    .ifPresent(
+                            gone ->
+                                    all.add(
+                                            absent(
+                                                    crew,
+                                                    "That "
+                                                            + crew.id()
+                                                            + " is at "
+                                                            + gone.place()
+                                                            + " was taken back: it counts at "
+                                                            + before(crew, gone.at())
+                                                            + ", where it was before. Perhaps say"
+                                                            + " where it is.")));
+        }
+        return all;
+    }
+
+    private static Finding absent(Crew crew, String words) {
+        return Finding.of(
+                FindingCode.CREW_ABSENT, Severity.CAUTION, crew.id().value(), "crews", words);
+    }
+
+    private List<Finding> awaited(Crew crew) {
         return going(crew).stream()
-                .filter(stay -> now.late().containsKey(crew.id()) && !stay.isOnTheWay())
+                .filter(stay -> goneUntil(crew).isPresent() && !stay.isOnTheWay())
                 .filter(
                         stay ->
                                 (crew.stays() ? neededUntil(stay.place()) : busyUntil(stay.place()))
                                         .isAfter(now.at()))
                 .map(
                         stay ->
-                                Finding.of(
-                                        FindingCode.CREW_ABSENT,
-                                        Severity.CAUTION,
-                                        crew.id().value(),
-                                        "crews",
+                                absent(
+                                        crew,
                                         "A lift that is begun needs "
                                                 + crew.id()
                                                 + " at "
@@ -408,11 +637,9 @@ final class CrewsNow {
                             : move.toAt();
         }
         Instant free = later(arrived, busyUntil(place));
-        Standing.CrewAt told = now.crews().get(crew.id());
-        if (told != null) {
-            place = told.place();
-            arrived = told.freeFrom();
-            free = told.freeFrom();
+        if (going.filter(stay -> isSaid(crew, stay)).isPresent()) {
+            // However soon it is taken on, the plan has it there for a moment.
+            free = later(free, arrived.plusSeconds(1));
         }
         Optional<Instant> late = late(crew, place);
         if (late.isPresent()) {

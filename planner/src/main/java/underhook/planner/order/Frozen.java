@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import underhook.core.finding.Finding;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
@@ -31,9 +32,16 @@ final class Frozen {
     private boolean over;
 
     Frozen(Job job, Plan plan, Standing standing) {
+        this(job, plan, standing, Set.of());
+    }
+
+    /**
+     * @param without flights of crews of the plan on which they were not
+     */
+    Frozen(Job job, Plan plan, Standing standing, Set<Step> without) {
         this.job = job;
         this.readings = readings(plan, standing);
-        this.past = new Past(job, plan, standing);
+        this.past = new Past(job, plan, standing, without);
         this.parts = past.parts();
         this.steps = burnt();
     }

@@ -29,6 +29,7 @@ import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
 import underhook.core.plan.Summary;
+import underhook.core.plan.ToldPlace;
 import underhook.planner.search.DayTable;
 
 /** A day ordered anew as one plan: what is frozen of the plan of record, and then the new order. */
@@ -102,7 +103,7 @@ final class JoinedDay {
                 fresh.id(),
                 fresh.job(),
                 fresh.made(),
-                priced(fresh, refused, bound),
+                priced(fresh, refused, new Known(bound, told(before.told(), crews))),
                 fresh.steps().stream().map(this::asTold).toList(),
                 crews,
                 fresh.leftOut(),
@@ -124,7 +125,22 @@ final class JoinedDay {
                 .orElse(step);
     }
 
-    private Summary priced(Plan fresh, List<RefusedComfort> refused, Optional<Bound> bound) {
+    /** Where crews were said to be, as far as their lines still have it. */
+    private static List<ToldPlace> told(List<ToldPlace> all, List<CrewStay> lines) {
+        return all.stream()
+                .filter(
+                        one ->
+                                lines.stream()
+                                        .filter(line -> line.crew().equals(one.crew()))
+                                        .anyMatch(line -> line.isAt(one.place(), one.at())))
+                .toList();
+    }
+
+    /** What is stated with the sums of a day. */
+    private record Known(Optional<Bound> bound, List<ToldPlace> told) {}
+
+    private Summary priced(Plan fresh, List<RefusedComfort> refused, Known known) {
+        Optional<Bound> bound = known.bound();
         Summary sum = fresh.summary();
         Rules.Costs costs = model.rules.costs();
         Instant startAt = model.instant(new DayTables(model, maker, people).startS());
@@ -170,7 +186,8 @@ final class JoinedDay {
                                                                 price.totalCents()
                                                                         - was.totalCents()))
                                         .orElse(OptionalLong.empty()),
-                                frozen.readings())));
+                                frozen.readings(),
+                                known.told())));
     }
 
     private static Duration millis(double timeS) {

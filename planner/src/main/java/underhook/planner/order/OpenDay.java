@@ -127,7 +127,7 @@ public final class OpenDay {
      * @param settings id and seed of the new plan
      */
     public Reordered reorder(Plan record, Standing now, PlanSettings settings, Effort effort) {
-        Frozen frozen = new Frozen(job, record, now);
+        Frozen frozen = frozen(record, now);
         Puzzle puzzle = left(record, now, frozen, Set.of());
         Midday midday = midday(puzzle, record, now, frozen);
         RestOrder rest = rest(puzzle, record, frozen, midday);
@@ -153,6 +153,13 @@ public final class OpenDay {
                         people,
                         new JoinedDay.Old(record, now, frozen));
         return new Reordered(joined.plan(day, settings, bound), frozen.steps().size());
+    }
+
+    /** What is done or begun, with crews on no flight that they were said not to be on. */
+    private Frozen frozen(Plan record, Standing now) {
+        Frozen laid = new Frozen(job, record, now);
+        Set<Step> without = new CrewsNow(model, record, now, laid.steps()).without();
+        return without.isEmpty() ? laid : new Frozen(job, record, now, without);
     }
 
     private Ordered ordered(RestOrder rest, Midday midday, PlanSettings settings, Effort effort) {
@@ -246,7 +253,7 @@ public final class OpenDay {
                 Standing.Log.AS_PLANNED,
                 List.of(),
                 OptionalDouble.empty(),
-                Map.of(),
+                List.of(),
                 Map.of(),
                 Set.of(),
                 Set.of(),

@@ -4,11 +4,13 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -36,11 +38,14 @@ import underhook.core.plan.StepKind;
  * at its planned time, shifted by as much as the lift before it was late, and before the lift that it stands ahead of
  * in the plan; where that was hooked sooner, as late as it can have been. A flight lasts as long as ever and no crew is
  * flown before it can have come; waits end first, then stops were shorter. In a wait
- * the engine ran unless somebody told that it was off. What does not fit so was not done: first the
+ * the engine ran unless somebody told that it was off. On a flight whose crew was said to be elsewhere it was not. What does not fit so was not done: first the
  * flights of crews that lead back to where they began, the last first, then all of it. The time it would have taken
  * counts with the engine running.
  */
 final class Past {
+    private static final DateTimeFormatter CLOCK =
+            DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+
     private static final Set<StepKind> STOPS =
             EnumSet.of(StepKind.REFUEL, StepKind.BREAK, StepKind.LINE_CHANGE);
 
@@ -54,6 +59,7 @@ final class Past {
     private final List<Part> parts = new ArrayList<>();
     private final List<Finding> doubts = new ArrayList<>();
     private final boolean[] taken;
+    private final Set<Step> without;
     private Duration behind = Duration.ZERO;
     private int waiting;
 
@@ -91,7 +97,11 @@ final class Past {
     /** Steps of the plan, by index, and when each begins. */
     private record Laid(List<Integer> steps, List<Instant> starts, boolean shorter) {}
 
-    Past(Job job, Plan plan, Standing standing) {
+    /**
+     * @param without flights of crews of the plan on which they were not, wherever they were planned to go
+     */
+    Past(Job job, Plan plan, Standing standing, Set<Step> without) {
+        this.without = Set.copyOf(without);
         this.job = job;
         this.plan = plan;
         this.standing = standing;
@@ -126,8 +136,27 @@ final class Past {
         return waiting;
     }
 
+    /** As planned; a flight of a crew that was not on it is an empty way, and takes as long. */
     private Step step(int at) {
-        return plan.steps().get(at);
+        Step step = plan.steps().get(at);
+        return without.contains(step) ? empty(step) : step;
+    }
+
+    private static Step empty(Step flight) {
+        return new Step(
+                StepKind.POSITION,
+                flight.from(),
+                flight.to(),
+                flight.startAt(),
+                flight.endAt(),
+                flight.fuelStartKg(),
+                flight.fuelEndKg(),
+                flight.lineLengthM(),
+                flight.engineRunning(),
+                Optional.empty(),
+                Optional.empty(),
+                flight.legs(),
+                flight.because());
     }
 
     /** What was tapped as hooked, each load once, by the lifts that it was planned in, in the order of hook-up. */
@@ -260,7 +289,8 @@ final class Past {
             while (back < own.size() && !step(own.get(back)).to().equals(flight.from())) {
                 back++;
             }
-            if (flight.kind() == StepKind.CREW_MOVE && back < own.size()) {
+            boolean crews = plan.steps().get(own.get(k)).kind() == StepKind.CREW_MOVE;
+            if (crews && back < own.size()) {
                 left.removeAll(own.subList(k, back + 1));
                 Optional<Laid> fits = laid(left, begin);
                 if (fits.isPresent()) {
@@ -370,6 +400,10 @@ final class Past {
             if (!tells || !start.isBefore(standing.at())) {
                 return;
             }
+            if (without.contains(plan.steps().get(at)) && !isLiftBegunAfter(at)) {
+                unflown(at, "as not made");
+                return;
+            }
             Instant end = start.plus(Duration.between(step.startAt(), step.endAt()));
             if (step.kind() == StepKind.WAIT) {
                 end = later(start, step.endAt().plus(behind));
@@ -386,10 +420,42 @@ final class Past {
         }
     }
 
+    /** Whether a lift counts as begun by now that the plan has after a step. */
+    private boolean isLiftBegunAfter(int at) {
+        return standing.log() == Standing.Log.AS_PLANNED
+                && IntStream.range(at + 1, taken.length)
+                        .mapToObj(this::step)
+                        .filter(step -> step.startAt().plus(behind).isBefore(standing.at()))
+                        .anyMatch(step -> step.rotation().isPresent());
+    }
+
+    /** Says what a flight counts as on which its crew was not. */
+    private void unflown(int at, String counts) {
+        Step flight = plan.steps().get(at);
+        CrewId crew = flight.crew().orElseThrow();
+        doubts.add(
+                Finding.of(
+                        FindingCode.CREW_ABSENT,
+                        Severity.CAUTION,
+                        crew.value(),
+                        "plan",
+                        crew
+                                + " is said to be elsewhere: its flight to "
+                                + flight.to()
+                                + " at "
+                                + CLOCK.format(flight.startAt().atZone(job.zone()))
+                                + " counts "
+                                + counts
+                                + "."));
+    }
+
     /** Time of which nobody told anything may lie between two parts. */
     private void add(int at, Step as, When when) {
         Instant start = when.startAt();
         taken[at] = true;
+        if (without.contains(plan.steps().get(at))) {
+            unflown(at, "as flown without it");
+        }
         if (parts.isEmpty() && at > 0 && step(0).startAt().isBefore(start)) {
             untold(step(0).startAt(), start);
         } else if (!parts.isEmpty() && free().isBefore(start)) {

@@ -10,6 +10,7 @@ import java.util.Set;
 import underhook.core.job.CrewId;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
+import underhook.core.plan.ToldPlace;
 
 /**
  * How a day that is being flown stands. What is not told is taken from its plan.
@@ -18,7 +19,7 @@ import underhook.core.job.PlaceId;
  * @param log what the lifts named stand for
  * @param done lifts done or in the air, in the order flown
  * @param fuelKg fuel as read now, kg
- * @param crews where crews are, when other than planned
+ * @param told where crews were said to be, in that order
  * @param late crews that are not there before a time
  * @param closed places where nothing is hooked up or set down any more
  * @param dropped loads that are not flown today
@@ -29,7 +30,7 @@ public record Standing(
         Log log,
         List<Done> done,
         OptionalDouble fuelKg,
-        Map<CrewId, CrewAt> crews,
+        List<ToldPlace> told,
         Map<CrewId, Instant> late,
         Set<PlaceId> closed,
         Set<LoadId> dropped,
@@ -58,9 +59,6 @@ public record Standing(
         }
     }
 
-    /** A crew's place and from when it is free there. */
-    public record CrewAt(PlaceId place, Instant freeFrom) {}
-
     /**
      * What was told of the engine. Where somebody tells what was flown, it counts as running whenever nobody told that
      * it was off.
@@ -84,7 +82,7 @@ public record Standing(
 
     public Standing {
         done = List.copyOf(done);
-        crews = Map.copyOf(crews);
+        told = List.copyOf(told);
         late = Map.copyOf(late);
         closed = Set.copyOf(closed);
         dropped = Set.copyOf(dropped);

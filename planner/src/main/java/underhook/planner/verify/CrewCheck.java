@@ -6,16 +6,19 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.Crew;
+import underhook.core.job.CrewId;
 import underhook.core.job.Load;
 import underhook.core.job.LoadKind;
 import underhook.core.job.Machine;
 import underhook.core.job.PlaceId;
 import underhook.core.job.Rules;
+import underhook.core.plan.Anew;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
+import underhook.core.plan.ToldPlace;
 
 /** People: where they are, how they get there, and that they are there when they are needed. */
 final class CrewCheck {
@@ -159,6 +162,7 @@ final class CrewCheck {
                                                     + move.fromAt()
                                                     + "."));
         }
+        checkSaid(crew);
         day.ledger()
                 .demand(
                         !crew.stays() || all.stream().allMatch(s -> s.place().equals(crew.start())),
@@ -217,6 +221,9 @@ final class CrewCheck {
         if (next == null) {
             return;
         }
+        if (wasSaidToBeThere(crew, stay, next)) {
+            return;
+        }
         double needs = walks.durationS(at, next.place());
         double has = Day.betweenS(since, next.fromAt());
         PlaceId from = at;
@@ -236,6 +243,61 @@ final class CrewCheck {
                                                         + next.place()
                                                         + " in this time.")
                                         .figures(has, needs, "s"));
+    }
+
+    /** Whoever said so is there, however he came; between the two stays nobody counts him anywhere. */
+    private boolean wasSaidToBeThere(Crew crew, CrewStay stay, CrewStay next) {
+        return saidOf(crew.id()).stream()
+                .filter(told -> told.place().equals(next.place()))
+                .filter(told -> Day.betweenS(stay.toAt(), told.at()) >= -Tolerance.TIME_S)
+                .filter(told -> Day.betweenS(told.at(), next.fromAt()) >= -Tolerance.TIME_S)
+                .anyMatch(told -> !told.at().isAfter(lastSaidAt(crew)));
+    }
+
+    private List<ToldPlace> saidOf(CrewId crew) {
+        return day.plan().summary().anew().map(Anew::told).orElse(List.of()).stream()
+                .filter(told -> told.crew().equals(crew))
+                .toList();
+    }
+
+    /** In whole seconds, the next one; who is there before his hours counts from their begin. */
+    private Instant lastSaidAt(Crew crew) {
+        Instant now = day.plan().plannedAt().plusSeconds(1);
+        return now.isBefore(crew.availableFrom()) ? crew.availableFrom() : now;
+    }
+
+    /** The plan has a crew where it was said to be, and nobody was told of what is still to come. */
+    private void checkSaid(Crew crew) {
+        String id = crew.id().value();
+        List<Step> steps = day.plan().steps();
+        Instant end = steps.isEmpty() ? Instant.MIN : steps.get(steps.size() - 1).endAt();
+        for (ToldPlace told : saidOf(crew.id())) {
+            if (!told.at().isBefore(end)) {
+                continue;
+            }
+            boolean there =
+                    where.staysOf(crew).stream()
+                            .anyMatch(
+                                    stay ->
+                                            stay.place().equals(told.place())
+                                                    && !stay.fromAt().isAfter(told.at())
+                                                    && !stay.toAt().isBefore(told.at()));
+            day.ledger()
+                    .demand(
+                            there && !told.at().isAfter(lastSaidAt(crew)),
+                            FindingCode.CREW_TWO_PLACES,
+                            id,
+                            () ->
+                                    Told.of(
+                                            "plan",
+                                            "Crew "
+                                                    + id
+                                                    + " was said to be at "
+                                                    + told.place()
+                                                    + " at "
+                                                    + told.at()
+                                                    + ", and the plan does not have it there."));
+        }
     }
 
     private void checkRefuel(String name, Step step) {

@@ -45,6 +45,7 @@ import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
+import underhook.core.plan.ToldPlace;
 import underhook.core.plan.VerifierReport;
 import underhook.planner.order.DayPlanner;
 import underhook.planner.order.OpenDay;
@@ -123,7 +124,7 @@ class OrderedAnewTest {
                 Standing.Log.AS_PLANNED,
                 List.of(),
                 OptionalDouble.empty(),
-                Map.of(),
+                List.of(),
                 Map.of(),
                 Set.of(),
                 Set.of(),
@@ -712,6 +713,121 @@ class OrderedAnewTest {
         Plan plan = reordered(day, with(record, "crews", crews), now, OpenDay.Effort.FIRST).plan();
 
         assertThat(leftOut(plan)).containsOnlyKeys("X1");
+        assertThat(violations(day, plan)).isEmpty();
+    }
+
+    /** A crew was said to be at a place. */
+    private static Standing said(Standing now, String crew, String place, Instant at) {
+        return with(now, "told", List.of(new ToldPlace(new CrewId(crew), pid(place), at)));
+    }
+
+    private static Step flight(Plan plan, String crew) {
+        return plan.steps().stream()
+                .filter(step -> step.crew().equals(Optional.of(new CrewId(crew))))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** P is flown to H and walks to S2 from there; a lift after that flight is tapped, and P says it never left A. */
+    @Test
+    void who_says_to_be_where_he_was_is_flown_again() {
+        SmallDay day = withLanding();
+        Plan record = planned(day);
+        Step flight = flight(record, "P");
+        List<Standing.Done> done =
+                turns(record).stream()
+                        .filter(turn -> turn.hookedAt().isAfter(flight.endAt()))
+                        .limit(1)
+                        .map(turn -> flown(turn, 0))
+                        .toList();
+        assertThat(done).isNotEmpty();
+        Instant now = done.get(0).releasedAt().orElseThrow().plusSeconds(60);
+        List<Standing.Done> all = new ArrayList<>();
+        turns(record).stream()
+                .filter(turn -> turn.hookedAt().isBefore(flight.startAt()))
+                .forEach(turn -> all.add(flown(turn, 0)));
+        all.addAll(done);
+
+        Plan plan =
+                anew(day, record, said(tapped(record, now, all), "P", flight.from().value(), now));
+        assertThat(plan.findings())
+                .anyMatch(
+                        one ->
+                                one.code() == FindingCode.CREW_ABSENT
+                                        && one.message().contains("counts as flown without it"));
+        // What it is needed for comes after another flight.
+        Step again = flight(plan, "P");
+        assertThat(again.startAt()).isAfterOrEqualTo(now);
+        assertThat(violations(day, plan)).isEmpty();
+    }
+
+    /** The lines that put a crew elsewhere at the time for which it was said are refused by the re-check. */
+    @Test
+    void a_plan_that_has_a_crew_elsewhere_than_said_is_refused() {
+        SmallDay day = withLanding();
+        Plan record = planned(day);
+        Step flight = flight(record, "P");
+        Instant now = flight.endAt().plusSeconds(120);
+        Standing standing = said(asPlanned(now), "P", flight.from().value(), now.minusSeconds(30));
+        Plan plan = anew(day, record, standing);
+        assertThat(violations(day, plan)).isEmpty();
+        Anew anew = plan.summary().anew().orElseThrow();
+        ToldPlace elsewhere = with(anew.told().get(0), "place", pid("S2"));
+
+        Plan other =
+                with(
+                        plan,
+                        "summary",
+                        with(
+                                plan.summary(),
+                                "anew",
+                                Optional.of(with(anew, "told", List.of(elsewhere)))));
+
+        assertThat(violations(day, other))
+                .anyMatch(one -> one.code() == FindingCode.CREW_TWO_PLACES);
+    }
+
+    /** What was accepted with an order stays so in the next; taken back, the crew is where it was before. */
+    @Test
+    void what_was_said_holds_until_it_is_taken_back() {
+        SmallDay day = withLanding();
+        Plan record = planned(day);
+        Step flight = flight(record, "P");
+        Instant now = flight.startAt().minusSeconds(30);
+        Standing first =
+                with(
+                        said(asPlanned(now), "P", "S2", now.minusSeconds(5)),
+                        "log",
+                        Standing.Log.KEPT);
+        Plan there = anew(day, record, first);
+        assertThat(there.steps()).noneMatch(step -> step.kind() == StepKind.CREW_MOVE);
+        assertThat(violations(day, there)).isEmpty();
+
+        Plan still = anew(day, there, with(first, "at", now.plusSeconds(60)));
+        Plan back =
+                anew(day, there, with(with(first, "at", now.plusSeconds(60)), "told", List.of()));
+
+        assertThat(still.steps()).noneMatch(step -> step.kind() == StepKind.CREW_MOVE);
+        assertThat(violations(day, still)).isEmpty();
+        assertThat(back.steps()).anyMatch(step -> step.kind() == StepKind.CREW_MOVE);
+        assertThat(back.findings())
+                .anyMatch(one -> one.message().contains("was taken back: it counts at"));
+        assertThat(violations(day, back)).isEmpty();
+    }
+
+    /** Who stays at a place all day works nowhere else. */
+    @Test
+    void who_stays_somewhere_and_is_elsewhere_hooks_nothing() {
+        SmallDay day = SmallDay.good();
+        Plan record = planned(day);
+        Instant now = record.steps().get(0).startAt();
+        Standing away = said(with(asPlanned(now), "log", Standing.Log.NOT_BEGUN), "L", "S1", now);
+
+        Plan plan = anew(day, record, away);
+
+        assertThat(turns(plan)).isEmpty();
+        assertThat(plan.findings())
+                .anyMatch(one -> one.message().contains("it counts nowhere until"));
         assertThat(violations(day, plan)).isEmpty();
     }
 

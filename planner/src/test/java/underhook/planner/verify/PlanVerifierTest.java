@@ -1705,6 +1705,7 @@ class PlanVerifierTest {
                         0,
                         0,
                         OptionalLong.empty(),
+                        List.of(),
                         List.of());
         return own.inPlan("summary", with(own.plan().summary(), "anew", Optional.of(anew)));
     }

@@ -46,18 +46,32 @@ public final class EveningTables implements EveningFiles {
     private static final Range TAPPED_LINE = Range.above(0, 499, "above 0, below 500 m");
 
     @Override
-    public Reading<List<Tap>> readTaps(Path file, Job job) {
+    public Reading<List<Tap>> readTaps(Path file, Job job, Optional<Instant> now) {
         Source source = new Source(String.valueOf(file.getFileName()), new Faults());
         JobDay day = new JobDay(job.date(), job.zone());
         List<Tap> taps = new ArrayList<>();
-        Table.read(Table.Input.of(file, source), row -> readTap(row, day, taps));
+        Table.read(Table.Input.of(file, source), row -> readTap(row, new Day(day, now), taps));
         return Reading.of(List.copyOf(taps), source.faults().list());
     }
 
-    private static void readTap(Fields row, JobDay day, List<Tap> taps) {
+    /** The day of the taps, and when it is now. */
+    private record Day(JobDay day, Optional<Instant> now) {}
+
+    private static void readTap(Fields row, Day day, List<Tap> taps) {
         int before = row.source().faults().count();
         String id = row.id("id");
-        Instant at = row.time("at", day);
+        Instant at = row.time("at", day.day());
+        if (day.now().filter(at::isAfter).isPresent()) {
+            row.fault(
+                    FindingCode.FIELD_OUT_OF_RANGE,
+                    "at",
+                    "tap " + id + " is later than the order is made for",
+                    new Found(
+                            Written.time(at, day.day().zone()),
+                            "not after "
+                                    + Written.time(day.now().get(), day.day().zone())
+                                    + ", as --at has it"));
+        }
         String by = row.text("by");
         String device = row.text("device");
         TapKind kind = row.choice("kind", TapKind.class);

@@ -45,6 +45,21 @@ const briefing = (seen) => {
     <div class="grid two">${people.map((who) => (done.has(who) ? html`<p class="ticked">✓ ${t('crew.ticked', { who })}</p>` : html`<button class="big" data-brief=${who} @click=${async () => { await tap('briefed', { by: who, place: seen.place, note: seen.planId }); deliver(); }}>${t('crew.tick', { who })}</button>`))}</div>`;
 };
 
+/** Saying where the own crew is: the next order begins from there, whatever was planned. */
+const weAre = () => {
+  const crew = state.me?.crew;
+  if (!crew) return nothing;
+  const said = (state.day.said ?? []).find((one) => one.crew === crew);
+  const send = async (event) => {
+    event.preventDefault();
+    const place = new FormData(event.target).get('place');
+    await tap('reported', { note: `here ${crew} ${place}`, place, anyway: true });
+    deliver();
+  };
+  return html`<form id="here" class="fields" @submit=${send}><label class="field">${t('crew.weAre', { crew })} <select name="place" required>${state.day.places.map((one) => html`<option value=${one.id} ?selected=${one.id === placeOf()}>${one.id} ${one.name}</option>`)}</select></label><button class="big">${t('crew.weAreSend')}</button></form>
+    ${said ? html`<p class=${said.planned ? 'hint' : 'caution'}>${t(said.planned ? 'crew.saidPlanned' : 'crew.said', { place: said.place, time: clock(said.at) })}</p>` : nothing}`;
+};
+
 /** Where the own crew is to be now and next: it may be told by a new order alone. */
 const ownWay = () => {
   const crew = state.me?.crew;
@@ -63,7 +78,7 @@ export function crew() {
   if (!seen) return choose('crew');
   return html`<h1>${seen.place} ${seen.name}</h1>${seen.remarks ? html`<p>${seen.remarks}</p>` : nothing}
   ${told(seen.told)}<h2>${t('crew.next')}</h2>${comes(seen)}${goes(seen)}
-  ${ownWay()}
+  ${ownWay()}${weAre()}
   ${guys(seen)}
   <h2>${t('crew.where')}</h2><p class="never">${t('crew.whereWords')}</p><p>${t('crew.keepOff', { length: length(seen.keepOffM, 'up') })} ${seen.downwashKt == null ? nothing : t('crew.wash', { kt: seen.downwashKt })} ${t('crew.touch')}</p>
   <h2>${t('crew.free')}</h2><p>${t('crew.freeWords')}</p>

@@ -88,8 +88,8 @@ const good = () => { const gone = undone(); return mine().filter((one) => one.ki
 const weighedKg = (lift) => good().find((one) => one.kind === 'hooked' && one.massKg && one.loads.join() === loadsOf(lift).join())?.massKg ?? lift.readKg;
 const lastHooked = () => good().find((one) => one.kind === 'hooked' && !one.massKg);
 
-const refusedOnes = () => state.waiting.filter((entry) => entry.refused).map((entry) => html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${t(`kind.${entry.tap.kind}`)} ${entry.tap.loads.join(', ')}</h2><p>${said(entry.refused.why)}</p>
-  ${entry.refused.state === 'refused' ? html`<button class="big" @click=${async () => { await state.outbox.change({ ...entry, tap: { ...entry.tap, anyway: true }, refused: null }); await entries(); deliver(); }}>${t('refused.happened')}</button>` : nothing}
+export const refusedOnes = () => state.waiting.filter((entry) => entry.refused).map((entry) => html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${t(`kind.${entry.tap.kind}`)} ${entry.tap.loads.join(', ')}</h2><p>${said(entry.refused.why)}</p>
+  ${entry.refused.state === 'refused' && entry.tap.kind !== 'reported' ? html`<button class="big" @click=${async () => { await state.outbox.change({ ...entry, tap: { ...entry.tap, anyway: true }, refused: null }); await entries(); deliver(); }}>${t('refused.happened')}</button>` : nothing}
   <button class="big main" @click=${async () => { await state.outbox.drop(entry.seq); await entries(); }}>${t('refused.drop')}</button></section>`);
 
 const mark = (one) => (one.refused ? 'refused' : one.waits ? 'waits' : one.takenBack || undone().has(one.id) ? 'back' : 'kept');

@@ -1,6 +1,8 @@
 // One look between two lifts. Nothing here moves, sounds or asks; a tap is never needed.
 import { html, nothing } from '/lib/lit/lit-html.js';
-import { foreseen, state } from './state.js';
+import { foreseen, state, tap } from './state.js';
+import { deliver } from './link.js';
+import { refusedOnes } from './loader.js';
 import { said, t } from './words.js';
 import { badge, before, compass, hangs, heavier, rope, told } from './marks.js';
 import { bearing, clock, distance, line, local, mass, stretch, until, us } from './units.js';
@@ -59,6 +61,34 @@ const passes = (look) => {
   return legs.length ? html`<section class="passes" aria-label=${t('pilot.passes')}><h2>${t('pilot.passes')}</h2><ul>${legs.map(passed)}</ul></section>` : nothing;
 };
 
+/** The day's time with the job's offset, as the server's own times carry it. */
+const onDay = (time) => `${state.day.date}T${time}${/(Z|[+-]\d\d:\d\d)$/.exec(state.day.now)[0]}`;
+
+async function engineOff(event) {
+  event.preventDefault();
+  const form = event.target;
+  const { from, to } = Object.fromEntries(new FormData(form));
+  // A claim about what is over, no fact that was just seen: the server judges it, with network or later.
+  await tap('reported', { note: `stood ${onDay(from)} ${onDay(to)}`, anyway: false });
+  form.reset();
+  deliver();
+}
+
+async function takeBack(one) {
+  await tap('undone', { undoes: one.id, anyway: true });
+  deliver();
+}
+
+/** A stop of the engine that nobody tapped: told afterwards it counts as if it had been tapped then. */
+const forgotten = () => {
+  const waiting = state.waiting.filter((entry) => !entry.refused).map((entry) => entry.tap);
+  const gone = new Set(waiting.filter((one) => one.kind === 'undone').map((one) => one.undoes));
+  const told = [...waiting, ...state.day.taps].filter((one) => one.kind === 'reported' && one.note.startsWith('stood ') && !one.takenBack && !gone.has(one.id));
+  return html`<details class="stood" ?open=${told.length > 0}><summary>${t('pilot.stood')}</summary><p>${t('pilot.stoodHint')}</p>${state.me ? html`<form id="stood" @submit=${engineOff}><div class="fields">
+    ${['from', 'to'].map((name) => html`<label class="field">${t(`pilot.stood.${name}`)} <input type="time" name=${name} required></label>`)}</div><button class="big">${t('report.send')}</button></form>` : html`<p><a class="button" href="#join">${t('page.join')}</a></p>`}
+    <ul>${told.map((one) => html`<li>${t('told.stood', { from: clock(one.note.split(' ')[1]), to: clock(one.note.split(' ')[2]) })} <button @click=${() => takeBack(one)}>${t('conflict.back')}</button></li>`)}</ul></details>`;
+};
+
 export function pilot() {
   const { day } = state;
   const look = day.nextLook;
@@ -76,5 +106,5 @@ export function pilot() {
     ${figure(t('pilot.aboard'), look.fuel ? t('pilot.aboardRange', { least: mass(look.fuel.leastKg, 'down'), most: mass(look.fuel.mostKg, 'up') }) : t('pilot.nofuel'), look.fuel ? t('pilot.read', { mass: mass(look.fuel.readKg), time: clock(look.fuel.readAt) }) : nothing)}</dl>
   <p class="said">${judged(look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown', 'pilot.fuel')}</p>
   ${places.map(drop)}${passes(look)}` : html`<h1>${t('pilot.none')}</h1>`}
-  ${stops()}<p class="hint">${t('pilot.asOf', { time: local(day.now) })}</p></div>`;
+  ${stops()}${refusedOnes()}${forgotten()}<p class="hint">${t('pilot.asOf', { time: local(day.now) })}</p></div>`;
 }

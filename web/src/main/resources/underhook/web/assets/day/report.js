@@ -3,12 +3,13 @@ import { html, nothing } from '/lib/lit/lit-html.js';
 import { state, tap } from './state.js';
 import { deliver } from './link.js';
 import { t } from './words.js';
-import { length, lengthUnit, local, mass, massUnit, mostTyped, wholeKg, wholeM } from './units.js';
+import { clock, length, lengthUnit, local, mass, massUnit, mostTyped, wholeKg, wholeM } from './units.js';
 import { orders } from './orders.js';
 
 const KINDS = {
   wind: { fields: [['from', 'degrees'], ['mean', 'number'], ['gust', 'number']], note: (f) => `wind ${f.from} ${f.mean} ${f.gust}` },
   late: { fields: [['crew', 'crew'], ['min', 'number']], note: (f) => `late ${f.crew} ${f.min}` },
+  here: { fields: [['crew', 'crew'], ['place', 'place']], note: (f) => `here ${f.crew} ${f.place}`, place: (f) => f.place },
   heavy: { fields: [['load', 'load'], ['kg', 'kg']], note: (f) => `heavy ${f.load} ${wholeKg(f.kg, 'up')}`, loads: (f) => [f.load] },
   closed: { fields: [['place', 'place']], note: (f) => `closed ${f.place}`, place: (f) => f.place },
   moved: { fields: [['place', 'place'], ['towards', 'degrees'], ['metres', 'metres'], ['clear', 'clear']], note: (f) => `moved ${f.place} ${f.towards} ${wholeM(f.metres, 'near')} ${wholeM(f.clear, 'down')}`, place: (f) => f.place },
@@ -25,7 +26,7 @@ const LARGEST = { degrees: 360, metres: 500, clear: 999, number: 999, kg: 99999 
 
 const largest = (type) => (type === 'degrees' || type === 'number' ? LARGEST[type] : mostTyped(LARGEST[type], type));
 
-const field = ([name, type]) => html`<label class="field">${t(`report.${name}`, { mass: massUnit(), length: lengthUnit() })} ${choices[type] ? html`<select name=${name} required>${choices[type]().map((one) => html`<option ?selected=${type === 'place' && one === state.me.place}>${one}</option>`)}</select>`
+const field = ([name, type]) => html`<label class="field">${t(`report.${name}`, { mass: massUnit(), length: lengthUnit() })} ${choices[type] ? html`<select name=${name} required>${choices[type]().map((one) => html`<option ?selected=${one === (type === 'place' ? state.me.place : type === 'crew' ? state.me.crew : null)}>${one}</option>`)}</select>`
   : html`<input name=${name} required type=${type in LARGEST ? 'number' : 'text'} inputmode=${type in LARGEST ? 'numeric' : 'text'} min=${type === 'metres' ? 1 : 0} max=${type in LARGEST ? largest(type) : nothing} step="1" maxlength="200" autocomplete="off">`}</label>`;
 
 async function send(event, kind) {
@@ -44,6 +45,7 @@ export const report = () => html`<h1>${t('report.title')}</h1>${orders()}
 /** What was told, in words; as it was written where it has none of the forms. */
 function inWords({ note, place }) {
   const [word, ...parts] = note.split(' ');
+  if (word === 'stood') return t('told.stood', { from: clock(parts[0]), to: clock(parts[1] ?? '') });
   const fields = KINDS[word]?.fields;
   if (word === 'other' || fields?.length !== parts.length) return word === 'other' ? parts.join(' ') : note;
   const values = Object.fromEntries(fields.map(([name, type], i) => [name, SHOWN[type]?.(Number(parts[i])) ?? parts[i]]));
