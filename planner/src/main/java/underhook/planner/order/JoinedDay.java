@@ -72,8 +72,12 @@ final class JoinedDay {
         this.frozen = old.frozen();
     }
 
-    /** The whole day: crews, poles and findings of what is done come from the plan of record. */
-    Plan plan(DayState day, PlanSettings settings, Optional<Bound> bound) {
+    /**
+     * The whole day: crews, poles and findings of what is done come from the plan of record.
+     *
+     * @param cut whether the search for it was ended before its end
+     */
+    Plan plan(DayState day, PlanSettings settings, Optional<Bound> bound, boolean cut) {
         List<RefusedComfort> comforts = new Discomforts(model).list(maker.trips(), people, day);
         Plan fresh =
                 new PlanBuilder(
@@ -81,8 +85,8 @@ final class JoinedDay {
                                 maker,
                                 people,
                                 new PlanBuilder.Built(
-                                        day, false, Optional.empty(), comforts, frozen.steps()))
-                        .build(settings, leftOut(day), findings(model, people, maker, day));
+                                        day, cut, Optional.empty(), comforts, frozen.steps()))
+                        .build(settings, leftOut(day, cut), findings(model, people, maker, day));
         CrewsNow before = new CrewsNow(model, record, now, frozen.steps());
         List<CrewStay> gone =
                 people.teams.stream().flatMap(crew -> before.gone(crew).stream()).toList();
@@ -168,7 +172,7 @@ final class JoinedDay {
                         OptionalDouble.empty(),
                         bound.map(Bound::finishAt).filter(at -> !at.isAfter(sum.finishAt())),
                         bound.map(Bound::provenFor)),
-                false,
+                sum.cutShort(),
                 Optional.of(price),
                 List.of(),
                 Optional.of(
@@ -243,19 +247,23 @@ final class JoinedDay {
                 .anyMatch(id -> id.value().equals(subject) && frozen.holds(id));
     }
 
-    private List<LeftOut> leftOut(DayState day) {
+    private List<LeftOut> leftOut(DayState day, boolean cut) {
         Map<LoadId, LeftOut> out = new LinkedHashMap<>(maker.leftOut());
         out.keySet().removeIf(frozen::holds);
         Optional<String> stuck = stuck();
         for (int k = 0; k < maker.trips().size(); k++) {
             Trip trip = maker.trips().get(k);
             if (day.releasedS().get(k) < 0) {
+                Unflown unflown = new Unflown(table, k, trip);
                 Unflown.Reason otherwise =
-                        new Unflown(table, k, trip)
-                                .nobody(false)
-                                .orElse(
-                                        new Unflown.Reason(
-                                                FindingCode.NO_ROOM_IN_DAY, stuck.orElse(NO_ROOM)));
+                        unflown.nobody(false)
+                                .orElseGet(
+                                        () ->
+                                                cut && stuck.isEmpty()
+                                                        ? unflown.reason(true)
+                                                        : new Unflown.Reason(
+                                                                FindingCode.NO_ROOM_IN_DAY,
+                                                                stuck.orElse(NO_ROOM)));
                 trip.ids().forEach(id -> out.put(id, why(id, trip, day, otherwise)));
             }
         }

@@ -57,6 +57,26 @@ public final class OpenDay {
     public record Effort(boolean searches, boolean bounds, BooleanSupplier stop) {
         /** The known order alone. */
         public static final Effort FIRST = new Effort(false, false, () -> false);
+
+        private Effort until(BooleanSupplier other) {
+            return new Effort(searches, bounds, other);
+        }
+    }
+
+    /** Remembers that a search was told to end. */
+    private static final class Asked implements BooleanSupplier {
+        private final BooleanSupplier stop;
+        private boolean ended;
+
+        Asked(BooleanSupplier stop) {
+            this.stop = stop;
+        }
+
+        @Override
+        public boolean getAsBoolean() {
+            ended = ended || stop.getAsBoolean();
+            return ended;
+        }
     }
 
     /**
@@ -128,16 +148,17 @@ public final class OpenDay {
      */
     public Reordered reorder(Plan record, Standing now, PlanSettings settings, Effort effort) {
         Frozen frozen = frozen(record, now);
+        Asked asked = new Asked(effort.stop());
         Puzzle puzzle = left(record, now, frozen, Set.of());
         Midday midday = midday(puzzle, record, now, frozen);
         RestOrder rest = rest(puzzle, record, frozen, midday);
-        Ordered ordered = ordered(rest, midday, settings, effort);
+        Ordered ordered = ordered(rest, midday, settings, effort.until(asked));
         Set<LoadId> alone = new HashSet<>();
         while (alone.addAll(waitingPartners(puzzle, ordered))) {
             puzzle = left(record, now, frozen, alone);
             midday = midday(puzzle, record, now, frozen);
             rest = rest(puzzle, record, frozen, midday);
-            ordered = ordered(rest, midday, settings, effort);
+            ordered = ordered(rest, midday, settings, effort.until(asked));
         }
         People people = puzzle.people();
         if (ordered.events().isEmpty()) {
@@ -152,7 +173,7 @@ public final class OpenDay {
                         new JoinedDay.Puzzle(puzzle.maker(), puzzle.table()),
                         people,
                         new JoinedDay.Old(record, now, frozen));
-        return new Reordered(joined.plan(day, settings, bound), frozen.steps().size());
+        return new Reordered(joined.plan(day, settings, bound, asked.ended), frozen.steps().size());
     }
 
     /** What is done or begun, with crews on no flight that they were said not to be on. */

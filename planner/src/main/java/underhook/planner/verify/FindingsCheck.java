@@ -1,16 +1,31 @@
 package underhook.planner.verify;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
+import underhook.core.job.CrossingRule;
+import underhook.core.job.MapFeature;
 import underhook.core.job.MassStatus;
+import underhook.core.job.Wire;
 import underhook.core.plan.KitItem;
+import underhook.core.plan.Leg;
+import underhook.core.plan.PoleSetting;
+import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 
 /** What the job and the plan's own figures demand to be told, and the plan may not keep to itself. */
 final class FindingsCheck {
+    /** For so long a load may lack a spot to be let go, s. @source common practice, no source */
+    private static final double CLOSED_S = 10;
+
     private final Day day;
 
     FindingsCheck(Day day) {
@@ -30,6 +45,14 @@ final class FindingsCheck {
         for (Step step : day.plan().steps()) {
             step.rotation().ifPresent(this::check);
         }
+        List<Leg> ahead =
+                day.plan().steps().stream()
+                        .filter(step -> !day.isBegun(step))
+                        .flatMap(FindingsCheck::legsOf)
+                        .toList();
+        checkOver(ahead.stream().filter(leg -> !leg.carrying().isEmpty()).toList());
+        checkWires(ahead);
+        checkPoles();
         for (KitItem item : day.plan().kit()) {
             if (item.count() < item.forDay()) {
                 demand(FindingCode.KIT_SHORT, item.name());
@@ -38,6 +61,126 @@ final class FindingsCheck {
                 demand(FindingCode.RIGGING_UNDATED, item.name());
             }
         }
+    }
+
+    private static Stream<Leg> legsOf(Step step) {
+        return step.rotation().map(Rotation::legs).orElse(step.legs()).stream();
+    }
+
+    /** What loads pass over is guarded by people who read it here; so is where none may be let go. */
+    private void checkOver(List<Leg> loaded) {
+        Map<Over, Set<String>> ways = new LinkedHashMap<>();
+        for (Leg leg : loaded) {
+            leg.crossings()
+                    .forEach(
+                            crossing ->
+                                    over(leg, crossing.feature())
+                                            .ifPresent(
+                                                    over ->
+                                                            ways.computeIfAbsent(
+                                                                            over,
+                                                                            unused ->
+                                                                                    new TreeSet<>())
+                                                                    .add(name(leg))));
+            double closedS = leg.release().map(ReleaseLook::longestClosedS).orElse(0.0);
+            if (closedS > CLOSED_S + Tolerance.TIME_S) {
+                demand(FindingCode.RELEASE_CLOSED, name(leg));
+            }
+        }
+        ways.forEach((over, names) -> checkTold(over, names, ways.keySet()));
+    }
+
+    /** Something with a rule, passed over from a place. */
+    private record Over(FindingCode code, Severity severity, String thing, String from) {}
+
+    private Optional<Over> over(Leg leg, String id) {
+        String from = leg.from().value();
+        if (day.job().wires().stream().anyMatch(wire -> wire.id().equals(id))) {
+            return Optional.of(new Over(FindingCode.WIRE_CROSSING, Severity.CAUTION, id, from));
+        }
+        return day.job().features().stream()
+                .filter(feature -> feature.id().equals(id))
+                .findFirst()
+                .map(
+                        feature ->
+                                new Over(
+                                        feature.kind() == MapFeature.Kind.TRAIL
+                                                ? FindingCode.TRAIL_CROSSING
+                                                : FindingCode.ROAD_CROSSING,
+                                        feature.crossing() == CrossingRule.GUARDED
+                                                ? Severity.CAUTION
+                                                : Severity.NOTE,
+                                        id,
+                                        from));
+    }
+
+    /** Told of one of its ways at least, and of as many things from there as there are of its code. */
+    private void checkTold(Over over, Set<String> names, Set<Over> all) {
+        long things =
+                all.stream()
+                        .filter(
+                                one ->
+                                        one.code() == over.code()
+                                                && one.from().equals(over.from())
+                                                && one.severity().compareTo(over.severity()) >= 0)
+                        .count();
+        long told =
+                day.plan().findings().stream()
+                        .filter(one -> one.code() == over.code())
+                        .filter(one -> one.severity().compareTo(over.severity()) >= 0)
+                        .filter(one -> one.subject().startsWith(over.from() + "-"))
+                        .count();
+        wrong(
+                told >= things,
+                names.iterator().next(),
+                "The plan keeps " + over.code() + " of " + over.thing() + " to itself.");
+    }
+
+    /** Of each wire the way counts on which the least is left. */
+    private void checkWires(List<Leg> legs) {
+        for (Wire wire : day.job().wires()) {
+            List<Leg.WirePass> passes =
+                    legs.stream()
+                            .flatMap(leg -> leg.wires().stream())
+                            .filter(pass -> pass.wire().equals(wire.id()))
+                            .toList();
+            boolean close =
+                    passes.stream()
+                            .anyMatch(
+                                    pass ->
+                                            pass.leastM() - pass.needM()
+                                                    < wire.lateralM() - Tolerance.PLAN_M);
+            if (!passes.isEmpty()) {
+                Severity severity = close ? Severity.CAUTION : Severity.NOTE;
+                demand(FindingCode.WIRE_NEAR, wire.id(), new Least(severity, 1));
+            }
+            if (passes.stream().anyMatch(Leg.WirePass::assumed)) {
+                demand(FindingCode.WIRE_ASSUMED, wire.id());
+            }
+        }
+    }
+
+    /** That a guy is held by no hand is told of one pole for all; that a hover over one ends short, of each. */
+    private void checkPoles() {
+        double handN = day.job().rules().handling().guying().handPullN() + GuyCheck.PULL_N;
+        List<PoleSetting> ahead =
+                day.plan().poles().stream().filter(pole -> !day.isDone(pole.load())).toList();
+        boolean hard =
+                ahead.stream()
+                        .flatMap(pole -> pole.guys().stream())
+                        .anyMatch(guy -> guy.worstN() > handN);
+        boolean told =
+                day.plan().findings().stream()
+                        .filter(one -> one.code() == FindingCode.GUY_PULL)
+                        .anyMatch(one -> one.severity().compareTo(Severity.CAUTION) >= 0);
+        wrong(!hard || told, "poles", "The plan keeps GUY_PULL to itself.");
+        ahead.stream()
+                .filter(pole -> pole.spareKg() < pole.hoverFuelKg() - Tolerance.MASS_KG)
+                .forEach(pole -> demand(FindingCode.POLE_HOVER, pole.load().value()));
+    }
+
+    private static String name(Leg leg) {
+        return leg.from() + "-" + leg.to();
     }
 
     private void check(Rotation rotation) {

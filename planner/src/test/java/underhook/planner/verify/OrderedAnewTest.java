@@ -3,6 +3,7 @@ package underhook.planner.verify;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
+import static underhook.planner.verify.SmallDay.at;
 import static underhook.planner.verify.SmallDay.pid;
 import static underhook.planner.verify.SmallDay.with;
 
@@ -284,6 +285,31 @@ class OrderedAnewTest {
         assertThat(plan.leftOut())
                 .filteredOn(out -> out.code() == FindingCode.WIND_LIMIT)
                 .isNotEmpty();
+    }
+
+    /** Duty ends an hour from now. Whoever ends the search does not know what would have had room. */
+    @Test
+    void what_an_ended_search_leaves_out_is_not_said_to_have_no_room() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        Instant now = record.steps().get(0).startAt().plusSeconds(1);
+        double dutyS = Duration.between(at(-4500), now).toSeconds() + 3600.0;
+        SmallDay shorter = day.rule("duty.longestS", dutyS);
+
+        Plan ended = anew(shorter, record, now, new OpenDay.Effort(true, false, () -> true));
+        Plan whole = anew(shorter, record, now, searching());
+
+        assertThat(ended.summary().cutShort()).isTrue();
+        assertThat(ended.leftOut())
+                .extracting(LeftOut::code)
+                .contains(FindingCode.SEARCH_CUT)
+                .doesNotContain(FindingCode.NO_ROOM_IN_DAY);
+        assertThat(violations(shorter, ended)).isEmpty();
+        assertThat(whole.summary().cutShort()).isFalse();
+        assertThat(whole.leftOut())
+                .extracting(LeftOut::code)
+                .contains(FindingCode.NO_ROOM_IN_DAY)
+                .doesNotContain(FindingCode.SEARCH_CUT);
     }
 
     /** X1 may hang with B1, which was flown while nobody knew the mass of X1. */

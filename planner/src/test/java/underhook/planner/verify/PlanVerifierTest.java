@@ -94,7 +94,8 @@ class PlanVerifierTest {
                 .wire("supports", List.of(geo(600, -200), geo(northEndEastM, 200)))
                 .wire("highestM", 5.0)
                 .wire("crossingAboveM", 20.0)
-                .passing("A", "S2", over(20, 20));
+                .passing("A", "S2", over(20, 20))
+                .tellingOf("R1");
     }
 
     /** R1 is passed over; no figure is too large for any leg that it is stated on. */
@@ -125,6 +126,7 @@ class PlanVerifierTest {
      */
     static SmallDay along(double ownM, double voltageV) {
         return SmallDay.good()
+                .tellingOf("W1")
                 .rule("distances.wireClearanceM", ownM)
                 .wire("supports", List.of(geo(30, 200), geo(30, 400)))
                 .wire("highestM", 150.0)
@@ -349,7 +351,10 @@ class PlanVerifierTest {
                         "findings emptied",
                         d -> d.inPlan("findings", List.of()),
                         "STATED_WRONG X1",
-                        "STATED_WRONG B3"),
+                        "STATED_WRONG B3",
+                        "STATED_WRONG A-S1",
+                        "STATED_WRONG A-S2",
+                        "STATED_WRONG S1-A"),
                 of(
                         "places emptied",
                         d -> d.inPlan("rooms", List.of()),
@@ -533,13 +538,56 @@ class PlanVerifierTest {
                                                 .map(one -> with(one, "message", ""))
                                                 .toList()),
                         "STATED_WRONG X1",
-                        "STATED_WRONG B3"),
+                        "STATED_WRONG B3",
+                        "STATED_WRONG A-S1",
+                        "STATED_WRONG A-S2",
+                        "STATED_WRONG S1-A"),
                 of(
                         "one of two things that a file says kept back",
                         d ->
                                 d.inJob("readingFindings", List.of(held("x"), held("y")))
                                         .inPlan("findings", more(d.plan().findings(), held("x"))),
                         "STATED_WRONG weather"),
+                of(
+                        "a guarded road kept back",
+                        d -> d.silentOn(FindingCode.ROAD_CROSSING),
+                        "STATED_WRONG A-S2"),
+                of(
+                        "a guarded road told as a note",
+                        d ->
+                                d.inPlan(
+                                        "findings",
+                                        d.plan().findings().stream()
+                                                .map(
+                                                        one ->
+                                                                one.code()
+                                                                                == FindingCode
+                                                                                        .ROAD_CROSSING
+                                                                        ? with(
+                                                                                one,
+                                                                                "severity",
+                                                                                Severity.NOTE)
+                                                                        : one)
+                                                .toList()),
+                        "STATED_WRONG A-S2"),
+                of(
+                        "a wire passed over kept back",
+                        d -> agreed(600).silentOn(FindingCode.WIRE_CROSSING),
+                        "STATED_WRONG A-S2"),
+                of(
+                        "a wire passed kept back",
+                        d -> agreed(600).silentOn(FindingCode.WIRE_NEAR),
+                        "STATED_WRONG R1"),
+                of(
+                        "a wire that nobody measured kept back",
+                        d -> agreed(600).silentOn(FindingCode.WIRE_ASSUMED),
+                        "STATED_WRONG R1"),
+                of(
+                        "nowhere to let go kept back",
+                        d -> d.silentOn(FindingCode.RELEASE_CLOSED),
+                        "STATED_WRONG A-S1",
+                        "STATED_WRONG A-S2",
+                        "STATED_WRONG S1-A"),
                 of(
                         "a caution told as a note",
                         d ->
@@ -1326,6 +1374,7 @@ class PlanVerifierTest {
                         "under a wire",
                         d ->
                                 d.wire("supports", List.of(geo(-300, 700), geo(300, 700)))
+                                        .tellingOf("R1")
                                         .wire("id", "R1")
                                         .wire("highestM", 80.0)
                                         .wire("crossing", CrossingRule.ALLOWED)

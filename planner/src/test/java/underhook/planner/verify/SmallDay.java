@@ -550,11 +550,32 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 List.of(new LeftOut(lid("X1"), FindingCode.MASS_MISSING, "No mass is stated.")),
                 List.of(
                         said(FindingCode.MASS_MISSING, Severity.STOP, "X1"),
-                        said(FindingCode.MASS_ESTIMATED, Severity.CAUTION, "B3")),
+                        said(FindingCode.MASS_ESTIMATED, Severity.CAUTION, "B3"),
+                        said(FindingCode.ROAD_CROSSING, Severity.CAUTION, "A-S2"),
+                        said(FindingCode.RELEASE_CLOSED, Severity.CAUTION, "A-S1"),
+                        said(FindingCode.RELEASE_CLOSED, Severity.CAUTION, "A-S2"),
+                        said(FindingCode.RELEASE_CLOSED, Severity.CAUTION, "S1-A")),
                 List.of(room("A", 0), room("S1", 0), room("S2", 10)),
                 List.of(),
                 List.of(),
                 Optional.empty());
+    }
+
+    /** What is to be told of a wire that is passed over on the ways to both sites, told as well. */
+    SmallDay tellingOf(String wire) {
+        List<Finding> all = new ArrayList<>(plan.findings());
+        all.add(said(FindingCode.WIRE_CROSSING, Severity.CAUTION, "A-S1"));
+        all.add(said(FindingCode.WIRE_CROSSING, Severity.CAUTION, "A-S2"));
+        all.add(said(FindingCode.WIRE_CROSSING, Severity.CAUTION, "S1-A"));
+        all.add(said(FindingCode.WIRE_NEAR, Severity.CAUTION, wire));
+        all.add(said(FindingCode.WIRE_ASSUMED, Severity.CAUTION, wire));
+        return inPlan("findings", List.copyOf(all));
+    }
+
+    /** Nothing told under a code. */
+    SmallDay silentOn(FindingCode code) {
+        return inPlan(
+                "findings", plan.findings().stream().filter(one -> one.code() != code).toList());
     }
 
     static Finding said(FindingCode code, Severity severity, String subject) {
