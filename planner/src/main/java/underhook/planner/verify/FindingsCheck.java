@@ -130,10 +130,7 @@ final class FindingsCheck {
                         .filter(one -> one.severity().compareTo(over.severity()) >= 0)
                         .filter(one -> one.subject().startsWith(over.from() + "-"))
                         .count();
-        wrong(
-                told >= things,
-                names.iterator().next(),
-                "The plan keeps " + over.code() + " of " + over.thing() + " to itself.");
+        told(told >= things, names.iterator().next(), over.code());
     }
 
     /** Of each wire the way counts on which the least is left. */
@@ -173,7 +170,7 @@ final class FindingsCheck {
                 day.plan().findings().stream()
                         .filter(one -> one.code() == FindingCode.GUY_PULL)
                         .anyMatch(one -> one.severity().compareTo(Severity.CAUTION) >= 0);
-        wrong(!hard || told, "poles", "The plan keeps GUY_PULL to itself.");
+        told(!hard || told, "poles", FindingCode.GUY_PULL);
         ahead.stream()
                 .filter(pole -> pole.spareKg() < pole.hoverFuelKg() - Tolerance.MASS_KG)
                 .forEach(pole -> demand(FindingCode.POLE_HOVER, pole.load().value()));
@@ -219,10 +216,11 @@ final class FindingsCheck {
                         .filter(one -> one.code() == code && one.subject().equals(subject))
                         .filter(one -> one.severity().compareTo(told) >= 0)
                         .count();
-        wrong(
-                count >= least.count(),
-                subject,
-                "The plan keeps " + code + " to itself, or says less of it.");
+        told(count >= least.count(), subject, code);
+    }
+
+    private void told(boolean holds, String subject, FindingCode code) {
+        wrong(holds, subject, "The plan keeps " + code + " to itself, or says less of it.");
     }
 
     private void wrong(boolean holds, String subject, String what) {
