@@ -191,8 +191,7 @@ class DemoDayIT {
     @Test
     void the_rest_of_the_day_is_ordered_anew_from_where_a_crew_is() throws IOException {
         Path anew = temp.resolve("here");
-        OffsetDateTime now =
-                OffsetDateTime.parse(receivedBy("P").get("hookedAt").asString());
+        OffsetDateTime now = OffsetDateTime.parse(receivedBy("P").get("hookedAt").asString());
         String place =
                 Stream.of("S08", "S02", "S01")
                         .filter(one -> staysOf(plan, "Q").noneMatch(stay -> isAt(stay, one)))

@@ -175,8 +175,12 @@ final class DayJson {
                                         .put("crew", one.crew().value())
                                         .put("place", one.place().value())
                                         .put("at", Json.time(one.at(), zone))
-                                        .put("planned", isBeside(planned, one, ToldPlace.Beside.AS_PLANNED))
-                                        .put("ahead", isBeside(planned, one, ToldPlace.Beside.AHEAD))));
+                                        .put(
+                                                "planned",
+                                                isBeside(planned, one, ToldPlace.Beside.AS_PLANNED))
+                                        .put(
+                                                "ahead",
+                                                isBeside(planned, one, ToldPlace.Beside.AHEAD))));
         node.put("next", LiftState.next(lifts).map(one -> one.lift().number()).orElse(null));
         node.put("current", LiftState.current(lifts).map(one -> one.lift().number()).orElse(null));
     }

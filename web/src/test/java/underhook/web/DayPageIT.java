@@ -904,8 +904,8 @@ class DayPageIT {
     @Order(11)
     void a_stop_that_nobody_tapped_is_told_afterwards_and_refused_where_a_load_hung()
             throws IOException {
-        Instant hung = HOOKED.get(lift(1).rotation().loads().get(0));
-        Instant quiet = HOOKED.get(lift(2).rotation().loads().get(0)).plusSeconds(1200);
+        Instant hung = hookedFirst(1);
+        Instant quiet = hookedFirst(2).plusSeconds(1200);
         int before = rows().size();
         hold("pilot");
         page.look(390, 844, true);
@@ -920,7 +920,10 @@ class DayPageIT {
         pressNamed("Tell it");
 
         page.waitFor(".stood .refused");
-        assertThat(page.says("The engine cannot have been off from " + clock(hung.minusSeconds(300))))
+        assertThat(
+                        page.says(
+                                "The engine cannot have been off from "
+                                        + clock(hung.minusSeconds(300))))
                 .isTrue();
         assertThat(page.says("hung from " + clock(hung))).isTrue();
         assertThat(page.run(SEEN)).as("the reason stands where it was tapped").isEqualTo(true);
@@ -949,6 +952,10 @@ class DayPageIT {
         page.waitUntil("it is gone", it -> !it.says(told));
         delivered(before + 2);
         page.look(820, 1180, true);
+    }
+
+    private static Instant hookedFirst(int number) {
+        return Objects.requireNonNull(HOOKED.get(lift(number).rotation().loads().get(0)));
     }
 
     /** Whether the heading of a refusal stands on the screen. */
