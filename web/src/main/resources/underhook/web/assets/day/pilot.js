@@ -61,8 +61,8 @@ const passes = (look) => {
   return legs.length ? html`<section class="passes" aria-label=${t('pilot.passes')}><h2>${t('pilot.passes')}</h2><ul>${legs.map(passed)}</ul></section>` : nothing;
 };
 
-/** The day's time with the job's offset, as the server's own times carry it. */
-const onDay = (time) => `${state.day.date}T${time}${/(Z|[+-]\d\d:\d\d)$/.exec(state.day.now)[0]}`;
+/** The day's time with the job's offset, as the lifts' own times carry it; the server's clock tells UTC. */
+const onDay = (time) => `${state.day.date}T${time}${/(Z|[+-]\d\d:\d\d)$/.exec(state.day.lifts[0].plannedAt)[0]}`;
 
 async function engineOff(event) {
   event.preventDefault();
@@ -123,5 +123,5 @@ export function pilot() {
     ${figure(t('pilot.aboard'), look.fuel ? t('pilot.aboardRange', { least: mass(look.fuel.leastKg, 'down'), most: mass(look.fuel.mostKg, 'up') }) : t('pilot.nofuel'), look.fuel ? t('pilot.read', { mass: mass(look.fuel.readKg), time: clock(look.fuel.readAt) }) : nothing)}</dl>
   <p class="said">${judged(look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown', 'pilot.fuel')}</p>
   ${places.map(drop)}${passes(look)}` : html`<h1>${t('pilot.none')}</h1>`}
-  ${stops()}${refusedOnes((one) => !isStop(one))}${forgotten()}<p class="hint">${t('pilot.asOf', { time: local(day.now) })}</p></div>`;
+  ${stops()}${refusedOnes((one) => !isStop(one))}${day.lifts.length ? forgotten() : nothing}<p class="hint">${t('pilot.asOf', { time: local(day.now) })}</p></div>`;
 }
