@@ -114,10 +114,10 @@ final class LoaderLists {
                         Flow.Column.strong("load", 52),
                         Flow.Column.of("kind, size m", 82),
                         Flow.Column.of("as typed", 60),
-                        Flow.Column.strong("planned kg", 56),
+                        Flow.Column.strong("planned kg", 70),
                         Flow.Column.strong("to", 52),
                         Flow.Column.strong("line m", 34),
-                        Flow.Column.of("who hooks, ballast, trip", 120)));
+                        Flow.Column.of("who hooks, ballast, trip", 106)));
     }
 
     private static long percent(double factor) {
@@ -143,7 +143,7 @@ final class LoaderLists {
                             load.id().value(),
                             load.kind() + " " + size(load),
                             load.massTyped().isEmpty() ? "none" : load.massTyped(),
-                            words.plannedKg(load) + (Words.isEstimated(load) ? " EST" : ""),
+                            words.plannedOnCell(load) + (Words.isEstimated(load) ? " EST" : ""),
                             drop.place().value(),
                             words.lineInMetres(step.lineLengthM()),
                             dangerous(load)
