@@ -143,8 +143,8 @@ class PilotPageTest {
     }
 
     /**
-     * A wood of 20 m on both sides of a ridge of 300 m, its corners on the ground at 180 m: its trees stand on the
-     * ridge too. 320 m, 15 m of clearance, 40 m of line and 1.1 m of bag: 376.1 m, 1233.9 ft, told as 1240.
+     * A wood of 30 m on both sides of a ridge of 300 m, its corners on the ground at 180 m: its trees stand on the
+     * ridge too. 330 m, 15 m of clearance, 40 m of line and 1.1 m of bag: 386.1 m, 1266.7 ft, told as 1270.
      */
     @Test
     void a_wood_stands_on_the_ridge_between_its_corners() throws IOException {
@@ -161,7 +161,7 @@ class PilotPageTest {
                         corners,
                         0,
                         CrossingRule.ALLOWED,
-                        OptionalDouble.of(20),
+                        OptionalDouble.of(30),
                         false,
                         "map");
         Ground ridge =
@@ -181,7 +181,7 @@ class PilotPageTest {
                                 "Pilot page")
                         .get(0);
 
-        assertThat(page).containsPattern("S03 A 059° 1\\.1 591 1690 225° A 239° 1\\.1 1240 ");
+        assertThat(page).containsPattern("S03 A 059° 1\\.1 591 1690 225° A 239° 1\\.1 1270 ");
     }
 
     /** No height of trees is stated and no raster shows any: 1000 m around stated free of them were seen by somebody. */
