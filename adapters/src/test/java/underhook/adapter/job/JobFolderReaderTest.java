@@ -11,11 +11,11 @@ import org.junit.jupiter.api.io.TempDir;
 import underhook.app.port.JobReading;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.Job;
-import underhook.core.job.PlaceId;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.Machine;
 import underhook.core.job.MassStatus;
+import underhook.core.job.PlaceId;
 import underhook.core.job.Rules;
 import underhook.core.job.WeatherHour;
 
@@ -221,9 +221,7 @@ class JobFolderReaderTest {
     @Test
     void a_clearing_in_feet_may_be_open_too() {
         Job job =
-                good(
-                        new SampleJob()
-                                .with("places.csv", "clearing_radius_m", "clearing_radius_ft"));
+                good(new SampleJob().with("places.csv", "clearing_radius_m", "clearing_radius_ft"));
 
         assertThat(job.getPlace(new PlaceId("A")).clearingRadiusM()).isEqualTo(1000);
     }

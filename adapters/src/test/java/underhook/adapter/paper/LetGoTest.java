@@ -78,7 +78,8 @@ class LetGoTest {
                         new Stretch(Use.CLOSED, 1960, 1990, 5, List.of("LL1", "N2")),
                         new Stretch(Use.CLOSED, 1990, 2050, 5, List.of("LL1")));
 
-        assertThat(LetGo.brief(leg)).contains("NOT over LL1 1.2–2.1 km; NOT over N4, N2 1.9–2.0 km");
+        assertThat(LetGo.brief(leg))
+                .contains("NOT over LL1 1.2–2.1 km; NOT over N4, N2 1.9–2.0 km");
     }
 
     /** It stands behind a full stop on the card. */

@@ -176,8 +176,7 @@ class PilotPageTest {
 
         String page =
                 pages(
-                                new Output(
-                                        new ReadJob(job, ridge), usual.plan(), usual.report()),
+                                new Output(new ReadJob(job, ridge), usual.plan(), usual.report()),
                                 "Pilot page")
                         .get(0);
 
@@ -198,8 +197,7 @@ class PilotPageTest {
     }
 
     private static Output at(Output usual, Job job) {
-        return new Output(
-                new ReadJob(job, usual.readJob().ground()), usual.plan(), usual.report());
+        return new Output(new ReadJob(job, usual.readJob().ground()), usual.plan(), usual.report());
     }
 
     /** The day with no height of trees stated at any place. */
