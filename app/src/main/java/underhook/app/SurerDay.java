@@ -494,8 +494,17 @@ public final class SurerDay {
                 differenceS < 0 ? less : more);
     }
 
-    /** The same day with what no order goes below, where it is told the same when it is read back. */
+    /**
+     * The same day with what no order goes below: as proven of the cheapest where that was planned of the same loads, else
+     * where it is told the same when it is read back. The plan that was known may be of files as they were.
+     */
     private Plan bounded(Day day) {
+        Summary.Bounds known = day.cheapest().summary().bounds();
+        if (!day.left().isEmpty()
+                && flown(day.cheapest()).equals(flown(day.plan()))
+                && known.provenFor().filter(Summary.Bounds.ALL_COMBINATIONS::equals).isPresent()) {
+            return day.plan().withBounds(known);
+        }
         OpenDay.Effort effort = new OpenDay.Effort(false, true, wish.stop());
         return near(open(day.left()), day.plan(), Aim.CHEAPEST, effort)
                 .filter(again -> again.steps().equals(day.plan().steps()))

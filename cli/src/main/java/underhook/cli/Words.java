@@ -134,7 +134,7 @@ final class Words {
         }
         double leastS = day.lowerBoundFlightS().getAsDouble();
         String combined =
-                day.provenFor().filter("all-combinations"::equals).isPresent()
+                day.provenFor().filter(Summary.Bounds.ALL_COMBINATIONS::equals).isPresent()
                         ? " of these loads, however combined,"
                         : " of these loads, combined on the hook as they are,";
         String flying =

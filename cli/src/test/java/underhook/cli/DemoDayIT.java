@@ -187,6 +187,62 @@ class DemoDayIT {
                 .contains("on, costs " + costs.at("/rest/totalCents").asLong() / 100 + " EUR");
     }
 
+    /** Q is where the plan has it at no time; from then on it is there and nowhere else; DERIVED from the plan. */
+    @Test
+    void the_rest_of_the_day_is_ordered_anew_from_where_a_crew_is() throws IOException {
+        Path anew = temp.resolve("here");
+        OffsetDateTime now = OffsetDateTime.parse(receivedBy("P").get("hookedAt").asString());
+        String place =
+                Stream.of("S08", "S02", "S01")
+                        .filter(one -> staysOf(plan, "Q").noneMatch(stay -> isAt(stay, one)))
+                        .findFirst()
+                        .orElseThrow();
+
+        Said said =
+                Said.of(
+                        temp.resolve("data"),
+                        "replan",
+                        out.resolve("job").toString(),
+                        out.resolve("plan.json").toString(),
+                        "--at",
+                        now.toString(),
+                        "--crew-here",
+                        "Q=" + place,
+                        "--out",
+                        anew.toString());
+
+        assertThat(said.exit()).as(said.out() + said.err()).isEqualTo(Exit.DONE);
+        JsonNode bent = JSON.readTree(Files.readString(anew.resolve("plan.json"), UTF_8));
+        assertThat(bent.at("/verifier/violations").size()).isZero();
+        assertThat(staysOf(bent, "Q"))
+                .noneMatch(stay -> !isAt(stay, place) && isWithin(now, stay))
+                .filteredOn(stay -> !time(stay, "fromAt").isBefore(now))
+                .first()
+                .satisfies(
+                        stay -> {
+                            assertThat(isAt(stay, place)).isTrue();
+                            assertThat(time(stay, "fromAt")).isEqualTo(now);
+                        });
+    }
+
+    private static Stream<JsonNode> staysOf(JsonNode plan, String crew) {
+        return plan.get("crews")
+                .valueStream()
+                .filter(stay -> stay.get("crew").asString().equals(crew));
+    }
+
+    private static boolean isAt(JsonNode stay, String place) {
+        return stay.get("place").asString().equals(place);
+    }
+
+    private static boolean isWithin(OffsetDateTime at, JsonNode stay) {
+        return time(stay, "fromAt").isBefore(at) && time(stay, "toAt").isAfter(at);
+    }
+
+    private static OffsetDateTime time(JsonNode stay, String name) {
+        return OffsetDateTime.parse(stay.get(name).asString());
+    }
+
     private static boolean isWithin(JsonNode at, OffsetDateTime from, OffsetDateTime until) {
         OffsetDateTime time = OffsetDateTime.parse(at.asString());
         return time.isAfter(from) && time.isBefore(until);

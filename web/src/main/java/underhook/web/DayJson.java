@@ -35,6 +35,7 @@ import underhook.core.job.PlaceId;
 import underhook.core.plan.CrewStay;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Step;
+import underhook.core.plan.ToldPlace;
 import underhook.core.unit.Units;
 
 /** The day as every device sees it. */
@@ -174,9 +175,19 @@ final class DayJson {
                                         .put("crew", one.crew().value())
                                         .put("place", one.place().value())
                                         .put("at", Json.time(one.at(), zone))
-                                        .put("planned", CrewsThere.isPlanned(planned, one))));
+                                        .put(
+                                                "planned",
+                                                isBeside(planned, one, ToldPlace.Beside.AS_PLANNED))
+                                        .put(
+                                                "ahead",
+                                                isBeside(planned, one, ToldPlace.Beside.AHEAD))));
         node.put("next", LiftState.next(lifts).map(one -> one.lift().number()).orElse(null));
         node.put("current", LiftState.current(lifts).map(one -> one.lift().number()).orElse(null));
+    }
+
+    private static boolean isBeside(
+            List<CrewStay> planned, ToldPlace said, ToldPlace.Beside beside) {
+        return CrewsThere.beside(planned, said) == beside;
     }
 
     /** How late the last hooked lift of the plan was; what comes is expected to be as late. */

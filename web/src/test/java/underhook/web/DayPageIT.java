@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -828,6 +829,160 @@ class DayPageIT {
                         it.says("Begun, but not hooked yet. Do not hook it so:")
                                 && it.says("There may be too much fuel to lift L28."));
         page.run("return import('/assets/day/state.js').then(({ set }) => set({ orders: null }))");
+    }
+
+    /** The forms of a crew: its own, and the one for whoever hears of it. No device refuses what a crew says of itself. */
+    @Test
+    @Order(11)
+    void a_crew_says_where_it_is_without_network_too_and_every_device_knows_it() throws Exception {
+        String place = neverOf("Q");
+        hold("crew");
+        go("crew/" + place);
+        page.waitUntil("the place", it -> it.waitFor("h1").getText().startsWith(place));
+        assertThat(page.axe()).isEmpty();
+        assertThat(page.run(SMALL)).isEqualTo(List.of());
+        // A name of a place is read in full: the field is as wide as the page.
+        assertThat(page.run("return document.querySelector('#here select').clientWidth > 330"))
+                .isEqualTo(true);
+        page.network(false);
+        pressNamed("Say it to everybody");
+        page.waitUntil(
+                "it is kept",
+                it -> it.says("Kept here, nobody else knows it yet: you are at " + place));
+        page.network(true);
+        page.run("dispatchEvent(new Event('online'))");
+
+        page.waitUntil(
+                "it counts",
+                it ->
+                        it.says(
+                                "you are at "
+                                        + place
+                                        + ". The plan has you elsewhere. Stay there and ask for a new"
+                                        + " order."));
+        assertThat(page.find(".ownway li").get(0).getText()).startsWith("from ").contains(place);
+        speak("de");
+        page.waitUntil("in German", it -> it.says("Der Plan hat euch woanders."));
+        speak("en");
+        go("emergency/" + place);
+        page.waitUntil("the sheet has it", it -> it.says("Crew Q should be here"));
+        hold("loader");
+        go("loader");
+        page.waitUntil("and the taps", it -> it.says("Report: Q is at " + place));
+
+        hold("crew");
+        go("crew/" + place);
+        pressNamed("Take back: at " + place);
+        page.waitUntil("it is gone", it -> !it.says("The plan has you elsewhere"));
+        hold("loader");
+        go("report");
+        page.waitUntil("for all", it -> it.says("Q is at " + place + " (taken back)"));
+        tell("A crew is elsewhere", Map.of("crew", "Q", "place", place));
+        hold("crew");
+        page.waitUntil("it hears of it", it -> it.says("The plan has you elsewhere"));
+        pressNamed("Take back: at " + place);
+        page.waitUntil("it is gone", it -> !it.says("The plan has you elsewhere"));
+    }
+
+    /** A place at which a crew is at no time from now on. */
+    private static String neverOf(String crew) throws Exception {
+        Set<String> planned = new HashSet<>();
+        day().path("ways")
+                .valueStream()
+                .filter(way -> way.path("crew").asString("").equals(crew))
+                .forEach(way -> planned.add(way.path("place").asString("")));
+        return day().path("places")
+                .valueStream()
+                .map(place -> place.path("id").asString(""))
+                .filter(place -> !planned.contains(place))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** Lift 1 hung in the one time, nothing in the other: twenty minutes after the last load of lift 2 was hooked. */
+    @Test
+    @Order(11)
+    void a_stop_that_nobody_tapped_is_told_afterwards_and_refused_where_a_load_hung()
+            throws IOException {
+        Instant hung = hookedFirst(1);
+        Instant quiet = hookedFirst(2).plusSeconds(1200);
+        int before = rows().size();
+        hold("pilot");
+        page.look(390, 844, true);
+        go("pilot");
+        page.press("the form", () -> page.waitFor(".stood summary"));
+        page.waitFor("#stood input");
+        assertThat(page.axe()).isEmpty();
+        assertThat(page.run(SMALL)).isEqualTo(List.of());
+        assertThat(page.run("return document.documentElement.scrollWidth")).isEqualTo(390L);
+
+        tellStop(hung.minusSeconds(300), hung.plusSeconds(300));
+        pressNamed("Tell it");
+
+        page.waitFor(".stood .refused");
+        assertThat(
+                        page.says(
+                                "The engine cannot have been off from "
+                                        + clock(hung.minusSeconds(300))))
+                .isTrue();
+        assertThat(page.says("hung from " + clock(hung))).isTrue();
+        assertThat(page.run(SEEN)).as("the reason stands where it was tapped").isEqualTo(true);
+        speak("de");
+        page.waitUntil("in German", it -> it.says(" hing von " + clock(hung)));
+        assertThat(page.find(".refused [lang=en]")).isEmpty();
+        pressNamed("Es war nicht so: streichen");
+        speak("en");
+        page.waitUntil("it is off", it -> it.find(".refused").isEmpty());
+        assertThat(page.waitFor("#stood [name=from]").getDomProperty("value"))
+                .isEqualTo(clock(hung.minusSeconds(300)));
+        assertThat(rows()).hasSize(before);
+
+        tellStop(quiet, quiet.plusSeconds(600));
+        pressNamed("Tell it");
+        String told =
+                "the engine was off from " + clock(quiet) + " to " + clock(quiet.plusSeconds(600));
+        page.waitUntil("it is told", it -> it.says(told));
+        delivered(before + 1);
+        assertThat(page.waitFor("#stood [name=from]").getDomProperty("value")).isEmpty();
+        hold("loader");
+        go("loader");
+        page.waitUntil("the loader reads what it was", it -> it.says("Report: " + told));
+        hold("pilot");
+        pressNamed("Take this one back");
+        page.waitUntil("it is gone", it -> !it.says(told));
+        delivered(before + 2);
+        page.look(820, 1180, true);
+    }
+
+    private static Instant hookedFirst(int number) {
+        return Objects.requireNonNull(HOOKED.get(lift(number).rotation().loads().get(0)));
+    }
+
+    /** Whether the heading of a refusal stands on the screen. */
+    private static final String SEEN =
+            """
+            const box = document.querySelector('.stood .refused h2').getBoundingClientRect();
+            return box.top >= 0 && box.bottom <= innerHeight;
+            """;
+
+    private static void tellStop(Instant from, Instant to) {
+        page.run(
+                "const form = document.getElementById('stood'); form.elements.from.value = arguments[0];"
+                        + " form.elements.to.value = arguments[1]",
+                clock(from),
+                clock(to));
+    }
+
+    /** On the job's day. */
+    private static String clock(Instant at) {
+        return at.atOffset(ZoneOffset.ofHours(-1)).toLocalTime().toString().substring(0, 5);
+    }
+
+    private static void speak(String language) {
+        page.run(
+                "return Promise.all([import('/assets/day/state.js'), import('/assets/day/words.js')]).then(([{ set }, words]) => {"
+                        + " words.speak(arguments[0]); set({}) })",
+                language);
     }
 
     private static void tell(String what, Map<String, String> fields) {

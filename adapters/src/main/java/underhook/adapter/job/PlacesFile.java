@@ -102,7 +102,8 @@ final class PlacesFile {
     }
 
     private static double readClearing(Fields fields) {
-        if (fields.isWord("clearing_radius_m", "open")) {
+        if (fields.isWord("clearing_radius_m", "open")
+                || fields.isWord("clearing_radius_ft", "open")) {
             return OPEN_M;
         }
         return fields.findQuantity(

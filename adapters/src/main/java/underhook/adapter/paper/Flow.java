@@ -29,6 +29,11 @@ final class Flow {
     private double y;
     private List<Column> columns = List.of();
 
+    /** Not drawn before what it stands over, so that neither is left alone at a page's foot. */
+    private String dueHeading = "";
+
+    private boolean isHeadDue;
+
     Flow(Book book, PDRectangle size, String title) throws IOException {
         this.book = book;
         this.size = size;
@@ -37,17 +42,25 @@ final class Flow {
         this.y = sheet.top();
     }
 
-    Sheet sheet() {
+    Sheet sheet() throws IOException {
+        settle();
         return sheet;
     }
 
     /** Top of what comes next. */
-    double y() {
+    double y() throws IOException {
+        settle();
         return y;
     }
 
     /** Makes sure that so much height is left; true when a new page was begun. */
     boolean need(double height) throws IOException {
+        boolean isNew = turn(headingHeight() + height);
+        drawHeading();
+        return isNew;
+    }
+
+    private boolean turn(double height) throws IOException {
         if (y + height <= sheet.bottom() || y <= sheet.top()) {
             return false;
         }
@@ -57,16 +70,35 @@ final class Flow {
     }
 
     /** A gap, which ends the table: its head is not repeated on a page that begins behind it. */
-    void space(double height) {
+    void space(double height) throws IOException {
+        settle();
         y += height;
         columns = List.of();
+        isHeadDue = false;
     }
 
     void heading(String text) throws IOException {
-        need(50);
-        y += 16;
-        sheet.text(sheet.left(), y, new Face(true, 13), text);
-        y += 7;
+        settle();
+        dueHeading = text;
+    }
+
+    /** Draws a heading that waits, with room below it. */
+    private void settle() throws IOException {
+        if (!dueHeading.isEmpty()) {
+            need(27);
+        }
+    }
+
+    private double headingHeight() {
+        return dueHeading.isEmpty() ? 0 : 23;
+    }
+
+    private void drawHeading() throws IOException {
+        if (!dueHeading.isEmpty()) {
+            sheet.text(sheet.left(), y + 16, new Face(true, 13), dueHeading);
+            y += headingHeight();
+            dueHeading = "";
+        }
     }
 
     void paragraph(Face face, String text) throws IOException {
@@ -81,20 +113,31 @@ final class Flow {
     /** Begins a table; rows follow, and the head is repeated on each page. */
     void table(List<Column> tableColumns) throws IOException {
         columns = List.copyOf(tableColumns);
-        need(60);
-        tableHead();
+        isHeadDue = true;
+    }
+
+    private int headLines() {
+        return columns.stream()
+                .mapToInt(
+                        column ->
+                                sheet.fonts()
+                                        .wrap(HEAD, column.head(), column.width() - GAP)
+                                        .size())
+                .max()
+                .orElse(1);
+    }
+
+    /** Room for a row or bar, with the heading and the table's head before it where they are due. */
+    private void needBelowHead(double height) throws IOException {
+        boolean isNew = need((isHeadDue ? 4 + headLines() * 10.5 : 0) + height);
+        if (isHeadDue || (isNew && !columns.isEmpty())) {
+            tableHead();
+        }
+        isHeadDue = false;
     }
 
     private void tableHead() throws IOException {
-        int lines =
-                columns.stream()
-                        .mapToInt(
-                                column ->
-                                        sheet.fonts()
-                                                .wrap(HEAD, column.head(), column.width() - GAP)
-                                                .size())
-                        .max()
-                        .orElse(1);
+        int lines = headLines();
         double x = sheet.left();
         for (Column column : columns) {
             List<String> words = sheet.fonts().wrap(HEAD, column.head(), column.width() - GAP);
@@ -115,9 +158,7 @@ final class Flow {
             Column column = columns.get(i);
             wrapped.add(sheet.fonts().wrap(column.face(), cells.get(i), column.width() - GAP));
         }
-        if (need(height(wrapped))) {
-            tableHead();
-        }
+        needBelowHead(height(wrapped));
         while (y + height(wrapped) > sheet.bottom()) {
             double room = sheet.bottom() - y;
             drawRow(part(wrapped, room, true));
@@ -177,9 +218,7 @@ final class Flow {
         Face face = new Face(true, 12);
         List<String> lines = sheet.fonts().wrap(face, text, sheet.right() - sheet.left() - 30);
         double height = lines.size() * 15 + 5;
-        if (need(height) && !columns.isEmpty()) {
-            tableHead();
-        }
+        needBelowHead(height);
         sheet.black();
         sheet.fillBox(sheet.left(), y + 1, sheet.right() - sheet.left(), height - 1);
         sheet.white();

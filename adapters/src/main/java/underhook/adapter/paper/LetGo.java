@@ -60,22 +60,29 @@ final class LetGo {
         return Optional.of("Let go: " + String.join("; ", parts) + ".");
     }
 
-    /** Kilometres from the start for each thing, from the first to the last metre of every stretch. */
+    /**
+     * Kilometres from the start, from the first to the last metre of every stretch: each thing over all
+     * stretches that it has a part in, and those with the same kilometres together.
+     */
     private static Map<String, String> merged(ReleaseLook look, Use use) {
         Map<String, List<Tenths>> all = new LinkedHashMap<>();
         for (Stretch part : look.stretches()) {
             if (part.use() == use) {
-                Tenths.join(
-                        all.computeIfAbsent(
-                                String.join(", ", part.what()), unused -> new ArrayList<>()),
-                        Tenths.around(part));
+                List<String> things = part.what().isEmpty() ? List.of("") : part.what();
+                for (String thing : things) {
+                    Tenths.join(
+                            all.computeIfAbsent(thing, unused -> new ArrayList<>()),
+                            Tenths.around(part));
+                }
             }
         }
+        Map<List<Tenths>, String> alike = new LinkedHashMap<>();
+        all.forEach((thing, parts) -> alike.merge(parts, thing, (a, b) -> a + ", " + b));
         Map<String, String> words = new LinkedHashMap<>();
-        all.forEach(
-                (what, parts) ->
+        alike.forEach(
+                (parts, things) ->
                         words.put(
-                                what,
+                                things,
                                 parts.stream()
                                         .map(Tenths::words)
                                         .collect(Collectors.joining(", ", "", " km"))));

@@ -106,7 +106,8 @@ final class LoaderLists {
                 + " Nobody under the load, nobody between load and drop-off.";
     }
 
-    private static void table(Flow flow) throws IOException {
+    private void table(Flow flow) throws IOException {
+        double poundsWidth = words.isPounds() ? 14 : 0;
         flow.table(
                 List.of(
                         Flow.Column.of("tick", 27),
@@ -114,10 +115,10 @@ final class LoaderLists {
                         Flow.Column.strong("load", 52),
                         Flow.Column.of("kind, size m", 82),
                         Flow.Column.of("as typed", 60),
-                        Flow.Column.strong("planned kg", 56),
+                        Flow.Column.strong("planned kg", 56 + poundsWidth),
                         Flow.Column.strong("to", 52),
                         Flow.Column.strong("line m", 34),
-                        Flow.Column.of("who hooks, ballast, trip", 120)));
+                        Flow.Column.of("who hooks, ballast, trip", 120 - poundsWidth)));
     }
 
     private static long percent(double factor) {
@@ -143,7 +144,7 @@ final class LoaderLists {
                             load.id().value(),
                             load.kind() + " " + size(load),
                             load.massTyped().isEmpty() ? "none" : load.massTyped(),
-                            words.plannedKg(load) + (Words.isEstimated(load) ? " EST" : ""),
+                            words.plannedOnCell(load) + (Words.isEstimated(load) ? " EST" : ""),
                             drop.place().value(),
                             words.lineInMetres(step.lineLengthM()),
                             dangerous(load)

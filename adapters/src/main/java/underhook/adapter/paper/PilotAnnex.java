@@ -69,7 +69,7 @@ final class PilotAnnex {
                             + " which the plan leaves the place. Estimates along lines that nobody"
                             + " surveyed.");
             for (String place : shut) {
-                flow.paragraph(Face.TEXT, place);
+                flow.paragraph(CELL, place);
             }
         }
         flow.heading("Each lift");

@@ -162,7 +162,7 @@ final class PilotPage {
                 + words.variation()
                 + "; altitudes AMSL; hook: belly hook at the first set-down. ALT: where to when the place"
                 + " is shut, load on, straight: over clears ground, trees, wires; fuel is what the gauge"
-                + " must read there, reserve kept. An estimate: look.";
+                + " must read at the shut place, reserve kept. An estimate: look.";
     }
 
     private void head(Flow flow) throws IOException {
@@ -285,7 +285,12 @@ final class PilotPage {
         return "ALT "
                 + fuel(one.fuelKg(), !words.isPounds())
                 + (words.isPounds() ? " kg" : " lb")
-                + (one.passes().isEmpty() ? "" : ", past " + few(one.passes()))
+                + warnings(one)
+                + ".";
+    }
+
+    private static String warnings(Alternate one) {
+        return (one.passes().isEmpty() ? "" : ", past " + few(one.passes()))
                 + (one.seen() ? "" : ", LOOK FOR TREES")
                 + (one.isEnough()
                         ? ""
@@ -293,8 +298,7 @@ final class PilotPage {
                                 + PilotWarnings.MARK
                                 + " PLANNED ONLY "
                                 + Words.down(Math.max(0, one.plannedKg()))
-                                + " kg")
-                + ".";
+                                + " kg");
     }
 
     private List<String> foot() {
@@ -347,8 +351,10 @@ final class PilotPage {
                                                 + " over "
                                                 + Words.hookFt(one.hookAmslM())
                                                 + " ft "
-                                                + Words.up(one.fuelKg())
-                                                + " kg)")
+                                                + fuel(one.fuelKg(), words.isPounds())
+                                                + (words.isPounds() ? " lb" : " kg")
+                                                + warnings(one)
+                                                + ")")
                         .orElse("");
     }
 

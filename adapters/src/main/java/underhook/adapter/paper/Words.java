@@ -9,6 +9,7 @@ import java.time.zone.ZoneOffsetTransition;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
@@ -191,13 +192,27 @@ final class Words {
 
     /** Mass as planned for lift, kg up; a question mark where it is missing. */
     String plannedKg(Load load) {
+        OptionalDouble massKg = plannedMassKg(load);
+        return massKg.isEmpty() ? "?" : Long.toString(up(massKg.getAsDouble()));
+    }
+
+    /** The same, with its pounds behind it where the list is of pounds, for so does the load cell count. */
+    String plannedOnCell(Load load) {
+        OptionalDouble massKg = plannedMassKg(load);
+        return plannedKg(load)
+                + (isPounds() && massKg.isPresent()
+                        ? ", " + upLb(massKg.getAsDouble()) + " lb"
+                        : "");
+    }
+
+    private OptionalDouble plannedMassKg(Load load) {
         if (load.massKg().isEmpty()) {
-            return "?";
+            return load.massKg();
         }
         double factor =
                 job.getKind(load.kind()).heavierFactor()
                         * (isEstimated(load) ? job.rules().masses().estimatedMassFactor() : 1);
-        return Long.toString(up(load.massKg().getAsDouble() * factor));
+        return OptionalDouble.of(load.massKg().getAsDouble() * factor);
     }
 
     PlanePoint plane(GeoPoint point) {

@@ -15,6 +15,7 @@ import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.Machine;
 import underhook.core.job.MassStatus;
+import underhook.core.job.PlaceId;
 import underhook.core.job.Rules;
 import underhook.core.job.WeatherHour;
 
@@ -214,6 +215,15 @@ class JobFolderReaderTest {
         assertThat(job.readingFindings())
                 .extracting(f -> f.code() + " " + f.severity() + " " + f.subject())
                 .containsExactly("ELEVATION_DIFFERS CAUTION S01", "OUTSIDE_TERRAIN STOP H");
+    }
+
+    /** "open" says the same of feet as of metres. */
+    @Test
+    void a_clearing_in_feet_may_be_open_too() {
+        Job job =
+                good(new SampleJob().with("places.csv", "clearing_radius_m", "clearing_radius_ft"));
+
+        assertThat(job.getPlace(new PlaceId("A")).clearingRadiusM()).isEqualTo(1000);
     }
 
     /** Zero stated is a place on the agonic line; zero assumed is a mistake waiting for a compass. */

@@ -23,6 +23,31 @@ class FlowTest {
         assertThat(pagesWithHead(true)).isEqualTo(1);
     }
 
+    /** A row of ten lines that does not fit below its heading takes heading and head along. */
+    @Test
+    void no_heading_stands_alone_at_the_foot_of_a_page() throws IOException {
+        Output output = PaperDay.output();
+        Words words = new Words(output.readJob().job(), output.readJob().ground());
+        for (int left = 20; left <= 180; left += 20) {
+            Path file = folder.resolve("heading" + left + ".pdf");
+            try (Book book = new Book(output.readJob().job(), output.plan(), words)) {
+                Flow flow = new Flow(book, PDRectangle.A4, "Flow");
+                flow.space(flow.sheet().bottom() - flow.y() - left);
+                flow.heading("Heading above");
+                flow.table(List.of(Flow.Column.of("headword", 60)));
+                flow.row(List.of("firstrow" + " morewords".repeat(9)));
+                book.write(file);
+            }
+            try (PDDocument document = Loader.loadPDF(file.toFile())) {
+                PDFTextStripper stripper = new PDFTextStripper();
+                stripper.setStartPage(document.getNumberOfPages());
+                assertThat(stripper.getText(document))
+                        .as("%d points left", left)
+                        .contains("Heading above", "headword", "firstrow", "more");
+            }
+        }
+    }
+
     /** A table, and a bar that finds no room on its page. */
     private long pagesWithHead(boolean isGapBetween) throws IOException {
         Output output = PaperDay.output();

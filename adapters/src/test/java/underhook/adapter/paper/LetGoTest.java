@@ -67,6 +67,21 @@ class LetGoTest {
                 .hasValueSatisfying(line -> assertThat(line).contains("no named"));
     }
 
+    /** LL1 from 1.21 to 2.05 km, and N2 and N4 within its 1.9 to 2.0 km: each thing once, none short. */
+    @Test
+    void tells_each_thing_once_over_all_stretches_it_has_a_part_in() {
+        Leg leg =
+                looked(
+                        new Stretch(Use.CLOSED, 1210, 1900, 5, List.of("LL1")),
+                        new Stretch(Use.CLOSED, 1900, 1930, 5, List.of("LL1", "N4")),
+                        new Stretch(Use.CLOSED, 1930, 1960, 5, List.of("LL1", "N2", "N4")),
+                        new Stretch(Use.CLOSED, 1960, 1990, 5, List.of("LL1", "N2")),
+                        new Stretch(Use.CLOSED, 1990, 2050, 5, List.of("LL1")));
+
+        assertThat(LetGo.brief(leg))
+                .contains("NOT over LL1 1.2–2.1 km; NOT over N4, N2 1.9–2.0 km");
+    }
+
     /** It stands behind a full stop on the card. */
     @Test
     void begins_as_a_sentence_on_the_card() {

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -17,11 +18,16 @@ import underhook.app.port.ReadJob;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
+import underhook.core.geo.GeoPoint;
 import underhook.core.geo.GridHeightField;
 import underhook.core.geo.GridShape;
 import underhook.core.geo.Ground;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.CrossingRule;
 import underhook.core.job.Job;
 import underhook.core.job.LineItem;
+import underhook.core.job.MapFeature;
+import underhook.core.job.Place;
 import underhook.core.plan.Plan;
 
 /** Figures are worked by hand in the comments from the invented day; no source outside. */
@@ -136,6 +142,89 @@ class PilotPageTest {
         assertThat(page).contains("past Z1", "A 591 ft FUEL NOT: steep or trees");
     }
 
+    /**
+     * A wood of 30 m on both sides of a ridge of 300 m, its corners on the ground at 180 m: its trees stand on the
+     * ridge too. 330 m, 15 m of clearance, 40 m of line and 1.1 m of bag: 386.1 m, 1266.7 ft, told as 1270.
+     */
+    @Test
+    void a_wood_stands_on_the_ridge_between_its_corners() throws IOException {
+        Output usual = level(List.of());
+        List<GeoPoint> corners = new ArrayList<>();
+        for (double[] at : new double[][] {{500, -600}, {1000, -600}, {1000, 900}, {500, 900}}) {
+            corners.add(PaperDay.FRAME.toGeo(new PlanePoint(at[0], at[1])));
+        }
+        MapFeature wood =
+                new MapFeature(
+                        "WOOD",
+                        MapFeature.Kind.FOREST,
+                        MapFeature.Shape.AREA,
+                        corners,
+                        0,
+                        CrossingRule.ALLOWED,
+                        OptionalDouble.of(30),
+                        false,
+                        "map");
+        Ground ridge =
+                new Ground(
+                        PaperDay.FRAME,
+                        GridHeightField.of(
+                                new GridShape(-1000, -1500, 25, 400, 200),
+                                (east, north) -> Math.abs(east - 750) < 60 ? 300 : 180),
+                        Optional.empty(),
+                        0);
+        Job job = usual.readJob().job().withFeatures(List.of(wood));
+
+        String page =
+                pages(
+                                new Output(new ReadJob(job, ridge), usual.plan(), usual.report()),
+                                "Pilot page")
+                        .get(0);
+
+        assertThat(page).containsPattern("S03 A 059° 1\\.1 591 1690 225° A 239° 1\\.1 1270 ");
+    }
+
+    /** No height of trees is stated and no raster shows any: 1000 m around stated free of them were seen by somebody. */
+    @Test
+    void a_stated_clearing_is_one_that_somebody_saw() throws IOException {
+        Output usual = level(List.of());
+        Job job = usual.readJob().job();
+
+        assertThat(pages(at(usual, cleared(job, 0)), "Pilot page").get(0))
+                .contains("past LL-1, LOOK FOR TREES");
+        assertThat(pages(at(usual, cleared(job, 1000)), "Pilot page").get(0))
+                .contains("past LL-1.")
+                .doesNotContain("LOOK FOR TREES");
+    }
+
+    private static Output at(Output usual, Job job) {
+        return new Output(new ReadJob(job, usual.readJob().ground()), usual.plan(), usual.report());
+    }
+
+    /** The day with no height of trees stated at any place. */
+    private static Job cleared(Job job, double radiusM) {
+        return job.withPlaces(
+                job.places().stream()
+                        .map(
+                                one ->
+                                        new Place(
+                                                one.id(),
+                                                one.kind(),
+                                                one.name(),
+                                                one.position(),
+                                                one.statedElevationAmslM(),
+                                                OptionalDouble.empty(),
+                                                0,
+                                                radiusM,
+                                                one.exposureFactor(),
+                                                one.agreed(),
+                                                one.standing(),
+                                                one.fuel(),
+                                                one.landingAsked(),
+                                                one.guyAzimuthsTrueRad(),
+                                                one.remarks()))
+                        .toList());
+    }
+
     /** On the slope of the day itself no place but A is level, and far in the east the ground ends. */
     @Test
     void nothing_is_called_a_landing_that_is_steep_or_unknown() throws IOException {
@@ -179,7 +268,10 @@ class PilotPageTest {
                 .contains("POUNDS: hook 883, fuel 312 max 367.")
                 .contains("LINE at A: fit 82 ft (25 m)", "to 464 lb");
         assertThat(String.join(" ", pages(told, "Pilot page"))).contains("fuel lb");
-        assertThat(String.join(" ", pages(told, "Loader's list A"))).contains(" 82 ft ");
+        // 363 kg are 800.3 lb, up.
+        assertThat(String.join(" ", pages(told, "Loader's list A")))
+                .contains(" 82 ft ")
+                .contains("363, 801 lb");
         assertThat(String.join(" ", pages(PaperDay.output(), "Pilot card")))
                 .contains("LINE at A: fit 25 m")
                 .doesNotContain("POUNDS");

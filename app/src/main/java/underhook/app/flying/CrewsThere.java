@@ -49,9 +49,9 @@ public final class CrewsThere {
         return List.copyOf(all);
     }
 
-    /** Whether a plan has a crew there too. */
-    public static boolean isPlanned(List<CrewStay> planned, ToldPlace said) {
-        return said.findIn(ofCrew(planned, said.crew())).beside() == ToldPlace.Beside.AS_PLANNED;
+    /** How what was said stands to a plan. */
+    public static ToldPlace.Beside beside(List<CrewStay> planned, ToldPlace said) {
+        return said.findIn(ofCrew(planned, said.crew())).beside();
     }
 
     private static List<CrewStay> ofCrew(List<CrewStay> planned, CrewId crew) {

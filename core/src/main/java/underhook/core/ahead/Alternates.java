@@ -235,6 +235,7 @@ public final class Alternates {
 
     private boolean isSeen(Place place, PlanePoint at) {
         return place.canopyM().isPresent()
+                || place.clearingRadiusM() >= treesOffM()
                 || ground.canopy().filter(raster -> raster.coversDisc(at, treesOffM())).isPresent();
     }
 

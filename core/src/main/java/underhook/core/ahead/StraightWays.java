@@ -91,6 +91,7 @@ final class StraightWays {
         double distanceM = way.from().distanceToM(way.to());
         double bearingGridRad = way.from().bearingToGridRad(way.to());
         int steps = (int) Math.max(1, Math.ceil(distanceM / STEP_M));
+        List<Thing> beside = standing.stream().filter(thing -> thing.isNear(way, stripM)).toList();
         double highestAmslM = Double.NEGATIVE_INFINITY;
         for (int i = 0; i <= steps; i++) {
             PlanePoint at = way.from().towards(bearingGridRad, distanceM * i / steps);
@@ -98,18 +99,27 @@ final class StraightWays {
             if (top.isEmpty()) {
                 return OptionalDouble.empty();
             }
-            highestAmslM = Math.max(highestAmslM, top.getAsDouble() + treesM(at, stripM));
+            double coverM = Math.max(treesM(at, stripM), standsM(beside, at, stripM));
+            highestAmslM = Math.max(highestAmslM, top.getAsDouble() + coverM);
         }
-        for (Thing thing : standing) {
-            if (thing.isNear(way, stripM)) {
-                OptionalDouble footAmslM = findFootAmslM(thing.corners());
-                if (footAmslM.isEmpty()) {
-                    return OptionalDouble.empty();
-                }
-                highestAmslM = Math.max(highestAmslM, footAmslM.getAsDouble() + thing.heightM());
+        for (Thing thing : beside) {
+            OptionalDouble footAmslM = findFootAmslM(thing.corners());
+            if (footAmslM.isEmpty()) {
+                return OptionalDouble.empty();
             }
+            highestAmslM = Math.max(highestAmslM, footAmslM.getAsDouble() + thing.heightM());
         }
         return OptionalDouble.of(highestAmslM);
+    }
+
+    /** Of a wood or a row, which stands as high on a ridge between its corners as at them. */
+    private static double standsM(List<Thing> beside, PlanePoint at, double stripM) {
+        PlaneLine here = new PlaneLine(at, at);
+        return beside.stream()
+                .filter(thing -> thing.corners().size() > 1 && thing.isNear(here, stripM))
+                .mapToDouble(Thing::heightM)
+                .max()
+                .orElse(0);
     }
 
     /** Of trees where a raster has them, and of those assumed where it ends. */

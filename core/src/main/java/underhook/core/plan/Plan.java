@@ -93,18 +93,16 @@ public record Plan(
 
     /** The same, said to be less than a whole search finds. */
     public Plan cutShort() {
+        return withSummary(summary.cut());
+    }
+
+    /** The same with what is proven of every order of its loads. */
+    public Plan withBounds(Summary.Bounds proven) {
+        return withSummary(summary.with(proven));
+    }
+
+    private Plan withSummary(Summary other) {
         return new Plan(
-                id,
-                job,
-                made,
-                summary.cut(),
-                steps,
-                crews,
-                leftOut,
-                findings,
-                rooms,
-                poles,
-                kit,
-                odds);
+                id, job, made, other, steps, crews, leftOut, findings, rooms, poles, kit, odds);
     }
 }

@@ -49,6 +49,9 @@ public record Summary(
      */
     public record Bounds(
             OptionalDouble flightS, Optional<Instant> finishAt, Optional<String> provenFor) {
+        /** Proven over every way of combining the loads. */
+        public static final String ALL_COMBINATIONS = "all-combinations";
+
         public static final Bounds NONE =
                 new Bounds(OptionalDouble.empty(), Optional.empty(), Optional.empty());
     }
@@ -59,6 +62,10 @@ public record Summary(
 
     Summary cut() {
         return new Summary(flightS, finishAt, counts, bounds, true, price, front, anew);
+    }
+
+    Summary with(Bounds proven) {
+        return new Summary(flightS, finishAt, counts, proven, cutShort, price, front, anew);
     }
 
     public int rotations() {

@@ -2,6 +2,7 @@ package underhook.planner.order;
 
 import java.util.List;
 import java.util.function.BooleanSupplier;
+import underhook.core.plan.Summary;
 import underhook.planner.search.DayOrder;
 import underhook.planner.search.DayTable;
 import underhook.planner.search.HookChoices;
@@ -17,7 +18,6 @@ import underhook.planner.search.Ordered;
  */
 record DayBounds(long startS, double flightS, long finishS, String provenFor) {
     private static final String CHOSEN = "chosen-combination";
-    private static final String ALL = "all-combinations";
 
     /**
      * Over every combination of the loads that are flown; where those are too many, over the day's own.
@@ -49,6 +49,6 @@ record DayBounds(long startS, double flightS, long finishS, String provenFor) {
 
     /** Over which ways of combining loads a bound holds, as plans say it. */
     static String provenFor(boolean all) {
-        return all ? ALL : CHOSEN;
+        return all ? Summary.Bounds.ALL_COMBINATIONS : CHOSEN;
     }
 }

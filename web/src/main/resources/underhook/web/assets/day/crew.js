@@ -2,6 +2,7 @@
 import { html, nothing, svg } from '/lib/lit/lit-html.js';
 import { state, tap, foreseen, now } from './state.js';
 import { deliver } from './link.js';
+import { good } from './loader.js';
 import { plainly, t } from './words.js';
 import { signals } from './signals.js';
 import { dangerous, told } from './marks.js';
@@ -50,21 +51,27 @@ const weAre = () => {
   const crew = state.me?.crew;
   if (!crew) return nothing;
   const said = (state.day.said ?? []).find((one) => one.crew === crew);
+  const mine = good().find((one) => one.kind === 'reported' && one.note.startsWith(`here ${crew} `));
+  const waits = mine && !state.day.taps.some((one) => one.id === mine.id);
   const send = async (event) => {
     event.preventDefault();
     const place = new FormData(event.target).get('place');
     await tap('reported', { note: `here ${crew} ${place}`, place, anyway: true });
     deliver();
   };
-  return html`<form id="here" class="fields" @submit=${send}><label class="field">${t('crew.weAre', { crew })} <select name="place" required>${state.day.places.map((one) => html`<option value=${one.id} ?selected=${one.id === placeOf()}>${one.id} ${one.name}</option>`)}</select></label><button class="big">${t('crew.weAreSend')}</button></form>
-    ${said ? html`<p class=${said.planned ? 'hint' : 'caution'}>${t(said.planned ? 'crew.saidPlanned' : 'crew.said', { place: said.place, time: clock(said.at) })}</p>` : nothing}`;
+  return html`<form id="here" @submit=${send}><label class="field">${t('crew.weAre', { crew })} <select name="place" required>${state.day.places.map((one) => html`<option value=${one.id} ?selected=${one.id === placeOf()}>${one.id} ${one.name}</option>`)}</select></label><button class="big">${t('crew.weAreSend')}</button></form>
+    ${waits ? html`<p class="caution">${t('crew.saidWaits', { place: mine.note.split(' ')[2] })}</p>` : said ? html`<p class=${said.planned || said.ahead ? 'hint' : 'caution'}>${t(said.planned ? 'crew.saidPlanned' : said.ahead ? 'crew.saidAhead' : 'crew.said', { place: said.place, time: clock(said.at) })}</p>` : nothing}
+    ${mine ? html`<p><button id="nothere" @click=${async () => { await tap('undone', { undoes: mine.id, anyway: true }); deliver(); }}>${t('crew.notThere', { place: mine.note.split(' ')[2] })}</button></p>` : nothing}`;
 };
+
+/** Nothing planned ends it: it lasts into another day. */
+const isOpen = (way) => way.fromAt.slice(0, 10) !== way.toAt.slice(0, 10);
 
 /** Where the own crew is to be now and next: it may be told by a new order alone. */
 const ownWay = () => {
   const crew = state.me?.crew;
   const ways = (state.day.ways ?? []).filter((way) => way.crew === crew && Date.parse(way.toAt) > now()).slice(0, 3);
-  return ways.length ? html`<section class="ownway"><h2>${t('crew.way', { crew })}</h2><ol>${ways.map((way) => html`<li>${clock(way.fromAt)}–${clock(way.toAt)} <b>${way.place}</b> ${plainly(way.doing)}</li>`)}</ol>
+  return ways.length ? html`<section class="ownway"><h2>${t('crew.way', { crew })}</h2><ol>${ways.map((way) => html`<li>${isOpen(way) ? t('crew.on', { time: clock(way.fromAt) }) : `${clock(way.fromAt)}–${clock(way.toAt)}`} <b>${way.place}</b> ${plainly(way.doing)}</li>`)}</ol>
     ${ways.some((way) => way.place !== placeOf()) ? html`<p>${[...new Set(ways.map((way) => way.place))].filter((place) => place !== placeOf()).map((place) => html`<a class="button" href=${`#crew/${place}`}>${t('crew.openPlace', { place })}</a> `)}</p>` : nothing}</section>` : nothing;
 };
 

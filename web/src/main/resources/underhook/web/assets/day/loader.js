@@ -3,11 +3,14 @@ import { html, nothing } from '/lib/lit/lit-html.js';
 import { state, set, tap, entries, foreseen } from './state.js';
 import { deliver } from './link.js';
 import { only, otherLine, refusal } from './standing.js';
+import { tapped } from './report.js';
 import { said, t } from './words.js';
 import { before, dangerous, hangs, heavier, rope } from './marks.js';
 import { clock, line, local, mass, massUnit, typedKg } from './units.js';
 
 const ALL = ['engine-on', 'engine-off', 'take-off', 'landing', 'line-on', 'line-checked', 'line-off', 'people-aboard', 'people-out', 'hooked', 'off', 'free-seen', 'free-confirmed', 'aborted', 'refuelled', 'snagged'];
+/** Told or taken back it counts without asking: nothing was done against a rule. */
+const ALWAYS = ['reported', 'undone'];
 const ASKED = { 'line-on': 'line', 'people-aboard': 'people', refuelled: 'fuel' };
 
 /** Makes a tap. Without network this device says itself what will not be allowed. */
@@ -83,22 +86,23 @@ const asked = (now) => {
 
 const mine = () => [...state.waiting.map((entry) => ({ ...entry.tap, seq: entry.seq, refused: entry.refused, waits: true })).reverse(), ...state.sent.filter((entry) => !state.day?.taps.some((one) => one.id === entry.tap.id)).map((entry) => entry.tap).reverse(), ...(state.day?.taps ?? []).filter((one) => !state.waiting.some((entry) => entry.tap.id === one.id))];
 const undone = () => new Set(mine().filter((one) => one.kind === 'undone' && !one.refused).map((one) => one.undoes));
-const good = () => { const gone = undone(); return mine().filter((one) => one.kind !== 'undone' && !one.refused && !one.takenBack && !gone.has(one.id)); };
+export const good = () => { const gone = undone(); return mine().filter((one) => one.kind !== 'undone' && !one.refused && !one.takenBack && !gone.has(one.id)); };
 /** What was last typed for a lift, on this device before the server has it. */
 const weighedKg = (lift) => good().find((one) => one.kind === 'hooked' && one.massKg && one.loads.join() === loadsOf(lift).join())?.massKg ?? lift.readKg;
 const lastHooked = () => good().find((one) => one.kind === 'hooked' && !one.massKg);
 
-export const refusedOnes = () => state.waiting.filter((entry) => entry.refused).map((entry) => html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${t(`kind.${entry.tap.kind}`)} ${entry.tap.loads.join(', ')}</h2><p>${said(entry.refused.why)}</p>
+/** What the server refused of what was tapped here; of one page's own forms beside them alone. */
+export const refusedOnes = (which = () => true) => state.waiting.filter((entry) => entry.refused && which(entry.tap)).map((entry) => html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${tapped(entry.tap)} ${entry.tap.loads.join(', ')}</h2><p>${said(entry.refused.why)}</p>
   ${entry.refused.state === 'refused' && entry.tap.kind !== 'reported' ? html`<button class="big" @click=${async () => { await state.outbox.change({ ...entry, tap: { ...entry.tap, anyway: true }, refused: null }); await entries(); deliver(); }}>${t('refused.happened')}</button>` : nothing}
   <button class="big main" @click=${async () => { await state.outbox.drop(entry.seq); await entries(); }}>${t('refused.drop')}</button></section>`);
 
 const mark = (one) => (one.refused ? 'refused' : one.waits ? 'waits' : one.takenBack || undone().has(one.id) ? 'back' : 'kept');
 
-export const tapList = (count) => html`<ol class="taps">${mine().slice(0, count).map((one) => html`<li class=${mark(one)}><span class="knot" aria-hidden="true"></span><span>${local(one.at)}</span> <b>${t(`kind.${one.kind}`)}</b> ${one.loads.join(' ')} ${one.massKg ? mass(one.massKg) : ''} ${one.lineM ? line(one.lineM) : ''}
-  <small>${one.by} · ${t(`mark.${mark(one)}`)}${one.anyway && !one.waits ? ` · ${t('mark.anyway')}` : ''}</small></li>`)}</ol>`;
+export const tapList = (count) => html`<ol class="taps">${mine().slice(0, count).map((one) => html`<li class=${mark(one)}><span class="knot" aria-hidden="true"></span><span>${local(one.at)}</span> <b>${tapped(one)}</b> ${one.loads.join(' ')} ${one.massKg ? mass(one.massKg) : ''} ${one.lineM ? line(one.lineM) : ''}
+  <small>${one.by} · ${t(`mark.${mark(one)}`)}${one.anyway && !one.waits && !ALWAYS.includes(one.kind) ? ` · ${t('mark.anyway')}` : ''}</small></li>`)}</ol>`;
 
 export const conflicts = () => (state.day?.conflicts.length ? html`<section class="conflicts"><h2>${t('conflict.title', { count: state.day.conflicts.length })}</h2><ul>${state.day.conflicts.map(({ tap: one, why, other }) => html`<li>
-  <p>${t('conflict.this', { who: one.by, device: one.device, kind: t(`kind.${one.kind}`), loads: one.loads.join(' '), time: local(one.at) })} ${other ? t('conflict.other', { who: other.by, device: other.device, kind: t(`kind.${other.kind}`), time: local(other.at) }) : nothing}</p><p>${said(why.message)}</p>
+  <p>${t('conflict.this', { who: one.by, device: one.device, kind: tapped(one), loads: one.loads.join(' '), time: local(one.at) })} ${other ? t('conflict.other', { who: other.by, device: other.device, kind: tapped(other), time: local(other.at) }) : nothing}</p><p>${said(why.message)}</p>
   <button @click=${() => undo(one.id)}>${t('conflict.back')}</button></li>`)}</ul></section>` : nothing);
 
 // A finger on its way, or pressing twice, must not say the next thing by mistake.
@@ -137,7 +141,7 @@ export function loader() {
       : first ? huge(`${first.kind} ${first.loads}`, html`${t(`kind.${first.kind}`)}<br>${first.loads.join(' + ')}`, () => press(first.kind, { loads: first.loads }), first.kind) : nothing}`}</div>
   ${state.ask ? asked(now) : html`
     <div class="grid two">
-      ${last ? html`<button class="big" id="undo" @click=${() => undo(last.id)}>${t('loader.undo', { what: `${t(`kind.${last.kind}`)} ${last.loads.join(' ')}` })}</button>` : nothing}
+      ${last ? html`<button class="big" id="undo" @click=${() => undo(last.id)}>${t('loader.undo', { what: `${tapped(last)} ${last.loads.join(' ')}` })}</button>` : nothing}
       ${lastHooked() ? html`<button class="big" id="weigh" @click=${() => set({ ask: 'weight', typed: '' })}>${t('loader.weight', { unit: massUnit() })}</button>` : nothing}
       ${now.standing.onHook.length ? html`<button class="big" @click=${() => press('aborted')}>${t('kind.aborted')}</button>` : html`<button class="big" @click=${() => set({ ask: 'lift' })}>${t('loader.other')}</button>`}
       ${now.before.some((step) => step.kind === 'refuel') ? html`<button class="big" data-now="refuelled" @click=${() => press('refuelled')}>${t('kind.refuelled')}</button>` : nothing}

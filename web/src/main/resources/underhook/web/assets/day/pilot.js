@@ -2,7 +2,7 @@
 import { html, nothing } from '/lib/lit/lit-html.js';
 import { foreseen, state, tap } from './state.js';
 import { deliver } from './link.js';
-import { refusedOnes } from './loader.js';
+import { good, refusedOnes } from './loader.js';
 import { said, t } from './words.js';
 import { badge, before, compass, hangs, heavier, rope, told } from './marks.js';
 import { bearing, clock, distance, line, local, mass, stretch, until, us } from './units.js';
@@ -61,8 +61,8 @@ const passes = (look) => {
   return legs.length ? html`<section class="passes" aria-label=${t('pilot.passes')}><h2>${t('pilot.passes')}</h2><ul>${legs.map(passed)}</ul></section>` : nothing;
 };
 
-/** The day's time with the job's offset, as the server's own times carry it. */
-const onDay = (time) => `${state.day.date}T${time}${/(Z|[+-]\d\d:\d\d)$/.exec(state.day.now)[0]}`;
+/** The day's time with the job's offset, as the lifts' own times carry it; the server's clock tells UTC. */
+const onDay = (time) => `${state.day.date}T${time}${/(Z|[+-]\d\d:\d\d)$/.exec(state.day.lifts[0].plannedAt)[0]}`;
 
 async function engineOff(event) {
   event.preventDefault();
@@ -70,6 +70,7 @@ async function engineOff(event) {
   const { from, to } = Object.fromEntries(new FormData(form));
   // A claim about what is over, no fact that was just seen: the server judges it, with network or later.
   await tap('reported', { note: `stood ${onDay(from)} ${onDay(to)}`, anyway: false });
+  typed = { from: '', to: '' };
   form.reset();
   deliver();
 }
@@ -79,14 +80,30 @@ async function takeBack(one) {
   deliver();
 }
 
+const times = (one) => ({ from: clock(one.note.split(' ')[1]), to: clock(one.note.split(' ')[2]) });
+
+const isStop = (one) => one.kind === 'reported' && one.note.startsWith('stood ');
+
+/** Once told it counts, waits on this device, or was spoken against by what was tapped elsewhere. */
+const toldStop = (one) => {
+  const against = state.day.conflicts.find((conflict) => conflict.tap.id === one.id);
+  return html`<li><p><b>${t('told.stood', times(one))}</b>${state.waiting.some((entry) => entry.tap.id === one.id) ? ` · ${t('mark.waits')}` : nothing}</p>
+    ${against ? html`<p>${badge('outside', t('pilot.stood.not'))} ${said(against.why.message)}</p>` : nothing}${state.me ? html`<button @click=${() => takeBack(one)}>${t('conflict.back')}</button>` : nothing}</li>`;
+};
+
+/** Once something was told the form stays open: what was refused is put right and told again. */
+let open = false;
+let typed = { from: '', to: '' };
+
 /** A stop of the engine that nobody tapped: told afterwards it counts as if it had been tapped then. */
 const forgotten = () => {
-  const waiting = state.waiting.filter((entry) => !entry.refused).map((entry) => entry.tap);
-  const gone = new Set(waiting.filter((one) => one.kind === 'undone').map((one) => one.undoes));
-  const told = [...waiting, ...state.day.taps].filter((one) => one.kind === 'reported' && one.note.startsWith('stood ') && !one.takenBack && !gone.has(one.id));
-  return html`<details class="stood" ?open=${told.length > 0}><summary>${t('pilot.stood')}</summary><p>${t('pilot.stoodHint')}</p>${state.me ? html`<form id="stood" @submit=${engineOff}><div class="fields">
-    ${['from', 'to'].map((name) => html`<label class="field">${t(`pilot.stood.${name}`)} <input type="time" name=${name} required></label>`)}</div><button class="big">${t('report.send')}</button></form>` : html`<p><a class="button" href="#join">${t('page.join')}</a></p>`}
-    <ul>${told.map((one) => html`<li>${t('told.stood', { from: clock(one.note.split(' ')[1]), to: clock(one.note.split(' ')[2]) })} <button @click=${() => takeBack(one)}>${t('conflict.back')}</button></li>`)}</ul></details>`;
+  const told = good().filter(isStop);
+  open ||= told.length > 0 || state.waiting.some((entry) => isStop(entry.tap));
+  const refused = state.waiting.findLast((entry) => entry.refused && isStop(entry.tap));
+  if (refused) typed = times(refused.tap);
+  return html`<details class="stood" ?open=${open}><summary>${t('pilot.stood')}</summary><p>${t('pilot.stoodHint')}</p>${refusedOnes(isStop)}${state.me ? html`<form id="stood" @submit=${engineOff}><div class="fields">
+    ${['from', 'to'].map((name) => html`<label class="field">${t(`pilot.stood.${name}`)} <input type="time" name=${name} value=${refused ? '' : typed[name]} required></label>`)}</div><button class="big">${t('report.send')}</button></form>` : html`<p><a class="button" href="#join">${t('page.join')}</a></p>`}
+    <ul>${told.map(toldStop)}</ul></details>`;
 };
 
 export function pilot() {
@@ -106,5 +123,5 @@ export function pilot() {
     ${figure(t('pilot.aboard'), look.fuel ? t('pilot.aboardRange', { least: mass(look.fuel.leastKg, 'down'), most: mass(look.fuel.mostKg, 'up') }) : t('pilot.nofuel'), look.fuel ? t('pilot.read', { mass: mass(look.fuel.readKg), time: clock(look.fuel.readAt) }) : nothing)}</dl>
   <p class="said">${judged(look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown', 'pilot.fuel')}</p>
   ${places.map(drop)}${passes(look)}` : html`<h1>${t('pilot.none')}</h1>`}
-  ${stops()}${refusedOnes()}${forgotten()}<p class="hint">${t('pilot.asOf', { time: local(day.now) })}</p></div>`;
+  ${stops()}${refusedOnes((one) => !isStop(one))}${day.lifts.length ? forgotten() : nothing}<p class="hint">${t('pilot.asOf', { time: local(day.now) })}</p></div>`;
 }

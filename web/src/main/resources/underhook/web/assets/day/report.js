@@ -52,9 +52,12 @@ function inWords({ note, place }) {
   return t(`told.${word}`, { place, ...values });
 }
 
+/** What was tapped, in words: of a report what it tells. */
+export const tapped = (one) => (one.kind === 'reported' ? `${t('kind.reported')}: ${inWords(one)}` : t(`kind.${one.kind}`));
+
 const SHOWN = { kg: (value) => mass(value, 'up'), metres: (value) => length(value), clear: (value) => length(value, 'down') };
 
 const told = () => {
   const all = [...state.waiting, ...state.sent].map((entry) => entry.tap).concat(state.day.taps).filter((one, i, every) => one.kind === 'reported' && every.findIndex((other) => other.id === one.id) === i);
-  return all.length ? html`<ul>${all.map((one) => html`<li>${local(one.at)} ${one.by}: ${inWords(one)}</li>`)}</ul>` : html`<p>${t('report.none')}</p>`;
+  return all.length ? html`<ul>${all.map((one) => html`<li class=${one.takenBack ? 'back' : ''}>${local(one.at)} ${one.by}: ${inWords(one)}${one.takenBack ? ` (${t('mark.back')})` : nothing}</li>`)}</ul>` : html`<p>${t('report.none')}</p>`;
 };

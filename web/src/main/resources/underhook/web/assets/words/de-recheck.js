@@ -51,7 +51,7 @@ const known = saidBy(PARTS), part = saidBy([...PARTS, ...ofOne]);
 
 /** Why a stop of the engine cannot have been. */
 const NOT_STOOD = [
-  [/^it ends before it begins$/, 'sie endet, bevor sie beginnt'], [/^it is not over yet$/, 'sie ist noch nicht vorbei'],
+  [/^it ends before it begins$/, 'der Halt endet, bevor er beginnt'], [/^it is not over yet$/, 'er ist noch nicht vorbei'],
   [/^\[(.+)\] hung from (\S+) to (\S+)$/, '$1 hing von $2 bis $3'], [/^\[(.+)\] hung from (\S+) on$/, '$1 hing ab $2'],
   [/^the machine was in the air from (\S+) to (\S+)$/, 'die Maschine war von $1 bis $2 in der Luft'], [/^the machine was in the air from (\S+) on$/, 'die Maschine war ab $1 in der Luft'],
   [/^it was told to be off from (\S+) to (\S+)$/, 'von $1 bis $2 war es schon als aus gemeldet'], [/^it was told to be off from (\S+)$/, 'ab $1 war es schon als aus gemeldet'], [/^it was told to be on at (\S+)$/, 'um $1 war es als an gemeldet'],
@@ -59,13 +59,13 @@ const NOT_STOOD = [
 
 export const recheck = [
   [/^The engine cannot have been off from (\S+) to (\S+): (.+)\.$/, (_, from, to, why) => `Das Triebwerk kann nicht von ${from} bis ${to} aus gewesen sein: ${why.split('; ').map((one) => NOT_STOOD.reduce((said, [shape, words]) => said.replace(shape, words), one)).join('; ')}.`],
-  [/^(\S+) is said to be elsewhere: its flight to (\S+) at (\S+) counts (.+)\.$/, (_, crew, to, at, how) => `${crew} ist nach eigener Angabe woanders: ihr Flug nach ${to} um ${at} zählt ${{ 'as not made': 'als nicht gemacht', 'as flown without it': 'als ohne sie geflogen' }[how] ?? how}.`],
-  [/^(\S+) stays at (\S+) by the files and is said to be elsewhere: it counts nowhere until it is said to be back\.$/, '$1 bleibt nach den Dateien an $2 und ist nach eigener Angabe woanders: sie zählt nirgends, bis sie wieder dort gemeldet ist.'],
-  [/^That (\S+) is at (\S+) was taken back: it counts at (\S+), where it was before\. Perhaps say where it is\.$/, 'Dass $1 an $2 ist, wurde zurückgenommen: sie zählt an $3, wo sie vorher war. Vielleicht sagen, wo sie ist.'],
-  [/^crew (\S+) is at (\S+) since (\S+)$/, 'Gruppe $1 ist seit $3 an $2'],
-  [/^Crew (\S+) was said to be at (\S+) at (\S+), and the plan does not have it there\.$/, 'Gruppe $1 war nach eigener Angabe um $3 an $2, und der Plan hat sie dort nicht.'],
+  [/^(\S+) is said to be elsewhere: its flight to (\S+) at (\S+) counts (.+)\.$/, (_, crew, to, at, how) => `${crew} ist nach eigener Angabe woanders: sein Flug nach ${to} um ${at} zählt ${{ 'as not made': 'als nicht gemacht', 'as flown without it': 'als ohne ihn geflogen' }[how] ?? how}.`],
+  [/^(\S+) stays at (\S+) by the files and is said to be elsewhere: it counts nowhere until it is said to be back\.$/, '$1 bleibt nach den Dateien an $2 und ist nach eigener Angabe woanders: er zählt nirgends, bis er wieder dort gemeldet ist.'],
+  [/^That (\S+) is at (\S+) was taken back: it counts at (\S+), where it was before\. Perhaps say where it is\.$/, 'Dass $1 an $2 ist, wurde zurückgenommen: er zählt an $3, wo er vorher war. Vielleicht sagen, wo er ist.'],
+  [/^crew (\S+) is at (\S+) since (\S+)$/, 'Trupp $1 ist seit $3 an $2'],
+  [/^Crew (\S+) was said to be at (\S+) at (\S+), and the plan does not have it there\.$/, 'Trupp $1 war nach eigener Angabe um $3 an $2, und der Plan hat ihn dort nicht.'],
   [/^The day's duty is over then\. Perhaps the date is another one\.$/, 'Der Dienst des Tages ist dann vorbei. Vielleicht ist es ein anderes Datum.'],
-  [/^Where a crew will be is no order's: it is where it was said to be\.$/, 'Wo eine Gruppe sein wird, weiß keine Reihenfolge: sie ist, wo sie gemeldet wurde.'], [/^not after (\S+)$/, 'nicht nach $1'],
+  [/^Where a crew will be is no order's: it is where it was said to be\.$/, 'Wo ein Trupp sein wird, weiß keine Reihenfolge: er ist, wo er gemeldet wurde.'], [/^not after (\S+)$/, 'nicht nach $1'],
   [/^In (step \S+|\S+) (.+?)\.?$/, (all, name, what) => `In ${step(name)}: ${part(what)}.`], [/^Of the pole (\S+) (.+) is wrong\.$/, (all, pole, what) => `Beim Mast ${pole} ist falsch angegeben: ${part(what)}.`],
   [/^Refused comforts, (.+?): (.+)\.$/, (all, subject, what) => `Versagter Komfort, ${subject}: ${part(what)}.`], [/^What is stated of guy (\S+) is too little\.$/, 'Für die Abspannung $1 ist zu wenig angegeben.'],
   [/^The (rotor|tail|fuselage|line|load|\S+) comes too near to (.+) at (\S+)\.$/, (all, what, near, place) => `An ${place} kommt zu nahe an ${part(near)}: ${{ rotor: 'Rotor', tail: 'Heck', fuselage: 'Rumpf', line: 'Leine', load: 'Last' }[what] ?? what}.`],
