@@ -2,13 +2,11 @@ package underhook.assembly;
 
 import java.time.Instant;
 import java.time.InstantSource;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
-import java.util.Locale;
 import java.util.concurrent.atomic.AtomicReference;
 import org.jspecify.annotations.Nullable;
 import underhook.app.PlanDay;
+import underhook.app.PlanId;
 import underhook.app.Progress;
 import underhook.app.port.ReadJob;
 import underhook.core.finding.Outcome;
@@ -19,9 +17,6 @@ import underhook.planner.search.Effort;
 
 /** Hands a day to the planner, with a name for the plan and a watch. */
 final class Planning implements PlanDay.Planning {
-    private static final DateTimeFormatter STAMP =
-            DateTimeFormatter.ofPattern("uuuuMMdd-HHmmss", Locale.ROOT).withZone(ZoneOffset.UTC);
-
     /** Reading lies before the search, checking and writing behind it. */
     private static final double BEFORE_FRACTION = 0.05;
 
@@ -53,7 +48,7 @@ final class Planning implements PlanDay.Planning {
         Watch watch = new Watch(request);
         PlanSettings settings =
                 new PlanSettings(
-                        "plan-" + STAMP.format(now),
+                        PlanId.of(now),
                         now,
                         new Effort(request.seed(), request.effort().toSeconds()),
                         program,

@@ -289,16 +289,18 @@ final class PilotPage {
                 + ".";
     }
 
-    private static String warnings(Alternate one) {
+    private String warnings(Alternate one) {
         return (one.passes().isEmpty() ? "" : ", past " + few(one.passes()))
                 + (one.seen() ? "" : ", LOOK FOR TREES")
                 + (one.isEnough()
                         ? ""
-                        : ", "
-                                + PilotWarnings.MARK
-                                + " PLANNED ONLY "
-                                + Words.down(Math.max(0, one.plannedKg()))
-                                + " kg");
+                        : ", " + PilotWarnings.MARK + " PLANNED ONLY " + planned(one.plannedKg()));
+    }
+
+    private String planned(double massKg) {
+        return words.isPounds()
+                ? Words.downLb(Math.max(0, massKg)) + " lb"
+                : Words.down(Math.max(0, massKg)) + " kg";
     }
 
     private List<String> foot() {

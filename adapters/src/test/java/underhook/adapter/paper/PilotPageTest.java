@@ -151,7 +151,7 @@ class PilotPageTest {
         Output usual = level(List.of());
         List<GeoPoint> corners = new ArrayList<>();
         for (double[] at : new double[][] {{500, -600}, {1000, -600}, {1000, 900}, {500, 900}}) {
-            corners.add(PaperDay.FRAME.toGeo(new PlanePoint(at[0], at[1])));
+            corners.add(geo(at[0], at[1]));
         }
         MapFeature wood =
                 new MapFeature(
@@ -183,11 +183,60 @@ class PilotPageTest {
         assertThat(page).containsPattern("S03 A 059° 1\\.1 591 1690 225° A 239° 1\\.1 1270 ");
     }
 
+    /** S03 (1260, 400) to A (260, -130): over a road at y = 60 that is guarded, 40 m beside a house that keeps 150 m. */
+    @Test
+    void what_loads_may_not_be_flown_over_is_named_on_the_way() throws IOException {
+        Output usual = level(List.of());
+        Job job =
+                usual.readJob()
+                        .job()
+                        .withFeatures(
+                                List.of(
+                                        line("ROAD", CrossingRule.GUARDED, 60),
+                                        line("TRACK", CrossingRule.ALLOWED, 80),
+                                        house("HOUSE", 780, 100),
+                                        house("FARM", 780, 700)));
+
+        String page = pages(at(usual, job), "Pilot page").get(0);
+
+        assertThat(page).contains("past LL-1, ROAD, HOUSE.").doesNotContain("TRACK", "FARM");
+    }
+
+    private static MapFeature line(String id, CrossingRule rule, double northM) {
+        return new MapFeature(
+                id,
+                MapFeature.Kind.ROAD,
+                MapFeature.Shape.LINE,
+                List.of(geo(-500, northM), geo(2000, northM)),
+                0,
+                rule,
+                OptionalDouble.empty(),
+                false,
+                "map");
+    }
+
+    private static MapFeature house(String id, double eastM, double northM) {
+        return new MapFeature(
+                id,
+                MapFeature.Kind.HOUSE,
+                MapFeature.Shape.POINT,
+                List.of(geo(eastM, northM)),
+                150,
+                CrossingRule.NEVER,
+                OptionalDouble.empty(),
+                false,
+                "map");
+    }
+
+    private static GeoPoint geo(double eastM, double northM) {
+        return PaperDay.FRAME.toGeo(new PlanePoint(eastM, northM));
+    }
+
     /** No height of trees is stated and no raster shows any: 1000 m around stated free of them were seen by somebody. */
     @Test
     void a_stated_clearing_is_one_that_somebody_saw() throws IOException {
         Output usual = level(List.of());
-        Job job = usual.readJob().job();
+        Job job = usual.readJob().job().withFeatures(List.of());
 
         assertThat(pages(at(usual, cleared(job, 0)), "Pilot page").get(0))
                 .contains("past LL-1, LOOK FOR TREES");
@@ -268,6 +317,11 @@ class PilotPageTest {
                 .contains("POUNDS: hook 883, fuel 312 max 367.")
                 .contains("LINE at A: fit 82 ft (25 m)", "to 464 lb");
         assertThat(String.join(" ", pages(told, "Pilot page"))).contains("fuel lb");
+        // With ten times the flow no landing is in reach of what the plan has aboard.
+        Output thirsty = at(told, pounds.withMachine(pounds.machine().withBurn(0.4, 0.4)));
+        assertThat(String.join(" ", pages(thirsty, "Pilot page")))
+                .containsPattern("PLANNED ONLY \\d+ lb")
+                .doesNotContainPattern("PLANNED ONLY \\d+ kg");
         // 363 kg are 800.3 lb, up.
         assertThat(String.join(" ", pages(told, "Loader's list A")))
                 .contains(" 82 ft ")

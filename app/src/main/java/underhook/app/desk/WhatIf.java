@@ -5,12 +5,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -18,6 +15,7 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicBoolean;
 import underhook.app.PlanDay;
+import underhook.app.PlanId;
 import underhook.app.Progress;
 import underhook.app.SurerDay;
 import underhook.app.desk.DeskJob.KnownPlan;
@@ -42,9 +40,6 @@ import underhook.planner.order.TriedMove;
  */
 public final class WhatIf {
     private static final Duration CEILING = Duration.ofMinutes(3);
-    private static final DateTimeFormatter STAMP =
-            DateTimeFormatter.ofPattern("uuuuMMdd-HHmmss", Locale.ROOT).withZone(ZoneOffset.UTC);
-
     private final Path work;
     private final Map<String, Trial> trials = new HashMap<>();
     private final Map<String, AtomicBoolean> stops = new ConcurrentHashMap<>();
@@ -256,7 +251,7 @@ public final class WhatIf {
                         new SurerDay.Wish(
                                 read,
                                 record,
-                                "plan-" + STAMP.format(now),
+                                PlanId.of(now),
                                 now,
                                 question.inTimeFraction(),
                                 asking.stop()::get),

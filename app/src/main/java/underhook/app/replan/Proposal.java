@@ -2,14 +2,13 @@ package underhook.app.replan;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import underhook.app.PlanId;
 import underhook.app.port.ReadJob;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
@@ -107,12 +106,7 @@ public record Proposal(
      * @param of what it is made of: of two papers of one time with two orders each has an id of its own
      */
     static String id(Instant at, String of) {
-        return "plan-"
-                + DateTimeFormatter.ofPattern("uuuuMMdd-HHmmss", Locale.ROOT)
-                        .withZone(ZoneOffset.UTC)
-                        .format(at)
-                + String.format(Locale.ROOT, "-%04x", of.hashCode() & 0xffff)
-                + ANEW;
+        return PlanId.of(at) + String.format(Locale.ROOT, "-%04x", of.hashCode() & 0xffff) + ANEW;
     }
 
     /** Whether the plan of this id is an order that was made while the day was flown. */

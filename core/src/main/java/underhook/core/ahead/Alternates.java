@@ -62,7 +62,8 @@ public final class Alternates {
      * @param durationS to be down, s
      * @param fuelKg to be aboard when it is decided, reserve and the gauge's spread included, kg
      * @param plannedKg least fuel with which the plan leaves the place, kg
-     * @param passes wires under the way, and zones on it that are closed to what hangs there, by id
+     * @param passes wires under the way, zones on it that are closed to what hangs there, and houses, people, roads and
+     *     trails that loads may not pass over or only guarded, by id
      * @param seen whether somebody surveyed the trees round the landing or a raster shows them all
      */
     public record Alternate(
@@ -276,6 +277,7 @@ public final class Alternates {
                         + job.machine().reserveS() * job.machine().burnKgPerS()
                         + job.machine().fuelGaugeSpreadKg();
         passes.addAll(ways.zones(way, use.kinds));
+        passes.addAll(ways.features(way));
         return Optional.of(
                 new Alternate(
                         landing.id(),

@@ -11,6 +11,7 @@ import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlaneLine;
 import underhook.core.geo.PlanePoint;
+import underhook.core.job.CrossingRule;
 import underhook.core.job.Job;
 import underhook.core.job.MapFeature;
 import underhook.core.job.Wire;
@@ -193,6 +194,22 @@ final class StraightWays {
                                 Thing.of(zone.id(), plane(zone.ring()), true, 0)
                                         .isNear(way, job.rules().distances().stripHalfWidthM()))
                 .map(Zone::id)
+                .toList();
+    }
+
+    /** Things on the map that loads may not be flown over, or only while they are guarded, as near as their buffer. */
+    List<String> features(PlaneLine way) {
+        return job.features().stream()
+                .filter(feature -> feature.crossing() != CrossingRule.ALLOWED)
+                .filter(
+                        feature ->
+                                Thing.of(
+                                                feature.id(),
+                                                plane(feature.outline()),
+                                                feature.shape() == MapFeature.Shape.AREA,
+                                                0)
+                                        .isNear(way, feature.bufferM()))
+                .map(MapFeature::id)
                 .toList();
     }
 
