@@ -318,9 +318,8 @@ final class PilotPage {
                         .map(PilotPage::zone)
                         .toList();
         lines.add("NO FLY " + (zones.isEmpty() ? "no zone stated" : few(zones)) + ".");
-        if (!job.wires().isEmpty()) {
-            lines.add("WIRES " + few(job.wires().stream().map(PilotPage::wire).toList()) + ".");
-        }
+        List<String> wires = job.wires().stream().map(PilotPage::wire).toList();
+        lines.add("WIRES " + (wires.isEmpty() ? "no wire stated" : few(wires)) + ".");
         List<String> areas =
                 job.releaseAreas().stream()
                         .filter(ReleaseArea::agreed)
