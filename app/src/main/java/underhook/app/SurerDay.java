@@ -270,7 +270,6 @@ public final class SurerDay {
                 () -> false,
                 () -> false,
                 () -> false,
-                () -> false,
                 () -> false);
     }
 

@@ -26,10 +26,7 @@ final class Planning implements PlanDay.Planning {
     private static final double LOADS_FRACTION = 0.6;
 
     /** Of the ceiling, for the order itself; the rest is for others to choose from and for the bounds. */
-    private static final double ORDER_FRACTION = 0.7;
-
-    /** Of the ceiling, until no others to choose from are looked for; the rest is for the bounds. */
-    private static final double OFFERS_FRACTION = 0.8;
+    private static final double ORDER_FRACTION = 0.75;
 
     /** After it was stopped by hand, for the ways of the best day; what is not found then is not flown. */
     private static final long FINISHING_NANOS = 1_000_000_000;
@@ -55,7 +52,6 @@ final class Planning implements PlanDay.Planning {
                         () -> watch.isPast(1) || watch.isFinished(),
                         () -> watch.isPast(LOADS_FRACTION) || watch.isStopped(),
                         () -> watch.isPast(ORDER_FRACTION) || watch.isStopped(),
-                        () -> watch.isPast(OFFERS_FRACTION),
                         watch::isStopped);
         return DayPlanner.plan(
                 job.job(),

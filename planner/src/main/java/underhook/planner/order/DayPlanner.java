@@ -81,7 +81,7 @@ public final class DayPlanner {
                         new DayOrder.Stops(
                                 settings.enough(),
                                 settings.settled(),
-                                () -> ended.getAsBoolean() || settings.offered().getAsBoolean()),
+                                () -> ended.getAsBoolean() || settings.stop().getAsBoolean()),
                         done -> progress.step("searching the order of the day", 0.3 + 0.6 * done));
         progress.step("writing the plan", 0.9);
         boolean cutShort =

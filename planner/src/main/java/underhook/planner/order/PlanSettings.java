@@ -17,7 +17,6 @@ import underhook.planner.search.Effort;
  *     were in order
  * @param settled says true when no better order may be looked for, so that time is left for others to choose
  *     from and for the bounds
- * @param offered says true when no others to choose from may be looked for, so that time is left for the bounds
  * @param ended says true when somebody wants it to end: nothing better is looked for from then on. What finishing the
  *     best day asks for is found until {@code stop} says true as well
  */
@@ -29,7 +28,6 @@ public record PlanSettings(
         BooleanSupplier stop,
         BooleanSupplier enough,
         BooleanSupplier settled,
-        BooleanSupplier offered,
         BooleanSupplier ended) {
     /** Loads are looked at until the search must end. */
     public PlanSettings(
@@ -45,7 +43,7 @@ public record PlanSettings(
             String program,
             BooleanSupplier stop,
             BooleanSupplier enough) {
-        this(planId, plannedAt, Effort.usual(seed), program, stop, enough, stop, stop, () -> false);
+        this(planId, plannedAt, Effort.usual(seed), program, stop, enough, stop, () -> false);
     }
 
     /** Of the search; it stands in the plan. */
@@ -61,7 +59,6 @@ public record PlanSettings(
         Objects.requireNonNull(stop, "stop");
         Objects.requireNonNull(enough, "enough");
         Objects.requireNonNull(settled, "settled");
-        Objects.requireNonNull(offered, "offered");
         Objects.requireNonNull(ended, "ended");
     }
 }

@@ -137,15 +137,7 @@ class PlannedWaysTest {
                 day.job(),
                 day.ground(),
                 new PlanSettings(
-                        "p",
-                        SmallDay.SEVEN,
-                        Effort.usual(1),
-                        "test",
-                        ended,
-                        ended,
-                        ended,
-                        ended,
-                        ended),
+                        "p", SmallDay.SEVEN, Effort.usual(1), "test", ended, ended, ended, ended),
                 new DayPlanner.Progress() {
                     @Override
                     public void step(String doing, double doneFraction) {}
