@@ -46,7 +46,10 @@ public record Slope(double slopeRad, double fallsTowardsGridRad) {
     }
 
     private static Slope of(Gradient rise) {
-        double steepness = Math.hypot(rise.eastRatio(), rise.northRatio());
+        double steepness =
+                Math.sqrt(
+                        rise.eastRatio() * rise.eastRatio()
+                                + rise.northRatio() * rise.northRatio());
         double bearing = steepness > 0 ? Math.atan2(-rise.eastRatio(), -rise.northRatio()) : 0;
         // A tiny negative bearing plus a whole turn rounds to a whole turn.
         double turned = bearing < 0 ? bearing + 2 * Math.PI : bearing + 0.0;

@@ -21,6 +21,6 @@ public record Column(double eastM, double northM, double topAmslM, double padM, 
     }
 
     double distanceM() {
-        return Math.hypot(eastM, northM);
+        return Math.sqrt(eastM * eastM + northM * northM);
     }
 }

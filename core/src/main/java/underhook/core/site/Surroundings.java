@@ -184,7 +184,7 @@ public final class Surroundings {
             for (int column = -half; column <= half; column++) {
                 double east = column * CELL_M;
                 double north = row * CELL_M;
-                double apartM = Math.hypot(east, north);
+                double apartM = Math.sqrt(east * east + north * north);
                 if (apartM > Columns.WITHIN_M) {
                     continue;
                 }

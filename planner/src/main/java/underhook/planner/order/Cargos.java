@@ -1,10 +1,7 @@
 package underhook.planner.order;
 
 import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import underhook.core.fall.Fall;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
@@ -13,6 +10,7 @@ import underhook.core.job.LoadShape;
 import underhook.core.job.MassStatus;
 import underhook.core.load.Trail;
 import underhook.planner.route.Cargo;
+import underhook.planner.route.Memo;
 
 /** Loads and empty lines as bodies that may fall, each at its lightest and at its heaviest. */
 final class Cargos {
@@ -31,17 +29,18 @@ final class Cargos {
     private static final double LINE_DRAG_M2_PER_M = 0.024;
 
     private final DayModel model;
-    private final IdentityHashMap<Trip, Map<Integer, List<Cargo>>> known = new IdentityHashMap<>();
-    private double densestKgPerM3;
+    private final double airKgPerM3;
+    private final Memo<Trip, Memo<Integer, List<Cargo>>> known = Memo.byIdentity();
+    private final Memo<Integer, List<Cargo>> knownEmpty = Memo.of();
 
     Cargos(DayModel model) {
         this.model = model;
+        this.airKgPerM3 = DayAir.densestKgPerM3(model, model.job.weather());
     }
 
     /** Each load of a trip under a line by itself. */
     List<Cargo> of(Trip trip, int line) {
-        return known.computeIfAbsent(trip, unused -> new HashMap<>())
-                .computeIfAbsent(line, unused -> list(trip, line));
+        return known.get(trip, unused -> Memo.of()).get(line, unused -> list(trip, line));
     }
 
     private List<Cargo> list(Trip trip, int line) {
@@ -58,14 +57,14 @@ final class Cargos {
                             : 1 + WEIGHED_SPREAD_RATIO;
             double areaM2 = OnHook.dragAreaM2(load, kind);
             double lightKg = massKg / factor + trip.ballastKg();
-            double trailRad = Trail.of(lightKg, areaM2, speedMPerS, airKgPerM3()).trailAngleRad();
+            double trailRad = Trail.of(lightKg, areaM2, speedMPerS, airKgPerM3).trailAngleRad();
             all.add(
                     new Cargo(
-                            new Fall.Body(lightKg, areaM2 * MOST_DRAG_FACTOR, airKgPerM3()),
+                            new Fall.Body(lightKg, areaM2 * MOST_DRAG_FACTOR, airKgPerM3),
                             new Fall.Body(
                                     massKg * factor * kind.heavierFactor() + trip.ballastKg(),
                                     areaM2 * LEAST_DRAG_FACTOR,
-                                    airKgPerM3() * THIN_AIR_FACTOR),
+                                    airKgPerM3 * THIN_AIR_FACTOR),
                             kind.shape(),
                             lineM,
                             lineM + (kind.standsUp() ? load.lengthM() : load.heightM()),
@@ -77,24 +76,21 @@ final class Cargos {
 
     /** The line itself with its hook, which may be let go too: its far end falls like a stone or drags. */
     List<Cargo> ofEmpty(int number) {
+        return knownEmpty.get(number, this::listEmpty);
+    }
+
+    private List<Cargo> listEmpty(int number) {
         LineItem line = model.machine.lines().get(number);
         double areaM2 = LINE_DRAG_M2_PER_M * line.lengthM();
         double speedMPerS = model.carriage().ofEmpty(number).speedMPerS();
         return List.of(
                 new Cargo(
-                        new Fall.Body(line.massKg(), areaM2 * MOST_DRAG_FACTOR, airKgPerM3()),
-                        new Fall.Body(line.massKg(), 0, airKgPerM3()),
+                        new Fall.Body(line.massKg(), areaM2 * MOST_DRAG_FACTOR, airKgPerM3),
+                        new Fall.Body(line.massKg(), 0, airKgPerM3),
                         LoadShape.BAG,
                         line.lengthM(),
                         line.lengthM(),
                         speedMPerS,
-                        Trail.of(line.massKg(), areaM2, speedMPerS, airKgPerM3()).trailAngleRad()));
-    }
-
-    private double airKgPerM3() {
-        if (densestKgPerM3 == 0) {
-            densestKgPerM3 = DayAir.densestKgPerM3(model, model.job.weather());
-        }
-        return densestKgPerM3;
+                        Trail.of(line.massKg(), areaM2, speedMPerS, airKgPerM3).trailAngleRad()));
     }
 }

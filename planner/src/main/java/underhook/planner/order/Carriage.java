@@ -2,10 +2,7 @@ package underhook.planner.order;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.TreeSet;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
@@ -13,7 +10,6 @@ import underhook.core.finding.Severity;
 import underhook.core.job.Handling.Flying;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
-import underhook.core.job.LoadId;
 import underhook.core.job.LoadKind;
 import underhook.core.job.MassStatus;
 import underhook.core.line.Approach;
@@ -33,6 +29,7 @@ import underhook.core.load.Trail;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Limit;
 import underhook.core.unit.Units;
+import underhook.planner.route.Memo;
 
 /**
  * How fast a trip or an empty line is flown, and what it takes to come to rest over a place.
@@ -70,29 +67,28 @@ final class Carriage {
 
     private final DayModel model;
     private final Flying flying;
-    private final IdentityHashMap<Trip, Map<Integer, Carried>> known = new IdentityHashMap<>();
-    private final Map<Integer, Carried> knownEmpty = new HashMap<>();
-    private final Map<LoadId, Mended> mended = new HashMap<>();
-    private double densestKgPerM3;
+    private final Memo<Trip, Memo<Integer, Carried>> known = Memo.byIdentity();
+    private final Memo<Integer, Carried> knownEmpty = Memo.of();
+    private final Memo<Mended, String> mended = Memo.of();
+    private final double densestKgPerM3;
 
-    /** What was said of a load. */
-    private record Mended(Load load, LoadKind kind, String words) {}
+    private record Mended(Load load, LoadKind kind) {}
 
     Carriage(DayModel model) {
         this.model = model;
         this.flying = model.rules.handling().flying();
+        this.densestKgPerM3 = DayAir.densestKgPerM3(model, model.job.weather());
     }
 
     /** A trip on a line of the stock. */
     Carried of(Trip trip, int line) {
-        return known.computeIfAbsent(trip, unused -> new HashMap<>())
-                .computeIfAbsent(line, unused -> work(trip, model.machine.lines().get(line)));
+        return known.get(trip, unused -> Memo.of())
+                .get(line, unused -> work(trip, model.machine.lines().get(line)));
     }
 
     /** A line of the stock without a load. */
     Carried ofEmpty(int line) {
-        return knownEmpty.computeIfAbsent(
-                line, unused -> workEmpty(model.machine.lines().get(line)));
+        return knownEmpty.get(line, unused -> workEmpty(model.machine.lines().get(line)));
     }
 
     /** Whether a trip is worth flying on a line. */
@@ -183,12 +179,7 @@ final class Carriage {
 
     /** What would mend a load that trails too far, with its numbers, on the shortest line. */
     String mending(Load load, LoadKind kind) {
-        Mended known = mended.get(load.id());
-        if (known == null || !known.load().equals(load) || !known.kind().equals(kind)) {
-            known = new Mended(load, kind, mendingWords(load, kind));
-            mended.put(load.id(), known);
-        }
-        return known.words();
+        return mended.get(new Mended(load, kind), unused -> mendingWords(load, kind));
     }
 
     private String mendingWords(Load load, LoadKind kind) {
@@ -196,8 +187,7 @@ final class Carriage {
         Allowed allowed = allowed(kind.trailLimitRad(), kind.speedMPerS());
         // The load's own trail under the remote hook decides, so the hook's mass is left out.
         Hung hung =
-                new Hung(
-                        rope(line), lightKg(load), OnHook.dragAreaM2(load, kind), densestKgPerM3());
+                new Hung(rope(line), lightKg(load), OnHook.dragAreaM2(load, kind), densestKgPerM3);
         List<String> words = new ArrayList<>();
         for (Remedy remedy : Remedy.list(hung, allowed, kind.speedMPerS(), 0)) {
             double kt = Math.floor(Units.mPerSToKt(remedy.limit().speedMPerS()));
@@ -236,7 +226,7 @@ final class Carriage {
                         rope(line),
                         loadKg + line.make().endMassKg(),
                         areaM2 + HOOK_DRAG_AREA_M2,
-                        densestKgPerM3());
+                        densestKgPerM3);
         double cap = line.make().airspeedMPerS().orElse(Double.POSITIVE_INFINITY);
         Allowed allowed = allowed(trailRad, Math.min(trip.speedMPerS(), cap));
         SlungLoad slung =
@@ -256,7 +246,7 @@ final class Carriage {
             Load load = trip.loads().get(i);
             double massKg = lightKg(load) + trip.ballastKg();
             double areaM2 = OnHook.dragAreaM2(load, trip.kinds().get(i));
-            Trail trail = Trail.of(massKg, areaM2, speedMPerS, densestKgPerM3());
+            Trail trail = Trail.of(massKg, areaM2, speedMPerS, densestKgPerM3);
             trailRad = Math.max(trailRad, trail.trailAngleRad());
         }
         return trailRad;
@@ -264,7 +254,7 @@ final class Carriage {
 
     private Carried workEmpty(LineItem line) {
         Hung hung =
-                new Hung(rope(line), line.make().endMassKg(), HOOK_DRAG_AREA_M2, densestKgPerM3());
+                new Hung(rope(line), line.make().endMassKg(), HOOK_DRAG_AREA_M2, densestKgPerM3);
         double cap = line.make().airspeedMPerS().orElse(Double.POSITIVE_INFINITY);
         Allowed allowed =
                 allowed(flying.emptyTrailRad(), Math.min(model.machine.emptyLineSpeedMPerS(), cap));
@@ -309,7 +299,7 @@ final class Carriage {
         Swing.Watch watch = new Swing.Watch(WATCHED_PERIODS * slung.periodS(), flying.stillM());
         // Over the ground it may be faster by the tailwind that the rules allow on the way in.
         double groundMPerS = speedMPerS + model.rules.flying().tailwindMPerS();
-        return new Approach(slung, SwingAir.still(densestKgPerM3()), limits, watch)
+        return new Approach(slung, SwingAir.still(densestKgPerM3), limits, watch)
                 .compare(groundMPerS).stream()
                         .map(arrival -> slowing(arrival, slung))
                         .min(Comparator.comparingDouble(one -> one.extraS(groundMPerS)))
@@ -352,12 +342,5 @@ final class Carriage {
                         ? model.rules.masses().estimatedMassFactor()
                         : 1;
         return load.massKg().orElseThrow() / factor;
-    }
-
-    private double densestKgPerM3() {
-        if (densestKgPerM3 == 0) {
-            densestKgPerM3 = DayAir.densestKgPerM3(model, model.job.weather());
-        }
-        return densestKgPerM3;
     }
 }

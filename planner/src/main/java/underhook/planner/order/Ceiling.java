@@ -1,11 +1,12 @@
 package underhook.planner.order;
 
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
 
 /** The end of the time that a plan may take, and whether anything was given up for it. */
 final class Ceiling {
     private final BooleanSupplier stop;
-    private int cuts;
+    private final AtomicInteger cuts = new AtomicInteger();
 
     Ceiling(BooleanSupplier stop) {
         this.stop = stop;
@@ -16,12 +17,12 @@ final class Ceiling {
         if (!stop.getAsBoolean()) {
             return false;
         }
-        cuts++;
+        cuts.incrementAndGet();
         return true;
     }
 
     /** How often something was given up. */
     int cuts() {
-        return cuts;
+        return cuts.get();
     }
 }

@@ -1,13 +1,9 @@
 package underhook.planner.order;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collections;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
@@ -20,14 +16,16 @@ import underhook.planner.route.Cargo;
 import underhook.planner.route.ClearLegs;
 import underhook.planner.route.FlownLeg;
 import underhook.planner.route.LegFinder;
+import underhook.planner.route.Memo;
 import underhook.planner.route.RankedWays;
 import underhook.planner.route.WayIn;
 import underhook.planner.route.WayMap;
 import underhook.planner.search.EmptyWay;
 
 /**
- * The legs of a day by trip, line and hour: found when first asked for, and what a plan tells of them. Not safe for
- * threads: what was once found is kept.
+ * The legs of a day by trip, line and hour: found when first asked for, and what a plan tells of them. What
+ * was once found is kept. Safe for threads: ways are found side by side, and which thread finds one makes no
+ * difference.
  */
 final class DayLegs {
     /** What hangs under a machine without a line when it moves people, for clearance, m. */
@@ -58,15 +56,6 @@ final class DayLegs {
         /** The same with other words about its ends. */
         LegAt with(WayIn outWords, WayIn inWords) {
             return new LegAt(leg, durationS, inWords, outWords, request, wind, arrivalS);
-        }
-    }
-
-    /** Legs once found, by a number made of places, line and hours; null where not yet asked. */
-    private static final class KnownLegs {
-        final List<@Nullable Optional<LegAt>> legs;
-
-        KnownLegs(int count) {
-            legs = new ArrayList<>(Collections.nCopies(count, null));
         }
     }
 
@@ -116,11 +105,11 @@ final class DayLegs {
     private final Ceiling ceiling;
 
     /** What a plan says of legs, by the leg itself: the next plan of the day mostly flies the same. */
-    private final IdentityHashMap<LegAt, Optional<ClearLegs.Seen>> looks;
+    private final Memo<LegAt, Optional<ClearLegs.Seen>> looks;
 
-    private final IdentityHashMap<LegAt, Double> boundsS;
-    private final IdentityHashMap<LegAt, Leg.Exposure> exposures;
-    private final IdentityHashMap<LegAt, Leg> told;
+    private final Memo<LegAt, Double> boundsS;
+    private final Memo<LegAt, Leg.Exposure> exposures;
+    private final Memo<LegAt, Leg> told;
 
     /** What was found by other jobs that are this one but for hours and masses. */
     private final LegMemory memory;
@@ -128,9 +117,11 @@ final class DayLegs {
     /** For each hour the number of its air there. */
     private final int[] airs;
 
-    private final Set<Trip> unlooked = Collections.newSetFromMap(new IdentityHashMap<>());
-    private final IdentityHashMap<Trip, KnownLegs> loadedLegs = new IdentityHashMap<>();
-    private final KnownLegs emptyLegs;
+    private final Memo<Trip, Boolean> unlooked = Memo.byIdentity();
+    private final Memo<Trip, Memo<Integer, Optional<LegAt>>> loadedLegs = Memo.byIdentity();
+
+    /** By a number made of places, line and hour. */
+    private final Memo<Integer, Optional<LegAt>> emptyLegs;
 
     /**
      * @param day of which air, finder and carriage are known
@@ -143,13 +134,13 @@ final class DayLegs {
         this.clearLegs = new ClearLegs(day.job, day.ground, finder, ceiling::isReached);
         this.cargos = new Cargos(day);
         this.refusals = new Refusals();
-        this.looks = new IdentityHashMap<>();
-        this.boundsS = new IdentityHashMap<>();
-        this.exposures = new IdentityHashMap<>();
-        this.told = new IdentityHashMap<>();
+        this.looks = Memo.byIdentity();
+        this.boundsS = Memo.byIdentity();
+        this.exposures = Memo.byIdentity();
+        this.told = Memo.byIdentity();
         this.memory = new LegMemory();
         this.airs = airs();
-        this.emptyLegs = noEmptyLegs();
+        this.emptyLegs = Memo.of();
     }
 
     /** Of the same places with other hours or masses: legs in hours that are the same are kept. */
@@ -167,9 +158,12 @@ final class DayLegs {
         this.told = before.told;
         this.memory = before.memory;
         this.airs = airs();
-        this.emptyLegs = sameHours ? before.emptyLegs : noEmptyLegs();
-        before.loadedLegs.forEach(
-                (trip, legs) -> loadedLegs.put(trip, sameHours ? legs : noLoadedLegs()));
+        this.emptyLegs = sameHours ? before.emptyLegs : Memo.of();
+        for (Trip trip : before.loadedLegs.questions()) {
+            loadedLegs.get(
+                    trip,
+                    same -> sameHours ? before.loadedLegs.get(same, none -> Memo.of()) : Memo.of());
+        }
     }
 
     /** Whether the air of no hour differs from that of another day that shares its memory. */
@@ -180,21 +174,20 @@ final class DayLegs {
     /** A loaded leg; empty when there is no way, and when the ceiling came before one was found. */
     Optional<LegAt> loadedLeg(Trip trip, int line, int slotFrom, int slotTo) {
         int count = day.air().slots.size();
-        KnownLegs known = loadedLegs.computeIfAbsent(trip, unused -> noLoadedLegs());
+        Memo<Integer, Optional<LegAt>> known = loadedLegs.get(trip, unused -> Memo.of());
         int at = (line * count + slotFrom) * count + slotTo;
-        Optional<LegAt> found = known.legs.get(at);
+        Optional<LegAt> found = known.find(at);
         if (found == null && !isHung(trip, line)) {
-            found = Optional.empty();
-            known.legs.set(at, found);
+            found = known.keep(at, Optional.empty());
         }
         if (found == null) {
             int cuts = ceiling.cuts();
             found = computeLeg(trip, line, loadedWay(trip, line, slotFrom, slotTo));
             if (ceiling.cuts() > cuts) {
-                unlooked.add(trip);
+                unlooked.keep(trip, true);
                 return found;
             }
-            known.legs.set(at, found);
+            found = known.keep(at, found);
         }
         return found;
     }
@@ -228,14 +221,14 @@ final class DayLegs {
                 ((from * day.places.size() + to) * (day.machine.lines().size() + 1) + line + 1)
                                 * day.air().slots.size()
                         + slot;
-        Optional<LegAt> found = emptyLegs.legs.get(at);
+        Optional<LegAt> found = emptyLegs.find(at);
         if (found == null) {
             int cuts = ceiling.cuts();
             found = computeEmptyLeg(from, to, line, slot);
             if (ceiling.cuts() > cuts) {
                 return found;
             }
-            emptyLegs.legs.set(at, found);
+            found = emptyLegs.keep(at, found);
         }
         return found;
     }
@@ -313,16 +306,9 @@ final class DayLegs {
         }
         LegEnds.Asked asked = asked(way);
         LegMemory.Ends ends = new LegMemory.Ends(asked.out(Map.of()), asked.in(Map.of()));
-        String key =
-                way.from()
-                        + ":"
-                        + way.to()
-                        + ":"
-                        + line
-                        + ":"
-                        + airs[way.slotFrom()]
-                        + ":"
-                        + airs[way.slotTo()];
+        LegMemory.Asked key =
+                new LegMemory.Asked(
+                        way.from(), way.to(), line, airs[way.slotFrom()], airs[way.slotTo()]);
         LegMemory.Known known = memory.find(trip, key, ends);
         if (known != null) {
             return known.leg();
@@ -478,17 +464,12 @@ final class DayLegs {
 
     /** A leg as a plan says it. */
     Leg told(LegAt at, Supplier<Leg> written) {
-        Leg known = told.get(at);
-        if (known == null) {
-            known = written.get();
-            told.put(at, known);
-        }
-        return known;
+        return told.get(at, unused -> written.get());
     }
 
     /** What letting go means on a loaded leg; empty over unknown ground. */
     Optional<ClearLegs.Seen> look(Trip trip, DayState.Flown flown) {
-        return looks.computeIfAbsent(
+        return looks.get(
                 flown.loaded(),
                 leg ->
                         clearLegs.look(
@@ -519,7 +500,7 @@ final class DayLegs {
 
     /** What no legal leg between the same ends on the same ways in and out goes below at that hour, s. */
     double boundS(LegAt at) {
-        return boundsS.computeIfAbsent(
+        return boundsS.get(
                 at,
                 leg -> finder.least().leastAsDirectedS(leg.request(), leg.wind()) + leg.arrivalS());
     }
@@ -529,7 +510,7 @@ final class DayLegs {
         List<String> kinds = at.request().kinds();
         return kinds.isEmpty()
                 ? Leg.Exposure.NONE
-                : exposures.computeIfAbsent(
+                : exposures.get(
                         at,
                         leg ->
                                 new Leg.Exposure(
@@ -572,7 +553,7 @@ final class DayLegs {
 
     /** The trip that was known before where it is the same. */
     Trip known(Trip made) {
-        for (Trip one : loadedLegs.keySet()) {
+        for (Trip one : loadedLegs.questions()) {
             if (one.equals(made)) {
                 return one;
             }
@@ -592,22 +573,12 @@ final class DayLegs {
 
     /** Whether it came before all ways of a trip were. */
     boolean isCut(Trip trip) {
-        return unlooked.contains(trip);
+        return unlooked.find(trip) != null;
     }
 
     /** How often a way was given up because the time was over. */
     int cuts() {
         return ceiling.cuts();
-    }
-
-    private KnownLegs noEmptyLegs() {
-        int ways = day.places.size() * day.places.size() * (day.machine.lines().size() + 1);
-        return new KnownLegs(ways * day.air().slots.size());
-    }
-
-    private KnownLegs noLoadedLegs() {
-        return new KnownLegs(
-                day.machine.lines().size() * day.air().slots.size() * day.air().slots.size());
     }
 
     private int[] airs() {

@@ -3,13 +3,11 @@ package underhook.planner.order;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
 import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Job;
@@ -27,6 +25,7 @@ import underhook.core.site.Surroundings;
 import underhook.core.site.Wall;
 import underhook.core.site.Walls;
 import underhook.planner.route.LegFinder;
+import underhook.planner.route.Memo;
 
 /**
  * What one lift needs at each hour: air, wind, room for the line, legs and the most fuel.
@@ -58,7 +57,7 @@ final class DayModel {
     private final PlaceRooms placeRooms;
     private final Poles poles;
     private final List<Wall> walls;
-    private final List<@Nullable Room> rooms;
+    private final Memo<Integer, Room> rooms;
 
     DayModel(Job job, Ground ground) {
         this(job, ground, () -> false);
@@ -86,7 +85,7 @@ final class DayModel {
                             ? ground.terrain().heightM(point.eastM(), point.northM())
                             : Double.NEGATIVE_INFINITY;
         }
-        this.rooms = new ArrayList<>(Collections.nCopies(places.size(), null));
+        this.rooms = Memo.of();
         this.air = new DayAir(this);
         this.placeRooms = new PlaceRooms(this);
         this.sky = new SkyView(this);
@@ -134,9 +133,7 @@ final class DayModel {
 
     /** Takes over what stands round the places, from a day that {@link #hasPlacesOf} this one. */
     DayModel withRoomsOf(DayModel before) {
-        for (int i = 0; i < rooms.size(); i++) {
-            rooms.set(i, before.rooms.get(i));
-        }
+        rooms.learn(before.rooms);
         ways.keepRoomsOf(before.ways);
         return this;
     }
@@ -272,19 +269,16 @@ final class DayModel {
 
     /** Room at a place; gathered when first asked for. */
     Room room(int place) {
-        Room known = rooms.get(place);
-        if (known == null) {
-            Craft craft = Craft.of(machine);
-            Needs needs = Needs.of(rules);
-            known =
-                    Room.of(
-                            Surroundings.of(
-                                    ground, places.get(place), Room.view(craft, needs), walls),
-                            craft,
-                            needs);
-            rooms.set(place, known);
-        }
-        return known;
+        return rooms.get(place, this::gatherRoom);
+    }
+
+    private Room gatherRoom(int place) {
+        Craft craft = Craft.of(machine);
+        Needs needs = Needs.of(rules);
+        return Room.of(
+                Surroundings.of(ground, places.get(place), Room.view(craft, needs), walls),
+                craft,
+                needs);
     }
 
     /** Line length that rotor and tail need at a place on a heading, m. */

@@ -2,7 +2,6 @@ package underhook.planner.order;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -24,6 +23,7 @@ import underhook.core.plan.KitItem;
 import underhook.core.plan.Limit;
 import underhook.core.plan.Step;
 import underhook.core.unit.Units;
+import underhook.planner.route.Memo;
 
 /**
  * What a trip hangs in, from the load's sling to the belly hook, by the job's list of gear.
@@ -40,7 +40,7 @@ final class Gear {
 
     private final DayModel model;
     private final Rigging rigging;
-    private final Map<String, Boolean> known = new HashMap<>();
+    private final Memo<Trip, Memo<Integer, Boolean>> known = Memo.byIdentity();
 
     Gear(DayModel model) {
         this.model = model;
@@ -49,9 +49,8 @@ final class Gear {
 
     /** Whether every item carries what hangs there, and none is past its dates. */
     boolean holds(Trip trip, int line) {
-        return known.computeIfAbsent(
-                trip + "@" + line,
-                unused -> stops(trip, model.machine.lines().get(line)).isEmpty());
+        return known.get(trip, unused -> Memo.of())
+                .get(line, unused -> stops(trip, model.machine.lines().get(line)).isEmpty());
     }
 
     /** Why a trip hangs safely on no line in stock; empty when it does on one. */

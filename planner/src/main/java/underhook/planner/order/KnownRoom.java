@@ -1,7 +1,5 @@
 package underhook.planner.order;
 
-import java.util.HashMap;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.DoubleFunction;
 import underhook.core.site.Fit;
@@ -9,15 +7,16 @@ import underhook.core.site.HeadingRoom;
 import underhook.core.site.Margin;
 import underhook.core.site.Rig;
 import underhook.core.site.Room;
+import underhook.planner.route.Memo;
 import underhook.planner.route.RoomView;
 
-/** Room for one rig, kept by heading: many hours ask for the same. Not safe for threads. */
+/** Room for one rig, kept by heading: many hours ask for the same. */
 final class KnownRoom implements RoomView {
     private final Room room;
     private final Rig rig;
     private final DoubleFunction<HeadingRoom> headings;
-    private final Map<Long, Margin> in = new HashMap<>();
-    private final Map<Long, Fit> out = new HashMap<>();
+    private final Memo<Long, Margin> in = Memo.of();
+    private final Memo<Long, Fit> out = Memo.of();
 
     KnownRoom(Room room, Rig rig) {
         this.room = room;
@@ -28,13 +27,12 @@ final class KnownRoom implements RoomView {
     @Override
     public Optional<Margin> in(double headingGridRad) {
         return Optional.of(
-                in.computeIfAbsent(
-                        key(headingGridRad), unused -> headings.apply(headingGridRad).tightest()));
+                in.get(key(headingGridRad), unused -> headings.apply(headingGridRad).tightest()));
     }
 
     @Override
     public Fit out(double trackGridRad) {
-        return out.computeIfAbsent(key(trackGridRad), unused -> room.wayOut(trackGridRad, rig));
+        return out.get(key(trackGridRad), unused -> room.wayOut(trackGridRad, rig));
     }
 
     /** Headings nearer than a millionth of a radian are one. */

@@ -1,25 +1,23 @@
 package underhook.planner.order;
 
 import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
 import org.jspecify.annotations.Nullable;
 import underhook.planner.order.DayAir.Slot;
 import underhook.planner.order.DayLegs.LegAt;
+import underhook.planner.route.Memo;
 import underhook.planner.route.RankedWays;
 
 /**
  * Legs by what they hang on, kept over jobs that are the same but for the hours of the forecast: the air at both
- * ends and every way in and out that may be taken there, as judged. When in the day that is does not matter. Not safe
- * for threads.
+ * ends and every way in and out that may be taken there, as judged. When in the day that is does not matter.
  */
 final class LegMemory {
     private final List<Slot> airs = new ArrayList<>();
-    private final IdentityHashMap<@Nullable Trip, Map<String, List<Known>>> legs =
-            new IdentityHashMap<>();
+    private final Memo<Asked, List<Known>> empty = Memo.of();
+    private final Memo<Trip, Memo<Asked, List<Known>>> loaded = Memo.byIdentity();
 
     /** The ways that are allowed at both ends of a leg, best first. */
     record Ends(Optional<RankedWays> out, Optional<RankedWays> in) {
@@ -32,6 +30,9 @@ final class LegMemory {
                     && (one.isEmpty() || one.get().isLike(other.get()));
         }
     }
+
+    /** From where to where on which line, and the air at both ends. */
+    record Asked(int from, int to, int line, int airFrom, int airTo) {}
 
     /** What was found between such ends; empty where there is no way. */
     record Known(Ends ends, Optional<LegAt> leg) {}
@@ -51,10 +52,9 @@ final class LegMemory {
      * What was found of a leg; null where it was not asked for yet.
      *
      * @param trip what is carried; null for an empty way
-     * @param key from where to where on which line, and the air at both ends
      */
-    @Nullable Known find(@Nullable Trip trip, String key, Ends ends) {
-        for (Known known : list(trip, key)) {
+    @Nullable Known find(@Nullable Trip trip, Asked asked, Ends ends) {
+        for (Known known : list(trip, asked)) {
             if (known.ends().isLike(ends)) {
                 return known;
             }
@@ -62,12 +62,12 @@ final class LegMemory {
         return null;
     }
 
-    void keep(@Nullable Trip trip, String key, Ends ends, Optional<LegAt> leg) {
-        list(trip, key).add(new Known(ends, leg));
+    void keep(@Nullable Trip trip, Asked asked, Ends ends, Optional<LegAt> leg) {
+        list(trip, asked).add(new Known(ends, leg));
     }
 
-    private List<Known> list(@Nullable Trip trip, String key) {
-        return legs.computeIfAbsent(trip, unused -> new HashMap<>())
-                .computeIfAbsent(key, unused -> new ArrayList<>());
+    private List<Known> list(@Nullable Trip trip, Asked asked) {
+        return (trip == null ? empty : loaded.get(trip, unused -> Memo.of()))
+                .get(asked, unused -> new CopyOnWriteArrayList<>());
     }
 }

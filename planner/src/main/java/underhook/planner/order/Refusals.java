@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.TreeSet;
 import underhook.planner.route.ClearLegs;
 
-/** Why ways between two places were refused, all hours, lines and loads together. */
+/** Why ways between two places were refused, all hours, lines and loads together. Safe for threads. */
 final class Refusals {
     /** What stood against ways from one place to another. */
     static final class Why {
@@ -42,22 +42,20 @@ final class Refusals {
         }
     }
 
-    private final Map<String, Why> byPlaces = new HashMap<>();
+    private final Map<Way, Why> byPlaces = new HashMap<>();
+
+    private record Way(int from, int to) {}
 
     /** What stood against ways from one place to another; empty where none was refused. */
-    Why between(int from, int to) {
-        return byPlaces.getOrDefault(key(from, to), new Why());
-    }
-
-    private static String key(int from, int to) {
-        return from + ">" + to;
+    synchronized Why between(int from, int to) {
+        return byPlaces.getOrDefault(new Way(from, to), new Why());
     }
 
     private Why of(int from, int to) {
-        return byPlaces.computeIfAbsent(key(from, to), unused -> new Why());
+        return byPlaces.computeIfAbsent(new Way(from, to), unused -> new Why());
     }
 
-    void add(int from, int to, ClearLegs.Found found) {
+    synchronized void add(int from, int to, ClearLegs.Found found) {
         Why why = of(from, to);
         why.tried++;
         why.inReach.addAll(found.inReach());
@@ -70,7 +68,7 @@ final class Refusals {
         why.noWay |= found.inReach().isEmpty() && !found.unknownGround();
     }
 
-    void addWind(int from, int to) {
+    synchronized void addWind(int from, int to) {
         Why why = of(from, to);
         why.tried++;
         why.wind = true;

@@ -1,37 +1,39 @@
 package underhook.planner.order;
 
 import java.time.Instant;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.LongStream;
 import underhook.core.geo.Horizon;
 import underhook.core.geo.RingRise;
 import underhook.core.geo.Sun;
 import underhook.core.geo.SunPosition;
 import underhook.core.geo.WindSide;
+import underhook.planner.route.Memo;
 import underhook.planner.route.SunSeen;
 
-/** The sun and the terrain against the sky and in the wind, seen from the places of a day. Not safe for threads. */
+/** The sun and the terrain against the sky and in the wind, seen from the places of a day. */
 final class SkyView {
     /** How far terrain is looked at that may hide the sun, m. @source PRACTICE */
     private static final double HORIZON_REACH_M = 5000;
 
     private final DayModel model;
     private final double eyeAglM;
-    private final Map<Long, List<SunSeen>> known = new HashMap<>();
-    private final Map<Moment, SunSeen> moments;
-    private final Map<String, WindSide> windSides;
-    private final Map<Integer, Boolean> standingFree;
+    private final Memo<Long, List<SunSeen>> known = Memo.of();
+    private final Memo<Moment, SunSeen> moments;
+    private final Memo<FromSide, WindSide> windSides;
+    private final Memo<Integer, Boolean> standingFree;
 
     /** A place at a time. */
     private record Moment(int place, Instant at) {}
 
+    /** A place and where the wind comes from, rad. */
+    private record FromSide(int place, double fromGridRad) {}
+
     SkyView(DayModel model) {
         this.model = model;
-        this.moments = new HashMap<>();
-        this.windSides = new HashMap<>();
-        this.standingFree = new HashMap<>();
+        this.moments = Memo.of();
+        this.windSides = Memo.of();
+        this.standingFree = Memo.of();
         // The longest line puts the pilot highest, where the sun is seen longest.
         this.eyeAglM =
                 model.machine.lines().stream().mapToDouble(line -> line.lengthM()).max().orElse(0);
@@ -48,7 +50,7 @@ final class SkyView {
 
     /** The sun at both ends of an hour and in its middle. */
     List<SunSeen> suns(int place, int slot) {
-        return known.computeIfAbsent(
+        return known.get(
                 (long) place * model.air().slots.size() + slot,
                 unused -> {
                     DayAir.Slot hour = model.air().slots.get(slot);
@@ -62,8 +64,8 @@ final class SkyView {
     /** On which side of the ground round it a place lies in the wind of an hour. */
     WindSide windSide(int place, int slot) {
         double fromGridRad = model.air().wind(place, slot).fromGridRad();
-        return windSides.computeIfAbsent(
-                place + ":" + fromGridRad,
+        return windSides.get(
+                new FromSide(place, fromGridRad),
                 unused ->
                         WindSide.of(
                                 model.ground.terrain(),
@@ -74,15 +76,14 @@ final class SkyView {
 
     /** Whether the ground falls away from a place on all sides. */
     boolean standsFree(int place) {
-        return standingFree.computeIfAbsent(
+        return standingFree.get(
                 place,
                 unused -> RingRise.standsFree(model.ground.terrain(), model.points.get(place)));
     }
 
     /** The sun at one moment. */
     SunSeen seen(int place, Instant when) {
-        return moments.computeIfAbsent(
-                new Moment(place, when), moment -> look(moment.place(), moment.at()));
+        return moments.get(new Moment(place, when), moment -> look(moment.place(), moment.at()));
     }
 
     private SunSeen look(int place, Instant when) {

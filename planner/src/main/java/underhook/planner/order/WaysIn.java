@@ -1,7 +1,6 @@
 package underhook.planner.order;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -9,22 +8,23 @@ import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import underhook.core.job.Zone;
 import underhook.core.site.Rig;
+import underhook.planner.route.Memo;
 import underhook.planner.route.PlaceHour;
 import underhook.planner.route.PlaceWind;
 import underhook.planner.route.RankedWays;
 import underhook.planner.route.RoomView;
 import underhook.planner.route.WayIn;
 
-/** The ways in to the places of a day with what hangs there, hour by hour. Not safe for threads. */
+/** The ways in to the places of a day with what hangs there, hour by hour. */
 final class WaysIn {
     private final DayModel day;
-    private final List<Map<String, Optional<RankedWays>>> ranked = new ArrayList<>();
-    private final Map<String, RoomView> roomViews;
+    private final List<Memo<Ranked, Optional<RankedWays>>> ranked = new ArrayList<>();
+    private final Memo<Rigged, RoomView> roomViews;
 
     WaysIn(DayModel day) {
         this.day = day;
-        this.roomViews = new HashMap<>();
-        day.air().slots.forEach(unused -> ranked.add(new HashMap<>()));
+        this.roomViews = Memo.of();
+        day.air().slots.forEach(unused -> ranked.add(Memo.of()));
     }
 
     /** Of the same places: what is known of hours that are alike is kept. */
@@ -34,13 +34,13 @@ final class WaysIn {
         List<DayAir.Slot> slotsBefore = before.day.air().slots;
         for (DayAir.Slot slot : day.air().slots) {
             int same = slotsBefore.indexOf(slot);
-            this.ranked.add(same < 0 ? new HashMap<>() : before.ranked.get(same));
+            this.ranked.add(same < 0 ? Memo.of() : before.ranked.get(same));
         }
     }
 
     /** Takes over what stands round the places. */
     void keepRoomsOf(WaysIn before) {
-        roomViews.putAll(before.roomViews);
+        roomViews.learn(before.roomViews);
     }
 
     /** The way in to a place with what hangs there; empty when there is none. */
@@ -68,22 +68,21 @@ final class WaysIn {
      */
     record Hung(int place, int slotComes, int slot, List<String> kinds, @Nullable Rig rig) {}
 
+    /** All that the ways to a place in an hour hang on. */
+    private record Ranked(
+            int place, List<String> kinds, @Nullable Rig rig, List<PlaceWind> alsoWinds) {}
+
+    private record Rigged(int place, Rig rig) {}
+
     /** Those with nothing shut are kept: they are asked for again and again. */
     Optional<RankedWays> rankWays(Hung at, Map<Long, List<String>> shut) {
         if (!shut.isEmpty()) {
             return day.finder().approaches().rankWays(placeHour(at), shut);
         }
-        String key =
-                at.place()
-                        + ":"
-                        + String.join("|", at.kinds())
-                        + ":"
-                        + at.rig()
-                        + ":"
-                        + alsoWinds(at);
         return ranked.get(at.slot())
-                .computeIfAbsent(
-                        key, unused -> day.finder().approaches().rankWays(placeHour(at), shut));
+                .get(
+                        new Ranked(at.place(), at.kinds(), at.rig(), alsoWinds(at)),
+                        unused -> day.finder().approaches().rankWays(placeHour(at), shut));
     }
 
     /** Winds of the hours before in which it may come, but for those of its own hour. */
@@ -110,7 +109,6 @@ final class WaysIn {
     }
 
     private RoomView roomView(int place, Rig rig) {
-        return roomViews.computeIfAbsent(
-                place + ":" + rig, unused -> new KnownRoom(day.room(place), rig));
+        return roomViews.get(new Rigged(place, rig), unused -> new KnownRoom(day.room(place), rig));
     }
 }

@@ -1,6 +1,5 @@
 package underhook.planner.route;
 
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -10,7 +9,7 @@ import underhook.core.job.Job;
 /**
  * Ways in to places and out of them, over straight pieces as long as the last part.
  *
- * <p>Not safe for threads: what lies under a piece is kept once looked at.
+ * <p>What lies under a piece is kept once looked at.
  */
 public final class Approaches {
     /** Ways in and out are judged in steps of this. */
@@ -22,7 +21,10 @@ public final class Approaches {
     private final ClosedWays closed;
     private final WaysIn waysIn;
     private final Judges.Limits limits;
-    private final Map<String, Map<Long, Lies>> liesByPlace = new HashMap<>();
+    private final Memo<Piece, Lies> liesUnder = Memo.of();
+
+    /** The piece before or behind a place, with all that what lies under it hangs on. */
+    private record Piece(PlanePoint place, long millionths, String mapKey, boolean empty) {}
 
     Approaches(Job job, WayMaps maps, Passed passed, ClosedWays closed) {
         this.job = job;
@@ -59,10 +61,7 @@ public final class Approaches {
      * @return empty when no direction is allowed
      */
     public Optional<RankedWays> rankWays(PlaceHour at, Map<Long, List<String>> shut) {
-        Map<Long, Lies> known =
-                liesByPlace.computeIfAbsent(
-                        at.place() + maps.key(at.kinds()) + "|" + at.kinds().isEmpty(),
-                        unused -> new HashMap<>());
+        String key = maps.key(at.kinds());
         return waysIn.rank(
                 at,
                 bearing -> {
@@ -70,8 +69,9 @@ public final class Approaches {
                     List<String> hit = shut.get(millionths);
                     return hit != null
                             ? Lies.hitting(hit)
-                            : known.computeIfAbsent(
-                                    millionths, unused -> lies(at.place(), bearing, at.kinds()));
+                            : liesUnder.get(
+                                    new Piece(at.place(), millionths, key, at.kinds().isEmpty()),
+                                    unused -> lies(at.place(), bearing, at.kinds()));
                 });
     }
 

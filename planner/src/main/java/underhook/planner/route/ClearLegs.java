@@ -1,6 +1,5 @@
 package underhook.planner.route;
 
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -19,7 +18,7 @@ import underhook.core.plan.ReleaseLook;
  *
  * <p>A way from which it could hit a house, people or a closed zone is found anew with these widened by
  * what is missing, a few times; then there is none. Nor is there one from which a load could fall on ground
- * that is not known. Not safe for threads.
+ * that is not known.
  */
 public final class ClearLegs {
     /** An area serves a leg from which it is reached within this time, s. @source PRACTICE */
@@ -37,7 +36,7 @@ public final class ClearLegs {
     private final LegFinder finder;
     private final BooleanSupplier stop;
     private final Patches patches;
-    private final Map<String, ReleaseStrip> strips = new HashMap<>();
+    private final Memo<List<String>, ReleaseStrip> strips = Memo.of();
 
     /** What hangs there, each load by itself, and the wind on the way. */
     public record Carried(List<Cargo> cargos, LegWind wind) {
@@ -173,8 +172,8 @@ public final class ClearLegs {
     }
 
     private ReleaseStrip strip(List<String> kinds) {
-        return strips.computeIfAbsent(
-                String.join("|", kinds),
+        return strips.get(
+                kinds,
                 unused -> {
                     List<Under> unders = Under.of(job, ground, kinds);
                     return new ReleaseStrip(patches, unders, job.rules().flying().finalM());

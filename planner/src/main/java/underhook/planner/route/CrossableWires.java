@@ -26,7 +26,10 @@ final class CrossableWires {
             double spanEast = b.eastM() - a.eastM();
             double spanNorth = b.northM() - a.northM();
             double dot = Math.abs(spanEast * eastM + spanNorth * northM);
-            return dot / (Math.hypot(spanEast, spanNorth) * Math.hypot(eastM, northM));
+            return dot
+                    / Math.sqrt(
+                            (spanEast * spanEast + spanNorth * spanNorth)
+                                    * (eastM * eastM + northM * northM));
         }
 
         /** Whether a way in this direction may cross the span. */

@@ -1,6 +1,7 @@
 package underhook.planner.route;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -28,8 +29,12 @@ final class HeightProfile {
     /** Room at a place is looked at so far from it. */
     private static final double END_M = 60;
 
+    /** Each holds three figures every ten metres. */
+    private static final int BELOWS_KEPT = 4096;
+
     private final Ground ground;
     private final List<WirePlan> wires;
+    private final Memo<Over, Below> belows = Memo.ofLast(BELOWS_KEPT);
     private final ByPlace<WirePlan> wiresByPlace;
     private final double stripM;
 
@@ -72,23 +77,73 @@ final class HeightProfile {
      */
     record Profile(List<Double> alongM, List<Double> hookAmslM, double leastClearanceM) {}
 
-    /** The least profile along a way; empty where ground or a wire below it is not known. */
-    Optional<Profile> find(List<PlanePoint> way, Need need) {
+    /** A way, and all that what lies below it hangs on. */
+    private record Over(List<PlanePoint> way, double clearanceM, double canopyM) {}
+
+    /** What lies below a way, whatever hangs on the hook; where it is no longer known the heights end. */
+    private static final class Below {
+        /** Distance of each sample from the start, m. */
+        final List<Double> alongM;
+
+        /** Highest of ground and canopy, m AMSL. */
+        final double[] floorAmslM;
+
+        /** Least altitude of the load's lower end over wires, m AMSL. */
+        final double[] overWireAmslM;
+
+        Below(List<Double> alongM, double[] floorAmslM, double[] overWireAmslM) {
+            this.alongM = alongM;
+            this.floorAmslM = floorAmslM;
+            this.overWireAmslM = overWireAmslM;
+        }
+
+        boolean isKnown() {
+            return floorAmslM.length == alongM.size();
+        }
+
+        /** Where that ends, as a part of the length. */
+        double unknownAtRatio() {
+            double wholeM = alongM.get(alongM.size() - 1);
+            return wholeM > 0 ? alongM.get(floorAmslM.length) / wholeM : 0;
+        }
+    }
+
+    private Below below(List<PlanePoint> way, Need need) {
+        return belows.get(
+                new Over(way, need.clearanceM(), need.canopyM()), unused -> findBelow(way, need));
+    }
+
+    private Below findBelow(List<PlanePoint> way, Need need) {
         List<PlanePoint> samples = new ArrayList<>();
         List<Double> along = new ArrayList<>();
         sample(way, samples, along);
         List<WirePlan> near = wiresNear(way, need);
-        int n = samples.size();
-        double[] floor = new double[n];
+        double[] floorAmslM = new double[samples.size()];
+        double[] overWireAmslM = new double[samples.size()];
+        for (int i = 0; i < floorAmslM.length; i++) {
+            floorAmslM[i] = floorAmslM(samples.get(i), need, toEndM(along, i));
+            overWireAmslM[i] = overWireAmslM(near, samples.get(i), need);
+            if (Math.max(floorAmslM[i], overWireAmslM[i]) == Double.POSITIVE_INFINITY) {
+                return new Below(
+                        along, Arrays.copyOf(floorAmslM, i), Arrays.copyOf(overWireAmslM, i));
+            }
+        }
+        return new Below(along, floorAmslM, overWireAmslM);
+    }
+
+    /** The least profile along a way; empty where ground or a wire below it is not known. */
+    Optional<Profile> find(List<PlanePoint> way, Need need) {
+        Below below = below(way, need);
+        if (!below.isKnown()) {
+            return Optional.empty();
+        }
+        List<Double> along = below.alongM;
+        double[] floor = below.floorAmslM;
+        int n = floor.length;
         double[] hook = new double[n];
         for (int i = 0; i < n; i++) {
-            PlanePoint point = samples.get(i);
-            floor[i] = floorAmslM(point, need, toEndM(along, i));
             hook[i] = floor[i] + need.clearanceM() + need.underHookM();
-            hook[i] = Math.max(hook[i], overWireM(near, point, need));
-            if (hook[i] == Double.POSITIVE_INFINITY) {
-                return Optional.empty();
-            }
+            hook[i] = Math.max(hook[i], below.overWireAmslM[i] + need.underHookM());
         }
         for (int i = n - 2; i >= 0; i--) {
             double runM = along.get(i + 1) - along.get(i);
@@ -115,28 +170,16 @@ final class HeightProfile {
 
     /** The first part of a way over which ground or a wire is not known, as a part of its length. */
     Optional<Double> findUnknown(List<PlanePoint> way, Need need) {
-        List<PlanePoint> samples = new ArrayList<>();
-        List<Double> along = new ArrayList<>();
-        sample(way, samples, along);
-        List<WirePlan> near = wiresNear(way, need);
-        for (int i = 0; i < samples.size(); i++) {
-            double leastAmslM =
-                    Math.max(
-                            floorAmslM(samples.get(i), need, toEndM(along, i)),
-                            overWireM(near, samples.get(i), need));
-            if (leastAmslM == Double.POSITIVE_INFINITY) {
-                double wholeM = along.get(along.size() - 1);
-                return Optional.of(wholeM > 0 ? along.get(i) / wholeM : 0);
-            }
-        }
-        return Optional.empty();
+        return Optional.of(below(way, need))
+                .filter(below -> !below.isKnown())
+                .map(Below::unknownAtRatio);
     }
 
     /** Least altitude of the hook over a point, m AMSL; infinite where ground or wire are not known. */
     double leastAmslM(PlanePoint point, Need need) {
         return Math.max(
                 floorAmslM(point, need) + need.clearanceM() + need.underHookM(),
-                overWireM(wiresNear(List.of(point), need), point, need));
+                overWireAmslM(wiresNear(List.of(point), need), point, need) + need.underHookM());
     }
 
     /**
@@ -220,15 +263,15 @@ final class HeightProfile {
         return wiresByPlace.near(extent);
     }
 
-    /** Least height of the hook over wires near a point; infinite where a wire's top is not known. */
-    private double overWireM(List<WirePlan> near, PlanePoint point, Need need) {
-        double hookAmslM = Double.NEGATIVE_INFINITY;
+    /** Least altitude of what hangs there over wires near a point, m; infinite where a wire's top is not known. */
+    private static double overWireAmslM(List<WirePlan> near, PlanePoint point, Need need) {
+        double lowEndAmslM = Double.NEGATIVE_INFINITY;
         for (WirePlan wire : near) {
             double nearM = wire.corridorM(need.clearanceM()) + SIDE_M;
             double topAmslM = wire.highestWithinM(point, nearM);
-            hookAmslM = Math.max(hookAmslM, topAmslM + wire.aboveM() + need.underHookM() + 2);
+            lowEndAmslM = Math.max(lowEndAmslM, topAmslM + wire.aboveM() + 2);
         }
-        return hookAmslM;
+        return lowEndAmslM;
     }
 
     private static void sample(List<PlanePoint> way, List<PlanePoint> samples, List<Double> along) {

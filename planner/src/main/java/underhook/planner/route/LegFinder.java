@@ -1,7 +1,6 @@
 package underhook.planner.route;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,8 +17,7 @@ import underhook.core.wire.Flyer;
 /**
  * Finds the legs of a job, and keeps what else is known of its ways: what they pay, what none goes below, what
  * closes them, and how places are come to.
- *
- * <p>Not safe for threads: ways in plan are kept once found.
+ * Ways in plan are kept once found.
  */
 public final class LegFinder {
     private final Job job;
@@ -33,7 +31,7 @@ public final class LegFinder {
     private final LeastLegs least;
     private final ClosedWays closed;
     private final Approaches approaches;
-    private final Map<String, Optional<HeightProfile.Profile>> profiles = new HashMap<>();
+    private final Memo<Profiled, Optional<HeightProfile.Profile>> profiles = Memo.of();
 
     public LegFinder(Job job, Ground ground) {
         this.job = job;
@@ -101,6 +99,9 @@ public final class LegFinder {
      */
     public record End(PlanePoint point, double bearingGridRad, double hookAmslM) {}
 
+    /** A way in plan whose heights are asked for, and how low may be flown over it. */
+    private record Profiled(List<PlanePoint> way, HeightProfile.Need need) {}
+
     /** The leg; empty when there is no way that keeps the rules. */
     public Optional<FlownLeg> findLeg(Request request) {
         return findLeg(request, Map.of());
@@ -115,10 +116,8 @@ public final class LegFinder {
         return ways.rounded(request, keepM)
                 .flatMap(
                         way ->
-                                profiles.computeIfAbsent(
-                                                ways.roundedKey(request, keepM)
-                                                        + "|"
-                                                        + request.underHookM(),
+                                profiles.get(
+                                                new Profiled(way.points(), rules.need(request)),
                                                 unused ->
                                                         profile.find(
                                                                 way.points(), rules.need(request)))

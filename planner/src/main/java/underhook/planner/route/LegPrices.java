@@ -1,17 +1,12 @@
 package underhook.planner.route;
 
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import underhook.core.geo.Ground;
 import underhook.core.job.Job;
 
-/**
- * What is paid for passing over people, roads and poor ground.
- *
- * <p>Not safe for threads: what was once looked at is kept.
- */
+/** What is paid for passing over people, roads and poor ground. What was once looked at is kept. */
 public final class LegPrices {
     /** A way that does not cross a road keeps off its line by this, m. @source PRACTICE */
     static final double KEEP_OFF_M = 1;
@@ -23,7 +18,7 @@ public final class LegPrices {
     private final Ground ground;
     private final List<WirePlan> wires;
     private final WayMaps maps;
-    private final Map<String, Exposures> exposures = new HashMap<>();
+    private final Memo<String, Exposures> exposures = Memo.of();
 
     LegPrices(Job job, Ground ground, List<WirePlan> wires, WayMaps maps) {
         this.job = job;
@@ -44,7 +39,7 @@ public final class LegPrices {
 
     /** What has a price under loads of these kinds; nothing under the empty line. */
     private Exposures exposures(List<String> kinds, double keepOffM) {
-        return exposures.computeIfAbsent(
+        return exposures.get(
                 kinds.isEmpty() ? "" : maps.key(kinds) + "|" + keepOffM,
                 unused ->
                         Exposures.of(job, ground, kinds, keepOffM)

@@ -1,8 +1,5 @@
 package underhook.planner.route;
 
-import java.util.HashMap;
-import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import underhook.core.fall.Landings;
@@ -14,7 +11,7 @@ import underhook.core.geo.Slope;
 /**
  * The ground that may be hit from a station.
  *
- * <p>Not safe for threads: what was once worked out is kept. For that heights are counted in steps of
+ * <p>What was once worked out is kept. For that heights are counted in steps of
  * {@value #HEIGHT_STEP_M} m.
  */
 final class Patches {
@@ -24,16 +21,8 @@ final class Patches {
     private static final int KEPT_LANDINGS = 512;
 
     private final HeightField terrain;
-    private final Map<String, Releases> releases = new HashMap<>();
-    private final Map<Releases.Known, Landings> landings =
-            new LinkedHashMap<>(16, 0.75f, true) {
-                private static final long serialVersionUID = 1;
-
-                @Override
-                protected boolean removeEldestEntry(Map.Entry<Releases.Known, Landings> eldest) {
-                    return size() > KEPT_LANDINGS;
-                }
-            };
+    private final Memo<Let, Releases> releases = Memo.of();
+    private final Memo<Releases.Known, Landings> landings = Memo.ofLast(KEPT_LANDINGS);
 
     Patches(HeightField terrain) {
         this.terrain = terrain;
@@ -65,10 +54,12 @@ final class Patches {
         }
     }
 
+    /** What is let go, and in which wind. */
+    private record Let(Cargo cargo, LegWind wind) {}
+
     /** Releases of one thing in one wind. */
     Releases of(Cargo cargo, LegWind wind) {
-        return releases.computeIfAbsent(
-                wind + "|" + cargo, unused -> new Releases(cargo, wind, landings));
+        return releases.get(new Let(cargo, wind), unused -> new Releases(cargo, wind, landings));
     }
 
     /** The ground below; empty where part of it is not known. */

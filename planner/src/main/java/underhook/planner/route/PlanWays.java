@@ -2,7 +2,6 @@ package underhook.planner.route;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,8 +12,7 @@ import underhook.core.job.Job;
 
 /**
  * Ways in plan: the quickest round what is closed, the cheapest over what has a price, with corners flown as arcs.
- *
- * <p>Not safe for threads: ways are kept once found.
+ * Those once found are kept.
  */
 final class PlanWays {
     /** So often ways are split by what they pay when one is looked for, in open country. */
@@ -31,9 +29,27 @@ final class PlanWays {
     private final WayMaps maps;
     private final Passed passed;
     private final LegPrices prices;
-    private final Map<String, List<List<PlanePoint>>> ways = new HashMap<>();
-    private final Map<String, Optional<RoundedWay>> roundedWays = new HashMap<>();
-    private final Map<String, Double> pricesAnyhowS = new HashMap<>();
+    private final Memo<Flown, List<List<PlanePoint>>> ways = Memo.of();
+    private final Memo<Flown, Optional<RoundedWay>> roundedWays = Memo.of();
+    private final Memo<Between, Double> pricesAnyhowS = Memo.of();
+
+    /** An end of a way with its direction there. */
+    private record Pose(PlanePoint point, double bearingGridRad) {}
+
+    private record Flown(
+            List<String> kinds,
+            Pose from,
+            Pose to,
+            boolean finals,
+            Map<String, Double> keepM,
+            double speedMPerS) {
+        Flown {
+            // Who asks goes on adding to it.
+            keepM = Map.copyOf(keepM);
+        }
+    }
+
+    private record Between(String mapKey, PlanePoint from, PlanePoint to, double speedMPerS) {}
 
     PlanWays(Job job, WayMaps maps, Passed passed, LegPrices prices) {
         this.job = job;
@@ -45,17 +61,13 @@ final class PlanWays {
 
     /** The way with its corners flown as arcs; what must stay straight stays so. */
     Optional<RoundedWay> rounded(LegFinder.Request request, Map<String, Double> keepM) {
-        return roundedWays.computeIfAbsent(
-                roundedKey(request, keepM),
+        return roundedWays.get(
+                flown(request, keepM, request.speedMPerS()),
                 unused ->
                         ways(request, keepM).stream()
                                 .map(way -> costed(request, way, maps.of(request.kinds(), keepM)))
                                 .min(Comparator.comparingDouble(Costed::costS))
                                 .map(Costed::way));
-    }
-
-    String roundedKey(LegFinder.Request request, Map<String, Double> keepM) {
-        return wayKey(request, keepM) + "|" + request.speedMPerS();
     }
 
     private record Costed(RoundedWay way, double costS) {}
@@ -90,12 +102,13 @@ final class PlanWays {
      * Other directions make a leg no cheaper than that by much.
      */
     double priceAnyhowS(LegFinder.Request request) {
-        String key =
-                maps.key(request.kinds())
-                        + request.from().point()
-                        + request.to().point()
-                        + request.speedMPerS();
-        return pricesAnyhowS.computeIfAbsent(key, unused -> findPriceAnyhowS(request));
+        Between between =
+                new Between(
+                        maps.key(request.kinds()),
+                        request.from().point(),
+                        request.to().point(),
+                        request.speedMPerS());
+        return pricesAnyhowS.get(between, unused -> findPriceAnyhowS(request));
     }
 
     private double findPriceAnyhowS(LegFinder.Request request) {
@@ -117,8 +130,8 @@ final class PlanWays {
 
     /** Ways in plan that are worth rounding, cheapest first; none where there is no way. */
     private List<List<PlanePoint>> ways(LegFinder.Request request, Map<String, Double> keepM) {
-        return ways.computeIfAbsent(
-                wayKey(request, keepM) + (isPriced(request) ? "|" + request.speedMPerS() : ""),
+        return ways.get(
+                flown(request, keepM, isPriced(request) ? request.speedMPerS() : 0),
                 unused -> findWays(request, keepM));
     }
 
@@ -189,13 +202,15 @@ final class PlanWays {
         return ways.stream().distinct().toList();
     }
 
-    private String wayKey(LegFinder.Request request, Map<String, Double> keepM) {
+    /** What a way in plan hangs on; where it is the same at every speed with none. */
+    private Flown flown(LegFinder.Request request, Map<String, Double> keepM, double speedMPerS) {
         boolean finals = rules.hasFinals(request);
-        return String.join("|", request.kinds())
-                + request.from().point()
-                + (finals ? request.from().bearingGridRad() : "")
-                + request.to().point()
-                + (finals ? request.to().bearingGridRad() : "")
-                + (keepM.isEmpty() ? "" : keepM);
+        return new Flown(
+                request.kinds(),
+                new Pose(request.from().point(), finals ? request.from().bearingGridRad() : 0),
+                new Pose(request.to().point(), finals ? request.to().bearingGridRad() : 0),
+                finals,
+                keepM,
+                speedMPerS);
     }
 }

@@ -21,9 +21,9 @@ final class Plane {
 
     static double distanceToPieceM(PlanePoint a, PlanePoint b, PlanePoint point) {
         double t = nearestFraction(a, b, point);
-        return Math.hypot(
-                a.eastM() + t * (b.eastM() - a.eastM()) - point.eastM(),
-                a.northM() + t * (b.northM() - a.northM()) - point.northM());
+        double east = a.eastM() + t * (b.eastM() - a.eastM()) - point.eastM();
+        double north = a.northM() + t * (b.northM() - a.northM()) - point.northM();
+        return Math.sqrt(east * east + north * north);
     }
 
     /**

@@ -25,7 +25,7 @@ import underhook.core.plan.ReleaseLook.Use;
  * Where a load would land that is let go anywhere along a leg.
  *
  * <p>Every ten metres the patch of ground that it may hit is laid over the map. Height and ground speed
- * follow the leg; near the places the machine is slower. Not safe for threads.
+ * follow the leg; near the places the machine is slower.
  */
 final class ReleaseStrip {
     private static final GeometryFactory FACTORY = new GeometryFactory();

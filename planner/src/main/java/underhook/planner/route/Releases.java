@@ -1,7 +1,5 @@
 package underhook.planner.route;
 
-import java.util.HashMap;
-import java.util.Map;
 import underhook.core.fall.Landings;
 import underhook.core.fall.Patch;
 import underhook.core.fall.Release;
@@ -12,7 +10,7 @@ import underhook.planner.route.Patches.Below;
 /**
  * The ground that one thing may hit, let go in one wind.
  *
- * <p>Not safe for threads: what was once worked out is kept. For that heights are counted in steps,
+ * <p>What was once worked out is kept. For that heights are counted in steps,
  * speeds in whole m/s and angles in whole degrees, each widened by it.
  */
 final class Releases {
@@ -33,13 +31,13 @@ final class Releases {
 
     private final Cargo cargo;
     private final LegWind wind;
-    private final Map<Known, Landings> landings;
-    private final Map<Steps, Known> known = new HashMap<>();
+    private final Memo<Known, Landings> landings;
+    private final Memo<Steps, Known> known = Memo.of();
 
     /**
      * @param landings where landings are kept, which are large
      */
-    Releases(Cargo cargo, LegWind wind, Map<Known, Landings> landings) {
+    Releases(Cargo cargo, LegWind wind, Memo<Known, Landings> landings) {
         this.cargo = cargo;
         this.wind = wind;
         this.landings = landings;
@@ -55,7 +53,7 @@ final class Releases {
     static final class Known {
         private final Release release;
         private final Reach reach;
-        private final Map<Slopes, Patch> patches = new HashMap<>();
+        private final Memo<Slopes, Patch> patches = Memo.of();
 
         private Known(Release release, Reach reach) {
             this.release = release;
@@ -125,12 +123,12 @@ final class Releases {
     }
 
     private Patch patch(Known at, Patch.Ground ground) {
-        return at.patches.computeIfAbsent(
+        return at.patches.get(
                 new Slopes(
                         Math.round(ground.fallsForwardRad() / Below.SLOPE_STEP_RAD),
                         Math.round(ground.fallsRightRad() / Below.SLOPE_STEP_RAD)),
                 unused ->
-                        landings.computeIfAbsent(at, none -> Landings.of(at.release))
+                        landings.get(at, none -> Landings.of(at.release))
                                 .patch(cargo.shape(), ground));
     }
 
@@ -143,7 +141,7 @@ final class Releases {
                         (int) Math.ceil(station.fastMPerS()),
                         (int) Math.floor(station.slowMPerS()),
                         (int) Math.rint(Math.toDegrees(offRad(station))));
-        return known.computeIfAbsent(
+        return known.get(
                 steps,
                 unused -> {
                     Release release = release(steps, below);

@@ -2,7 +2,6 @@ package underhook.planner.route;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
@@ -13,7 +12,7 @@ import underhook.core.job.Job;
 /**
  * The closed ground of a job by what hangs on the hook.
  *
- * <p>Not safe for threads: a map once made is kept, and of those with things widened the last ones.
+ * <p>A map once made is kept, and of those with things widened the last ones.
  */
 final class WayMaps {
     /** Each holds the edges of the whole map. */
@@ -23,19 +22,12 @@ final class WayMaps {
     private final Ground ground;
     private final List<WirePlan> wires;
     private final List<Obstacle> closedFeatures;
-    private final Map<String, WayMap> maps = new HashMap<>();
-    private final Map<String, WayMap> boundMaps = new HashMap<>();
-    private final Map<String, Map<String, Under>> unders = new HashMap<>();
-    private final Map<String, ByPlace<Obstacle>> obstacles = new HashMap<>();
-    private final Map<String, WayMap> widened =
-            new LinkedHashMap<>(16, 0.75f, true) {
-                private static final long serialVersionUID = 1;
-
-                @Override
-                protected boolean removeEldestEntry(Map.Entry<String, WayMap> eldest) {
-                    return size() > WIDENED_KEPT;
-                }
-            };
+    private final Memo<String, WayMap> maps = Memo.of();
+    private final Memo<String, WayMap> boundMaps = Memo.of();
+    private final Memo<String, Map<String, Under>> unders = Memo.of();
+    private final Memo<String, ByPlace<Obstacle>> obstacles = Memo.of();
+    private final Memo<String, WayMap> widened = Memo.ofLast(WIDENED_KEPT);
+    private final Memo<List<String>, String> keys = Memo.of();
 
     WayMaps(Job job, Ground ground, List<WirePlan> wires) {
         this.job = job;
@@ -46,7 +38,7 @@ final class WayMaps {
 
     /** The map for a leg with these kinds on the hook. */
     WayMap of(List<String> kinds) {
-        return maps.computeIfAbsent(key(kinds), unused -> make(kinds, wires));
+        return maps.get(key(kinds), unused -> make(kinds, wires));
     }
 
     /**
@@ -57,13 +49,12 @@ final class WayMaps {
     WayMap of(List<String> kinds, Map<String, Double> keepM) {
         return keepM.isEmpty()
                 ? of(kinds)
-                : widened.computeIfAbsent(
-                        key(kinds) + keepM, unused -> of(kinds).with(wide(kinds, keepM)));
+                : widened.get(key(kinds) + keepM, unused -> of(kinds).with(wide(kinds, keepM)));
     }
 
     private List<Geometry> wide(List<String> kinds, Map<String, Double> keepM) {
         Map<String, Under> byId =
-                unders.computeIfAbsent(
+                unders.get(
                         key(kinds),
                         unused -> {
                             Map<String, Under> all = new HashMap<>();
@@ -87,7 +78,7 @@ final class WayMaps {
      * @param key names the map and what is closed
      */
     WayMap closing(String key, WayMap map, List<Geometry> closed) {
-        return closed.isEmpty() ? map : widened.computeIfAbsent(key, unused -> map.with(closed));
+        return closed.isEmpty() ? map : widened.get(key, unused -> map.with(closed));
     }
 
     /** Wires that may be crossed are left out: gates make ways longer than they have to be. */
@@ -95,7 +86,7 @@ final class WayMaps {
         List<WirePlan> never = wires.stream().filter(wire -> !wire.isCrossable()).toList();
         return never.size() == wires.size()
                 ? of(kinds)
-                : boundMaps.computeIfAbsent(key(kinds), unused -> make(kinds, never));
+                : boundMaps.get(key(kinds), unused -> make(kinds, never));
     }
 
     private WayMap make(List<String> kinds, List<WirePlan> crossed) {
@@ -107,7 +98,7 @@ final class WayMaps {
 
     /** What closes the map for a leg with these kinds, wires left out. */
     ByPlace<Obstacle> obstacles(List<String> kinds) {
-        return obstacles.computeIfAbsent(
+        return obstacles.get(
                 key(kinds),
                 unused -> {
                     List<Obstacle> all = new ArrayList<>(closedFeatures);
@@ -122,6 +113,10 @@ final class WayMaps {
 
     /** Kinds that no zone speaks of share one map. */
     String key(List<String> kinds) {
+        return keys.get(kinds, this::findKey);
+    }
+
+    private String findKey(List<String> kinds) {
         TreeSet<String> spoken = new TreeSet<>();
         for (String kind : kinds) {
             if (job.zones().stream().anyMatch(zone -> zone.kinds().contains(kind))) {

@@ -172,12 +172,10 @@ final class CrewFlights {
         return longest;
     }
 
-    boolean makeExact(double[] hourFactor) {
+    boolean wantExact(double[] hourFactor) {
         boolean any = false;
         for (Flight flight : chosen) {
-            any |=
-                    least.makeEmptyExact(
-                            flight.from(), flight.to(), cheapestHour(flight, hourFactor));
+            any |= least.wantEmpty(flight.from(), flight.to(), cheapestHour(flight, hourFactor));
         }
         return any;
     }

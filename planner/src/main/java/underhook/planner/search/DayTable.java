@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * A day as a puzzle: places, trips, teams, lines, hours and rules, all by number.
  *
  * <p>What it holds never changes; what {@link LegTimes} was once asked is kept, so it is not safe for threads. A fork
- * is for another thread: {@link LegTimes} is asked by one of them at a time.
+ * is for another thread; {@link LegTimes} is asked by both at once.
  */
 public final class DayTable {
     /** No place, no line, no team, no way. */
@@ -413,12 +413,10 @@ public final class DayTable {
         List<@Nullable SetDownPrice> kept = known ? setDowns : setDownGuesses;
         SetDownPrice price = kept.get(known ? at : row + slotTo);
         if (price == null) {
-            synchronized (legTimes) {
-                price =
-                        known
-                                ? legTimes.setDownPrice(trip, line, slotFrom, slotTo)
-                                : legTimes.guessedSetDownPrice(trip, line, slotTo);
-            }
+            price =
+                    known
+                            ? legTimes.setDownPrice(trip, line, slotFrom, slotTo)
+                            : legTimes.guessedSetDownPrice(trip, line, slotTo);
             kept.set(known ? at : row + slotTo, price);
         }
         return price;
@@ -474,13 +472,11 @@ public final class DayTable {
     }
 
     private int lastHeld(EmptyWay way) {
-        synchronized (legTimes) {
-            int last = way.slot();
-            while (last + 1 < untilS.length && legTimes.holdsUntil(way, last + 1)) {
-                last++;
-            }
-            return last;
+        int last = way.slot();
+        while (last + 1 < untilS.length && legTimes.holdsUntil(way, last + 1)) {
+            last++;
         }
+        return last;
     }
 
     /** The longest hook-up of the day, s. */
@@ -488,14 +484,12 @@ public final class DayTable {
         return longestHookUpS;
     }
 
-    /** One thread asks at a time. */
+    /** What another thread gave up meanwhile counts too: then it is asked once more. */
     private int ask(IntSupplier question) {
-        synchronized (legTimes) {
-            int cuts = legTimes.cuts();
-            int answer = question.getAsInt();
-            isCut = legTimes.cuts() > cuts;
-            return answer;
-        }
+        int cuts = legTimes.cuts();
+        int answer = question.getAsInt();
+        isCut = legTimes.cuts() > cuts;
+        return answer;
     }
 
     private int leastLoadedGuessS(int trip, int slot) {
@@ -577,17 +571,13 @@ public final class DayTable {
 
     /** How often a way was given up because the time was over. */
     int cuts() {
-        synchronized (legTimes) {
-            return legTimes.cuts();
-        }
+        return legTimes.cuts();
     }
 
     double leastLoadedS(int trip, int slot) {
         int at = trip * untilS.length + slot;
         if (Double.isNaN(leastLoadedS[at])) {
-            synchronized (legTimes) {
-                leastLoadedS[at] = legTimes.leastLoadedS(trip, slot);
-            }
+            leastLoadedS[at] = legTimes.leastLoadedS(trip, slot);
         }
         return leastLoadedS[at];
     }
@@ -596,9 +586,7 @@ public final class DayTable {
         if (from == to) {
             return 0;
         }
-        synchronized (legTimes) {
-            return legTimes.leastEmptyS(from, to, slot);
-        }
+        return legTimes.leastEmptyS(from, to, slot);
     }
 
     /**

@@ -406,12 +406,12 @@ final class FlightBound {
         boolean any = false;
         for (List<Integer> cover : cheapest) {
             for (int k : cover) {
-                any |= least.makeTripExact(k, hourOf[k]);
-                any |= waysOn.makeExact(posts.leaving(k), hourOf[k]);
+                any |= least.wantTrip(k, hourOf[k]);
+                any |= waysOn.wantExact(posts.leaving(k), hourOf[k]);
             }
         }
-        any |= eachWay(hourFactor, posts::makeExact);
-        any |= crews.makeExact(hourFactor);
-        return any;
+        any |= eachWay(hourFactor, posts::wantExact);
+        any |= crews.wantExact(hourFactor);
+        return least.makeExact() && any;
     }
 }

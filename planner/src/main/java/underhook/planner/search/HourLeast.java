@@ -1,6 +1,8 @@
 package underhook.planner.search;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * The least that each trip and each empty way takes, begun in each hour, over every line.
@@ -33,6 +35,8 @@ final class HourLeast {
     private final boolean[][] tripExact;
     private final double[][][] emptyS;
     private final boolean[][][] emptyExact;
+    private final List<Figure> wanted = new ArrayList<>();
+    private final Lanes lanes;
     private int exactFigures;
 
     HourLeast(DayTable table, boolean[] placed, Earliest earliest) {
@@ -41,6 +45,7 @@ final class HourLeast {
         this.earliest = earliest;
         int places = table.spots.length;
         this.lifts = new LiftHours(table);
+        this.lanes = Lanes.of(table);
         this.lastHour = new int[table.trips.length][hours];
         this.tripS = new double[table.trips.length][hours];
         this.tripExact = new boolean[table.trips.length][hours];
@@ -152,58 +157,119 @@ final class HourLeast {
         return isSlung(from) ? table.rules.returnExtraS() : 0;
     }
 
-    /** Makes a trip's figure exact; whether it was not. */
-    boolean makeTripExact(int k, int hour) {
+    /** Wants a trip's figure exact; whether it was not. */
+    boolean wantTrip(int k, int hour) {
         if (tripExact[k][hour]) {
             return false;
         }
         tripExact[k][hour] = true;
-        int cuts = table.cuts();
-        double least = NONE_S;
-        int last = hour;
-        for (int line : table.lines) {
-            for (int later = hour; later <= lastHour[k][hour]; later++) {
-                int loadedS = lifts.loadedS(k, line, hour, later);
-                boolean may =
-                        loadedS >= 0
-                                && isTimely(
-                                        k,
-                                        hour,
-                                        table.slotUntilS(hour)
-                                                + loadedS
-                                                + table.trips[k].firstSetDownS());
-                least = may ? Math.min(least, loadedS + fixedS(k)) : least;
-                last = may ? Math.max(last, later) : last;
-            }
-        }
-        if (table.cuts() > cuts) {
-            return false;
-        }
-        tripS[k][hour] = Math.max(tripS[k][hour], least);
-        exactFigures += last < lastHour[k][hour] ? 1 : 0;
-        lastHour[k][hour] = last;
-        return true;
+        return wanted.add(new TripFigure(k, hour));
     }
 
-    /** Makes an empty way's figure exact; whether it was not. */
-    boolean makeEmptyExact(int from, int to, int hour) {
-        double known = emptyS(from, to, hour);
-        if (emptyExact[from][to][hour] || known >= NONE_S) {
+    /** Wants an empty way's figure exact; whether it was not. */
+    boolean wantEmpty(int from, int to, int hour) {
+        if (emptyExact[from][to][hour] || emptyS(from, to, hour) >= NONE_S) {
             return false;
         }
         emptyExact[from][to][hour] = true;
+        return wanted.add(new EmptyFigure(from, to, hour));
+    }
+
+    /** Makes exact what is wanted; whether that was not given up because the time was over. */
+    boolean makeExact() {
         int cuts = table.cuts();
-        double least = NONE_S;
-        int first = isSlung(from) || isSlung(to) ? 0 : DayTable.NONE;
-        for (int line = first; line < table.lines.length; line++) {
-            int legS = table.emptyS(from, to, line, hour);
-            least = legS < 0 ? least : Math.min(least, legS + extraS(from));
+        if (!wanted.isEmpty()) {
+            lanes.each(0, wanted.size(), (i, lane) -> wanted.get(i).ask(lane.run().table));
         }
-        if (table.cuts() > cuts) {
-            return false;
+        boolean all = table.cuts() == cuts;
+        if (all) {
+            wanted.forEach(Figure::settle);
         }
-        emptyS[from][to][hour] = Math.max(known, least);
-        exactFigures++;
-        return true;
+        wanted.clear();
+        return all;
+    }
+
+    /** A figure that is to be exact. */
+    private interface Figure {
+        /** Asks a table; several at once, each another. */
+        void ask(DayTable lane);
+
+        /** Takes the answer over. */
+        void settle();
+    }
+
+    private final class TripFigure implements Figure {
+        private final int k;
+        private final int hour;
+        private double least = NONE_S;
+        private int last;
+
+        TripFigure(int k, int hour) {
+            this.k = k;
+            this.hour = hour;
+            this.last = hour;
+        }
+
+        @Override
+        public void ask(DayTable lane) {
+            LiftHours hours = new LiftHours(lane);
+            for (int later = hour; later <= lastHour[k][hour]; later++) {
+                for (int line : table.lines) {
+                    if (hours.mayBe(k, line, hour, later)) {
+                        ask(hours, line, later);
+                    }
+                }
+            }
+        }
+
+        private void ask(LiftHours hours, int line, int later) {
+            // Whoever hovers so much later has flown longer than is known to be enough: that way
+            // need not be found.
+            if (hours.leastLoadedS(k, hour, later) + fixedS(k) >= least) {
+                last = later;
+                return;
+            }
+            int loadedS = hours.loadedS(k, line, hour, later);
+            long lastReleaseS = table.slotUntilS(hour) + loadedS + table.trips[k].firstSetDownS();
+            if (loadedS >= 0 && isTimely(k, hour, lastReleaseS)) {
+                least = Math.min(least, loadedS + fixedS(k));
+                last = later;
+            }
+        }
+
+        @Override
+        public void settle() {
+            tripS[k][hour] = Math.max(tripS[k][hour], least);
+            exactFigures += last < lastHour[k][hour] ? 1 : 0;
+            lastHour[k][hour] = last;
+        }
+    }
+
+    private final class EmptyFigure implements Figure {
+        private final int from;
+        private final int to;
+        private final int hour;
+        private double least = NONE_S;
+
+        EmptyFigure(int from, int to, int hour) {
+            this.from = from;
+            this.to = to;
+            this.hour = hour;
+        }
+
+        @Override
+        public void ask(DayTable lane) {
+            int first = isSlung(from) || isSlung(to) ? 0 : DayTable.NONE;
+            for (int line = first; line < table.lines.length; line++) {
+                int legS = lane.emptyS(from, to, line, hour);
+                least = legS < 0 ? least : Math.min(least, legS + extraS(from));
+            }
+        }
+
+        @Override
+        public void settle() {
+            emptyS[from][to][hour] = Math.max(emptyS(from, to, hour), least);
+            exactFigures++;
+        }
     }
 }

@@ -52,20 +52,29 @@ final class LiftHours {
         return Math.max(0, table.slotFromS(later) - table.slotUntilS(hour) + 1);
     }
 
+    /** Whether anything but its way speaks against a lift; whether the fuel lasts until then, too. To find a way takes long. */
+    boolean mayBe(int trip, int line, int hour, int later) {
+        if (!table.trips[trip].linesAllowed().get(line)
+                || !table.isOpen(trip, hour)
+                || !table.isOpen(trip, later)) {
+            return false;
+        }
+        double leftKg = table.mostFuelKg(trip, line, hour, later);
+        return leftKg > 0 && leftKg >= leastS(hour, later) * table.fuel.burnKgPerS();
+    }
+
+    /** What the way loaded of such a lift takes at the least, because it is hooked up in the one hour, s. */
+    long leastLoadedS(int trip, int hour, int later) {
+        return Math.max(0, leastS(hour, later) - table.trips[trip].setDownS());
+    }
+
     /**
      * Whole seconds of the way loaded, of a lift that is hooked up in one hour and let go in another; {@link
      * DayTable#NONE} where no lift is.
      */
     int loadedS(int trip, int line, int hour, int later) {
         TripRow row = table.trips[trip];
-        if (!row.linesAllowed().get(line)
-                || !table.isOpen(trip, hour)
-                || !table.isOpen(trip, later)) {
-            return DayTable.NONE;
-        }
-        // Before the way is looked for, which takes long: whether the fuel lasts until then.
-        double leftKg = table.mostFuelKg(trip, line, hour, later);
-        if (leftKg <= 0 || leftKg < leastS(hour, later) * table.fuel.burnKgPerS()) {
+        if (!mayBe(trip, line, hour, later)) {
             return DayTable.NONE;
         }
         int loadedS = table.loadedS(trip, line, hour, later);

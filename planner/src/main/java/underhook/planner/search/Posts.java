@@ -246,10 +246,10 @@ final class Posts {
         return best;
     }
 
-    /** Makes the figure of that way exact where it decides; whether it was not. */
-    boolean makeExact(int from, int to, int hour) {
+    /** Wants the figure of that way exact where it decides; whether it was not. */
+    boolean wantExact(int from, int to, int hour) {
         int place = places.get(from);
         int next = to == end() ? home(place, hour) : places.get(to);
-        return place != next && least.makeEmptyExact(place, next, hour);
+        return place != next && least.wantEmpty(place, next, hour);
     }
 }

@@ -71,9 +71,9 @@ final class WaysOn {
         }
     }
 
-    /** Makes that way's figure exact; whether it was not. */
-    boolean makeExact(int post, int hour) {
+    /** Wants that way's figure exact; whether it was not. */
+    boolean wantExact(int post, int hour) {
         int to = goesTo[post][hour];
-        return to >= 0 && posts.makeExact(post, to, leaves[post][hour]);
+        return to >= 0 && posts.wantExact(post, to, leaves[post][hour]);
     }
 }
