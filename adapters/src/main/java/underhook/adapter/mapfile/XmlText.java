@@ -1,5 +1,6 @@
 package underhook.adapter.mapfile;
 
+import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -25,7 +26,7 @@ final class XmlText {
 
     /** Writes the whole file. */
     static void write(Path file, Content content) throws IOException {
-        try (OutputStream out = Files.newOutputStream(file)) {
+        try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file))) {
             XMLStreamWriter xml =
                     XMLOutputFactory.newDefaultFactory()
                             .createXMLStreamWriter(out, StandardCharsets.UTF_8.name());
@@ -75,19 +76,20 @@ final class XmlText {
 
     /** The characters of XML 1.0 (fifth edition, production 2). */
     static String legal(String text) {
-        StringBuilder kept = new StringBuilder();
-        text.codePoints()
-                .map(
-                        c ->
-                                c == 9
-                                                || c == 10
-                                                || c == 13
-                                                || (c >= 0x20 && c <= 0xD7FF)
-                                                || (c >= 0xE000 && c <= 0xFFFD)
-                                                || c >= 0x10000
-                                        ? c
-                                        : 0xFFFD)
-                .forEach(kept::appendCodePoint);
+        StringBuilder kept = new StringBuilder(text.length());
+        for (int i = 0; i < text.length(); i = text.offsetByCodePoints(i, 1)) {
+            int point = text.codePointAt(i);
+            kept.appendCodePoint(isLegal(point) ? point : 0xFFFD);
+        }
         return kept.toString();
+    }
+
+    private static boolean isLegal(int point) {
+        return point == 9
+                || point == 10
+                || point == 13
+                || (point >= 0x20 && point <= 0xD7FF)
+                || (point >= 0xE000 && point <= 0xFFFD)
+                || point >= 0x10000;
     }
 }

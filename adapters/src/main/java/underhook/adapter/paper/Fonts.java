@@ -4,7 +4,10 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
 import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
@@ -15,23 +18,46 @@ import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
 /** The one embedded family, and how wide text is in it. */
 final class Fonts implements AutoCloseable {
-    private static final String WORD_END =
-            "(?<!\\d) | (?!(?:%|m|km|kg|lb|ft|kt|min|s|N|deg|hPa)(?:[^\\p{L}\\d]|$))";
+    private static final Pattern SPACES = Pattern.compile(" +");
+    private static final Pattern WORD_END =
+            Pattern.compile(
+                    "(?<!\\d) | (?!(?:%|m|km|kg|lb|ft|kt|min|s|N|deg|hPa)(?:[^\\p{L}\\d]|$))");
 
-    private final TrueTypeFont regularFile;
-    private final TrueTypeFont boldFile;
-    private final PDType0Font regular;
-    private final PDType0Font bold;
-    private final CmapLookup regularGlyphs;
-    private final CmapLookup boldGlyphs;
+    private final Cut regular;
+    private final Cut bold;
 
     Fonts(PDDocument document) throws IOException {
-        regularFile = read("LiberationSans-Regular.ttf");
-        boldFile = read("LiberationSans-Bold.ttf");
-        regular = PDType0Font.load(document, regularFile, true);
-        bold = PDType0Font.load(document, boldFile, true);
-        regularGlyphs = regularFile.getUnicodeCmapLookup();
-        boldGlyphs = boldFile.getUnicodeCmapLookup();
+        regular = Cut.of(document, "LiberationSans-Regular.ttf");
+        bold = Cut.of(document, "LiberationSans-Bold.ttf");
+    }
+
+    /**
+     * The family, upright or bold.
+     *
+     * @param widths of the signs that were measured, thousandths of the size
+     */
+    private record Cut(
+            TrueTypeFont file, PDType0Font font, CmapLookup glyphs, Map<Integer, Float> widths) {
+        static Cut of(PDDocument document, String name) throws IOException {
+            TrueTypeFont file = read(name);
+            return new Cut(
+                    file,
+                    PDType0Font.load(document, file, true),
+                    file.getUnicodeCmapLookup(),
+                    new HashMap<>());
+        }
+
+        float width(int point) {
+            return widths.computeIfAbsent(
+                    point,
+                    unused -> {
+                        try {
+                            return font.getStringWidth(Character.toString(point));
+                        } catch (IOException e) {
+                            throw new UncheckedIOException(e);
+                        }
+                    });
+        }
     }
 
     private static TrueTypeFont read(String name) throws IOException {
@@ -39,40 +65,47 @@ final class Fonts implements AutoCloseable {
             if (in == null) {
                 throw new IOException("font " + name + " is missing from the program.");
             }
-            return new TTFParser().parse(new RandomAccessReadBuffer(in.readAllBytes()));
+            TrueTypeFont file =
+                    new TTFParser().parse(new RandomAccessReadBuffer(in.readAllBytes()));
+            // All it substitutes is tone letters of phonetic script; to look for them in each word
+            // took more time than all else on paper.
+            file.setEnableGsub(false);
+            return file;
         }
     }
 
-    PDFont getFont(Face face) {
+    private Cut cut(Face face) {
         return face.bold() ? bold : regular;
+    }
+
+    PDFont getFont(Face face) {
+        return cut(face).font();
     }
 
     /** The text with everything that the font has no glyph for replaced by '?'. */
     String toPrintable(Face face, String text) {
-        CmapLookup glyphs = face.bold() ? boldGlyphs : regularGlyphs;
         StringBuilder printable = new StringBuilder(text.length());
-        text.codePoints()
-                .forEach(
-                        point -> {
-                            if (Character.isWhitespace(point)) {
-                                printable.append(' ');
-                            } else if (Character.isISOControl(point)
-                                    || glyphs.getGlyphId(point) == 0) {
-                                printable.append('?');
-                            } else {
-                                printable.appendCodePoint(point);
-                            }
-                        });
+        for (int i = 0; i < text.length(); i = text.offsetByCodePoints(i, 1)) {
+            printable.appendCodePoint(printable(cut(face), text.codePointAt(i)));
+        }
         return printable.toString();
+    }
+
+    private static int printable(Cut cut, int point) {
+        if (Character.isWhitespace(point)) {
+            return ' ';
+        }
+        return Character.isISOControl(point) || cut.glyphs().getGlyphId(point) == 0 ? '?' : point;
     }
 
     /** Width of printed text, points. */
     double width(Face face, String text) {
-        try {
-            return getFont(face).getStringWidth(toPrintable(face, text)) / 1000 * face.size();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+        Cut cut = cut(face);
+        float width = 0;
+        for (int i = 0; i < text.length(); i = text.offsetByCodePoints(i, 1)) {
+            width += cut.width(printable(cut, text.codePointAt(i)));
         }
+        return width / 1000 * face.size();
     }
 
     /** The face, made smaller until the text fits, but never below half. */
@@ -97,7 +130,7 @@ final class Fonts implements AutoCloseable {
 
     /** A number and its unit are one word: no line ends between them. */
     private static String[] words(String text) {
-        return text.strip().replaceAll(" +", " ").split(WORD_END);
+        return WORD_END.split(SPACES.matcher(text.strip()).replaceAll(" "));
     }
 
     /** Lines of at most that width; a word that is longer is broken, at a joint if it has one. */
@@ -140,7 +173,7 @@ final class Fonts implements AutoCloseable {
 
     @Override
     public void close() throws IOException {
-        regularFile.close();
-        boldFile.close();
+        regular.file().close();
+        bold.file().close();
     }
 }

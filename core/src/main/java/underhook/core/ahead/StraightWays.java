@@ -1,9 +1,7 @@
 package underhook.core.ahead;
 
-import java.util.LinkedHashMap;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.IntStream;
@@ -56,9 +54,12 @@ final class StraightWays {
         }
     }
 
+    /** A wire, with its supports and with all that it may sweep. */
+    private record Hung(Wire wire, Thing supports, Tube tube) {}
+
     private final Job job;
     private final Ground ground;
-    private final Map<String, Tube> tubes = new LinkedHashMap<>();
+    private final List<Hung> hung = new ArrayList<>();
     private final List<Thing> standing;
 
     /**
@@ -68,7 +69,8 @@ final class StraightWays {
         this.job = job;
         this.ground = ground;
         for (Wire wire : job.wires()) {
-            tubes.put(wire.id(), Tube.of(wire, ground, gustMPerS));
+            Thing supports = Thing.of(wire.id(), plane(wire.supports()), false, 0);
+            hung.add(new Hung(wire, supports, Tube.of(wire, ground, gustMPerS)));
         }
         this.standing =
                 job.features().stream()
@@ -150,13 +152,12 @@ final class StraightWays {
     /** What the wires under or beside the way ask of the hook, m AMSL; tells which they are. */
     double overWiresAmslM(PlaneLine way, double underHookM, Set<String> passes) {
         double hookAmslM = Double.NEGATIVE_INFINITY;
-        for (Wire wire : job.wires()) {
-            Tube tube = Objects.requireNonNull(tubes.get(wire.id()));
-            if (!Thing.of(wire.id(), plane(wire.supports()), false, 0)
-                    .isNear(way, tube.widestM() + FAR_FROM_WIRES_M)) {
+        for (Hung one : hung) {
+            if (!one.supports().isNear(way, one.tube().widestM() + FAR_FROM_WIRES_M)) {
                 continue;
             }
-            for (List<Curtain> span : tube.spans()) {
+            Wire wire = one.wire();
+            for (List<Curtain> span : one.tube().spans()) {
                 for (Curtain piece : span) {
                     double needM =
                             Math.max(

@@ -26,6 +26,8 @@ final class FlownDay {
     private final List<Step> steps;
     private final int[] nextStand;
     private final double[] plannedLastsS;
+    private final int[] starts;
+    private final int[] ends;
     private final int[] chainEdge;
     private final int[][] restEdges;
     private final int[][] needs;
@@ -48,6 +50,8 @@ final class FlownDay {
         this.duty = limits.duty();
         this.machine = limits.machine();
         this.steps = limits.steps();
+        this.starts = net.starts().stream().mapToInt(Integer::intValue).toArray();
+        this.ends = net.ends().stream().mapToInt(Integer::intValue).toArray();
         this.nextStand = new int[steps.size()];
         this.plannedLastsS = new double[steps.size()];
         for (int i = 0; i < steps.size(); i++) {
@@ -62,9 +66,8 @@ final class FlownDay {
         this.restEdges = new int[steps.size()][];
         List<Edge> edges = network.edges();
         for (int i = 0; i < steps.size(); i++) {
-            int start = net.starts().get(i);
-            int end = net.ends().get(i);
-            chainEdge[i] = i == 0 ? -1 : find(edges, net.ends().get(i - 1), start);
+            int end = ends[i];
+            chainEdge[i] = i == 0 ? -1 : find(edges, ends[i - 1], starts[i]);
             List<Integer> rests = new ArrayList<>();
             for (int e = 0; e < edges.size(); e++) {
                 if (edges.get(e).kind() == Edge.Kind.REST && edges.get(e).to() == end) {
@@ -98,33 +101,11 @@ final class FlownDay {
     void fly(double[] drawnFactor) {
         Arrays.fill(laterS, 0);
         network.run(drawnFactor, laterS, timesS);
-        for (int step = tooLong(); step >= 0; step = tooLong()) {
+        for (int step = judge(); step >= 0; step = judge()) {
             laterS[chainEdge[step]] = duty.breakS();
             skipBreakBehind(step);
             network.run(drawnFactor, laterS, timesS);
         }
-        judge();
-    }
-
-    /** Number of the first step before which a break keeps what follows from being too long; negative where none is needed or can be. */
-    private int tooLong() {
-        Engine engine = new Engine();
-        for (int from = 0; from < steps.size(); from = nextStand[from] + 1) {
-            boolean rested = engine.isRested();
-            double longestS = 0;
-            for (int i = from; i <= nextStand[from]; i++) {
-                engine.step(i);
-                longestS = Math.max(longestS, engine.stretchS);
-            }
-            boolean mayStand = from > 0 && limits.standsBefore(from);
-            if (longestS > duty.engineOnS() + DUST_S
-                    && mayStand
-                    && !rested
-                    && laterS[chainEdge[from]] == 0) {
-                return from;
-            }
-        }
-        return -1;
     }
 
     /** The next break that is still taken as planned is none any more. */
@@ -139,7 +120,13 @@ final class FlownDay {
         }
     }
 
-    private void judge() {
+    /**
+     * Judges the day as it is now.
+     *
+     * @return number of the first step before which a break keeps what follows from being too long: the day is then to be
+     *     flown so and judged again; negative where none is needed or can be
+     */
+    private int judge() {
         beforeWind = true;
         beforeDark = true;
         withinDuty = true;
@@ -151,9 +138,12 @@ final class FlownDay {
         int lift = 0;
         for (int from = 0; from < steps.size(); from = nextStand[from] + 1) {
             boolean fuel = true;
+            boolean mayRest = mayRest(from) && !engine.isRested();
+            double longestS = 0;
             for (int i = from; i <= nextStand[from]; i++) {
                 engine.step(i);
-                double endS = timesS[net.ends().get(i)];
+                longestS = Math.max(longestS, engine.stretchS);
+                double endS = timesS[ends[i]];
                 double leftS =
                         Math.min(
                                 duty.engineOnDayS() - engine.onS,
@@ -171,19 +161,33 @@ final class FlownDay {
                 slackS = Math.min(slackS, Math.min(leftS, lightS));
                 slackS = Math.min(slackS, spareKg / machine.burnKgPerS());
             }
+            if (mayRest && longestS > duty.engineOnS() + DUST_S) {
+                return from;
+            }
             withinFuel &= fuel;
             for (; lift < lifts.size() && lifts.get(lift).step() <= nextStand[from]; lift++) {
                 double windowS = windowS(lifts.get(lift));
                 beforeWind &= windowS >= 0;
                 slackS = Math.min(slackS, windowS);
-                inTime[lift] =
-                        !over
-                                && fuel
-                                && windowS >= 0
-                                && Arrays.stream(needs[lift]).allMatch(one -> inTime[one]);
+                inTime[lift] = !over && fuel && windowS >= 0 && allInTime(needs[lift]);
             }
         }
         withinDuty &= finishS() <= limits.dutyUntilS() + DUST_S;
+        return -1;
+    }
+
+    /** Whether the machine may stand ahead of a step, and no break was put there. */
+    private boolean mayRest(int step) {
+        return step > 0 && limits.standsBefore(step) && laterS[chainEdge[step]] == 0;
+    }
+
+    private boolean allInTime(int[] lifts) {
+        for (int lift : lifts) {
+            if (!inTime[lift]) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** How long before its windows and the forecast end a lift is hooked up and let go, s; negative when it is too late. */
@@ -199,7 +203,7 @@ final class FlownDay {
     }
 
     double finishS() {
-        return timesS[net.ends().get(steps.size() - 1)];
+        return timesS[ends[ends.length - 1]];
     }
 
     /** Whether every lift is inside its windows. */
@@ -249,9 +253,9 @@ final class FlownDay {
         private double extraKg;
 
         void step(int i) {
-            double startS = timesS[net.starts().get(i)];
-            double lastsS = timesS[net.ends().get(i)] - startS;
-            double gapS = i == 0 ? 0 : startS - timesS[net.ends().get(i - 1)];
+            double startS = timesS[starts[i]];
+            double lastsS = timesS[ends[i]] - startS;
+            double gapS = i == 0 ? 0 : startS - timesS[ends[i - 1]];
             Step step = steps.get(i);
             if (step.kind() == StepKind.WAIT) {
                 stand(i, gapS + lastsS, plannedLastsS[i]);

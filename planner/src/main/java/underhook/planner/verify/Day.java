@@ -10,6 +10,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import underhook.core.finding.FindingCode;
 import underhook.core.geo.GeoPoint;
@@ -323,6 +324,11 @@ final class Day {
 
     boolean isKnown(PlanePoint p) {
         return ground.terrain().covers(p.eastM(), p.northM());
+    }
+
+    /** Bare ground, m AMSL; empty where it is not known. */
+    OptionalDouble findGroundAmslM(PlanePoint p) {
+        return ground.terrain().findHeightM(p.eastM(), p.northM());
     }
 
     /** Bare ground, m AMSL; the point must be covered. */

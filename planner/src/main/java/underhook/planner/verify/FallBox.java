@@ -1,7 +1,5 @@
 package underhook.planner.verify;
 
-import java.util.List;
-
 /**
  * Where a load may hit that is let go, as a box along the track; worked out with small even steps.
  *
@@ -64,17 +62,6 @@ record FallBox(double backM, double forwardM, double leftM, double rightM) {
         private final double[] aheadMPerS = new double[ALL];
         private final double[] rightMPerS = new double[ALL];
         private final double[] upMPerS = new double[ALL];
-        private final List<double[]> all =
-                List.of(
-                        dragCoefficient,
-                        windAheadMPerS,
-                        windRightMPerS,
-                        aheadM,
-                        rightM,
-                        heightM,
-                        aheadMPerS,
-                        rightMPerS,
-                        upMPerS);
         private int falling = ALL;
         private double backM = Double.POSITIVE_INFINITY;
         private double forwardM = Double.NEGATIVE_INFINITY;
@@ -152,11 +139,21 @@ record FallBox(double backM, double forwardM, double leftM, double rightM) {
                     mostLeftM = Math.max(mostLeftM, -rightM[i]);
                     mostRightM = Math.max(mostRightM, rightM[i]);
                     falling--;
-                    for (double[] one : all) {
-                        one[i] = one[falling];
-                    }
+                    put(falling, i);
                 }
             }
+        }
+
+        private void put(int from, int to) {
+            dragCoefficient[to] = dragCoefficient[from];
+            windAheadMPerS[to] = windAheadMPerS[from];
+            windRightMPerS[to] = windRightMPerS[from];
+            aheadM[to] = aheadM[from];
+            rightM[to] = rightM[from];
+            heightM[to] = heightM[from];
+            aheadMPerS[to] = aheadMPerS[from];
+            rightMPerS[to] = rightMPerS[from];
+            upMPerS[to] = upMPerS[from];
         }
     }
 }

@@ -129,7 +129,7 @@ final class HoverSpace {
 
     /** Endless where the ground is not known. */
     private double topAmslM(HoverPart part, PlanePoint p) {
-        return day.isKnown(p) ? day.groundAmslM(p) + treesM(part, p) : Double.POSITIVE_INFINITY;
+        return day.findGroundAmslM(p).orElse(Double.POSITIVE_INFINITY) + treesM(part, p);
     }
 
     /** Whether what is at a point counts: what a load is set down on does not, for it and its line. */
@@ -143,9 +143,8 @@ final class HoverSpace {
                         + eastRiseFactor * (p.eastM() - at.eastM())
                         + northRiseFactor * (p.northM() - at.northM());
         return Plane.apartM(p, at) > beyond
-                && (!day.isKnown(p)
-                        || day.groundAmslM(p) - carriedOn
-                                > rules.margins().underClearanceM() + Tolerance.CLEARANCE_M);
+                && day.findGroundAmslM(p).orElse(Double.POSITIVE_INFINITY) - carriedOn
+                        > rules.margins().underClearanceM() + Tolerance.CLEARANCE_M;
     }
 
     /** A clearing is one for what hangs; a machine drifts, and surveyed trees stand all round for it. */
@@ -195,7 +194,7 @@ final class HoverSpace {
     }
 
     private double topAmslM(PlanePoint p, Thing thing) {
-        return day.isKnown(p) ? day.groundAmslM(p) + thing.heightM() : Double.POSITIVE_INFINITY;
+        return day.findGroundAmslM(p).orElse(Double.POSITIVE_INFINITY) + thing.heightM();
     }
 
     private Near wire(HoverPart part) {
