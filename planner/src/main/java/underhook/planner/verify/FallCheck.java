@@ -27,6 +27,9 @@ final class FallCheck {
     /** A road, trail or railway is so wide to each side of its line, m. @source PRACTICE */
     private static final double WAY_HALF_WIDTH_M = 4;
 
+    /** How far something runs is looked at once in so many metres. */
+    private static final int RUN_EVERY_M = 5;
+
     /** Stretches are written in millimetres and cut where ways bend, m. */
     private static final double STRETCH_M = 1;
 
@@ -91,6 +94,7 @@ final class FallCheck {
         look(
                 flight,
                 spots.stream()
+                        .filter(spot -> Math.rint(spot.alongM()) % RUN_EVERY_M == 0)
                         .filter(spot -> statedUse(look, spot.alongM()) != Use.CLOSED)
                         .toList(),
                 FallBoxes.mostRunM(boxes.hung(flight)),
@@ -146,7 +150,7 @@ final class FallCheck {
         List<Below> below = below(flight);
         Wind wind = boxes.wind(flight);
         List<Hung> hung = boxes.hung(flight);
-        double reach = spots.isEmpty() ? 0 : 2 * mostRunM + boxes.reachM(flight, spots, wind);
+        double reach = spots.isEmpty() ? 0 : mostRunM + boxes.reachM(flight, spots, wind);
         for (int first = 0; first < spots.size(); first += TOGETHER) {
             List<Spot> some = spots.subList(first, Math.min(spots.size(), first + TOGETHER));
             Box round = Box.round(some.stream().map(Spot::at).toList()).widened(reach);
@@ -156,7 +160,7 @@ final class FallCheck {
                 List<Below> here = near.stream().filter(one -> !one.box().misses(within)).toList();
                 for (Hung thing : here.isEmpty() ? List.<Hung>of() : hung) {
                     List<PlanePoint> corners = boxes.corners(flight, thing, spot, wind);
-                    Box most = Box.round(corners).widened(2 * mostRunM);
+                    Box most = Box.round(corners).widened(mostRunM);
                     if (here.stream().anyMatch(one -> !one.box().misses(most))) {
                         look(
                                         mostRunM > 0
