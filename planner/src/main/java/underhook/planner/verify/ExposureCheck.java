@@ -222,7 +222,7 @@ final class ExposureCheck {
     /** Friction that holds the least of the loads on a slope. */
     private double leastFrictionCoefficient(List<Load> loads) {
         return loads.stream()
-                .mapToDouble(load -> Friction.coefficient(day.kindOf(load).shape()))
+                .mapToDouble(load -> Friction.frictionCoefficient(day.kindOf(load).shape()))
                 .min()
                 .orElse(Double.POSITIVE_INFINITY);
     }

@@ -181,7 +181,7 @@ final class FallBoxes {
         if (hung.shape().isEmpty()) {
             return corners(flight, hung, spot, wind);
         }
-        double friction = Friction.coefficient(hung.shape().get());
+        double friction = Friction.frictionCoefficient(hung.shape().get());
         List<Double> falls = leastFallsRad(spot, box);
         List<Double> runs = new ArrayList<>();
         for (int side = 0; side < falls.size(); side++) {

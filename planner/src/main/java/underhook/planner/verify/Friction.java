@@ -8,7 +8,7 @@ final class Friction {
     private static final double ROLLS_AT_MOST_M = 200;
 
     /** Low values for soil and rock. */
-    static double coefficient(LoadShape shape) {
+    static double frictionCoefficient(LoadShape shape) {
         return switch (shape) {
             case BAG -> 0.4;
             case BOX -> 0.3;
