@@ -11,7 +11,6 @@ import underhook.core.job.CrossingRule;
 import underhook.core.job.Handling.Exposure;
 import underhook.core.job.Handling.Exposure.Poor;
 import underhook.core.job.Load;
-import underhook.core.job.LoadShape;
 import underhook.core.job.MapFeature;
 import underhook.core.job.Wire;
 import underhook.core.job.Zone;
@@ -220,21 +219,12 @@ final class ExposureCheck {
                 .anyMatch(line -> line.distanceM(here) <= Poor.ALONG_M - ALONG_SPREAD_M);
     }
 
-    /** Friction that holds the least of the loads on a slope. @source PRACTICE as in docs/calculations/fall.md */
+    /** Friction that holds the least of the loads on a slope. */
     private double leastFrictionCoefficient(List<Load> loads) {
-        double least = Double.POSITIVE_INFINITY;
-        for (Load load : loads) {
-            LoadShape shape = day.kindOf(load).shape();
-            double own =
-                    switch (shape) {
-                        case BAG -> 0.4;
-                        case BOX -> 0.3;
-                        case SHEET -> 0.25;
-                        case ROUND -> 0.08;
-                    };
-            least = Math.min(least, own);
-        }
-        return least;
+        return loads.stream()
+                .mapToDouble(load -> Friction.frictionCoefficient(day.kindOf(load).shape()))
+                .min()
+                .orElse(Double.POSITIVE_INFINITY);
     }
 
     /** Rise over run of the square that a point lies in; 0 where it is not looked at or not known. */

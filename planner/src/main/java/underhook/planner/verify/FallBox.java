@@ -5,14 +5,47 @@ package underhook.planner.verify;
  *
  * <p>The spreads are somewhat smaller than those a plan is made with, so that only a plan that is wrong is
  * refused: mass half as far off, drag 0.6 to 1.2 of its area, swing 6°, speed 3 in 100, half the gusts.
- * What it runs on the ground is left out.
+ * What it runs on the ground is apart.
  *
  * @param backM least distance along the track, m
  * @param forwardM most distance along the track, m
  * @param leftM most distance to the left, m
  * @param rightM most distance to the right, m
+ * @param blows of what lands farthest forward, back, to the right and to the left
  */
-record FallBox(double backM, double forwardM, double leftM, double rightM) {
+record FallBox(double backM, double forwardM, double leftM, double rightM, List<Blow> blows) {
+    FallBox {
+        blows = List.copyOf(blows);
+    }
+
+    /**
+     * A landing farthest to one side.
+     *
+     * @param outMPerS level speed to that side, not below 0
+     * @param downMPerS speed into level ground
+     */
+    record Blow(double outMPerS, double downMPerS) {
+        /**
+         * How far it runs on to that side, m: the blow takes friction times the speed into the ground, the rest slides.
+         *
+         * @param fallRad by how much the ground falls to that side
+         * @param capM where a run ends that friction does not end
+         * @source DERIVED Coulomb friction, docs/calculations/fall.md
+         */
+        double runM(double frictionCoefficient, double fallRad, double capM) {
+            double holdsRatio = frictionCoefficient * Math.cos(fallRad) - Math.sin(fallRad);
+            if (holdsRatio <= 0) {
+                return capM;
+            }
+            double alongMPerS = outMPerS * Math.cos(fallRad) + downMPerS * Math.sin(fallRad);
+            double intoMPerS =
+                    Math.max(0, downMPerS * Math.cos(fallRad) - outMPerS * Math.sin(fallRad));
+            double leftMPerS = Math.max(0, alongMPerS - frictionCoefficient * intoMPerS);
+            double slopeM = leftMPerS * leftMPerS / (2 * GRAVITY_M_PER_S2 * holdsRatio);
+            return Math.min(capM, slopeM * Math.cos(fallRad));
+        }
+    }
+
     private static final double STEP_S = 0.02;
     private static final double GRAVITY_M_PER_S2 = 9.80665;
     private static final double SWING_RAD = Math.toRadians(6);
@@ -67,6 +100,7 @@ record FallBox(double backM, double forwardM, double leftM, double rightM) {
         private double forwardM = Double.NEGATIVE_INFINITY;
         private double mostLeftM = Double.NEGATIVE_INFINITY;
         private double mostRightM = Double.NEGATIVE_INFINITY;
+        private final Blow[] blows = new Blow[4];
 
         Corners(Body body, Release release) {
             double swing =
@@ -100,7 +134,7 @@ record FallBox(double backM, double forwardM, double leftM, double rightM) {
                     land();
                 }
             }
-            return new FallBox(backM, forwardM, mostLeftM, mostRightM);
+            return new FallBox(backM, forwardM, mostLeftM, mostRightM, List.of(blows));
         }
 
         private void step(int count) {
@@ -130,14 +164,30 @@ record FallBox(double backM, double forwardM, double leftM, double rightM) {
             }
         }
 
+        private Blow blow(double outMPerS, int corner) {
+            return new Blow(Math.max(0, outMPerS), -upMPerS[corner]);
+        }
+
         /** The last in the air takes the place of one that has landed. */
         private void land() {
             for (int i = falling - 1; i >= 0; i--) {
                 if (!(heightM[i] > 0)) {
-                    backM = Math.min(backM, aheadM[i]);
-                    forwardM = Math.max(forwardM, aheadM[i]);
-                    mostLeftM = Math.max(mostLeftM, -rightM[i]);
-                    mostRightM = Math.max(mostRightM, rightM[i]);
+                    if (aheadM[i] > forwardM) {
+                        forwardM = aheadM[i];
+                        blows[0] = blow(aheadMPerS[i], i);
+                    }
+                    if (aheadM[i] < backM) {
+                        backM = aheadM[i];
+                        blows[1] = blow(-aheadMPerS[i], i);
+                    }
+                    if (rightM[i] > mostRightM) {
+                        mostRightM = rightM[i];
+                        blows[2] = blow(rightMPerS[i], i);
+                    }
+                    if (-rightM[i] > mostLeftM) {
+                        mostLeftM = -rightM[i];
+                        blows[3] = blow(-rightMPerS[i], i);
+                    }
                     falling--;
                     put(falling, i);
                 }

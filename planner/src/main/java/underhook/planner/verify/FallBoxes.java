@@ -1,12 +1,15 @@
 package underhook.planner.verify;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
+import underhook.core.job.LoadShape;
 import underhook.core.job.MassStatus;
 import underhook.core.job.Place;
 import underhook.core.job.WeatherHour;
@@ -37,6 +40,20 @@ final class FallBoxes {
     /** A line 20 mm thick with a coefficient of 1. @source PRACTICE */
     private static final double LINE_DRAG_M2_PER_M = 0.02;
 
+    /** Slopes are looked at from so far before to so far behind where it lands, as parts of the throw. */
+    private static final double ABOUT_FROM_RATIO = 0.7;
+
+    private static final double ABOUT_TO_RATIO = 1.3;
+
+    private static final int ABOUT_STEPS = 6;
+
+    /** Slope by two stencils, in a fall and in a rise. */
+    private static final double FALL_SPREAD_RAD = 0.02;
+
+    private static final double RISE_STEP_RAD = 0.05;
+
+    private static final double MOST_RISE_RAD = 1.5;
+
     private final Day day;
     private final Air air;
     private final Map<Steps, FallBox> boxes = new HashMap<>();
@@ -60,8 +77,15 @@ final class FallBoxes {
      * @param heavyKg its heaviest
      * @param dragAreaM2 drag coefficient times area
      * @param underHookM from the hook to its lower end
+     * @param shape of what runs on where it hits the ground; empty for the line
      */
-    record Hung(String id, double lightKg, double heavyKg, double dragAreaM2, double underHookM) {}
+    record Hung(
+            String id,
+            double lightKg,
+            double heavyKg,
+            double dragAreaM2,
+            double underHookM,
+            Optional<LoadShape> shape) {}
 
     FallBoxes(Day day) {
         this.day = day;
@@ -93,7 +117,9 @@ final class FallBoxes {
                             .mapToDouble(LineItem::massKg)
                             .findFirst()
                             .orElse(line);
-            all.add(new Hung("line", mass, mass, LINE_DRAG_M2_PER_M * line, line));
+            all.add(
+                    new Hung(
+                            "line", mass, mass, LINE_DRAG_M2_PER_M * line, line, Optional.empty()));
         }
         return all;
     }
@@ -115,7 +141,8 @@ final class FallBoxes {
                 mass / off + ballast,
                 mass * off + ballast,
                 load.dragAreaM2().orElse(day.kindOf(load).dragCoefficient() * face),
-                flight.step().lineLengthM() + (stands ? load.lengthM() : load.heightM()));
+                flight.step().lineLengthM() + (stands ? load.lengthM() : load.heightM()),
+                Optional.of(day.kindOf(load).shape()));
     }
 
     /** Further than anything flies that is let go on a flight: from the highest spot, at full speed. */
@@ -145,15 +172,83 @@ final class FallBoxes {
 
     /** Corners of the box in the plane. */
     List<PlanePoint> corners(Flight flight, Hung hung, Spot spot, Wind wind) {
+        return corners(spot, box(flight, hung, spot, wind), List.of(0.0, 0.0, 0.0, 0.0));
+    }
+
+    /** The same with what the thing runs on after the blow, over the least of the slopes about there. */
+    List<PlanePoint> cornersRun(Flight flight, Hung hung, Spot spot, Wind wind) {
         FallBox box = box(flight, hung, spot, wind);
+        if (hung.shape().isEmpty()) {
+            return corners(flight, hung, spot, wind);
+        }
+        double friction = Friction.frictionCoefficient(hung.shape().get());
+        List<Double> falls = leastFallsRad(spot, box);
+        List<Double> runs = new ArrayList<>();
+        for (int side = 0; side < falls.size(); side++) {
+            FallBox.Blow blow = box.blows().get(side);
+            runs.add(blow.runM(friction, falls.get(side), Friction.capM(hung.shape().get())));
+        }
+        return corners(spot, box, runs);
+    }
+
+    /** No run is longer, m. */
+    static double mostRunM(List<Hung> hung) {
+        return hung.stream()
+                .flatMap(one -> one.shape().stream())
+                .mapToDouble(Friction::capM)
+                .max()
+                .orElse(0);
+    }
+
+    /** Widened by so much forward, back, to the right and to the left. */
+    private static List<PlanePoint> corners(Spot spot, FallBox box, List<Double> runsM) {
         double across = spot.bearingGridRad() + Math.PI / 2;
-        PlanePoint near = Plane.along(spot.at(), spot.bearingGridRad(), box.backM());
-        PlanePoint far = Plane.along(spot.at(), spot.bearingGridRad(), box.forwardM());
+        double ahead = box.forwardM() + runsM.get(0);
+        double behind = box.backM() - runsM.get(1);
+        double right = box.rightM() + runsM.get(2);
+        double left = box.leftM() + runsM.get(3);
+        PlanePoint near = Plane.along(spot.at(), spot.bearingGridRad(), behind);
+        PlanePoint far = Plane.along(spot.at(), spot.bearingGridRad(), ahead);
         return List.of(
-                Plane.along(near, across, -box.leftM()),
-                Plane.along(near, across, box.rightM()),
-                Plane.along(far, across, box.rightM()),
-                Plane.along(far, across, -box.leftM()));
+                Plane.along(near, across, -left),
+                Plane.along(near, across, right),
+                Plane.along(far, across, right),
+                Plane.along(far, across, -left));
+    }
+
+    /** How the ground falls forward, back, right and left, rad: the least from before to behind the landings. */
+    private List<Double> leastFallsRad(Spot spot, FallBox box) {
+        double[] least = new double[4];
+        Arrays.fill(least, Math.PI / 2);
+        double cell = day.ground().terrain().cellSizeM();
+        double first = Math.min(box.backM(), ABOUT_FROM_RATIO * box.forwardM()) - cell / 2;
+        double last = ABOUT_TO_RATIO * box.forwardM() + cell / 2;
+        for (int i = 0; i <= ABOUT_STEPS; i++) {
+            double far = first + (last - first) * i / ABOUT_STEPS;
+            PlanePoint at = Plane.along(spot.at(), spot.bearingGridRad(), far);
+            double ahead = fallRad(at, spot.bearingGridRad(), cell);
+            double right = fallRad(at, spot.bearingGridRad() + Math.PI / 2, cell);
+            least[0] = Math.min(least[0], ahead);
+            least[1] = Math.min(least[1], -ahead);
+            least[2] = Math.min(least[2], right);
+            least[3] = Math.min(least[3], -right);
+        }
+        return Arrays.stream(least).map(FallBoxes::surelyRad).boxed().toList();
+    }
+
+    /** Level where the ground is not known: nothing is claimed of it. */
+    private double fallRad(PlanePoint at, double bearingGridRad, double cellM) {
+        PlanePoint ahead = Plane.along(at, bearingGridRad, cellM);
+        PlanePoint back = Plane.along(at, bearingGridRad, -cellM);
+        return day.isKnown(ahead) && day.isKnown(back)
+                ? Math.atan2(day.groundAmslM(back) - day.groundAmslM(ahead), 2 * cellM)
+                : 0;
+    }
+
+    /** A fall of the ground is known to {@link #FALL_SPREAD_RAD}; a rise is counted in steps besides. */
+    private static double surelyRad(double fallRad) {
+        return Math.max(
+                -MOST_RISE_RAD, fallRad - FALL_SPREAD_RAD - (fallRad < 0 ? RISE_STEP_RAD : 0));
     }
 
     private FallBox box(Flight flight, Hung hung, Spot spot, Wind wind) {

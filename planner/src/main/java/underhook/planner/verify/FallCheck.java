@@ -24,6 +24,12 @@ final class FallCheck {
     /** A house or people drawn as a point, m. @source PRACTICE */
     private static final double POINT_RADIUS_M = 8;
 
+    /** A road, trail or railway is so wide to each side of its line, m. @source PRACTICE */
+    private static final double WAY_HALF_WIDTH_M = 4;
+
+    /** How far something runs is looked at once in so many metres. */
+    private static final int RUN_EVERY_M = 5;
+
     /** Stretches are written in millimetres and cut where ways bend, m. */
     private static final double STRETCH_M = 1;
 
@@ -41,8 +47,8 @@ final class FallCheck {
     private final List<Below> onMap = new ArrayList<>();
     private final List<List<PlanePoint>> named;
 
-    /** Something on the ground; kept off means no load may be able to hit it. */
-    private record Below(String id, Use use, boolean keptOff, Shape shape, Box box) {}
+    /** Something on the ground, so wide to each side; kept off means no load may be able to hit it. */
+    private record Below(String id, Use use, boolean keptOff, Shape shape, double wideM, Box box) {}
 
     FallCheck(Day day) {
         this.day = day;
@@ -72,7 +78,7 @@ final class FallCheck {
             checkLoaded(flight);
         } else if (flight.step().lineLengthM() > Tolerance.LENGTH_M) {
             TreeSet<String> hit = new TreeSet<>();
-            look(flight, spots(flight), (spot, one) -> addKeptOff(hit, one));
+            look(flight, spots(flight), 0, (spot, one) -> addKeptOff(hit, one));
             demand(flight, hit.isEmpty(), "Let go on this leg, the empty line would hit ", hit);
         }
     }
@@ -83,11 +89,16 @@ final class FallCheck {
         ReleaseLook look = flight.leg().release().orElse(new ReleaseLook(List.of(), 0, 0, 0));
         TreeSet<String> hit = new TreeSet<>();
         TreeSet<String> unsaid = new TreeSet<>();
+        look(flight, spots, 0, (spot, one) -> addKeptOff(hit, one));
+        // What is said at its worst of a spot needs no look at how far it runs.
         look(
                 flight,
-                spots,
+                spots.stream()
+                        .filter(spot -> Math.rint(spot.alongM()) % RUN_EVERY_M == 0)
+                        .filter(spot -> statedUse(look, spot.alongM()) != Use.CLOSED)
+                        .toList(),
+                FallBoxes.mostRunM(boxes.hung(flight)),
                 (spot, one) -> {
-                    addKeptOff(hit, one);
                     if (statedUse(look, spot.alongM()).compareTo(one.use()) > 0) {
                         unsaid.add(one.id());
                     }
@@ -112,7 +123,7 @@ final class FallCheck {
     private void checkFarthest(Flight flight, ReleaseLook look, Spot highest, Wind wind) {
         double own = 0;
         for (Hung thing : boxes.hung(flight)) {
-            for (PlanePoint corner : boxes.corners(flight, thing, highest, wind)) {
+            for (PlanePoint corner : boxes.cornersRun(flight, thing, highest, wind)) {
                 own = Math.max(own, Plane.apartM(highest.at(), corner));
             }
         }
@@ -133,12 +144,13 @@ final class FallCheck {
         }
     }
 
-    /** Everything that is hit from any spot. */
-    private void look(Flight flight, List<Spot> spots, BiConsumer<Spot, Below> found) {
+    /** Everything that is hit from any spot, and that it runs to where it may run so far. */
+    private void look(
+            Flight flight, List<Spot> spots, double mostRunM, BiConsumer<Spot, Below> found) {
         List<Below> below = below(flight);
         Wind wind = boxes.wind(flight);
         List<Hung> hung = boxes.hung(flight);
-        double reach = spots.isEmpty() ? 0 : boxes.reachM(flight, spots, wind);
+        double reach = spots.isEmpty() ? 0 : mostRunM + boxes.reachM(flight, spots, wind);
         for (int first = 0; first < spots.size(); first += TOGETHER) {
             List<Spot> some = spots.subList(first, Math.min(spots.size(), first + TOGETHER));
             Box round = Box.round(some.stream().map(Spot::at).toList()).widened(reach);
@@ -147,8 +159,16 @@ final class FallCheck {
                 Box within = Box.round(List.of(spot.at())).widened(reach);
                 List<Below> here = near.stream().filter(one -> !one.box().misses(within)).toList();
                 for (Hung thing : here.isEmpty() ? List.<Hung>of() : hung) {
-                    look(boxes.corners(flight, thing, spot, wind), here)
-                            .forEach(one -> found.accept(spot, one));
+                    List<PlanePoint> corners = boxes.corners(flight, thing, spot, wind);
+                    Box most = Box.round(corners).widened(mostRunM);
+                    if (here.stream().anyMatch(one -> !one.box().misses(most))) {
+                        look(
+                                        mostRunM > 0
+                                                ? boxes.cornersRun(flight, thing, spot, wind)
+                                                : corners,
+                                        here)
+                                .forEach(one -> found.accept(spot, one));
+                    }
                 }
             }
         }
@@ -157,7 +177,7 @@ final class FallCheck {
     private static List<Below> look(List<PlanePoint> corners, List<Below> near) {
         Box round = Box.round(corners);
         return near.stream()
-                .filter(one -> !one.box().misses(round) && touches(corners, one.shape()))
+                .filter(one -> !one.box().misses(round) && touches(corners, one))
                 .toList();
     }
 
@@ -298,7 +318,11 @@ final class FallCheck {
                 continue;
             }
             for (Shape shape : pieces(day.shapeOf(feature))) {
-                onMap.add(below(feature.id(), never ? Use.CLOSED : Use.GUARDED, never, shape));
+                Use use = never ? Use.CLOSED : Use.GUARDED;
+                onMap.add(
+                        below(
+                                below(feature.id(), use, never, shape),
+                                never || shape.outline().size() == 1 ? 0 : WAY_HALF_WIDTH_M));
             }
         }
     }
@@ -306,8 +330,10 @@ final class FallCheck {
     private void addWires() {
         for (HungWire hung : day.wires()) {
             if (hung.wire().live()) {
-                Shape line = new Shape(hung.supports(), 0, false);
-                onMap.add(below(hung.wire().id(), Use.CLOSED, false, line));
+                for (Shape piece : pieces(new Shape(hung.supports(), 0, false))) {
+                    Below line = below(hung.wire().id(), Use.CLOSED, false, piece);
+                    onMap.add(below(line, hung.wire().lateralM()));
+                }
             }
         }
     }
@@ -329,24 +355,30 @@ final class FallCheck {
     }
 
     private static Below below(String id, Use use, boolean keptOff, Shape shape) {
-        Box box = Box.round(shape.outline()).widened(shape.radiusM());
-        return new Below(id, use, keptOff, shape, box);
+        return below(new Below(id, use, keptOff, shape, 0, Box.round(shape.outline())), 0);
+    }
+
+    private static Below below(Below one, double wideM) {
+        Box box = Box.round(one.shape().outline()).widened(one.shape().radiusM() + wideM);
+        return new Below(one.id(), one.use(), one.keptOff(), one.shape(), wideM, box);
     }
 
     private boolean boxesInNamed(Flight flight, Spot spot, Wind wind) {
         List<PlanePoint> corners = new ArrayList<>();
-        boxes.hung(flight).forEach(one -> corners.addAll(boxes.corners(flight, one, spot, wind)));
+        boxes.hung(flight)
+                .forEach(one -> corners.addAll(boxes.cornersRun(flight, one, spot, wind)));
         return named.stream()
                 .anyMatch(ring -> corners.stream().allMatch(at -> Plane.inside(at, ring)));
     }
 
-    private static boolean touches(List<PlanePoint> corners, Shape shape) {
+    private static boolean touches(List<PlanePoint> corners, Below below) {
+        Shape shape = below.shape();
         if (shape.outline().stream().anyMatch(point -> Plane.inside(point, corners))) {
             return true;
         }
         for (int i = 0; i < corners.size(); i++) {
             PlanePoint next = corners.get((i + 1) % corners.size());
-            if (shape.distanceM(new Plane.Stretch(corners.get(i), next)) <= 0) {
+            if (shape.distanceM(new Plane.Stretch(corners.get(i), next)) <= below.wideM()) {
                 return true;
             }
         }

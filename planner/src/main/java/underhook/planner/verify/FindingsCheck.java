@@ -136,6 +136,9 @@ final class FindingsCheck {
     /** Of each wire the way counts on which the least is left. */
     private void checkWires(List<Leg> legs) {
         for (Wire wire : day.job().wires()) {
+            if (!wire.registered()) {
+                demand(FindingCode.WIRE_UNREGISTERED, wire.id());
+            }
             List<Leg.WirePass> passes =
                     legs.stream()
                             .flatMap(leg -> leg.wires().stream())

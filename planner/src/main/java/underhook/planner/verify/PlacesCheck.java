@@ -88,7 +88,10 @@ final class PlacesCheck {
             if (day.isKnown(day.planeOf(place.id()))) {
                 day.prove(
                         new Proofs.Asked(PlacesCheck.class, List.of(place, line)),
-                        () -> checkFree(place, line));
+                        () -> {
+                            checkFree(place, line);
+                            checkMargin(place, line);
+                        });
             }
         }
         demand(
@@ -133,6 +136,16 @@ final class PlacesCheck {
                 anyRefused ? spare < Tolerance.LENGTH_M : spare > -Tolerance.LENGTH_M,
                 place.id(),
                 "states a margin that its headings do not have");
+    }
+
+    /** On the heading that decides, the part that decides has no more to spare than by our own distances. */
+    private void checkMargin(Place place, LineRoom line) {
+        PlaceRoom.Tightest tightest = line.tightest();
+        double own = space.spareM(place, line, tightest);
+        demand(
+                tightest.marginM() - tightest.neededM() <= own + Tolerance.CLEARANCE_M,
+                place.id(),
+                "has less room with the line " + line.line() + " than its margin says");
     }
 
     private void checkFree(Place place, LineRoom line) {

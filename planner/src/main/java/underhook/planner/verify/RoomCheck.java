@@ -169,6 +169,20 @@ final class RoomCheck {
         return tightest(hover, grid).spareM();
     }
 
+    /** The same of one part, by its name. */
+    double spareM(Place place, PlaceRoom.LineRoom line, PlaceRoom.Tightest tightest) {
+        double grid =
+                tightest.headingTrueRad()
+                        - Plane.convergenceRad(day.ground().frame(), place.position());
+        Hover hover = new Hover("", place, line.lineLengthM(), line.standsM(), 0);
+        return space(hover)
+                .tightest(
+                        parts(hover, grid).stream()
+                                .filter(one -> one.name().equals(tightest.part()))
+                                .toList())
+                .spareM();
+    }
+
     private HoverSpace space(Hover hover) {
         return spaces.computeIfAbsent(
                 hover.place().id(), unused -> new HoverSpace(day, hover.place(), wires));

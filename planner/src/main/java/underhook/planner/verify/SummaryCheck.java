@@ -17,6 +17,9 @@ final class SummaryCheck {
     /** What bounds are worked out for: the placed loads, combined on the hook as they are or anyhow. */
     private static final Set<String> PROVEN_FOR = Set.of("chosen-combination", "all-combinations");
 
+    /** Flying time and its price are of one figure, s. */
+    private static final double PRICED_S = 0.1;
+
     private final Day day;
 
     SummaryCheck(Day day) {
@@ -69,6 +72,21 @@ final class SummaryCheck {
                 "provenFor",
                 Told.of("plan", "A bound is stated, and not for what it is proven."));
         demand(
+                summary.provenFor().isEmpty()
+                        || summary.lowerBoundFlightS().isPresent()
+                        || summary.finishBoundAt().isPresent(),
+                "provenFor",
+                Told.of("plan", "Something is said to be proven, and no bound is stated."));
+        summary.price()
+                .ifPresent(
+                        price ->
+                                demand(
+                                        isWhole(price, summary.flightS()),
+                                        "price",
+                                        Told.of(
+                                                "plan",
+                                                "The price of flying is not that of the stated minutes.")));
+        demand(
                 day.plan().job().equals(day.job().name()),
                 "job",
                 Told.of("plan", "The plan is for job " + day.plan().job() + "."));
@@ -101,6 +119,12 @@ final class SummaryCheck {
                 Told.of(
                         "plan",
                         "The day marked as chosen among those to choose from is not this."));
+    }
+
+    /** To a second: minutes are written to the millisecond, so that only rounding is left. */
+    private boolean isWhole(DayPrice price, double flightS) {
+        double centsPerS = day.job().rules().costs().flyingCents() / 60.0;
+        return Math.abs(price.flyingCents() - centsPerS * flightS) <= 1 + centsPerS * PRICED_S;
     }
 
     private void price(DayPrice price, double flownS, Number wholeS) {

@@ -49,6 +49,7 @@ import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.RefusedComfort;
 import underhook.core.plan.ReleaseLook;
 import underhook.core.plan.Rotation;
+import underhook.core.plan.Summary;
 import underhook.core.plan.Trade;
 import underhook.core.plan.VerifierReport;
 
@@ -173,6 +174,23 @@ class PlanVerifierTest {
             drops.add(with(drop, "approachFromTrueRad", 0.0));
         }
         return with(rotation, "drops", drops);
+    }
+
+    static PlaceRoom widerBy(PlaceRoom room, double moreM) {
+        return with(
+                room,
+                "lines",
+                room.lines().stream()
+                        .map(
+                                line ->
+                                        with(
+                                                line,
+                                                "tightest",
+                                                with(
+                                                        line.tightest(),
+                                                        "marginM",
+                                                        line.tightest().marginM() + moreM)))
+                        .toList());
     }
 
     /** What the bag's line is said to have at S2. */
@@ -582,6 +600,35 @@ class PlanVerifierTest {
                         "a wire that nobody measured kept back",
                         d -> agreed(600).silentOn(FindingCode.WIRE_ASSUMED),
                         "STATED_WRONG R1"),
+                of(
+                        "a wire that no official file lists kept back",
+                        d -> agreed(600).wire("registered", false),
+                        "STATED_WRONG R1"),
+                of(
+                        "something proven without a bound",
+                        d ->
+                                d.inPlan(
+                                        "summary",
+                                        with(
+                                                d.plan().summary(),
+                                                "bounds",
+                                                new Summary.Bounds(
+                                                        OptionalDouble.empty(),
+                                                        Optional.empty(),
+                                                        Optional.of(
+                                                                Summary.Bounds.ALL_COMBINATIONS)))),
+                        "SUMMARY_WRONG provenFor"),
+                of(
+                        "room told thirty metres too wide",
+                        d ->
+                                d.inPlan(
+                                        "rooms",
+                                        d.plan().rooms().stream()
+                                                .map(room -> widerBy(room, 30))
+                                                .toList()),
+                        "STATED_WRONG A",
+                        "STATED_WRONG S1",
+                        "STATED_WRONG S2"),
                 of(
                         "nowhere to let go kept back",
                         d -> d.silentOn(FindingCode.RELEASE_CLOSED),
@@ -1100,14 +1147,16 @@ class PlanVerifierTest {
                         "tall trees",
                         d -> d.place("S2", "canopyM", OptionalDouble.of(16)),
                         "LINE_LENGTH B1",
-                        "ROOM_REFUSED B1"));
+                        "ROOM_REFUSED B1",
+                        "STATED_WRONG S2"));
         // Trees of 12 m on a bank of 5 m leave 3 m under the rotor at 20 m; the ray behind the tail
         // misses it.
         all.add(
                 of(
                         "bank under the rotor",
                         d -> with(d, "ground", ground(SmallDay.bankAtS2(2.5))),
-                        "ROOM_REFUSED B1"));
+                        "ROOM_REFUSED B1",
+                        "STATED_WRONG S2"));
         // Coming from the north puts the tail's end, 9 m behind, over a bank from 8.5 m on.
         all.add(
                 of(

@@ -598,7 +598,7 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 line.lengthM(),
                 standsM,
                 List.of(new PlaceRoom.Sector(fit, 0, 2 * Math.PI)),
-                new PlaceRoom.Tightest("tail", "ground", 0, 100, 99, 1),
+                new PlaceRoom.Tightest("tail", "ground", 0, 6, 5, 1),
                 new PlaceRoom.Cost(27, 20, line.lengthM() + standsM + 1));
     }
 
