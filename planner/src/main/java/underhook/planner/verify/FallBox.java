@@ -1,5 +1,7 @@
 package underhook.planner.verify;
 
+import java.util.List;
+
 /**
  * Where a load may hit that is let go, as a box along the track; worked out with small even steps.
  *

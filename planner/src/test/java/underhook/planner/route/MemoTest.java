@@ -69,13 +69,7 @@ class MemoTest {
         List<Thread> threads =
                 IntStream.range(0, 2)
                         .mapToObj(
-                                i ->
-                                        new Thread(
-                                                () ->
-                                                        got[i] =
-                                                                memo.get(
-                                                                        7,
-                                                                        unused -> answer(both))))
+                                i -> new Thread(() -> got[i] = memo.get(7, unused -> answer(both))))
                         .toList();
         threads.forEach(Thread::start);
         for (Thread thread : threads) {
