@@ -23,10 +23,10 @@ final class Planning implements PlanDay.Planning {
     private static final double SEARCH_FRACTION = 0.85;
 
     /** Of the ceiling, for looking at loads one by one; the rest is for their order. */
-    private static final double LOADS_FRACTION = 0.6;
+    private static final double LOADS_FRACTION = 0.7;
 
     /** Of the ceiling, for the order itself; the rest is for others to choose from and for the bounds. */
-    private static final double ORDER_FRACTION = 0.75;
+    private static final double ORDER_FRACTION = 0.9;
 
     /** After it was stopped by hand, for the ways of the best day; what is not found then is not flown. */
     private static final long FINISHING_NANOS = 1_000_000_000;

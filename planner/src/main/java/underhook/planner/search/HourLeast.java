@@ -201,7 +201,7 @@ final class HourLeast {
     private final class TripFigure implements Figure {
         private final int k;
         private final int hour;
-        private double least = NONE_S;
+        private double leastS = NONE_S;
         private int last;
 
         TripFigure(int k, int hour) {
@@ -225,21 +225,21 @@ final class HourLeast {
         private void ask(LiftHours hours, int line, int later) {
             // Whoever hovers so much later has flown longer than is known to be enough: that way
             // need not be found.
-            if (hours.leastLoadedS(k, hour, later) + fixedS(k) >= least) {
+            if (hours.leastLoadedS(k, hour, later) + fixedS(k) >= leastS) {
                 last = later;
                 return;
             }
             int loadedS = hours.loadedS(k, line, hour, later);
             long lastReleaseS = table.slotUntilS(hour) + loadedS + table.trips[k].firstSetDownS();
             if (loadedS >= 0 && isTimely(k, hour, lastReleaseS)) {
-                least = Math.min(least, loadedS + fixedS(k));
+                leastS = Math.min(leastS, loadedS + fixedS(k));
                 last = later;
             }
         }
 
         @Override
         public void settle() {
-            tripS[k][hour] = Math.max(tripS[k][hour], least);
+            tripS[k][hour] = Math.max(tripS[k][hour], leastS);
             exactFigures += last < lastHour[k][hour] ? 1 : 0;
             lastHour[k][hour] = last;
         }
@@ -249,7 +249,7 @@ final class HourLeast {
         private final int from;
         private final int to;
         private final int hour;
-        private double least = NONE_S;
+        private double leastS = NONE_S;
 
         EmptyFigure(int from, int to, int hour) {
             this.from = from;
@@ -262,13 +262,13 @@ final class HourLeast {
             int first = isSlung(from) || isSlung(to) ? 0 : DayTable.NONE;
             for (int line = first; line < table.lines.length; line++) {
                 int legS = lane.emptyS(from, to, line, hour);
-                least = legS < 0 ? least : Math.min(least, legS + extraS(from));
+                leastS = legS < 0 ? leastS : Math.min(leastS, legS + extraS(from));
             }
         }
 
         @Override
         public void settle() {
-            emptyS[from][to][hour] = Math.max(emptyS(from, to, hour), least);
+            emptyS[from][to][hour] = Math.max(emptyS(from, to, hour), leastS);
             exactFigures++;
         }
     }
