@@ -257,6 +257,18 @@ class OwnJobIT {
                         "--crew-here=nobody=P9",
                         "--out=" + folder.resolve("anew"));
 
+        Said before =
+                Said.of(
+                        home,
+                        "replan",
+                        job.toString(),
+                        out.resolve("plan.json").toString(),
+                        "--at=2026-09-07T23:59:59-01:00",
+                        "--out=" + folder.resolve("anew"));
+
+        assertThat(before.exit()).as(before.out() + before.err()).isEqualTo(2);
+        assertThat(before.out())
+                .contains("FIELD_OUT_OF_RANGE --at", "not before 2026-09-08T00:00-01:00");
         assertThat(early.exit()).as(early.out() + early.err()).isEqualTo(2);
         assertThat(early.out())
                 .contains("taps.csv:3: at: tap t2 is later", "taps.csv:4: at: tap t3 is later")

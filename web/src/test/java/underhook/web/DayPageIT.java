@@ -1001,6 +1001,23 @@ class DayPageIT {
                 "document.querySelectorAll('details[open]').forEach((one) => { one.open = false; })");
     }
 
+    /** The demo day's helper may neither hook nor receive nor refuel. */
+    @Test
+    @Order(11)
+    void who_handles_nothing_is_not_told_that_a_load_comes_to_them() {
+        join("helper", "helper");
+        go("crew/A");
+        page.waitUntil("the place", it -> it.waitFor("h1").getText().startsWith("A"));
+
+        assertThat(page.says("Next to this place")).isTrue();
+        assertThat(page.says("You handle no loads: none comes to you.")).isTrue();
+        assertThat(page.says("Next to you")).isFalse();
+        hold("crew");
+        go("crew/A");
+        page.waitUntil("the place", it -> it.says("Next to you"));
+        assertThat(page.says("You handle no loads")).isFalse();
+    }
+
     @Test
     @Order(12)
     void the_evening_closes_with_what_was_tapped_to_the_second() throws Exception {

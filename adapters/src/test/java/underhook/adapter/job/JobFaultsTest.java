@@ -49,6 +49,36 @@ class JobFaultsTest {
                 .containsExactly("job.yaml: is missing, job.yaml, which names the other files");
     }
 
+    /** 600 kg/min are 79366 lb/h: 600 x 60 / 0.45359237, by hand. */
+    @Test
+    void says_what_is_allowed_for_a_burn() {
+        String burn = "burn-kg-per-min: 2.3\nhover";
+        assertOnly(
+                new SampleJob().with("machine.yaml", burn, "burn-lb-per-h: 80000\nhover"),
+                "FIELD_OUT_OF_RANGE machine.yaml:");
+        assertThat(
+                        faults(
+                                new SampleJob()
+                                        .with("machine.yaml", burn, "burn-lb-per-h: 80000\nhover")))
+                .singleElement()
+                .asString()
+                .contains("burn-lb-per-h", "at most 600 kg/min", "to 79366.41 lb/h");
+        assertThat(
+                        faults(
+                                new SampleJob()
+                                        .with(
+                                                "machine.yaml",
+                                                burn,
+                                                "burn-kg-per-min: 45 gal/h\nhover")))
+                .singleElement()
+                .asString()
+                .contains("unknown unit", "kg/min or kg/h or lb/min or lb/h");
+        assertThat(faults(new SampleJob().with("machine.yaml", burn, "hover")))
+                .singleElement()
+                .asString()
+                .contains("burn-kg-per-min, burn-kg-per-h, burn-lb-per-min, burn-lb-per-h");
+    }
+
     private static SampleJob withOtherMachines(String named) {
         return new SampleJob()
                 .with(

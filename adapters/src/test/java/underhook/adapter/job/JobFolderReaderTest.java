@@ -95,6 +95,43 @@ class JobFolderReaderTest {
         assertThat(job.getLoad(new LoadId("L04")).massStatus()).isEqualTo(MassStatus.MISSING);
     }
 
+    /** By hand: 5 lb/min is 5 x 0.45359237 kg in 60 s; 300 lb/h is the same; 138 kg/h is 2.3 kg/min. */
+    @Test
+    void reads_a_burn_in_the_units_of_the_trade() {
+        for (String written :
+                List.of(
+                        "burn-lb-per-min: 5",
+                        "burn-lb-per-h: 300",
+                        "burn-kg-per-min: 300 pph",
+                        "burn-kg-per-h: 5 lb/min")) {
+            Job job =
+                    good(
+                            new SampleJob()
+                                    .with(
+                                            "machine.yaml",
+                                            "burn-kg-per-min: 2.3\nhover",
+                                            written + "\nhover"));
+            assertThat(job.machine().burnKgPerS())
+                    .as(written)
+                    .isCloseTo(0.0377993642, within(1e-9));
+        }
+        Job kilograms =
+                good(
+                        new SampleJob()
+                                .with(
+                                        "machine.yaml",
+                                        "hover-burn-kg-per-min: 2.5",
+                                        "hover-burn-kg-per-h: 150")
+                                .with(
+                                        "rules.yaml",
+                                        "refuel-kg-per-min: 25",
+                                        "refuel-lb-per-min: 55"));
+        assertThat(kilograms.machine().hoverBurnKgPerS()).isCloseTo(2.5 / 60, within(1e-12));
+        // 55 x 0.45359237 / 60 by hand.
+        assertThat(kilograms.rules().refuelling().refuelKgPerS())
+                .isCloseTo(0.4157930058, within(1e-9));
+    }
+
     @Test
     void counts_the_wind_that_was_seen_and_the_warmest_hour_to_come() {
         Job job =

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZonedDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -127,7 +128,7 @@ public final class ReplanDay {
         changes.stream()
                 .filter(change -> !change.isOf(asRead))
                 .forEach(change -> cannotBe.add(unknown(change, asRead)));
-        cannotBe.addAll(late(request, asRead));
+        cannotBe.addAll(outside(request, asRead));
         request.fuelKg().ifPresent(kg -> cannotBe.addAll(misread(kg, asRead.machine())));
         cannotBe.addAll(gone(plan.getValue(), asRead));
         if (!cannotBe.isEmpty() || !read.faults().isEmpty()) {
@@ -172,41 +173,49 @@ public final class ReplanDay {
         return all;
     }
 
-    /** After the day nothing is ordered, and nobody is anywhere later than now. */
-    private static List<Finding> late(Request request, Job job) {
+    /** Before and after the day nothing is ordered, and nobody is anywhere later than now. */
+    private static List<Finding> outside(Request request, Job job) {
         List<Finding> all = new ArrayList<>();
         Rules.Duty duty = job.rules().duty();
+        ZonedDateTime begin = duty.from().atZone(job.zone()).truncatedTo(ChronoUnit.DAYS);
+        if (request.at().isBefore(begin.toInstant())) {
+            all.add(
+                    outside(
+                            "--at",
+                            request.at().atZone(job.zone()),
+                            "not before " + begin.toOffsetDateTime(),
+                            "The job's day has not begun then. Perhaps the date is another one."));
+        }
         Instant end = duty.from().plusMillis((long) Math.ceil(duty.longestS() * 1000));
         if (request.at().isAfter(end)) {
             all.add(
-                    tooLate(
+                    outside(
                             "--at",
                             request.at().atZone(job.zone()),
-                            end.atZone(job.zone()),
+                            "not after " + end.atZone(job.zone()).toOffsetDateTime(),
                             "The day's duty is over then. Perhaps the date is another one."));
         }
         for (Change change : request.changes()) {
             if (change instanceof Change.CrewHere here
                     && here.at().isAfter(request.at().plusSeconds(1))) {
                 all.add(
-                        tooLate(
+                        outside(
                                 here.crew().value(),
                                 here.at().atZone(job.zone()),
-                                request.at().atZone(job.zone()),
+                                "not after " + request.at().atZone(job.zone()).toOffsetDateTime(),
                                 "Where a crew will be is no order's: it is where it was said to be."));
             }
         }
         return all;
     }
 
-    private static Finding tooLate(
-            String subject, ZonedDateTime at, ZonedDateTime latest, String words) {
+    private static Finding outside(String subject, ZonedDateTime at, String allowed, String words) {
         return new Finding(
                 FindingCode.FIELD_OUT_OF_RANGE,
                 Severity.STOP,
                 subject,
                 at.toOffsetDateTime().toString(),
-                "not after " + latest.toOffsetDateTime(),
+                allowed,
                 "",
                 "rules",
                 words);

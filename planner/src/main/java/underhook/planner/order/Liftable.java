@@ -88,7 +88,6 @@ final class Liftable {
         if (model.legs().isCut(trip)) {
             return notLookedAt(id);
         }
-        String place = model.places.get(trip.to()).id().value();
         if (!wind) {
             return Optional.of(new NoAir(model).sayWind(trip, id));
         }
@@ -107,12 +106,7 @@ final class Liftable {
             if (closed.isPresent()) {
                 return stop(FindingCode.NO_WAY, id, closed.get());
             }
-            return stop(
-                    FindingCode.NO_LINE_LONG_ENOUGH,
-                    id,
-                    "No line in stock leaves a way in to "
-                            + place
-                            + " with room for rotor and tail. Perhaps a longer line.");
+            return Optional.of(new NoRoom(model, trip).say());
         }
         if (!way) {
             return stop(FindingCode.NO_WAY, id, new NoWay(model).say(trip));

@@ -189,6 +189,11 @@ final class NoWay {
         };
     }
 
+    /** Bearings from which the last part to a place passes nothing, ten degrees apart, rad from grid north. */
+    List<Double> openGridRad(int place, Trip trip) {
+        return lookRound(place, trip).openGridRad();
+    }
+
     private NoWayIn.Found lookRound(int place, Trip trip) {
         PlanePoint at = model.points.get(place);
         return NoWayIn.find(

@@ -282,7 +282,8 @@ public final class PlaceRooms {
         return true;
     }
 
-    private boolean windAllows(int place, int slot, double headingGridRad) {
+    /** Whether an hour's wind lets a place be come to on a heading. */
+    boolean windAllows(int place, int slot, double headingGridRad) {
         var wind = model.air().wind(place, slot);
         double off = wind.fromGridRad() - headingGridRad;
         return -wind.speedMPerS() * Math.cos(off) <= model.rules.flying().tailwindMPerS()

@@ -329,12 +329,35 @@ class OpenedWaysPropertyTest {
         return geo(p.eastM() - 1000, p.northM());
     }
 
+    /** The lines reach over the trees, but a load as wide as the clearing hangs among them. */
+    @Test
+    void what_comes_too_near_is_named_with_its_metres() {
+        SmallDay day =
+                bare().place("S2", "canopyM", OptionalDouble.of(10))
+                        .place("S2", "clearingRadiusM", 1.0);
+        Finding refusal = refusal(day, FindingCode.NO_LINE_LONG_ENOUGH);
+
+        assertThat(refusal.message())
+                .isEqualTo(
+                        "No line in stock leaves a way in to S2 with room: on any heading, with the"
+                                + " longest line that may carry it the load has at most 0.0 m to trees"
+                                + " and needs 2.0 m. Perhaps a wider clearing or another place.");
+    }
+
     @Test
     void a_longer_line_that_is_asked_for_has_room() {
         SmallDay day = bare().place("S2", "canopyM", OptionalDouble.of(40));
         Finding refusal = refusal(day, FindingCode.NO_LINE_LONG_ENOUGH);
 
-        assertThat(refusal.message()).endsWith("Perhaps a longer line.");
+        // By hand: trees 40 m and the rule's 5 m on flat ground; the longest line in stock has 30
+        // m.
+        assertThat(refusal.message())
+                .contains(
+                        "trees of 40.0 m, a rise behind the tail of 0.0 m and a clearance of 5.0 m ask"
+                                + " for at least 45.0 m; the longest line that may carry it gives at"
+                                + " most 30.0 m")
+                .endsWith("Perhaps a longer line.");
+        assertThat(refusal.limit()).isEqualTo("45.0");
         List<LineItem> lines = new ArrayList<>(day.job().machine().lines());
         lines.add(new LineItem("50 m", 50, 50, 650));
         assertThat(isFlown(day.machine("lines", lines))).isTrue();

@@ -24,7 +24,17 @@ public enum Quantity {
             new Unit("inhg", List.of("inhg"), Units::inHgToPa)),
     TEMPERATURE(new Unit("c", List.of("°c", "c"), Units::celsiusToKelvin)),
     ANGLE(new Unit("deg", List.of("°", "deg"), Units::degToRad)),
-    MASS_FLOW(new Unit("kg_per_min", List.of("kg/min"), Units::kgPerMinuteToKgPerS)),
+    MASS_FLOW(
+            new Unit("kg_per_min", List.of("kg/min"), Units::kgPerMinuteToKgPerS),
+            new Unit("kg_per_h", List.of("kg/h", "kg/hr"), v -> Units.kgPerMinuteToKgPerS(v / 60)),
+            new Unit(
+                    "lb_per_min",
+                    List.of("lb/min", "lbs/min"),
+                    v -> Units.kgPerMinuteToKgPerS(Units.lbToKg(v))),
+            new Unit(
+                    "lb_per_h",
+                    List.of("lb/h", "lb/hr", "lbs/h", "lbs/hr", "pph"),
+                    v -> Units.kgPerMinuteToKgPerS(Units.lbToKg(v) / 60))),
     TIME(
             new Unit("s", List.of("s"), v -> v),
             new Unit("min", List.of("min"), Units::minutesToS),

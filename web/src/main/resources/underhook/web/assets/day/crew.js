@@ -80,11 +80,14 @@ const headCount = (seen) => {
   return crew ? html`<h2>${t('crew.count')}</h2><button class="big" @click=${async () => { await tap('counted', { people: crew.people.length, place: seen.place }); deliver(); }}>${t('crew.all', { count: crew.people.length })}</button>` : nothing;
 };
 
+/** Who has no role handles nothing: what comes, comes to the place. */
+const onlyStands = () => state.day.crews.find((one) => one.id === state.me?.crew)?.roles.length === 0;
+
 export function crew() {
   const seen = state.places.find((one) => one.place === placeOf());
   if (!seen) return choose('crew');
   return html`<h1>${seen.place} ${seen.name}</h1>${seen.remarks ? html`<p>${seen.remarks}</p>` : nothing}
-  ${told(seen.told)}<h2>${t('crew.next')}</h2>${comes(seen)}${goes(seen)}
+  ${told(seen.told)}<h2>${t(onlyStands() ? 'crew.nextHere' : 'crew.next')}</h2>${onlyStands() ? html`<p class="caution">${t('crew.noRole')}</p>` : nothing}${comes(seen)}${goes(seen)}
   ${ownWay()}${weAre()}
   ${guys(seen)}
   <h2>${t('crew.where')}</h2><p class="never">${t('crew.whereWords')}</p><p>${t('crew.keepOff', { length: length(seen.keepOffM, 'up') })} ${seen.downwashKt == null ? nothing : t('crew.wash', { kt: seen.downwashKt })} ${t('crew.touch')}</p>

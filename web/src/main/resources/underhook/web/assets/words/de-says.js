@@ -10,6 +10,13 @@ const PARTS = [
   [/ to (?=\d)/g, ' bis '], [/ to (?=[A-Z]\w)/g, ' nach '], [/\(guards\)/g, '(Posten)'], [/\((\d+°) beside\)/g, '($1 daneben)'], [/\bpasses over\b/g, 'kommt über'], [/\bpasses\b/g, 'kommt an'], [/\bguards?\b/g, 'Posten'],
 ];
 /** Values that are words themselves. */
+const NO_ROOM = [
+  [/^(\S+) TRUE, trees of (.+), a rise behind the tail of (.+) and a clearance of (.+) ask for at least (.+); the longest line that may carry it gives at most (.+?)( with the load standing under it)?\. Perhaps a longer line\.$/, (_, heading, trees, rise, keep, needs, has, stands) => `${heading} rechtweisend, verlangen Bäume von ${trees}, ein Anstieg hinter dem Heck von ${rise} und ein Abstand von ${keep} mindestens ${needs}; die längste Leine, die sie tragen darf, gibt höchstens ${has}${stands ? ' mit der Last, die darunter steht' : ''}. Vielleicht eine längere Leine.`],
+  [/^the terrain file has no heights behind the tail\. Perhaps one that reaches further\.$/, 'die Geländedatei hat hinter dem Heck keine Höhen. Vielleicht eine, die weiter reicht.'],
+  [/^there is room over the place, not on the way there and out\. Perhaps a longer line\.$/, 'über dem Ort ist Raum, auf dem Weg hin und weg nicht. Vielleicht eine längere Leine.'],
+];
+const NO_ROOM_BUT = { 'a longer line': 'eine längere Leine', 'a wider clearing': 'eine weitere Lichtung', 'another place': 'ein anderer Ort' };
+const noRoom = (text) => NO_ROOM.reduce((said, [from, to]) => said.replace(from, to), text);
 const part = (text = '') => PARTS.reduce((said, [from, to]) => said.replace(from, to), text);
 
 /** Why a lift comes when it comes, after its colon or semicolon. */
@@ -225,7 +232,8 @@ export const says = [
   [/^It is stood up at (\S+), where no crew is sent and nobody stays to guy it\. Perhaps a crew that stays there, or a kind that lies\.$/, 'Er wird an $1 aufgestellt; dorthin kommt kein Trupp, und niemand bleibt dort, der ihn abspannt. Vielleicht ein Trupp, der dort bleibt, oder eine Art, die liegt.'],
   [/^No guys are planned for the pole (\S+)\.$/, 'Für den Mast $1 sind keine Abspannungen geplant.'], [/^The wind at (\S+) is over its limit all day\.$/, 'Der Wind an $1 liegt den ganzen Tag über ihrer Grenze.'],
   [/^No line in stock may carry it with the hook's limit kept\.$/, 'Keine vorhandene Leine darf sie tragen, ohne die Grenze des Hakens zu überschreiten.'],
-  [/^No line in stock leaves a way in to (\S+) with room for rotor and tail\. Perhaps a longer line\.$/, 'Mit keiner vorhandenen Leine hat ein Anflug nach $1 Raum für Rotor und Heck. Vielleicht eine längere Leine.'],
+  [/^No line in stock leaves a way in to (\S+) with room for rotor and tail: (on the best heading, )?(.+)$/, (_, place, best, rest) => `Mit keiner vorhandenen Leine hat ein Anflug nach ${place} Raum für Rotor und Heck: ${best ? 'auf dem besten Kurs, ' : ''}${noRoom(rest)}`],
+  [/^No line in stock leaves a way in to (\S+) with room: on (?:any heading|the best heading, (\S+) TRUE), with the longest line that may carry it the (\S+) has at most (.+) to (\S+) and needs (.+)\. Perhaps (.+)\.$/, (_, place, heading, what, has, to, needs, perhaps) => `Mit keiner vorhandenen Leine hat ein Anflug nach ${place} Raum: ${heading ? `auf dem besten Kurs, ${heading} rechtweisend` : 'auf jedem Kurs'}, mit der längsten Leine, die sie tragen darf, hat (${{ fuselage: 'Rumpf' }[what] ?? part(what)}) höchstens ${has} bis (${{ trees: 'Bäume', ground: 'Boden' }[to] ?? to}) und braucht ${needs}. Vielleicht ${perhaps.split(' or ').map((one) => NO_ROOM_BUT[one] ?? one).join(' oder ')}.`],
   [/^The air at (\S+(?:, \S+)?) lies outside the hover table in every hour that the wind leaves\.$/, 'Die Luft an $1 liegt in jeder Stunde, die der Wind lässt, außerhalb der Schwebetabelle.'],
   [/^With it on the hook the centre of gravity leaves its limits at some fuel between the reserve and the most it lifts with\.$/, 'Mit ihr am Haken verlässt der Schwerpunkt seine Grenzen bei einem Treibstoff zwischen der Reserve und dem höchsten, mit dem sie hebt.'],
   [/^(\S+) lies in zone (\S+), where nobody (flies|hovers) lower than (.+) above ground\. Perhaps another place, or a permission\.$/, (_, place, zone, does, low) => `${place} liegt in der Zone ${zone}, in der niemand tiefer als ${low} über Grund ${does === 'flies' ? 'fliegt' : 'schwebt'}. Vielleicht ein anderer Ort oder eine Erlaubnis.`],
