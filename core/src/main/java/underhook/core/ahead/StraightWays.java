@@ -88,6 +88,12 @@ final class StraightWays {
                         .toList();
     }
 
+    /** Where cells are longer than the strip is wide, a height between centres leans on cells beyond it, m. */
+    private double leansM(double stripM) {
+        double cellM = ground.terrain().cellSizeM();
+        return cellM > stripM ? 0.75 * cellM : 0;
+    }
+
     /** Highest of ground with its trees, and of what stands on the strip, m AMSL; empty where any is not known. */
     OptionalDouble findHighestAmslM(PlaneLine way) {
         double stripM = job.rules().distances().stripHalfWidthM();
@@ -98,7 +104,7 @@ final class StraightWays {
         double highestAmslM = Double.NEGATIVE_INFINITY;
         for (int i = 0; i <= steps; i++) {
             PlanePoint at = way.from().towards(bearingGridRad, distanceM * i / steps);
-            OptionalDouble top = ground.terrain().findHighestWithinM(at, stripM);
+            OptionalDouble top = ground.terrain().findHighestWithinM(at, stripM + leansM(stripM));
             if (top.isEmpty()) {
                 return OptionalDouble.empty();
             }

@@ -27,6 +27,9 @@ public final class Tube {
     /** Ground under a wire may be so much lower between the points looked at. @source PRACTICE */
     private static final double HOLLOW_M = 2;
 
+    /** Cells longer than pieces by more than this are coarse. */
+    private static final double COARSE_RATIO = 1.05;
+
     /** What sag may gain between the points it is taken at. */
     private static final double BETWEEN_M = 0.05;
 
@@ -200,7 +203,16 @@ public final class Tube {
         }
 
         private double highestAmslM(PlanePoint at, double nearM) {
-            return terrain.findHighestWithinM(at, nearM).orElse(Double.POSITIVE_INFINITY);
+            return terrain.findHighestWithinM(at, nearM + leansM())
+                    .orElse(Double.POSITIVE_INFINITY);
+        }
+
+        /**
+         * How far beyond a piece cells count. A height between cell centres leans on cells up to half a cell's
+         * diagonal beyond the one it lies in; those no longer than a piece are met by its disc.
+         */
+        private double leansM() {
+            return terrain.cellSizeM() > COARSE_RATIO * PIECE_M ? 0.75 * terrain.cellSizeM() : 0;
         }
 
         /** Ground under a piece, on its low side; unknown ground lies endlessly deep. */

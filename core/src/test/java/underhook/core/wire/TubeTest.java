@@ -91,6 +91,30 @@ class TubeTest {
     }
 
     @Test
+    void lies_nowhere_below_the_ground_of_coarse_cells_with_its_height() {
+        // A slope of 40 % in cells of 100 m: between two centres the ground is higher than in the
+        // lower
+        // cell by up to 20 m, by linear interpolation. The wire stands 20 m above the ground.
+        Ground slope =
+                new Ground(
+                        FRAME,
+                        GridHeightField.of(
+                                new GridShape(-1000, -500, 100, 20, 10),
+                                (eastM, northM) -> 1000 + 0.4 * eastM),
+                        Optional.empty(),
+                        0);
+        double[] ends = {-300, 300};
+
+        Tube bends = Tube.of(wire(hanging(List.of(), 0, false), ends), slope, 10);
+        Tube supports = Tube.of(wire(hanging(List.of(20.0, 20.0), 0, false), ends), slope, 10);
+
+        for (double eastM = -295; eastM <= 295; eastM += 5) {
+            assertThat(at(bends, eastM).topAmslM()).isGreaterThanOrEqualTo(1020 + 0.4 * eastM);
+        }
+        assertThat(at(supports, 299).topAmslM()).isGreaterThanOrEqualTo(1020 + 0.4 * 299);
+    }
+
+    @Test
     void credits_the_least_sag_between_known_supports() {
         // Over a valley, 300 m, tops at 520 m, 6 m of sag: by the hand-worked cold of 9 N/m in
         // SlacknessTest
