@@ -23,7 +23,7 @@ final class Planning implements PlanDay.Planning {
     private static final double SEARCH_FRACTION = 0.85;
 
     /** Of the ceiling, for looking at loads one by one; the rest is for their order. */
-    private static final double LOADS_FRACTION = 0.7;
+    private static final double LOADS_FRACTION = 0.8;
 
     /** Of the ceiling, for the order itself; the rest is for others to choose from and for the bounds. */
     private static final double ORDER_FRACTION = 0.9;

@@ -42,7 +42,7 @@ final class PlanCommand implements Callable<Integer> {
     @Option(
             names = "--effort",
             paramLabel = "N",
-            defaultValue = "3",
+            defaultValue = "2",
             description =
                     "work of the search, as much as is meant for N seconds: more finds a better day"
                             + " (default ${DEFAULT-VALUE})")

@@ -88,10 +88,9 @@ final class StraightWays {
                         .toList();
     }
 
-    /** Where cells are longer than the strip is wide, a height between centres leans on cells beyond it, m. */
+    /** How far beyond the strip cells count, m: those no longer than it is wide are met by it. */
     private double leansM(double stripM) {
-        double cellM = ground.terrain().cellSizeM();
-        return cellM > stripM ? 0.75 * cellM : 0;
+        return ground.terrain().cellSizeM() > stripM ? ground.terrain().leansM() : 0;
     }
 
     /** Highest of ground with its trees, and of what stands on the strip, m AMSL; empty where any is not known. */

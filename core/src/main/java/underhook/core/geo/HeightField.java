@@ -36,6 +36,14 @@ public interface HeightField {
      */
     double highestWithinM(PlanePoint centre, double radiusM);
 
+    /**
+     * How much further cells count where the ground between their centres is meant, m: a height there leans on cells up
+     * to half a cell's diagonal beyond the one it lies in.
+     */
+    default double leansM() {
+        return 0.75 * cellSizeM();
+    }
+
     /** The same where some cell of the disc may not be known. */
     default OptionalDouble findHighestWithinM(PlanePoint centre, double radiusM) {
         return coversDisc(centre, radiusM)

@@ -207,12 +207,9 @@ public final class Tube {
                     .orElse(Double.POSITIVE_INFINITY);
         }
 
-        /**
-         * How far beyond a piece cells count. A height between cell centres leans on cells up to half a cell's
-         * diagonal beyond the one it lies in; those no longer than a piece are met by its disc.
-         */
+        /** Cells no longer than a piece are met by its disc. */
         private double leansM() {
-            return terrain.cellSizeM() > COARSE_RATIO * PIECE_M ? 0.75 * terrain.cellSizeM() : 0;
+            return terrain.cellSizeM() > COARSE_RATIO * PIECE_M ? terrain.leansM() : 0;
         }
 
         /** Ground under a piece, on its low side; unknown ground lies endlessly deep. */

@@ -92,9 +92,8 @@ class TubeTest {
 
     @Test
     void lies_nowhere_below_the_ground_of_coarse_cells_with_its_height() {
-        // A slope of 40 % in cells of 100 m: between two centres the ground is higher than in the
-        // lower
-        // cell by up to 20 m, by linear interpolation. The wire stands 20 m above the ground.
+        // By hand, DERIVED linear interpolation: on a slope of 40 % in cells of 100 m the ground
+        // between two centres lies up to 20 m above the lower cell. The wire is 20 m above it.
         Ground slope =
                 new Ground(
                         FRAME,

@@ -223,12 +223,9 @@ final class HeightProfile {
                 : Double.POSITIVE_INFINITY;
     }
 
-    /**
-     * How far cells count. A height between cell centres leans on cells up to half a cell's diagonal
-     * beyond the one it lies in: on a coarse raster these may be the higher ones.
-     */
+    /** How far cells count: on a coarse raster those beyond may be the higher ones. */
     private static double reachM(HeightField field, double sideM) {
-        return sideM + 0.75 * field.cellSizeM();
+        return sideM + field.leansM();
     }
 
     /** Where the raster ends within reach, its trees and those of the job's assumption count: the higher ones. */

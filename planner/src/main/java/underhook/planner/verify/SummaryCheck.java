@@ -81,7 +81,7 @@ final class SummaryCheck {
                 .ifPresent(
                         price ->
                                 demand(
-                                        isWhole(price, summary.flightS()),
+                                        isOfStated(price, summary.flightS()),
                                         "price",
                                         Told.of(
                                                 "plan",
@@ -121,8 +121,8 @@ final class SummaryCheck {
                         "The day marked as chosen among those to choose from is not this."));
     }
 
-    /** To a second: minutes are written to the millisecond, so that only rounding is left. */
-    private boolean isWhole(DayPrice price, double flightS) {
+    /** Price and stated minutes are of one sum; minutes are written so fine that only rounding is left. */
+    private boolean isOfStated(DayPrice price, double flightS) {
         double centsPerS = day.job().rules().costs().flyingCents() / 60.0;
         return Math.abs(price.flyingCents() - centsPerS * flightS) <= 1 + centsPerS * PRICED_S;
     }

@@ -32,6 +32,21 @@ class FallBoxTest {
     }
 
     @Test
+    void what_slides_runs_as_far_as_friction_lets_it() {
+        // Sliding friction, common practice: v² / 2 μ g on the level, 10 m/s and μ 0.3: 16.995 m. A
+        // blow of
+        // 10 m/s down takes μ times that first, so 7 m/s are left: 8.328 m.
+        assertThat(new FallBox.Blow(10, 0).runM(0.3, 0, 60)).isCloseTo(16.995, within(0.001));
+        assertThat(new FallBox.Blow(10, 10).runM(0.3, 0, 60)).isCloseTo(8.328, within(0.001));
+        // Down 0.2 rad: v cos 0.2 is 9.801 m/s along the slope, and v sin 0.2 off it; over 2 g (μ
+        // cos − sin)
+        // that is 9.801² / (2 · 9.80665 · 0.09535) = 51.36 m, 50.34 m of it level.
+        assertThat(new FallBox.Blow(10, 0).runM(0.3, 0.2, 60)).isCloseTo(50.34, within(0.05));
+        // Steeper than friction holds (atan 0.3 is 0.29 rad): as far as is counted at all.
+        assertThat(new FallBox.Blow(1, 0).runM(0.3, 0.3, 60)).isEqualTo(60);
+    }
+
+    @Test
     void swing_and_trail_move_where_it_starts() {
         // DERIVED 30 m of line at 0.2 rad trail hangs 5.96 m back; 6° more or less of swing.
         FallBox box =

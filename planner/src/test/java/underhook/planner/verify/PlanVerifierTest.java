@@ -1655,6 +1655,11 @@ class PlanVerifierTest {
                         "SUMMARY_WRONG price"));
         all.add(
                 of(
+                        "half a unit of money less for the stated minutes",
+                        d -> priced(d, new DayPrice(FLYING - 50, STANDING, PEOPLE, "EUR")),
+                        "SUMMARY_WRONG price"));
+        all.add(
+                of(
                         "price of standing",
                         d -> priced(d, new DayPrice(FLYING, STANDING - 5000, PEOPLE, "EUR")),
                         "SUMMARY_WRONG price"));
