@@ -30,7 +30,7 @@ final class Refusals {
         return of(
                 FindingCode.TAP_OUT_OF_ORDER,
                 tap,
-                "This was tapped (" + tap.kind().name() + ") but " + because + ".");
+                "This was tapped, but " + because + ".");
     }
 
     static Optional<Finding> lineWithPeople(Tap tap) {
