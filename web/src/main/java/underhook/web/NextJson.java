@@ -36,6 +36,7 @@ final class NextJson {
         node.put("massOnHookKg", Written.up(rotation.massOnHookKg(), 0));
         node.put("ballastKg", Written.up(rotation.ballastKg(), 0));
         putDown(node, "mostFuelKg", next.mostFuelKg());
+        node.put("airKnown", next.airKnown());
         putDown(node, "mostFuelHeavierKg", next.mostFuelHeavierKg());
         node.put("leastFuelKg", Written.up(next.leastFuelKg(), 0));
         node.put(

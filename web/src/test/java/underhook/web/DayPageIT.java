@@ -609,6 +609,28 @@ class DayPageIT {
         }
     }
 
+    /** Before the first row of the forecast every lift looked too heavy. */
+    @Test
+    @Order(9)
+    void without_a_forecast_for_now_the_pilot_is_told_that_and_not_that_the_lift_is_too_heavy() {
+        hold("pilot");
+        go("pilot");
+        for (var said :
+                Map.of(
+                                false,
+                                "no forecast for now: nothing may be lifted",
+                                true,
+                                "may not be lifted now")
+                        .entrySet()) {
+            page.run(
+                    "return import('/assets/day/state.js').then(({ state, set }) => {"
+                            + " state.day.nextLook.mostFuelKg = null;"
+                            + " state.day.nextLook.airKnown = arguments[0]; set({}) })",
+                    said.getKey());
+            page.waitUntil(said.getValue(), it -> it.says(said.getValue()));
+        }
+    }
+
     /** Whoever flies by the tablet alone must not miss what lies between two lifts. */
     @Test
     @Order(9)

@@ -43,12 +43,14 @@ final class Learning {
             }
             String group = group(line);
             if (wasAlone(line)) {
-                add(
-                        samples,
-                        Measure.LIFT_TIME,
-                        group,
-                        between(line.plannedHookedAt(), line.plannedDoneAt()),
-                        between(line.hookedAt(), line.doneAt()));
+                if (!isFrozen(line)) {
+                    add(
+                            samples,
+                            Measure.LIFT_TIME,
+                            group,
+                            between(line.plannedHookedAt(), line.plannedDoneAt()),
+                            between(line.hookedAt(), line.doneAt()));
+                }
                 add(
                         samples,
                         Measure.HOVER_TIME,
@@ -67,6 +69,12 @@ final class Learning {
         }
         fuelSamples(lines, flown, samples);
         return samples;
+    }
+
+    /** A plan made anew has what was done by then as it was tapped: beside itself it teaches nothing. */
+    static boolean isFrozen(LiftLine line) {
+        return line.plannedHookedAt().equals(line.hookedAt())
+                && line.plannedDoneAt().equals(line.doneAt());
     }
 
     /** A reading of the gauge, and what is burnt from then on besides the flow. */

@@ -130,10 +130,13 @@ public record LiftState(
         return last.isPresent() && last.get().aborted() ? State.ABORTED : State.WAITS;
     }
 
-    /** How late the last hooked lift of the plan was, s; what comes is expected to be as late. */
+    /**
+     * How late the last hooked lift of the plan was, s; what comes is expected to be as late. One that was given up
+     * says nothing: a new order has it where it waits again.
+     */
     public static long lateS(List<LiftState> lifts) {
         return lifts.stream()
-                .filter(lift -> lift.hookedAt().isPresent())
+                .filter(lift -> lift.hookedAt().isPresent() && lift.state() != State.ABORTED)
                 .max(Comparator.comparing(lift -> lift.hookedAt().orElseThrow()))
                 .map(
                         lift ->

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -62,6 +63,7 @@ public final class NewOrder {
 
     private Map<String, Change> offered = Map.of();
     private List<Change> offeredMasses = List.of();
+    private List<Change> offeredReadings = List.of();
 
     NewOrder(FlyingDay day) {
         this.day = day;
@@ -133,6 +135,8 @@ public final class NewOrder {
         // What was taken back holds no more, accepted or not.
         List<Change> changes = new ArrayList<>(masses);
         changes.addAll(told.values());
+        List<Change> readings = readings(look.job().job(), flown, told.values());
+        changes.addAll(readings);
         Proposal proposal = order.propose(asItIs(look, flown, now), changes, patience, () -> false);
         List<Change> news = new ArrayList<>();
         told.forEach((tap, change) -> addUnless(accepted.containsKey(tap), change, news));
@@ -143,6 +147,7 @@ public final class NewOrder {
             because.add(FILES_CHANGED);
         }
         ZoneId zone = look.job().job().zone();
+        readings.forEach(change -> because.add(change.words(zone)));
         bias.ifPresent(known -> because.add(known.words()));
         engineUntold(look, flown, now).ifPresent(because::add);
         proposal.doubts().forEach(one -> because.add(one.message()));
@@ -152,13 +157,31 @@ public final class NewOrder {
         all.unread().forEach(tap -> because.add(unread(tap)));
         Offer made = new Offer(proposal, news, because);
         // The known order can still be accepted while the better one is shown.
-        if (patience == Patience.FIRST || !told.equals(offered) || !masses.equals(offeredMasses)) {
+        if (patience == Patience.FIRST
+                || !told.equals(offered)
+                || !masses.equals(offeredMasses)
+                || !readings.equals(offeredReadings)) {
             offers.clear();
         }
         offered = told;
         offeredMasses = masses;
+        offeredReadings = readings;
         offers.add(made);
         return made;
+    }
+
+    /** What the load cell read of loads that were given up, where nobody told of as much. */
+    private static List<Change> readings(Job job, FlownDay flown, Collection<Change> told) {
+        return ToldChanges.readHeavier(flown, load -> ToldChanges.countsKg(job, load)).stream()
+                .filter(read -> told.stream().noneMatch(change -> isAsHeavy(change, read)))
+                .toList();
+    }
+
+    private static boolean isAsHeavy(Change told, Change read) {
+        return told instanceof Change.Weighed one
+                && read instanceof Change.Weighed other
+                && one.load().equals(other.load())
+                && one.massKg() >= other.massKg();
     }
 
     private static Optional<String> engineUntold(Look look, FlownDay flown, Instant now) {

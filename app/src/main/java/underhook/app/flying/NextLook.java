@@ -1,5 +1,6 @@
 package underhook.app.flying;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,6 +23,8 @@ import underhook.core.unit.Units;
  * What the pilot must see of a lift before it, for the air and the fuel now.
  *
  * @param mostFuelKg most fuel on the gauge for it now, kg; empty when it may not be lifted now at all
+ * @param airKnown whether the forecast reaches from now until its last set-down; else nothing may be lifted,
+ *     whatever its mass
  * @param mostFuelHeavierKg the same if its loads are as much heavier than listed as those weighed so far
  * @param leastFuelKg least fuel on the gauge for it: to where fuel is kept, and the reserve, kg
  * @param fuel what is aboard; empty when nobody tapped a reading
@@ -31,6 +34,7 @@ import underhook.core.unit.Units;
 public record NextLook(
         LiftState lift,
         OptionalDouble mostFuelKg,
+        boolean airKnown,
         OptionalDouble mostFuelHeavierKg,
         double leastFuelKg,
         Optional<FuelNow> fuel,
@@ -88,6 +92,7 @@ public record NextLook(
         return new NextLook(
                 lift,
                 most,
+                airKnown(look, lift, now),
                 most(look, lift, now, factor),
                 leastKg,
                 fuel,
@@ -97,6 +102,22 @@ public record NextLook(
 
     private static OptionalDouble most(Look look, LiftState lift, Instant now, double factor) {
         return look.day().findMostFuelKg(lift.step(), lift.lift().rotation(), now, factor);
+    }
+
+    private static boolean airKnown(Look look, LiftState lift, Instant now) {
+        Rotation rotation = lift.lift().rotation();
+        return look.day().findAir(lift.step().hookedUpAt(), now).isPresent()
+                && rotation.drops().stream()
+                        .allMatch(
+                                drop ->
+                                        look.day()
+                                                .findAir(
+                                                        drop.place(),
+                                                        now.plus(
+                                                                Duration.between(
+                                                                        rotation.hookedAt(),
+                                                                        drop.releasedAt())))
+                                                .isPresent());
     }
 
     private static Status status(OptionalDouble mostKg, double leastKg, Optional<FuelNow> fuel) {

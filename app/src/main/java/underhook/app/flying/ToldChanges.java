@@ -2,18 +2,23 @@ package underhook.app.flying;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Function;
 import underhook.app.replan.Change;
 import underhook.core.flown.FlownDay;
+import underhook.core.flown.FlownLift;
 import underhook.core.flown.Report;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
+import underhook.core.job.MassStatus;
 import underhook.core.job.PlaceId;
 
 /**
@@ -131,5 +136,45 @@ record ToldChanges(List<Told> changes, List<Told> before, List<Tap> unread) {
             }
         }
         return all;
+    }
+
+    /**
+     * Loads that were given up because the load cell read more than they count: the order that they wait in again
+     * takes them as they hung.
+     *
+     * @param countsKg what a load counts in the job, kg
+     */
+    static List<Change> readHeavier(FlownDay flown, Function<LoadId, OptionalDouble> countsKg) {
+        Map<LoadId, Double> readKg = new LinkedHashMap<>();
+        for (FlownLift lift : flown.lifts()) {
+            if (lift.aborted() && lift.loads().size() == 1 && lift.massReadKg().isPresent()) {
+                double read = Math.ceil(lift.massReadKg().getAsDouble());
+                readKg.merge(lift.loads().get(0), read, Math::max);
+            } else if (lift.isDone()) {
+                lift.loads().forEach(readKg::remove);
+            }
+        }
+        List<Change> all = new ArrayList<>();
+        readKg.forEach(
+                (load, read) -> {
+                    OptionalDouble counts = countsKg.apply(load);
+                    if (counts.isPresent() && read > counts.getAsDouble()) {
+                        all.add(new Change.Weighed(load, read));
+                    }
+                });
+        return List.copyOf(all);
+    }
+
+    /** What a load counts for lift before anybody weighed it on the day, kg. */
+    static OptionalDouble countsKg(Job job, LoadId id) {
+        return job.findLoad(id).stream()
+                .filter(load -> load.massKg().isPresent())
+                .mapToDouble(
+                        load ->
+                                load.massKg().getAsDouble()
+                                        * (load.massStatus() == MassStatus.ESTIMATED
+                                                ? job.rules().masses().estimatedMassFactor()
+                                                : 1))
+                .findFirst();
     }
 }

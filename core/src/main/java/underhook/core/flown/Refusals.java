@@ -27,10 +27,7 @@ final class Refusals {
     }
 
     static Optional<Finding> outOfOrder(Tap tap, String because) {
-        return of(
-                FindingCode.TAP_OUT_OF_ORDER,
-                tap,
-                "This was tapped (" + tap.kind().name() + ") but " + because + ".");
+        return of(FindingCode.TAP_OUT_OF_ORDER, tap, "This was tapped, but " + because + ".");
     }
 
     static Optional<Finding> lineWithPeople(Tap tap) {

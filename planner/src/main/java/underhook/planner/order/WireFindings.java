@@ -84,6 +84,40 @@ final class WireFindings {
                 assumed(wire, passed);
                 unconfirmed(wire.id(), wire.source(), passed.name() + " passes it");
             }
+            ends(wire, legs);
+        }
+    }
+
+    private void ends(Wire wire, List<Leg> legs) {
+        List<WireEnd> open = WireEnd.listOpen(wire, model.job, model.ground.frame());
+        double leastM = Double.POSITIVE_INFINITY;
+        String name = "";
+        for (Leg leg : legs) {
+            for (WireEnd end : open) {
+                double beyondM = end.beyondM(plane(leg));
+                if (beyondM < leastM) {
+                    leastM = beyondM;
+                    name = leg.from() + "-" + leg.to();
+                }
+            }
+        }
+        if (leastM <= WireEnd.GOES_ON_M) {
+            String beyond = Figures.text(Math.floor(leastM), 0);
+            all.add(
+                    new Finding(
+                            FindingCode.WIRE_END,
+                            Severity.CAUTION,
+                            wire.id(),
+                            beyond,
+                            Figures.text(WireEnd.GOES_ON_M, 0),
+                            "m",
+                            wire.source(),
+                            name
+                                    + " goes round an end of this wire, "
+                                    + beyond
+                                    + " m beyond it. If the file only ends there and the wire does"
+                                    + " not, the way crosses it. Find out how it goes on, enter it"
+                                    + " and plan anew."));
         }
     }
 
