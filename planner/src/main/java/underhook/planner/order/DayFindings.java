@@ -228,8 +228,8 @@ final class DayFindings {
                         Figures.text(Math.toDegrees(model.rules.landing().landingSlopeRad()), 0),
                         "°",
                         "rules",
-                        refused
-                                + people.steepness(i)
+                        (asked ? "Refused for landing people: " : "No crew is flown from here: ")
+                                + new Boarding(model, people).steepness(i)
                                 + ". Perhaps another place, on level ground."));
     }
 
