@@ -40,6 +40,10 @@ final class CrewSheets {
     /** Dense air pushes harder. @source ICAO-7488 at sea level */
     private static final double AIR_KG_PER_M3 = 1.225;
 
+    private static final String KEEP_CLEAR =
+            "You handle none of these: they come to the place. Keep clear and leave hooking, receiving"
+                    + " and refuelling to those named for it.";
+
     /** A load that comes to where the crew is. */
     private record Arrival(Step step, Rotation rotation, Drop drop) {}
 
@@ -71,7 +75,7 @@ final class CrewSheets {
         flow.paragraph(
                 Face.STRONG,
                 Crossings.people(job, crew.id())
-                        + (crew.roles().isEmpty() ? " May not handle loads" : " May ")
+                        + (crew.roles().isEmpty() ? " You handle no loads" : " May ")
                         + crew.roles().stream()
                                 .sorted()
                                 .map(role -> role.name().toLowerCase(Locale.ROOT))
@@ -94,7 +98,7 @@ final class CrewSheets {
         }
         List<Arrival> arrivals = arrivals(stays);
         if (!arrivals.isEmpty()) {
-            drawArrivals(flow, arrivals);
+            drawArrivals(flow, arrivals, !crew.roles().isEmpty());
         }
         if (crew.roles().contains(Crew.Role.HOOK)) {
             lists.drawHookUps(flow, stays);
@@ -149,8 +153,12 @@ final class CrewSheets {
         return stays.stream().anyMatch(stay -> stay.isAt(drop.place(), drop.releasedAt()));
     }
 
-    private void drawArrivals(Flow flow, List<Arrival> arrivals) throws IOException {
-        flow.heading("What comes to you");
+    private void drawArrivals(Flow flow, List<Arrival> arrivals, boolean handles)
+            throws IOException {
+        flow.heading(handles ? "What comes to you" : "What comes where you are");
+        if (!handles) {
+            flow.paragraph(Face.STRONG, KEEP_CLEAR);
+        }
         flow.table(
                 List.of(
                         Flow.Column.of("tick", 27),

@@ -87,7 +87,8 @@ final class PilotCards {
                 + words.clock(plan.summary().finishAt())
                 + ". Bearings MAG, variation "
                 + words.variation()
-                + ". Hook heights AMSL, wind in kt, fuel in kg as read at hook-up. Per cent: what is left of what"
+                + ". Hook: all that hangs on it, load, ballast and line; the loader's list has the"
+                + " load alone. Hook heights AMSL, wind in kt, fuel in kg as read at hook-up. Per cent: what is left of what"
                 + " stops first. Areas: where a load may be let go. "
                 + PilotWarnings.MARK
                 + " see Findings. Look every place over before its first use.";
@@ -173,7 +174,7 @@ final class PilotCards {
                                 big(words.clock(rotation.hookedAt())),
                                 big(before + " → " + destinations(rotation)),
                                 loads(rotation),
-                                big(Words.up(rotation.massOnHookKg())) + " kg",
+                                "hook " + big(Words.up(rotation.massOnHookKg())) + " kg",
                                 "fuel "
                                         + big(Words.down(rotation.fuelAtHookKg()))
                                         + " max "

@@ -274,19 +274,18 @@ final class PilotPage {
         }
         String lifted = String.join(", ", parts) + ".";
         String asks = best(alternates(place)).map(this::asks).orElse("No landing that is known.");
-        return sheet.fonts().wrap(face, lifted + " " + asks, sheet.right() - sheet.left());
+        return sheet.fonts()
+                .wrap(face, (lifted + " " + asks).strip(), sheet.right() - sheet.left());
     }
 
     private static long fuel(double massKg, boolean inPounds) {
         return inPounds ? Words.upLb(massKg) : Words.up(massKg);
     }
 
+    /** Its fuel stands in the row above, in the job's unit and in no other. */
     private String asks(Alternate one) {
-        return "ALT "
-                + fuel(one.fuelKg(), !words.isPounds())
-                + (words.isPounds() ? " kg" : " lb")
-                + warnings(one)
-                + ".";
+        String said = warnings(one);
+        return said.isEmpty() ? "" : "ALT" + said.substring(1) + ".";
     }
 
     private String warnings(Alternate one) {

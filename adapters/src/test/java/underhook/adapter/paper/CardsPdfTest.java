@@ -137,7 +137,8 @@ class CardsPdfTest {
         // to 1690 ft; 3.2 m/s = 6.22 kt down; 1.1 m/s = 2.14 kt up; -1.2 m/s = -2.33 kt, so a
         // tailwind of 3. Variation 3° E: 228° TRUE is 225° MAG, 47° TRUE is 44° MAG.
         assertThat(card)
-                .contains("401 kg", "fuel 141 max 166")
+                .contains("hook 401 kg", "fuel 141 max 166")
+                .contains("Hook: all that hangs on it, load, ballast and line")
                 .contains("hook 1690 ft")
                 .contains("in from 225°", "out 044° MAG", "head 6", "TAIL 3", "Cross 3 left")
                 .contains("Hover mass 2 % NEAR");

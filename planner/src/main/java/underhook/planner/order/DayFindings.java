@@ -181,28 +181,17 @@ final class DayFindings {
             }
             if (asked && people.isInTrees(i)) {
                 inTrees(place);
-            } else if (asked && place.isSite() && !isSteep(i)) {
+            } else if (asked && place.isSite() && !people.isSteep(i)) {
                 note(
                         FindingCode.LANDING_AT_SITE,
                         id,
                         "places",
                         "Nobody is landed at a site, level as this one is: loads come down here."
                                 + " Perhaps a place of kind landing beside it, with a way on foot.");
-            } else if (asked && isSteep(i)) {
-                double slopeDeg = Math.toDegrees(people.slopeRad(i));
-                all.add(
-                        new Finding(
-                                FindingCode.LANDING_TOO_STEEP,
-                                Severity.NOTE,
-                                id,
-                                Figures.text(Math.ceil(slopeDeg), 0),
-                                Figures.text(
-                                        Math.toDegrees(model.rules.landing().landingSlopeRad()), 0),
-                                "°",
-                                "rules",
-                                "Refused for landing people: the ground slopes "
-                                        + Figures.text(Math.ceil(slopeDeg), 0)
-                                        + "°."));
+            } else if (asked && people.isSteep(i)) {
+                steep(i, true);
+            } else if (people.wouldBoardAt(i) && people.isSteep(i)) {
+                steep(i, false);
             }
             for (MapFeature feature : job.features()) {
                 if (feature.kind() != MapFeature.Kind.TRAIL || !place.isSite()) {
@@ -229,8 +218,19 @@ final class DayFindings {
         }
     }
 
-    private boolean isSteep(int place) {
-        return !(people.slopeRad(place) <= model.rules.landing().landingSlopeRad());
+    private void steep(int i, boolean asked) {
+        all.add(
+                new Finding(
+                        FindingCode.LANDING_TOO_STEEP,
+                        Severity.NOTE,
+                        model.places.get(i).id().value(),
+                        Figures.text(Math.ceil(Math.toDegrees(people.slopeRad(i))), 0),
+                        Figures.text(Math.toDegrees(model.rules.landing().landingSlopeRad()), 0),
+                        "°",
+                        "rules",
+                        (asked ? "Refused for landing people: " : "No crew is flown from here: ")
+                                + new Boarding(model, people).steepness(i)
+                                + ". Perhaps another place, on level ground."));
     }
 
     /** From a point to a line drawn through others, or to the one point. */

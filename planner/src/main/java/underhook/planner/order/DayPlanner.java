@@ -26,7 +26,7 @@ public final class DayPlanner {
     }
 
     private static final String ENDED =
-            "The search was stopped before there was a day. Perhaps more time.";
+            "The search was stopped before there was a day. " + Unflown.MORE_TIME;
 
     private DayPlanner() {}
 
@@ -55,6 +55,7 @@ public final class DayPlanner {
         People people = new People(model);
         Begun begun = begin(model, people, settings, progress);
         TripMaker maker = begun.maker();
+        tellNobody(begun, new Boarding(model, people));
         List<Finding> findings = new ArrayList<>(job.readingFindings());
         findings.addAll(model.zonesAtPlaces().list());
         findings.addAll(maker.findings());
@@ -62,7 +63,7 @@ public final class DayPlanner {
             return refused(
                     job,
                     findings,
-                    maker.isCut() || model.legs().isCut() || ended.getAsBoolean()
+                    isNotLookedAt(maker) || ended.getAsBoolean()
                             ? new Unflown.Reason(FindingCode.SEARCH_CUT, ENDED)
                             : new Unflown.Reason(
                                     FindingCode.NO_ROOM_IN_DAY,
@@ -98,6 +99,26 @@ public final class DayPlanner {
                             progress.step("bounding the flying time", 0.92);
                             return DayBounds.of(model, tables, found.day(), ended);
                         }));
+    }
+
+    private static boolean isNotLookedAt(TripMaker maker) {
+        return maker.leftOut().values().stream()
+                .anyMatch(out -> out.code() == FindingCode.SEARCH_CUT);
+    }
+
+    /** Of a load that there was no time to look at, whether people alone keep it back: more time would not help. */
+    private static void tellNobody(Begun begun, Boarding boarding) {
+        List<Trip> unseen = begun.maker().notLookedAt();
+        if (unseen.isEmpty()) {
+            return;
+        }
+        DayTable table = begun.tables().table(unseen);
+        for (int k = 0; k < unseen.size(); k++) {
+            Trip trip = unseen.get(k);
+            new Unflown(table, k, trip, boarding)
+                    .nobody()
+                    .ifPresent(why -> begun.maker().tellWhy(trip.loads().get(0), why));
+        }
     }
 
     /** The trips that are looked at, and a first day of them. */

@@ -254,9 +254,9 @@ final class JoinedDay {
         for (int k = 0; k < maker.trips().size(); k++) {
             Trip trip = maker.trips().get(k);
             if (day.releasedS().get(k) < 0) {
-                Unflown unflown = new Unflown(table, k, trip);
+                Unflown unflown = new Unflown(table, k, trip, new Boarding(model, people));
                 Unflown.Reason otherwise =
-                        unflown.nobody(false)
+                        unflown.nobody()
                                 .orElseGet(
                                         () ->
                                                 cut && stuck.isEmpty()

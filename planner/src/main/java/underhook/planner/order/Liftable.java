@@ -191,7 +191,8 @@ final class Liftable {
         return stop(
                 FindingCode.SEARCH_CUT,
                 id,
-                "The search was stopped before all ways for it were looked at. Perhaps more time.");
+                "The search was stopped before all ways for it were looked at. "
+                        + Unflown.MORE_TIME);
     }
 
     /** Whether the centre of gravity stays within its limits from the most fuel to the reserve. */

@@ -104,11 +104,26 @@ final class People {
     }
 
     private boolean isLanding(int place) {
+        return mayStand(place) && !isSteep(place) && !isInTrees(place);
+    }
+
+    /** Whether the machine may stand there, whatever the slope and the trees. */
+    boolean mayStand(int place) {
         Place at = model.places.get(place);
-        if (at.isSite() || !at.agreed() || !at.standing() || !model.isKnown(place)) {
-            return false;
-        }
-        return slopeRad(place) <= model.rules.landing().landingSlopeRad() && !isInTrees(place);
+        return !at.isSite() && at.agreed() && at.standing() && model.isKnown(place);
+    }
+
+    /** Whether the ground is steeper than where people may get in or out. */
+    boolean isSteep(int place) {
+        return !(slopeRad(place) <= model.rules.landing().landingSlopeRad());
+    }
+
+    /** Whether a crew that may be flown can walk there from where it begins: there it would get in. */
+    boolean wouldBoardAt(int place) {
+        return mayStand(place)
+                && teams.stream()
+                        .filter(crew -> !crew.stays())
+                        .anyMatch(crew -> walkS[model.place(crew.start())][place] < NO_WALK_S);
     }
 
     /**

@@ -3,7 +3,6 @@ package underhook.planner.order;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -150,12 +149,11 @@ final class ReleaseFindings {
                 Severity.CAUTION,
                 one.name(),
                 "terrain",
-                "Let go on a part of this way "
+                "Let go on a part of this way, "
                         + one.leg().carrying().get(0)
-                        + " lands clear but does not come to rest by friction, and "
+                        + " slides or rolls on: the ground is too steep to hold it. Below lies "
                         + String.join(", ", one.seen().runsTo())
-                        + " lies in its run: keep people out of there while it is flown, or do not fly"
-                        + " it.");
+                        + ". Keep people out of there while it is flown, or do not fly it.");
     }
 
     private Finding runs(LoadShape shape, Seen one) {
@@ -170,14 +168,14 @@ final class ReleaseFindings {
                 "terrain",
                 "Let go over "
                         + whole(one.seen().runsM())
-                        + " m of this way "
+                        + " m of this way, "
                         + one.leg().carrying().get(0)
-                        + " ("
-                        + shape.name().toLowerCase(Locale.ROOT)
-                        + ") does not come to rest by friction but runs to the valley. So it is on "
-                        + names.size()
-                        + (names.size() == 1 ? " way" : " ways")
-                        + " with loads of this shape.");
+                        + " slides or rolls on into the valley: the ground is too steep to hold it."
+                        + (names.size() == 1
+                                ? " Keep what lies below free."
+                                : " Loads of its shape do so on "
+                                        + names.size()
+                                        + " ways. Keep what lies below free."));
     }
 
     private static String whole(double valueRatio) {

@@ -68,6 +68,22 @@ final class TripMaker {
         return leftOut;
     }
 
+    /** Each load alone that there was no time to look at to the end. */
+    List<Trip> notLookedAt() {
+        return leftOut.values().stream()
+                .filter(out -> out.code() == FindingCode.SEARCH_CUT)
+                .map(out -> OnHook.of(model, List.of(model.job.getLoad(out.load()))).trip())
+                .flatMap(Optional::stream)
+                .toList();
+    }
+
+    /** Puts the true reason for a load in the place of one that only said that the time was over. */
+    void tellWhy(Load load, Unflown.Reason why) {
+        String id = load.id().value();
+        findings.removeIf(one -> one.code() == FindingCode.SEARCH_CUT && one.subject().equals(id));
+        refuse(load, Finding.of(why.code(), Severity.STOP, id, "crews", why.message()));
+    }
+
     private void make() {
         LoadChecks checks = new LoadChecks(model);
         for (Load load : model.job.loads()) {

@@ -1,24 +1,30 @@
 package underhook.planner.order;
 
+import java.util.List;
 import java.util.Optional;
 import underhook.core.finding.FindingCode;
+import underhook.core.job.Crew;
 import underhook.core.job.PlaceId;
 import underhook.planner.search.DayTable;
 
 /** A trip of a table that a day does not fly. */
-record Unflown(DayTable table, int k, Trip trip) {
+record Unflown(DayTable table, int k, Trip trip, Boarding boarding) {
+    /** What helps whom the time cut short: one word of it stands in the shell, the other on the desk. */
+    static final String MORE_TIME =
+            "Perhaps more time: a higher --seconds, on the desk a higher \"at most seconds\".";
+
     record Reason(FindingCode code, String message) {}
 
     /** Why, and what would have to be entered. */
     Reason reason(boolean cut) {
-        return nobody(cut)
-                .orElseGet(
+        return nobody().orElseGet(
                         () ->
                                 cut
                                         ? new Reason(
                                                 FindingCode.SEARCH_CUT,
                                                 "The search was stopped before a day was found in"
-                                                        + " which it fits. Perhaps more time.")
+                                                        + " which it fits. "
+                                                        + MORE_TIME)
                                         : new Reason(
                                                 FindingCode.NO_ROOM_IN_DAY,
                                                 "No day was found in which it fits: wind, light,"
@@ -35,7 +41,7 @@ record Unflown(DayTable table, int k, Trip trip) {
     }
 
     /** That nobody can do what it takes, whatever the order; empty when somebody can. */
-    Optional<Reason> nobody(boolean cut) {
+    Optional<Reason> nobody() {
         if (table.hasNobodyToHook(k)) {
             return because(
                     FindingCode.NO_HANDLER,
@@ -51,9 +57,6 @@ record Unflown(DayTable table, int k, Trip trip) {
                             + to()
                             + " may receive. Perhaps a crew that starts and stays there, with"
                             + " the role receive.");
-        }
-        if (cut) {
-            return Optional.empty();
         }
         if (!table.isReached(k)) {
             return because(FindingCode.NO_CREW, unreached());
@@ -83,12 +86,25 @@ record Unflown(DayTable table, int k, Trip trip) {
                     + ", with the role hook and without guy.";
         }
         boolean hooks = table.needsTeamAtPickUp(k);
+        PlaceId to = hooks ? from() : to();
+        List<String> closed = boarding.listClosed(to, hooks ? Crew.Role.HOOK : Crew.Role.RECEIVE);
+        if (!closed.isEmpty()) {
+            return nobodyComes(hooks)
+                    + String.join(" ", closed)
+                    + " Perhaps another place of kind landing with a way on foot to it, level and"
+                    + " clear of trees, a crew that walks, or somebody who stays there.";
+        }
+        return nobodyComes(hooks)
+                + "Perhaps such a crew that serves it, a landing"
+                + " place with a way on foot to it, or somebody who stays there.";
+    }
+
+    private String nobodyComes(boolean hooks) {
         return "No crew that may "
                 + (hooks ? "hook" : receives())
                 + " can come to "
                 + (hooks ? from() : to())
-                + ", on foot or by air. Perhaps such a crew that serves it, a landing"
-                + " place with a way on foot to it, or somebody who stays there.";
+                + ", on foot or by air. ";
     }
 
     private String tooLate(boolean hooks) {

@@ -233,6 +233,49 @@ class PlannedPlacesTest {
                 .contains("Whoever may hook can be at S1 only when");
     }
 
+    /** More time would not help: who comes too late is told, though no time was left to look at anything. */
+    @Test
+    void who_is_missing_is_told_of_a_search_that_was_cut_too() {
+        SmallDay late = SmallDay.good().crew("Q", "availableFrom", SmallDay.at(13 * 3600));
+
+        List<Finding> said =
+                DayPlanner.plan(
+                                late.job(),
+                                late.ground(),
+                                new PlanSettings("p", SmallDay.SEVEN, 1, "test", () -> true),
+                                (what, share) -> {})
+                        .fold((made, findings) -> made.findings(), refused -> refused);
+
+        assertThat(said)
+                .filteredOn(one -> one.subject().equals("B2"))
+                .extracting(Finding::code)
+                .contains(FindingCode.NO_CREW)
+                .doesNotContain(FindingCode.SEARCH_CUT);
+    }
+
+    /** By hand: a rise of 0.2 is 11.31°, up 12; over the 7° allowed by 4.31, up 5. P would get in at A and nowhere else. */
+    @Test
+    void a_crew_that_cannot_get_in_for_the_slope_says_by_how_much() {
+        SmallDay steep =
+                with(
+                        SmallDay.good(),
+                        "ground",
+                        new Ground(
+                                SmallDay.FRAME,
+                                SmallDay.field(
+                                        (e, n) ->
+                                                Math.abs(e) < 8 && Math.abs(n) < 8 ? 0.2 * n : 0),
+                                Optional.empty(),
+                                0));
+
+        assertThat(refusedFor(steep, "B1", FindingCode.NO_CREW).message())
+                .contains(
+                        "A slopes 12°, 5° more than landing-slope-deg allows: nobody gets in there.")
+                .contains("Perhaps another place of kind landing");
+        assertThat(refusedFor(steep, "A", FindingCode.LANDING_TOO_STEEP).message())
+                .startsWith("No crew is flown from here: A slopes 12°");
+    }
+
     /** By hand: Q stays at S1, nobody at S2, and the crew that moves may not hook. */
     @Test
     void a_load_from_site_to_site_says_who_is_missing_at_which_end() {

@@ -86,7 +86,7 @@ record SmallDay(Job job, Ground ground, Plan plan) {
         return field((e, n) -> Math.abs(e - eastM) < 5 && Math.abs(n - northM) < 5 ? 60 : 0);
     }
 
-    private static HeightField field(DoubleBinaryOperator more) {
+    static HeightField field(DoubleBinaryOperator more) {
         return new HeightField() {
             @Override
             public boolean covers(double eastM, double northM) {
