@@ -25,8 +25,14 @@ final class Planning implements PlanDay.Planning {
     /** Of the ceiling, for looking at loads one by one; the rest is for their order. */
     private static final double LOADS_FRACTION = 0.8;
 
-    /** Of the ceiling, for the order itself; the rest is for others to choose from and for the bounds. */
-    private static final double ORDER_FRACTION = 0.9;
+    /** Of the ceiling, for the order of a day that was there late: then it ends so much later. */
+    private static final double LEAST_ORDER_FRACTION = 0.4;
+
+    /** Of what is left once there is a day, for orders judged by guesses; then the ways of the best are found. */
+    private static final double GUESSES_FRACTION = 0.7;
+
+    /** Of the same, for the order itself; the rest is for others to choose from and for the bounds. */
+    private static final double ORDER_FRACTION = 0.95;
 
     /** After it was stopped by hand, for the ways of the best day; what is not found then is not flown. */
     private static final long FINISHING_NANOS = 1_000_000_000;
@@ -49,9 +55,9 @@ final class Planning implements PlanDay.Planning {
                         now,
                         new Effort(request.seed(), request.effort().toSeconds()),
                         program,
-                        () -> watch.isPast(1) || watch.isFinished(),
-                        () -> watch.isPast(LOADS_FRACTION) || watch.isStopped(),
-                        () -> watch.isPast(ORDER_FRACTION) || watch.isStopped(),
+                        () -> watch.isPastSinceDay(1) || watch.isFinished(),
+                        () -> watch.isEnough() || watch.isStopped(),
+                        () -> watch.isPastSinceDay(ORDER_FRACTION) || watch.isStopped(),
                         watch::isStopped);
         return DayPlanner.plan(
                 job.job(),
@@ -65,6 +71,7 @@ final class Planning implements PlanDay.Planning {
 
                     @Override
                     public void hasDay() {
+                        watch.hasDay();
                         progress.hasDay();
                     }
                 });
@@ -76,13 +83,40 @@ final class Planning implements PlanDay.Planning {
         private final long startNanos = System.nanoTime();
         private final AtomicReference<@Nullable Long> stoppedNanos = new AtomicReference<>();
 
+        /** When there was a day, since the start. */
+        private final AtomicReference<@Nullable Long> dayNanos = new AtomicReference<>();
+
         Watch(PlanDay.Request request) {
             this.request = request;
         }
 
-        boolean isPast(double ceilingFraction) {
-            long mostNanos = (long) (ceilingFraction * request.ceiling().toNanos());
-            return System.nanoTime() - startNanos >= mostNanos;
+        private boolean isPast(double ceilingFraction) {
+            return elapsedNanos() >= (long) (ceilingFraction * request.ceiling().toNanos());
+        }
+
+        void hasDay() {
+            dayNanos.compareAndSet(null, elapsedNanos());
+        }
+
+        /** Of loads looked at, then of orders guessed at. */
+        boolean isEnough() {
+            return dayNanos.get() == null
+                    ? isPast(LOADS_FRACTION)
+                    : isPastSinceDay(GUESSES_FRACTION);
+        }
+
+        /** However late there was a day, its order has its share of what is left. */
+        boolean isPastSinceDay(double leftFraction) {
+            Long day = dayNanos.get();
+            long fromNanos = day == null ? 0 : day;
+            double ceilingNanos = request.ceiling().toNanos();
+            double leftNanos =
+                    Math.max(ceilingNanos - fromNanos, LEAST_ORDER_FRACTION * ceilingNanos);
+            return elapsedNanos() >= fromNanos + (long) (leftFraction * leftNanos);
+        }
+
+        private long elapsedNanos() {
+            return System.nanoTime() - startNanos;
         }
 
         boolean isStopped() {
