@@ -99,7 +99,8 @@ final class WholeDay {
     private List<LeftOut> leftOut(int k, DayState day, Found found) {
         Trip trip = maker.trips().get(k);
         Unflown.Reason reason =
-                new Unflown(table, k, trip, new Boarding(model, people)).reason(found.cutFor().test(trip));
+                new Unflown(table, k, trip, new Boarding(model, people))
+                        .reason(found.cutFor().test(trip));
         Waits waits = new Waits(model.job);
         return trip.ids().stream()
                 .map(

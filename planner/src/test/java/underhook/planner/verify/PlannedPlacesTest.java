@@ -263,8 +263,7 @@ class PlannedPlacesTest {
                         new Ground(
                                 SmallDay.FRAME,
                                 SmallDay.field(
-                                        (e, n) ->
-                                                Math.abs(e) < 8 && Math.abs(n) < 8 ? 0.2 * n : 0),
+                                        (e, n) -> Math.abs(e) < 8 && Math.abs(n) < 8 ? 0.2 * n : 0),
                                 Optional.empty(),
                                 0));
 
