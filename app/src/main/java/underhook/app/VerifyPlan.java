@@ -46,9 +46,7 @@ public final class VerifyPlan {
         Outcome<Plan> plan = plans.read(planFile, reading.job().get().job());
         VerifierReport report =
                 plan.isDone()
-                        ? with(
-                                doubts(plan),
-                                checking.check(reading.job().get(), plan.getValue()))
+                        ? with(doubts(plan), checking.check(reading.job().get(), plan.getValue()))
                         : new VerifierReport(0, plan.findings());
         return new Result(List.of(), report);
     }

@@ -172,7 +172,8 @@ public final class PlanJsonReader implements PlanReader {
 
         /** Whose data a plan holds is said in it, with the caution. */
         void compareSources(ObjectFields root, Job job) {
-            List<String> named = root.isThere("attribution") ? root.texts("attribution") : List.of();
+            List<String> named =
+                    root.isThere("attribution") ? root.texts("attribution") : List.of();
             for (String line : Attribution.lines(job)) {
                 if (!named.contains(line)) {
                     doubts.add(unsaid("attribution", line));

@@ -258,7 +258,8 @@ final class AroundCheck {
         }
         double reachM = step.lineLengthM() + (day.kindOf(load).standsUp() ? load.lengthM() : 0);
         double spareM = reachM - lines.needM(drop);
-        boolean surely = spareM < unknownM(place) - Tolerance.CLEARANCE_M;
+        // With none to spare the line is too short, which is refused for itself.
+        boolean surely = spareM >= 0 && spareM < unknownM(place) - Tolerance.CLEARANCE_M;
         boolean told =
                 isSaid(FindingCode.ROOM_NEAR, place.id().value(), Severity.CAUTION)
                         || isSaid(
