@@ -590,7 +590,6 @@ class DemoDayIT {
                         "LEE",
                         "WINDWARD",
                         "GLARE",
-                        "ROOM_NEAR",
                         "RELEASE_UNNAMED",
                         "RELEASE_RUNS",
                         "PLACE_NEAR_TRAIL",
