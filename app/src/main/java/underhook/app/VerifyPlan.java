@@ -8,7 +8,9 @@ import underhook.app.port.JobReader;
 import underhook.app.port.JobReading;
 import underhook.app.port.PlanReader;
 import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
+import underhook.core.finding.Severity;
 import underhook.core.plan.Plan;
 import underhook.core.plan.VerifierReport;
 
@@ -41,14 +43,29 @@ public final class VerifyPlan {
         if (reading.job().isEmpty()) {
             return new Result(reading.faults(), new VerifierReport(0, List.of()));
         }
-        Outcome<Plan> plan = plans.read(planFile);
+        Outcome<Plan> plan = plans.read(planFile, reading.job().get().job());
         VerifierReport report =
                 plan.isDone()
-                        ? with(
-                                plan.findings(),
-                                checking.check(reading.job().get(), plan.getValue()))
+                        ? with(doubts(plan), checking.check(reading.job().get(), plan.getValue()))
                         : new VerifierReport(0, plan.findings());
         return new Result(List.of(), report);
+    }
+
+    /** A day that was planned whole was replayed before it was written. */
+    private static List<Finding> doubts(Outcome<Plan> read) {
+        List<Finding> all = new ArrayList<>(read.findings());
+        Plan plan = read.getValue();
+        boolean isReplayed = !plan.steps().isEmpty() && plan.summary().anew().isEmpty();
+        if (isReplayed && plan.odds().isEmpty()) {
+            all.add(
+                    Finding.of(
+                            FindingCode.STATED_WRONG,
+                            Severity.STOP,
+                            "odds",
+                            "plan",
+                            "The plan does not say how sure its finish is."));
+        }
+        return all;
     }
 
     /** What the file says beside the plan, and wrongly, refuses it like the rest. */

@@ -582,6 +582,39 @@ class DemoDayIT {
         assertThat(assertRefused(forged, "comfort.json")).contains("SUMMARY_WRONG comforts");
     }
 
+    /** What a pilot flies by; each holds on the demo day, which tells it. */
+    @Test
+    void is_refused_when_what_lies_round_a_place_is_kept_quiet() throws IOException {
+        for (String code :
+                List.of(
+                        "LEE",
+                        "WINDWARD",
+                        "GLARE",
+                        "RELEASE_UNNAMED",
+                        "RELEASE_RUNS",
+                        "PLACE_NEAR_TRAIL",
+                        "PLACE_UNUSED")) {
+            ObjectNode forged = (ObjectNode) plan.deepCopy();
+            ArrayNode left = forged.putArray("findings");
+            items(plan.get("findings")).stream()
+                    .filter(one -> !one.get("code").asString().equals(code))
+                    .forEach(left::add);
+            assertThat(left.size()).as(code).isLessThan(plan.get("findings").size());
+            assertThat(assertRefused(forged, "quiet.json"))
+                    .contains("keeps " + code + " to itself");
+        }
+    }
+
+    @Test
+    void is_refused_without_its_chances_or_its_sources() throws IOException {
+        ObjectNode unsure = (ObjectNode) plan.deepCopy();
+        unsure.putNull("odds");
+        assertThat(assertRefused(unsure, "unsure.json")).contains("STATED_WRONG odds");
+        ObjectNode nobodys = (ObjectNode) plan.deepCopy();
+        nobodys.remove("attribution");
+        assertThat(assertRefused(nobodys, "nobodys.json")).contains("STATED_WRONG attribution");
+    }
+
     @Test
     void checks_the_demo_job_without_a_fault() {
         Said said = Said.of(temp.resolve("data"), "check", out.resolve("job").toString());

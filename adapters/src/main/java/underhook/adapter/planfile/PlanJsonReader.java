@@ -13,6 +13,8 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.exc.UnexpectedEndOfInputException;
+import underhook.app.port.Attribution;
+import underhook.app.port.Caution;
 import underhook.app.port.PlanReader;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
@@ -20,6 +22,7 @@ import underhook.core.finding.Outcome;
 import underhook.core.finding.Severity;
 import underhook.core.geo.GeoPoint;
 import underhook.core.job.CrewId;
+import underhook.core.job.Job;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.Anew;
@@ -63,6 +66,15 @@ public final class PlanJsonReader implements PlanReader {
 
     @Override
     public Outcome<Plan> read(Path file) {
+        return read(file, Optional.empty());
+    }
+
+    @Override
+    public Outcome<Plan> read(Path file, Job of) {
+        return read(file, Optional.of(of));
+    }
+
+    private static Outcome<Plan> read(Path file, Optional<Job> of) {
         String name = String.valueOf(file.getFileName());
         Faults faults = new Faults(name);
         Located root;
@@ -108,7 +120,9 @@ public final class PlanJsonReader implements PlanReader {
             return Outcome.refused(faults.list());
         }
         List<Finding> doubts = new ArrayList<>();
-        Plan plan = new Reading(name, doubts).plan(fields);
+        Reading reading = new Reading(name, doubts);
+        Plan plan = reading.plan(fields);
+        of.ifPresent(job -> reading.compareSources(fields, job));
         fields.refuseOthers();
         return faults.list().isEmpty()
                 ? Outcome.done(plan, doubts)
@@ -154,6 +168,32 @@ public final class PlanJsonReader implements PlanReader {
                     gapsPercent.get(1),
                     Gaps.finishPercent(plan).map(Number::doubleValue).orElse(Double.NaN));
             return plan;
+        }
+
+        /** Whose data a plan holds is said in it, with the caution. */
+        void compareSources(ObjectFields root, Job job) {
+            List<String> named =
+                    root.isThere("attribution") ? root.texts("attribution") : List.of();
+            for (String line : Attribution.lines(job)) {
+                if (!named.contains(line)) {
+                    doubts.add(unsaid("attribution", line));
+                }
+            }
+            Attribution.shareAlike(job)
+                    .filter(licence -> !root.textIfThere("licence").equals(Optional.of(licence)))
+                    .ifPresent(licence -> doubts.add(unsaid("licence", licence)));
+            if (root.textIfThere("caution").orElse("").isBlank()) {
+                doubts.add(unsaid("caution", Caution.TEXT));
+            }
+        }
+
+        private Finding unsaid(String field, String text) {
+            return Finding.of(
+                    FindingCode.STATED_WRONG,
+                    Severity.STOP,
+                    field,
+                    file,
+                    "The plan does not say, under " + field + ": " + text);
         }
 
         /** Both may be NaN, for none. */

@@ -385,6 +385,43 @@ class PlanJsonTest {
         assertThat(read(text.replaceAll("\"place\" : null,", "")).isDone()).isTrue();
     }
 
+    /** ODbL 1.0, 4.2 and 4.3, from memory: whoever passes data on says whose they are, and under which licence. */
+    @Test
+    void a_file_without_the_sources_of_its_job_is_doubted() throws IOException {
+        Output output = SmallDay.outputUnder("ODbL 1.0");
+        String text = text(output);
+
+        assertThat(doubted(text, output)).isEmpty();
+        assertThat(doubted(text.replace("Mapping Agency", "Somebody"), output))
+                .containsExactly("attribution");
+        assertThat(
+                        doubted(
+                                text.replaceAll(
+                                        "(?s)\"attribution\" : \\[[^]]*]", "\"attribution\" : []"),
+                                output))
+                .containsExactly("attribution");
+        assertThat(
+                        doubted(
+                                text.replaceAll("\"licence\" : \"[^\"]*\"", "\"licence\" : null"),
+                                output))
+                .containsExactly("licence");
+        assertThat(
+                        doubted(
+                                text.replaceAll("\"caution\" : \"[^\"]*\"", "\"caution\" : \"\""),
+                                output))
+                .containsExactly("caution");
+        assertThat(doubted(text.replaceAll("\"caution\" : \"[^\"]*\",", ""), output))
+                .containsExactly("caution");
+    }
+
+    private List<String> doubted(String text, Output output) throws IOException {
+        Path file = folder.resolve("plan.json");
+        Files.writeString(file, text, StandardCharsets.UTF_8);
+        Outcome<Plan> read = new PlanJsonReader().read(file, output.readJob().job());
+        assertThat(read.isDone()).isTrue();
+        return read.findings().stream().map(Finding::subject).toList();
+    }
+
     private FindingCode codeOf(String text) throws IOException {
         Outcome<Plan> read = read(text);
         assertThat(read.isDone()).isFalse();

@@ -340,6 +340,15 @@ final class Day {
         return groundAmslM(planeOf(id));
     }
 
+    /** By how much the ground rises on a bearing, from so far behind to so far ahead; level where it is not known. */
+    double riseFactor(PlanePoint at, double bearingGridRad, double stepM) {
+        PlanePoint ahead = Plane.along(at, bearingGridRad, stepM);
+        PlanePoint back = Plane.along(at, bearingGridRad, -stepM);
+        return isKnown(ahead) && isKnown(back)
+                ? (groundAmslM(ahead) - groundAmslM(back)) / (2 * stepM)
+                : 0;
+    }
+
     /** Trees on a leg, m above ground: the raster where there is one, else the job's assumption. */
     double canopyM(PlanePoint p) {
         return ground.canopy()

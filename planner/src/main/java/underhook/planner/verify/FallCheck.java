@@ -261,7 +261,7 @@ final class FallCheck {
     }
 
     /** Every metre between the ends' surroundings. */
-    private static List<Spot> spots(Flight flight) {
+    static List<Spot> spots(Flight flight) {
         List<Spot> spots = new ArrayList<>();
         double whole = 0;
         for (int i = 1; i < flight.track().size(); i++) {

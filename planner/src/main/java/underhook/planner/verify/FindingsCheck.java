@@ -27,20 +27,22 @@ final class FindingsCheck {
     private static final double CLOSED_S = 10;
 
     private final Day day;
+    private final Said said;
 
     FindingsCheck(Day day) {
         this.day = day;
+        this.said = new Said(day);
     }
 
     void run() {
         for (Finding one : day.plan().findings()) {
-            wrong(!one.message().isBlank(), one.subject(), one.code() + " says nothing.");
+            said.wrong(!one.message().isBlank(), one.subject(), one.code() + " says nothing.");
         }
         List<Finding> read = day.job().readingFindings();
         for (Finding one : read) {
             // Of one file several things may be said under one code.
             long count = read.stream().filter(also -> isAlike(one, also)).count();
-            demand(one.code(), one.subject(), new Least(one.severity(), count));
+            said.demand(one.code(), one.subject(), new Said.Least(one.severity(), count));
         }
         for (Step step : day.plan().steps()) {
             step.rotation().ifPresent(this::check);
@@ -51,6 +53,8 @@ final class FindingsCheck {
                         .flatMap(FindingsCheck::legsOf)
                         .toList();
         checkOver(ahead.stream().filter(leg -> !leg.carrying().isEmpty()).toList());
+        new LetGoCheck(day).run();
+        new AroundCheck(day).run();
         checkWires(ahead);
         checkPoles();
         for (KitItem item : day.plan().kit()) {
@@ -65,6 +69,10 @@ final class FindingsCheck {
 
     private static Stream<Leg> legsOf(Step step) {
         return step.rotation().map(Rotation::legs).orElse(step.legs()).stream();
+    }
+
+    private static boolean isAlike(Finding one, Finding other) {
+        return one.code() == other.code() && one.subject().equals(other.subject());
     }
 
     /** What loads pass over is guarded by people who read it here; so is where none may be let go. */
@@ -130,7 +138,7 @@ final class FindingsCheck {
                         .filter(one -> one.severity().compareTo(over.severity()) >= 0)
                         .filter(one -> one.subject().startsWith(over.from() + "-"))
                         .count();
-        told(told >= things, names.iterator().next(), over.code());
+        said.told(told >= things, names.iterator().next(), over.code());
     }
 
     /** Of each wire the way counts on which the least is left. */
@@ -152,7 +160,7 @@ final class FindingsCheck {
                                                     < wire.lateralM() - Tolerance.PLAN_M);
             if (!passes.isEmpty()) {
                 Severity severity = close ? Severity.CAUTION : Severity.NOTE;
-                demand(FindingCode.WIRE_NEAR, wire.id(), new Least(severity, 1));
+                said.demand(FindingCode.WIRE_NEAR, wire.id(), severity);
             }
             if (passes.stream().anyMatch(Leg.WirePass::assumed)) {
                 demand(FindingCode.WIRE_ASSUMED, wire.id());
@@ -173,7 +181,7 @@ final class FindingsCheck {
                 day.plan().findings().stream()
                         .filter(one -> one.code() == FindingCode.GUY_PULL)
                         .anyMatch(one -> one.severity().compareTo(Severity.CAUTION) >= 0);
-        told(!hard || told, "poles", FindingCode.GUY_PULL);
+        said.told(!hard || told, "poles", FindingCode.GUY_PULL);
         ahead.stream()
                 .filter(pole -> pole.spareKg() < pole.hoverFuelKg() - Tolerance.MASS_KG)
                 .forEach(pole -> demand(FindingCode.POLE_HOVER, pole.load().value()));
@@ -200,33 +208,7 @@ final class FindingsCheck {
         }
     }
 
-    /** How grave and how often something is told at least. */
-    private record Least(Severity severity, long count) {}
-
-    private static boolean isAlike(Finding one, Finding other) {
-        return one.code() == other.code() && one.subject().equals(other.subject());
-    }
-
     private void demand(FindingCode code, String subject) {
-        demand(code, subject, new Least(Severity.CAUTION, 1));
-    }
-
-    /** Whoever answers for a stop makes a caution of it, and of nothing less than before. */
-    private void demand(FindingCode code, String subject, Least least) {
-        Severity told = least.severity() == Severity.STOP ? Severity.CAUTION : least.severity();
-        long count =
-                day.plan().findings().stream()
-                        .filter(one -> one.code() == code && one.subject().equals(subject))
-                        .filter(one -> one.severity().compareTo(told) >= 0)
-                        .count();
-        told(count >= least.count(), subject, code);
-    }
-
-    private void told(boolean holds, String subject, FindingCode code) {
-        wrong(holds, subject, "The plan keeps " + code + " to itself, or says less of it.");
-    }
-
-    private void wrong(boolean holds, String subject, String what) {
-        day.ledger().demand(holds, FindingCode.STATED_WRONG, subject, () -> Told.of("plan", what));
+        said.demand(code, subject, Severity.CAUTION);
     }
 }

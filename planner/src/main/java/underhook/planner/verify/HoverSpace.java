@@ -49,8 +49,8 @@ final class HoverSpace {
         this.at = day.planeOf(place.position());
         this.wires = wires;
         double step = Math.max(1, day.ground().terrain().cellSizeM());
-        double east = riseFactor(Math.PI / 2, step);
-        double north = riseFactor(0, step);
+        double east = day.riseFactor(at, Math.PI / 2, step);
+        double north = day.riseFactor(at, 0, step);
         // A load is not set down on ground steeper than 45 degrees, and none is carried on so.
         double less = Math.max(1, Math.hypot(east, north));
         this.eastRiseFactor = east / less;
@@ -70,14 +70,6 @@ final class HoverSpace {
             return HOUSE_M;
         }
         return kind == MapFeature.Kind.MAST ? MAST_M : 0;
-    }
-
-    private double riseFactor(double bearingRad, double stepM) {
-        PlanePoint ahead = Plane.along(at, bearingRad, stepM);
-        PlanePoint back = Plane.along(at, bearingRad, -stepM);
-        return day.isKnown(ahead) && day.isKnown(back)
-                ? (day.groundAmslM(ahead) - day.groundAmslM(back)) / (2 * stepM)
-                : 0;
     }
 
     PlanePoint at() {

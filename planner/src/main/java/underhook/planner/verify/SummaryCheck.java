@@ -20,6 +20,9 @@ final class SummaryCheck {
     /** Flying time and its price are of one figure, s. */
     private static final double PRICED_S = 0.1;
 
+    /** Days to choose from are told by ways that were guessed in part; found, they are no more so much longer. */
+    private static final double GUESSED_FACTOR = 1.02;
+
     private final Day day;
 
     SummaryCheck(Day day) {
@@ -50,17 +53,7 @@ final class SummaryCheck {
                 Told.of(
                         "plan",
                         "The stated finish " + summary.finishAt() + " is not the last step's."));
-        demand(
-                summary.lowerBoundFlightS().orElse(0) <= flown + Tolerance.TOTAL_TIME_S,
-                "lowerBoundFlightS",
-                Told.of("plan", "The bound lies above the plan, so it is none.")
-                        .figures(summary.lowerBoundFlightS().orElse(0), flown, "s"));
-        boolean finishBound =
-                summary.finishBoundAt().map(at -> !at.isAfter(summary.finishAt())).orElse(true);
-        demand(
-                finishBound,
-                "finishBoundAt",
-                Told.of("plan", "The bound on the finish lies after the finish, so it is none."));
+        bounds(summary);
         demand(
                 summary.provenFor().map(PROVEN_FOR::contains).orElse(true),
                 "provenFor",
@@ -92,10 +85,48 @@ final class SummaryCheck {
                 Told.of("plan", "The plan is for job " + day.plan().job() + "."));
     }
 
+    /** A bound lies above no day of these loads: not this one, nor one of those to choose from. */
+    private void bounds(Summary summary) {
+        double boundS = summary.lowerBoundFlightS().orElse(0);
+        double mostS =
+                summary.front().stream()
+                        .mapToDouble(trade -> trade.flightS() * GUESSED_FACTOR)
+                        .reduce(summary.flightS() + PRICED_S, Math::min);
+        demand(
+                boundS <= mostS,
+                "lowerBoundFlightS",
+                Told.of(
+                                "plan",
+                                "The bound lies above the plan, or above a day to choose from, so it is none.")
+                        .figures(boundS, mostS, "s"));
+        boolean finishBound =
+                summary.finishBoundAt()
+                        .map(
+                                at ->
+                                        !at.isAfter(summary.finishAt())
+                                                && summary.front().stream()
+                                                        .noneMatch(trade -> isBefore(trade, at)))
+                        .orElse(true);
+        demand(
+                finishBound,
+                "finishBoundAt",
+                Told.of(
+                        "plan",
+                        "The bound on the finish lies after the finish of the plan, or of a day to choose from, so it"
+                                + " is none."));
+    }
+
+    /** So early that longer ways than were guessed do not make up for it. */
+    private boolean isBefore(Trade trade, Instant boundAt) {
+        double lateS =
+                (GUESSED_FACTOR - 1) * Math.max(0, Day.betweenS(startAt(), trade.finishAt()));
+        return Day.betweenS(trade.finishAt(), boundAt) > lateS;
+    }
+
     private void price(Summary summary, double flownS) {
         // Of a day on which nothing is flown any more nothing is paid.
         double wholeS = Math.max(0, Day.betweenS(startAt(), summary.finishAt()));
-        summary.price().ifPresent(price -> price(price, flownS, wholeS));
+        summary.price().ifPresent(price -> price(price, flownS, wholeS, startSpreadS()));
         summary.anew().ifPresent(anew -> rest(summary, anew));
         for (Trade trade : summary.front()) {
             demand(
@@ -127,7 +158,7 @@ final class SummaryCheck {
         return Math.abs(price.flyingCents() - centsPerS * flightS) <= 1 + centsPerS * PRICED_S;
     }
 
-    private void price(DayPrice price, double flownS, Number wholeS) {
+    private void price(DayPrice price, double flownS, Number wholeS, Number spreadS) {
         Rules.Costs costs = day.job().rules().costs();
         double centsPerS = costs.flyingCents() / 60.0;
         demand(
@@ -137,12 +168,32 @@ final class SummaryCheck {
                 Told.of("plan", "The price of flying is not the rate times the minutes.")
                         .figures(price.flyingCents(), centsPerS * flownS, "cents"));
         double standsS = Math.max(0, wholeS.doubleValue() - flownS);
-        part("standing", price.standingCents(), costs.standingCents(), standsS);
-        part("people", price.peopleCents(), costs.peopleCents(), wholeS);
+        long[] standing = {price.standingCents(), costs.standingCents()};
+        long[] people = {price.peopleCents(), costs.peopleCents()};
+        part("standing", standing, standsS, spreadS);
+        part("people", people, wholeS, spreadS);
+        demand(
+                isOfOneDay(price, flownS),
+                "price",
+                Told.of("plan", "The prices of standing and of people are not of one day."));
         demand(
                 price.currency().equals(costs.currency()),
                 "price",
                 Told.of("plan", "The price is in " + price.currency() + ", not as agreed."));
+    }
+
+    /** Whenever it begins: people are paid for as long as the machine flies and stands. */
+    private boolean isOfOneDay(DayPrice price, double flownS) {
+        Rules.Costs costs = day.job().rules().costs();
+        if (costs.standingCents() == 0 || costs.peopleCents() == 0) {
+            return true;
+        }
+        double perS = costs.standingCents() / 60.0;
+        double wholeS = price.peopleCents() * 60.0 / costs.peopleCents();
+        // Each is rounded down to a whole cent.
+        double dustS = PRICED_S + 60.0 / costs.peopleCents();
+        return Math.abs(price.standingCents() - perS * Math.max(0, wholeS - flownS))
+                <= 1 + perS * (Tolerance.TOTAL_TIME_S + dustS);
     }
 
     /** What was begun before a new order is none of its price. */
@@ -152,7 +203,8 @@ final class SummaryCheck {
                         .filter(step -> !step.startAt().isBefore(anew.fromAt()))
                         .toList();
         double flownS = steps.stream().filter(Day::flies).mapToDouble(Day::durationS).sum();
-        price(anew.rest(), flownS, Math.max(0, Day.betweenS(anew.fromAt(), summary.finishAt())));
+        double restS = Math.max(0, Day.betweenS(anew.fromAt(), summary.finishAt()));
+        price(anew.rest(), flownS, restS, Tolerance.TOTAL_TIME_S);
         demand(
                 summary.price().isPresent()
                         && anew.rest()
@@ -171,11 +223,13 @@ final class SummaryCheck {
                 Told.of("plan", "What begins after the new order was made is rest of the day."));
     }
 
-    private void part(String what, long statedCents, long rateCents, Number lastsS) {
+    private void part(String what, long[] statedAndRateCents, Number lastsS, Number spreadS) {
+        long statedCents = statedAndRateCents[0];
+        long rateCents = statedAndRateCents[1];
         double perS = rateCents / 60.0;
         double own = perS * lastsS.doubleValue();
         demand(
-                Math.abs(statedCents - own) <= 1 + perS * Tolerance.DAY_TIME_S,
+                Math.abs(statedCents - own) <= 1 + perS * spreadS.doubleValue(),
                 "price",
                 Told.of("plan", "The price of " + what + " is not the rate times the minutes.")
                         .figures(statedCents, own, "cents"));
@@ -192,7 +246,7 @@ final class SummaryCheck {
         double centsPerS =
                 (costs.flyingCents() + costs.standingCents() + costs.peopleCents()) / 60.0;
         return trade.comfortsCents() >= 0
-                && Math.abs(trade.totalCents() - own) <= 3 + centsPerS * Tolerance.DAY_TIME_S;
+                && Math.abs(trade.totalCents() - own) <= 3 + centsPerS * startSpreadS();
     }
 
     /** The day is paid from when it may first be flown: duty, light and forecast have begun. */
@@ -205,6 +259,19 @@ final class SummaryCheck {
             start = also.isAfter(start) ? also : start;
         }
         return start;
+    }
+
+    /** Where the sun decides when the day begins, two right ways to compute it differ. */
+    private double startSpreadS() {
+        Instant from = day.job().rules().duty().from();
+        Instant known = day.job().weather().hours().get(0).from();
+        Instant open = known.isAfter(from) ? known : from;
+        boolean light =
+                Daylight.from(from, day.job().origin())
+                        .map(Daylight::sunrise)
+                        .filter(rise -> Day.betweenS(rise, open) > 2 * Tolerance.SUN_S)
+                        .isPresent();
+        return light ? Tolerance.TOTAL_TIME_S : Tolerance.DAY_TIME_S;
     }
 
     /** Both count the same seconds, each rounded for itself. */

@@ -20,6 +20,7 @@ import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
 import underhook.core.geo.GeoPoint;
+import underhook.core.geo.Ground;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.LineItem;
 import underhook.core.job.MapFeature;
@@ -361,5 +362,22 @@ class OpenedWaysPropertyTest {
         List<LineItem> lines = new ArrayList<>(day.job().machine().lines());
         lines.add(new LineItem("50 m", 50, 50, 650));
         assertThat(isFlown(day.machine("lines", lines))).isTrue();
+    }
+
+    /** The tail reaches 7.5 m and 2 m more are looked at: a ring from 8 to 9 m has no heights on any heading. */
+    @Test
+    void no_heights_behind_the_tail_is_said_to_be_that() {
+        SmallDay day =
+                with(
+                        bare(),
+                        "ground",
+                        new Ground(
+                                SmallDay.FRAME, SmallDay.holedRoundS2(8, 9), Optional.empty(), 0));
+        Finding refusal = refusal(day, FindingCode.NO_LINE_LONG_ENOUGH);
+
+        assertThat(refusal.message())
+                .contains("the terrain file has no heights behind the tail")
+                .endsWith("Perhaps one that reaches further.");
+        assertThat(refusal.limit()).isEmpty();
     }
 }

@@ -30,7 +30,10 @@ import underhook.core.geo.Ground;
 import underhook.core.job.CrewId;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.Load;
+import underhook.core.job.LoadShape;
 import underhook.core.job.MapFeature;
+import underhook.core.job.PlaceKind;
+import underhook.core.job.ReleaseArea;
 import underhook.core.job.Rules;
 import underhook.core.job.Weather;
 import underhook.core.job.WeatherHour;
@@ -713,8 +716,245 @@ class PlanVerifierTest {
                         "LEG_RELEASE A-S2"));
     }
 
+    /** What lies round the places and under the ways, and is kept back; each figure is worked out at its side. */
+    static Stream<Break> keptBack() {
+        return Stream.of(
+                of(
+                        "a place that nobody agreed to",
+                        d ->
+                                d.inJob(
+                                        "places",
+                                        more(
+                                                d.job().places(),
+                                                with(
+                                                        SmallDay.place(
+                                                                "S3", PlaceKind.SITE, 0, -1000),
+                                                        "agreed",
+                                                        false))),
+                        "STATED_WRONG S3"),
+                // The rule says 60 m: 40 m is near, 70 m is not.
+                of("a trail beside a place", d -> trail(d, 1040), "STATED_WRONG S2"),
+                of("a trail far from it", d -> trail(d, 1070)),
+                of(
+                        "a trail told as a note",
+                        d ->
+                                said(
+                                        trail(d, 1040),
+                                        FindingCode.PLACE_NEAR_TRAIL,
+                                        Severity.NOTE,
+                                        "S2"),
+                        "STATED_WRONG S2"),
+                // 60 m of mound 150 m upwind stand at 21.8 degrees; 10 kt are 5.144 m/s.
+                of("a lee", d -> mound(d, 5.2), "STATED_WRONG S2"),
+                of("a lee in too little wind", d -> mound(d, 5.1)),
+                of(
+                        "a lee that is told",
+                        d -> said(mound(d, 5.2), FindingCode.LEE, Severity.CAUTION, "S2")),
+                // In September the sun stands low in the west by 17:00, when the second row still
+                // holds.
+                of(
+                        "the sun ahead when nobody flies",
+                        d -> laterWindFrom(d, 260),
+                        "STATED_WRONG A",
+                        "STATED_WRONG S1",
+                        "STATED_WRONG S2"),
+                of("wind from where the sun never is", d -> laterWindFrom(d, 20)),
+                // 20 m of line less 12 m of trees and 5 m leave 3 m.
+                of(
+                        "trees that are known to 4 m alone",
+                        d -> d.place("S2", "canopySpreadM", 4.0),
+                        "STATED_WRONG S2"),
+                of("trees that are known to 2 m", d -> d.place("S2", "canopySpreadM", 2.0)),
+                of(
+                        "no agreed area anywhere near",
+                        d -> d.inJob("releaseAreas", List.of(area(2000))),
+                        "STATED_WRONG A-S1",
+                        "STATED_WRONG A-S2",
+                        "STATED_WRONG S1-A"),
+                // Flown at 20 m/s, 10 s are 200 m: 150 m aside it is reached from the way to S2.
+                of(
+                        "an agreed area that is reached",
+                        d -> d.inJob("releaseAreas", List.of(area(150))),
+                        "STATED_WRONG A-S1",
+                        "STATED_WRONG S1-A"),
+                of(
+                        "a house in the run of what is let go",
+                        d ->
+                                d.leg(
+                                        4,
+                                        0,
+                                        leg ->
+                                                leg.withRelease(
+                                                        with(
+                                                                leg.release().orElseThrow(),
+                                                                "stretches",
+                                                                List.of(
+                                                                        stretch(
+                                                                                ReleaseLook.Use
+                                                                                        .CLOSED,
+                                                                                new double[] {
+                                                                                    30, 970
+                                                                                },
+                                                                                "H1"))))),
+                        "STATED_WRONG A-S2"),
+                // Let go 40 m before S2 at 13 m/s and 29 m up it is thrown 37 m, to about 1000 m
+                // east. With friction
+                // of 0.3 a box is at rest within a metre; with 0.08 something round rolls on some
+                // 25 m, over the
+                // road at 1013 m.
+                of("a road beyond where a box stops", d -> rolling(d, LoadShape.BOX)),
+                of(
+                        "a road that something round rolls on to",
+                        d -> rolling(d, LoadShape.ROUND),
+                        "LEG_RELEASE A-S2"),
+                of(
+                        "a bound a little above the flown minutes",
+                        d ->
+                                d.inPlan(
+                                        "summary",
+                                        with(
+                                                d.plan().summary(),
+                                                "bounds.flightS",
+                                                OptionalDouble.of(1582))),
+                        "SUMMARY_WRONG lowerBoundFlightS"),
+                of("bounds below a day to choose from", d -> offering(d, 1100, 4020)),
+                of(
+                        "a bound above a day to choose from",
+                        d -> offering(d, 970, 4020),
+                        "SUMMARY_WRONG lowerBoundFlightS"),
+                of(
+                        "a finish bound after a day to choose from",
+                        d -> offering(d, 1100, 3500),
+                        "SUMMARY_WRONG finishBoundAt"),
+                of(
+                        "ten of money less for standing",
+                        d -> priced(d, new DayPrice(FLYING, STANDING - 1000, PEOPLE, "EUR")),
+                        "SUMMARY_WRONG price"),
+                of(
+                        "ten of money less for people",
+                        d -> priced(d, new DayPrice(FLYING, STANDING, PEOPLE - 1000, "EUR")),
+                        "SUMMARY_WRONG price"));
+    }
+
+    private static SmallDay said(SmallDay d, FindingCode code, Severity severity, String subject) {
+        return d.inPlan(
+                "findings", more(d.plan().findings(), SmallDay.said(code, severity, subject)));
+    }
+
+    private static SmallDay trail(SmallDay d, double eastM) {
+        return d.inJob(
+                "features", more(d.job().features(), way("T1", MapFeature.Kind.TRAIL, eastM)));
+    }
+
+    private static MapFeature way(String id, MapFeature.Kind kind, double eastM) {
+        return new MapFeature(
+                id,
+                kind,
+                MapFeature.Shape.LINE,
+                List.of(geo(eastM, -50), geo(eastM, 50)),
+                0,
+                kind == MapFeature.Kind.TRAIL ? CrossingRule.ALLOWED : CrossingRule.GUARDED,
+                OptionalDouble.empty(),
+                false,
+                "map");
+    }
+
+    /** Upwind of S2, in so much wind. */
+    private static SmallDay mound(SmallDay d, double windMPerS) {
+        SmallDay blown =
+                d.inJob(
+                        "weather",
+                        with(
+                                d.job().weather(),
+                                "hours",
+                                d.job().weather().hours().stream()
+                                        .map(row -> with(row, "windMPerS", windMPerS))
+                                        .toList()));
+        return with(blown, "ground", ground(SmallDay.moundAt(1000, 150)));
+    }
+
+    private static SmallDay laterWindFrom(SmallDay d, double fromDeg) {
+        List<WeatherHour> hours = d.job().weather().hours();
+        WeatherHour later = with(hours.get(1), "windFromTrueRad", Math.toRadians(fromDeg));
+        return d.inJob("weather", with(d.job().weather(), "hours", List.of(hours.get(0), later)));
+    }
+
+    private static ReleaseArea area(double southM) {
+        return new ReleaseArea(
+                "J1",
+                List.of(geo(400, -southM), geo(600, -southM), geo(600, -southM - 100)),
+                true,
+                "areas");
+    }
+
+    private static ReleaseLook.Stretch stretch(ReleaseLook.Use use, double[] fromTo, String what) {
+        return new ReleaseLook.Stretch(
+                use,
+                fromTo[0],
+                fromTo[1],
+                (fromTo[1] - fromTo[0]) / 20,
+                what.isEmpty() ? List.of() : List.of(what));
+    }
+
+    /** A guarded road 13 m beyond S2; nothing is said of it on the last part of the way with B1. */
+    private static SmallDay rolling(SmallDay d, LoadShape shape) {
+        return d.kind("bag", "shape", shape)
+                .inJob("features", more(d.job().features(), way("R2", MapFeature.Kind.ROAD, 1013)))
+                .leg(
+                        4,
+                        0,
+                        leg ->
+                                leg.withRelease(
+                                        with(
+                                                leg.release().orElseThrow(),
+                                                "stretches",
+                                                List.of(
+                                                        stretch(
+                                                                ReleaseLook.Use.CLOSED,
+                                                                new double[] {30, 900},
+                                                                "R1"),
+                                                        stretch(
+                                                                ReleaseLook.Use.OPEN,
+                                                                new double[] {900, 970},
+                                                                "")))));
+    }
+
+    /** Beside the day itself one with other minutes and another finish, at its price. */
+    private static SmallDay offering(SmallDay d, double flownS, double finishS) {
+        SmallDay own = priced(d, new DayPrice(FLYING, STANDING, PEOPLE, "EUR"));
+        double wholeS = finishS + 3600;
+        long otherCents =
+                Math.round((3500 * flownS + 1200 * (wholeS - flownS) + 1000 * wholeS) / 60);
+        return own.inPlan(
+                "summary",
+                with(
+                        own.plan().summary(),
+                        "front",
+                        List.of(
+                                new Trade(flownS, at(finishS), otherCents, 0, 300, false),
+                                new Trade(
+                                        1580,
+                                        at(4080),
+                                        FLYING + STANDING + PEOPLE,
+                                        0,
+                                        100,
+                                        true))));
+    }
+
+    /** On an even slope of 31 degrees no box stops, by a friction of 0.3. */
+    @Test
+    void ground_on_which_nothing_stops_is_told() {
+        SmallDay steep = with(SmallDay.good(), "ground", ground(SmallDay.tilted(0.6)));
+
+        assertThat(check(steep).violations())
+                .anyMatch(one -> one.message().contains("RELEASE_RUNS"));
+        assertThat(check(said(steep, FindingCode.RELEASE_RUNS, Severity.NOTE, "A-S1")).violations())
+                .noneMatch(one -> one.message().contains("RELEASE_RUNS"));
+    }
+
     static Stream<Break> breaks() {
         List<Break> all = new ArrayList<>(forged().toList());
+        all.addAll(keptBack().toList());
         // Clock and chain
         all.add(
                 of(
@@ -1055,7 +1295,11 @@ class PlanVerifierTest {
                         "WIND_ARITHMETIC B2",
                         "WIND_ARITHMETIC B3",
                         "WIND_ARITHMETIC P1",
-                        "WIND_ARITHMETIC W1"));
+                        "WIND_ARITHMETIC W1",
+                        // The way in into it faces the morning sun.
+                        "STATED_WRONG A",
+                        "STATED_WRONG S1",
+                        "STATED_WRONG S2"));
         // 90 m before S2 the wire stands in the last 100 m, agreed or not; 110 m before, it does
         // not.
         all.add(
@@ -1187,7 +1431,12 @@ class PlanVerifierTest {
                                                 Optional.empty(),
                                                 0)),
                         "LANDING_TOO_STEEP S2"));
-        all.add(of("not agreed", d -> d.place("S1", "agreed", false), "PLACE_REFUSED S1"));
+        all.add(
+                of(
+                        "not agreed",
+                        d -> d.place("S1", "agreed", false),
+                        "PLACE_REFUSED S1",
+                        "STATED_WRONG S1"));
         all.add(of("no standing", d -> d.place("A", "standing", false), "PLACE_REFUSED A"));
         all.add(
                 of(
@@ -1949,6 +2198,24 @@ class PlanVerifierTest {
     void a_day_is_paid_from_up_to_two_minutes_after_sunrise() {
         assertThat(check(paidAfterSunrise(115)).violations()).isEmpty();
         assertThat(check(paidAfterSunrise(200)).violations()).isNotEmpty();
+    }
+
+    /** Two minutes are left open there: for both prices together, not for one. */
+    @Test
+    void standing_and_people_are_paid_from_one_moment() {
+        SmallDay right = paidAfterSunrise(60);
+        DayPrice price = right.plan().summary().price().orElseThrow();
+        DayPrice less =
+                new DayPrice(
+                        price.flyingCents(),
+                        price.standingCents() - 1000,
+                        price.peopleCents(),
+                        "EUR");
+
+        assertThat(check(right).violations()).isEmpty();
+        assertThat(check(priced(right, less)).violations())
+                .extracting(Finding::message)
+                .containsExactly("The prices of standing and of people are not of one day.");
     }
 
     private static SmallDay paidAfterSunrise(long byS) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.BiPredicate;
 import java.util.function.DoubleBinaryOperator;
 import java.util.function.UnaryOperator;
 import underhook.core.finding.Finding;
@@ -76,6 +77,11 @@ record SmallDay(Job job, Ground ground, Plan plan) {
         return field((e, n) -> Math.abs(e - 1000) < 8 && Math.abs(n) < 8 ? 0.2 * n : 0);
     }
 
+    /** Falling evenly to the west besides. */
+    static HeightField tilted(double eastRatio) {
+        return field((e, n) -> eastRatio * e);
+    }
+
     /** The same with a bank beside S2, 5 m high, from so far north of it on over 2 m. */
     static HeightField bankAtS2(double northM) {
         return field((e, n) -> Math.abs(e - 1000) < 6 && n >= northM && n <= northM + 2 ? 5 : 0);
@@ -86,11 +92,25 @@ record SmallDay(Job job, Ground ground, Plan plan) {
         return field((e, n) -> Math.abs(e - eastM) < 5 && Math.abs(n - northM) < 5 ? 60 : 0);
     }
 
+    /** The same without heights in a ring round S2. */
+    static HeightField holedRoundS2(double fromM, double toM) {
+        return field(
+                (e, n) -> 0,
+                (e, n) -> Math.hypot(e - 1000, n) < fromM || Math.hypot(e - 1000, n) > toM);
+    }
+
     static HeightField field(DoubleBinaryOperator more) {
+        return field(more, (e, n) -> true);
+    }
+
+    private static HeightField field(
+            DoubleBinaryOperator more, BiPredicate<Double, Double> isKnown) {
         return new HeightField() {
             @Override
             public boolean covers(double eastM, double northM) {
-                return Math.abs(eastM) < 3000 && Math.abs(northM) < 3000;
+                return Math.abs(eastM) < 3000
+                        && Math.abs(northM) < 3000
+                        && isKnown.test(eastM, northM);
             }
 
             @Override
