@@ -430,4 +430,30 @@ class SentencesIT {
                                                 "rope 15 m trägt 89 lb und darf 1653 lb tragen."),
                         said -> assertThat(said).contains("7 m/s"));
     }
+
+    /** Worked by hand as above: what there is of room comes out smaller, what hangs heavier. */
+    @Test
+    void room_that_is_left_is_turned_down_and_what_hangs_up() {
+        List<String> metric =
+                List.of(
+                        // 3.5 m are 11.48 ft
+                        "long line at S3 into the wind 3.5 m are to spare, less than the trees' uncertainty.",
+                        // 176 m are 577.4 ft
+                        "B-S3 goes round an end of this wire, 176 m beyond it.",
+                        // 789.8 kg are 1741.2 lb, 750 kg 1653.5 lb
+                        "With the lightest line 789.8 kg hang on the hook, which may carry 750 kg.",
+                        // 13 m are 42.7 ft, 32 m 104.99 ft
+                        "something 13 m high stands 32 m from S3 towards 090 true",
+                        // 805 m are 2641.1 ft
+                        "Into the wind, 30° to both sides, nothing of roads, houses, people, masts and wires is"
+                                + " within 805 m.");
+
+        assertThat(inPoundsAndFeet(DESK, "en", metric))
+                .satisfiesExactly(
+                        said -> assertThat(said).contains("wind 11 ft are to spare"),
+                        said -> assertThat(said).contains("wire, 577 ft beyond it"),
+                        said -> assertThat(said).contains("line 1742 lb hang", "carry 1653 lb"),
+                        said -> assertThat(said).contains("something 43 ft high stands 104 ft"),
+                        said -> assertThat(said).contains("within 2641 ft"));
+    }
 }

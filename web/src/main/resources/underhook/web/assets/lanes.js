@@ -10,6 +10,8 @@ import * as u from './units.js';
 const TITLES = 118, TITLES_MOST = 240, LETTER = 6.6, LEFT = 4, LANE = 30, TOP = 26, FUEL = 64;
 // A lift of a few minutes must stay wide enough for its name.
 const HOUR = 250;
+// Half of what a time of day takes, so that the first one is not cut off at the edge.
+const HALF_TIME = 22;
 const whole = (step, index) => ({ fromAt: step.startAt, toAt: step.endAt, what: t(`step.${step.kind}`), short: t(`short.${step.kind}`), kind: step.kind,
   lift: state.plan.view.lifts.find((lift) => lift.step === index) });
 
@@ -77,7 +79,7 @@ function hours(start, end, x, h) {
   const marks = [];
   // A zone may be half an hour off the others.
   for (let at = Math.ceil((start + offsetS()) / 3600) * 3600 - offsetS(); at < end; at += 3600) {
-    marks.push(svg`<path class="grid" d="M${x(at)} 18V${h}" /><text x=${x(at)} y="14" class="middle">${local(at)}</text>`);
+    marks.push(svg`<path class="grid" d="M${x(at)} 18V${h}" /><text x=${Math.max(x(at), HALF_TIME)} y="14" class="middle">${local(at)}</text>`);
   }
   return marks;
 }

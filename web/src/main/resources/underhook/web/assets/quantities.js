@@ -21,11 +21,13 @@ const SIDES = ['up', 'down', 'near'], UNITS = ['kg', 'm', 'km'];
 const US = { kg: ['lb', KG_PER_LB, 0], m: ['ft', M_PER_FT, 0], km: ['NM', M_PER_NMI / 1000, 2] };
 
 /** What there is of room, of allowance or of fuel is rounded down; what weighs, is needed or is missing up. */
-const THERE = /(?:\b(?:at most|no more than|may carry|no trees within|Only|With)|°C:) $/;
-const THERE_AFTER = /^ (?:away|to spare|from anywhere)/;
-/** What names a line or a rate, or is laid beside another, is on neither side. */
+const THERE = /(?:\b(?:at most|no more than|may carry|no trees within|[Nn]othing [^.]* within|No way [^.]* within|stands|Only|With)|°C:) $/;
+const THERE_AFTER = /^ (?:away|(?:are )?to spare|from anywhere|beyond it)/;
+/** What names a line or a rate, or is laid beside another, is on neither side; what hangs on a line is heavy. */
 const NAMED = /\b(?:line|line of|elevation is|terrain's|for each) $/;
-const side = (before, after) => (NAMED.test(before) ? 'near' : THERE.test(before) || THERE_AFTER.test(after) ? 'down' : 'up');
+const HANGS_AFTER = /^ hang/;
+const side = (before, after) => (HANGS_AFTER.test(after) && !THERE.test(before) ? 'up'
+  : NAMED.test(before) ? 'near' : THERE.test(before) || THERE_AFTER.test(after) ? 'down' : 'up');
 
 /** A number with its unit, or several of one unit. A sling of the name "rope 15 m" keeps its name. */
 const QUANTITY = /(^|[,;:(] ?|\b(?:and|are|at|add|begins|burns|carr(?:y|ies)|cover|each|from|is|least|line|moved|most|needs|of|Only|over|passes|says|something|stands|still|terrain's|than|to|[Ww]ith|within|weighs|wind) )((?:-?\d+(?:\.\d+)?(?:, |; | to ))*-?\d+(?:\.\d+)?) (kg|km|m)(?![\w/²³])/g;

@@ -121,7 +121,7 @@ export function pilot() {
     ${figure(t('pilot.most'), look.mostFuelKg == null ? html`<b>${t(look.airKnown ? 'pilot.cannot' : 'pilot.noair')}</b>` : mass(look.mostFuelKg, 'down'), html`${t('pilot.planned', { mass: mass(look.plannedMostFuelKg, 'down'), time: clock(look.plannedAt) })}${day.bias?.meanRatio > 1 ? html`<br>${t('pilot.heavier', { mass: look.mostFuelHeavierKg == null ? t(look.airKnown ? 'pilot.cannot' : 'pilot.noair') : mass(look.mostFuelHeavierKg, 'down') })}` : nothing}`)}
     ${figure(t('pilot.leastFuel'), mass(look.leastFuelKg, 'up'), t('pilot.leastWhy'))}
     ${figure(t('pilot.aboard'), look.fuel ? t('pilot.aboardRange', { least: mass(look.fuel.leastKg, 'down'), most: mass(look.fuel.mostKg, 'up') }) : t('pilot.nofuel'), look.fuel ? t('pilot.read', { mass: mass(look.fuel.readKg), time: clock(look.fuel.readAt) }) : nothing)}</dl>
-  <p class="said">${judged(look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown', 'pilot.fuel')}</p>
+  <p class="said">${judged(!look.airKnown ? 'unknown' : look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown', 'pilot.fuel')}</p>
   ${places.map(drop)}${passes(look)}` : html`<h1>${t('pilot.none')}</h1>`}
   ${stops()}${refusedOnes((one) => !isStop(one))}${day.lifts.length ? forgotten() : nothing}<p class="hint">${t('pilot.asOf', { time: local(day.now) })}</p></div>`;
 }
