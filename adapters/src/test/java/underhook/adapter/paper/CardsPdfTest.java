@@ -111,6 +111,7 @@ class CardsPdfTest {
                         "Crew C2",
                         "Crew HA",
                         "Crew HB",
+                        "Briefing",
                         "Guards",
                         "Emergency",
                         "Map",
@@ -205,6 +206,16 @@ class CardsPdfTest {
         assertThat(guards).contains("road RV-9", "06:35, 06:38", "L05", "A → S05 → A");
         assertThat(guards).contains("Guard stops the traffic.").contains("No guard, no load");
         assertThat(guards).doesNotContain("LL-1").doesNotContain("A → H");
+    }
+
+    @Test
+    void everybody_signs_that_every_wire_near_a_way_was_told() throws IOException {
+        String briefing = all("Briefing");
+
+        // Ways come near LL-1 alone. Crews of 3, 4, 2 and 1, whom the job knows by no name.
+        assertThat(briefing).contains("LL-1 LIVE").doesNotContain("LV-1");
+        assertThat(briefing).contains("C1 3", "C2 4", "HA 2", "HB").doesNotContain("C1 4", "HB 1");
+        assertThat(briefing).contains("line 25 m");
     }
 
     @Test
