@@ -181,10 +181,10 @@ final class Comparison {
         return CLOCK.format(at.atZone(job.zone()));
     }
 
+    /** Whole minutes, up: as much later or more, as much earlier or less; as the sums beside it. */
     private static String apart(Duration later) {
-        return later.abs().plusSeconds(30).toMinutes()
-                + " min "
-                + (later.isNegative() ? "earlier" : "later");
+        long minutes = -Math.floorDiv(-later.toSeconds(), 60L);
+        return Math.abs(minutes) + " min " + (later.isNegative() ? "earlier" : "later");
     }
 
     private List<Shift> shifts() {

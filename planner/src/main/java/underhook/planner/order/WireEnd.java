@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.LocalFrame;
+import underhook.core.geo.PlaneLine;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Job;
 import underhook.core.job.MapFeature;
@@ -62,7 +63,7 @@ record WireEnd(PlanePoint before, PlanePoint last) {
     private boolean isHeldBy(List<PlanePoint> outline) {
         PlanePoint from = outline.get(0);
         for (PlanePoint to : outline) {
-            if (fromPieceM(from, to) <= HELD_M) {
+            if (new PlaneLine(from, to).distanceToM(last) <= HELD_M) {
                 return true;
             }
             from = to;
@@ -70,40 +71,18 @@ record WireEnd(PlanePoint before, PlanePoint last) {
         return false;
     }
 
-    private double fromPieceM(PlanePoint from, PlanePoint to) {
-        double east = to.eastM() - from.eastM();
-        double north = to.northM() - from.northM();
-        double squareM2 = east * east + north * north;
-        double along =
-                squareM2 == 0
-                        ? 0
-                        : ((last.eastM() - from.eastM()) * east
-                                        + (last.northM() - from.northM()) * north)
-                                / squareM2;
-        double inside = Math.max(0, Math.min(1, along));
-        return last.distanceToM(
-                new PlanePoint(from.eastM() + inside * east, from.northM() + inside * north));
-    }
-
     /** How far beyond this end a way first crosses the wire carried straight on, m; infinite when nowhere. */
     double beyondM(List<PlanePoint> way) {
-        double spanM = before.distanceToM(last);
-        double east = (last.eastM() - before.eastM()) / spanM;
-        double north = (last.northM() - before.northM()) / spanM;
         double leastM = Double.POSITIVE_INFINITY;
         for (int i = 1; i < way.size(); i++) {
-            PlanePoint a = way.get(i - 1);
-            PlanePoint b = way.get(i);
-            double asideAM = aside(a, east, north);
-            double asideBM = aside(b, east, north);
-            if (asideAM == asideBM || asideAM * asideBM > 0) {
+            double asideFromM = asideM(way.get(i - 1));
+            double asideToM = asideM(way.get(i));
+            if (asideFromM == asideToM || asideFromM * asideToM > 0) {
                 continue;
             }
-            double part = asideAM / (asideAM - asideBM);
-            double aheadM =
-                    (a.eastM() + part * (b.eastM() - a.eastM()) - last.eastM()) * east
-                            + (a.northM() + part * (b.northM() - a.northM()) - last.northM())
-                                    * north;
+            double crossedRatio = asideFromM / (asideFromM - asideToM);
+            double fromM = aheadM(way.get(i - 1));
+            double aheadM = fromM + crossedRatio * (aheadM(way.get(i)) - fromM);
             if (aheadM >= 0) {
                 leastM = Math.min(leastM, aheadM);
             }
@@ -111,7 +90,22 @@ record WireEnd(PlanePoint before, PlanePoint last) {
         return leastM;
     }
 
-    private double aside(PlanePoint point, double east, double north) {
-        return (point.eastM() - last.eastM()) * north - (point.northM() - last.northM()) * east;
+    /** How far a point lies beyond the end, along the wire's last piece. */
+    private double aheadM(PlanePoint point) {
+        return turnedM(point, bearingGridRad());
+    }
+
+    /** How far to the right of it. */
+    private double asideM(PlanePoint point) {
+        return turnedM(point, bearingGridRad() + Math.PI / 2);
+    }
+
+    private double bearingGridRad() {
+        return before.bearingToGridRad(last);
+    }
+
+    private double turnedM(PlanePoint point, double bearingGridRad) {
+        return (point.eastM() - last.eastM()) * Math.sin(bearingGridRad)
+                + (point.northM() - last.northM()) * Math.cos(bearingGridRad);
     }
 }

@@ -380,4 +380,40 @@ class OpenedWaysPropertyTest {
                 .endsWith("Perhaps one that reaches further.");
         assertThat(refusal.limit()).isEmpty();
     }
+
+    /**
+     * Walls of 60 m stand 11 m from S2 on three sides. The rotor of 5 m with its 5 m has room, also along the open
+     * side; the tail of 7.5 m has it towards there alone, so the machine may come from there and not leave.
+     */
+    @Test
+    void room_over_the_place_alone_is_said_to_be_no_way_out() {
+        SmallDay day =
+                bare().place("S2", "canopyM", OptionalDouble.of(0))
+                        .rule("margins.finalAngleRad", 0.2)
+                        .inJob(
+                                "features",
+                                List.of(
+                                        wall("M1", new double[] {985, 989, -60, 60}),
+                                        wall("M2", new double[] {985, 1100, 11, 15}),
+                                        wall("M3", new double[] {985, 1100, -15, -11})));
+        Finding refusal = refusal(day, FindingCode.NO_LINE_LONG_ENOUGH);
+
+        assertThat(refusal.message())
+                .contains("there is room over the place, not on the way there and out");
+        assertThat(refusal.value()).isEqualTo("30.0");
+    }
+
+    private static MapFeature wall(String id, double[] westEastSouthNorth) {
+        double[] v = westEastSouthNorth;
+        return new MapFeature(
+                id,
+                MapFeature.Kind.HOUSE,
+                MapFeature.Shape.AREA,
+                List.of(geo(v[0], v[2]), geo(v[1], v[2]), geo(v[1], v[3]), geo(v[0], v[3])),
+                0,
+                CrossingRule.ALLOWED,
+                OptionalDouble.of(60),
+                false,
+                "map");
+    }
 }
