@@ -3,6 +3,7 @@ package underhook.web;
 import tools.jackson.databind.node.ObjectNode;
 import underhook.app.flying.EmergencySheet;
 import underhook.app.port.EmergencyPlan;
+import underhook.app.port.RescuePoint;
 import underhook.app.port.Written;
 
 /** An emergency sheet; what nobody stated is null or empty, and the page says that it is missing. */
@@ -11,13 +12,13 @@ final class EmergencyJson {
 
     static ObjectNode of(EmergencySheet sheet) {
         ObjectNode node = Json.object();
-        node.put("place", sheet.place().id().value());
-        node.put("name", sheet.place().name());
+        node.put("place", sheet.point().place().id().value());
+        node.put("name", sheet.point().place().name());
         ObjectNode positions = node.putObject("positions");
-        positions.put("degrees", sheet.positions().degrees());
-        positions.put("minutes", sheet.positions().minutes());
-        positions.put("grid", sheet.positions().grid().orElse(null));
-        positions.put("system", sheet.positions().system());
+        positions.put("degrees", sheet.point().positions().degrees());
+        positions.put("minutes", sheet.point().positions().minutes());
+        positions.put("grid", sheet.point().positions().grid().orElse(null));
+        positions.put("system", sheet.point().positions().system());
         EmergencyPlan plan = sheet.plan();
         node.set(
                 "calls",
@@ -38,8 +39,8 @@ final class EmergencyJson {
                                         .put("who", one.who())
                                         .put("number", one.number())
                                         .put("how", one.how())));
-        node.set("wires", Json.array(sheet.wires(), EmergencyJson::wire));
-        node.set("landing", sheet.landing().map(EmergencyJson::landing).orElse(null));
+        node.set("wires", Json.array(sheet.point().wires(), EmergencyJson::wire));
+        node.set("landing", sheet.point().landing().map(EmergencyJson::landing).orElse(null));
         node.set(
                 "people",
                 Json.array(
@@ -70,7 +71,7 @@ final class EmergencyJson {
         return node;
     }
 
-    private static ObjectNode wire(EmergencySheet.NearWire near) {
+    private static ObjectNode wire(RescuePoint.NearWire near) {
         ObjectNode node = Json.object();
         node.put("id", near.wire().id());
         node.put("live", near.wire().live());
@@ -79,7 +80,7 @@ final class EmergencyJson {
         return node;
     }
 
-    private static ObjectNode landing(EmergencySheet.Landing landing) {
+    private static ObjectNode landing(RescuePoint.Landing landing) {
         return Json.object()
                 .put("place", landing.place().id().value())
                 .put("name", landing.place().name())

@@ -283,7 +283,8 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                             .map(file -> LearnedFile.read(file, source(file)))
                             .orElse(List.of());
             List<Waiver> waivers = yaml("overrides").map(OverridesFile::read).orElse(List.of());
-            readEmergency().ifPresent(stated -> stated.mention(mentions));
+            Optional<EmergencyFile> emergency = readEmergency();
+            emergency.ifPresent(stated -> stated.mention(mentions));
             Beside beside = readBeside();
             List<Position> positions = rows.stream().map(PlaceRow::position).toList();
             List<GeoPoint> features = readMap(positions);
@@ -338,7 +339,15 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                             inputs(),
                             findings,
                             waivers);
-            return Optional.of(new ReadJob(job, known, others, beside));
+            return Optional.of(
+                    new ReadJob(
+                            job,
+                            known,
+                            others,
+                            beside,
+                            new ReadJob.Emergency(
+                                    emergency.map(EmergencyFile::plan).orElse(EmergencyPlan.NONE),
+                                    head.file("places").flatMap(file -> file.system().system()))));
         }
 
         private Source source(FileReference file) {

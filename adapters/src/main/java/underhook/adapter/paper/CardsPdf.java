@@ -10,8 +10,8 @@ import underhook.core.ahead.Alternates.Alternate;
 import underhook.core.job.PlaceId;
 
 /**
- * Writes cards.pdf: pilot page and cards (A5), their annex, loader's lists, kit list, crew sheets, map, what is
- * said beside the plan, findings and hand signals (A4). A plan without steps or crews still gives map, findings and signals.
+ * Writes cards.pdf: pilot page and cards (A5), their annex, loader's lists, kit list, crew sheets, briefing, guards,
+ * emergency, map, what is said beside the plan, findings and hand signals (A4). A plan without steps or crews still gives map, findings and signals.
  */
 public final class CardsPdf implements OutputWriter {
     @Override
@@ -36,6 +36,9 @@ public final class CardsPdf implements OutputWriter {
             new LoaderLists(output, words).draw(book);
             new KitPage(output).draw(book);
             new CrewSheets(output, words).draw(book);
+            new BriefingPages(output).draw(book);
+            new GuardLists(output, words).draw(book);
+            new EmergencyPages(output, words).draw(book);
             new MapPage(output, words).draw(book);
             new AheadPages(output).draw(book);
             new FindingPages(output).draw(book);

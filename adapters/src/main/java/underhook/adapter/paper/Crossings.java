@@ -43,6 +43,27 @@ final class Crossings {
         return toLines(job, times).stream().map(told -> off ? withoutLoad(told) : told).toList();
     }
 
+    /** What a step passes over, in which minutes and by which rule. */
+    record Over(String feature, List<String> clocks, String rule) {
+        Over {
+            clocks = List.copyOf(clocks);
+        }
+    }
+
+    /** Each thing and each of its rules apart, with the line on. */
+    static List<Over> over(Job job, Words words, Step step) {
+        Map<String, List<String>> times = new LinkedHashMap<>();
+        passings(job, step).forEach(passing -> collect(job, passing, words, times));
+        return times.entrySet().stream()
+                .map(
+                        one ->
+                                new Over(
+                                        one.getKey().substring(0, one.getKey().indexOf('\u0000')),
+                                        one.getValue(),
+                                        one.getKey().substring(one.getKey().indexOf('\u0000') + 1)))
+                .toList();
+    }
+
     /**
      * When each leg begins: one to where a load waits with the step, one with a load when it is hooked up, timed back
      * from its first release, all else behind the one before.

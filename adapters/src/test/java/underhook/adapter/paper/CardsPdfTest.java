@@ -8,6 +8,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -20,6 +22,10 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import underhook.app.port.Caution;
+import underhook.app.port.EmergencyPlan;
+import underhook.app.port.OutputWriter.Output;
+import underhook.app.port.ReadJob;
+import underhook.core.job.PlaceId;
 
 class CardsPdfTest {
     /** Stays after the test, to be looked at. */
@@ -35,8 +41,12 @@ class CardsPdfTest {
     }
 
     private static List<String> pages() throws IOException {
+        return pages(file);
+    }
+
+    private static List<String> pages(Path written) throws IOException {
         List<String> pages = new ArrayList<>();
-        try (PDDocument document = Loader.loadPDF(file.toFile())) {
+        try (PDDocument document = Loader.loadPDF(written.toFile())) {
             for (int i = 1; i <= document.getNumberOfPages(); i++) {
                 PDFTextStripper stripper = new PDFTextStripper();
                 stripper.setSortByPosition(true);
@@ -49,7 +59,12 @@ class CardsPdfTest {
     }
 
     private static String all(String title) throws IOException {
-        return String.join("\n", pages().stream().filter(page -> page.startsWith(title)).toList());
+        return text(file, title);
+    }
+
+    private static String text(Path written, String title) throws IOException {
+        return String.join(
+                "\n", pages(written).stream().filter(page -> page.startsWith(title)).toList());
     }
 
     @Test
@@ -96,6 +111,9 @@ class CardsPdfTest {
                         "Crew C2",
                         "Crew HA",
                         "Crew HB",
+                        "Briefing",
+                        "Guards",
+                        "Emergency",
                         "Map",
                         "Beside the plan",
                         "Findings",
@@ -176,6 +194,83 @@ class CardsPdfTest {
         // hook-up
         // and passes the road in its first tenth: 06:35.
         assertThat(all("Pilot card")).containsPattern("06:35, 06:38 RV-9");
+    }
+
+    @Test
+    void a_guard_has_every_minute_of_the_day_and_nothing_that_cannot_be_stopped()
+            throws IOException {
+        String guards = all("Guards");
+
+        // The minutes of the pilot's card, above; a wire has no guard, and a flight with the line
+        // off none either.
+        assertThat(guards).contains("road RV-9", "06:35, 06:38", "L05", "A → S05 → A");
+        assertThat(guards).contains("Guard stops the traffic.").contains("No guard, no load");
+        assertThat(guards).doesNotContain("LL-1").doesNotContain("A → H");
+    }
+
+    @Test
+    void everybody_signs_that_every_wire_near_a_way_was_told() throws IOException {
+        String briefing = all("Briefing");
+
+        // Ways come near LL-1 alone. Crews of 3, 4, 2 and 1, whom the job knows by no name.
+        assertThat(briefing).contains("LL-1 LIVE").doesNotContain("LV-1");
+        assertThat(briefing).contains("C1 3", "C2 4", "HA 2", "HB").doesNotContain("C1 4", "HB 1");
+        assertThat(briefing).contains("line 25 m");
+    }
+
+    @Test
+    void what_the_job_does_not_state_for_the_worst_case_is_missing() throws IOException {
+        String sheet = all("Emergency");
+
+        assertThat(sheet)
+                .contains("MISSING: the job names nobody to call")
+                .containsPattern("LL-1 MISSING _+")
+                .contains("MISSING: the job states no time after which a search begins");
+        // A lies 260 m east and 130 m south of 46.8° N 12° W. A degree is 111,167 m of latitude and
+        // 76,339 m of
+        // longitude there (series for the length of a degree on WGS 84, from memory): 0.0702' and
+        // 0.2044'.
+        assertThat(sheet).contains("46° 47.930' N").contains("011° 59.796' W");
+    }
+
+    @Test
+    void what_the_job_states_for_the_worst_case_stands_on_paper() throws IOException {
+        Output usual = PaperDay.output();
+        ReadJob read = usual.readJob();
+        EmergencyPlan plan =
+                new EmergencyPlan(
+                        List.of(new EmergencyPlan.Call("rescue", "000 11", "a machine is down")),
+                        List.of(
+                                new EmergencyPlan.Isolation(
+                                        "LL-1", "control room", "000 22", "dead and earthed")),
+                        List.of(
+                                new EmergencyPlan.RescueLanding(
+                                        new PlaceId("H"), List.of(new PlaceId("S05")), "")),
+                        OptionalDouble.of(1800),
+                        Optional.empty());
+        Path stated = folder.resolve("stated.pdf");
+        new CardsPdf()
+                .write(
+                        new Output(
+                                new ReadJob(
+                                        read.job(),
+                                        read.ground(),
+                                        List.of(),
+                                        read.beside(),
+                                        new ReadJob.Emergency(plan, Optional.empty())),
+                                usual.plan(),
+                                usual.report()),
+                        stated);
+        String sheet = text(stated, "Emergency");
+
+        assertThat(sheet)
+                .contains("rescue 000 11 a machine is down")
+                .contains("LL-1 control room 000 22 dead and earthed")
+                .contains("Nothing heard for 30 min")
+                .doesNotContain("names nobody")
+                .doesNotContain("LL-1 MISSING");
+        // Only S05 is served by H; the others have the nearest of the job, which nobody named.
+        assertThat(sheet).containsPattern("S05.* H, \\d+ m").contains("not named");
     }
 
     @Test

@@ -1,6 +1,7 @@
 package underhook.app.port;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import underhook.core.ahead.Beside;
 import underhook.core.geo.Ground;
@@ -13,20 +14,32 @@ import underhook.core.job.Machine;
  *
  * @param otherMachines machines that could fly it in the place of its own
  * @param beside what it states that no plan is made of
+ * @param emergency what it states for the worst case
  */
-public record ReadJob(Job job, Ground ground, List<Machine> otherMachines, Beside beside) {
+public record ReadJob(
+        Job job, Ground ground, List<Machine> otherMachines, Beside beside, Emergency emergency) {
+    /**
+     * What a sheet for the worst case is made of.
+     *
+     * @param system of the job's places, where it is known
+     */
+    public record Emergency(EmergencyPlan plan, Optional<ReferenceSystem> system) {
+        /** Nothing is stated. */
+        public static final Emergency NONE = new Emergency(EmergencyPlan.NONE, Optional.empty());
+    }
+
     public ReadJob {
         otherMachines = List.copyOf(otherMachines);
     }
 
     /** A job for which only one machine is there. */
     public ReadJob(Job job, Ground ground) {
-        this(job, ground, List.of(), Beside.NONE);
+        this(job, ground, List.of(), Beside.NONE, Emergency.NONE);
     }
 
     /** The same ground and all else with a changed job. */
     public ReadJob with(Job changed) {
-        return new ReadJob(changed, ground, otherMachines, beside);
+        return new ReadJob(changed, ground, otherMachines, beside, emergency);
     }
 
     /** The same with some loads left for another day. */

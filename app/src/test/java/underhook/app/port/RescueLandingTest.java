@@ -1,4 +1,4 @@
-package underhook.app.flying;
+package underhook.app.port;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -18,7 +18,7 @@ import underhook.core.plan.Plan;
 import underhook.core.plan.Summary;
 
 /** Where nobody may be landed no rescue machine is sent either. No source outside. */
-class EmergencyLandingTest {
+class RescueLandingTest {
     private static final Instant SEVEN = Instant.parse("2026-09-08T07:00:00Z");
 
     private static Place place(PlaceKind kind, boolean agreed) {
@@ -69,20 +69,18 @@ class EmergencyLandingTest {
     void a_landing_that_the_plan_refused_is_none() {
         Place landing = place(PlaceKind.LANDING, true);
 
-        assertThat(EmergencySheet.mayLand(landing, plan(FindingCode.LANDING_TOO_STEEP, "K")))
+        assertThat(RescuePoint.mayLand(landing, plan(FindingCode.LANDING_TOO_STEEP, "K")))
                 .isFalse();
-        assertThat(EmergencySheet.mayLand(landing, plan(FindingCode.LANDING_IN_TREES, "K")))
-                .isFalse();
-        assertThat(EmergencySheet.mayLand(landing, plan(FindingCode.LANDING_TOO_STEEP, "M")))
-                .isTrue();
-        assertThat(EmergencySheet.mayLand(landing, plan(FindingCode.LANDING_UNSEEN, "K"))).isTrue();
-        assertThat(EmergencySheet.mayLand(landing, Optional.empty())).isTrue();
+        assertThat(RescuePoint.mayLand(landing, plan(FindingCode.LANDING_IN_TREES, "K"))).isFalse();
+        assertThat(RescuePoint.mayLand(landing, plan(FindingCode.LANDING_TOO_STEEP, "M"))).isTrue();
+        assertThat(RescuePoint.mayLand(landing, plan(FindingCode.LANDING_UNSEEN, "K"))).isTrue();
+        assertThat(RescuePoint.mayLand(landing, Optional.empty())).isTrue();
     }
 
     @Test
     void sites_and_what_no_owner_agreed_to_are_none_either() {
-        assertThat(EmergencySheet.mayLand(place(PlaceKind.SITE, true), Optional.empty())).isFalse();
-        assertThat(EmergencySheet.mayLand(place(PlaceKind.LAYDOWN, false), Optional.empty()))
+        assertThat(RescuePoint.mayLand(place(PlaceKind.SITE, true), Optional.empty())).isFalse();
+        assertThat(RescuePoint.mayLand(place(PlaceKind.LAYDOWN, false), Optional.empty()))
                 .isFalse();
     }
 }
