@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import underhook.app.port.OutputWriter.Output;
+import underhook.core.finding.FindingCode;
 import underhook.core.job.Crew;
 import underhook.core.job.Wire;
 import underhook.core.plan.Leg;
@@ -83,6 +84,10 @@ final class BriefingPages {
                 leg.crossings().forEach(crossing -> near.add(crossing.feature()));
             }
         }
+        // Which no pilot finds in a file of obstacles is shown to everybody.
+        output.plan().findings().stream()
+                .filter(one -> one.code() == FindingCode.WIRE_UNREGISTERED)
+                .forEach(one -> near.add(one.subject()));
         List<String> told = new ArrayList<>();
         for (Wire wire : output.readJob().job().wires()) {
             if (near.contains(wire.id())) {
