@@ -36,7 +36,9 @@ final class PlanCommand implements Callable<Integer> {
     @Option(
             names = "--seconds",
             paramLabel = "N",
-            description = "longest time for the search (default 10, or twice an effort above 10)")
+            description =
+                    "longest time for the search (default 10, or twice an effort above 10); four tenths of it"
+                            + " are kept for the order, however late a first day is there")
     private @Nullable Long seconds;
 
     @Option(

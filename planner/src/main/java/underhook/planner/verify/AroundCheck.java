@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
@@ -33,6 +34,7 @@ final class AroundCheck {
     /** Ground that stands up more than this makes lee. @source PRACTICE as in docs/findings.md */
     private static final double STANDS_RAD = Math.toRadians(10);
 
+    /** @source PRACTICE as in docs/findings.md */
     private static final double STANDS_WITHIN_M = 1000;
 
     /** Two walks over the terrain from a bearing in whole degrees. */
@@ -169,19 +171,17 @@ final class AroundCheck {
     }
 
     private double leastStandsRad(PlanePoint at, double bearingGridRad) {
-        return Math.min(
-                standsRad(at, bearingGridRad),
-                Math.min(
-                        standsRad(at, bearingGridRad - ASIDE_RAD),
-                        standsRad(at, bearingGridRad + ASIDE_RAD)));
+        return aboutRad(at, bearingGridRad).min().orElseThrow();
     }
 
     private double mostStandsRad(PlanePoint at, double bearingGridRad) {
-        return Math.max(
-                standsRad(at, bearingGridRad),
-                Math.max(
-                        standsRad(at, bearingGridRad - ASIDE_RAD),
-                        standsRad(at, bearingGridRad + ASIDE_RAD)));
+        return aboutRad(at, bearingGridRad).max().orElseThrow();
+    }
+
+    /** In this direction and a little to both sides. */
+    private DoubleStream aboutRad(PlanePoint at, double bearingGridRad) {
+        return DoubleStream.of(-ASIDE_RAD, 0, ASIDE_RAD)
+                .map(asideRad -> standsRad(at, bearingGridRad + asideRad));
     }
 
     /** How steeply the highest ground in a direction stands over a place, cell by cell; the Earth's bend is nothing. */
