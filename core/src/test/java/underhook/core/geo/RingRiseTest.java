@@ -26,17 +26,35 @@ class RingRiseTest {
     }
 
     @Test
-    void a_knoll_stands_free_and_a_ridge_does_not() {
+    void a_knoll_its_shoulder_and_a_ridge_stand_free_and_a_slope_does_not() {
         HeightField knoll = GridHeightField.of(SHAPE, (e, n) -> 90 - 0.06 * Math.hypot(e, n));
         HeightField flat = GridHeightField.of(SHAPE, (e, n) -> 90 - 0.04 * Math.hypot(e, n));
         HeightField ridge = GridHeightField.of(SHAPE, (e, n) -> 90 - 0.2 * Math.abs(n));
         HeightField slope = GridHeightField.of(SHAPE, (e, n) -> 90 - 0.2 * n);
 
-        assertThat(RingRise.standsFree(knoll, TOP)).isTrue();
-        assertThat(RingRise.standsFree(flat, TOP)).isFalse();
-        assertThat(RingRise.standsFree(ridge, TOP)).isFalse();
-        assertThat(RingRise.standsFree(slope, TOP)).isFalse();
-        assertThat(RingRise.standsFree(knoll, new PlanePoint(150, 0))).isFalse();
+        assertThat(free(knoll, TOP)).isTrue();
+        assertThat(free(flat, TOP)).isFalse();
+        assertThat(free(ridge, TOP)).isTrue();
+        assertThat(free(slope, TOP)).isFalse();
+        // Ground 100 m off is 5 m lower from 50 m farther from the tip on: up to 115° aside, then
+        // 97°.
+        HeightField cone = GridHeightField.of(SHAPE, (e, n) -> 90 - 0.1 * Math.hypot(e, n));
+        assertThat(free(cone, new PlanePoint(40, 0))).isTrue();
+        assertThat(free(cone, new PlanePoint(60, 0))).isFalse();
+    }
+
+    @Test
+    void the_ground_falls_away_on_the_part_of_the_horizon_that_the_angle_gives() {
+        // 0.2 of 100 m times the cosine is 5 m at 75.5°: 15 of 36 bearings, 0° to 70° on both
+        // sides.
+        HeightField slope = GridHeightField.of(SHAPE, (e, n) -> 90 - 0.2 * n);
+        // The same to both sides of a ridge: 30.
+        HeightField ridge = GridHeightField.of(SHAPE, (e, n) -> 90 - 0.2 * Math.abs(n));
+
+        assertThat(RingRise.fallsAwayRad(slope, TOP).orElseThrow())
+                .isCloseTo(Math.toRadians(150), within(1e-9));
+        assertThat(RingRise.fallsAwayRad(ridge, TOP).orElseThrow())
+                .isCloseTo(Math.toRadians(300), within(1e-9));
     }
 
     @Test
@@ -45,7 +63,13 @@ class RingRiseTest {
 
         assertThat(RingRise.findHighestM(plain, TOP, 250)).isEmpty();
         assertThat(RingRise.findHighestM(plain, new PlanePoint(900, 0), 10)).isEmpty();
+        assertThat(RingRise.fallsAwayRad(plain, new PlanePoint(150, 0))).isEmpty();
+        assertThat(free(plain, new PlanePoint(900, 0))).isFalse();
         assertThatThrownBy(() -> RingRise.findHighestM(plain, TOP, 0))
                 .hasMessageContaining("radiusM");
+    }
+
+    private static boolean free(HeightField ground, PlanePoint place) {
+        return RingRise.standsFree(RingRise.fallsAwayRad(ground, place).orElse(0));
     }
 }

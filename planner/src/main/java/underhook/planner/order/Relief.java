@@ -6,6 +6,7 @@ import java.util.TreeSet;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
+import underhook.core.geo.RingRise;
 import underhook.core.geo.WindSide;
 import underhook.core.unit.Units;
 
@@ -32,9 +33,9 @@ final class Relief {
                             if (!hoursOn(WindSide.WINDWARD, place, lifts).isEmpty()) {
                                 windward.add(id(place));
                             }
-                            if (model.sky().standsFree(place)) {
-                                fewCues(place, lifts);
-                            }
+                            model.sky()
+                                    .fallsAwayRad(place)
+                                    .ifPresent(rad -> fewCues(place, rad, lifts));
                         });
         if (!windward.isEmpty()) {
             all.add(
@@ -91,7 +92,10 @@ final class Relief {
                                 + " figure of the plan allows for it."));
     }
 
-    private void fewCues(int place, List<DayState.Flown> lifts) {
+    private void fewCues(int place, double fallsAwayRad, List<DayState.Flown> lifts) {
+        if (!RingRise.standsFree(fallsAwayRad)) {
+            return;
+        }
         TreeSet<String> heights = new TreeSet<>();
         for (DayState.Flown one : lifts) {
             double hookM =
@@ -100,20 +104,34 @@ final class Relief {
             heights.add(
                     Figures.text(Math.ceil(hookM), 0)
                             + " m ("
-                            + Figures.text(Math.ceil(Units.mToFt(hookM)), 0)
+                            + feet(hookM)
                             + " ft) AMSL with the line "
-                            + model.machine.lines().get(one.line()).name());
+                            + model.machine.lines().get(one.line()).name()
+                            + ", "
+                            + feet(hookM + 20)
+                            + " and "
+                            + feet(hookM + 10)
+                            + " ft with 20 and 10 m to go");
         }
         all.add(
-                Finding.of(
+                new Finding(
                         FindingCode.FEW_HEIGHT_CUES,
                         Severity.NOTE,
                         id(place),
+                        Figures.text(Math.toDegrees(fallsAwayRad), 0),
+                        Figures.text(Math.toDegrees(RingRise.FREE_FROM_RAD), 0),
+                        "°",
                         "PRACTICE",
-                        "The ground falls away on all sides, so little tells the height. Planned"
-                                + " altitude of the hook at set-down: "
-                                + String.join(", ", heights)
+                        "The ground falls away on "
+                                + Figures.text(Math.toDegrees(fallsAwayRad), 0)
+                                + "° of the horizon, so little tells the height. Planned altitude"
+                                + " of the hook at set-down: "
+                                + String.join("; ", heights)
                                 + ". Set the altimeter to a known place, let those below call the"
                                 + " last metres, and look the place over before first use."));
+    }
+
+    private static String feet(double amslM) {
+        return Figures.text(Math.ceil(Units.mToFt(amslM)), 0);
     }
 }

@@ -2,6 +2,7 @@ package underhook.planner.order;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.stream.LongStream;
 import underhook.core.geo.Horizon;
 import underhook.core.geo.RingRise;
@@ -21,7 +22,7 @@ final class SkyView {
     private final Memo<Long, List<SunSeen>> known = Memo.of();
     private final Memo<Moment, SunSeen> moments;
     private final Memo<FromSide, WindSide> windSides;
-    private final Memo<Integer, Boolean> standingFree;
+    private final Memo<Integer, OptionalDouble> fallingAway;
 
     /** A place at a time. */
     private record Moment(int place, Instant at) {}
@@ -33,7 +34,7 @@ final class SkyView {
         this.model = model;
         this.moments = Memo.of();
         this.windSides = Memo.of();
-        this.standingFree = Memo.of();
+        this.fallingAway = Memo.of();
         // The longest line puts the pilot highest, where the sun is seen longest.
         this.eyeAglM =
                 model.machine.lines().stream().mapToDouble(line -> line.lengthM()).max().orElse(0);
@@ -44,7 +45,7 @@ final class SkyView {
         this.model = model;
         this.moments = before.moments;
         this.windSides = before.windSides;
-        this.standingFree = before.standingFree;
+        this.fallingAway = before.fallingAway;
         this.eyeAglM = before.eyeAglM;
     }
 
@@ -74,11 +75,11 @@ final class SkyView {
                                 fromGridRad));
     }
 
-    /** Whether the ground falls away from a place on all sides. */
-    boolean standsFree(int place) {
-        return standingFree.get(
+    /** How much of the horizon the ground round a place falls away on, rad. */
+    OptionalDouble fallsAwayRad(int place) {
+        return fallingAway.get(
                 place,
-                unused -> RingRise.standsFree(model.ground.terrain(), model.points.get(place)));
+                unused -> RingRise.fallsAwayRad(model.ground.terrain(), model.points.get(place)));
     }
 
     /** The sun at one moment. */

@@ -505,9 +505,13 @@ class PlannedPlacesTest {
                         finding -> {
                             assertThat(finding.subject()).isEqualTo("S1");
                             assertThat(finding.severity()).isEqualTo(Severity.NOTE);
+                            assertThat(finding.value()).isEqualTo("360");
+                            // 130, 150 and 140 m, less a hand for the tip's cell, over 0.3048 m/ft,
+                            // rounded up.
                             assertThat(finding.message())
-                                    .contains("130 m (")
-                                    .contains("AMSL with the line 20 m")
+                                    .contains("on 360° of the horizon")
+                                    .contains("130 m (427 ft) AMSL with the line 20 m")
+                                    .contains("492 and 459 ft with 20 and 10 m to go")
                                     .contains("look the place over");
                         });
     }
