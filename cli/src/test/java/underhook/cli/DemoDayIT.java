@@ -7,12 +7,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -384,7 +386,9 @@ class DemoDayIT {
         "MASS_ESTIMATED, L25",
         "MASS_ESTIMATED, L36",
         "PLACE_NEAR_ZONE, S14",
-        "HANDLER_UNTRAINED, helper"
+        "HANDLER_UNTRAINED, helper",
+        "FEW_HEIGHT_CUES, S06",
+        "FEW_HEIGHT_CUES, S11"
     })
     void finds_the_planted_trap(String code, String subject) {
         assertThat(subjects(code)).contains(subject);
@@ -763,6 +767,40 @@ class DemoDayIT {
                     .contains("40 loads stand, 40 were planned, 45 listed.")
                     .contains("L28 S14");
         }
+    }
+
+    /** A jerk that nobody gave a load or place for, 20 s after the first hook-up. */
+    @Test
+    void drafts_a_report_with_what_hung_where_it_was_going_and_the_wind() throws IOException {
+        Path taps = temp.resolve("snag.csv");
+        new FlownByPlan(plan, 0).writeTaps(taps);
+        JsonNode first =
+                steps().filter(step -> step.get("kind").asString().equals("rotation"))
+                        .findFirst()
+                        .orElseThrow();
+        Instant at =
+                OffsetDateTime.parse(first.get("hookedAt").asString()).toInstant().plusSeconds(20);
+        Files.writeString(
+                taps,
+                "snag1," + at + ",pilot,pilot's tablet,snagged,,,,\n",
+                UTF_8,
+                StandardOpenOption.APPEND);
+
+        Said said = close(temp.resolve("snag"), "--taps", taps.toString());
+
+        assertThat(said.exit()).as(said.out() + said.err()).isEqualTo(Exit.DONE);
+        String draft = Files.readString(temp.resolve("snag/occurrence-drafts.txt"), UTF_8);
+        String load = first.get("loads").get(0).asString();
+        String to = first.get("drops").get(0).get("place").asString();
+        String from = first.get("legs").get(0).get("from").asString();
+        assertThat(draft)
+                .contains("Not sent")
+                .contains("Loads: " + load)
+                .contains("from " + from + " to " + to + ", ")
+                .contains("it was to go from " + from + " (")
+                .contains("snagged  by pilot")
+                .contains("forecast for open ground from ")
+                .contains("none was told before");
     }
 
     private static int standing(Path geoPackage) {

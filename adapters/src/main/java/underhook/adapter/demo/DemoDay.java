@@ -41,7 +41,11 @@ public final class DemoDay {
                     "rules.yaml",
                     "rigging.yaml",
                     "places.csv",
-                    "hazards.csv");
+                    "hazards.csv",
+                    "emergency.yaml",
+                    "notices.txt",
+                    "permits.csv",
+                    "climate.csv");
     private static final List<String> GEOGRAPHIC =
             List.of("zones.geojson", "wires.geojson", "map.geojson", "release-areas.geojson");
     private static final char BYTE_ORDER_MARK = '\uFEFF';
@@ -66,6 +70,7 @@ public final class DemoDay {
         writeText(
                 folder.resolve("loads.csv"),
                 BYTE_ORDER_MARK + resource("loads.csv").replace("\n", "\r\n"));
+        writeText(folder.resolve("archive.csv"), DemoArchive.csv());
         for (String name : GEOGRAPHIC) {
             writeText(folder.resolve(name), onTheGlobe(resource(name)));
         }

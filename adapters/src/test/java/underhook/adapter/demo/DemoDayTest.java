@@ -38,7 +38,7 @@ class DemoDayTest {
         new DemoDay().write(folder.resolve("again"));
 
         assertThat(digests(folder.resolve("again")))
-                .hasSize(16)
+                .hasSize(21)
                 .isEqualTo(digests(folder.resolve("day")));
     }
 

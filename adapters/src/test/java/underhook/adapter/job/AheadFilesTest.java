@@ -462,6 +462,17 @@ class AheadFilesTest {
         assertThat(said(answer, Mark.NO)).containsExactly("No fuel is kept at any place.");
     }
 
+    /** 200 m north less 2 m that the place may be off; all four loads go beyond it. By hand. */
+    @Test
+    void a_road_farther_out_on_the_ways_is_told_though_no_load_crosses_it_near_by() {
+        Answer answer = answer(withRoad(200), Topic.LAYDOWNS);
+
+        assertThat(said(answer, Mark.LOOK))
+                .contains(
+                        "No way with a load passes over roads, trails, railways, houses or people within"
+                                + " 150 m; farther out 4 of 4 do, these at the nearest: RV-9 (198 m).");
+    }
+
     @Test
     void a_road_into_the_wind_and_near_the_rotor_is_refused() {
         Answer answer = answer(withRoad(-20), Topic.LAYDOWNS);

@@ -67,7 +67,8 @@ public record RescuePoint(
                 landing(asked, place));
     }
 
-    static Positions positions(GeoPoint point, Optional<ReferenceSystem> system) {
+    /** A position as it is told to rescuers. */
+    public static Positions positions(GeoPoint point, Optional<ReferenceSystem> system) {
         Optional<String> grid =
                 system.filter(one -> !one.isGeographic())
                         .map(one -> one.fromGeo(point))

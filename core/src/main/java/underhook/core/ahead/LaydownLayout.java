@@ -3,7 +3,9 @@ package underhook.core.ahead;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -46,6 +48,9 @@ final class LaydownLayout {
 
     /** Ground and trees under a way out rise no steeper. @source FAA-AC-150-5390 surface of 8 to 1 */
     private static final double RISE_RATIO = 1.0 / 8;
+
+    /** What loads pass over within this many times the first part of their ways is looked at. @source PRACTICE */
+    private static final double SOON_REACHES = 2;
 
     private static final int HEADINGS = 36;
     private static final double STEP_M = 2;
@@ -443,37 +448,71 @@ final class LaydownLayout {
         TreeSet<String> loads = new TreeSet<>();
         boolean isOverPeople = false;
         for (Way way : ways(place)) {
-            for (PlaneLine piece : firstPart(way.points)) {
-                for (Thing thing : things) {
-                    boolean counts = isThirdParty(thing.kind) && thing.kind != Kind.TRACK;
-                    if (counts && isOver(piece, thing)) {
-                        below.add(thing.id);
-                        loads.add(way.load);
-                        isOverPeople |= thing.kind == Kind.HOUSE || thing.kind == Kind.PEOPLE;
-                    }
-                }
+            for (Thing thing : passedOver(firstPart(way.points))) {
+                below.add(thing.id);
+                loads.add(way.load);
+                isOverPeople |= thing.kind == Kind.HOUSE || thing.kind == Kind.PEOPLE;
             }
         }
-        String first = String.valueOf((long) Math.ceil(reachM));
-        return below.isEmpty()
-                ? point(
-                        Mark.OK,
-                        place,
-                        "No way with a load passes over roads, trails, railways, houses or people"
-                                + " within "
-                                + first
-                                + " m.")
-                : point(
-                        isOverPeople ? Mark.NO : Mark.LOOK,
-                        place,
-                        "Ways with a load within "
-                                + first
-                                + " m pass over: "
-                                + String.join(", ", below)
-                                + "; loads: "
-                                + loads.stream().limit(6).collect(Collectors.joining(", "))
-                                + (loads.size() > 6 ? " …" : "")
+        if (below.isEmpty()) {
+            return fartherOut(place);
+        }
+        return point(
+                isOverPeople ? Mark.NO : Mark.LOOK,
+                place,
+                "Ways with a load within "
+                        + first()
+                        + " m pass over: "
+                        + String.join(", ", below)
+                        + "; loads: "
+                        + loads.stream().limit(6).collect(Collectors.joining(", "))
+                        + (loads.size() > 6 ? " …" : "")
+                        + ".");
+    }
+
+    /** Nothing is passed over near by; what is passed over then, and how near that comes. */
+    private Point fartherOut(Place place) {
+        PlanePoint at = ground.frame().toPlane(place.position());
+        Map<String, Long> nearestM = new TreeMap<>();
+        List<Way> ways = ways(place);
+        int over = 0;
+        for (Way way : ways) {
+            List<Thing> passed = passedOver(pieces(way.points, Double.POSITIVE_INFINITY));
+            over += passed.isEmpty() ? 0 : 1;
+            passed.forEach(
+                    thing -> nearestM.put(thing.id, (long) Math.floor(farM(thing.distanceM(at)))));
+        }
+        boolean isSoon = nearestM.values().stream().anyMatch(farM -> farM < reachM * SOON_REACHES);
+        String none =
+                "No way with a load passes over roads, trails, railways, houses or people within "
+                        + first()
+                        + " m";
+        return point(
+                isSoon ? Mark.LOOK : Mark.OK,
+                place,
+                nearestM.isEmpty()
+                        ? none + "."
+                        : none
+                                + "; farther out "
+                                + over
+                                + " of "
+                                + ways.size()
+                                + " do, these at the nearest: "
+                                + nearestM.entrySet().stream()
+                                        .map(one -> one.getKey() + " (" + one.getValue() + " m)")
+                                        .collect(Collectors.joining(", "))
                                 + ".");
+    }
+
+    private String first() {
+        return String.valueOf((long) Math.ceil(reachM));
+    }
+
+    private List<Thing> passedOver(List<PlaneLine> pieces) {
+        return things.stream()
+                .filter(thing -> isThirdParty(thing.kind) && thing.kind != Kind.TRACK)
+                .filter(thing -> pieces.stream().anyMatch(piece -> isOver(piece, thing)))
+                .toList();
     }
 
     private static boolean isOver(PlaneLine piece, Thing thing) {
@@ -482,8 +521,12 @@ final class LaydownLayout {
     }
 
     private List<PlaneLine> firstPart(List<PlanePoint> points) {
+        return pieces(points, reachM);
+    }
+
+    private static List<PlaneLine> pieces(List<PlanePoint> points, double upToM) {
         List<PlaneLine> pieces = new ArrayList<>();
-        double leftM = reachM;
+        double leftM = upToM;
         for (int i = 0; i + 1 < points.size() && leftM > 0; i++) {
             PlanePoint from = points.get(i);
             double lengthM = from.distanceToM(points.get(i + 1));

@@ -8,6 +8,7 @@ import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.geo.RingRise;
 import underhook.core.geo.WindSide;
+import underhook.core.job.LineItem;
 import underhook.core.unit.Units;
 
 /** What the shape of the ground does to the wind at a place, and to judging height there. */
@@ -98,15 +99,17 @@ final class Relief {
         }
         TreeSet<String> heights = new TreeSet<>();
         for (DayState.Flown one : lifts) {
-            double hookM =
-                    model.elevationAmslM[place]
-                            + model.lengthAtDropM(flights.trip(one), one.line());
+            LineItem line = model.machine.lines().get(one.line());
+            double hangsM = model.lengthAtDropM(flights.trip(one), one.line());
+            double hookM = model.elevationAmslM[place] + hangsM;
+            long loadM = (long) Math.ceil(hangsM - line.lengthM() - 1e-6);
             heights.add(
                     Figures.text(Math.ceil(hookM), 0)
                             + " m ("
                             + feet(hookM)
                             + " ft) AMSL with the line "
-                            + model.machine.lines().get(one.line()).name()
+                            + line.name()
+                            + (loadM > 0 ? " and " + loadM + " m of load" : "")
                             + ", "
                             + feet(hookM + 20)
                             + " and "
