@@ -292,6 +292,8 @@ class DayPageIT {
         page.network(true);
         page.run("dispatchEvent(new Event('online'))");
         delivered(6 + waiting);
+        // Nobody was asked, but nothing was done against a rule.
+        assertThat(page.says("all the same")).isFalse();
 
         List<Instant> times = new ArrayList<>();
         rows().subList(6, 6 + waiting).forEach(row -> times.add(row.tap().at()));
@@ -319,6 +321,7 @@ class DayPageIT {
         assertThat(rows()).hasSize(before);
         page.press("It happened all the same");
         delivered(before + 1);
+        page.waitUntil("it is marked", it -> it.says("· all the same"));
 
         hold("crew");
         page.waitUntil("the others see it", it -> it.says("Not allowed, or told differently: 1"));
@@ -607,6 +610,37 @@ class DayPageIT {
                     said.getKey());
             page.waitUntil(said.getValue(), it -> it.says(said.getValue()));
         }
+    }
+
+    /** What was weighed is the hook-up tapped again, which is kept without asking. */
+    @Test
+    @Order(9)
+    void a_weighed_load_says_what_it_weighed_and_no_breach() {
+        hold("loader");
+        page.run(
+                "return import('/assets/day/state.js').then(({ state, set }) => {"
+                        + " const hooked = state.day.taps.find((one) => one.kind === 'hooked');"
+                        + " state.day.taps.unshift({ ...hooked, id: 'weighed', massKg: 236, anyway:"
+                        + " true }); set({}) })");
+        page.waitUntil("the reading", it -> it.says("weighed 236 kg"));
+        assertThat(page.find(".taps li").get(0).getText()).doesNotContain("all the same");
+    }
+
+    /** Of such a wire only the desk's findings told. */
+    @Test
+    @Order(9)
+    void the_pilot_is_told_that_a_way_leads_round_the_end_of_a_wire() {
+        hold("pilot");
+        go("pilot");
+        page.run(
+                "return import('/assets/day/state.js').then(({ state, set }) => {"
+                        + " state.day.nextLook.legs[0].roundEnds = [{ wire: 'W9', beyondM: 120 }];"
+                        + " set({}) })");
+        page.waitUntil(
+                "the end is told",
+                it ->
+                        it.says("Round an end of W9, 120 m beyond it.")
+                                && it.says("If the wire goes on there, this way crosses it"));
     }
 
     /** Before the first row of the forecast every lift looked too heavy. */

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import underhook.app.port.ClosedDay;
@@ -150,9 +151,16 @@ public final class EveningPdf implements EveningWriter {
 
     private static String note(LiftLine line) {
         String told = line.told() == ClosedDay.Told.TRACK ? "by the track; " : "";
-        String aborted = line.aborted() ? "given up once; " : "";
-        String all = told + aborted + line.whatIsLeft();
+        String givenUp =
+                line.givenUp().stream()
+                        .map(one -> "given up" + read(one.readKg()) + "; ")
+                        .collect(Collectors.joining());
+        String all = told + givenUp + line.whatIsLeft();
         return all.endsWith("; ") ? all.substring(0, all.length() - 2) : all;
+    }
+
+    private static String read(OptionalDouble kg) {
+        return kg.isPresent() ? ", read " + kilograms(kg) + " kg" : "";
     }
 
     private static String kilograms(OptionalDouble kg) {

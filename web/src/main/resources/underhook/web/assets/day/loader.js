@@ -9,8 +9,6 @@ import { before, dangerous, hangs, heavier, rope } from './marks.js';
 import { clock, line, local, mass, massUnit, typedKg } from './units.js';
 
 const ALL = ['engine-on', 'engine-off', 'take-off', 'landing', 'line-on', 'line-checked', 'line-off', 'people-aboard', 'people-out', 'hooked', 'off', 'free-seen', 'free-confirmed', 'aborted', 'refuelled', 'snagged'];
-/** Told or taken back it counts without asking: nothing was done against a rule. */
-const ALWAYS = ['reported', 'undone'];
 const ASKED = { 'line-on': 'line', 'people-aboard': 'people', refuelled: 'fuel' };
 
 /** Makes a tap. Without network this device says itself what will not be allowed. */
@@ -98,8 +96,11 @@ export const refusedOnes = (which = () => true) => state.waiting.filter((entry) 
 
 const mark = (one) => (one.refused ? 'refused' : one.waits ? 'waits' : one.takenBack || undone().has(one.id) ? 'back' : 'kept');
 
-export const tapList = (count) => html`<ol class="taps">${mine().slice(0, count).map((one) => html`<li class=${mark(one)}><span class="knot" aria-hidden="true"></span><span>${local(one.at)}</span> <b>${tapped(one)}</b> ${one.loads.join(' ')} ${one.massKg ? mass(one.massKg) : ''} ${one.lineM ? line(one.lineM) : ''}
-  <small>${one.by} · ${t(`mark.${mark(one)}`)}${one.anyway && !one.waits && !ALWAYS.includes(one.kind) ? ` · ${t('mark.anyway')}` : ''}</small></li>`)}</ol>`;
+/** Kept though the day did not allow it. What was weighed, or tapped without network, was kept without asking. */
+const isAgainstRules = (one) => state.day?.conflicts.some((conflict) => conflict.tap.id === one.id);
+
+export const tapList = (count) => html`<ol class="taps">${mine().slice(0, count).map((one) => html`<li class=${mark(one)}><span class="knot" aria-hidden="true"></span><span>${local(one.at)}</span> <b>${tapped(one)}</b> ${one.loads.join(' ')} ${one.massKg ? (one.kind === 'hooked' ? t('mark.weighed', { mass: mass(one.massKg) }) : mass(one.massKg)) : ''} ${one.lineM ? line(one.lineM) : ''}
+  <small>${one.by} · ${t(`mark.${mark(one)}`)}${isAgainstRules(one) ? ` · ${t('mark.anyway')}` : ''}</small></li>`)}</ol>`;
 
 export const conflicts = () => (state.day?.conflicts.length ? html`<section class="conflicts"><h2>${t('conflict.title', { count: state.day.conflicts.length })}</h2><ul>${state.day.conflicts.map(({ tap: one, why, other }) => html`<li>
   <p>${t('conflict.this', { who: one.by, device: one.device, kind: tapped(one), loads: one.loads.join(' '), time: local(one.at) })} ${other ? t('conflict.other', { who: other.by, device: other.device, kind: tapped(other), time: local(other.at) }) : nothing}</p><p>${said(why.message)}</p>
