@@ -23,6 +23,7 @@ import underhook.app.port.KeptJob.KeptPlan;
 import underhook.app.port.ReadJob;
 import underhook.app.port.Written;
 import underhook.core.ahead.Ahead;
+import underhook.core.geo.GeoPoint;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Plan;
 
@@ -31,8 +32,8 @@ final class ReadingApi {
     private static final int MOST_PIXELS = 1600;
     private static final int MOST_HEIGHTS = 400;
 
-    /** Web maps end there. */
-    private static final double MOST_LAT_DEG = 85;
+    /** Further from the job no ground is laid over a plane. */
+    private static final double MOST_AWAY_DEG = 5;
 
     private static final Map<String, String> TYPES =
             Map.of(
@@ -226,14 +227,12 @@ final class ReadingApi {
         } catch (NumberFormatException noNumber) {
             throw noBounds(said);
         }
-        boolean isBox =
-                deg.length == 4
-                        && deg[0] >= -360
-                        && deg[0] < deg[2]
-                        && deg[2] <= 360
-                        && deg[1] >= -MOST_LAT_DEG
-                        && deg[1] < deg[3]
-                        && deg[3] <= MOST_LAT_DEG;
+        GeoPoint job = read.job().origin();
+        boolean isBox = deg.length == 4 && deg[0] < deg[2] && deg[1] < deg[3];
+        for (int i = 0; i < deg.length && isBox; i++) {
+            double originDeg = i % 2 == 0 ? job.lonDeg() : job.latDeg();
+            isBox = Math.abs(deg[i] - originDeg) <= MOST_AWAY_DEG;
+        }
         if (!isBox) {
             throw noBounds(said);
         }
@@ -243,7 +242,7 @@ final class ReadingApi {
     private static Refused noBounds(String said) {
         return new Refused(
                 400,
-                "bounds must be west,south,east,north in degrees, within 85 north and south, not "
+                "bounds must be west,south,east,north in degrees, within 5 of the job, not "
                         + said
                         + ".");
     }

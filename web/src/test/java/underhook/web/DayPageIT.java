@@ -571,7 +571,7 @@ class DayPageIT {
                 return Promise.all([import('/assets/day/marks.js'), import('/lib/lit/lit-html.js')]).then(([{ heavier }, { render }]) => {
                   const shown = (readKg) => {
                     const at = document.createElement('p');
-                    render(heavier({ readKg, plannedKg: 188 }), at);
+                    render(heavier({ loads: [{ id: 'L9' }], readKg, plannedKg: 188 }), at);
                     return at.textContent;
                   };
                   return [shown(197.4), shown(188), shown(null)];
@@ -580,7 +580,7 @@ class DayPageIT {
 
         assertThat((List<?>) Objects.requireNonNull(page.run(said)))
                 .hasToString(
-                        "[HEAVIER THAN PLANNED: 198 kg by the load cell, planned with at most 188 kg."
+                        "[L9: HEAVIER THAN PLANNED: 198 kg by the load cell, planned with at most 188 kg."
                                 + " Do not lift; put it down again., , ]");
         assertThat(
                         page.run(
@@ -624,6 +624,22 @@ class DayPageIT {
                         + " true }); set({}) })");
         page.waitUntil("the reading", it -> it.says("weighed 236 kg"));
         assertThat(page.find(".taps li").get(0).getText()).doesNotContain("all the same");
+    }
+
+    /** Who is at no place of the day, the pilot first of all, could tell of no wind. */
+    @Test
+    @Order(9)
+    void the_pilot_tells_the_wind_of_a_place() {
+        hold("pilot");
+        go("report");
+        page.run(
+                """
+                const form = document.querySelector('form:has([name=gust])');
+                form.elements.place.value = 'S14';
+                for (const [name, value] of [['from', 250], ['mean', 9], ['gust', 12]]) form.elements[name].value = value;
+                form.querySelector('button').click();
+                """);
+        page.waitUntil("it is told", it -> it.says("wind at S14 from 250"));
     }
 
     /** Of such a wire only the desk's findings told. */

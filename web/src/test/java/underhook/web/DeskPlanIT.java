@@ -367,6 +367,7 @@ class DeskPlanIT {
         String sides =
                 """
                 return (async () => {
+                  while (!window.ol) await new Promise((then) => setTimeout(then, 50));
                   const { nameOf } = await import('/assets/mapstyle.js'), { Feature, geom, source } = window.ol;
                   const place = (id, x, y) => { const one = new Feature({ id, geometry: new geom.Point([x, y]) }); one.setId(id); return one; };
                   const within = (seen, ...others) => {

@@ -208,6 +208,8 @@ class SentencesIT {
                                 + " too strong.",
                         "L7, L8 stay behind: Every last part to S1 would pass W1. Perhaps an agreement to cross W1."
                                 + " With it L9.",
+                        "L7 stays behind: Every last part to S1 would pass W1. Perhaps an agreement to cross W1."
+                                + " With it L9. For other reasons L3, L4.",
                         "L7 weighed at 320 kg was taken back",
                         "In step 4 a load rides twice.",
                         "The legs of step 4 end at S1 instead of S2.",
@@ -226,6 +228,8 @@ class SentencesIT {
                                 + " Weg zurück mit der leeren Leine ist zu stark.",
                         "L7, L8 bleiben liegen: Jedes letzte Stück nach S1 käme an W1 vorbei. Vielleicht eine Absprache,"
                                 + " W1 zu queren. Damit auch L9.",
+                        "L7 bleibt liegen: Jedes letzte Stück nach S1 käme an W1 vorbei. Vielleicht eine Absprache,"
+                                + " W1 zu queren. Damit auch L9. Aus anderen Gründen L3, L4.",
                         "zurückgenommen: L7 gewogen: 320 kg",
                         "In Schritt 4: eine Last fliegt zweimal mit.",
                         "Die Wege von Schritt 4 enden an S1 statt an S2.",

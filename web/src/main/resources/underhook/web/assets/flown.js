@@ -33,7 +33,10 @@ function late(planned, done) {
   return html` <span class=${minutes > 0 ? 'late' : ''}>${minutes > 0 ? '+' : minutes < 0 ? '−' : '±'}${Math.abs(minutes)} min</span>`;
 }
 
-const inOrder = (rows) => [...rows].sort((a, b) => (a.hookedAt ?? a.plannedHookedAt ?? '~').localeCompare(b.hookedAt ?? b.plannedHookedAt ?? '~'));
+/** What was left out comes after every time; of signs, digits come late in the alphabets. */
+const LAST = '9999';
+
+const inOrder = (rows) => [...rows].sort((a, b) => (a.hookedAt ?? a.plannedHookedAt ?? LAST).localeCompare(b.hookedAt ?? b.plannedHookedAt ?? LAST));
 
 const loads = (rows) => html`<div class="wide"><table><caption>${t('flownday.loads', { done: rows.filter((one) => one.isDone).length, all: rows.length })}</caption>
   <thead><tr><th scope="col">${t('flownday.load')}</th><th scope="col">${t('flownday.way')}</th><th scope="col">${t('flownday.hooked')}</th><th scope="col">${t('flownday.done')}</th>
