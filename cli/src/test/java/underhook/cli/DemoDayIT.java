@@ -831,6 +831,11 @@ class DemoDayIT {
         assertThat(said.exit()).as(said.out() + said.err()).isEqualTo(Exit.DONE);
         assertThat(said.out())
                 .contains("JOB_CHANGED", "changed job.yaml, loads.csv; gone rigging.yaml.");
+        try (PDDocument paper =
+                Loader.loadPDF(temp.resolve("changed").resolve("evening.pdf").toFile())) {
+            assertThat(new PDFTextStripper().getText(paper))
+                    .contains("To be said of the day", "changed job.yaml");
+        }
     }
 
     private static Said close(Path evening, String... more) {

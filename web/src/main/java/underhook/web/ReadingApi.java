@@ -227,10 +227,10 @@ final class ReadingApi {
         } catch (NumberFormatException noNumber) {
             throw noBounds(said);
         }
-        GeoPoint job = read.job().origin();
+        GeoPoint origin = read.job().origin();
         boolean isBox = deg.length == 4 && deg[0] < deg[2] && deg[1] < deg[3];
         for (int i = 0; i < deg.length && isBox; i++) {
-            double originDeg = i % 2 == 0 ? job.lonDeg() : job.latDeg();
+            double originDeg = i % 2 == 0 ? origin.lonDeg() : origin.latDeg();
             isBox = Math.abs(deg[i] - originDeg) <= MOST_AWAY_DEG;
         }
         if (!isBox) {

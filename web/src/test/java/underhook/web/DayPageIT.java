@@ -240,6 +240,12 @@ class DayPageIT {
         delivered(3);
         // What the list is compared with, and in what.
         assertThat(page.waitFor("#weigh").getText()).isEqualTo("Load without the line, kg");
+        for (JsonNode place :
+                browser.get("/api/jobs/day/day/places").json().path("places")) {
+            for (JsonNode lift : place.path("goes")) {
+                assertThat(lift.path("number").asInt(0)).isGreaterThan(1);
+            }
+        }
 
         hold("crew");
         go("loader");

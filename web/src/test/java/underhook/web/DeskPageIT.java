@@ -632,6 +632,23 @@ class DeskPageIT {
         page.look(1366, 768, false);
     }
 
+    /** The server writes release_areas, job.yaml release-areas. */
+    @Test
+    @Order(16)
+    void a_file_says_what_it_serves_as_in_words() {
+        String served =
+                """
+                return Promise.all([import('/assets/files.js'), import('/assets/state.js')]).then(([{ files }, { state }]) =>
+                  import('/lib/lit/lit-html.js').then(({ render }) => {
+                    const at = document.createElement('div');
+                    render(files(), at);
+                    return [...at.querySelectorAll('tbody tr')].map((row) => row.cells[1].innerText).filter((words) => words.includes('_'));
+                  }));
+                """;
+
+        assertThat((List<?>) Objects.requireNonNull(page.run(served))).isEmpty();
+    }
+
     /** What hides the map on paper took the heights and the least gap out of the drawings too. */
     @Test
     @Order(16)
@@ -649,8 +666,7 @@ class DeskPageIT {
                 });
                 """;
 
-        assertThat((List<?>) Objects.requireNonNull(page.run(hidden)))
-                .hasToString("[false, true]");
+        assertThat((List<?>) Objects.requireNonNull(page.run(hidden))).hasToString("[false, true]");
     }
 
     @Test

@@ -289,7 +289,13 @@ class DeskServerTest {
                                         .body()));
         assertThat(far.getRGB(0, 0) >>> 24).isZero();
         assertThat(image.getRGB(32, 24) >>> 24).isEqualTo(255);
-        for (String wrong : List.of("-12,46,-13,47", "-13,46,-12", "-13,46,-12,x", "-13,46,-12,NaN", "7,46,8,47")) {
+        for (String wrong :
+                List.of(
+                        "-12,46,-13,47",
+                        "-13,46,-12",
+                        "-13,46,-12,x",
+                        "-13,46,-12,NaN",
+                        "7,46,8,47")) {
             assertThat(browser.get("/api/jobs/" + id + "/relief.png?bounds=" + wrong).status())
                     .as(wrong)
                     .isEqualTo(400);

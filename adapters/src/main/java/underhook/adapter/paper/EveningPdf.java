@@ -18,6 +18,7 @@ import underhook.app.port.ClosedDay;
 import underhook.app.port.ClosedDay.LiftLine;
 import underhook.app.port.EveningWriter;
 import underhook.app.port.Written;
+import underhook.core.finding.Finding;
 import underhook.core.flown.MachineSums;
 import underhook.core.learn.Credibility;
 import underhook.core.learn.Measure;
@@ -40,6 +41,7 @@ public final class EveningPdf implements EveningWriter {
         try (Book book = new Book(day.job(), day.plan(), words)) {
             Flow flow = new Flow(book, PDRectangle.A4, "The day, planned and flown");
             sums(flow, day);
+            said(flow, day);
             Optional<Chart> chart = Chart.of(day);
             if (chart.isPresent()) {
                 chart.get().draw(flow, words);
@@ -76,6 +78,18 @@ public final class EveningPdf implements EveningWriter {
                         + ", "
                         + Words.count(sums.landings(), "landing")
                         + ". What was not tapped is not counted.");
+    }
+
+    private static void said(Flow flow, ClosedDay day) throws IOException {
+        if (day.findings().isEmpty()) {
+            return;
+        }
+        flow.space(8);
+        flow.heading("To be said of the day");
+        for (Finding finding : day.findings()) {
+            flow.paragraph(Face.TEXT, finding.subject() + ": " + finding.message());
+        }
+        flow.space(4);
     }
 
     private static String minutes(double s) {
