@@ -825,12 +825,12 @@ class DemoDayIT {
         Files.writeString(loads, Files.readString(loads, UTF_8).replace("262", "263"), UTF_8);
         Path job = other.resolve("job.yaml");
         Files.writeString(
-                job, Files.readString(job, UTF_8).replace("rigging: rigging.yaml", ""), UTF_8);
+                job, Files.readString(job, UTF_8).replace("hazards: hazards.csv", ""), UTF_8);
         Said said = close(other, temp.resolve("changed"));
 
         assertThat(said.exit()).as(said.out() + said.err()).isEqualTo(Exit.DONE);
         assertThat(said.out())
-                .contains("JOB_CHANGED", "changed job.yaml, loads.csv; gone rigging.yaml.");
+                .contains("JOB_CHANGED", "changed job.yaml, loads.csv; gone hazards.csv.");
         try (PDDocument paper =
                 Loader.loadPDF(temp.resolve("changed").resolve("evening.pdf").toFile())) {
             assertThat(new PDFTextStripper().getText(paper))

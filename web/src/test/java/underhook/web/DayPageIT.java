@@ -230,7 +230,7 @@ class DayPageIT {
 
     @Test
     @Order(2)
-    void a_lift_goes_from_line_to_two_words_over_two_devices() throws IOException {
+    void a_lift_goes_from_line_to_two_words_over_two_devices() throws Exception {
         hold("loader");
         press("line-on");
         pressNamed((int) plan.steps().get(lift(1).step()).lineLengthM() + " m");
@@ -240,8 +240,8 @@ class DayPageIT {
         delivered(3);
         // What the list is compared with, and in what.
         assertThat(page.waitFor("#weigh").getText()).isEqualTo("Load without the line, kg");
-        for (JsonNode place :
-                browser.get("/api/jobs/day/day/places").json().path("places")) {
+        Browser browser = new Browser(server.address(), server.token());
+        for (JsonNode place : browser.get("/api/jobs/day/day/places").json().path("places")) {
             for (JsonNode lift : place.path("goes")) {
                 assertThat(lift.path("number").asInt(0)).isGreaterThan(1);
             }
