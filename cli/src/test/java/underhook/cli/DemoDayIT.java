@@ -848,12 +848,44 @@ class DemoDayIT {
                                         .isLessThan(60));
     }
 
+    @Test
+    void says_when_the_folder_is_not_the_one_that_the_plan_was_made_of() throws IOException {
+        Path other = temp.resolve("other-job");
+        Files.createDirectories(other);
+        try (Stream<Path> files = Files.list(out.resolve("job"))) {
+            for (Path file : files.toList()) {
+                Files.copy(file, other.resolve(file.getFileName()));
+            }
+        }
+        assertThat(close(other, temp.resolve("same")).out()).doesNotContain("JOB_CHANGED");
+
+        Path loads = other.resolve("loads.csv");
+        Files.writeString(loads, Files.readString(loads, UTF_8).replace("262", "263"), UTF_8);
+        Path job = other.resolve("job.yaml");
+        Files.writeString(
+                job, Files.readString(job, UTF_8).replace("hazards: hazards.csv", ""), UTF_8);
+        Said said = close(other, temp.resolve("changed"));
+
+        assertThat(said.exit()).as(said.out() + said.err()).isEqualTo(Exit.DONE);
+        assertThat(said.out())
+                .contains("JOB_CHANGED", "changed job.yaml, loads.csv; gone hazards.csv.");
+        try (PDDocument paper =
+                Loader.loadPDF(temp.resolve("changed").resolve("evening.pdf").toFile())) {
+            assertThat(new PDFTextStripper().getText(paper))
+                    .contains("To be said of the day", "changed job.yaml");
+        }
+    }
+
     private static Said close(Path evening, String... more) {
+        return close(out.resolve("job"), evening, more);
+    }
+
+    private static Said close(Path job, Path evening, String... more) {
         List<String> words =
                 new ArrayList<>(
                         List.of(
                                 "close",
-                                out.resolve("job").toString(),
+                                job.toString(),
                                 out.resolve("plan.json").toString(),
                                 "--out",
                                 evening.toString()));

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Locale;
 import java.util.Optional;
+import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 import underhook.app.port.ClosedDay;
 import underhook.app.port.ClosedDay.LiftLine;
@@ -56,7 +57,11 @@ final class FlownJson {
                         .put("told", line.told().name().toLowerCase(Locale.ROOT))
                         .put("isDone", line.isDone())
                         .put("left", line.whatIsLeft())
-                        .put("aborted", line.aborted());
+                        .put("aborted", line.isGivenUp());
+        ArrayNode givenUp = node.putArray("givenUp");
+        for (LiftLine.GivenUp one : line.givenUp()) {
+            Json.putTenths(givenUp.addObject(), "readKg", one.readKg());
+        }
         putTime(node, "plannedHookedAt", line.plannedHookedAt(), zone);
         putTime(node, "plannedDoneAt", line.plannedDoneAt(), zone);
         putTime(node, "hookedAt", line.hookedAt(), zone);

@@ -18,27 +18,33 @@ import underhook.core.job.ReleaseArea;
 import underhook.core.job.Wire;
 import underhook.core.job.WireBufferRule;
 import underhook.core.job.Zone;
+import underhook.core.plan.Plan;
 import underhook.core.wire.WireBuffers;
 
 /** A job's map as GeoJSON, in WGS 84. */
 final class MapJson {
-    private static final double MARGIN_FRACTION = 0.12;
+    private static final double MARGIN_FRACTION = 0.15;
     private static final int CONTOUR_COLUMNS = 240;
     private static final int CONTOUR_LINES = 24;
     private static final List<Integer> STEPS_M = List.of(1, 2, 5, 10, 20, 50, 100, 200);
 
     private MapJson() {}
 
-    /** The part of the Earth that the job's places lie in, with a margin. */
-    static Relief.Box box(Job job) {
+    /** The part of the Earth that the job's places and the ways between them lie in, with a margin. */
+    static Relief.Box box(Job job, Optional<Plan> plan) {
         List<GeoPoint> points = new ArrayList<>();
         job.places().forEach(place -> points.add(place.position()));
+        plan.stream()
+                .flatMap(day -> day.steps().stream())
+                .flatMap(step -> step.legs().stream())
+                .flatMap(leg -> leg.path().stream())
+                .forEach(at -> points.add(at.position()));
         return Relief.Box.around(points, MARGIN_FRACTION);
     }
 
-    static ObjectNode of(ReadJob read) {
+    static ObjectNode of(ReadJob read, Optional<Plan> plan) {
         Job job = read.job();
-        Relief.Box box = box(job);
+        Relief.Box box = box(job, plan).squared();
         ObjectNode node = Json.object();
         ArrayNode bounds = node.putArray("bounds");
         bounds.add(box.westDeg()).add(box.southDeg()).add(box.eastDeg()).add(box.northDeg());

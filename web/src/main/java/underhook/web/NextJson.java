@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
+import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 import underhook.app.desk.Lifts;
 import underhook.app.flying.FuelNow;
@@ -46,7 +47,15 @@ final class NextJson {
         node.put("plannedAt", Json.time(rotation.hookedAt(), job.zone()));
         node.put("fuelState", PlanJson.word(next.fuelStatus()));
         node.set("fuel", next.fuel().map(fuel -> fuel(fuel, job)).orElse(null));
-        node.set("legs", Json.array(rotation.legs(), leg -> leg(leg, job)));
+        ArrayNode legs = Json.array(rotation.legs(), leg -> leg(leg, job));
+        node.set("legs", legs);
+        for (NextLook.RoundEnd end : next.roundEnds()) {
+            legs.get(end.leg())
+                    .withArray("roundEnds")
+                    .addObject()
+                    .put("wire", end.wire())
+                    .put("beyondM", Written.down(end.beyondM(), 0));
+        }
         node.set(
                 "drops",
                 Json.array(
@@ -64,6 +73,7 @@ final class NextJson {
         node.put("from", leg.from().value());
         node.put("to", leg.to().value());
         node.put("loaded", !leg.carrying().isEmpty());
+        node.putArray("roundEnds");
         Set<String> live =
                 job.wires().stream().filter(Wire::live).map(Wire::id).collect(Collectors.toSet());
         node.set(

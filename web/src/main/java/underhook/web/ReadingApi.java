@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 import underhook.app.desk.DayLooks;
@@ -22,6 +23,7 @@ import underhook.app.port.KeptJob.KeptPlan;
 import underhook.app.port.ReadJob;
 import underhook.app.port.Written;
 import underhook.core.ahead.Ahead;
+import underhook.core.geo.GeoPoint;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Plan;
 
@@ -29,6 +31,10 @@ import underhook.core.plan.Plan;
 final class ReadingApi {
     private static final int MOST_PIXELS = 1600;
     private static final int MOST_HEIGHTS = 400;
+
+    /** Further from the job no ground is laid over a plane. */
+    private static final double MOST_AWAY_DEG = 5;
+
     private static final Map<String, String> TYPES =
             Map.of(
                     "json", "application/json",
@@ -150,10 +156,16 @@ final class ReadingApi {
 
     private Asset mapOf(DeskJob job) throws IOException {
         long head = job.head().id();
+        Optional<KnownPlan> known = planNow(job);
         return answers.get(
-                "map " + job.id() + " " + head,
+                "map "
+                        + job.id()
+                        + " "
+                        + head
+                        + " "
+                        + known.map(plan -> plan.kept().id()).orElse(""),
                 () -> {
-                    ObjectNode node = MapJson.of(readable(job));
+                    ObjectNode node = MapJson.of(readable(job), known.map(KnownPlan::plan));
                     node.put("revision", head);
                     node.put("stale", job.read().job().isEmpty());
                     return Asset.of(node);
@@ -164,21 +176,31 @@ final class ReadingApi {
     private void ahead(Call call) throws IOException {
         DeskJob job = job(call);
         ReadJob read = readable(job);
-        Optional<Plan> plan = Optional.empty();
-        Optional<KnownPlan> known = job.findPlan();
-        if (known.isPresent() && !job.isStale(known.get().kept())) {
-            plan = Optional.of(known.get().plan());
-        }
+        Optional<Plan> plan = planNow(job).map(KnownPlan::plan);
         call.answer(AheadJson.of(Ahead.of(read.job(), read.ground(), read.beside(), plan)));
+    }
+
+    /** The plan, unless the job has changed since. */
+    private static Optional<KnownPlan> planNow(DeskJob job) throws IOException {
+        Optional<KnownPlan> known = job.findPlan();
+        return known.isPresent() && !job.isStale(known.get().kept()) ? known : Optional.empty();
     }
 
     private void relief(Call call) throws IOException {
         DeskJob job = job(call);
         ReadJob read = readable(job);
-        Relief.Box box = MapJson.box(read.job());
+        Relief.Box box = reliefBox(call, job, read);
         int width = size(call, "w", 900, MOST_PIXELS);
-        int height = size(call, "h", 600, MOST_PIXELS);
-        String key = "relief " + job.id() + " " + job.head().id() + " " + width + " " + height;
+        int height = size(call, "h", 900, MOST_PIXELS);
+        String key =
+                String.join(
+                        " ",
+                        "relief",
+                        job.id(),
+                        Long.toString(job.head().id()),
+                        Integer.toString(width),
+                        Integer.toString(height),
+                        box.toString());
         Asset picture =
                 answers.get(
                         key,
@@ -191,6 +213,38 @@ final class ReadingApi {
             call.keepForEver();
         }
         call.answer(picture);
+    }
+
+    /** The bounds that a map was told, so that the picture lies where they do though a plan came since. */
+    private static Relief.Box reliefBox(Call call, DeskJob job, ReadJob read) throws IOException {
+        String said = call.query("bounds");
+        if (said.isEmpty()) {
+            return MapJson.box(read.job(), planNow(job).map(KnownPlan::plan)).squared();
+        }
+        double[] deg;
+        try {
+            deg = Stream.of(said.split(",", -1)).mapToDouble(Double::parseDouble).toArray();
+        } catch (NumberFormatException noNumber) {
+            throw noBounds(said);
+        }
+        GeoPoint origin = read.job().origin();
+        boolean isBox = deg.length == 4 && deg[0] < deg[2] && deg[1] < deg[3];
+        for (int i = 0; i < deg.length && isBox; i++) {
+            double originDeg = i % 2 == 0 ? origin.lonDeg() : origin.latDeg();
+            isBox = Math.abs(deg[i] - originDeg) <= MOST_AWAY_DEG;
+        }
+        if (!isBox) {
+            throw noBounds(said);
+        }
+        return new Relief.Box(deg[0], deg[1], deg[2], deg[3]);
+    }
+
+    private static Refused noBounds(String said) {
+        return new Refused(
+                400,
+                "bounds must be west,south,east,north in degrees, within 5 of the job, not "
+                        + said
+                        + ".");
     }
 
     private static int size(Call call, String name, int usual, int most) throws Refused {
@@ -208,8 +262,9 @@ final class ReadingApi {
 
     /** Decimetres, row by row from the north; null where the terrain says nothing. */
     private void heights(Call call) throws IOException {
-        ReadJob read = readable(job(call));
-        Relief.Box box = MapJson.box(read.job());
+        DeskJob job = job(call);
+        ReadJob read = readable(job);
+        Relief.Box box = MapJson.box(read.job(), planNow(job).map(KnownPlan::plan));
         int width = size(call, "w", 160, MOST_HEIGHTS);
         int height = size(call, "h", 120, MOST_HEIGHTS);
         Relief relief = Relief.of(read.ground(), box, width, height);

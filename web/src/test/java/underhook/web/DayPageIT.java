@@ -230,7 +230,7 @@ class DayPageIT {
 
     @Test
     @Order(2)
-    void a_lift_goes_from_line_to_two_words_over_two_devices() throws IOException {
+    void a_lift_goes_from_line_to_two_words_over_two_devices() throws Exception {
         hold("loader");
         press("line-on");
         pressNamed((int) plan.steps().get(lift(1).step()).lineLengthM() + " m");
@@ -240,6 +240,12 @@ class DayPageIT {
         delivered(3);
         // What the list is compared with, and in what.
         assertThat(page.waitFor("#weigh").getText()).isEqualTo("Load without the line, kg");
+        Browser browser = new Browser(server.address(), server.token());
+        for (JsonNode place : browser.get("/api/jobs/day/day/places").json().path("places")) {
+            for (JsonNode lift : place.path("goes")) {
+                assertThat(lift.path("number").asInt(0)).isGreaterThan(1);
+            }
+        }
 
         hold("crew");
         go("loader");
@@ -292,6 +298,8 @@ class DayPageIT {
         page.network(true);
         page.run("dispatchEvent(new Event('online'))");
         delivered(6 + waiting);
+        // Nobody was asked, but nothing was done against a rule.
+        assertThat(page.says("all the same")).isFalse();
 
         List<Instant> times = new ArrayList<>();
         rows().subList(6, 6 + waiting).forEach(row -> times.add(row.tap().at()));
@@ -319,6 +327,7 @@ class DayPageIT {
         assertThat(rows()).hasSize(before);
         page.press("It happened all the same");
         delivered(before + 1);
+        page.waitUntil("it is marked", it -> it.says("· all the same"));
 
         hold("crew");
         page.waitUntil("the others see it", it -> it.says("Not allowed, or told differently: 1"));
@@ -568,7 +577,7 @@ class DayPageIT {
                 return Promise.all([import('/assets/day/marks.js'), import('/lib/lit/lit-html.js')]).then(([{ heavier }, { render }]) => {
                   const shown = (readKg) => {
                     const at = document.createElement('p');
-                    render(heavier({ readKg, plannedKg: 188 }), at);
+                    render(heavier({ loads: [{ id: 'L9' }], readKg, plannedKg: 188 }), at);
                     return at.textContent;
                   };
                   return [shown(197.4), shown(188), shown(null)];
@@ -577,7 +586,7 @@ class DayPageIT {
 
         assertThat((List<?>) Objects.requireNonNull(page.run(said)))
                 .hasToString(
-                        "[HEAVIER THAN PLANNED: 198 kg by the load cell, planned with at most 188 kg."
+                        "[L9: HEAVIER THAN PLANNED: 198 kg by the load cell, planned with at most 188 kg."
                                 + " Do not lift; put it down again., , ]");
         assertThat(
                         page.run(
@@ -607,6 +616,53 @@ class DayPageIT {
                     said.getKey());
             page.waitUntil(said.getValue(), it -> it.says(said.getValue()));
         }
+    }
+
+    /** What was weighed is the hook-up tapped again, which is kept without asking. */
+    @Test
+    @Order(9)
+    void a_weighed_load_says_what_it_weighed_and_no_breach() {
+        hold("loader");
+        page.run(
+                "return import('/assets/day/state.js').then(({ state, set }) => {"
+                        + " const hooked = state.day.taps.find((one) => one.kind === 'hooked');"
+                        + " state.day.taps.unshift({ ...hooked, id: 'weighed', massKg: 236, anyway:"
+                        + " true }); set({}) })");
+        page.waitUntil("the reading", it -> it.says("weighed 236 kg"));
+        assertThat(page.find(".taps li").get(0).getText()).doesNotContain("all the same");
+    }
+
+    /** Who is at no place of the day, the pilot first of all, could tell of no wind. */
+    @Test
+    @Order(9)
+    void the_pilot_tells_the_wind_of_a_place() {
+        hold("pilot");
+        go("report");
+        page.run(
+                """
+                const form = document.querySelector('form:has([name=gust])');
+                form.elements.place.value = 'S14';
+                for (const [name, value] of [['from', 250], ['mean', 9], ['gust', 12]]) form.elements[name].value = value;
+                form.querySelector('button').click();
+                """);
+        page.waitUntil("it is told", it -> it.says("wind at S14 from 250"));
+    }
+
+    /** Of such a wire only the desk's findings told. */
+    @Test
+    @Order(9)
+    void the_pilot_is_told_that_a_way_leads_round_the_end_of_a_wire() {
+        hold("pilot");
+        go("pilot");
+        page.run(
+                "return import('/assets/day/state.js').then(({ state, set }) => {"
+                        + " state.day.nextLook.legs[0].roundEnds = [{ wire: 'W9', beyondM: 120 }];"
+                        + " set({}) })");
+        page.waitUntil(
+                "the end is told",
+                it ->
+                        it.says("Round an end of W9, 120 m beyond it.")
+                                && it.says("If the wire goes on there, this way crosses it"));
     }
 
     /** Before the first row of the forecast every lift looked too heavy. */

@@ -632,6 +632,43 @@ class DeskPageIT {
         page.look(1366, 768, false);
     }
 
+    /** The server writes release_areas, job.yaml release-areas. */
+    @Test
+    @Order(16)
+    void a_file_says_what_it_serves_as_in_words() {
+        String served =
+                """
+                return Promise.all([import('/assets/files.js'), import('/assets/state.js')]).then(([{ files }, { state }]) =>
+                  import('/lib/lit/lit-html.js').then(({ render }) => {
+                    const at = document.createElement('div');
+                    render(files(), at);
+                    return [...at.querySelectorAll('tbody tr')].map((row) => row.cells[1].innerText).filter((words) => words.includes('_'));
+                  }));
+                """;
+
+        assertThat((List<?>) Objects.requireNonNull(page.run(served))).isEmpty();
+    }
+
+    /** What hides the map on paper took the heights and the least gap out of the drawings too. */
+    @Test
+    @Order(16)
+    void on_paper_a_drawing_keeps_its_words() {
+        String hidden =
+                """
+                const rules = [...document.styleSheets].flatMap((sheet) => [...sheet.cssRules])
+                  .filter((rule) => rule.media?.mediaText === 'print').flatMap((rule) => [...rule.cssRules])
+                  .filter((rule) => rule.style?.display === 'none');
+                return ['text.right', 'div.right'].map((one) => {
+                  const [name, kind] = one.split('.');
+                  const made = document.createElementNS(name === 'text' ? 'http://www.w3.org/2000/svg' : 'http://www.w3.org/1999/xhtml', name);
+                  made.setAttribute('class', kind);
+                  return rules.some((rule) => made.matches(rule.selectorText));
+                });
+                """;
+
+        assertThat((List<?>) Objects.requireNonNull(page.run(hidden))).hasToString("[false, true]");
+    }
+
     @Test
     @Order(17)
     void asked_nobody_but_this_machine_and_complained_of_nothing() {

@@ -12,6 +12,7 @@ import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -19,9 +20,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.JsonNode;
 import underhook.app.desk.Desk;
+import underhook.app.desk.DeskJob;
 import underhook.app.desk.PlanRuns;
+import underhook.app.desk.Relief;
 import underhook.assembly.Settings;
 import underhook.assembly.Underhook;
+import underhook.core.job.Job;
+import underhook.core.plan.Plan;
 import underhook.web.Browser.Answer;
 
 /** The demo day planned at the desk, with the guys of S08 answered for, and looked at. */
@@ -241,6 +246,30 @@ class DeskPlanIT {
         assertThat(browser.bytes(at + "/plan/files/..%2Fjob").statusCode()).isEqualTo(404);
     }
 
+    /** The ways lead round wires and houses, beyond the places: what is shown under them must reach as far. */
+    @Test
+    void relief_reaches_as_far_as_the_ways() throws Exception {
+        DeskJob planned = desk.find(at.substring("/api/jobs/".length())).orElseThrow();
+        Job job = planned.read().job().orElseThrow().job();
+        Plan plan = planned.findPlan().orElseThrow().plan();
+        Job fewPlaces = job.withPlaces(job.places().subList(0, 1));
+        Relief.Box box = MapJson.box(fewPlaces, Optional.of(plan));
+        plan.steps().stream()
+                .flatMap(step -> step.legs().stream())
+                .flatMap(leg -> leg.path().stream())
+                .forEach(
+                        at -> {
+                            assertThat(at.position().lonDeg())
+                                    .isBetween(box.westDeg(), box.eastDeg());
+                            assertThat(at.position().latDeg())
+                                    .isBetween(box.southDeg(), box.northDeg());
+                        });
+
+        JsonNode bounds = get("/map").path("bounds");
+        assertThat(bounds.path(0).asDouble(0))
+                .isLessThanOrEqualTo(MapJson.box(job, Optional.of(plan)).westDeg());
+    }
+
     @Test
     void puts_what_was_tapped_beside_the_plan() throws Exception {
         JsonNode plan = get("/plan");
@@ -252,6 +281,9 @@ class DeskPlanIT {
         StringBuilder taps = new StringBuilder();
         tap(taps, hooked.minusSeconds(600), "loader1", "\"engine-on\"");
         tap(taps, hooked.minusSeconds(540), "loader1", "\"take-off\"");
+        String weighed = "\"hooked\",\"loads\":[\"" + load + "\"],\"massKg\":222.5";
+        tap(taps, hooked.plusSeconds(60), "loader1", weighed);
+        tap(taps, hooked.plusSeconds(90), "loader1", "\"aborted\"");
         tap(taps, hooked.plusSeconds(180), "loader1", "\"hooked\",\"loads\":[\"" + load + "\"]");
         tap(taps, hooked.plusSeconds(300), "P 1", "\"off\",\"loads\":[\"" + load + "\"]");
         tap(taps, hooked.plusSeconds(310), "P 1", "\"free-seen\"");
@@ -261,10 +293,10 @@ class DeskPlanIT {
                 .isEqualTo(200);
         JsonNode flown = get("/day/flown");
 
-        assertThat(flown.path("taps").asInt(0)).isEqualTo(6);
+        assertThat(flown.path("taps").asInt(0)).isEqualTo(8);
         assertThat(flown.path("planned").path("lifts"))
                 .isEqualTo(plan.path("summary").path("rotations"));
-        assertThat(flown.path("flown").path("lifts").asInt(0)).isEqualTo(1);
+        assertThat(flown.path("flown").path("lifts").asInt(0)).isEqualTo(2);
         // Take-off 9 min before the planned hook-up, last tap 5 min 20 s after it: 14.33 min, by
         // hand.
         assertThat(flown.path("flown").path("flightMinutes").asDouble(0))
@@ -274,6 +306,12 @@ class DeskPlanIT {
             assertThat(line.path("isDone").asBoolean(false)).isEqualTo(isThis);
             if (isThis) {
                 assertThat(line.path("plannedHookedAt")).isEqualTo(step.path("hookedAt"));
+                // What the try that was given up told of its mass is not lost, and is not the
+                // other's.
+                assertThat(line.path("givenUp")).hasSize(1);
+                assertThat(line.path("givenUp").path(0).path("readKg").asDouble(0))
+                        .isEqualTo(222.5);
+                assertThat(line.path("readKg").isNumber()).isFalse();
                 assertThat(OffsetDateTime.parse(line.path("doneAt").asString("")).toInstant())
                         .isEqualTo(hooked.plusSeconds(320).truncatedTo(ChronoUnit.SECONDS));
             }
@@ -329,6 +367,7 @@ class DeskPlanIT {
         String sides =
                 """
                 return (async () => {
+                  while (!window.ol) await new Promise((then) => setTimeout(then, 50));
                   const { nameOf } = await import('/assets/mapstyle.js'), { Feature, geom, source } = window.ol;
                   const place = (id, x, y) => { const one = new Feature({ id, geometry: new geom.Point([x, y]) }); one.setId(id); return one; };
                   const within = (seen, ...others) => {

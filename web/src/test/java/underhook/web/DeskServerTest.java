@@ -8,6 +8,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
@@ -277,6 +278,28 @@ class DeskServerTest {
         assertThat(relief.headers().firstValue("Content-Type")).contains("image/png");
         var image = javax.imageio.ImageIO.read(new java.io.ByteArrayInputStream(relief.body()));
         assertThat(image.getWidth()).isEqualTo(64);
+        // Beside the terrain nothing is known, and nothing is painted.
+        var far =
+                javax.imageio.ImageIO.read(
+                        new java.io.ByteArrayInputStream(
+                                browser.bytes(
+                                                "/api/jobs/"
+                                                        + id
+                                                        + "/relief.png?w=2&h=2&bounds=-12.1,46.7,-12.05,46.75")
+                                        .body()));
+        assertThat(far.getRGB(0, 0) >>> 24).isZero();
+        assertThat(image.getRGB(32, 24) >>> 24).isEqualTo(255);
+        for (String wrong :
+                List.of(
+                        "-12,46,-13,47",
+                        "-13,46,-12",
+                        "-13,46,-12,x",
+                        "-13,46,-12,NaN",
+                        "7,46,8,47")) {
+            assertThat(browser.get("/api/jobs/" + id + "/relief.png?bounds=" + wrong).status())
+                    .as(wrong)
+                    .isEqualTo(400);
+        }
 
         JsonNode layers = browser.get("/api/jobs/" + id + "/map").json().path("layers");
         assertThat(layers.path("places").path("features")).hasSize(20);

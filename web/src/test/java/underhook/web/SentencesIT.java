@@ -208,6 +208,10 @@ class SentencesIT {
                                 + " too strong.",
                         "L7, L8 stay behind: Every last part to S1 would pass W1. Perhaps an agreement to cross W1."
                                 + " With it L9.",
+                        "L7 stays behind: Every last part to S1 would pass W1. Perhaps an agreement to cross W1."
+                                + " With it L9. For other reasons L3, L4.",
+                        "The job folder is not the one that the plan was made of: changed loads.csv; gone rigging.yaml;"
+                                + " new b.csv. All of this is said with the folder as it is now.",
                         "L7 weighed at 320 kg was taken back",
                         "In step 4 a load rides twice.",
                         "The legs of step 4 end at S1 instead of S2.",
@@ -226,6 +230,10 @@ class SentencesIT {
                                 + " Weg zurück mit der leeren Leine ist zu stark.",
                         "L7, L8 bleiben liegen: Jedes letzte Stück nach S1 käme an W1 vorbei. Vielleicht eine Absprache,"
                                 + " W1 zu queren. Damit auch L9.",
+                        "L7 bleibt liegen: Jedes letzte Stück nach S1 käme an W1 vorbei. Vielleicht eine Absprache,"
+                                + " W1 zu queren. Damit auch L9. Aus anderen Gründen L3, L4.",
+                        "Der Ordner des Auftrags ist nicht der, aus dem der Plan gemacht wurde: geändert loads.csv; weg"
+                                + " rigging.yaml; neu b.csv. All das ist mit dem Ordner gesagt, wie er jetzt ist.",
                         "zurückgenommen: L7 gewogen: 320 kg",
                         "In Schritt 4: eine Last fliegt zweimal mit.",
                         "Die Wege von Schritt 4 enden an S1 statt an S2.",

@@ -6,9 +6,11 @@ import java.math.RoundingMode;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -224,6 +226,7 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
     /** One reading of one folder. Mutable. */
     private final class Pass {
         private final Faults faults;
+        private final Path folder;
         private final Mentions mentions = new Mentions();
         private Head head;
         private final List<Finding> findings = new ArrayList<>();
@@ -232,6 +235,7 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
 
         Pass(Opened opened) {
             this.faults = opened.folder.job().faults();
+            this.folder = opened.folder.path();
             this.head = Head.read(opened.fields, opened.folder, mentions);
         }
 
@@ -347,7 +351,18 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                             beside,
                             new ReadJob.Emergency(
                                     emergency.map(EmergencyFile::plan).orElse(EmergencyPlan.NONE),
-                                    head.file("places").flatMap(file -> file.system().system()))));
+                                    head.file("places").flatMap(file -> file.system().system())),
+                            FileSums.of(paths())));
+        }
+
+        /** Every file that is read, job.yaml too. */
+        private Map<String, Path> paths() {
+            Map<String, Path> paths = new HashMap<>();
+            paths.put(JOB_FILE, folder.resolve(JOB_FILE));
+            for (String role : Head.ROLES) {
+                head.files(role).forEach(file -> paths.put(file.name(), file.path()));
+            }
+            return paths;
         }
 
         private Source source(FileReference file) {

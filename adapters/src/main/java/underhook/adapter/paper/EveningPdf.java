@@ -11,12 +11,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import underhook.app.port.ClosedDay;
 import underhook.app.port.ClosedDay.LiftLine;
 import underhook.app.port.EveningWriter;
 import underhook.app.port.Written;
+import underhook.core.finding.Finding;
 import underhook.core.flown.MachineSums;
 import underhook.core.learn.Credibility;
 import underhook.core.learn.Measure;
@@ -39,6 +41,7 @@ public final class EveningPdf implements EveningWriter {
         try (Book book = new Book(day.job(), day.plan(), words)) {
             Flow flow = new Flow(book, PDRectangle.A4, "The day, planned and flown");
             sums(flow, day);
+            said(flow, day);
             Optional<Chart> chart = Chart.of(day);
             if (chart.isPresent()) {
                 chart.get().draw(flow, words);
@@ -75,6 +78,18 @@ public final class EveningPdf implements EveningWriter {
                         + ", "
                         + Words.count(sums.landings(), "landing")
                         + ". What was not tapped is not counted.");
+    }
+
+    private static void said(Flow flow, ClosedDay day) throws IOException {
+        if (day.findings().isEmpty()) {
+            return;
+        }
+        flow.space(8);
+        flow.heading("To be said of the day");
+        for (Finding finding : day.findings()) {
+            flow.paragraph(Face.TEXT, finding.subject() + ": " + finding.message());
+        }
+        flow.space(4);
     }
 
     private static String minutes(double s) {
@@ -150,9 +165,16 @@ public final class EveningPdf implements EveningWriter {
 
     private static String note(LiftLine line) {
         String told = line.told() == ClosedDay.Told.TRACK ? "by the track; " : "";
-        String aborted = line.aborted() ? "given up once; " : "";
-        String all = told + aborted + line.whatIsLeft();
+        String givenUp =
+                line.givenUp().stream()
+                        .map(one -> "given up" + read(one.readKg()) + "; ")
+                        .collect(Collectors.joining());
+        String all = told + givenUp + line.whatIsLeft();
         return all.endsWith("; ") ? all.substring(0, all.length() - 2) : all;
+    }
+
+    private static String read(OptionalDouble kg) {
+        return kg.isPresent() ? ", read " + kilograms(kg) + " kg" : "";
     }
 
     private static String kilograms(OptionalDouble kg) {

@@ -25,7 +25,7 @@ final class KitPage {
         flow.paragraph(
                 Face.TEXT,
                 "Lay out and look over before the first lift: tag, date, wear. What is due or has no"
-                        + " tag stays behind. \"All day\": when none comes back in between.");
+                        + " tag stays behind; SOON is due within 30 days. \"All day\": when none comes back in between.");
         flow.space(4);
         flow.table(
                 List.of(
@@ -45,7 +45,10 @@ final class KitPage {
                             Integer.toString(item.forDay())
                                     + (item.forDay() > item.count() ? " SHORT" : ""),
                             Integer.toString(item.atOnce()),
-                            item.dueOn().map(LocalDate::toString).orElse("NO DATE"),
+                            item.dueOn().map(LocalDate::toString).orElse("NO DATE")
+                                    + (item.isDueSoon(output.readJob().job().date())
+                                            ? " SOON"
+                                            : ""),
                             String.join(", ", item.uses())));
         }
     }

@@ -8,9 +8,11 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.TreeMap;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.exc.UnexpectedEndOfInputException;
 import underhook.app.port.Attribution;
@@ -123,10 +125,25 @@ public final class PlanJsonReader implements PlanReader {
         Reading reading = new Reading(name, doubts);
         Plan plan = reading.plan(fields);
         of.ifPresent(job -> reading.compareSources(fields, job));
+        fields.objectsIfThere("files", one -> one.text("path") + one.text("sum"));
         fields.refuseOthers();
         return faults.list().isEmpty()
                 ? Outcome.done(plan, doubts)
                 : Outcome.refused(faults.list());
+    }
+
+    @Override
+    public Map<String, String> findSums(Path file) {
+        Map<String, String> sums = new TreeMap<>();
+        try {
+            String text = Files.readString(file, StandardCharsets.UTF_8);
+            Located root = Located.parse(text.startsWith("\uFEFF") ? text.substring(1) : text);
+            new ObjectFields("", root, new Faults(String.valueOf(file.getFileName())))
+                    .objectsIfThere("files", one -> sums.put(one.text("path"), one.text("sum")));
+        } catch (IOException | JacksonException unreadable) {
+            return Map.of();
+        }
+        return sums;
     }
 
     private static Outcome<Plan> refused(String where, FindingCode code, String what) {

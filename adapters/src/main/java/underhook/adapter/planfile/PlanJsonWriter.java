@@ -8,8 +8,10 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Collection;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.regex.Pattern;
 import tools.jackson.core.StreamWriteFeature;
@@ -74,7 +76,16 @@ public final class PlanJsonWriter implements OutputWriter {
     @Override
     public void write(Output output, Path file) throws IOException {
         ObjectNode root = new Page(output.readJob().job()).root(output.plan(), output.report());
+        root.set("files", files(output.readJob().sums()));
         Files.writeString(file, JSON.writeValueAsString(root) + "\n", StandardCharsets.UTF_8);
+    }
+
+    /** What the plan was made of, for whoever lays it beside a folder later. */
+    private static ArrayNode files(Map<String, String> sums) {
+        ArrayNode files = NODES.arrayNode();
+        new TreeMap<>(sums)
+                .forEach((path, sum) -> files.addObject().put("path", path).put("sum", sum));
+        return files;
     }
 
     /** One file's worth of nodes; all times carry the offset of the job's zone. */

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import underhook.app.port.ClosedDay;
 import underhook.app.port.ClosedDay.LiftLine;
 import underhook.app.port.EveningWriter;
@@ -48,7 +49,8 @@ public final class EveningSheets {
                                 "listed_kg",
                                 "read_kg",
                                 "hover_s",
-                                "aborted"),
+                                "aborted",
+                                "given_up_read_kg"),
                         EveningSheets::lifts),
                 new Sheet(
                         "machine.csv",
@@ -118,7 +120,11 @@ public final class EveningSheets {
                             number(line.listedKg(), 1),
                             number(line.readKg(), 1),
                             number(line.hoverS(), 0),
-                            line.aborted() ? "yes" : "no"));
+                            line.isGivenUp() ? "yes" : "no",
+                            line.givenUp().stream()
+                                    .map(one -> number(one.readKg(), 1))
+                                    .filter(read -> !read.isEmpty())
+                                    .collect(Collectors.joining(" "))));
         }
         return rows;
     }

@@ -257,7 +257,8 @@ class CardsPdfTest {
                                         read.ground(),
                                         List.of(),
                                         read.beside(),
-                                        new ReadJob.Emergency(plan, Optional.empty())),
+                                        new ReadJob.Emergency(plan, Optional.empty()),
+                                        read.sums()),
                                 usual.plan(),
                                 usual.report()),
                         stated);

@@ -185,7 +185,9 @@ public final class DeskJob implements AutoCloseable {
         } finally {
             WorkFolders.delete(out);
         }
-        events.tell(new DeskEvent(DeskEvent.Kind.PLANNED, id(), head().id(), "a new order", 1));
+        events.tell(
+                new DeskEvent(
+                        DeskEvent.Kind.PLANNED, id(), head().id(), "A new order was accepted.", 1));
     }
 
     KnownPlan readPlan(KeptPlan plan) throws IOException {

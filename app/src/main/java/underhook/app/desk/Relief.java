@@ -45,6 +45,20 @@ public final class Relief {
                     east + marginDeg * stretch,
                     north + marginDeg);
         }
+
+        /** The least box round this one that is a square on a web map, so that a view of any shape is filled. */
+        public Box squared() {
+            double halfWide = Math.toRadians(eastDeg - westDeg) / 2;
+            double halfHigh = (mercator(northDeg) - mercator(southDeg)) / 2;
+            double half = Math.max(halfWide, halfHigh);
+            double lon = (westDeg + eastDeg) / 2;
+            double lat = (mercator(northDeg) + mercator(southDeg)) / 2;
+            return new Box(
+                    lon - Math.toDegrees(half),
+                    latDeg(lat - half),
+                    lon + Math.toDegrees(half),
+                    latDeg(lat + half));
+        }
     }
 
     private Relief(Box box, Pixels pixels) {
@@ -171,14 +185,17 @@ public final class Relief {
         double north = mercator(box.northDeg());
         double south = mercator(box.southDeg());
         double y = north + downFraction * (south - north);
-        double latDeg = Math.toDegrees(Math.atan(Math.sinh(y)));
         return new GeoPoint(
-                latDeg, box.westDeg() + acrossFraction * (box.eastDeg() - box.westDeg()));
+                latDeg(y), box.westDeg() + acrossFraction * (box.eastDeg() - box.westDeg()));
     }
 
     private static double mercator(double latDeg) {
         double sin = Math.sin(Math.toRadians(latDeg));
         return Math.log((1 + sin) / (1 - sin)) / 2;
+    }
+
+    private static double latDeg(double mercator) {
+        return Math.toDegrees(Math.atan(Math.sinh(mercator)));
     }
 
     private static PlanePoint between(PlanePoint[][] lattice, int column, int row) {

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import underhook.app.OutputFolder;
 import underhook.app.port.ClosedDay;
@@ -127,7 +128,13 @@ public final class CloseDay {
         }
         ClosedDay day =
                 new Evening(reading.job().get(), plan.getValue())
-                        .close(new Evening.Facts(taps, track, books, earlier));
+                        .close(
+                                new Evening.Facts(
+                                        taps,
+                                        track,
+                                        books,
+                                        earlier,
+                                        readers.plans().findSums(request.plan())));
         return new Result(List.of(), List.of(), Optional.of(day), write(day, request.out()));
     }
 
@@ -136,7 +143,8 @@ public final class CloseDay {
         EveningFiles.Books none = EveningFiles.Books.NONE;
         EveningFiles.Books books =
                 new EveningFiles.Books(hands, none.tariff(), none.parts(), none.offer());
-        return new Evening(job, plan).close(new Evening.Facts(taps, List.of(), books, List.of()));
+        return new Evening(job, plan)
+                .close(new Evening.Facts(taps, List.of(), books, List.of(), Map.of()));
     }
 
     /** Reads on after a fault, so that all are told at once. */

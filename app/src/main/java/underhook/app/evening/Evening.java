@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import underhook.app.port.ClosedDay;
 import underhook.app.port.ClosedDay.LiftLine;
@@ -43,12 +45,17 @@ import underhook.core.track.Visits;
 
 /** Puts the facts of a day beside its plan. */
 final class Evening {
-    /** What was told of the day. */
+    /**
+     * What was told of the day.
+     *
+     * @param planSums of the files that the plan was made of; empty where it says none
+     */
     record Facts(
             List<Tap> taps,
             List<TrackReader.Fix> track,
             EveningFiles.Books books,
-            List<FlownSample> earlier) {}
+            List<FlownSample> earlier,
+            Map<String, String> planSums) {}
 
     private final ReadJob readJob;
     private final Job job;
@@ -76,6 +83,7 @@ final class Evening {
 
     ClosedDay close(Facts facts) {
         FlownDay flown = FlownDay.of(facts.taps(), facts.books().hands());
+        otherJob(facts.planSums());
         flown.conflicts().forEach(conflict -> findings.add(conflict.finding()));
         List<TrackPoint> points = points(facts.track());
         TrackMatch match = match(points);
@@ -117,6 +125,46 @@ final class Evening {
                 match.unmatched(),
                 points.isEmpty() ? List.of() : OverZones.of(job, points),
                 findings);
+    }
+
+    /** What is said of the day is said with the folder as it is now. */
+    private void otherJob(Map<String, String> planSums) {
+        Map<String, String> now = readJob.sums();
+        List<String> others = new ArrayList<>();
+        if (!plan.job().equals(job.name())) {
+            others.add(
+                    "it is of the job \"" + plan.job() + "\", the folder \"" + job.name() + "\"");
+        }
+        // Plans from before say no files.
+        if (!planSums.isEmpty()) {
+            named(others, "changed", planSums.keySet(), file -> isOther(planSums, now, file));
+            named(others, "gone", planSums.keySet(), file -> !now.containsKey(file));
+            named(others, "new", now.keySet(), file -> !planSums.containsKey(file));
+        }
+        if (!others.isEmpty()) {
+            findings.add(
+                    Finding.of(
+                            FindingCode.JOB_CHANGED,
+                            Severity.CAUTION,
+                            plan.id(),
+                            "plan",
+                            "The job folder is not the one that the plan was made of: "
+                                    + String.join("; ", others)
+                                    + ". All of this is said with the folder as it is now."));
+        }
+    }
+
+    private static boolean isOther(
+            Map<String, String> planned, Map<String, String> now, String file) {
+        return now.containsKey(file) && !now.get(file).equals(planned.get(file));
+    }
+
+    private static void named(
+            List<String> others, String how, Set<String> files, Predicate<String> which) {
+        List<String> all = files.stream().filter(which).sorted().toList();
+        if (!all.isEmpty()) {
+            others.add(how + " " + String.join(", ", all));
+        }
     }
 
     private List<TrackPoint> points(List<TrackReader.Fix> track) {
@@ -210,14 +258,20 @@ final class Evening {
                 hookedAt,
                 doneAt,
                 load.massKg(),
-                tapped.filter(lift -> lift.loads().size() == 1)
-                        .map(FlownLift::massReadKg)
-                        .orElse(OptionalDouble.empty()),
+                tapped.map(Evening::readAloneKg).orElse(OptionalDouble.empty()),
                 // A stay that served something else besides is no measure of this set-down.
                 stay.filter(visit -> visit.certain() && served(visit, match) == 1)
                         .map(visit -> OptionalDouble.of(seconds(visit.from(), visit.until())))
                         .orElse(OptionalDouble.empty()),
-                of.stream().anyMatch(FlownLift::aborted));
+                of.stream()
+                        .filter(FlownLift::aborted)
+                        .map(lift -> new LiftLine.GivenUp(lift.hookedAt(), readAloneKg(lift)))
+                        .toList());
+    }
+
+    /** What hangs beside others nobody weighed. */
+    private static OptionalDouble readAloneKg(FlownLift lift) {
+        return lift.loads().size() == 1 ? lift.massReadKg() : OptionalDouble.empty();
     }
 
     /** The stay's end; where it served more than this set-down, its beginning and the usual time. */

@@ -38,7 +38,7 @@ final class Learning {
         List<FlownSample> samples = new ArrayList<>();
         for (LiftLine line : lines) {
             boolean wasPlanned = line.plannedHookedAt().isPresent();
-            if (!wasPlanned || !line.isDone() || line.aborted()) {
+            if (!wasPlanned || !line.isDone() || line.isGivenUp()) {
                 continue;
             }
             String group = group(line);

@@ -28,7 +28,7 @@ import underhook.planner.order.Hung;
  *
  * @param hookedAt when its loads were hooked last
  * @param doneAt when the last of them was called free
- * @param readKg what the load cell read
+ * @param readKg what the load cell read when just this hung there last and was weighed
  */
 public record LiftState(
         Lift lift,
@@ -116,7 +116,17 @@ public record LiftState(
                 isDone ? State.DONE : state(loads, flown, seen.flown()),
                 flown.map(FlownLift::hookedAt),
                 doneAt,
-                flown.map(FlownLift::massReadKg).orElse(OptionalDouble.empty()));
+                readKg(loads, seen.flown().lifts()));
+    }
+
+    /** Hooked again unweighed, loads weigh what they weighed when that was given up. */
+    static OptionalDouble readKg(List<LoadId> loads, List<FlownLift> tries) {
+        return tries.stream()
+                .filter(one -> Set.copyOf(one.loads()).equals(Set.copyOf(loads)))
+                .map(FlownLift::massReadKg)
+                .filter(OptionalDouble::isPresent)
+                .reduce((earlier, later) -> later)
+                .orElse(OptionalDouble.empty());
     }
 
     private static State state(List<LoadId> loads, Optional<FlownLift> last, FlownDay flown) {

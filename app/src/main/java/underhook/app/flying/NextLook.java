@@ -6,14 +6,19 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
 import underhook.app.desk.DayLooks.Look;
 import underhook.app.desk.Lifts.Status;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
 import underhook.core.flown.FlownDay;
 import underhook.core.geo.LocalFrame;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Job;
 import underhook.core.job.Place;
 import underhook.core.job.Rules;
+import underhook.core.job.Wire;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Rotation;
@@ -39,7 +44,16 @@ public record NextLook(
         double leastFuelKg,
         Optional<FuelNow> fuel,
         Status fuelStatus,
-        List<DropLook> drops) {
+        List<DropLook> drops,
+        List<RoundEnd> roundEnds) {
+    /**
+     * A wire round whose end a leg of the lift leads; where the wire goes on the leg crosses it.
+     *
+     * @param leg of the rotation, from 0
+     * @param beyondM how far beyond the end, m
+     */
+    public record RoundEnd(int leg, String wire, double beyondM) {}
+
     /**
      * A set-down of it.
      *
@@ -72,6 +86,7 @@ public record NextLook(
 
     public NextLook {
         drops = List.copyOf(drops);
+        roundEnds = List.copyOf(roundEnds);
     }
 
     /** A lift as it would be flown now. */
@@ -97,7 +112,27 @@ public record NextLook(
                 leastKg,
                 fuel,
                 status(most, leastKg, fuel),
-                drops);
+                drops,
+                roundEnds(look, lift.lift().rotation().legs()));
+    }
+
+    /** Of the wires that the plan names for it. */
+    private static List<RoundEnd> roundEnds(Look look, List<Leg> legs) {
+        Set<String> named =
+                look.plan().plan().findings().stream()
+                        .filter(finding -> finding.code() == FindingCode.WIRE_END)
+                        .map(Finding::subject)
+                        .collect(Collectors.toSet());
+        List<RoundEnd> all = new ArrayList<>();
+        for (Wire wire : look.job().job().wires()) {
+            for (int i = 0; i < legs.size() && named.contains(wire.id()); i++) {
+                int leg = i;
+                look.day()
+                        .findBeyondEndM(wire, legs.get(i))
+                        .ifPresent(beyondM -> all.add(new RoundEnd(leg, wire.id(), beyondM)));
+            }
+        }
+        return all;
     }
 
     private static OptionalDouble most(Look look, LiftState lift, Instant now, double factor) {

@@ -85,7 +85,8 @@ public record PlaceLook(
             lift.lift().rotation().drops().stream()
                     .filter(drop -> drop.place().equals(id))
                     .forEach(drop -> comes.add(new Arrival(lift, drop)));
-            if (lift.step().hookedUpAt().equals(id)) {
+            // What hangs there already is no longer to be hooked.
+            if (lift.isAhead() && lift.step().hookedUpAt().equals(id)) {
                 goes.add(lift);
             }
         }

@@ -60,7 +60,7 @@ public record ClosedDay(
      * @param listedKg mass as listed, kg
      * @param readKg mass on the load cell when it hung alone, kg
      * @param hoverS time over the place as the track shows it, s
-     * @param aborted whether a lift of it was given up
+     * @param givenUp tries that were given up, the first first
      */
     public record LiftLine(
             LoadId load,
@@ -76,7 +76,22 @@ public record ClosedDay(
             OptionalDouble listedKg,
             OptionalDouble readKg,
             OptionalDouble hoverS,
-            boolean aborted) {
+            List<GivenUp> givenUp) {
+        /**
+         * A try that was given up.
+         *
+         * @param readKg mass on the load cell when it hung alone, kg
+         */
+        public record GivenUp(Instant hookedAt, OptionalDouble readKg) {}
+
+        public LiftLine {
+            givenUp = List.copyOf(givenUp);
+        }
+
+        public boolean isGivenUp() {
+            return !givenUp.isEmpty();
+        }
+
         /** Whether it stands where it was to stand. */
         public boolean isDone() {
             return doneAt.isPresent();

@@ -1,6 +1,7 @@
 package underhook.app.port;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import underhook.core.ahead.Beside;
@@ -15,9 +16,15 @@ import underhook.core.job.Machine;
  * @param otherMachines machines that could fly it in the place of its own
  * @param beside what it states that no plan is made of
  * @param emergency what it states for the worst case
+ * @param sums a sum of each of its files, by name: another file has another; empty where nothing was read
  */
 public record ReadJob(
-        Job job, Ground ground, List<Machine> otherMachines, Beside beside, Emergency emergency) {
+        Job job,
+        Ground ground,
+        List<Machine> otherMachines,
+        Beside beside,
+        Emergency emergency,
+        Map<String, String> sums) {
     /**
      * What a sheet for the worst case is made of.
      *
@@ -30,16 +37,17 @@ public record ReadJob(
 
     public ReadJob {
         otherMachines = List.copyOf(otherMachines);
+        sums = Map.copyOf(sums);
     }
 
     /** A job for which only one machine is there. */
     public ReadJob(Job job, Ground ground) {
-        this(job, ground, List.of(), Beside.NONE, Emergency.NONE);
+        this(job, ground, List.of(), Beside.NONE, Emergency.NONE, Map.of());
     }
 
     /** The same ground and all else with a changed job. */
     public ReadJob with(Job changed) {
-        return new ReadJob(changed, ground, otherMachines, beside, emergency);
+        return new ReadJob(changed, ground, otherMachines, beside, emergency, sums);
     }
 
     /** The same with some loads left for another day. */

@@ -90,18 +90,23 @@ final class Comparison {
         return all.stream().limit(SENTENCES).toList();
     }
 
-    /** Whatever waits for something that stays behind is told after that: it is not why. */
-    private static String staysBehind(List<LeftOut> out) {
+    /**
+     * Whatever waits for something that stays behind is told after that: it is not why. What stays behind for
+     * another reason is named, and tells its own below.
+     */
+    static String staysBehind(List<LeftOut> out) {
         List<LeftOut> waiting =
                 out.stream().filter(one -> one.code() == FindingCode.ORDER_RULE).toList();
-        List<LeftOut> first =
-                waiting.size() == out.size()
-                        ? out
-                        : out.stream().filter(one -> !waiting.contains(one)).toList();
+        List<LeftOut> own = out.stream().filter(one -> !waiting.contains(one)).toList();
+        String why = (own.isEmpty() ? out : own).get(0).message();
+        List<LeftOut> first = out.stream().filter(one -> one.message().equals(why)).toList();
+        List<LeftOut> others = own.stream().filter(one -> !first.contains(one)).toList();
+        List<LeftOut> with = waiting.stream().filter(one -> !first.contains(one)).toList();
         return names(first)
                 + (first.size() == 1 ? " stays behind: " : " stay behind: ")
-                + first.get(0).message()
-                + (first.equals(out) ? "" : " With it " + names(waiting) + ".");
+                + why
+                + (with.isEmpty() ? "" : " With it " + names(with) + ".")
+                + (others.isEmpty() ? "" : " For other reasons " + names(others) + ".");
     }
 
     private static String names(List<LeftOut> out) {

@@ -3,6 +3,7 @@ package underhook.app.evening;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -42,6 +43,6 @@ class LearningTest {
                 OptionalDouble.of(380),
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
-                false);
+                List.of());
     }
 }

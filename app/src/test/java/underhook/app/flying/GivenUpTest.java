@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import underhook.app.desk.Lifts;
 import underhook.app.replan.Change;
 import underhook.core.flown.FlownDay;
+import underhook.core.flown.FlownLift;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
 import underhook.core.flown.TrainedHands;
@@ -43,6 +44,9 @@ class GivenUpTest {
         tap(TapKind.ABORTED, 24, List.of(L2), OptionalDouble.empty());
         tap(TapKind.HOOKED, 40, List.of(L2), OptionalDouble.empty());
         assertThat(readHeavier(437)).containsExactly(new Change.Weighed(L2, 505));
+        List<FlownLift> tries = FlownDay.of(taps, TrainedHands.UNNAMED).lifts();
+        assertThat(LiftState.readKg(List.of(L2), tries)).hasValue(504.3);
+        assertThat(LiftState.readKg(List.of(new LoadId("L3"), L2), tries)).isEmpty();
 
         tap(TapKind.OFF, 44, List.of(L2), OptionalDouble.empty());
         tap(TapKind.FREE_SEEN, 45, List.of(L2), OptionalDouble.empty());

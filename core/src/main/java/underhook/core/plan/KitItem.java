@@ -21,6 +21,15 @@ public record KitItem(
         int forDay,
         Optional<LocalDate> dueOn,
         List<String> uses) {
+    /** So many days ahead it is said that an item falls due. @source PRACTICE no source: a month's notice */
+    public static final int SOON_DAYS = 30;
+
+    /** Whether it may be used on that day and falls due within the days after. */
+    public boolean isDueSoon(LocalDate day) {
+        return dueOn.filter(due -> !due.isBefore(day) && !due.isAfter(day.plusDays(SOON_DAYS)))
+                .isPresent();
+    }
+
     public KitItem {
         Objects.requireNonNull(name, "name");
         uses = List.copyOf(uses);

@@ -5,12 +5,15 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.concurrent.ConcurrentHashMap;
 import underhook.core.air.Wind;
 import underhook.core.aircraft.CentreOfGravity;
 import underhook.core.finding.Severity;
 import underhook.core.geo.Ground;
+import underhook.core.geo.LocalFrame;
 import underhook.core.geo.Sun;
 import underhook.core.geo.SunPosition;
 import underhook.core.job.HoverTable;
@@ -20,7 +23,9 @@ import underhook.core.job.Load;
 import underhook.core.job.LoadKind;
 import underhook.core.job.Machine;
 import underhook.core.job.PlaceId;
+import underhook.core.job.Wire;
 import underhook.core.plan.Drop;
+import underhook.core.plan.Leg;
 import underhook.core.plan.PlaceRoom.Fit;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
@@ -32,6 +37,9 @@ import underhook.core.unit.Units;
 public final class DayLook {
     private final DayModel model;
     private final PlaceRooms rooms;
+
+    /** By the wire's id: what stands round an end is looked for once. */
+    private final Map<String, List<WireEnd>> openEnds = new ConcurrentHashMap<>();
 
     /** What decides on one heading. */
     public record Heading(
@@ -89,6 +97,21 @@ public final class DayLook {
     public DayLook(Job job, Ground ground) {
         this.model = new DayModel(job, ground);
         this.rooms = new PlaceRooms(model);
+    }
+
+    /**
+     * How far beyond an end at which a wire may well go on a leg leads round it, m; empty when it leads round
+     * none, or far beyond.
+     */
+    public OptionalDouble findBeyondEndM(Wire wire, Leg leg) {
+        LocalFrame frame = model.ground.frame();
+        List<WireEnd> open =
+                openEnds.computeIfAbsent(
+                        wire.id(), any -> WireEnd.listOpen(wire, model.job, frame));
+        double leastM =
+                WireEnd.leastBeyondM(
+                        open, leg.path().stream().map(at -> frame.toPlane(at.position())).toList());
+        return leastM <= WireEnd.GOES_ON_M ? OptionalDouble.of(leastM) : OptionalDouble.empty();
     }
 
     /** Room at a place for some loads with each line in stock; empty where it is not known. */

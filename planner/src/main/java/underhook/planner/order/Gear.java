@@ -1,6 +1,7 @@
 package underhook.planner.order;
 
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -427,6 +428,23 @@ final class Gear {
                                 Severity.CAUTION,
                                 item.name(),
                                 new Wanting(item.name(), item.count(), item.forDay())));
+            }
+            if (item.isDueSoon(model.job.date())) {
+                LocalDate due = item.dueOn().orElseThrow();
+                all.add(
+                        new Finding(
+                                FindingCode.RIGGING_DUE,
+                                Severity.NOTE,
+                                item.name(),
+                                Long.toString(ChronoUnit.DAYS.between(model.job.date(), due)),
+                                Integer.toString(KitItem.SOON_DAYS),
+                                "days",
+                                "rigging",
+                                item.name()
+                                        + " may be used until "
+                                        + due
+                                        + ": then it is due for inspection or past its life. See to"
+                                        + " it in time."));
             }
             if (item.dueOn().isEmpty()) {
                 all.add(

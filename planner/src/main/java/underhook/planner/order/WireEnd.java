@@ -56,6 +56,14 @@ record WireEnd(PlanePoint before, PlanePoint last) {
         return List.copyOf(open);
     }
 
+    /** How far beyond one of some ends a way first crosses its wire carried straight on, m; infinite when nowhere. */
+    static double leastBeyondM(List<WireEnd> ends, List<PlanePoint> way) {
+        return ends.stream()
+                .mapToDouble(end -> end.beyondM(way))
+                .min()
+                .orElse(Double.POSITIVE_INFINITY);
+    }
+
     private static List<PlanePoint> plane(List<GeoPoint> points, LocalFrame frame) {
         return points.stream().map(frame::toPlane).toList();
     }

@@ -92,13 +92,11 @@ final class WireFindings {
         List<WireEnd> open = WireEnd.listOpen(wire, model.job, model.ground.frame());
         double leastM = Double.POSITIVE_INFINITY;
         String name = "";
-        for (Leg leg : legs) {
-            for (WireEnd end : open) {
-                double beyondM = end.beyondM(plane(leg));
-                if (beyondM < leastM) {
-                    leastM = beyondM;
-                    name = leg.from() + "-" + leg.to();
-                }
+        for (Leg leg : open.isEmpty() ? List.<Leg>of() : legs) {
+            double beyondM = WireEnd.leastBeyondM(open, plane(leg));
+            if (beyondM < leastM) {
+                leastM = beyondM;
+                name = leg.from() + "-" + leg.to();
             }
         }
         if (leastM <= WireEnd.GOES_ON_M) {

@@ -1,5 +1,6 @@
 package underhook.planner.verify;
 
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,6 +26,9 @@ import underhook.core.plan.Step;
 final class FindingsCheck {
     /** For so long a load may lack a spot to be let go, s. @source common practice, no source */
     private static final double CLOSED_S = 10;
+
+    /** So long ahead what falls due is told, days. @source common practice, no source */
+    private static final int SOON_DAYS = 30;
 
     private final Day day;
     private final Said said;
@@ -61,10 +65,19 @@ final class FindingsCheck {
             if (item.count() < item.forDay()) {
                 demand(FindingCode.KIT_SHORT, item.name());
             }
+            if (item.dueOn().filter(this::isSoon).isPresent()) {
+                said.demand(FindingCode.RIGGING_DUE, item.name(), Severity.NOTE);
+            }
             if (item.dueOn().isEmpty()) {
                 demand(FindingCode.RIGGING_UNDATED, item.name());
             }
         }
+    }
+
+    /** Not past, and no more than a month away. */
+    private boolean isSoon(LocalDate due) {
+        long days = due.toEpochDay() - day.job().date().toEpochDay();
+        return days >= 0 && days <= SOON_DAYS;
     }
 
     private static Stream<Leg> legsOf(Step step) {

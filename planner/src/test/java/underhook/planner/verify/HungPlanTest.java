@@ -294,6 +294,34 @@ class HungPlanTest {
                         });
     }
 
+    /** A month's notice, as far as a day of thirty days ahead; @source common practice, no source. */
+    @Test
+    void gear_that_falls_due_soon_is_told_and_flown() {
+        for (long days : List.of(0L, 30L)) {
+            SmallDay day = rigged(gear("sling", 300, DAY.plusDays(days)));
+            Plan plan = planned(day);
+            assertThat(found(plan, FindingCode.RIGGING_DUE))
+                    .filteredOn(one -> one.subject().equals("sling"))
+                    .extracting(Finding::value)
+                    .containsExactly(Long.toString(days));
+            assertThat(plan.leftOut())
+                    .extracting(LeftOut::code)
+                    .doesNotContain(FindingCode.RIGGING_EXPIRED);
+            List<Finding> silent =
+                    plan.findings().stream()
+                            .filter(one -> one.code() != FindingCode.RIGGING_DUE)
+                            .toList();
+            assertThat(codes(day, with(plan, "findings", silent)))
+                    .containsExactly(FindingCode.STATED_WRONG);
+        }
+        assertThat(
+                        found(
+                                planned(rigged(gear("sling", 300, DAY.plusDays(31)))),
+                                FindingCode.RIGGING_DUE))
+                .extracting(Finding::subject)
+                .doesNotContain("sling");
+    }
+
     @Test
     void each_guy_of_a_pole_has_its_numbers() {
         Plan plan = planned(guyed(0.0, 120.0, 240.0));

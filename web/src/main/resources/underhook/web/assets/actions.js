@@ -104,7 +104,8 @@ function listenTo(jobId) {
   on('planned', async (done) => {
     set({ run: null });
     await loadJob();
-    await loadPlan();
+    // The map reaches as far as the plan's ways do.
+    await Promise.all([loadPlan(), loadMap()]);
     const session = await attempt(api.session);
     if (session) set({ session });
     // Of a plan that was asked for here there is more to say than that it is planned.
@@ -223,7 +224,7 @@ export const actions = {
   open: (dialog) => set({ dialog }),
   close: () => set({ dialog: null }),
   // Without the server there is no relief; it is asked for again when the server is back.
-  relief: () => api.relief(state.jobId, 1200, 900, state.job?.head ?? '').catch(() => null),
+  relief: (bounds) => api.relief(state.jobId, 1040, 1040, bounds, state.job?.head ?? '').catch(() => null),
   newJob: async (name, from, about = {}) => {
     const made = await attempt(() => api.newJob({ name, from, ...about }));
     if (!made) return;

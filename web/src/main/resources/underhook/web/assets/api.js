@@ -49,8 +49,8 @@ export const api = {
   redo: (id, revision) => send('POST', `${job(id)}/redo`, { revision }),
   map: (id) => ask(`${job(id)}/map`),
   /** The whole picture, or nothing: an image element that is cut off while it loads only says that it cannot decode. */
-  relief: async (id, w, h, head) => {
-    const answer = await fetch(`${job(id)}/relief.png?w=${w}&h=${h}&r=${encodeURIComponent(head ?? '')}`);
+  relief: async (id, w, h, bounds, head) => {
+    const answer = await fetch(`${job(id)}/relief.png?w=${w}&h=${h}&bounds=${bounds}&r=${encodeURIComponent(head ?? '')}`);
     return answer.ok ? answer.blob() : null;
   },
   heights: (id, w, h) => ask(`${job(id)}/heights?w=${w}&h=${h}`),

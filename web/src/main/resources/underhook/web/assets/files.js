@@ -89,6 +89,10 @@ function named(path, role) {
       <button class="main">${t('details.go')}</button></form>`);
 }
 
-const roleWords = (role) => (t(`role.${role}`) === `role.${role}` ? role : t(`role.${role}`));
+/** The server names a role as a field of job.yaml, with either line between its words. */
+const roleWords = (role) => {
+  const key = `role.${role.replaceAll('_', '-')}`;
+  return t(key) === key ? role : t(key);
+};
 
 const size = (bytes) => (bytes < 2000 ? `${bytes} B` : bytes < 2e6 ? `${Math.round(bytes / 1e3)} kB` : `${(bytes / 1e6).toFixed(1)} MB`);

@@ -33,7 +33,10 @@ function late(planned, done) {
   return html` <span class=${minutes > 0 ? 'late' : ''}>${minutes > 0 ? '+' : minutes < 0 ? '−' : '±'}${Math.abs(minutes)} min</span>`;
 }
 
-const inOrder = (rows) => [...rows].sort((a, b) => (a.hookedAt ?? a.plannedHookedAt ?? '~').localeCompare(b.hookedAt ?? b.plannedHookedAt ?? '~'));
+/** What was left out comes after every time; of signs, digits come late in the alphabets. */
+const LAST = '9999';
+
+const inOrder = (rows) => [...rows].sort((a, b) => (a.hookedAt ?? a.plannedHookedAt ?? LAST).localeCompare(b.hookedAt ?? b.plannedHookedAt ?? LAST));
 
 const loads = (rows) => html`<div class="wide"><table><caption>${t('flownday.loads', { done: rows.filter((one) => one.isDone).length, all: rows.length })}</caption>
   <thead><tr><th scope="col">${t('flownday.load')}</th><th scope="col">${t('flownday.way')}</th><th scope="col">${t('flownday.hooked')}</th><th scope="col">${t('flownday.done')}</th>
@@ -43,6 +46,6 @@ const loads = (rows) => html`<div class="wide"><table><caption>${t('flownday.loa
     <td>${u.clock(one.plannedDoneAt)} / ${u.clock(one.doneAt)}${late(one.plannedDoneAt, one.doneAt)}</td>
     <td class="num">${u.mass(one.listedKg)}${one.readKg == null ? nothing : html` / <b>${u.mass(one.readKg)}</b>`}</td>
     <td>${one.isDone ? badge('inside', t('flownday.stands')) : html`${badge(one.plannedHookedAt ? 'near' : 'outside', t('flownday.open'))} ${said(one.left)}`}
-      ${one.aborted ? t('flownday.aborted') : nothing}</td></tr>`)}</tbody></table></div>`;
+      ${one.givenUp.map((attempt) => html`<br>${attempt.readKg == null ? t('flownday.aborted') : t('flownday.abortedRead', { mass: u.mass(attempt.readKg) })}`)}</td></tr>`)}</tbody></table></div>`;
 
 const findings = (rows) => (rows.length ? html`<h3>${t('panel.findings')}</h3><ul>${rows.map((one) => html`<li>${severity(one.severity)} <b>${one.subject}</b> ${codeWords(one.code)}: ${said(one.message)}</li>`)}</ul>` : nothing);

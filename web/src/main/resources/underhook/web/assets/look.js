@@ -101,6 +101,9 @@ function signpost({ geometry, properties }, place, ground) {
   return [...tube([place(lon, lat, foot), top], 0.4, css('--ink')), name(properties.id, top)];
 }
 
+/** A canvas is painted in sRGB; taken for linear its ink would come out grey. */
+const inked = (paper) => Object.assign(new three.CanvasTexture(paper), { colorSpace: three.SRGBColorSpace });
+
 function name(words, at) {
   const paper = document.createElement('canvas'), pen = paper.getContext('2d'), font = 'bold 44px "Liberation Sans", Arial, sans-serif';
   pen.font = font;
@@ -110,7 +113,7 @@ function name(words, at) {
   pen.fillRect(0, 0, paper.width, paper.height);
   pen.fillStyle = `#${css('--ink').getHexString()}`;
   pen.fillText(words, 10, 46);
-  const sign = new three.Sprite(new three.SpriteMaterial({ map: new three.CanvasTexture(paper), sizeAttenuation: false, depthTest: false }));
+  const sign = new three.Sprite(new three.SpriteMaterial({ map: inked(paper), sizeAttenuation: false, depthTest: false }));
   sign.scale.set((0.035 * paper.width) / paper.height, 0.035, 1);
   sign.center.set(0.5, 0);
   sign.position.copy(at);

@@ -103,7 +103,7 @@ function showGround(data) {
 
 /** The server paints the relief in this very projection, over these bounds. */
 async function showRelief(bounds) {
-  const picture = await actions.relief();
+  const picture = await actions.relief(bounds);
   if (!picture || shown.bounds !== bounds) return;
   const url = URL.createObjectURL(picture), before = layers.relief.getSource()?.getUrl();
   layers.relief.setSource(new source.ImageStatic({ url, imageExtent: proj.transformExtent(bounds, 'EPSG:4326', 'EPSG:3857') }));

@@ -21,6 +21,9 @@ export function ticks(low, high, about) {
   return found;
 }
 
+/** Round steps of the reader's unit, in metres. */
+const steps = (low, high, about, unitM) => ticks(low / unitM, high / unitM, about).map((v) => v * unitM);
+
 const trace = (points, x, y, of) => points.filter((p) => has(of(p)))
   .map((p, i) => `${i ? 'L' : 'M'}${x(p.s).toFixed(1)} ${y(of(p)).toFixed(1)}`).join('');
 const area = (points, x, y, of, floor) => {
@@ -39,8 +42,8 @@ export function section(data, leg) {
   return html`<svg class="chart section" width=${w * k} height=${h * k} viewBox="0 0 ${w} ${h}" role="img" aria-label=${words(data, leg)}>
     <defs><pattern id="earth" width="8" height="8" patternUnits="userSpaceOnUse"><path d="M-2 2 2-2M0 8 8 0M6 10l4-4" class="hatch" /></pattern>
       <pattern id="trees" width="6" height="6" patternUnits="userSpaceOnUse"><path d="M1 5 3 1 5 5" class="hatch" /></pattern></defs>
-    ${ticks(low, high, 4).map((v) => svg`<path class="grid" d="M${PAD.left} ${y(v)}H${w - PAD.right}" /><text x=${PAD.left - 13} y=${y(v) + 4} class="right">${u.length(v)}</text>`)}
-    ${ticks(0, last, Math.max(2, Math.floor(w / 110))).map((v) => svg`<path class="grid" d="M${x(v)} ${h - PAD.bottom}v4" /><text x=${x(v)} y=${h - 6} class=${x(v) > w - 34 ? 'right' : v ? 'middle' : ''}>${u.distance(v)}</text>`)}
+    ${steps(low, high, 4, u.LENGTH_M()).map((v) => svg`<path class="grid" d="M${PAD.left} ${y(v)}H${w - PAD.right}" /><text x=${PAD.left - 13} y=${y(v) + 4} class="right">${u.length(v)}</text>`)}
+    ${steps(0, last, Math.max(2, Math.floor(w / 110)), u.DISTANCE_M()).map((v) => svg`<path class="grid" d="M${x(v)} ${h - PAD.bottom}v4" /><text x=${x(v)} y=${h - 6} class=${x(v) > w - 34 ? 'right' : v ? 'middle' : ''}>${u.distance(v)}</text>`)}
     <path class="trees" d=${area(points, x, y, (p) => p.canopy ?? p.ground, h - PAD.bottom)} />
     <path class="earth" d=${area(points, x, y, (p) => p.ground, h - PAD.bottom)} />
     <path class="aircraft" d=${trace(points, x, y, (p) => p.aircraft)} /><path class="load" d=${trace(points, x, y, (p) => p.load)} />

@@ -13,6 +13,10 @@ export const number = (value, decimals = 0) => (has(value) ? value.toFixed(decim
 export const mass = (kg, side = 'near', usDecimals = 0) =>
   (!has(kg) ? none : us() ? `${round(kg / KG_PER_LB, side, usDecimals)} lb` : `${round(kg, side)} kg`);
 
+/** The metres in a unit of heights and of distances, as this reader has them. */
+export const LENGTH_M = () => (us() ? M_PER_FT : 1);
+export const DISTANCE_M = () => (us() ? M_PER_NMI : 1);
+
 export const length = (m, side = 'near', decimals = 0, usDecimals = 0) =>
   (!has(m) ? none : us() ? `${round(m / M_PER_FT, side, usDecimals)} ft` : `${round(m, side, decimals)} m`);
 

@@ -9,8 +9,6 @@ import { before, dangerous, hangs, heavier, rope } from './marks.js';
 import { clock, line, local, mass, massUnit, typedKg } from './units.js';
 
 const ALL = ['engine-on', 'engine-off', 'take-off', 'landing', 'line-on', 'line-checked', 'line-off', 'people-aboard', 'people-out', 'hooked', 'off', 'free-seen', 'free-confirmed', 'aborted', 'refuelled', 'snagged'];
-/** Told or taken back it counts without asking: nothing was done against a rule. */
-const ALWAYS = ['reported', 'undone'];
 const ASKED = { 'line-on': 'line', 'people-aboard': 'people', refuelled: 'fuel' };
 
 /** Makes a tap. Without network this device says itself what will not be allowed. */
@@ -75,7 +73,7 @@ const asked = (now) => {
     case 'line': return html`<section class="grid" aria-label=${t('loader.line')}><h2>${t('loader.line')}</h2>${state.day.lines.map((one) => html`<button class="big" @click=${() => press('line-on', { given: true, lineM: one.lengthM })}>${line(one.lengthM)}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
     case 'people': return pad(t('loader.people'), () => press('people-aboard', { given: true, people: Math.max(1, Number(state.typed) || 1) }));
     case 'fuel': return pad(t('loader.fuel', { unit: massUnit() }), () => press('refuelled', { given: true, ...(state.typed ? { massKg: typedKg(state.typed) } : {}) }));
-    case 'weight': return pad(t('loader.weight', { unit: massUnit() }), () => weigh(lastHooked()));
+    case 'weight': return pad(t('loader.weight', { unit: massUnit() }), () => weigh(toWeigh()));
     case 'lift': return html`<section class="grid" aria-label=${t('loader.other')}><h2>${t('loader.other')}</h2>${now.lifts.filter((lift) => lift.state === 'waits' || lift.state === 'aborted').flatMap((lift) => [lift, ...(lift.loads.length > 1 ? lift.loads.map((load) => only(lift, [load.id])) : [])]).map((lift) => html`<button class="big left" @click=${() => set({ chosen: lift, ask: null })}>${lift.number}: ${words(lift)}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
     case 'as': return html`<section class="grid" aria-label=${t('loader.aswho')}><h2>${t('loader.aswho')}</h2>${others().map((by) => html`<button @click=${() => press('free-confirmed', { by, loads: now.standing.notYetFree })}>${by}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
     case 'sure': return html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${t(`kind.${state.sure.kind}`)}</h2><p>${t(`why.${state.sure.why}`)}</p><p>${t('refused.offline')}</p>
@@ -89,7 +87,11 @@ const undone = () => new Set(mine().filter((one) => one.kind === 'undone' && !on
 export const good = () => { const gone = undone(); return mine().filter((one) => one.kind !== 'undone' && !one.refused && !one.takenBack && !gone.has(one.id)); };
 /** What was last typed for a lift, on this device before the server has it. */
 const weighedKg = (lift) => good().find((one) => one.kind === 'hooked' && one.massKg && one.loads.join() === loadsOf(lift).join())?.massKg ?? lift.readKg;
-const lastHooked = () => good().find((one) => one.kind === 'hooked' && !one.massKg);
+/** What hangs there may be weighed again: a figure is soon typed wrong with gloves. Else what was not weighed yet. */
+const toWeigh = () => {
+  const hooked = good().filter((one) => one.kind === 'hooked');
+  return foreseen().standing.onHook.length ? hooked[0] : hooked.find((one) => !one.massKg);
+};
 
 /** What the server refused of what was tapped here; of one page's own forms beside them alone. */
 export const refusedOnes = (which = () => true) => state.waiting.filter((entry) => entry.refused && which(entry.tap)).map((entry) => html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${tapped(entry.tap)} ${entry.tap.loads.join(', ')}</h2><p>${said(entry.refused.why)}</p>
@@ -98,8 +100,11 @@ export const refusedOnes = (which = () => true) => state.waiting.filter((entry) 
 
 const mark = (one) => (one.refused ? 'refused' : one.waits ? 'waits' : one.takenBack || undone().has(one.id) ? 'back' : 'kept');
 
-export const tapList = (count) => html`<ol class="taps">${mine().slice(0, count).map((one) => html`<li class=${mark(one)}><span class="knot" aria-hidden="true"></span><span>${local(one.at)}</span> <b>${tapped(one)}</b> ${one.loads.join(' ')} ${one.massKg ? mass(one.massKg) : ''} ${one.lineM ? line(one.lineM) : ''}
-  <small>${one.by} · ${t(`mark.${mark(one)}`)}${one.anyway && !one.waits && !ALWAYS.includes(one.kind) ? ` · ${t('mark.anyway')}` : ''}</small></li>`)}</ol>`;
+/** Kept though the day did not allow it. What was weighed, or tapped without network, was kept without asking. */
+const isAgainstRules = (one) => state.day?.conflicts.some((conflict) => conflict.tap.id === one.id);
+
+export const tapList = (count) => html`<ol class="taps">${mine().slice(0, count).map((one) => html`<li class=${mark(one)}><span class="knot" aria-hidden="true"></span><span>${local(one.at)}</span> <b>${tapped(one)}</b> ${one.loads.join(' ')} ${one.massKg ? (one.kind === 'hooked' ? t('mark.weighed', { mass: mass(one.massKg) }) : mass(one.massKg)) : ''} ${one.lineM ? line(one.lineM) : ''}
+  <small>${one.by} · ${t(`mark.${mark(one)}`)}${isAgainstRules(one) ? ` · ${t('mark.anyway')}` : ''}</small></li>`)}</ol>`;
 
 export const conflicts = () => (state.day?.conflicts.length ? html`<section class="conflicts"><h2>${t('conflict.title', { count: state.day.conflicts.length })}</h2><ul>${state.day.conflicts.map(({ tap: one, why, other }) => html`<li>
   <p>${t('conflict.this', { who: one.by, device: one.device, kind: tapped(one), loads: one.loads.join(' '), time: local(one.at) })} ${other ? t('conflict.other', { who: other.by, device: other.device, kind: tapped(other), time: local(other.at) }) : nothing}</p><p>${said(why.message)}</p>
@@ -142,7 +147,7 @@ export function loader() {
   ${state.ask ? asked(now) : html`
     <div class="grid two">
       ${last ? html`<button class="big" id="undo" @click=${() => undo(last.id)}>${t('loader.undo', { what: `${tapped(last)} ${last.loads.join(' ')}` })}</button>` : nothing}
-      ${lastHooked() ? html`<button class="big" id="weigh" @click=${() => set({ ask: 'weight', typed: '' })}>${t('loader.weight', { unit: massUnit() })}</button>` : nothing}
+      ${toWeigh() ? html`<button class="big" id="weigh" @click=${() => set({ ask: 'weight', typed: '' })}>${t(toWeigh().massKg ? 'loader.weightAgain' : 'loader.weight', { unit: massUnit() })}</button>` : nothing}
       ${now.standing.onHook.length ? html`<button class="big" @click=${() => press('aborted')}>${t('kind.aborted')}</button>` : html`<button class="big" @click=${() => set({ ask: 'lift' })}>${t('loader.other')}</button>`}
       ${now.before.some((step) => step.kind === 'refuel') ? html`<button class="big" data-now="refuelled" @click=${() => press('refuelled')}>${t('kind.refuelled')}</button>` : nothing}
       ${now.before.some((step) => step.kind === 'crew_move') && !now.standing.peopleAboard ? html`<button class="big" data-now="people-aboard" @click=${() => press(now.standing.lineM === null ? 'people-aboard' : 'line-off')}>${t(`kind.${now.standing.lineM === null ? 'people-aboard' : 'line-off'}`)}</button>` : nothing}

@@ -32,7 +32,7 @@ export const dangerous = (load) => (load.dangerousGoods ? `, ${t('loader.dangero
 
 /** Whether another line hangs there than the lift was planned on. */
 /** A load that the load cell says to be heavier than every number of its lift was worked out for. */
-export const heavier = (lift, readKg = lift.readKg) => (readKg > lift.plannedKg + 0.1 ? html`<p class="missing">${badge('outside', t('loader.heavier', { read: mass(readKg, 'up'), planned: mass(lift.plannedKg, 'down') }))}</p>` : nothing);
+export const heavier = (lift, readKg = lift.readKg) => (readKg > lift.plannedKg + 0.1 ? html`<p class="missing">${badge('outside', `${lift.loads.map((load) => load.id).join(' + ')}: ${t('loader.heavier', { read: mass(readKg, 'up'), planned: mass(lift.plannedKg, 'down') })}`)}</p>` : nothing);
 
 export const hangs = (standing, lift) => (standing.lineM !== null && Math.abs(standing.lineM - lift.lineM) > 0.05 ? html`<p>${badge('outside', t('line.other', { hangs: line(standing.lineM), planned: line(lift.lineM) }))}</p>` : nothing);
 

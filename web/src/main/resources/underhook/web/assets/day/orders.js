@@ -51,12 +51,15 @@ const money = (cents) => (cents / 100).toFixed(2).replace('-', '\u2212');
 const costs = ({ fromAt, moreCents, restCents, currency }) => t(moreCents === null ? 'orders.rest' : 'orders.costs', {
   more: moreCents === null ? '' : money(moreCents), rest: money(restCents), currency, from: clock(fromAt) });
 
+/** Loads that stay behind for the same reason are told together. */
+const byReason = (all) => [...new Set(all.map((one) => one.message))].map((message) => [message, all.filter((one) => one.message === message).map((one) => one.load)]);
+
 const offer = (one) => html`<section class="order" aria-label=${t('orders.title')}>
   <h3>${t('orders.because')}</h3>${one.because.length ? html`<ul>${one.because.map((words) => html`<li>${said(words)}</li>`)}</ul>` : html`<p>${t('orders.nothing')}</p>`}
   <h3>${t('orders.differences')}</h3><ol>${one.differences.map((words) => html`<li>${said(words)}</li>`)}</ol>
   <p><b>${t('orders.sums', { flight: signed(one.flightMin), finish: signed(one.finishMin) })}</b></p>
   <p>${costs(one.costs)}</p>
-  ${one.leftOut.length ? html`<ul class="caution">${one.leftOut.map((load) => html`<li>${load.load}: ${said(load.message)}</li>`)}</ul>` : nothing}
+  ${one.leftOut.length ? html`<ul class="caution">${byReason(one.leftOut).map(([message, loads]) => html`<li>${loads.join(', ')}: ${said(message)}</li>`)}</ul>` : nothing}
   ${one.unhooked.length ? html`<div class="missing"><b>${t('orders.unhooked')}</b><ul>${one.unhooked.map((words) => html`<li>${said(words)}</li>`)}</ul></div>` : nothing}
   ${one.verified ? html`<div class="grid two"><button class="big main" @click=${() => accept(one.plan)}>${t('orders.accept')}</button><button class="big" @click=${() => set({ orders: null })}>${t('orders.not')}</button></div>`
     : html`<p class="missing">${t('orders.refused')} </p><ul class="missing">${one.violations.map((words) => html`<li>${said(words)}</li>`)}</ul>`}</section>`;

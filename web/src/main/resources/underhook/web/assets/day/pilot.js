@@ -5,7 +5,7 @@ import { deliver } from './link.js';
 import { good, refusedOnes } from './loader.js';
 import { said, t } from './words.js';
 import { badge, before, compass, hangs, heavier, rope, told } from './marks.js';
-import { bearing, clock, distance, line, local, mass, stretch, until, us } from './units.js';
+import { bearing, clock, distance, length, line, local, mass, stretch, until, us } from './units.js';
 
 const SOON_S = 30 * 60;
 
@@ -53,11 +53,12 @@ const drop = (one) => html`${told(one.told)}<section class="drop">${compass(one)
 const TOLD_FROM_S = 10;
 
 const passed = (leg) => html`<li><b>${t(leg.loaded ? 'pilot.legLoaded' : 'pilot.legEmpty', { from: leg.from, to: leg.to })}</b> ${leg.passes.map((one) => html`<span>${one.live ? html`<b>${t('pilot.live', { id: one.id })}</b>` : one.id}${one.rule ? html`: ${said(one.rule)}` : nothing}.</span> `)}
+  ${leg.roundEnds.map((one) => html`<span><b>${t('pilot.roundEnd', { wire: one.wire, beyond: length(one.beyondM, 'down') })}</b> ${t('pilot.goesOn')}</span> `)}
   ${leg.closed.map((one) => html`<span><b>${t('pilot.notOver', { what: one.what })}</b> ${stretch(one.fromM, one.toM)}.</span> `)}${leg.closedS > TOLD_FROM_S ? html`<span>${t('pilot.closedS', { s: leg.closedS })}</span>` : nothing}</li>`;
 
 /** What the way there and back passes, and where nothing may be let go. */
 const passes = (look) => {
-  const legs = look.legs.filter((leg) => leg.passes.length || leg.closed.length);
+  const legs = look.legs.filter((leg) => leg.passes.length || leg.roundEnds.length || leg.closed.length);
   return legs.length ? html`<section class="passes" aria-label=${t('pilot.passes')}><h2>${t('pilot.passes')}</h2><ul>${legs.map(passed)}</ul></section>` : nothing;
 };
 

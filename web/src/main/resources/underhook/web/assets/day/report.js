@@ -9,11 +9,11 @@ import { orders } from './orders.js';
 const KINDS = {
   wind: { fields: [['from', 'degrees'], ['mean', 'number'], ['gust', 'number']], note: (f) => `wind ${f.from} ${f.mean} ${f.gust}` },
   late: { fields: [['crew', 'crew'], ['min', 'number']], note: (f) => `late ${f.crew} ${f.min}` },
-  here: { fields: [['crew', 'crew'], ['place', 'place']], note: (f) => `here ${f.crew} ${f.place}`, place: (f) => f.place },
+  here: { fields: [['crew', 'crew'], ['place', 'place']], note: (f) => `here ${f.crew} ${f.place}` },
   heavy: { fields: [['load', 'load'], ['kg', 'kg']], note: (f) => `heavy ${f.load} ${wholeKg(f.kg, 'up')}`, loads: (f) => [f.load] },
-  closed: { fields: [['place', 'place']], note: (f) => `closed ${f.place}`, place: (f) => f.place },
-  moved: { fields: [['place', 'place'], ['towards', 'degrees'], ['metres', 'metres'], ['clear', 'clear']], note: (f) => `moved ${f.place} ${f.towards} ${wholeM(f.metres, 'near')} ${wholeM(f.clear, 'down')}`, place: (f) => f.place },
-  stands: { fields: [['place', 'place'], ['towards', 'degrees'], ['metres', 'metres'], ['height', 'metres']], note: (f) => `stands ${f.place} ${f.towards} ${wholeM(f.metres, 'near')} ${wholeM(f.height, 'up')}`, place: (f) => f.place },
+  closed: { fields: [['place', 'place']], note: (f) => `closed ${f.place}` },
+  moved: { fields: [['place', 'place'], ['towards', 'degrees'], ['metres', 'metres'], ['clear', 'clear']], note: (f) => `moved ${f.place} ${f.towards} ${wholeM(f.metres, 'near')} ${wholeM(f.clear, 'down')}` },
+  stands: { fields: [['place', 'place'], ['towards', 'degrees'], ['metres', 'metres'], ['height', 'metres']], note: (f) => `stands ${f.place} ${f.towards} ${wholeM(f.metres, 'near')} ${wholeM(f.height, 'up')}` },
   missing: { fields: [['load', 'load']], note: (f) => `missing ${f.load}`, loads: (f) => [f.load] },
   early: { fields: [['min', 'number']], note: (f) => `early ${f.min}` },
   other: { fields: [['words', 'text']], note: (f) => `other ${f.words}` },
@@ -32,14 +32,14 @@ const field = ([name, type]) => html`<label class="field">${t(`report.${name}`, 
 async function send(event, kind) {
   event.preventDefault();
   const said = Object.fromEntries(new FormData(event.target));
-  await tap('reported', { note: kind.note(said), loads: kind.loads?.(said) ?? [], place: kind.place?.(said) ?? state.me.place ?? '', anyway: true });
+  await tap('reported', { note: kind.note(said), loads: kind.loads?.(said) ?? [], place: said.place ?? state.me.place ?? '', anyway: true });
   event.target.reset();
   deliver();
 }
 
 export const report = () => html`<h1>${t('report.title')}</h1>${orders()}
-  ${Object.entries(KINDS).map(([name, kind]) => html`<details><summary>${t(`report.${name}`)}${name === 'wind' ? ` (${state.me.place || '–'})` : nothing}</summary><form @submit=${(event) => send(event, kind)}>
-    ${name === 'moved' || name === 'stands' ? html`<p>${t(`report.${name}Hint`)}</p>` : nothing}<div class="fields">${kind.fields.map(field)}</div><button class="big" ?disabled=${name === 'wind' && !state.me.place}>${t('report.send')}</button></form></details>`)}
+  ${Object.entries(KINDS).map(([name, kind]) => html`<details><summary>${name !== 'wind' ? t(`report.${name}`) : state.me.place ? `${t('report.wind')} (${state.me.place})` : t('report.windAt')}</summary><form @submit=${(event) => send(event, kind)}>
+    ${name === 'moved' || name === 'stands' ? html`<p>${t(`report.${name}Hint`)}</p>` : nothing}<div class="fields">${(name === 'wind' && !state.me.place ? [['place', 'place'], ...kind.fields] : kind.fields).map(field)}</div><button class="big">${t('report.send')}</button></form></details>`)}
   <h2>${t('report.told')}</h2>${told()}`;
 
 /** What was told, in words; as it was written where it has none of the forms. */
