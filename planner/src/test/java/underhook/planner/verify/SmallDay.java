@@ -595,6 +595,8 @@ record SmallDay(Job job, Ground ground, Plan plan) {
         all.add(said(FindingCode.WIRE_CROSSING, Severity.CAUTION, "S1-A"));
         all.add(said(FindingCode.WIRE_NEAR, Severity.CAUTION, wire));
         all.add(said(FindingCode.WIRE_ASSUMED, Severity.CAUTION, wire));
+        all.add(said(FindingCode.HAZARD_UNCONFIRMED, Severity.CAUTION, wire));
+        all.add(said(FindingCode.WIRE_END, Severity.CAUTION, wire));
         return inPlan("findings", List.copyOf(all));
     }
 
