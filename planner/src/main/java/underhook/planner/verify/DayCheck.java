@@ -29,6 +29,9 @@ final class DayCheck {
     /** Two points of a path so near in plan are one. */
     private static final double SPOT_M = 0.3;
 
+    /** Dust of a speed that is stated in whole knots. */
+    private static final double WHOLE_KT = 1e-6;
+
     /** Lines with less at their end than this in all have gone into a tail rotor, kg. @source TSB-A05P0103 */
     private static final double LIGHT_KG = 40;
 
@@ -64,6 +67,7 @@ final class DayCheck {
                                     .anyMatch(one -> onSpotM(one) > DESCENT_M);
             said.demand(FindingCode.VORTEX_RING, name, fast ? Severity.CAUTION : Severity.NOTE);
         }
+        ahead.forEach(step -> step.rotation().ifPresent(this::checkSlower));
         checkLines();
         checkUntrained();
         for (int i = 0; i < ahead.size(); i++) {
@@ -87,6 +91,25 @@ final class DayCheck {
             sum += Math.max(0, down);
         }
         return sum;
+    }
+
+    /** Flown by a whole knot slower than its kind; with ballast the speed is told with that. */
+    private void checkSlower(Rotation turn) {
+        double askedMPerS =
+                day.loadsOf(turn.loads()).stream()
+                        .mapToDouble(load -> day.kindOf(load).speedMPerS())
+                        .min()
+                        .orElseThrow();
+        double askedKt = Math.floor(Units.mPerSToKt(askedMPerS) + WHOLE_KT);
+        boolean slower =
+                turn.legs().stream()
+                        .filter(leg -> !leg.carrying().isEmpty())
+                        .map(leg -> leg.speedMPerS() + Tolerance.SPEED_M_PER_S)
+                        .anyMatch(speed -> Units.mPerSToKt(speed) < askedKt);
+        if (slower && turn.ballastKg() <= 0) {
+            String first = turn.loads().get(0).value();
+            said.demand(FindingCode.SPEED_LIMITED, first, Severity.NOTE);
+        }
     }
 
     /** A plan states how long a line is: of several so long one is told of, where all of them are light. */
