@@ -29,6 +29,7 @@ import underhook.core.finding.Severity;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
 import underhook.core.job.Confirmation;
+import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.Load;
@@ -870,6 +871,9 @@ class PlanVerifierTest {
                 of(
                         "a knoll that is told",
                         d -> said(knoll(d, 6), FindingCode.FEW_HEIGHT_CUES, Severity.NOTE, "S2")),
+                // Less than 30 m north of it lie 21 points of 36 on a ring of 100 m, less than 40 m 23.
+                of("a place above a slope", d -> shoulder(d, 30)),
+                of("a shoulder", d -> shoulder(d, 40), "STATED_WRONG S2"),
                 of("a knoll that hardly stands up", d -> knoll(d, 4)),
                 of("a corner on a way", d -> bent(40), "STATED_WRONG A-S2"),
                 of(
@@ -1067,6 +1071,15 @@ class PlanVerifierTest {
 
     /** The ground lies so much lower from 40 m to 130 m round S2. */
     private static SmallDay knoll(SmallDay d, double fallsM) {
+        return lowered(d, fallsM, 200);
+    }
+
+    /** The same by 6 m, less than so far north alone. */
+    private static SmallDay shoulder(SmallDay d, double northM) {
+        return lowered(d, 6, northM);
+    }
+
+    private static SmallDay lowered(SmallDay d, double fallsM, double northM) {
         return with(
                 d,
                 "ground",
@@ -1074,7 +1087,8 @@ class PlanVerifierTest {
                         SmallDay.field(
                                 (e, n) -> {
                                     double offM = Math.hypot(e - 1000, n);
-                                    return offM > 40 && offM < 130 ? -fallsM : 0;
+                                    boolean low = offM > 40 && offM < 130 && n < northM;
+ return low ? -fallsM : 0;
                                 })));
     }
 
