@@ -138,7 +138,8 @@ final class DayCheck {
     }
 
     private static String name(LineItem line) {
-        return "line " + line.name();
+        String subject = "line " + line.name();
+        return subject;
     }
 
     private static boolean isLight(LineItem line) {

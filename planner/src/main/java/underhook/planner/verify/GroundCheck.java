@@ -31,14 +31,12 @@ import underhook.core.plan.Step;
  * falls away on all sides, lines that are too short or have no room. Only what surely holds is asked for.
  */
 final class GroundCheck {
-    /** Looked along every ten degrees, ground so far off falls away that lies so much lower. @source PRACTICE as in docs/findings.md */
+    /** Looked along every ten degrees, so far off all ground lies so much lower, and none higher half way. @source PRACTICE */
     private static final int BEARINGS = 36;
 
     private static final double FAR_M = 100;
     private static final double FALLS_M = 5;
-
-    /** 220 degrees of the horizon. @source PRACTICE as in docs/findings.md */
-    private static final int FALLING = 22;
+    private static final double NEAR_M = 50;
 
     private final Day day;
     private final Said said;
@@ -179,16 +177,14 @@ final class GroundCheck {
 
     private boolean standsFree(PlaceId place) {
         PlanePoint at = day.planeOf(place);
-        List<PlanePoint> round =
-                IntStream.range(0, BEARINGS)
-                        .mapToObj(k -> Plane.along(at, 2 * Math.PI * k / BEARINGS, FAR_M))
-                        .toList();
-        if (!day.isKnown(at) || !round.stream().allMatch(day::isKnown)) {
-            return false;
-        }
-        double lowAmslM = day.groundAmslM(at) - FALLS_M - Tolerance.LENGTH_M;
-        return round.stream().filter(there -> day.groundAmslM(there) <= lowAmslM).count()
-                >= FALLING;
+        return day.isKnown(at) && isAllBelow(at, FAR_M, FALLS_M) && isAllBelow(at, NEAR_M, 0);
+    }
+
+    private boolean isAllBelow(PlanePoint at, double radiusM, double fallsM) {
+        double lowAmslM = day.groundAmslM(at) - fallsM - Tolerance.LENGTH_M;
+        return IntStream.range(0, BEARINGS)
+                .mapToObj(k -> Plane.along(at, 2 * Math.PI * k / BEARINGS, radiusM))
+                .allMatch(there -> day.isKnown(there) && day.groundAmslM(there) <= lowAmslM);
     }
 
     /** What the plan says of the room itself; of what came there before it may say more than was left to look at. */

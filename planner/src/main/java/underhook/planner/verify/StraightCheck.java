@@ -112,7 +112,10 @@ final class StraightCheck {
         }
         double stripM = day.job().rules().distances().stripHalfWidthM() - Tolerance.PLAN_M;
         for (Zone zone : day.job().zones()) {
-            if (zone.rule() == Zone.Rule.NO_OVERFLIGHT
+            // No way is looked for over a zone with a least height either.
+            boolean keptOff =
+                    zone.rule() == Zone.Rule.NO_OVERFLIGHT || zone.rule() == Zone.Rule.MIN_HEIGHT;
+            if (keptOff
                     && Ways.applies(day, zone, loads)
                     && day.shapeOf(zone).distanceM(piece) < stripM) {
                 ids.add(zone.id());
