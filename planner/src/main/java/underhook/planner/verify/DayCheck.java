@@ -138,8 +138,7 @@ final class DayCheck {
     }
 
     private static String name(LineItem line) {
-        String subject = "line " + line.name();
-        return subject;
+        return String.join(" ", "line", line.name());
     }
 
     private static boolean isLight(LineItem line) {
