@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
-import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.geo.PlanePoint;
@@ -261,12 +260,12 @@ final class AroundCheck {
         // With none to spare the line is too short, which is refused for itself.
         boolean surely = spareM >= 0 && spareM < unknownM(place) - Tolerance.CLEARANCE_M;
         boolean told =
-                isSaid(FindingCode.ROOM_NEAR, place.id().value(), Severity.CAUTION)
-                        || isSaid(
+                said.isTold(FindingCode.ROOM_NEAR, place.id().value(), Severity.CAUTION)
+                        || said.isTold(
                                 FindingCode.LINE_NEAR,
                                 turn.loads().get(0).value(),
                                 Severity.CAUTION)
-                        || isSaid(
+                        || said.isTold(
                                 FindingCode.LINE_SHORT, turn.loads().get(0).value(), Severity.NOTE);
         said.told(!surely || told, place.id().value(), FindingCode.ROOM_NEAR);
     }
@@ -279,11 +278,5 @@ final class AroundCheck {
                 Math.hypot(day.riseFactor(at, Math.PI / 2, cellM), day.riseFactor(at, 0, cellM));
         return place.canopySpreadM()
                 + day.job().rules().margins().placeSpreadM() * Math.min(1, slope);
-    }
-
-    private boolean isSaid(FindingCode code, String subject, Severity least) {
-        return day.plan().findings().stream()
-                .filter((Finding one) -> one.code() == code && one.subject().equals(subject))
-                .anyMatch(one -> one.severity().compareTo(least) >= 0);
     }
 }

@@ -59,6 +59,10 @@ final class FindingsCheck {
         checkOver(ahead.stream().filter(leg -> !leg.carrying().isEmpty()).toList());
         new LetGoCheck(day).run();
         new AroundCheck(day).run();
+        new HazardCheck(day).run();
+        new GroundCheck(day).run();
+        new DayCheck(day).run();
+        new StraightCheck(day).run();
         checkWires(ahead);
         checkPoles();
         for (KitItem item : day.plan().kit()) {

@@ -3,6 +3,7 @@ package underhook.planner.verify;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import underhook.core.finding.FindingCode;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Load;
@@ -127,7 +128,7 @@ final class LineCheck {
         return needM(place, leastRiseM(place));
     }
 
-    private double needM(Place place, double riseM) {
+    double needM(Place place, double riseM) {
         return day.canopyAtM(place) + day.job().rules().distances().rotorClearanceM() + riseM;
     }
 
@@ -187,7 +188,7 @@ final class LineCheck {
     }
 
     /** How far the ground behind the tail rises above the place, m, not negative. */
-    private double riseM(Place place, double tailGridRad) {
+    double riseM(Place place, double tailGridRad) {
         PlanePoint at = day.planeOf(place.position());
         double here = day.groundAmslM(at);
         double most = 0;
@@ -198,6 +199,26 @@ final class LineCheck {
             most = Math.max(most, day.groundAmslM(p) - here);
         }
         return most;
+    }
+
+    /** Whether the ground is known as far out as a tail with its room reaches, whichever way it points. */
+    boolean isKnownBehind(PlanePoint at) {
+        return day.ground().terrain().coversDisc(at, machine.tailReachM() + BEHIND_TAIL_M);
+    }
+
+    /** Whether the ground is known as far round as a slope is taken over. */
+    boolean isKnownRound(PlanePoint at) {
+        return Stream.of(-1, 0, 1)
+                .flatMap(
+                        east ->
+                                Stream.of(-1, 0, 1)
+                                        .map(
+                                                north ->
+                                                        new PlanePoint(
+                                                                at.eastM() + east * SLOPE_STENCIL_M,
+                                                                at.northM()
+                                                                        + north * SLOPE_STENCIL_M)))
+                .allMatch(day::isKnown);
     }
 
     private void checkLanding(PlaceId id) {
@@ -238,7 +259,7 @@ final class LineCheck {
     }
 
     /** Slope of the best plane through nine heights, rad. @source DERIVED least squares on a square */
-    private double slopeRad(PlanePoint at) {
+    double slopeRad(PlanePoint at) {
         double east = 0;
         double north = 0;
         for (int i = -1; i <= 1; i++) {

@@ -30,6 +30,12 @@ final class Said {
         told(count >= least.count(), subject, code);
     }
 
+    boolean isTold(FindingCode code, String subject, Severity severity) {
+        return day.plan().findings().stream()
+                .filter(one -> one.code() == code && one.subject().equals(subject))
+                .anyMatch(one -> one.severity().compareTo(severity) >= 0);
+    }
+
     void told(boolean holds, String subject, FindingCode code) {
         wrong(holds, subject, "The plan keeps " + code + " to itself, or says less of it.");
     }

@@ -306,7 +306,7 @@ final class WayCheck {
     }
 
     /** How far a track keeps off what may not be crossed. */
-    private double keepM(MapFeature feature) {
+    double keepM(MapFeature feature) {
         return feature.kind() == MapFeature.Kind.MAST
                 ? Math.max(feature.bufferM(), mastM(feature))
                 : feature.bufferM();

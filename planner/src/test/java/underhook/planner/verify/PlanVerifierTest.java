@@ -9,6 +9,7 @@ import static underhook.planner.verify.SmallDay.stay;
 import static underhook.planner.verify.SmallDay.with;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -27,6 +28,7 @@ import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
+import underhook.core.job.Confirmation;
 import underhook.core.job.CrewId;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.Load;
@@ -164,7 +166,13 @@ class PlanVerifierTest {
                         heightM,
                         false,
                         "map"));
-        return SmallDay.good().inJob("features", features);
+        SmallDay day = SmallDay.good().inJob("features", features);
+        List<Finding> told = new ArrayList<>(day.plan().findings());
+        told.add(SmallDay.said(FindingCode.HAZARD_UNCONFIRMED, Severity.CAUTION, "M1"));
+        told.add(SmallDay.said(FindingCode.HEIGHT_ASSUMED, Severity.CAUTION, "M1"));
+        told.add(SmallDay.said(FindingCode.DETOUR, Severity.NOTE, "A-S1"));
+        told.add(SmallDay.said(FindingCode.DETOUR, Severity.NOTE, "S1-A"));
+        return day.inPlan("findings", told);
     }
 
     static Ground ground(underhook.core.geo.HeightField terrain) {
@@ -375,7 +383,9 @@ class PlanVerifierTest {
                         "STATED_WRONG B3",
                         "STATED_WRONG A-S1",
                         "STATED_WRONG A-S2",
-                        "STATED_WRONG S1-A"),
+                        "STATED_WRONG S1-A",
+                        "STATED_WRONG small",
+                        "STATED_WRONG line 20 m"),
                 of(
                         "places emptied",
                         d -> d.inPlan("rooms", List.of()),
@@ -562,7 +572,9 @@ class PlanVerifierTest {
                         "STATED_WRONG B3",
                         "STATED_WRONG A-S1",
                         "STATED_WRONG A-S2",
-                        "STATED_WRONG S1-A"),
+                        "STATED_WRONG S1-A",
+                        "STATED_WRONG small",
+                        "STATED_WRONG line 20 m"),
                 of(
                         "one of two things that a file says kept back",
                         d ->
@@ -716,6 +728,170 @@ class PlanVerifierTest {
                         "LEG_RELEASE A-S2"));
     }
 
+    /** What surely holds of the day, its hazards and its ways, and is kept back; each with a day in which it does not hold. */
+    static Stream<Break> heldBack() {
+        return Stream.of(
+                // Within 200 m of a place it is to be looked at.
+                of(
+                        "a wire near a place that nobody looked at",
+                        d -> wireAt(d, -190),
+                        "STATED_WRONG W1"),
+                of(
+                        "a wire near a place told as a note",
+                        d ->
+                                said(
+                                        wireAt(d, -190),
+                                        FindingCode.HAZARD_UNCONFIRMED,
+                                        Severity.NOTE,
+                                        "W1"),
+                        "STATED_WRONG W1"),
+                of(
+                        "a wire that is told",
+                        d ->
+                                said(
+                                        wireAt(d, -190),
+                                        FindingCode.HAZARD_UNCONFIRMED,
+                                        Severity.CAUTION,
+                                        "W1")),
+                of("a wire that somebody looked at", d -> looked(wireAt(d, -190), "W1", 8)),
+                of(
+                        "a wire that somebody looked at the day before",
+                        d -> looked(wireAt(d, -190), "W1", 7),
+                        "STATED_WRONG W1"),
+                of("a wire 210 m from every place", d -> wireAt(d, -210)),
+                of(
+                        "an old look at what nothing comes near",
+                        d -> looked(d, "H1", 7),
+                        "STATED_WRONG H1"),
+                of(
+                        "an old look that is told",
+                        d ->
+                                said(
+                                        looked(d, "H1", 7),
+                                        FindingCode.HAZARD_UNCONFIRMED,
+                                        Severity.NOTE,
+                                        "H1")),
+                of(
+                        "a mast beside a way that nobody looked at",
+                        d ->
+                                mast(-140, OptionalDouble.of(10))
+                                        .silentOn(FindingCode.HAZARD_UNCONFIRMED),
+                        "STATED_WRONG M1"),
+                of(
+                        "a mast 160 m beside it",
+                        d ->
+                                mast(-160, OptionalDouble.of(10))
+                                        .silentOn(FindingCode.HAZARD_UNCONFIRMED)),
+                of(
+                        "a mast of no known height beside a way",
+                        d ->
+                                mast(-140, OptionalDouble.empty())
+                                        .silentOn(FindingCode.HEIGHT_ASSUMED),
+                        "STATED_WRONG M1"),
+                // Carried straight on it meets the way to S2 600 m beyond its end, or 1100 m.
+                of("a wire that may go on across a way", d -> endsAt(d, -600), "STATED_WRONG W1"),
+                of(
+                        "a wire that may go on, told",
+                        d -> said(endsAt(d, -600), FindingCode.WIRE_END, Severity.CAUTION, "W1")),
+                of("a wire too far off to go on across it", d -> endsAt(d, -1100)),
+                of("a wire that ends at a house", d -> house(endsAt(d, -600), 530, -600)),
+                of("ground too steep to land, asked", d -> steep(d, true), "STATED_WRONG S1"),
+                of(
+                        "ground too steep to land, told",
+                        d ->
+                                said(
+                                        steep(d, true),
+                                        FindingCode.LANDING_TOO_STEEP,
+                                        Severity.NOTE,
+                                        "S1")),
+                of("ground too steep to land where nobody asks", d -> steep(d, false)),
+                // S1 has no trees by its survey, and slopes 1 in 10, 5.7 degrees, of 7 that are
+                // allowed.
+                of(
+                        "a site that somebody asks to land at",
+                        d -> d.place("S1", "landingAsked", true),
+                        "STATED_WRONG S1"),
+                of(
+                        "trees at a place that somebody asks to land at",
+                        d ->
+                                d.place("S1", "landingAsked", true)
+                                        .place("S1", "canopyM", OptionalDouble.of(3))
+                                        .place("S1", "clearingRadiusM", 5.0),
+                        "STATED_WRONG S1"),
+                // 300 ft/min are 1.524 m/s.
+                of(
+                        "a descent kept back",
+                        d -> d.silentOn(FindingCode.VORTEX_RING),
+                        "STATED_WRONG small"),
+                of(
+                        "a fast descent told as a note",
+                        d ->
+                                said(
+                                        d.silentOn(FindingCode.VORTEX_RING),
+                                        FindingCode.VORTEX_RING,
+                                        Severity.NOTE,
+                                        "small"),
+                        "STATED_WRONG small"),
+                of(
+                        "a light line kept back",
+                        d -> d.silentOn(FindingCode.EMPTY_LINE_LIGHT),
+                        "STATED_WRONG line 20 m"),
+                of(
+                        "a light line told of another",
+                        d ->
+                                said(
+                                        d.silentOn(FindingCode.EMPTY_LINE_LIGHT),
+                                        FindingCode.EMPTY_LINE_LIGHT,
+                                        Severity.CAUTION,
+                                        "line 30 m"),
+                        "STATED_WRONG line 20 m"),
+                of(
+                        "held weather kept back",
+                        d -> d.silentOn(FindingCode.WEATHER_HELD),
+                        "STATED_WRONG small"),
+                of(
+                        "weather between rows is the stricter",
+                        d -> stricter(d).silentOn(FindingCode.WEATHER_HELD)),
+                of(
+                        "a lapse kept back",
+                        d -> d.silentOn(FindingCode.WEATHER_LAPSE_ASSUMED),
+                        "STATED_WRONG small"),
+                of(
+                        "a zone beside a place",
+                        d -> d.zone(zone(Zone.Rule.MIN_HEIGHT, new double[] {1000, 150, 60, 20})),
+                        "STATED_WRONG S2"),
+                of(
+                        "a zone farther off than a last part is long",
+                        d -> d.zone(zone(Zone.Rule.MIN_HEIGHT, new double[] {1000, 170, 60, 20}))),
+                of(
+                        "a zone that is about fuel alone",
+                        d -> d.zone(zone(Zone.Rule.NO_FUEL, new double[] {1000, 150, 60, 0}))),
+                of("a knoll with nothing round it", d -> knoll(d, 6), "STATED_WRONG S2"),
+                of(
+                        "a knoll that is told",
+                        d -> said(knoll(d, 6), FindingCode.FEW_HEIGHT_CUES, Severity.NOTE, "S2")),
+                of("a knoll with ground as high as it to the north", d -> lowered(d, 6, 90)),
+                of("a knoll that hardly stands up", d -> knoll(d, 4)),
+                of("a corner on a way", d -> bent(40), "STATED_WRONG A-S2"),
+                of(
+                        "a corner that is told",
+                        d -> said(bent(40), FindingCode.TURN_TIGHT, Severity.NOTE, "A-S2")),
+                of("a bend as an arc is drawn", d -> bent(10)),
+                // The wind is from north: into it the way to S2 leads from 100 m south of it.
+                of(
+                        "the way into the wind over a house",
+                        d -> house(d, 1000, -95),
+                        "STATED_WRONG S2"),
+                of(
+                        "the way into the wind over a house told",
+                        d ->
+                                said(
+                                        house(d, 1000, -95),
+                                        FindingCode.APPROACH_REFUSED,
+                                        Severity.NOTE,
+                                        "S2")));
+    }
+
     /** What lies round the places and under the ways, and is kept back; each figure is worked out at its side. */
     static Stream<Break> keptBack() {
         return Stream.of(
@@ -841,6 +1017,90 @@ class PlanVerifierTest {
                 "findings", more(d.plan().findings(), SmallDay.said(code, severity, subject)));
     }
 
+    private static SmallDay stricter(SmallDay d) {
+        return d.inJob("weather", with(d.job().weather(), "between", Weather.Between.STRICTER));
+    }
+
+    private static SmallDay wireAt(SmallDay d, double eastM) {
+        return d.wire("supports", List.of(geo(eastM, -100), geo(eastM, 100)));
+    }
+
+    /** A wire from the south that ends so far north, half way to S2. */
+    private static SmallDay endsAt(SmallDay d, double northM) {
+        return d.wire("supports", List.of(geo(500, northM - 100), geo(500, northM)));
+    }
+
+    private static SmallDay looked(SmallDay d, String subject, int dayOfMonth) {
+        LocalDate on = LocalDate.of(2026, 9, dayOfMonth);
+        return d.inJob(
+                "confirmations",
+                List.of(new Confirmation(subject, "as drawn", "loader", on, "hazards")));
+    }
+
+    private static SmallDay house(SmallDay d, double eastM, double northM) {
+        MapFeature house =
+                new MapFeature(
+                        "H2",
+                        MapFeature.Kind.HOUSE,
+                        MapFeature.Shape.POINT,
+                        List.of(geo(eastM, northM)),
+                        20,
+                        CrossingRule.NEVER,
+                        OptionalDouble.empty(),
+                        false,
+                        "map");
+        return d.inJob("features", more(d.job().features(), house));
+    }
+
+    /** 0.1 and 0.15 at S1 are 14 degrees, of 7 that are allowed. */
+    private static SmallDay steep(SmallDay d, boolean asked) {
+        return with(
+                        d,
+                        "ground",
+                        ground(
+                                SmallDay.field(
+                                        (e, n) ->
+                                                Math.abs(e) < 8 && Math.abs(n - 1000) < 8
+                                                        ? 0.15 * (n - 1000)
+                                                        : 0)))
+                .place("S1", "landingAsked", asked);
+    }
+
+    /** The ground lies so much lower from 40 m to 130 m round S2. */
+    private static SmallDay knoll(SmallDay d, double fallsM) {
+        return lowered(d, fallsM, 200);
+    }
+
+    /** The same less than so far north alone. */
+    private static SmallDay lowered(SmallDay d, double fallsM, double northM) {
+        return with(
+                d,
+                "ground",
+                ground(
+                        SmallDay.field(
+                                (e, n) -> {
+                                    double offM = Math.hypot(e - 1000, n);
+                                    boolean low = offM > 40 && offM < 130 && n < northM;
+                                    return low ? -fallsM : 0;
+                                })));
+    }
+
+    /** The way out with B1 turns by so much 600 m east of A, twice as much back, and on. */
+    private static SmallDay bent(double turnDeg) {
+        return SmallDay.good()
+                .leg(
+                        4,
+                        0,
+                        leg -> {
+                            List<PathPoint> path = new ArrayList<>(leg.path());
+                            double asideM = 1.2 * Math.tan(Math.toRadians(turnDeg));
+                            path.add(2, new PathPoint(geo(600, 0), 150));
+                            path.add(3, new PathPoint(geo(601.2, asideM), 150));
+                            path.add(4, new PathPoint(geo(602.4, 0), 150));
+                            return with(leg, "path", path);
+                        });
+    }
+
     private static SmallDay trail(SmallDay d, double eastM) {
         return d.inJob(
                 "features", more(d.job().features(), way("T1", MapFeature.Kind.TRAIL, eastM)));
@@ -955,6 +1215,7 @@ class PlanVerifierTest {
     static Stream<Break> breaks() {
         List<Break> all = new ArrayList<>(forged().toList());
         all.addAll(keptBack().toList());
+        all.addAll(heldBack().toList());
         // Clock and chain
         all.add(
                 of(
@@ -1416,7 +1677,8 @@ class PlanVerifierTest {
                 of(
                         "no room by its own table",
                         d -> d.inPlan("rooms", more(d.plan().rooms(), allRefused())),
-                        "ROOM_REFUSED B1"));
+                        "ROOM_REFUSED B1",
+                        "STATED_WRONG S2"));
         // Tilted by 0.2 north over the spot itself: 11.3 degrees against 7
         all.add(
                 of(
@@ -1442,7 +1704,8 @@ class PlanVerifierTest {
                 of(
                         "low hover",
                         d -> d.zone(zone(Zone.Rule.NO_HOVER_BELOW, SmallDay.v(0, 1000, 50, 100))),
-                        "HOVER_IN_ZONE S1"));
+                        "HOVER_IN_ZONE S1",
+                        "STATED_WRONG S1"));
         // Legs
         all.add(
                 of(
@@ -1572,19 +1835,24 @@ class PlanVerifierTest {
                                         List.of(
                                                 d.job().features().get(0),
                                                 with(d.job().features().get(1), "bufferM", 310.0))),
-                        "LEG_IN_ZONE A-S2"));
+                        "LEG_IN_ZONE A-S2",
+                        "STATED_WRONG A-S2"));
         all.add(
                 of(
                         "over a zone",
                         d -> d.zone(zone(Zone.Rule.NO_OVERFLIGHT, SmallDay.v(40, 500, 20, 0))),
                         "LEG_IN_ZONE A-S1",
-                        "LEG_IN_ZONE S1-A"));
+                        "LEG_IN_ZONE S1-A",
+                        "STATED_WRONG A-S1",
+                        "STATED_WRONG S1-A"));
         all.add(
                 of(
                         "low over a zone",
                         d -> d.zone(zone(Zone.Rule.MIN_HEIGHT, SmallDay.v(0, 500, 20, 80))),
                         "LEG_IN_ZONE A-S1",
-                        "LEG_IN_ZONE S1-A"));
+                        "LEG_IN_ZONE S1-A",
+                        "STATED_WRONG A-S1",
+                        "STATED_WRONG S1-A"));
         all.add(
                 of(
                         "road unlisted",
@@ -1607,7 +1875,8 @@ class PlanVerifierTest {
                                 d.wire("supports", List.of(geo(20, 200), geo(20, 400)))
                                         .wire("highestM", 60.0),
                         "LEG_WIRE A-S1",
-                        "LEG_WIRE S1-A"));
+                        "LEG_WIRE S1-A",
+                        "STATED_WRONG W1"));
         // Under the name of the road, which is listed. Wire top 105; lowest end with B1 150 - 20 -
         // 1 = 129,
         // empty 130: 24 and 25 m above, enough for an agreed crossing at 20 but not for 30.
@@ -1660,7 +1929,8 @@ class PlanVerifierTest {
                         "LEG_WIRE A-S1",
                         "LEG_WIRE S1-A",
                         "LEG_WIRE A-S2",
-                        "LEG_WIRE S2-A"));
+                        "LEG_WIRE S2-A",
+                        "STATED_WRONG W1"));
         all.add(of("wire too far", d -> saying("leastM", 24.7), "LEG_WIRE A-S2"));
         all.add(of("wire too high above", d -> saying("aboveM", ABOVE), "LEG_WIRE A-S2"));
         all.add(of("wire needs more", d -> saying("needM", 19.9), "LEG_WIRE A-S2"));
@@ -1782,7 +2052,8 @@ class PlanVerifierTest {
                 of(
                         "nobody hooks",
                         d -> d.crew("Q", "roles", Set.of(underhook.core.job.Crew.Role.RECEIVE)),
-                        "HANDLER_ABSENT W1"));
+                        "HANDLER_ABSENT W1",
+                        "STATED_WRONG Q"));
         all.add(
                 of(
                         "nobody refuels",
@@ -1798,7 +2069,8 @@ class PlanVerifierTest {
                 of(
                         "has just refuelled",
                         d -> d.rule("refuelling.refuelHandlerBusyS", 1900.0),
-                        "REFUELLING_CONFLICT P1"));
+                        "REFUELLING_CONFLICT P1",
+                        "STATED_WRONG P1"));
         // W1 is hooked from 3920 to 3980 by Q, who is not there before to receive either.
         all.add(
                 of(
@@ -1818,11 +2090,13 @@ class PlanVerifierTest {
                 of(
                         "free after refuelling while it is to hook",
                         d -> d.rule("refuelling.refuelHandlerBusyS", 1830.0),
-                        "REFUELLING_CONFLICT P1"));
+                        "REFUELLING_CONFLICT P1",
+                        "STATED_WRONG P1"));
         all.add(
                 of(
                         "free after refuelling when it is to hook",
-                        d -> d.rule("refuelling.refuelHandlerBusyS", 1800.0)));
+                        d -> d.rule("refuelling.refuelHandlerBusyS", 1800.0),
+                        "STATED_WRONG P1"));
         all.add(
                 of(
                         "walks too fast",
@@ -1845,7 +2119,7 @@ class PlanVerifierTest {
                         "CREW_TOO_FAST P"));
         all.add(of("seats", d -> d.machine("seats", 3), "SEATS P"));
         all.add(of("cabin mass", d -> d.machine("maxInternalMassKg", 1750.0), "CABIN_MASS P"));
-        all.add(of("stays", d -> d.crew("P", "stays", true), "CREW_MOVED P"));
+        all.add(of("stays", d -> d.crew("P", "stays", true), "CREW_MOVED P", "STATED_WRONG P"));
         all.add(
                 of(
                         "does not serve",
@@ -2181,7 +2455,7 @@ class PlanVerifierTest {
                 report.violations().stream()
                         .map(finding -> finding.code() + " " + finding.subject())
                         .collect(Collectors.toSet());
-        assertThat(found).isEqualTo(seeded.refused());
+        assertThat(found).as(seeded.name()).isEqualTo(seeded.refused());
     }
 
     /** WILSON-1927 by hand: 500 of 1000 at 1.6448536 is not below 0.474028. */

@@ -574,7 +574,13 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                         said(FindingCode.ROAD_CROSSING, Severity.CAUTION, "A-S2"),
                         said(FindingCode.RELEASE_CLOSED, Severity.CAUTION, "A-S1"),
                         said(FindingCode.RELEASE_CLOSED, Severity.CAUTION, "A-S2"),
-                        said(FindingCode.RELEASE_CLOSED, Severity.CAUTION, "S1-A")),
+                        said(FindingCode.RELEASE_CLOSED, Severity.CAUTION, "S1-A"),
+                        said(FindingCode.WEATHER_HELD, Severity.NOTE, "small"),
+                        said(FindingCode.WEATHER_LAPSE_ASSUMED, Severity.NOTE, "small"),
+                        // It comes down at 4 m/s, 787 ft/min, straight down: more than 300.
+                        said(FindingCode.VORTEX_RING, Severity.CAUTION, "small"),
+                        // A third of its 30 kg hangs at its end: less than 40.
+                        said(FindingCode.EMPTY_LINE_LIGHT, Severity.CAUTION, "line 20 m")),
                 List.of(room("A", 0), room("S1", 0), room("S2", 10)),
                 List.of(),
                 List.of(),
@@ -589,6 +595,8 @@ record SmallDay(Job job, Ground ground, Plan plan) {
         all.add(said(FindingCode.WIRE_CROSSING, Severity.CAUTION, "S1-A"));
         all.add(said(FindingCode.WIRE_NEAR, Severity.CAUTION, wire));
         all.add(said(FindingCode.WIRE_ASSUMED, Severity.CAUTION, wire));
+        all.add(said(FindingCode.HAZARD_UNCONFIRMED, Severity.CAUTION, wire));
+        all.add(said(FindingCode.WIRE_END, Severity.CAUTION, wire));
         return inPlan("findings", List.copyOf(all));
     }
 
