@@ -52,6 +52,7 @@ public final class DeskPictures {
                     new Shot("files", "panel=files", ""),
                     new Shot("versions", "panel=versions", ""),
                     new Shot("papers", "panel=papers", ""),
+                    new Shot("ahead", "panel=ahead", ""),
                     new Shot("flown", "panel=flown", ""),
                     new Shot("settings", "panel=reader", ""));
 

@@ -50,7 +50,7 @@ final class LaydownLayout {
     private static final double RISE_RATIO = 1.0 / 8;
 
     /** What loads pass over within this many times the first part of their ways is looked at. @source PRACTICE */
-    private static final double SOON_REACHES = 2;
+    private static final double SOON_RATIO = 2;
 
     private static final int HEADINGS = 36;
     private static final double STEP_M = 2;
@@ -482,7 +482,7 @@ final class LaydownLayout {
             passed.forEach(
                     thing -> nearestM.put(thing.id, (long) Math.floor(farM(thing.distanceM(at)))));
         }
-        boolean isSoon = nearestM.values().stream().anyMatch(farM -> farM < reachM * SOON_REACHES);
+        boolean isSoon = nearestM.values().stream().anyMatch(farM -> farM < reachM * SOON_RATIO);
         String none =
                 "No way with a load passes over roads, trails, railways, houses or people within "
                         + first()

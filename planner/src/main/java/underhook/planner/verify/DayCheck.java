@@ -30,7 +30,7 @@ final class DayCheck {
     private static final double SPOT_M = 0.3;
 
     /** Dust of a speed that is stated in whole knots. */
-    private static final double WHOLE_KT = 1e-6;
+    private static final double DUST_M_PER_S = 1e-6;
 
     /** Lines with less at their end than this in all have gone into a tail rotor, kg. @source TSB-A05P0103 */
     private static final double LIGHT_KG = 40;
@@ -100,7 +100,7 @@ final class DayCheck {
                         .mapToDouble(load -> day.kindOf(load).speedMPerS())
                         .min()
                         .orElseThrow();
-        double askedKt = Math.floor(Units.mPerSToKt(askedMPerS) + WHOLE_KT);
+        double askedKt = Math.floor(Units.mPerSToKt(askedMPerS + DUST_M_PER_S));
         boolean slower =
                 turn.legs().stream()
                         .filter(leg -> !leg.carrying().isEmpty())

@@ -870,7 +870,12 @@ class PlanVerifierTest {
                 of(
                         "a knoll that is told",
                         d -> said(knoll(d, 6), FindingCode.FEW_HEIGHT_CUES, Severity.NOTE, "S2")),
-                of("a knoll with ground as high as it to the north", d -> lowered(d, 6, 90)),
+                // 26° to both sides of north the ground is as high; 31 of 36 bearings fall.
+                of(
+                        "a knoll with ground as high as it to the north",
+                        d -> lowered(d, 6, 90),
+                        "STATED_WRONG S2"),
+                of("ground that falls to the south alone", d -> lowered(d, 6, 0)),
                 of("a knoll that hardly stands up", d -> knoll(d, 4)),
                 of("a corner on a way", d -> bent(40), "STATED_WRONG A-S2"),
                 of(
