@@ -656,6 +656,26 @@ class DemoDayIT {
         return JSON.readTree(Files.readString(folder.resolve("plan.json"), UTF_8));
     }
 
+    /** Of five guarded ways over the road one is not told. */
+    @Test
+    void refuses_a_plan_that_keeps_one_of_its_guarded_crossings_to_itself() throws IOException {
+        ObjectNode forged = (ObjectNode) JSON.readTree(JSON.writeValueAsString(plan));
+        ArrayNode all = (ArrayNode) forged.get("findings");
+        int before = all.size();
+        for (int i = all.size() - 1; i >= 0; i--) {
+            if (all.get(i).get("code").asString().equals("ROAD_CROSSING")
+                    && all.get(i).get("subject").asString().equals("A-S03")) {
+                all.remove(i);
+            }
+        }
+        assertThat(all.size()).isEqualTo(before - 1);
+
+        assertThat(assertRefused(forged, "crossing.json"))
+                .contains("STATED_WRONG")
+                .contains("A-S03")
+                .contains("ROAD_CROSSING");
+    }
+
     /** What the check says of it. */
     private static String assertRefused(JsonNode forged, String name) throws IOException {
         Path file = temp.resolve(name);

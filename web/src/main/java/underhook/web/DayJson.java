@@ -154,14 +154,7 @@ final class DayJson {
                         }));
         List<CrewStay> late =
                 look.plan().plan().crews().stream()
-                        .map(
-                                stay ->
-                                        new CrewStay(
-                                                stay.crew(),
-                                                stay.place(),
-                                                stay.fromAt().plusSeconds(lateS),
-                                                stay.toAt().plusSeconds(lateS),
-                                                stay.doing()))
+                        .map(stay -> shifted(stay, look.job().job().crews(), lateS))
                         .toList();
         Instant now = day.job().now();
         node.set("ways", Json.array(CrewsThere.lines(late, flown, now), stay -> way(stay, zone)));
@@ -211,6 +204,24 @@ final class DayJson {
     }
 
     /** Where a crew is to be, and what it does there. */
+    /** A stay as late or early as the day is; whoever comes to work comes when they were told to. */
+    static CrewStay shifted(CrewStay stay, List<Crew> crews, long lateS) {
+        Instant comes =
+                crews.stream()
+                        .filter(crew -> crew.id().equals(stay.crew()))
+                        .map(Crew::availableFrom)
+                        .findFirst()
+                        .orElse(Instant.MIN);
+        Instant from = stay.fromAt().plusSeconds(lateS);
+        boolean isFirst = !stay.fromAt().isAfter(comes);
+        return new CrewStay(
+                stay.crew(),
+                stay.place(),
+                isFirst ? stay.fromAt() : from.isBefore(comes) ? comes : from,
+                stay.toAt().plusSeconds(lateS),
+                stay.doing());
+    }
+
     private static ObjectNode way(CrewStay stay, ZoneId zone) {
         return Json.object()
                 .put("crew", stay.crew().value())

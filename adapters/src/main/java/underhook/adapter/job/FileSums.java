@@ -35,7 +35,10 @@ final class FileSums {
     private static String of(Path file) throws IOException {
         try (InputStream in = Files.newInputStream(file)) {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            digest.update(ByteBuffer.allocate(Long.BYTES).putLong(Files.size(file)).flip());
+            long sizeBytes = Files.size(file);
+            if (sizeBytes > MOST_BYTES) {
+                digest.update(ByteBuffer.allocate(Long.BYTES).putLong(sizeBytes).flip());
+            }
             byte[] part = new byte[1 << 16];
             int left = MOST_BYTES;
             int read = in.read(part);

@@ -24,6 +24,9 @@ import underhook.core.plan.Step;
 
 /** What the job and the plan's own figures demand to be told, and the plan may not keep to itself. */
 final class FindingsCheck {
+    /** Up to so many things under the ways from a place each is told of each way. */
+    private static final int EACH_TOLD = 3;
+
     /** For so long a load may lack a spot to be let go, s. @source common practice, no source */
     private static final double CLOSED_S = 10;
 
@@ -139,8 +142,17 @@ final class FindingsCheck {
                                         from));
     }
 
-    /** Told of one of its ways at least, and of as many things from there as there are of its code. */
+    /**
+     * Told of each of its ways; where much lies under the ways from a place, of one of them at least, and of as many
+     * things from there as there are of its code.
+     */
     private void checkTold(Over over, Set<String> names, Set<Over> all) {
+        List<Finding> told =
+                day.plan().findings().stream()
+                        .filter(one -> one.code() == over.code())
+                        .filter(one -> one.severity().compareTo(over.severity()) >= 0)
+                        .filter(one -> one.subject().startsWith(over.from() + "-"))
+                        .toList();
         long things =
                 all.stream()
                         .filter(
@@ -149,13 +161,26 @@ final class FindingsCheck {
                                                 && one.from().equals(over.from())
                                                 && one.severity().compareTo(over.severity()) >= 0)
                         .count();
-        long told =
-                day.plan().findings().stream()
-                        .filter(one -> one.code() == over.code())
-                        .filter(one -> one.severity().compareTo(over.severity()) >= 0)
-                        .filter(one -> one.subject().startsWith(over.from() + "-"))
-                        .count();
-        said.told(told >= things, names.iterator().next(), over.code());
+        List<String> silent =
+                names.stream()
+                        .filter(name -> told.stream().noneMatch(one -> one.subject().equals(name)))
+                        .filter(unused -> thingsFrom(over.from()) <= EACH_TOLD)
+                        .toList();
+        silent.forEach(name -> said.told(false, name, over.code()));
+        if (silent.isEmpty()) {
+            said.told(told.size() >= things, names.iterator().next(), over.code());
+        }
+    }
+
+    /** How many things loads pass over on all ways from a place, those flown before a new order too. */
+    private long thingsFrom(String from) {
+        return day.plan().steps().stream()
+                .flatMap(FindingsCheck::legsOf)
+                .filter(leg -> !leg.carrying().isEmpty() && leg.from().value().equals(from))
+                .flatMap(leg -> leg.crossings().stream())
+                .map(Leg.Crossing::feature)
+                .distinct()
+                .count();
     }
 
     /** Of each wire the way counts on which the least is left. */
