@@ -507,13 +507,13 @@ class PlannedPlacesTest {
                             assertThat(finding.subject()).isEqualTo("S1");
                             assertThat(finding.severity()).isEqualTo(Severity.NOTE);
                             assertThat(finding.value()).isEqualTo("360");
-                            // 131, 151 and 141 m, less a hand for the tip's cell, over 0.3048 m/ft,
-                            // rounded up.
+                            // 131, 151 and 141 m, less 14 cm for the tip between its cells, over
+                            // 0.3048 m/ft, rounded up.
                             assertThat(finding.message())
                                     .contains("on 360° of the horizon")
                                     .contains(
                                             "131 m (430 ft) AMSL with the line 20 m and 1 m of load")
-                                    .contains("496 and 463 ft with 20 and 10 m to go")
+                                    .contains("495 and 463 ft with 20 and 10 m to go")
                                     .contains("look the place over");
                         });
     }
