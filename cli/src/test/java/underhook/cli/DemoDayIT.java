@@ -3,6 +3,7 @@ package underhook.cli;
 import static java.nio.charset.StandardCharsets.ISO_8859_1;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -451,6 +452,21 @@ class DemoDayIT {
      * The day's own table: late glare from about 15:30 on 240° to 250°. The sun comes within 30° of the
      * track after 15:00 and by 15:10.
      */
+    /**
+     * The least angle between sun and nose of all that time. By the Astronomical Almanac's low-precision
+     * formulas (0.01°): at 15:59 the sun stands 22.0° up on 253.7°, 23.6° off a level track of 245°, at
+     * 16:59 11.9° up on 265.3°, 19.3° off one of 250°.
+     */
+    @Test
+    void tells_of_glare_how_near_the_sun_comes_to_the_nose() {
+        assertThat(findings("GLARE"))
+                .filteredOn(finding -> finding.get("subject").asString().matches("S03|B"))
+                .extracting(
+                        finding -> finding.get("subject").asString(),
+                        finding -> finding.get("value").asDouble())
+                .containsExactlyInAnyOrder(tuple("B", 23.0), tuple("S03", 19.0));
+    }
+
     @Test
     void tells_late_glare_and_what_is_flown_instead() {
         assertThat(findings("GLARE"))

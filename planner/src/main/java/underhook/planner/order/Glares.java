@@ -35,8 +35,10 @@ final class Glares {
      * Glare within one hour.
      *
      * @param highest the sun when it stands highest in that time
+     * @param leastAheadRad the least angle between sun and nose in that time
      */
-    private record Spell(int slot, long fromS, long untilS, SunSeen highest) {}
+    private record Spell(
+            int slot, long fromS, long untilS, SunSeen highest, double leastAheadRad) {}
 
     List<Finding> list() {
         List<Finding> all = new ArrayList<>();
@@ -53,9 +55,7 @@ final class Glares {
             if (spell.isPresent()) {
                 isFlown |= isFlown(lifts, spell.get());
                 told.add(words(place, spell.get(), lifts.get(0)));
-                double headingTrueRad = model.air().slots.get(slot).windFromTrueRad();
-                Glare glare = spell.get().highest().glare(headingTrueRad, leansRight);
-                leastDeg = Math.min(leastDeg, Math.toDegrees(glare.aheadRad()));
+                leastDeg = Math.min(leastDeg, Math.toDegrees(spell.get().leastAheadRad()));
             }
         }
         if (told.isEmpty()) {
@@ -89,6 +89,7 @@ final class Glares {
         long fromS = -1;
         long untilS = -1;
         SunSeen highest = null;
+        double leastAheadRad = Math.PI;
         for (long timeS : moments(hour.fromS(), hour.untilS())) {
             Instant when = model.instant(timeS);
             SunPosition sun = Sun.position(model.places.get(place).position(), when);
@@ -96,9 +97,11 @@ final class Glares {
                 continue;
             }
             SunSeen seen = model.sky().seen(place, when);
-            if (!seen.glare(hour.windFromTrueRad(), leansRight).isAhead()) {
+            Glare glare = seen.glare(hour.windFromTrueRad(), leansRight);
+            if (!glare.isAhead()) {
                 continue;
             }
+            leastAheadRad = Math.min(leastAheadRad, glare.aheadRad());
             fromS = fromS < 0 ? Math.max(hour.fromS(), timeS - STEP_S) : fromS;
             untilS = timeS;
             if (highest == null || elevationRad(seen) > elevationRad(highest)) {
@@ -108,7 +111,12 @@ final class Glares {
         return highest == null
                 ? Optional.empty()
                 : Optional.of(
-                        new Spell(slot, fromS, Math.min(untilS + STEP_S, hour.untilS()), highest));
+                        new Spell(
+                                slot,
+                                fromS,
+                                Math.min(untilS + STEP_S, hour.untilS()),
+                                highest,
+                                leastAheadRad));
     }
 
     /** When it is looked at within an hour; its end is the beginning of the next, with a wind of its own. */

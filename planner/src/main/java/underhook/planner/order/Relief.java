@@ -1,7 +1,9 @@
 package underhook.planner.order;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeSet;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
@@ -15,6 +17,9 @@ import underhook.core.unit.Units;
 final class Relief {
     /** From this wind on, up- and downdraught are to be expected, m/s: 10 kt. @source FAA-8083-21B */
     private static final double DRAUGHT_FROM_M_PER_S = Units.ktToMPerS(10);
+
+    /** On which line something hangs there, and whether it stands up. */
+    private record Hang(int line, boolean standsUp) {}
 
     private final Flights flights;
     private final DayModel model;
@@ -97,25 +102,15 @@ final class Relief {
         if (!RingRise.standsFree(fallsAwayRad)) {
             return;
         }
-        TreeSet<String> heights = new TreeSet<>();
+        // The load touches the ground before the line goes slack: so high the leg ends, as on the
+        // card.
+        Map<Hang, Double> mostUnderM = new HashMap<>();
         for (DayState.Flown one : lifts) {
-            LineItem line = model.machine.lines().get(one.line());
-            double hangsM = model.lengthAtDropM(flights.trip(one), one.line());
-            double hookM = model.elevationAmslM[place] + hangsM;
-            long loadM = (long) Math.ceil(hangsM - line.lengthM() - 1e-6);
-            heights.add(
-                    Figures.text(Math.ceil(hookM), 0)
-                            + " m ("
-                            + feet(hookM)
-                            + " ft) AMSL with the line "
-                            + line.name()
-                            + (loadM > 0 ? " and " + loadM + " m of load" : "")
-                            + ", "
-                            + feet(hookM + 20)
-                            + " and "
-                            + feet(hookM + 10)
-                            + " ft with 20 and 10 m to go");
+            Trip trip = flights.trip(one);
+            mostUnderM.merge(new Hang(one.line(), trip.standsUp()), trip.underM(), Math::max);
         }
+        TreeSet<String> heights = new TreeSet<>();
+        mostUnderM.forEach((hang, underM) -> heights.add(height(place, hang, underM)));
         all.add(
                 new Finding(
                         FindingCode.FEW_HEIGHT_CUES,
@@ -132,6 +127,24 @@ final class Relief {
                                 + String.join("; ", heights)
                                 + ". Set the altimeter to a known place, let those below call the"
                                 + " last metres, and look the place over before first use."));
+    }
+
+    private String height(int place, Hang hang, double underM) {
+        LineItem line = model.machine.lines().get(hang.line());
+        double hookM = model.elevationAmslM[place] + line.lengthM() + underM;
+        double loadM = Math.ceil(underM * 10 - 1e-6) / 10;
+        return Figures.text(Math.ceil(hookM), 0)
+                + " m ("
+                + feet(hookM)
+                + " ft) AMSL with the line "
+                + line.name()
+                + " and "
+                + Figures.text(loadM, loadM == Math.rint(loadM) ? 0 : 1)
+                + " m of load, "
+                + feet(hookM + 20)
+                + " and "
+                + feet(hookM + 10)
+                + " ft with 20 and 10 m to go";
     }
 
     private static String feet(double amslM) {

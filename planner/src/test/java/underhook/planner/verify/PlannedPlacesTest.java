@@ -490,7 +490,8 @@ class PlannedPlacesTest {
 
     @Test
     void a_knoll_gives_few_cues_of_height_and_says_where_the_hook_will_be() {
-        // S1 on top of 10 m of knoll, 100 m around it 0.6 m are left: 110 m and a line of 20 m.
+        // S1 on top of 10 m of knoll, 100 m around it 0.6 m are left: 110 m, a line of 20 m and
+        // a bag 1 m high, which touches the ground before the line goes slack.
         Plan plan =
                 planned(
                         over(
@@ -506,12 +507,13 @@ class PlannedPlacesTest {
                             assertThat(finding.subject()).isEqualTo("S1");
                             assertThat(finding.severity()).isEqualTo(Severity.NOTE);
                             assertThat(finding.value()).isEqualTo("360");
-                            // 130, 150 and 140 m, less a hand for the tip's cell, over 0.3048 m/ft,
-                            // rounded up.
+                            // 131, 151 and 141 m, less 14 cm for the tip between its cells, over
+                            // 0.3048 m/ft, rounded up.
                             assertThat(finding.message())
                                     .contains("on 360° of the horizon")
-                                    .contains("130 m (427 ft) AMSL with the line 20 m")
-                                    .contains("492 and 459 ft with 20 and 10 m to go")
+                                    .contains(
+                                            "131 m (430 ft) AMSL with the line 20 m and 1 m of load")
+                                    .contains("495 and 463 ft with 20 and 10 m to go")
                                     .contains("look the place over");
                         });
     }
