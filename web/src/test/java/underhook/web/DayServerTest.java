@@ -347,6 +347,8 @@ class DayServerTest {
 
     @Test
     void writes_the_emergency_sheet_in_three_notations_and_says_what_is_missing() throws Exception {
+        write("job.yaml", file("job.yaml").replace("emergency: emergency.yaml\n", ""));
+
         JsonNode sheet = sheet("A");
 
         // Row A of the demo's places: x 260, y -130 in the job's own system.
@@ -378,7 +380,6 @@ class DayServerTest {
                 curfew: "19:00"
                 """;
         write("emergency.yaml", text);
-        write("job.yaml", file("job.yaml") + "emergency: emergency.yaml\n");
 
         JsonNode sheet = sheet("S14");
 
@@ -394,7 +395,6 @@ class DayServerTest {
         write(
                 "emergency.yaml",
                 "version: 1\nisolation:\n  - {line: LL9, who: nobody, number: \"000\"}\n");
-        write("job.yaml", file("job.yaml") + "emergency: emergency.yaml\n");
 
         assertThat(browser.get("/api/jobs/" + id).json().path("faults").toString())
                 .contains("emergency.yaml", "LL9");
