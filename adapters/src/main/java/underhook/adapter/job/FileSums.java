@@ -42,10 +42,10 @@ final class FileSums {
             byte[] part = new byte[1 << 16];
             int left = MOST_BYTES;
             int read = in.read(part);
-            while (read > 0 && left > 0) {
+            while (read > 0) {
                 digest.update(part, 0, read);
                 left -= read;
-                read = in.read(part);
+                read = in.read(part, 0, Math.min(part.length, left));
             }
             return HexFormat.of().formatHex(digest.digest());
         } catch (NoSuchAlgorithmException impossible) {

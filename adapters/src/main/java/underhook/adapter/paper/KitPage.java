@@ -25,7 +25,9 @@ final class KitPage {
         flow.paragraph(
                 Face.TEXT,
                 "Lay out and look over before the first lift: tag, date, wear. What is due or has no"
-                        + " tag stays behind; SOON is due within 30 days. \"All day\": when none comes back in between.");
+                        + " tag stays behind; SOON is due within "
+                        + KitItem.SOON_DAYS
+                        + " days. \"All day\": when none comes back in between.");
         flow.space(4);
         flow.table(
                 List.of(

@@ -254,6 +254,7 @@ final class OccurrenceDrafts implements EveningWriter {
         private String forecast() {
             return day.job().weather().hours().stream()
                     .filter(hour -> !hour.from().isAfter(tap.at()))
+                    .filter(unused -> tap.at().isBefore(day.job().weather().until()))
                     .reduce((earlier, later) -> later)
                     .map(Draft::hour)
                     .orElse("no forecast for this time");
