@@ -47,30 +47,4 @@ public final class RingRise {
     public static boolean standsFree(double fallsAwayRad) {
         return fallsAwayRad >= FREE_FROM_RAD - 1e-9;
     }
-
-    /**
-     * The highest ground on a ring over the ground at its centre, m, negative where all of it lies lower;
-     * empty where any of it is not known.
-     *
-     * @param radiusM of the ring, m, above 0
-     * @source DERIVED heights every 10°; a spur narrower than that may be missed
-     */
-    public static OptionalDouble findHighestM(
-            HeightField terrain, PlanePoint centre, double radiusM) {
-        if (!(radiusM > 0 && radiusM < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException("radiusM (" + radiusM + ") must be above 0.");
-        }
-        if (!terrain.covers(centre.eastM(), centre.northM())) {
-            return OptionalDouble.empty();
-        }
-        double highestAmslM = Double.NEGATIVE_INFINITY;
-        for (int k = 0; k < BEARINGS; k++) {
-            PlanePoint at = centre.towards(2 * Math.PI * k / BEARINGS, radiusM);
-            if (!terrain.covers(at.eastM(), at.northM())) {
-                return OptionalDouble.empty();
-            }
-            highestAmslM = Math.max(highestAmslM, terrain.heightM(at.eastM(), at.northM()));
-        }
-        return OptionalDouble.of(highestAmslM - terrain.heightM(centre.eastM(), centre.northM()));
-    }
 }
