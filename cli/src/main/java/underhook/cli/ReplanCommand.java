@@ -82,6 +82,14 @@ final class ReplanCommand implements Callable<Integer> {
             description = "all of the forecast to come is so much earlier")
     private long windEarlierMin;
 
+    @Option(
+            names = "--wind-seen",
+            paramLabel = "PLACE=DEG,KT,KT",
+            description =
+                    "wind at a place now: from degrees true, mean and gust; nowhere less for an"
+                            + " hour")
+    private Map<String, String> windSeen = new TreeMap<>();
+
     @Option(names = "--place-closed", paramLabel = "PLACE", description = "may be repeated")
     private List<String> closed = new ArrayList<>();
 
@@ -163,6 +171,7 @@ final class ReplanCommand implements Callable<Integer> {
         if (windEarlierMin != 0) {
             all.add(new Change.WindEarlier(Duration.ofMinutes(windEarlierMin)));
         }
+        windSeen.forEach((place, said) -> all.add(wind(new PlaceId(place), said)));
         closed.forEach(place -> all.add(new Change.PlaceClosed(new PlaceId(place))));
         moved.forEach(
                 (place, said) -> {
@@ -188,6 +197,16 @@ final class ReplanCommand implements Callable<Integer> {
         return all;
     }
 
+    private Change wind(PlaceId place, String said) {
+        int[] three = three("--wind-seen", said);
+        return new Change.WindSeen(
+                place,
+                Units.degToRad(three[0]),
+                Units.ktToMPerS(three[1]),
+                Units.ktToMPerS(three[2]),
+                time("--at", at));
+    }
+
     private Change here(String crew, String said) {
         int comma = said.indexOf(',');
         String place = comma < 0 ? said : said.substring(0, comma);
@@ -203,7 +222,7 @@ final class ReplanCommand implements Callable<Integer> {
                     option
                             + " ("
                             + text
-                            + ") must be degrees below 360, metres and metres below 1000.");
+                            + ") must be degrees below 360 and two whole numbers below 1000.");
         }
         return Arrays.stream(text.split(",", -1)).mapToInt(Integer::parseInt).toArray();
     }

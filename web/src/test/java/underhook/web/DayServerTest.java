@@ -132,6 +132,15 @@ class DayServerTest {
 
         put(job, "rules.yaml", rules);
         assertThat(because(job)).isEmpty();
+
+        // A new order counts with the wind that somebody sees, and says what the forecast says of
+        // it.
+        ObjectNode seen = tap("pilot", "reported").put("note", "wind 220 30 40");
+        send(seen.put("place", "A"));
+        assertThat(because(job))
+                .startsWith("wind at A from 220° true, 30 kt gusting 40 kt, seen at ");
+        send(tap("pilot", "undone").put("undoes", seen.path("id").asString("")));
+        assertThat(because(job)).isEmpty();
     }
 
     private static void put(String job, String file, String text) throws Exception {

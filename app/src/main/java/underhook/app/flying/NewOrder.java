@@ -3,10 +3,12 @@ package underhook.app.flying;
 import java.io.IOException;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -18,6 +20,7 @@ import underhook.app.replan.Now;
 import underhook.app.replan.Proposal;
 import underhook.app.replan.RestOfDay;
 import underhook.app.replan.RestOfDay.Patience;
+import underhook.app.replan.SeenWind;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
 import underhook.core.job.Job;
@@ -27,6 +30,9 @@ import underhook.core.plan.Plan;
 /** A new order for what is left of a day, as a proposal that somebody accepts or not. Safe for threads. */
 public final class NewOrder {
     private static final System.Logger LOG = System.getLogger(NewOrder.class.getName());
+
+    private static final DateTimeFormatter CLOCK =
+            DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
 
     private static final String FILES_CHANGED =
             "the job's files were changed since this plan was made; the order keeps to them as they"
@@ -127,7 +133,9 @@ public final class NewOrder {
         RestOfDay order = order(look);
         ToldChanges all = day.told(look, flown);
         Map<String, Change> told = new LinkedHashMap<>();
-        all.changes().forEach(one -> told.put(one.tap().id(), one.change()));
+        all.changes().stream()
+                .filter(one -> !(one.change() instanceof Change.WindSeen wind) || wind.isNew(now))
+                .forEach(one -> told.put(one.tap().id(), one.change()));
         Optional<Bias> bias = heavier ? day.findBias(flown) : Optional.empty();
         List<Change> masses =
                 bias.map(known -> ToldChanges.heavier(look.job().job(), flown, known))
@@ -152,7 +160,8 @@ public final class NewOrder {
         engineUntold(look, flown, now).ifPresent(because::add);
         proposal.doubts().forEach(one -> because.add(one.message()));
         news.forEach(change -> because.add(change.words(zone)));
-        gone.forEach(change -> because.add(change.words(zone) + " was taken back"));
+        news.forEach(change -> forecast(change, look.job().job(), now).ifPresent(because::add));
+        gone.forEach(change -> because.add(change.words(zone) + gone(change, flown)));
         all.before().forEach(one -> because.add(before(one, look.job().job())));
         all.unread().forEach(tap -> because.add(unread(tap)));
         Offer made = new Offer(proposal, news, because);
@@ -203,6 +212,42 @@ public final class NewOrder {
         if (!known) {
             all.add(change);
         }
+    }
+
+    /** Why something that counted does no more. */
+    private static String gone(Change change, FlownDay flown) {
+        boolean isStillTold =
+                change instanceof Change.WindSeen wind
+                        && flown.taps().stream()
+                                .anyMatch(tap -> WindThere.seen(tap).equals(Optional.of(wind)));
+        return isStillTold
+                ? " counts no more: it is old, or somebody saw it anew"
+                : " was taken back";
+    }
+
+    /** What the forecast says of a wind that was seen. */
+    private static Optional<String> forecast(Change change, Job job, Instant now) {
+        if (!(change instanceof Change.WindSeen seen)) {
+            return Optional.empty();
+        }
+        SeenWind wind = new SeenWind(seen, job.getPlace(seen.place()).exposureFactor());
+        if (wind.isForecast(job.weather(), now)) {
+            return Optional.of("the forecast has as much at " + seen.place() + " by now");
+        }
+        return Optional.of(
+                wind.findForecast(job.weather(), now)
+                        .map(
+                                from ->
+                                        "the forecast has as much at "
+                                                + seen.place()
+                                                + " from "
+                                                + CLOCK.format(from.atZone(job.zone()))
+                                                + " on; it counts for an hour. Does all of it come"
+                                                + " earlier, report by how much")
+                        .orElse(
+                                "the forecast never has as much at "
+                                        + seen.place()
+                                        + "; it counts for an hour. Does it stay, report it again"));
     }
 
     private static String before(ToldChanges.Told told, Job job) {

@@ -65,7 +65,18 @@ record ToldChanges(List<Told> changes, List<Told> before, List<Tap> unread) {
                         .ifPresent(counts ? changes::add : before::add);
             }
         }
+        changes.removeIf(told -> isToldAnew(told, changes));
         return new ToldChanges(changes, before, unread);
+    }
+
+    /** Of what was seen of the wind at one place only the newest counts. */
+    private static boolean isToldAnew(Told told, List<Told> all) {
+        return told.change() instanceof Change.WindSeen wind
+                && all.subList(all.indexOf(told) + 1, all.size()).stream()
+                        .anyMatch(
+                                later ->
+                                        later.change() instanceof Change.WindSeen other
+                                                && other.place().equals(wind.place()));
     }
 
     /** What of it is of the ground: what was told once holds, whether an order was made of it or not. */
@@ -83,7 +94,7 @@ record ToldChanges(List<Told> changes, List<Told> before, List<Tap> unread) {
                 : Optional.empty();
     }
 
-    /** What a report changes; the wind at a place and other words change no order. */
+    /** What a report changes; other words change no order, nor does wind that nobody says where it blows. */
     private static Optional<Change> change(Tap tap, Report report, Instant came) {
         if (report instanceof Report.CrewLate late) {
             return Optional.of(new Change.CrewLate(late.crew(), tap.at().plus(late.by())));
@@ -103,6 +114,9 @@ record ToldChanges(List<Told> changes, List<Told> before, List<Tap> unread) {
         }
         if (report instanceof Report.WindEarly early) {
             return Optional.of(new Change.WindEarlier(early.by()));
+        }
+        if (report instanceof Report.WindSeen) {
+            return WindThere.seen(tap).map(wind -> wind);
         }
         return ground(report);
     }

@@ -3,8 +3,11 @@ package underhook.app.flying;
 import java.time.Instant;
 import java.util.Optional;
 import underhook.app.desk.DayLooks.Look;
+import underhook.app.replan.Change;
 import underhook.core.air.Wind;
 import underhook.core.flown.FlownDay;
+import underhook.core.flown.Report;
+import underhook.core.flown.Tap;
 import underhook.core.job.PlaceId;
 import underhook.planner.order.DayLook.AirThere;
 
@@ -24,7 +27,7 @@ public record WindThere(
     /** The wind at a place; empty when no weather is known then and nobody reported. */
     static Optional<WindThere> find(Look look, FlownDay flown, PlaceId place, Instant now) {
         Optional<AirThere> forecast = look.day().findAir(place, now);
-        Optional<ReportedWind> report = ReportedWind.find(flown, place, now);
+        Optional<Change.WindSeen> report = findSeen(flown, place, now);
         if (report.isEmpty()) {
             return forecast.map(
                     air ->
@@ -35,7 +38,7 @@ public record WindThere(
                                     air.otherWind(),
                                     Optional.empty()));
         }
-        ReportedWind said = report.get();
+        Change.WindSeen said = report.get();
         double meanMPerS =
                 Math.max(said.meanMPerS(), forecast.map(AirThere::windMPerS).orElse(0.0));
         return Optional.of(
@@ -45,6 +48,29 @@ public record WindThere(
                         Math.max(said.gustMPerS(), forecast.map(AirThere::gustMPerS).orElse(0.0)),
                         new Wind(said.fromTrueRad(), meanMPerS),
                         Optional.of(said.at())));
+    }
+
+    /** The newest wind that was seen at a place, if it still counts. */
+    private static Optional<Change.WindSeen> findSeen(FlownDay flown, PlaceId place, Instant now) {
+        return FlyingDay.findNewest(
+                        flown, tap -> seen(tap).filter(wind -> wind.place().equals(place)))
+                .filter(wind -> wind.isNew(now));
+    }
+
+    /** What a tap tells of the wind; empty when it is about something else, or nobody knows where. */
+    static Optional<Change.WindSeen> seen(Tap tap) {
+        if (!(Report.of(tap).orElse(null) instanceof Report.WindSeen wind)) {
+            return Optional.empty();
+        }
+        return tap.place()
+                .map(
+                        place ->
+                                new Change.WindSeen(
+                                        place,
+                                        wind.fromTrueRad(),
+                                        wind.meanMPerS(),
+                                        wind.gustMPerS(),
+                                        tap.at()));
     }
 
     /** Least headwind on a track in any mean wind that may hold, m/s; a tailwind is negative. */

@@ -148,6 +148,52 @@ public sealed interface Change {
         }
     }
 
+    /**
+     * The wind as somebody saw it at a place: for an hour it is no weaker anywhere, by the exposure of each place.
+     *
+     * @param gustMPerS not below the mean
+     */
+    record WindSeen(
+            PlaceId place, double fromTrueRad, double meanMPerS, double gustMPerS, Instant at)
+            implements Change {
+        /** An older report says nothing of the wind now. @source PRACTICE an hour, as forecasts step */
+        public static final Duration GOOD_FOR = Duration.ofHours(1);
+
+        public WindSeen {
+            if (!(meanMPerS >= 0 && gustMPerS >= meanMPerS)) {
+                throw new IllegalArgumentException(
+                        "wind at " + place + " must have a gust that is not below its mean.");
+            }
+        }
+
+        /** Whether it still says something of the wind. */
+        public boolean isNew(Instant now) {
+            return !at.plus(GOOD_FOR).isBefore(now);
+        }
+
+        @Override
+        public boolean isOf(Job job) {
+            return job.findPlace(place).isPresent();
+        }
+
+        @Override
+        public String words(ZoneId zone) {
+            return String.format(
+                    Locale.ROOT,
+                    "wind at %s from %s true, %d kt gusting %d kt, seen at %s",
+                    place,
+                    degrees(fromTrueRad),
+                    Math.round(Units.mPerSToKt(meanMPerS)),
+                    Math.round(Units.mPerSToKt(gustMPerS)),
+                    CLOCK.format(at.atZone(zone)));
+        }
+
+        @Override
+        public boolean isOfTheModel() {
+            return true;
+        }
+    }
+
     /** One more load; its places and kind are the job's. */
     record LoadAdded(Load load) implements Change {
         @Override

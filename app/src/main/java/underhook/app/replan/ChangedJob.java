@@ -40,6 +40,9 @@ public final class ChangedJob {
                 changed = changed.withLoads(weighed(changed, one));
             } else if (change instanceof Change.WindEarlier one) {
                 changed = changed.withWeather(earlier(changed.weather(), now, one.by()));
+            } else if (change instanceof Change.WindSeen one) {
+                SeenWind wind = new SeenWind(one, asRead.getPlace(one.place()).exposureFactor());
+                changed = changed.withWeather(wind.over(changed.weather(), now));
             } else if (change instanceof Change.LoadAdded one) {
                 List<Load> loads = new ArrayList<>(changed.loads());
                 loads.add(one.load());
