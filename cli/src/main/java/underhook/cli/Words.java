@@ -71,7 +71,7 @@ final class Words {
                 "%s: plan %s%n%s%s, %.1f min of flying, finished %s on %s%n%s%sleft out: %s%n%s%s",
                 plan.job(),
                 plan.id(),
-                cutShort(plan.summary().cutShort(), stop),
+                cutShort(plan, stop),
                 counts(
                         plan.summary().rotations(),
                         plan.summary().refuels(),
@@ -87,13 +87,16 @@ final class Words {
     }
 
     /** Why the plan is not what the whole search would have found, a line each; empty where it is. */
-    private static String cutShort(boolean cut, LongWork.Stop stop) {
+    private static String cutShort(Plan plan, LongWork.Stop stop) {
+        boolean cut = plan.summary().cutShort();
         boolean byTime = cut && stop != LongWork.Stop.IN_THE_WORK;
         String time =
                 byTime
                         ? line(
-                                "cut short: the time was over before the search was done; more time"
-                                        + " (--seconds) may find a better day")
+                                "cut short: the time was over before the search was done"
+                                        + (plan.summary().anew().isPresent()
+                                                ? ""
+                                                : "; more time (--seconds) may find a better day"))
                         : "";
         if (stop == LongWork.Stop.NONE) {
             return time;

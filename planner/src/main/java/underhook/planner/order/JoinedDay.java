@@ -41,6 +41,12 @@ final class JoinedDay {
             "What is left of the day has no room for it: wind, light, crews, fuel or duty end"
                     + " first.";
 
+    private static final Unflown.Reason NOT_FOUND =
+            new Unflown.Reason(
+                    FindingCode.SEARCH_CUT,
+                    "In the time there was no order near the known one was found in which it fits."
+                            + " Perhaps ask again while nothing else runs.");
+
     private final DayModel model;
     private final TripMaker maker;
     private final DayTable table;
@@ -260,7 +266,7 @@ final class JoinedDay {
                                 .orElseGet(
                                         () ->
                                                 cut && stuck.isEmpty()
-                                                        ? unflown.reason(true)
+                                                        ? NOT_FOUND
                                                         : new Unflown.Reason(
                                                                 FindingCode.NO_ROOM_IN_DAY,
                                                                 stuck.orElse(NO_ROOM)));
