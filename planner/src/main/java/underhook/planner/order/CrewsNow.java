@@ -1,34 +1,28 @@
 package underhook.planner.order;
 
+import static underhook.planner.order.DoneSteps.later;
+
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Predicate;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
-import underhook.core.job.LoadId;
-import underhook.core.job.LoadKind;
 import underhook.core.job.PlaceId;
-import underhook.core.plan.Anew;
 import underhook.core.plan.CrewStay;
-import underhook.core.plan.Drop;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
-import underhook.core.plan.StepKind;
 import underhook.core.plan.ToldPlace;
-import underhook.planner.search.DayTable;
 import underhook.planner.search.Midday;
 
 /** Where the teams are now, by the plan of record and what is told. */
@@ -38,20 +32,20 @@ final class CrewsNow {
     private final DayModel model;
     private final Plan record;
     private final Standing now;
-    private final List<Step> done;
+    private final DoneSteps done;
+    private final ToldCrews told;
 
     CrewsNow(DayModel model, Plan record, Standing now, List<Step> done) {
         this.model = model;
         this.record = record;
         this.now = now;
-        this.done = done;
+        this.done = new DoneSteps(model.job, done);
+        this.told = new ToldCrews(model.job, record, now);
     }
 
-    private List<CrewStay> planned(CrewId crew) {
-        return record.crews().stream()
-                .filter(stay -> stay.crew().equals(crew))
-                .sorted(Comparator.comparing(CrewStay::fromAt))
-                .toList();
+    /** Where those who are moved are said to be, as it counts, and what the plan of record was told before. */
+    List<ToldPlace> told() {
+        return told.all();
     }
 
     /**
@@ -62,7 +56,7 @@ final class CrewsNow {
         List<CrewStay> all = new ArrayList<>();
         Instant there = Instant.MIN;
         CrewStay before = null;
-        for (CrewStay stay : planned(crew.id())) {
+        for (CrewStay stay : told.planned(crew.id())) {
             if (stay.doing().startsWith("flown")) {
                 Optional<Step> flight = flight(stay);
                 flight.ifPresent(flown -> cameBefore(flown.startAt(), all));
@@ -90,64 +84,9 @@ final class CrewsNow {
     /** The same, and from where they were said to be. */
     private List<CrewStay> lines(Crew crew) {
         List<CrewStay> all = asFlown(crew);
-        return told(crew)
+        return told.find(crew)
                 .map(said -> said.in(reached(all), shown(crew, all, said.at()), now.at()))
                 .orElse(all);
-    }
-
-    /**
-     * Where a crew was said to be, the newest of it, once it is in its hours; who was said to be somewhere and that was
-     * taken back is where it was before. Of who stays at its place all day the files alone say where it works.
-     */
-    private Optional<ToldPlace> told(Crew crew) {
-        if (crew.stays()) {
-            return Optional.empty();
-        }
-        Optional<ToldPlace> said = said(crew);
-        Optional<ToldPlace> back =
-                takenBack(crew)
-                        .filter(gone -> said.filter(one -> one.at().isAfter(gone.at())).isEmpty());
-        return back.map(gone -> new ToldPlace(crew.id(), before(crew, gone.at()), gone.at()))
-                .or(() -> said)
-                .map(
-                        one ->
-                                new ToldPlace(
-                                        one.crew(),
-                                        one.place(),
-                                        later(one.at(), crew.availableFrom())));
-    }
-
-    private Optional<ToldPlace> said(Crew crew) {
-        return now.told().stream()
-                .filter(one -> one.crew().equals(crew.id()))
-                .reduce((one, other) -> other.at().isBefore(one.at()) ? one : other);
-    }
-
-    /** What the plan of record was told and is told no more; of a day that nobody tells all of it still counts. */
-    private Optional<ToldPlace> takenBack(Crew crew) {
-        List<ToldPlace> known =
-                now.log() == Standing.Log.AS_PLANNED
-                        ? List.of()
-                        : record.summary().anew().map(Anew::told).orElse(List.of());
-        return known.stream()
-                .filter(one -> one.crew().equals(crew.id()))
-                .filter(one -> now.told().stream().noneMatch(said -> isOne(crew, said, one)))
-                .findFirst();
-    }
-
-    /** Who was said to be there before its hours counts from their begin. */
-    private static boolean isOne(Crew crew, ToldPlace said, ToldPlace known) {
-        return said.crew().equals(known.crew())
-                && said.place().equals(known.place())
-                && later(said.at(), crew.availableFrom()).equals(known.at());
-    }
-
-    private PlaceId before(Crew crew, Instant at) {
-        return planned(crew.id()).stream()
-                .filter(stay -> !stay.isOnTheWay() && stay.fromAt().isBefore(at))
-                .reduce((one, other) -> other)
-                .map(CrewStay::place)
-                .orElse(crew.start());
     }
 
     /** Lines as far as a crew came: where a flight was not made it stayed, and what follows is still to come. */
@@ -180,7 +119,7 @@ final class CrewsNow {
      * not where it was planned to be then may have been elsewhere since, and has worked nowhere.
      */
     private List<CrewStay> shown(Crew crew, List<CrewStay> lines, Instant at) {
-        List<CrewStay> planned = planned(crew.id());
+        List<CrewStay> planned = told.planned(crew.id());
         List<CrewStay> all = new ArrayList<>();
         int shown = 0;
         for (int i = 0; i < lines.size(); i++) {
@@ -196,9 +135,9 @@ final class CrewsNow {
             Optional<Instant> worked =
                     works(planned.get(i)).stream()
                             .flatMap(Optional::stream)
-                            .filter(done -> !done.isAfter(at))
+                            .filter(one -> !one.isAfter(at))
                             .max(Comparator.naturalOrder());
-            all.add(worked.map(done -> until(line, later(line.fromAt(), done))).orElse(line));
+            all.add(worked.map(one -> until(line, later(line.fromAt(), one))).orElse(line));
             shown = worked.isPresent() ? all.size() : shown;
         }
         return List.copyOf(all.subList(0, shown));
@@ -208,13 +147,13 @@ final class CrewsNow {
     Set<Step> without() {
         Set<Step> all = new HashSet<>();
         for (Crew crew : model.job.crews()) {
-            told(crew).ifPresent(said -> all.addAll(without(crew, said)));
+            told.find(crew).ifPresent(said -> all.addAll(without(crew, said)));
         }
         return all;
     }
 
     private List<Step> without(Crew crew, ToldPlace said) {
-        List<CrewStay> planned = planned(crew.id());
+        List<CrewStay> planned = told.planned(crew.id());
         List<CrewStay> lines = asFlown(crew);
         ToldPlace.Found found = said.findIn(reached(lines));
         // Who is where the day began for it, and was to be taken on at once, has no line there.
@@ -245,18 +184,6 @@ final class CrewsNow {
             }
         }
         return all;
-    }
-
-    /** Where those who are moved are said to be, as it counts, and what the plan of record was told before. */
-    List<ToldPlace> told() {
-        Set<ToldPlace> all = new LinkedHashSet<>();
-        record.summary().anew().ifPresent(anew -> all.addAll(anew.told()));
-        for (Crew crew : model.job.crews()) {
-            if (takenBack(crew).isEmpty() && said(crew).isPresent()) {
-                told(crew).ifPresent(all::add);
-            }
-        }
-        return List.copyOf(all);
     }
 
     /** Whoever was flown then had walked to where that began, as long as ever. */
@@ -299,7 +226,7 @@ final class CrewsNow {
         List<Optional<Instant>> all = new ArrayList<>();
         for (Step step : record.steps()) {
             Rotation turn = step.rotation().orElse(null);
-            if (turn == null || (!isAwaited(turn) && flown(turn).isEmpty())) {
+            if (turn == null || (!isAwaited(turn) && done.flown(turn).isEmpty())) {
                 continue;
             }
             boolean hooks =
@@ -318,11 +245,11 @@ final class CrewsNow {
                                             drop.place().equals(stay.place())
                                                     && isDuring(stay, drop.releasedAt()));
             if (hooks || receives) {
-                Optional<Instant> done =
-                        flown(turn).stream()
-                                .map(one -> doneAt(one, stay.place(), hooks))
+                Optional<Instant> worked =
+                        done.flown(turn).stream()
+                                .map(one -> done.doneAt(one, stay.place(), hooks))
                                 .max(Comparator.naturalOrder());
-                all.add(isAwaited(turn) ? Optional.empty() : done);
+                all.add(isAwaited(turn) ? Optional.empty() : worked);
             }
         }
         return all;
@@ -334,7 +261,7 @@ final class CrewsNow {
      */
     private boolean isElsewhereBefore(CrewStay walk, Instant leaves) {
         Instant there = leaves;
-        for (CrewStay stay : planned(walk.crew())) {
+        for (CrewStay stay : told.planned(walk.crew())) {
             Instant soonest = there;
             boolean late = false;
             if (stay.fromAt().isBefore(walk.fromAt())) {
@@ -347,10 +274,10 @@ final class CrewsNow {
                 there = there.plus(Duration.between(stay.fromAt(), stay.toAt()));
             } else {
                 late =
-                        isSetDown(
+                        done.isSetDown(
                                 stay.place(),
                                 stay.fromAt(),
-                                drop -> neededAt(drop).isBefore(soonest));
+                                drop -> done.neededAt(drop).isBefore(soonest));
                 for (Optional<Instant> work : works(stay)) {
                     there = later(there, work.orElse(there));
                 }
@@ -362,64 +289,18 @@ final class CrewsNow {
         return false;
     }
 
-    /** When whoever receives something must be there; before a pole as long as making ready for it and standing it up takes. */
-    private Instant neededAt(Drop drop) {
-        LoadKind kind = kind(drop.load());
-        double readyS =
-                done.stream()
-                        .flatMap(step -> step.rotation().stream())
-                        .flatMap(turn -> turn.drops().stream())
-                        .filter(one -> kind.standsUp() && one.place().equals(drop.place()))
-                        .filter(one -> one.releasedAt().isBefore(drop.releasedAt()))
-                        .mapToDouble(one -> kind(one.load()).readyAfterS())
-                        .max()
-                        .orElse(0);
-        double standingUpS = kind.standsUp() ? kind.setDownS() : 0;
-        double aheadS = Math.max(DayTable.READY_BEFORE_S, readyS + standingUpS);
-        return drop.releasedAt().minusMillis((long) Math.ceil(aheadS * 1000));
-    }
-
-    private LoadKind kind(LoadId load) {
-        return model.job.getKind(model.job.getLoad(load).kind());
-    }
-
     private static boolean isDuring(CrewStay stay, Instant at) {
         return !at.isBefore(stay.fromAt()) && !at.isAfter(stay.toAt());
-    }
-
-    /** As it was flown, in as many lifts; none when it was not begun. */
-    private List<Rotation> flown(Rotation planned) {
-        return done.stream()
-                .flatMap(step -> step.rotation().stream())
-                .filter(one -> one.loads().stream().anyMatch(planned.loads()::contains))
-                .toList();
     }
 
     /** Whether some of its loads were neither flown nor taken off the day. */
     private boolean isAwaited(Rotation planned) {
         return planned.loads().stream()
                 .filter(id -> !now.dropped().contains(id))
-                .anyMatch(id -> flown(planned).stream().noneMatch(one -> one.loads().contains(id)));
-    }
-
-    /** When a lift keeps nobody at a place any more. */
-    private Instant doneAt(Rotation turn, PlaceId place, boolean hooks) {
-        Instant at = hooks ? turn.hookedAt().plusSeconds(1) : Instant.MIN;
-        for (Drop drop : turn.drops()) {
-            if (drop.place().equals(place)) {
-                at = later(at, freeAfter(drop));
-            }
-        }
-        return at;
-    }
-
-    private boolean isSetDown(PlaceId place, Instant after, Predicate<Drop> which) {
-        return done.stream()
-                .flatMap(step -> step.rotation().stream())
-                .flatMap(turn -> turn.drops().stream())
-                .filter(drop -> drop.place().equals(place))
-                .filter(drop -> drop.releasedAt().isAfter(after))
-                .anyMatch(which);
+                .anyMatch(
+                        id ->
+                                done.flown(planned).stream()
+                                        .noneMatch(one -> one.loads().contains(id)));
     }
 
     /** Lines that have begun; nothing from a flight on that was not flown. */
@@ -437,7 +318,7 @@ final class CrewsNow {
 
     /** Who is said to be somewhere is there already, though it was a moment ago. */
     private boolean isSaid(Crew crew, CrewStay stay) {
-        return told(crew)
+        return told.find(crew)
                 .filter(said -> stay.isAt(said.place(), said.at()))
                 .filter(said -> stay.fromAt().equals(said.at()))
                 .isPresent();
@@ -450,14 +331,9 @@ final class CrewsNow {
 
     /** As it was flown: the first flight to a place is the first that was planned, the second the second. */
     private Optional<Step> flight(CrewStay flown) {
-        List<Step> flights =
-                done.stream()
-                        .filter(step -> step.kind() == StepKind.CREW_MOVE)
-                        .filter(step -> step.crew().filter(flown.crew()::equals).isPresent())
-                        .filter(step -> step.to().equals(flown.place()))
-                        .toList();
+        List<Step> flights = done.flights(flown.crew(), flown.place());
         long before =
-                planned(flown.crew()).stream()
+                told.planned(flown.crew()).stream()
                         .filter(stay -> stay.doing().startsWith("flown"))
                         .filter(stay -> stay.place().equals(flown.place()))
                         .filter(stay -> stay.fromAt().isBefore(flown.fromAt()))
@@ -502,7 +378,7 @@ final class CrewsNow {
     private Optional<CrewStay> untilLate(Crew crew, Optional<CrewStay> going) {
         return going.filter(stay -> !stay.isOnTheWay())
                 .filter(stay -> late(crew, stay.place()).isPresent())
-                .map(stay -> until(stay, later(now.at(), busyUntil(stay.place()))));
+                .map(stay -> until(stay, later(now.at(), done.busyUntil(stay.place()))));
     }
 
     private static CrewStay until(CrewStay stay, Instant end) {
@@ -516,7 +392,7 @@ final class CrewsNow {
     /** Until when a team is late; a lift that is begun is finished by those it was begun with. */
     private Optional<Instant> late(Crew crew, PlaceId place) {
         return Optional.ofNullable(now.late().get(crew.id()))
-                .filter(at -> at.isAfter(now.at()) && at.isAfter(busyUntil(place)));
+                .filter(at -> at.isAfter(now.at()) && at.isAfter(done.busyUntil(place)));
     }
 
     /** Who stays at a place and is told not to be there, by crew. */
@@ -525,7 +401,7 @@ final class CrewsNow {
         for (Crew crew : model.job.crews()) {
             Instant until = goneUntil(crew).orElse(now.at());
             if (crew.stays() && until.isAfter(now.at())) {
-                Instant gone = later(now.at(), neededUntil(crew.start()));
+                Instant gone = later(now.at(), done.neededUntil(crew.start()));
                 List<CrewStay> before =
                         lines(crew).stream()
                                 .filter(stay -> stay.fromAt().isBefore(gone))
@@ -539,38 +415,15 @@ final class CrewsNow {
 
     /** Until when a crew is told not to be there; all day where it is said to be elsewhere and stays at one place. */
     private Optional<Instant> goneUntil(Crew crew) {
-        return isElsewhere(crew)
+        return told.isElsewhere(crew)
                 ? Optional.of(now.at().plus(WHOLE_DAY))
                 : Optional.ofNullable(now.late().get(crew.id()));
-    }
-
-    private boolean isElsewhere(Crew crew) {
-        return crew.stays()
-                && said(crew).filter(one -> !one.place().equals(crew.start())).isPresent();
-    }
-
-    /** Until when what is begun needs those who stay at a place: to hook, to receive, to refuel. */
-    private Instant neededUntil(PlaceId place) {
-        Instant until = busyUntil(place);
-        for (Step step : done) {
-            boolean hooks =
-                    step.rotation()
-                            .map(one -> model.job.getLoad(one.loads().get(0)).from())
-                            .filter(place::equals)
-                            .isPresent();
-            if (hooks) {
-                until = later(until, step.rotation().orElseThrow().hookedAt());
-            } else if (step.kind() == StepKind.REFUEL && step.from().equals(place)) {
-                until = later(until, step.endAt());
-            }
-        }
-        return until;
     }
 
     /** Lifts that are begun, to a place where a team should be that is told to be late. */
     List<Finding> doubts(Crew crew) {
         List<Finding> all = new ArrayList<>(awaited(crew));
-        if (isElsewhere(crew)) {
+        if (told.isElsewhere(crew)) {
             all.add(
                     absent(
                             crew,
@@ -581,7 +434,7 @@ final class CrewsNow {
                                     + " until it is said to be back."));
         }
         if (!crew.stays()) {
-            takenBack(crew)
+            told.takenBack(crew)
                     .ifPresent(
                             gone ->
                                     all.add(
@@ -592,7 +445,7 @@ final class CrewsNow {
                                                             + " is at "
                                                             + gone.place()
                                                             + " was taken back: it counts at "
-                                                            + before(crew, gone.at())
+                                                            + told.before(crew, gone.at())
                                                             + ", where it was before. Perhaps say"
                                                             + " where it is.")));
         }
@@ -609,7 +462,9 @@ final class CrewsNow {
                 .filter(stay -> goneUntil(crew).isPresent() && !stay.isOnTheWay())
                 .filter(
                         stay ->
-                                (crew.stays() ? neededUntil(stay.place()) : busyUntil(stay.place()))
+                                (crew.stays()
+                                                ? done.neededUntil(stay.place())
+                                                : done.busyUntil(stay.place()))
                                         .isAfter(now.at()))
                 .map(
                         stay ->
@@ -636,7 +491,7 @@ final class CrewsNow {
                             ? flight(move).map(Step::endAt).orElse(move.toAt())
                             : move.toAt();
         }
-        Instant free = later(arrived, busyUntil(place));
+        Instant free = later(arrived, done.busyUntil(place));
         if (going.filter(stay -> isSaid(crew, stay)).isPresent()) {
             // However soon it is taken on, the plan has it there for a moment.
             free = later(free, arrived.plusSeconds(1));
@@ -648,47 +503,8 @@ final class CrewsNow {
         }
         // Nobody leaves before now, nor before what is begun there is hooked up.
         free = later(free, going.isPresent() ? now.at() : free);
-        free = later(free, hookedUntil(place));
+        free = later(free, done.hookedUntil(place));
         return new Midday.Team(model.place(place), laterS(arrived), laterS(free));
-    }
-
-    /** Until when what is begun is hooked up at a site. */
-    private Instant hookedUntil(PlaceId place) {
-        Instant until = Instant.MIN;
-        for (Step step : done) {
-            boolean hooks =
-                    model.job.getPlace(place).isSite()
-                            && step.rotation().stream()
-                                    .flatMap(one -> one.loads().stream())
-                                    .anyMatch(id -> model.job.getLoad(id).from().equals(place));
-            if (hooks) {
-                until = later(until, step.rotation().orElseThrow().hookedAt().plusSeconds(1));
-            }
-        }
-        return until;
-    }
-
-    private Instant busyUntil(PlaceId place) {
-        Instant until = Instant.MIN;
-        for (Step step : done) {
-            if (step.rotation().isPresent()
-                    && step.rotation().get().drops().get(0).place().equals(place)) {
-                for (Drop drop : step.rotation().get().drops()) {
-                    until = later(until, freeAfter(drop));
-                }
-            }
-        }
-        return until;
-    }
-
-    /** When those who received something are free again. */
-    private Instant freeAfter(Drop drop) {
-        double busyS = kind(drop.load()).busyAfterS();
-        return drop.releasedAt().plusMillis((long) Math.ceil(busyS * 1000));
-    }
-
-    private static Instant later(Instant one, Instant other) {
-        return one.isAfter(other) ? one : other;
     }
 
     private long laterS(Instant at) {

@@ -1,5 +1,7 @@
 package underhook.planner.order;
 
+import static underhook.planner.order.DoneSteps.later;
+
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Duration;
@@ -621,9 +623,5 @@ final class Past {
 
     private static Instant released(Rotation turn) {
         return turn.drops().get(turn.drops().size() - 1).releasedAt();
-    }
-
-    private static Instant later(Instant one, Instant other) {
-        return one.isAfter(other) ? one : other;
     }
 }
