@@ -144,6 +144,7 @@ public final class EveningSheets {
         List<List<String>> rows = new ArrayList<>();
         rows.add(hours("engine on", sums.engineOnS(), "started minute counts"));
         rows.add(hours("flying, take-off to landing", sums.flyingS(), "started minute counts"));
+        rows.add(count("flights", sums.flights(), "tapped, or shown by a load that was lifted"));
         rows.add(count("take-offs", sums.takeOffs(), "tapped"));
         rows.add(count("landings", sums.landings(), "tapped"));
         rows.add(count("loads lifted on the hook", sums.lifts(), "given up or not"));

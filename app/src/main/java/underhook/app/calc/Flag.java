@@ -66,10 +66,11 @@ record Flag(
                 + plain(to);
     }
 
-    /** "m" of "span-m"; empty when the name ends in no unit. */
+    /** "m" of "span-m", "n/m" of "weight-n-per-m"; empty when the name ends in no unit. */
     String unit() {
-        int dash = name.lastIndexOf('-');
-        return dash > 0 && kind != Kind.TEXT ? name.substring(dash + 1) : "";
+        String whole = name.replace("-per-", "/");
+        int dash = whole.lastIndexOf('-');
+        return dash > 0 && kind != Kind.TEXT ? whole.substring(dash + 1) : "";
     }
 
     private static String plain(double value) {

@@ -93,15 +93,15 @@ final class Evening {
         }
         unknownLoads(flown);
         int engineRuns = count(flown, TapKind.ENGINE_ON);
-        if (flown.sums().takeOffs() == 0 || engineRuns == 0) {
+        if (flown.sums().takeOffs() == 0 || flown.sums().missesTimes() || engineRuns == 0) {
             findings.add(
                     Finding.of(
                             FindingCode.MACHINE_TIMES_MISSING,
                             Severity.CAUTION,
                             plan.id(),
                             "taps",
-                            "Take-offs or engine starts were not tapped: hours, landings and what"
-                                    + " is charged by them are too low."));
+                            "Take-offs, landings or engine starts were not tapped: hours, landings"
+                                    + " and what is charged by them are not those of the day."));
         }
         Learning learning = new Learning(job, plan);
         List<FlownSample> samples = learning.samples(lines, flown);

@@ -180,6 +180,11 @@ class CalcTest {
                         said ->
                                 assertThat(List.of(said.value(), said.limit(), said.unit()))
                                         .containsExactly("11.5", "10.0", "°C"));
+        assertThat(
+                        run("sag", "span-m=100 height-diff-m=0 weight-n-per-m=0 tension-n=3000")
+                                .findings())
+                .singleElement()
+                .satisfies(said -> assertThat(said.unit()).isEqualTo("n/m"));
     }
 
     @Test

@@ -28,15 +28,14 @@ public record CycleRule(
     }
 
     /**
-     * Events of a day. A take-off whose landing nobody tapped counts as one with its landing.
+     * Events of a day. A flight of which nobody tapped the take-off or the landing counts as one with both.
      *
      * @param engineRuns how often the engine was started, not negative
      */
     public int count(MachineSums sums, int engineRuns) {
-        int flights = Math.max(sums.takeOffs(), sums.landings());
         return Math.addExact(
                 Math.addExact(
-                        Math.multiplyExact(perTakeOffAndLanding, flights),
+                        Math.multiplyExact(perTakeOffAndLanding, sums.flights()),
                         Math.multiplyExact(perLift, sums.lifts())),
                 Math.multiplyExact(perEngineRun, engineRuns));
     }

@@ -22,6 +22,8 @@ final class Tapping {
     private OptionalDouble fuelKg = OptionalDouble.empty();
     private final Spells engine = new Spells();
     private final Spells air = new Spells();
+    private Optional<Instant> engineOffAt = Optional.empty();
+    private int flights;
     private int takeOffs;
     private int landings;
     private int snags;
@@ -37,11 +39,13 @@ final class Tapping {
         private final OptionalDouble lineM;
         private final List<LoadId> left;
         private final List<FlownLift.Off> off = new ArrayList<>();
+        private boolean flown;
         private boolean aborted;
 
-        OpenLift(Tap hooked, OptionalDouble lineM) {
+        OpenLift(Tap hooked, OptionalDouble lineM, boolean flown) {
             this.hooked = hooked;
             this.lineM = lineM;
+            this.flown = flown;
             left = new ArrayList<>(hooked.loads());
         }
 
@@ -205,11 +209,19 @@ final class Tapping {
     void take(Tap tap) {
         lastAt = tap.at();
         switch (tap.kind()) {
-            case ENGINE_ON -> engine.begin(tap.at());
-            case ENGINE_OFF -> engine.end(tap.at());
+            case ENGINE_ON -> {
+                // Nobody flies with the engine off: the landing before it was not tapped.
+                engineOffAt.ifPresent(air::end);
+                engineOffAt = Optional.empty();
+                engine.begin(tap.at());
+            }
+            case ENGINE_OFF -> {
+                engine.end(tap.at());
+                engineOffAt = Optional.of(tap.at());
+            }
             case TAKE_OFF -> {
                 takeOffs += air.isOn() ? 0 : 1;
-                air.begin(tap.at());
+                fly(tap.at());
             }
             case LANDING -> {
                 landings += air.isOn() ? 1 : 0;
@@ -226,7 +238,7 @@ final class Tapping {
             }
             case PEOPLE_ABOARD -> peopleAboard += Math.max(1, tap.amount().people());
             case PEOPLE_OUT -> peopleAboard = 0;
-            case HOOKED -> lifts.add(new OpenLift(tap, lineM));
+            case HOOKED -> lifts.add(new OpenLift(tap, lineM, air.isOn()));
             case OFF -> setDown(tap);
             case FREE_SEEN -> freeSeenBy = freeSeenBy.or(() -> Optional.of(tap.by()));
             case FREE_CONFIRMED -> confirm(tap);
@@ -242,6 +254,22 @@ final class Tapping {
         }
     }
 
+    private void fly(Instant from) {
+        if (!air.isOn()) {
+            flights++;
+            air.begin(from);
+            engineOffAt = Optional.empty();
+        }
+        lifts.forEach(lift -> lift.flown = true);
+    }
+
+    /** What was hooked and is off the hook was flown, whether or not somebody tapped the take-off. */
+    private void flyWith(OpenLift lift) {
+        if (!lift.flown) {
+            fly(lift.hooked.at());
+        }
+    }
+
     private void setDown(Tap tap) {
         OpenLift lift = lastOpen();
         if (lift == null) {
@@ -249,6 +277,7 @@ final class Tapping {
         }
         List<LoadId> down =
                 tap.loads().isEmpty() ? lift.left.stream().limit(1).toList() : tap.loads();
+        flyWith(lift);
         for (LoadId load : down) {
             if (lift.left.remove(load)) {
                 lift.off.add(new FlownLift.Off(load, tap.at(), Optional.empty()));
@@ -276,6 +305,7 @@ final class Tapping {
     private void giveUp() {
         OpenLift lift = lastOpen();
         if (lift != null) {
+            flyWith(lift);
             lift.aborted = true;
             lift.left.clear();
         }
@@ -311,7 +341,13 @@ final class Tapping {
 
     MachineSums sums() {
         return new MachineSums(
-                engine.upToS(lastAt), air.upToS(lastAt), takeOffs, landings, lifts.size(), snags);
+                engine.upToS(lastAt),
+                air.upToS(engineOffAt.orElse(lastAt)),
+                flights,
+                takeOffs,
+                landings,
+                lifts.size(),
+                snags);
     }
 
     Standing now() {

@@ -264,12 +264,61 @@ class FlownDayTest {
         assertThat(day.sums().flyingS()).isEqualTo(41 * 60);
     }
 
+    /** A load is lifted in the air, and an engine that is off flies nothing: by thought, no source. */
+    @Test
+    void a_flight_that_nobody_tapped_wears_the_parts_all_the_same() {
+        lineOn();
+        for (int flight = 1; flight <= 3; flight++) {
+            tap(TapKind.ENGINE_ON, "pilot");
+            for (int k = 1; k <= 2; k++) {
+                String load = "L" + flight + k;
+                tap(TapKind.HOOKED, "loader", load);
+                tap(TapKind.OFF, "crew", load);
+                tap(TapKind.FREE_SEEN, "crew");
+                tap(TapKind.FREE_CONFIRMED, "pilot");
+            }
+            if (flight != 2) {
+                tap(TapKind.LANDING, "pilot");
+            }
+            tap(TapKind.ENGINE_OFF, "pilot");
+        }
+
+        FlownDay day = day();
+
+        assertThat(day.conflicts()).isEmpty();
+        // Three flights and six lifts, by rule R-LIFE-01.
+        assertThat(CycleRule.EVERY_LIFT.count(day.sums(), 3)).isEqualTo(9);
+        assertThat(day.sums().takeOffs()).isZero();
+        assertThat(day.sums().landings()).isEqualTo(2);
+        assertThat(day.sums().missesTimes()).isTrue();
+        // A minute for each tap from the first hook-up to landing or, where that is missing,
+        // shutdown.
+        assertThat(day.sums().flyingS()).isEqualTo(3 * 8 * 60);
+    }
+
+    @Test
+    void a_load_told_late_makes_no_flight_of_its_own() {
+        lineOn();
+        tap(TapKind.ENGINE_ON, "pilot");
+        tap(TapKind.TAKE_OFF, "pilot");
+        tap(TapKind.HOOKED, "loader", "L01");
+        tap(TapKind.LANDING, "pilot");
+        tap(TapKind.ENGINE_OFF, "pilot");
+        tap(TapKind.OFF, "crew", "L01");
+
+        MachineSums sums = day().sums();
+
+        assertThat(sums.flights()).isEqualTo(1);
+        assertThat(sums.missesTimes()).isFalse();
+        assertThat(sums.flyingS()).isEqualTo(2 * 60);
+    }
+
     @Test
     void a_part_is_due_at_the_first_of_its_limits() {
         // Row R-LIFE-04: MAKER-LETTER.
         PartLife byCycles = life(990, 100 * 3600.0);
         PartLife byHours = life(10, 2499.9 * 3600);
-        MachineSums sums = new MachineSums(3600, 3600, 1, 1, 9, 0);
+        MachineSums sums = new MachineSums(3600, 3600, 1, 1, 1, 9, 0);
 
         assertThat(byCycles.after(sums, 1, LocalDate.of(2026, 7, 14)).due()).isTrue();
         assertThat(byHours.after(sums, 1, LocalDate.of(2026, 7, 14)).due()).isTrue();
