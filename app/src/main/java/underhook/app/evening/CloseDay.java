@@ -22,6 +22,7 @@ import underhook.app.port.TrackReader;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
+import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TrainedHands;
 import underhook.core.job.Job;
@@ -130,7 +131,7 @@ public final class CloseDay {
                 new Evening(reading.job().get(), plan.getValue())
                         .close(
                                 new Evening.Facts(
-                                        taps,
+                                        FlownDay.ofRows(taps, books.hands()),
                                         track,
                                         books,
                                         earlier,
@@ -144,7 +145,9 @@ public final class CloseDay {
         EveningFiles.Books books =
                 new EveningFiles.Books(hands, none.tariff(), none.parts(), none.offer());
         return new Evening(job, plan)
-                .close(new Evening.Facts(taps, List.of(), books, List.of(), Map.of()));
+                .close(
+                        new Evening.Facts(
+                                FlownDay.of(taps, hands), List.of(), books, List.of(), Map.of()));
     }
 
     /** Reads on after a fault, so that all are told at once. */

@@ -25,7 +25,6 @@ import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.FlownLift;
-import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
 import underhook.core.geo.LocalFrame;
 import underhook.core.geo.PlanePoint;
@@ -51,7 +50,7 @@ final class Evening {
      * @param planSums of the files that the plan was made of; empty where it says none
      */
     record Facts(
-            List<Tap> taps,
+            FlownDay flown,
             List<TrackReader.Fix> track,
             EveningFiles.Books books,
             List<FlownSample> earlier,
@@ -82,7 +81,7 @@ final class Evening {
     }
 
     ClosedDay close(Facts facts) {
-        FlownDay flown = FlownDay.of(facts.taps(), facts.books().hands());
+        FlownDay flown = facts.flown();
         otherJob(facts.planSums());
         flown.conflicts().forEach(conflict -> findings.add(conflict.finding()));
         List<TrackPoint> points = points(facts.track());

@@ -122,7 +122,7 @@ public final class ReplanDay {
                                         readers.taps()
                                                 .readTaps(file, asRead, Optional.of(request.at())))
                         .orElse(Reading.of(List.of()));
-        FlownDay flown = FlownDay.of(read.value().orElse(List.of()), TrainedHands.UNNAMED);
+        FlownDay flown = FlownDay.ofRows(read.value().orElse(List.of()), TrainedHands.UNNAMED);
         List<Change> changes = new ArrayList<>(told(flown));
         changes.addAll(request.changes());
         changes.stream()

@@ -42,17 +42,37 @@ public record FlownDay(
 
     /** The day; the same whatever order the taps arrive in, and however often. */
     public static FlownDay of(Collection<Tap> arrived, TrainedHands hands) {
+        return of(arrived, hands, IN_ORDER);
+    }
+
+    /**
+     * The day of a table that somebody wrote, perhaps to the minute: what has one time happened in the order of its
+     * rows.
+     */
+    public static FlownDay ofRows(List<Tap> rows, TrainedHands hands) {
+        Map<String, Integer> turns = new HashMap<>();
+        rows.forEach(tap -> turns.putIfAbsent(tap.id(), turns.size()));
+        // What is told of the engine afterwards comes from no row of its own.
+        Comparator<Tap> asWritten =
+                Comparator.comparing(Tap::at)
+                        .thenComparing(tap -> turns.getOrDefault(tap.id(), turns.size()));
+        return of(rows, hands, asWritten.thenComparing(IN_ORDER));
+    }
+
+    private static FlownDay of(
+            Collection<Tap> arrived, TrainedHands hands, Comparator<Tap> inOrder) {
         Map<String, Tap> once = new HashMap<>();
         for (Tap tap : arrived) {
             // Two different taps of one id come from a broken device; the earlier one stays,
             // everywhere.
-            once.merge(tap.id(), tap, (a, b) -> IN_ORDER.compare(a, b) <= 0 ? a : b);
+            once.merge(tap.id(), tap, (a, b) -> inOrder.compare(a, b) <= 0 ? a : b);
         }
         List<Tap> ordered = new ArrayList<>(once.values());
-        ordered.sort(IN_ORDER);
+        ordered.sort(inOrder);
         Set<String> takenBack = takenBack(ordered);
         List<Conflict> conflicts = new ArrayList<>();
         ordered = withEngine(ordered, takenBack, hands, conflicts);
+        ordered.sort(inOrder);
         Tapping tapping = new Tapping(hands);
         List<Tap> counted = new ArrayList<>();
         for (Tap tap : ordered) {
@@ -82,7 +102,7 @@ public record FlownDay(
                         .filter(tap -> EngineStood.of(tap).isPresent())
                         .toList();
         if (told.isEmpty()) {
-            return ordered;
+            return new ArrayList<>(ordered);
         }
         List<Tap> others =
                 ordered.stream()
@@ -98,7 +118,6 @@ public record FlownDay(
             no.ifPresent(why -> conflicts.add(new Conflict(tap, why)));
             all.addAll(no.isPresent() ? List.of() : EngineStood.asTaps(tap));
         }
-        all.sort(IN_ORDER);
         return all;
     }
 

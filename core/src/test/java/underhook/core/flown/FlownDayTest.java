@@ -61,6 +61,31 @@ class FlownDayTest {
         assertThat(day.lifts().get(0).isDone()).isTrue();
     }
 
+    @Test
+    void what_is_written_to_the_minute_happened_in_the_order_of_the_rows() {
+        lineOn();
+        tap(TapKind.ENGINE_ON, "pilot");
+        tap(TapKind.TAKE_OFF, "pilot");
+        Tap minute = made(TapKind.ENGINE_ON, "pilot", Tap.Amount.ofMass(180));
+        List<TapKind> kinds =
+                List.of(
+                        TapKind.LANDING,
+                        TapKind.ENGINE_OFF,
+                        TapKind.REFUELLED,
+                        TapKind.LINE_OFF,
+                        TapKind.PEOPLE_ABOARD,
+                        TapKind.ENGINE_ON,
+                        TapKind.TAKE_OFF);
+        for (TapKind kind : kinds) {
+            taps.add(called("r" + taps.size(), minute, made(kind, "pilot", Tap.Amount.NONE)));
+        }
+
+        FlownDay day = FlownDay.ofRows(taps, HANDS);
+
+        assertThat(day.taps().stream().skip(4).map(Tap::kind)).containsExactlyElementsOf(kinds);
+        assertThat(day.conflicts()).isEmpty();
+    }
+
     private static Tap called(String id, Tap when, Tap tap) {
         return like(tap, id, when.at(), tap.place());
     }
