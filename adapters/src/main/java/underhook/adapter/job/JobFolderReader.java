@@ -784,7 +784,7 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                                         rows.get(i).position().source().name(),
                                         String.format(
                                                 Locale.ROOT,
-                                                "By the list %s lies %.1f m from %s, under one rotor. Perhaps a"
+                                                "By the list %s is %.1f m away from %s, under one rotor. Perhaps a"
                                                         + " position was copied. Who waits at one stands"
                                                         + " under what comes to the other.",
                                                 place.id().value(),
