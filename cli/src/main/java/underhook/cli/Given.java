@@ -34,6 +34,19 @@ final class Given {
                             + out.resolve("out")
                             + ".");
         }
+        // Every run leaves its lock, and its findings beside its list: a list without both is
+        // somebody's own.
+        if (Files.exists(out.resolve("loads.csv"))
+                && !Files.exists(out.resolve("findings.csv"))
+                && !Files.exists(out.resolve(".underhook.lock"))) {
+            throw new ParameterException(
+                    line,
+                    "--out ("
+                            + out
+                            + ") holds a loads.csv that no run wrote and that would be replaced. Perhaps "
+                            + out.resolve("out")
+                            + ".");
+        }
         try {
             OutputFolder.probe(out);
         } catch (IOException unwritable) {

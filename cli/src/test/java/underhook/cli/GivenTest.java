@@ -64,6 +64,22 @@ class GivenTest {
         assertThat(loads).hasContent("id\n");
     }
 
+    /** The customer's own list lies in a folder of its own, beside no job.yaml. */
+    @Test
+    void writes_nothing_over_a_load_list_that_no_run_wrote() throws IOException {
+        Path loads = Files.writeString(folder.resolve("loads.csv"), "id\n");
+
+        Said plan = say("plan", "nowhere", "--out", folder.toString());
+
+        assertThat(plan.exit()).isEqualTo(Exit.INPUT_REFUSED);
+        assertThat(plan.err()).contains("a loads.csv that no run wrote");
+        assertThat(loads).hasContent("id\n");
+
+        Files.writeString(folder.resolve("findings.csv"), "code\n");
+        assertThat(say("plan", "nowhere", "--out", folder.toString()).err())
+                .doesNotContain("that no run wrote");
+    }
+
     @Test
     void refuses_a_port_that_no_machine_has() {
         Path out = folder.resolve("demo");

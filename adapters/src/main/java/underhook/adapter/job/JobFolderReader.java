@@ -298,6 +298,8 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
             Optional<Ground> ground = readGround(positions, features);
             if (ground.isPresent() && rules.isPresent()) {
                 checkPlaces(rows, ground.get(), rules.get());
+                machine.ifPresent(
+                        one -> checkTogether(rows, ground.get().frame(), one.rotorRadiusM()));
             }
             checkDaylight(positions);
             if (!faults.isEmpty()) {
@@ -758,6 +760,37 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                             place,
                             groundM,
                             new Tolerance(rules.distances().elevationToleranceM(), file));
+                }
+            }
+        }
+
+        /** Whoever stands at one of two places under one rotor stands under what comes to the other. */
+        private void checkTogether(List<PlaceRow> rows, LocalFrame frame, double rotorRadiusM) {
+            for (int i = 0; i < rows.size(); i++) {
+                Place place = rows.get(i).place();
+                PlanePoint point = frame.toPlane(place.position());
+                for (PlaceRow earlier : rows.subList(0, i)) {
+                    Place other = earlier.place();
+                    double apartM = point.distanceToM(frame.toPlane(other.position()));
+                    if (apartM < rotorRadiusM) {
+                        findings.add(
+                                new Finding(
+                                        FindingCode.PLACES_TOGETHER,
+                                        Severity.CAUTION,
+                                        place.id().value(),
+                                        String.format(Locale.ROOT, "%.1f", apartM),
+                                        String.format(Locale.ROOT, "%.1f", rotorRadiusM),
+                                        "m",
+                                        rows.get(i).position().source().name(),
+                                        String.format(
+                                                Locale.ROOT,
+                                                "By the list %s is %.1f m away from %s, under one rotor. Perhaps a"
+                                                        + " position was copied. Who waits at one stands"
+                                                        + " under what comes to the other.",
+                                                place.id().value(),
+                                                apartM,
+                                                other.id().value())));
+                    }
                 }
             }
         }

@@ -130,6 +130,7 @@ final class AsciiGridSource implements RasterSource {
     /** The words of a text, one after the other. */
     private static final class Words implements AutoCloseable {
         private static final int LONGEST = 64;
+        private static final String MARK = "\u00EF\u00BB\u00BF";
 
         private final BufferedReader reader;
         private int line = 1;
@@ -138,6 +139,8 @@ final class AsciiGridSource implements RasterSource {
         Words(Path file) throws IOException, RasterFault {
             reader = Files.newBufferedReader(file, StandardCharsets.ISO_8859_1);
             advance();
+            // What some editors put before a text, as it reads in this charset.
+            word = word.startsWith(MARK) ? word.substring(MARK.length()) : word;
         }
 
         int line() {

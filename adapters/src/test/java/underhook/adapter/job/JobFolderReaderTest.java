@@ -254,6 +254,22 @@ class JobFolderReaderTest {
                 .containsExactly("ELEVATION_DIFFERS CAUTION S01", "OUTSIDE_TERRAIN STOP H");
     }
 
+    /** A position copied from row to row: with nobody told, a load comes down on who waits at the other place. */
+    @Test
+    void says_that_two_places_lie_under_one_rotor() {
+        Job copied = good(new SampleJob().with("places.csv", "900,300,,", "820,264,,"));
+
+        assertThat(copied.readingFindings())
+                .extracting(
+                        f -> f.code() + " " + f.severity() + " " + f.subject() + " " + f.value())
+                .containsExactly("PLACES_TOGETHER CAUTION H 4.0");
+        // The rotor's radius is 5.1 m.
+        assertThat(
+                        good(new SampleJob().with("places.csv", "900,300,,", "820,266,,"))
+                                .readingFindings())
+                .isEmpty();
+    }
+
     /** "open" says the same of feet as of metres. */
     @Test
     void a_clearing_in_feet_may_be_open_too() {

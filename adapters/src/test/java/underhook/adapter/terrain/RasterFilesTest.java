@@ -1,5 +1,6 @@
 package underhook.adapter.terrain;
 
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
 import static java.nio.charset.StandardCharsets.US_ASCII;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -63,6 +64,17 @@ class RasterFilesTest {
         // m.
         assertThat(field.highestWithinM(new PlanePoint(0, 0), 12)).isEqualTo(1056);
         assertThat(field.covers(60, 0)).isFalse();
+    }
+
+    /** Editors of some systems save plain text with a mark before it; docs/formats.md allows it of all text. */
+    @Test
+    void reads_an_ascii_grid_behind_a_byte_order_mark() throws IOException {
+        byte[] marked =
+                ("\u00EF\u00BB\u00BF" + new String(grid("7"), US_ASCII)).getBytes(ISO_8859_1);
+
+        HeightField field = read("m.asc", marked, Optional.of(utm)).field().orElseThrow();
+
+        assertThat(field.heightM(0, 0)).isCloseTo(1040.5, within(0.006));
     }
 
     @Test
