@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Job;
 
@@ -63,38 +65,76 @@ final class PlanWays {
     Optional<RoundedWay> rounded(LegFinder.Request request, Map<String, Double> keepM) {
         return roundedWays.get(
                 flown(request, keepM, request.speedMPerS()),
-                unused ->
-                        ways(request, keepM).stream()
-                                .map(way -> costed(request, way, maps.of(request.kinds(), keepM)))
-                                .min(Comparator.comparingDouble(Costed::costS))
-                                .map(Costed::way));
+                unused -> {
+                    Corners corners = new Corners(request, maps.of(request.kinds(), keepM));
+                    return ways(request, keepM).stream()
+                            .flatMap(way -> Stream.of(way, corners.bent(way)).distinct())
+                            .map(corners::flown)
+                            .min(Comparator.comparingDouble(corners::costS));
+                });
     }
 
-    private record Costed(RoundedWay way, double costS) {}
+    /** How the corners of one leg's ways are flown. */
+    private final class Corners {
+        private final LegFinder.Request request;
+        private final WayMap map;
+        private final Exposures priced;
 
-    private Costed costed(LegFinder.Request request, List<PlanePoint> way, WayMap map) {
-        RoundedWay rounded = round(request, way, map);
-        double priceS = prices.flown(request.kinds()).priceS(rounded.points());
-        return new Costed(rounded, rounded.timeS(request.speedMPerS()) + priceS);
-    }
-
-    private RoundedWay round(LegFinder.Request request, List<PlanePoint> way, WayMap map) {
-        Set<Integer> rigid = new TreeSet<>();
-        if (rules.hasFinals(request)) {
-            rigid.add(0);
-            rigid.add(way.size() - 2);
+        Corners(LegFinder.Request request, WayMap map) {
+            this.request = request;
+            this.map = map;
+            this.priced = prices.flown(request.kinds());
         }
-        for (int i = 0; i + 1 < way.size(); i++) {
-            if (!passed.crossesNoWire(way.get(i), way.get(i + 1))) {
-                rigid.add(i);
+
+        RoundedWay flown(List<PlanePoint> way) {
+            return RoundedWay.of(way, straight(way), rules.turning(request), over());
+        }
+
+        double costS(RoundedWay rounded) {
+            return rounded.timeS(request.speedMPerS()) + priced.priceS(rounded.points());
+        }
+
+        /** The way bent elsewhere beside wires; the same where its turns cost little, or nothing is gained. */
+        List<PlanePoint> bent(List<PlanePoint> way) {
+            double straightS = RoundedWay.lengthM(way) / request.speedMPerS() + priced.priceS(way);
+            if (!crossesWires(way) || roughS(way) - straightS < WireBends.LITTLE_S) {
+                return way;
             }
+            return new WireBends(map, this::crossesWire, this::roughS)
+                    .bend(way, rules.hasFinals(request) ? 1 : 0);
         }
-        Exposures priced = prices.flown(request.kinds());
-        return RoundedWay.of(
-                way,
-                rigid,
-                rules.turning(request),
-                new RoundedWay.Over(map.walk()::isFree, priced::priceS));
+
+        private double roughS(List<PlanePoint> way) {
+            return costS(RoundedWay.roughly(way, straight(way), rules.turning(request), over()));
+        }
+
+        private RoundedWay.Over over() {
+            return new RoundedWay.Over(map.walk()::isFree, priced::priceS);
+        }
+
+        /** Numbers of the pieces that stay straight. */
+        private Set<Integer> straight(List<PlanePoint> way) {
+            Set<Integer> straight = new TreeSet<>();
+            if (rules.hasFinals(request)) {
+                straight.add(0);
+                straight.add(way.size() - 2);
+            }
+            for (int i = 0; i + 1 < way.size(); i++) {
+                if (crossesWire(way.get(i), way.get(i + 1))) {
+                    straight.add(i);
+                }
+            }
+            return straight;
+        }
+
+        private boolean crossesWires(List<PlanePoint> way) {
+            return IntStream.range(1, way.size())
+                    .anyMatch(i -> crossesWire(way.get(i - 1), way.get(i)));
+        }
+
+        private boolean crossesWire(PlanePoint a, PlanePoint b) {
+            return !passed.crossesNoWire(a, b);
+        }
     }
 
     /**

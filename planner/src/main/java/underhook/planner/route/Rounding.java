@@ -35,7 +35,12 @@ final class Rounding {
         this.longWay = new boolean[way.size()];
     }
 
-    RoundedWay find() {
+    /**
+     * The way with all turns as fast as there is room for, each after the other.
+     *
+     * @param finely whether each turn is then tried at other speeds by itself, which takes ten times as long
+     */
+    RoundedWay find(boolean finely) {
         if (turning.radiusM(turning.fullMPerS()) < RoundedWay.INSIDE_M) {
             return new RoundedWay(way, List.of(), 0);
         }
@@ -44,7 +49,8 @@ final class Rounding {
             Set<Integer> tight =
                     pulled.tight().isEmpty() ? blocked(pulled.string()) : pulled.tight();
             if (tight.isEmpty()) {
-                return quicker(written(pulled.string()));
+                RoundedWay found = written(pulled.string());
+                return finely ? quicker(found) : found;
             }
             boolean isSlower = false;
             for (int corner : tight) {

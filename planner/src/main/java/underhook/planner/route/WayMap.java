@@ -24,7 +24,7 @@ import underhook.core.geo.PlanePoint;
  *
  * <p>Wires are crossed where a piece of the way meets them within the allowed angle of square; gates
  * stand every {@value Gates#SPACING_M} m, so that the way over a wire may be longer than the shortest by
- * some ten metres, never shorter than allowed.
+ * some ten metres, never shorter than allowed ({@link WireBends} mends where that matters).
  */
 public final class WayMap {
     private final UnitedGround united;
