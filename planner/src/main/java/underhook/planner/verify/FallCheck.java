@@ -45,7 +45,8 @@ final class FallCheck {
     private final Day day;
     private final FallBoxes boxes;
     private final List<Below> onMap = new ArrayList<>();
-    private final Set<String> ids = new TreeSet<>();
+    private final Set<String> things = new TreeSet<>();
+    private final Set<String> areas = new TreeSet<>();
     private final List<Named> named;
 
     /** Ground on which a load may be let go, as agreed. */
@@ -74,10 +75,10 @@ final class FallCheck {
     }
 
     private void addIds() {
-        day.job().features().forEach(one -> ids.add(one.id()));
-        day.job().wires().forEach(one -> ids.add(one.id()));
-        day.job().zones().forEach(one -> ids.add(one.id()));
-        day.job().releaseAreas().forEach(one -> ids.add(one.id()));
+        day.job().features().forEach(one -> things.add(one.id()));
+        day.job().wires().forEach(one -> things.add(one.id()));
+        day.job().zones().forEach(one -> things.add(one.id()));
+        day.job().releaseAreas().forEach(one -> areas.add(one.id()));
     }
 
     void run() {
@@ -237,8 +238,10 @@ final class FallCheck {
                 "A stretch of the leg is not open, and it is not said for what",
                 none());
         TreeSet<String> unknown = new TreeSet<>();
-        look.stretches().forEach(part -> unknown.addAll(part.what()));
-        unknown.removeAll(ids);
+        for (Stretch part : look.stretches()) {
+            Set<String> ids = part.use() == Use.NAMED ? areas : things;
+            part.what().stream().filter(id -> !ids.contains(id)).forEach(unknown::add);
+        }
         demand(
                 flight,
                 unknown.isEmpty(),

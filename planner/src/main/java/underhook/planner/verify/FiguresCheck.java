@@ -29,12 +29,15 @@ import underhook.core.unit.Units;
  */
 final class FiguresCheck {
     /** Figures of findings are written in tenths, or whole where they are large. */
-    private static final double TENTH = 0.1 + 1e-6;
+    private static final double TENTHS_FRACTION = 0.1 + 1e-6;
 
-    private static final double WHOLE = 1 + 1e-6;
+    private static final double WHOLES_FRACTION = 1 + 1e-6;
 
     /** For so long a load may lack a spot to be let go, s. @source common practice, no source */
     private static final double CLOSED_S = 10;
+
+    /** A descent that training warns of, ft/min. @source FAA-8083-21B chapter 11 */
+    private static final int WARNED_FT_PER_MIN = 300;
 
     private final Day day;
     private final List<Leg> legs;
@@ -83,11 +86,17 @@ final class FiguresCheck {
     private void check(Finding one) {
         switch (one.code()) {
             case RELEASE_CLOSED -> {
-                atLeast(one, one.value(), worstS(one, ReleaseLook::longestClosedS) - TENTH);
+                atLeast(
+                        one,
+                        one.value(),
+                        worstS(one, ReleaseLook::longestClosedS) - TENTHS_FRACTION);
                 atMost(one, one.limit(), CLOSED_S);
             }
             case RELEASE_UNNAMED ->
-                    atLeast(one, one.value(), worstS(one, ReleaseLook::longestUnnamedS) - TENTH);
+                    atLeast(
+                            one,
+                            one.value(),
+                            worstS(one, ReleaseLook::longestUnnamedS) - TENTHS_FRACTION);
             case MASS_ESTIMATED -> load(one).ifPresent(load -> checkMass(one, load));
             case BALLAST_ADDED -> rotation(one).ifPresent(turn -> checkBallast(one, turn));
             case WIND_AT_LIMIT -> rotation(one).ifPresent(turn -> checkWind(one, turn));
@@ -95,12 +104,15 @@ final class FiguresCheck {
             case WIRE_CROSSING -> checkAbove(one);
             case GUY_PULL -> checkPull(one);
             case PLACE_NEAR_TRAIL -> checkTrail(one);
-            case HOOK_LIMIT -> atMost(one, one.limit(), day.job().machine().hookLimitKg() + WHOLE);
+            case HOOK_LIMIT ->
+                    atMost(one, one.limit(), day.job().machine().hookLimitKg() + WHOLES_FRACTION);
             case FLIES_BADLY ->
                     atLeast(
                             one,
                             one.limit(),
-                            Units.mPerSToKt(day.job().rules().flying().leastSpeedMPerS()) - WHOLE);
+                            Units.mPerSToKt(day.job().rules().flying().leastSpeedMPerS())
+                                    - WHOLES_FRACTION);
+            case VORTEX_RING -> atMost(one, one.limit(), WARNED_FT_PER_MIN);
             default -> {}
         }
     }
@@ -132,15 +144,15 @@ final class FiguresCheck {
     }
 
     private void checkMass(Finding one, Load load) {
-        atLeast(one, one.value(), load.massKg().orElseThrow() - TENTH);
-        atLeast(one, one.limit(), day.liftMassKg(load) - WHOLE);
+        atLeast(one, one.value(), load.massKg().orElseThrow() - TENTHS_FRACTION);
+        atLeast(one, one.limit(), day.liftMassKg(load) - WHOLES_FRACTION);
     }
 
     /** Of several loads on one hook each has its own. */
     private void checkBallast(Finding one, Rotation turn) {
         if (turn.loads().size() == 1) {
-            atLeast(one, one.value(), turn.ballastKg() - WHOLE);
-            atMost(one, one.value(), turn.ballastKg() + WHOLE);
+            atLeast(one, one.value(), turn.ballastKg() - WHOLES_FRACTION);
+            atMost(one, one.value(), turn.ballastKg() + WHOLES_FRACTION);
         }
     }
 
@@ -151,10 +163,14 @@ final class FiguresCheck {
                 .ifPresent(
                         limit -> {
                             double left = limit.limit() - limit.value();
-                            atMost(one, one.limit(), limit.limit() + TENTH);
+                            atMost(one, one.limit(), limit.limit() + TENTHS_FRACTION);
                             number(one.limit())
                                     .ifPresent(
-                                            most -> atLeast(one, one.value(), most - left - TENTH));
+                                            most ->
+                                                    atLeast(
+                                                            one,
+                                                            one.value(),
+                                                            most - left - TENTHS_FRACTION));
                         });
     }
 
@@ -170,7 +186,7 @@ final class FiguresCheck {
         OptionalDouble value = number(one.value());
         OptionalDouble limit = number(one.limit());
         if (value.isPresent() && limit.isPresent()) {
-            demand(value.getAsDouble() - limit.getAsDouble() <= spareM + TENTH, one);
+            demand(value.getAsDouble() - limit.getAsDouble() <= spareM + TENTHS_FRACTION, one);
         }
     }
 
@@ -184,7 +200,7 @@ final class FiguresCheck {
                 .filter(wire -> over.contains(wire.id()))
                 .mapToDouble(Wire::crossingAboveM)
                 .min()
-                .ifPresent(leastM -> atLeast(one, one.limit(), leastM - WHOLE));
+                .ifPresent(leastM -> atLeast(one, one.limit(), leastM - WHOLES_FRACTION));
     }
 
     /** Which of a caution is of people's hands; a stop is of the anchor. */
@@ -200,8 +216,8 @@ final class FiguresCheck {
                             .max()
                             .orElse(0);
             double handN = day.job().rules().handling().guying().handPullN();
-            atLeast(one, one.value(), worstN - WHOLE);
-            atMost(one, one.limit(), handN + WHOLE);
+            atLeast(one, one.value(), worstN - WHOLES_FRACTION);
+            atMost(one, one.limit(), handN + WHOLES_FRACTION);
         }
     }
 
@@ -220,20 +236,20 @@ final class FiguresCheck {
                                             .filter(this::isNearTrail)
                                             .max()
                                             .orElse(Double.POSITIVE_INFINITY);
-                            atMost(one, one.value(), farthestM + WHOLE);
+                            atMost(one, one.value(), farthestM + WHOLES_FRACTION);
                         });
     }
 
     private boolean isNearTrail(double apartM) {
-        return apartM <= day.job().rules().distances().trailNearM() + WHOLE;
+        return apartM <= day.job().rules().distances().trailNearM() + WHOLES_FRACTION;
     }
 
-    private void atLeast(Finding one, String text, double least) {
-        number(text).ifPresent(figure -> demand(figure >= least, one));
+    private void atLeast(Finding one, String text, Number least) {
+        number(text).ifPresent(figure -> demand(figure >= least.doubleValue(), one));
     }
 
-    private void atMost(Finding one, String text, double most) {
-        number(text).ifPresent(figure -> demand(figure <= most, one));
+    private void atMost(Finding one, String text, Number most) {
+        number(text).ifPresent(figure -> demand(figure <= most.doubleValue(), one));
     }
 
     private static OptionalDouble number(String text) {

@@ -45,6 +45,7 @@ class FiguresCheckTest {
                 told(good, FindingCode.MASS_ESTIMATED, "B3", "80.0 92", "40.0 92"),
                 told(good, FindingCode.MASS_ESTIMATED, "B3", "80.0 92", "80.0 80"),
                 told(good, FindingCode.HOOK_LIMIT, "X1", "816 700", "816 900"),
+                told(good, FindingCode.VORTEX_RING, "small", "787 300", "787 450"),
                 // 8 m/s are 15.6 kt.
                 told(good, FindingCode.FLIES_BADLY, "X1", "20 16", "20 10"),
                 told(
@@ -151,15 +152,12 @@ class FiguresCheckTest {
     }
 
     private static SmallDay read(SmallDay d) {
-        return d.inJob(
-                "readingFindings",
-                List.of(finding(FindingCode.GUY_GAP, "S2", "185.0 180")));
+        return d.inJob("readingFindings", List.of(finding(FindingCode.GUY_GAP, "S2", "185.0 180")));
     }
 
     private static Finding finding(FindingCode code, String subject, String figures) {
         String[] both = figures.split(" ", -1);
-        return new Finding(
-                code, Severity.CAUTION, subject, both[0], both[1], "", "rules", "said");
+        return new Finding(code, Severity.CAUTION, subject, both[0], both[1], "", "rules", "said");
     }
 
     @ParameterizedTest

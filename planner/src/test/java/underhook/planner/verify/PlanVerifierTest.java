@@ -399,8 +399,7 @@ class PlanVerifierTest {
 
     /** The first step takes P to S2 from 0 to 420 s. */
     private static SmallDay flown(SmallDay d, double fromS) {
-        CrewStay line =
-                new CrewStay(new CrewId("P"), pid("S2"), at(fromS), at(420), "flown to S2");
+        CrewStay line = new CrewStay(new CrewId("P"), pid("S2"), at(fromS), at(420), "flown to S2");
         return d.inPlan("crews", more(d.plan().crews(), line));
     }
 
@@ -620,7 +619,8 @@ class PlanVerifierTest {
                                                         l,
                                                         "crossings",
                                                         more(l.crossings(), guarded("H1", 0)))),
-                        "LEG_CROSSINGS A-S2"),
+                        "LEG_CROSSINGS A-S2",
+                        "STATED_WRONG A-S2"),
                 of(
                         "a road that is crossed twice and told once",
                         PlanVerifierTest::crossedTwice,
@@ -645,6 +645,18 @@ class PlanVerifierTest {
                                                 ReleaseLook.Use.CLOSED,
                                                 new double[] {30, 970},
                                                 "R7")),
+                        "LEG_RELEASE A-S2"),
+                of(
+                        "closed ground of an area for letting go",
+                        d ->
+                                stretches(
+                                        d.inJob(
+                                                "releaseAreas",
+                                                List.of(with(area(0), "agreed", false))),
+                                        stretch(
+                                                ReleaseLook.Use.CLOSED,
+                                                new double[] {30, 970},
+                                                "J1")),
                         "LEG_RELEASE A-S2"),
                 of(
                         "guarded ground of another thing than the road",
@@ -678,10 +690,7 @@ class PlanVerifierTest {
                         d -> walking(d, 4800, "flown to S1"),
                         "STATED_WRONG P"),
                 of("a crew told of its flight", d -> flown(d, 0)),
-                of(
-                        "a crew told of its flight after it left",
-                        d -> flown(d, 60),
-                        "STATED_WRONG P"),
+                of("a crew told of its flight after it left", d -> flown(d, 60), "STATED_WRONG P"),
                 of(
                         "loads said to be at rest sooner than they swing",
                         d -> costing(d, new PlaceRoom.Cost(13, 20, 51)),
@@ -1320,7 +1329,27 @@ class PlanVerifierTest {
                                 d.job().weather().hours().stream()
                                         .map(row -> with(row, "windMPerS", windMPerS))
                                         .toList()));
-        return with(blown, "ground", ground(SmallDay.moundAt(1000, 150)));
+        SmallDay felt = with(blown, "ground", ground(SmallDay.moundAt(1000, 150)));
+        for (int number : new int[] {4, 5, 8, 10}) {
+            felt =
+                    felt.turn(
+                            number,
+                            turn ->
+                                    with(
+                                            turn,
+                                            "drops",
+                                            turn.drops().stream()
+                                                    .map(drop -> inWind(drop, windMPerS / 5))
+                                                    .toList()));
+        }
+        return felt;
+    }
+
+    private static Drop inWind(Drop drop, double windRatio) {
+        return with(
+                with(drop, "headMPerS", drop.headMPerS() * windRatio),
+                "crossMPerS",
+                drop.crossMPerS() * windRatio);
     }
 
     private static SmallDay laterWindFrom(SmallDay d, double fromDeg) {
@@ -2054,6 +2083,8 @@ class PlanVerifierTest {
                 of(
                         "forbidden wire",
                         d -> d.wire("supports", List.of(geo(-300, 700), geo(300, 700))),
+                        "LEG_RELEASE A-S1",
+                        "LEG_RELEASE S1-A",
                         "LEG_WIRE A-S1",
                         "LEG_WIRE S1-A",
                         "LEG_CROSSINGS A-S1",
