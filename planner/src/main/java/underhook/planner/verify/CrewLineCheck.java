@@ -50,12 +50,22 @@ final class CrewLineCheck {
             checkWalk(line, at);
         } else if (doing.startsWith("flown")) {
             demandWords(line, "flown to " + line.place());
-            demand(line, isFlown(line), "no flight of the plan takes it there then");
+            demand(
+                    line,
+                    isFlown(line),
+                    "Crew "
+                            + line.crew()
+                            + " is told to be flown to "
+                            + line.place()
+                            + ", and no flight of the plan takes it there then.");
         }
     }
 
     private void demandWords(CrewStay line, String words) {
-        demand(line, line.doing().equals(words), "it comes to " + line.place());
+        demand(
+                line,
+                line.doing().equals(words),
+                "Crew " + line.crew() + " is not told that it comes to " + line.place() + ".");
     }
 
     private void checkWalk(CrewStay line, PlaceId at) {
@@ -91,21 +101,12 @@ final class CrewLineCheck {
                                         && Day.betweenS(step.startAt(), line.toAt()) > 0);
     }
 
-    private void demand(CrewStay line, boolean holds, String why) {
+    private void demand(CrewStay line, boolean holds, String what) {
         day.ledger()
                 .demand(
                         holds,
                         FindingCode.STATED_WRONG,
                         line.crew().value(),
-                        () ->
-                                Told.of(
-                                        "plan",
-                                        "Crew "
-                                                + line.crew()
-                                                + " is told \""
-                                                + line.doing()
-                                                + "\", but "
-                                                + why
-                                                + "."));
+                        () -> Told.of("plan", what));
     }
 }
