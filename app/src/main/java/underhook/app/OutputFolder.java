@@ -83,19 +83,28 @@ public final class OutputFolder implements AutoCloseable {
     }
 
     /**
-     * Tries whether something can be written into a folder, or into what it would be made in; nothing of it stays.
+     * Tries whether something can be written into a folder, or whether it could be made; nothing of it stays.
      *
      * @throws IOException if it cannot
      */
     public static void probe(Path folder) throws IOException {
-        Path above = folder.toAbsolutePath().normalize();
+        Path whole = folder.toAbsolutePath().normalize();
+        Path above = whole;
         while (above.getParent() != null && !Files.exists(above, LinkOption.NOFOLLOW_LINKS)) {
             above = above.getParent();
         }
         if (!Files.isDirectory(above)) {
             throw new NotDirectoryException(above.toString());
         }
-        Files.delete(Files.createTempDirectory(above, ".underhook-probe-"));
+        Path probe = Files.createTempDirectory(above, ".underhook-probe-");
+        try {
+            // Each name by itself, which may be too long or none.
+            for (Path name : above.equals(whole) ? List.<Path>of() : above.relativize(whole)) {
+                Files.delete(Files.createDirectory(probe.resolve(name)));
+            }
+        } finally {
+            Files.delete(probe);
+        }
     }
 
     private static OutputFolder open(Path folder, Writers writers, InstantSource clock)

@@ -22,6 +22,9 @@ final class Given {
 
     /** A folder or nothing yet, and no job: the outputs have a loads.csv as well. */
     static void requireOutFolder(CommandLine line, Path out) {
+        if (out.toString().isEmpty()) {
+            throw new ParameterException(line, "--out names no folder. Perhaps --out out.");
+        }
         if (Files.exists(out) && !Files.isDirectory(out)) {
             throw new ParameterException(line, "--out (" + out + ") is a file, not a folder.");
         }

@@ -10,6 +10,7 @@ import java.io.PrintWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.stream.Stream;
 import picocli.CommandLine;
@@ -107,6 +108,17 @@ public final class Main {
         }
     }
 
+    /** Java names files by the locale that it was started in: ASCII alone where none is set. */
+    private static Path path(String text) {
+        try {
+            return Path.of(text);
+        } catch (InvalidPathException unnameable) {
+            throw new TypeConversionException(
+                    "this name cannot be read in the locale as set. Perhaps start with LC_ALL=C.UTF-8,"
+                            + " or by ./underhook");
+        }
+    }
+
     private static double number(String text) {
         try {
             return Double.parseDouble(text);
@@ -123,6 +135,7 @@ public final class Main {
                 .registerConverter(int.class, Main::smallWholeNumber)
                 .registerConverter(Integer.class, Main::smallWholeNumber)
                 .registerConverter(Double.class, Main::number)
+                .registerConverter(Path.class, Main::path)
                 .setParameterExceptionHandler(new Mistyped());
         commandLine.setExecutionExceptionHandler(
                 (failure, failed, parsed) -> {

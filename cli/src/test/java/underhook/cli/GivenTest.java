@@ -47,6 +47,29 @@ class GivenTest {
         }
     }
 
+    /** File systems take names of 255 bytes at most; an empty one would be the folder that one stands in. */
+    @Test
+    void refuses_a_name_that_no_folder_can_have_before_any_work() {
+        Path tooLong = folder.resolve("n".repeat(300)).resolve("out");
+
+        Said plan = say("plan", folder.toString(), "--out", tooLong.toString());
+        Said none = say("plan", folder.toString(), "--out", "");
+
+        assertThat(plan.exit()).as(plan.err()).isEqualTo(Exit.INPUT_REFUSED);
+        assertThat(plan.err()).contains("nothing can be written there");
+        assertThat(none.exit()).as(none.err()).isEqualTo(Exit.INPUT_REFUSED);
+        assertThat(none.err()).contains("--out names no folder.");
+    }
+
+    /** No file is named with a NUL in it, nor with what is not ASCII where no locale is set. */
+    @Test
+    void says_plainly_that_a_name_cannot_be_read() {
+        Said check = say("check", "a\0b");
+
+        assertThat(check.exit()).isEqualTo(Exit.INPUT_REFUSED);
+        assertThat(check.err()).contains("LC_ALL=C.UTF-8").doesNotContain("Exception");
+    }
+
     @Test
     void writes_nothing_into_a_job_folder_whose_loads_it_would_replace() throws IOException {
         Files.writeString(folder.resolve("job.yaml"), "version: 1\n");

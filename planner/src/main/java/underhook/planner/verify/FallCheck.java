@@ -45,7 +45,12 @@ final class FallCheck {
     private final Day day;
     private final FallBoxes boxes;
     private final List<Below> onMap = new ArrayList<>();
-    private final List<List<PlanePoint>> named;
+    private final Set<String> things = new TreeSet<>();
+    private final Set<String> areas = new TreeSet<>();
+    private final List<Named> named;
+
+    /** Ground on which a load may be let go, as agreed. */
+    private record Named(String id, List<PlanePoint> ring) {}
 
     /** Something on the ground, so wide to each side; kept off means no load may be able to hit it. */
     private record Below(String id, Use use, boolean keptOff, Shape shape, double wideM, Box box) {}
@@ -55,11 +60,25 @@ final class FallCheck {
         this.boxes = new FallBoxes(day);
         addFeatures();
         addWires();
+        addIds();
         this.named =
                 day.job().releaseAreas().stream()
                         .filter(ReleaseArea::agreed)
-                        .map(area -> area.outline().stream().map(at -> day.planeOf(at)).toList())
+                        .map(
+                                area ->
+                                        new Named(
+                                                area.id(),
+                                                area.outline().stream()
+                                                        .map(at -> day.planeOf(at))
+                                                        .toList()))
                         .toList();
+    }
+
+    private void addIds() {
+        day.job().features().forEach(one -> things.add(one.id()));
+        day.job().wires().forEach(one -> things.add(one.id()));
+        day.job().zones().forEach(one -> things.add(one.id()));
+        day.job().releaseAreas().forEach(one -> areas.add(one.id()));
     }
 
     void run() {
@@ -89,7 +108,14 @@ final class FallCheck {
         ReleaseLook look = flight.leg().release().orElse(new ReleaseLook(List.of(), 0, 0, 0));
         TreeSet<String> hit = new TreeSet<>();
         TreeSet<String> unsaid = new TreeSet<>();
-        look(flight, spots, 0, (spot, one) -> addKeptOff(hit, one));
+        look(
+                flight,
+                spots,
+                0,
+                (spot, one) -> {
+                    addKeptOff(hit, one);
+                    addUnsaid(unsaid, look, spot, one);
+                });
         // What is said at its worst of a spot needs no look at how far it runs.
         look(
                 flight,
@@ -98,19 +124,17 @@ final class FallCheck {
                         .filter(spot -> statedUse(look, spot.alongM()) != Use.CLOSED)
                         .toList(),
                 FallBoxes.mostRunM(boxes.hung(flight)),
-                (spot, one) -> {
-                    if (statedUse(look, spot.alongM()).compareTo(one.use()) > 0) {
-                        unsaid.add(one.id());
-                    }
-                });
+                (spot, one) -> addUnsaid(unsaid, look, spot, one));
         for (Spot spot : spots) {
-            if (statedUse(look, spot.alongM()) == Use.NAMED && !boxesInNamed(flight, spot, wind)) {
+            if (statedUse(look, spot.alongM()) == Use.NAMED
+                    && !boxesInNamed(flight, spot, wind, look)) {
                 unsaid.add("no named area");
             }
         }
         demand(flight, hit.isEmpty(), "Let go on this leg, a load would hit ", hit);
         demand(flight, unsaid.isEmpty(), "The leg does not say what it passes: ", unsaid);
         checkCovered(flight, look, spots);
+        checkNames(flight, look);
         checkTimes(flight, look);
         spots.stream()
                 .max(
@@ -188,6 +212,41 @@ final class FallCheck {
                         FindingCode.LEG_RELEASE,
                         flight.subject(),
                         () -> Told.of("rules", message + String.join(", ", ids) + "."));
+    }
+
+    /** Told freer than it is, or without what somebody must guard or keep off. */
+    private static void addUnsaid(Set<String> unsaid, ReleaseLook look, Spot spot, Below one) {
+        int freer = statedUse(look, spot.alongM()).compareTo(one.use());
+        if (freer > 0 || (freer == 0 && !isSaid(look, spot.alongM(), one.id()))) {
+            unsaid.add(one.id());
+        }
+    }
+
+    private static boolean isSaid(ReleaseLook look, Number along, String id) {
+        return look.stretches().stream()
+                .anyMatch(part -> part.what().contains(id) && holds(part, along));
+    }
+
+    /** A stretch that is not open says for what, and the job has it. */
+    private void checkNames(Flight flight, ReleaseLook look) {
+        boolean named =
+                look.stretches().stream()
+                        .allMatch(part -> part.use() == Use.OPEN || !part.what().isEmpty());
+        demand(
+                flight,
+                named,
+                "A stretch of the leg is not open, and it is not said for what",
+                none());
+        TreeSet<String> unknown = new TreeSet<>();
+        for (Stretch part : look.stretches()) {
+            Set<String> ids = part.use() == Use.NAMED ? areas : things;
+            part.what().stream().filter(id -> !ids.contains(id)).forEach(unknown::add);
+        }
+        demand(
+                flight,
+                unknown.isEmpty(),
+                "The leg says that it passes what the job does not have: ",
+                unknown);
     }
 
     /** The stretches say something of every metre. */
@@ -363,12 +422,13 @@ final class FallCheck {
         return new Below(one.id(), one.use(), one.keptOff(), one.shape(), wideM, box);
     }
 
-    private boolean boxesInNamed(Flight flight, Spot spot, Wind wind) {
+    private boolean boxesInNamed(Flight flight, Spot spot, Wind wind, ReleaseLook look) {
         List<PlanePoint> corners = new ArrayList<>();
         boxes.hung(flight)
                 .forEach(one -> corners.addAll(boxes.cornersRun(flight, one, spot, wind)));
         return named.stream()
-                .anyMatch(ring -> corners.stream().allMatch(at -> Plane.inside(at, ring)));
+                .filter(area -> isSaid(look, spot.alongM(), area.id()))
+                .anyMatch(area -> corners.stream().allMatch(at -> Plane.inside(at, area.ring())));
     }
 
     private static boolean touches(List<PlanePoint> corners, Below below) {

@@ -337,7 +337,7 @@ final class LegCheck {
         double off = Math.abs(Units.wrapPiRad(own - stated));
         day.ledger()
                 .demand(
-                        off <= Tolerance.BEARING_RAD,
+                        off <= Tolerance.WAY_IN_RAD,
                         FindingCode.LEG_PATH,
                         leg.from() + "-" + leg.to(),
                         () ->

@@ -7,11 +7,13 @@ import underhook.core.job.Load;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
 import underhook.core.job.Rules;
+import underhook.core.job.WeatherHour;
 import underhook.core.plan.Drop;
 import underhook.core.plan.PlaceRoom;
 import underhook.core.plan.PlaceRoom.Fit;
 import underhook.core.plan.PlaceRoom.LineRoom;
 import underhook.core.plan.Step;
+import underhook.core.unit.Units;
 
 /**
  * The table of room at each place that people take a line by: every place used is in it with the line that is
@@ -21,17 +23,27 @@ final class PlacesCheck {
     /** Headings tried all round. */
     private static final int HEADINGS = 12;
 
+    /** A swing counts as died down after so many. @source PRACTICE as in docs/formats.md */
+    private static final int SETTLING_PERIODS = 3;
+
+    private static final double GRAVITY_M_PER_S2 = Units.STANDARD_GRAVITY_M_PER_S2;
+
+    /** Densities by two right ways, and a knot that was rounded. */
+    private static final double LEAST_WASH_RATIO = 0.97;
+
     private static final List<String> HANGING = List.of("line", "load");
     private static final List<String> PARTS = List.of("rotor", "tail", "fuselage", "line", "load");
 
     private final Day day;
     private final Rules rules;
     private final RoomCheck space;
+    private final Air air;
 
     PlacesCheck(Day day) {
         this.day = day;
         this.rules = day.job().rules();
         this.space = new RoomCheck(day);
+        this.air = new Air(day.job().weather());
     }
 
     void run() {
@@ -85,6 +97,7 @@ final class PlacesCheck {
                     room.place(),
                     "is reached with less than the line");
             checkTightest(place, line);
+            checkCost(place, line);
             if (day.isKnown(day.planeOf(place.id()))) {
                 day.prove(
                         new Proofs.Asked(PlacesCheck.class, List.of(place, line)),
@@ -103,6 +116,41 @@ final class PlacesCheck {
                                                         && !isRefused(line)),
                 room.place(),
                 "is advised a line that has no room");
+    }
+
+    /** How long it swings, and how hard the air comes down: estimates, and no lower than by the plain formulas. */
+    private void checkCost(Place place, LineRoom line) {
+        double periodS = 2 * Math.PI * Math.sqrt(line.lineLengthM() / GRAVITY_M_PER_S2);
+        demand(
+                line.cost().settleS() >= SETTLING_PERIODS * periodS - Tolerance.TIME_S,
+                place.id(),
+                "has loads at rest sooner than they swing");
+        demand(
+                line.cost().downwashMPerS() >= LEAST_WASH_RATIO * washMPerS(place),
+                place.id(),
+                "has less wind under the rotor than it holds the machine up with");
+    }
+
+    /**
+     * Far below the heaviest machine in the thinnest air of the day.
+     *
+     * @source DERIVED momentum theory: half the air's momentum a second is had at the rotor, so w² = 2 m g / ρ π R²
+     */
+    private double washMPerS(Place place) {
+        double radiusM = day.job().machine().rotorRadiusM();
+        double weightN = day.job().machine().maxExternalMassKg() * GRAVITY_M_PER_S2;
+        double thinnest =
+                day.job().weather().hours().stream()
+                        .mapToDouble(row -> densityKgPerM3(row, place))
+                        .min()
+                        .orElse(Double.POSITIVE_INFINITY);
+        return Math.sqrt(2 * weightN / (thinnest * Math.PI * radiusM * radiusM));
+    }
+
+    private double densityKgPerM3(WeatherHour row, Place place) {
+        return day.isKnown(day.planeOf(place.id()))
+                ? air.densityKgPerM3(row, day.groundAmslM(place.id()))
+                : Double.POSITIVE_INFINITY;
     }
 
     private boolean isStanding(Place place, double standsM) {

@@ -95,6 +95,7 @@ public final class PlanVerifier {
         new KitCheck(day).run();
         new OddsCheck(day).run();
         new FindingsCheck(day).run();
+        new FiguresCheck(day).run();
         new ComfortCheck(day).run();
         return day.ledger().toReport(over(day));
     }
@@ -120,6 +121,7 @@ public final class PlanVerifier {
         new FinalCheck(day).run();
         new FallCheck(day).run();
         new CrewCheck(day).run();
+        new CrewLineCheck(day).run();
     }
 
     /**

@@ -41,8 +41,8 @@ final class Tolerance {
     /** Trail speed: air density along the leg is known to about 2 percent, speed to half of that. */
     static final double TRAIL_SPEED_FACTOR = 1.02;
 
-    /** Head and cross wind written in whole knots, m/s. */
-    static final double WIND_M_PER_S = 0.6;
+    /** Head and cross wind written in tenths of a knot, m/s. */
+    static final double WIND_M_PER_S = 0.06;
 
     /** Floating-point dust of wind limits converted from knots, m/s. */
     static final double WIND_DUST_M_PER_S = 1e-6;
@@ -59,7 +59,10 @@ final class Tolerance {
     /** Same, for a place near the limit in plan. */
     static final double PLAN_M = 0.5;
 
-    /** Ways in are stated in whole degrees and drawn through points rounded to centimetres. */
+    /** Ways in are stated in whole degrees or finer and drawn through points rounded to centimetres. */
+    static final double WAY_IN_RAD = Math.toRadians(0.75);
+
+    /** Azimuths paced out from a pole. */
     static final double BEARING_RAD = Math.toRadians(5);
 
     /** Sunrise by two published algorithms differs by less than a minute, s. */

@@ -40,6 +40,7 @@ final class WayCheck {
 
     private final Day day;
     private final Rules rules;
+    private final CrossingCheck crossings;
     private final List<Charted> features = new ArrayList<>();
 
     /** A feature in the plane, in a box round all that must keep off it. */
@@ -51,6 +52,7 @@ final class WayCheck {
     WayCheck(Day day) {
         this.day = day;
         this.rules = day.job().rules();
+        this.crossings = new CrossingCheck(day);
         for (MapFeature feature : day.job().features()) {
             Shape shape = day.shapeOf(feature);
             // A metre more than needed, so that what is left out is surely clear.
@@ -74,7 +76,7 @@ final class WayCheck {
                                 FindingCode.OUTSIDE_TERRAIN,
                                 flight.subject(),
                                 () -> Told.of("terrain", "The leg leaves the known ground."));
-        flight.leg().crossings().forEach(one -> checkCrossing(flight, one));
+        crossings.check(flight);
         if (known) {
             checkGround(flight, samples);
             checkZones(flight, samples);
@@ -299,8 +301,6 @@ final class WayCheck {
                 if (!flight.loads().isEmpty()) {
                     keepOff(flight, shape, feature.bufferM(), feature.id());
                 }
-            } else if (crosses(flight, shape.listEdges())) {
-                checkListed(flight, feature.id());
             }
         }
     }
@@ -317,54 +317,5 @@ final class WayCheck {
         double height = mast.heightM().orElse(0);
         double guys = height > GUYED_M ? GUYS_OUT_FRACTION * height : 0;
         return rules.distances().stripHalfWidthM() + rules.distances().clearanceM() + guys;
-    }
-
-    /** Who guards a crossing stands where it is said to be. */
-    private void checkCrossing(Flight flight, Leg.Crossing crossing) {
-        String id = crossing.feature();
-        boolean known =
-                day.job().features().stream().anyMatch(one -> one.id().equals(id))
-                        || day.job().wires().stream().anyMatch(one -> one.id().equals(id))
-                        || day.job().zones().stream().anyMatch(one -> one.id().equals(id));
-        demandCrossing(flight, known, "The job has no " + id + " to cross.");
-        demandCrossing(
-                flight,
-                flight.apartM(day.planeOf(crossing.at())) <= Tolerance.PATH_END_M,
-                "The leg does not pass where it is said to cross " + id + ".");
-        demandCrossing(flight, !crossing.rule().isBlank(), "Nothing is said of crossing " + id);
-    }
-
-    private void demandCrossing(Flight flight, boolean holds, String what) {
-        day.ledger()
-                .demand(
-                        holds,
-                        FindingCode.LEG_CROSSINGS,
-                        flight.subject(),
-                        () -> Told.of("plan", what));
-    }
-
-    private static boolean crosses(Flight flight, List<Plane.Stretch> edges) {
-        for (int i = 1; i < flight.track().size(); i++) {
-            Plane.Stretch piece =
-                    new Plane.Stretch(flight.track().get(i - 1), flight.track().get(i));
-            if (edges.stream().anyMatch(edge -> Plane.cross(piece, edge))) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    /** Who flies with the line off lets nothing fall: only legs with a line must list crossings. */
-    private void checkListed(Flight flight, String id) {
-        boolean listed =
-                flight.step().lineLengthM() < Tolerance.LENGTH_M
-                        || flight.leg().crossings().stream()
-                                .anyMatch(crossing -> crossing.feature().equals(id));
-        day.ledger()
-                .demand(
-                        listed,
-                        FindingCode.LEG_CROSSINGS,
-                        flight.subject(),
-                        () -> Told.of("plan", "The leg does not list that it crosses " + id + "."));
     }
 }

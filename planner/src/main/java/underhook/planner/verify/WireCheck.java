@@ -150,21 +150,6 @@ final class WireCheck {
 
         private void crossing(Plane.Stretch piece, HungWire.Span span) {
             crossedAt.add(Plane.crossingPoint(piece, span.stretch()));
-            boolean listed =
-                    flight.step().lineLengthM() < Tolerance.LENGTH_M
-                            || flight.leg().crossings().stream()
-                                    .anyMatch(one -> one.feature().equals(wire.id()));
-            day.ledger()
-                    .demand(
-                            listed,
-                            FindingCode.LEG_CROSSINGS,
-                            flight.subject(),
-                            () ->
-                                    Told.of(
-                                            "plan",
-                                            "The leg does not list that it crosses "
-                                                    + wire.id()
-                                                    + "."));
             if (flight.loads().isEmpty()) {
                 return;
             }

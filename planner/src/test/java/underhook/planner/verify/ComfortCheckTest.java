@@ -42,7 +42,7 @@ class ComfortCheckTest {
                     new RefusedComfort(Comfort.SUN_BESIDE, "B2", pid("S1"), at(1270), 1, 500),
                     new RefusedComfort(Comfort.CROSSWIND, "P1", pid("S2"), at(3780), 5, 250),
                     new RefusedComfort(Comfort.TAILWIND, "W1", pid("A"), at(4080), 9, 900),
-                    new RefusedComfort(Comfort.WALK, "P", pid("S2"), at(4800), 20, 500));
+                    new RefusedComfort(Comfort.WALK, "P", pid("S1"), at(4800), 20, 500));
 
     /** The day with rates of comforts alone, and a price that tells these. */
     static SmallDay telling(SmallDay d, List<RefusedComfort> comforts) {

@@ -65,6 +65,9 @@ class PlanVerifierTest {
     private static final long STANDING = 1200 * (7680 - 1580) / 60;
     private static final long PEOPLE = 1000 * 7680 / 60;
 
+    private static final String OVER_WIRE =
+            "near square, at least 20 m above the highest wire; no release here";
+
     private static final OptionalDouble ABOVE = OptionalDouble.of(24.7);
 
     /** One rule broken; what must be refused, as "CODE subject", all of it and nothing else. */
@@ -96,12 +99,33 @@ class PlanVerifierTest {
 
     /** The wire lies across the way to S2, from 600 m east on. */
     static SmallDay across(SmallDay d, double northEndEastM) {
-        return d.wire("id", "R1")
+        double eastM = (600 + northEndEastM) / 2;
+        return overWire(overWire(d, 4, eastM), 8, eastM)
+                .wire("id", "R1")
                 .wire("supports", List.of(geo(600, -200), geo(northEndEastM, 200)))
                 .wire("highestM", 5.0)
                 .wire("crossingAboveM", 20.0)
                 .passing("A", "S2", over(20, 20))
                 .tellingOf("R1");
+    }
+
+    /** There and back, the line on, behind the road. */
+    private static SmallDay overWire(SmallDay d, int step, double eastM) {
+        return d.leg(step, 0, leg -> overWire(leg, eastM))
+                .leg(step, 1, leg -> overWire(leg, eastM));
+    }
+
+    private static Leg overWire(Leg leg, double eastM) {
+        return with(leg, "crossings", List.of(leg.crossings().get(0), over(eastM, OVER_WIRE)));
+    }
+
+    private static Leg.Crossing over(double eastM, String words) {
+        return new Leg.Crossing("R1", geo(eastM, 0), words);
+    }
+
+    private static SmallDay lyingAt(double eastM) {
+        SmallDay moved = agreed(600).wire("supports", List.of(geo(eastM, -200), geo(eastM, 200)));
+        return overWire(overWire(moved, 4, eastM), 8, eastM);
     }
 
     /** R1 is passed over; no figure is too large for any leg that it is stated on. */
@@ -335,7 +359,63 @@ class PlanVerifierTest {
 
     /** The way to S2 crosses a road so far north of where it does. */
     static Leg.Crossing guarded(String feature, double northM) {
-        return new Leg.Crossing(feature, geo(500, northM), "guard");
+        return new Leg.Crossing(
+                feature, geo(500, northM), "guarded: nobody under the load while it passes");
+    }
+
+    /** Other words of one of the crossings with B1. */
+    private static SmallDay ruled(SmallDay d, int index, String words) {
+        return d.leg(
+                4,
+                0,
+                leg -> {
+                    List<Leg.Crossing> all = new ArrayList<>(leg.crossings());
+                    all.set(index, with(all.get(index), "rule", words));
+                    return with(leg, "crossings", all);
+                });
+    }
+
+    /** The road comes back over the way at 700 m; that is not told. */
+    private static SmallDay crossedTwice(SmallDay d) {
+        MapFeature road = d.job().features().get(0);
+        List<GeoPoint> outline = more(more(road.outline(), geo(700, 50)), geo(700, -50));
+        return d.inJob(
+                "features", List.of(with(road, "outline", outline), d.job().features().get(1)));
+    }
+
+    private static SmallDay stretches(SmallDay d, ReleaseLook.Stretch... all) {
+        return d.leg(
+                4,
+                0,
+                leg ->
+                        leg.withRelease(
+                                with(leg.release().orElseThrow(), "stretches", List.of(all))));
+    }
+
+    /** P walks for 1200 s, until 6000. */
+    private static SmallDay walking(SmallDay d, double fromS, String doing) {
+        return d.stay(4, new CrewStay(new CrewId("P"), pid("S1"), at(fromS), at(6000), doing));
+    }
+
+    /** The first step takes P to S2 from 0 to 420 s. */
+    private static SmallDay flown(SmallDay d, double fromS) {
+        CrewStay line = new CrewStay(new CrewId("P"), pid("S2"), at(fromS), at(420), "flown to S2");
+        return d.inPlan("crews", more(d.plan().crews(), line));
+    }
+
+    private static SmallDay costing(SmallDay d, PlaceRoom.Cost cost) {
+        return d.inPlan(
+                "rooms",
+                d.plan().rooms().stream()
+                        .map(
+                                room ->
+                                        with(
+                                                room,
+                                                "lines",
+                                                room.lines().stream()
+                                                        .map(line -> with(line, "cost", cost))
+                                                        .toList()))
+                        .toList());
     }
 
     static Stream<Break> forged() {
@@ -510,6 +590,120 @@ class PlanVerifierTest {
                                                         more(l.crossings(), guarded("R9", 0)))),
                         "LEG_CROSSINGS A-S2"),
                 of(
+                        "a guarded road that is said to be free",
+                        d -> ruled(d, 0, "allowed"),
+                        "LEG_CROSSINGS A-S2"),
+                of(
+                        "a guarded road said to be passed with the line off",
+                        d -> ruled(d, 0, "passed over, line off"),
+                        "LEG_CROSSINGS A-S2"),
+                of(
+                        "a wire passed over with no word of letting go",
+                        d -> ruled(agreed(600), 1, OVER_WIRE.replace("; no release here", "")),
+                        "LEG_CROSSINGS A-S2"),
+                of(
+                        "a wire said to be passed over lower than agreed",
+                        d -> ruled(agreed(600), 1, OVER_WIRE.replace("20", "19")),
+                        "LEG_CROSSINGS A-S2"),
+                of(
+                        "a wire said to be passed over higher",
+                        d -> ruled(agreed(600), 1, OVER_WIRE.replace("20", "30"))),
+                of(
+                        "a crossing said to be of another thing",
+                        d ->
+                                d.leg(
+                                        4,
+                                        0,
+                                        l ->
+                                                with(
+                                                        l,
+                                                        "crossings",
+                                                        more(l.crossings(), guarded("H1", 0)))),
+                        "LEG_CROSSINGS A-S2",
+                        "STATED_WRONG A-S2"),
+                of(
+                        "a road that is crossed twice and told once",
+                        PlanVerifierTest::crossedTwice,
+                        "LEG_CROSSINGS A-S2",
+                        "LEG_CROSSINGS S2-A"),
+                of(
+                        "closed ground that is not said for what",
+                        d ->
+                                stretches(
+                                        d,
+                                        stretch(
+                                                ReleaseLook.Use.CLOSED,
+                                                new double[] {30, 970},
+                                                "")),
+                        "LEG_RELEASE A-S2"),
+                of(
+                        "closed ground of something that the job does not have",
+                        d ->
+                                stretches(
+                                        d,
+                                        stretch(
+                                                ReleaseLook.Use.CLOSED,
+                                                new double[] {30, 970},
+                                                "R7")),
+                        "LEG_RELEASE A-S2"),
+                of(
+                        "closed ground of an area for letting go",
+                        d ->
+                                stretches(
+                                        d.inJob(
+                                                "releaseAreas",
+                                                List.of(with(area(0), "agreed", false))),
+                                        stretch(
+                                                ReleaseLook.Use.CLOSED,
+                                                new double[] {30, 970},
+                                                "J1")),
+                        "LEG_RELEASE A-S2"),
+                of(
+                        "guarded ground of another thing than the road",
+                        d ->
+                                stretches(
+                                        d,
+                                        stretch(
+                                                ReleaseLook.Use.GUARDED,
+                                                new double[] {30, 970},
+                                                "W1")),
+                        "LEG_RELEASE A-S2"),
+                of(
+                        "guarded ground of the road",
+                        d ->
+                                stretches(
+                                        d,
+                                        stretch(
+                                                ReleaseLook.Use.GUARDED,
+                                                new double[] {30, 970},
+                                                "R1"))),
+                of(
+                        "a crew sent to another place than it goes to",
+                        d -> walking(d, 4800, "walks to S2"),
+                        "STATED_WRONG P"),
+                of(
+                        "a crew told to set out too late",
+                        d -> walking(d, 4840, "walks to S1"),
+                        "CREW_TOO_FAST P"),
+                of(
+                        "a crew told to be flown by no flight",
+                        d -> walking(d, 4800, "flown to S1"),
+                        "STATED_WRONG P"),
+                of("a crew told of its flight", d -> flown(d, 0)),
+                of("a crew told of its flight after it left", d -> flown(d, 60), "STATED_WRONG P"),
+                of(
+                        "loads said to be at rest sooner than they swing",
+                        d -> costing(d, new PlaceRoom.Cost(13, 20, 51)),
+                        "STATED_WRONG A",
+                        "STATED_WRONG S1",
+                        "STATED_WRONG S2"),
+                of(
+                        "half the wind under the rotor",
+                        d -> costing(d, new PlaceRoom.Cost(33, 10, 51)),
+                        "STATED_WRONG A",
+                        "STATED_WRONG S1",
+                        "STATED_WRONG S2"),
+                of(
                         "a wire said to be passed where the leg is not",
                         d -> saying("at", geo(600, 300)),
                         "LEG_WIRE A-S2"),
@@ -673,7 +867,7 @@ class PlanVerifierTest {
                                         4,
                                         new CrewStay(
                                                 new CrewId("P"),
-                                                pid("S2"),
+                                                pid("S1"),
                                                 at(6000),
                                                 at(4800),
                                                 "walks to S1")),
@@ -1135,7 +1329,27 @@ class PlanVerifierTest {
                                 d.job().weather().hours().stream()
                                         .map(row -> with(row, "windMPerS", windMPerS))
                                         .toList()));
-        return with(blown, "ground", ground(SmallDay.moundAt(1000, 150)));
+        SmallDay felt = with(blown, "ground", ground(SmallDay.moundAt(1000, 150)));
+        for (int number : new int[] {4, 5, 8, 10}) {
+            felt =
+                    felt.turn(
+                            number,
+                            turn ->
+                                    with(
+                                            turn,
+                                            "drops",
+                                            turn.drops().stream()
+                                                    .map(drop -> inWind(drop, windMPerS / 5))
+                                                    .toList()));
+        }
+        return felt;
+    }
+
+    private static Drop inWind(Drop drop, double windRatio) {
+        return with(
+                with(drop, "headMPerS", drop.headMPerS() * windRatio),
+                "crossMPerS",
+                drop.crossMPerS() * windRatio);
     }
 
     private static SmallDay laterWindFrom(SmallDay d, double fromDeg) {
@@ -1571,13 +1785,10 @@ class PlanVerifierTest {
         all.add(
                 of(
                         "wire under the last part",
-                        d -> agreed(600).wire("supports", List.of(geo(910, -200), geo(910, 200))),
+                        d -> lyingAt(910),
                         "APPROACH_REFUSED A-S2",
                         "APPROACH_REFUSED S2-A"));
-        all.add(
-                of(
-                        "wire before the last part",
-                        d -> agreed(600).wire("supports", List.of(geo(890, -200), geo(890, 200)))));
+        all.add(of("wire before the last part", d -> lyingAt(890)));
         all.add(
                 of(
                         "crosswind",
@@ -1620,6 +1831,7 @@ class PlanVerifierTest {
                         "line appears",
                         d -> d.step(2, s -> with(s, "lineLengthM", 20.0)),
                         "LINE_STATE step 2",
+                        "LEG_CROSSINGS S2-A",
                         "LEG_PATH S2-A",
                         "LEG_SPEED S2-A",
                         "LEG_CLEARANCE S2-A"));
@@ -1646,6 +1858,8 @@ class PlanVerifierTest {
                                         .step(2, s -> with(s, "lineLengthM", 20.0))
                                         .rule("distances.clearanceM", 4.0),
                         "LINE_ON_WITH_PEOPLE step 1",
+                        "LEG_CROSSINGS A-S2",
+                        "LEG_CROSSINGS S2-A",
                         "LEG_PATH A-S2",
                         "LEG_PATH S2-A",
                         "LEG_SPEED A-S2",
@@ -1869,6 +2083,8 @@ class PlanVerifierTest {
                 of(
                         "forbidden wire",
                         d -> d.wire("supports", List.of(geo(-300, 700), geo(300, 700))),
+                        "LEG_RELEASE A-S1",
+                        "LEG_RELEASE S1-A",
                         "LEG_WIRE A-S1",
                         "LEG_WIRE S1-A",
                         "LEG_CROSSINGS A-S1",
@@ -1898,6 +2114,8 @@ class PlanVerifierTest {
                                         .wire("crossing", CrossingRule.ALLOWED)
                                         .wire("crossingAboveM", 24.9)
                                         .passing("A", "S2", over(20, 25)),
+                        "LEG_CROSSINGS A-S2",
+                        "LEG_CROSSINGS S2-A",
                         "LEG_WIRE A-S2"));
         // Only the loaded way is bound to a right angle: 200 east on 400 north is 27 degrees off
         all.add(

@@ -394,12 +394,19 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 0,
                 10,
                 v[4],
-                road ? List.of(new Leg.Crossing("R1", geo(500, 0), "guard")) : List.of(),
+                road ? List.of(new Leg.Crossing("R1", geo(500, 0), words(v[2]))) : List.of(),
                 List.of(),
                 new Leg.Looks(
                         loads.isEmpty() ? Optional.empty() : Optional.of(look(v[4])),
                         Optional.empty(),
                         Leg.Exposure.NONE));
+    }
+
+    /** With the line off the machine begins and ends at 100 m. */
+    private static String words(double endHookAmslM) {
+        return endHookAmslM > 100
+                ? "guarded: nobody under the load while it passes"
+                : "passed over, line off";
     }
 
     /** Nowhere: worse than there is, which a plan may say. */
@@ -408,7 +415,7 @@ record SmallDay(Job job, Ground ground, Plan plan) {
         return new ReleaseLook(
                 List.of(
                         new ReleaseLook.Stretch(
-                                ReleaseLook.Use.CLOSED, 30, 970, wholeS, List.of("R1", "W1"))),
+                                ReleaseLook.Use.CLOSED, 30, 970, wholeS, List.of("R1"))),
                 wholeS,
                 wholeS,
                 200);
@@ -565,7 +572,7 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                         stay("Q", "S1", -1800, 7200),
                         stay("P", "A", -1800, 0),
                         stay("P", "S2", 420, 4800),
-                        new CrewStay(new CrewId("P"), pid("S2"), at(4800), at(6000), "walks to S1"),
+                        new CrewStay(new CrewId("P"), pid("S1"), at(4800), at(6000), "walks to S1"),
                         stay("P", "S1", 6000, 7200)),
                 List.of(new LeftOut(lid("X1"), FindingCode.MASS_MISSING, "No mass is stated.")),
                 List.of(
@@ -627,7 +634,8 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 standsM,
                 List.of(new PlaceRoom.Sector(fit, 0, 2 * Math.PI)),
                 new PlaceRoom.Tightest("tail", "ground", 0, 6, 5, 1),
-                new PlaceRoom.Cost(27, 20, line.lengthM() + standsM + 1));
+                new PlaceRoom.Cost(
+                        line.lengthM() > 20 ? 33 : 27, 20, line.lengthM() + standsM + 1));
     }
 
     static CrewStay stay(String crew, String place, double fromS, double toS) {
