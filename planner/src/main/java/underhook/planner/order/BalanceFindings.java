@@ -22,9 +22,9 @@ import underhook.core.plan.StepKind;
  * with the fuel flown it is looked at here.
  */
 public final class BalanceFindings {
-    private static final String EMPTY = "With no load on the hook";
-    private static final String LOADED = "With it on the hook";
-    private static final String ABOARD = "With it aboard";
+    private static final String EMPTY = "with no load on the hook";
+    private static final String LOADED = "with it on the hook";
+    private static final String ABOARD = "with it aboard";
 
     private final List<Crew> crews;
     private final Machine machine;
@@ -94,9 +94,9 @@ public final class BalanceFindings {
                             Severity.STOP,
                             subject,
                             "machine",
-                            with
-                                    + " the centre of gravity leaves its limits at some fuel of a flight"
-                                    + " that is planned. Do not fly it so: other seats, fuel or load."));
+                            "The centre of gravity leaves its limits at some fuel of a flight that is planned "
+                                    + with
+                                    + ". Do not fly it so: other seats, fuel or load."));
         }
     }
 }
