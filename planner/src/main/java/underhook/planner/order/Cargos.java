@@ -45,7 +45,8 @@ final class Cargos {
 
     private List<Cargo> list(Trip trip, int line) {
         double lineM = model.machine.lines().get(line).lengthM();
-        double speedMPerS = model.carriage().of(trip, line).speedMPerS();
+        Carriage.Carried carried = model.carriage().of(trip, line);
+        double speedMPerS = carried.speedMPerS();
         List<Cargo> all = new ArrayList<>();
         for (int i = 0; i < trip.loads().size(); i++) {
             Load load = trip.loads().get(i);
@@ -69,7 +70,8 @@ final class Cargos {
                             lineM,
                             lineM + (kind.standsUp() ? load.lengthM() : load.heightM()),
                             speedMPerS,
-                            trailRad));
+                            trailRad,
+                            carried.slowing().beginM()));
         }
         return all;
     }
@@ -82,7 +84,8 @@ final class Cargos {
     private List<Cargo> listEmpty(int number) {
         LineItem line = model.machine.lines().get(number);
         double areaM2 = LINE_DRAG_M2_PER_M * line.lengthM();
-        double speedMPerS = model.carriage().ofEmpty(number).speedMPerS();
+        Carriage.Carried carried = model.carriage().ofEmpty(number);
+        double speedMPerS = carried.speedMPerS();
         return List.of(
                 new Cargo(
                         new Fall.Body(line.massKg(), areaM2 * MOST_DRAG_FACTOR, airKgPerM3),
@@ -91,6 +94,7 @@ final class Cargos {
                         line.lengthM(),
                         line.lengthM(),
                         speedMPerS,
-                        Trail.of(line.massKg(), areaM2, speedMPerS, airKgPerM3).trailAngleRad()));
+                        Trail.of(line.massKg(), areaM2, speedMPerS, airKgPerM3).trailAngleRad(),
+                        carried.slowing().beginM()));
     }
 }

@@ -117,6 +117,7 @@ final class PlanBuilder {
         all.addAll(poles.findings(set));
         all.addAll(model.gear().kitFindings(flights, before));
         all.addAll(model.carriage().findings(flights));
+        all.addAll(BalanceFindings.list(model.job, steps));
         return new Plan(
                 with.planId(),
                 model.job.name(),

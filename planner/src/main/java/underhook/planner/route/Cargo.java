@@ -12,6 +12,7 @@ import underhook.core.job.LoadShape;
  * @param underHookM from hook to the load's lower end, m
  * @param speedMPerS true airspeed away from the places, m/s
  * @param trailRad steady trail at that speed, rad
+ * @param slowsOverM so far before the end of a leg it begins to slow down, m
  */
 public record Cargo(
         Fall.Body light,
@@ -20,4 +21,5 @@ public record Cargo(
         double lineM,
         double underHookM,
         double speedMPerS,
-        double trailRad) {}
+        double trailRad,
+        double slowsOverM) {}

@@ -25,7 +25,7 @@ import underhook.core.plan.ReleaseLook.Use;
  * Where a load would land that is let go anywhere along a leg.
  *
  * <p>Every ten metres the patch of ground that it may hit is laid over the map. Height and ground speed
- * follow the leg; near the places the machine is slower.
+ * follow the leg; near the places the machine is slower, by how it slows down as planned or, at the most, later.
  */
 final class ReleaseStrip {
     private static final GeometryFactory FACTORY = new GeometryFactory();
@@ -72,7 +72,8 @@ final class ReleaseStrip {
     }
 
     private List<Station> stations(FlownLeg leg, Cargo cargo, LegWind wind) {
-        return Station.along(leg, new Station.Pace(cargo.speedMPerS(), wind, finalM));
+        return Station.along(
+                leg, new Station.Pace(cargo.speedMPerS(), wind, finalM, cargo.slowsOverM()));
     }
 
     /** The strip of a leg; empty where part of it lies over unknown ground. */

@@ -29,11 +29,25 @@ record Station(
     /** Slowest speed near a place that is counted, m/s. */
     private static final double LEAST_SPEED_M_PER_S = 3;
 
-    /** What decides the speed. */
-    record Pace(double airspeedMPerS, LegWind wind, double finalM) {
+    /**
+     * What decides the speed.
+     *
+     * @param finalM whoever slows down late or gains speed early does so over this, m
+     * @param slowsOverM whoever does so gently, over this, m; less than the other counts as it
+     */
+    record Pace(double airspeedMPerS, LegWind wind, double finalM, double slowsOverM) {
+        double fastMPerS(double endM) {
+            return speedMPerS(endM, finalM);
+        }
+
+        double slowMPerS(double endM) {
+            return speedMPerS(endM, Math.max(finalM, slowsOverM));
+        }
+
         /** Even slowing over the last part, even gain over the first. */
-        double shareFraction(double endM) {
-            return finalM <= 0 ? 1 : Math.min(1, Math.sqrt(Math.max(0, endM) / finalM));
+        private double speedMPerS(double endM, double overM) {
+            double share = overM <= 0 ? 1 : Math.min(1, Math.sqrt(Math.max(0, endM) / overM));
+            return Math.max(LEAST_SPEED_M_PER_S, airspeedMPerS * share);
         }
     }
 
@@ -69,8 +83,8 @@ record Station(
         double toAmslM = leg.hookAmslM().get(piece.index() + 1);
         double track = a.bearingToGridRad(b);
         double middleM = (fromM + toM) / 2;
-        double share = pace.shareFraction(Math.min(middleM, leg.distanceM() - middleM));
-        double flown = Math.max(LEAST_SPEED_M_PER_S, pace.airspeedMPerS() * share);
+        double endM = Math.min(middleM, leg.distanceM() - middleM);
+        double flown = pace.fastMPerS(endM);
         LegWind wind = pace.wind();
         double tail = -wind.speedMPerS() * Math.cos(wind.fromGridRad() - track);
         return new Station(
@@ -78,7 +92,7 @@ record Station(
                 track,
                 fromAmslM + piece.shareFraction() * (toAmslM - fromAmslM),
                 flown + Math.max(0, tail),
-                Math.max(0, flown + Math.min(0, tail)),
+                Math.max(0, pace.slowMPerS(endM) + Math.min(0, tail)),
                 (toM - fromM) / Math.max(LEAST_SPEED_M_PER_S, flown + Math.min(0, tail)),
                 fromM,
                 toM);

@@ -13,6 +13,7 @@ import underhook.core.job.LoadShape;
 import underhook.core.job.MassStatus;
 import underhook.core.job.Place;
 import underhook.core.job.WeatherHour;
+import underhook.core.plan.Leg;
 import underhook.core.plan.Rotation;
 
 /**
@@ -283,13 +284,17 @@ final class FallBoxes {
                                         wind.gustMPerS())));
     }
 
-    /** Even slowing over the last part, even gain over the first. */
+    /** Even slowing over the last part, from where the plan says it begins; even gain over the first. */
     private double airspeedMPerS(Flight flight, Spot spot) {
         List<PlanePoint> track = flight.track();
         double whole = flight.leg().distanceM();
         double toEnd = Math.min(spot.alongM(), Math.max(0, whole - spot.alongM()));
         double last = day.job().rules().flying().finalM();
         double share = last > 0 && !track.isEmpty() ? Math.min(1, Math.sqrt(toEnd / last)) : 1;
+        double begin = flight.leg().slowing().map(Leg.Slowing::beginM).orElse(0.0);
+        if (begin > 0) {
+            share = Math.min(share, Math.sqrt(Math.max(0, whole - spot.alongM()) / begin));
+        }
         return Math.max(LEAST_SPEED_M_PER_S, flight.leg().speedMPerS() * share);
     }
 

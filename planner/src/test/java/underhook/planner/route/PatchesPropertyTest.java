@@ -41,7 +41,8 @@ class PatchesPropertyTest {
                             between(random, 10, 50),
                             between(random, 11, 60),
                             between(random, 15, 30),
-                            between(random, 0, 0.5));
+                            between(random, 0, 0.5),
+                            0);
             LegWind wind =
                     new LegWind(
                             between(random, 0, 6.28),

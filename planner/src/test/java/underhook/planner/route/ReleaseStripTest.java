@@ -30,6 +30,7 @@ class ReleaseStripTest {
                     25,
                     26,
                     20,
+                    0,
                     0);
 
     /** From west to east along north 0, hook at 176 m AMSL: the low end 50 m above ground. */
@@ -86,6 +87,27 @@ class ReleaseStripTest {
         assertThat(closed.toM()).isBetween(950.0, 1000.0);
         assertThat(strip.longestClosedS())
                 .isCloseTo((closed.toM() - closed.fromM()) / 20, within(0.1));
+    }
+
+    @Test
+    void a_road_below_where_it_slows_down_is_guarded() {
+        // DERIVED 480 m of even slowing leave 20·√(160/480) = 11.5 m/s 160 m before the end; 150 m
+        // down that throws 11.5·√(2·150/9.80665) = 63.9 m, and full speed no less than 80 m.
+        FlownLeg high = new FlownLeg(LEG.points(), List.of(276.0, 276.0), 2000, 0, 150, List.of());
+        Cargo gentle = new Cargo(STONE.light(), STONE.heavy(), STONE.shape(), 25, 26, 20, 0, 480);
+        Under road = new Under("R", Use.GUARDED, false, box(902, -500, 906, 500));
+
+        ReleaseLook look =
+                new ReleaseStrip(new Patches(LEVEL), List.of(road), 150)
+                        .along(high, List.of(gentle), LegWind.CALM)
+                        .orElseThrow()
+                        .look();
+
+        assertThat(
+                        look.stretches().stream()
+                                .filter(one -> one.fromM() <= 1840 && one.toM() >= 1840))
+                .extracting(ReleaseLook.Stretch::use)
+                .contains(Use.GUARDED);
     }
 
     @Test

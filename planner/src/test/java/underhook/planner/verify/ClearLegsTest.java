@@ -30,6 +30,7 @@ class ClearLegsTest {
                                     20,
                                     21,
                                     20,
+                                    0,
                                     0)),
                     LegWind.CALM);
 

@@ -1,0 +1,98 @@
+package underhook.planner.verify;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import underhook.core.finding.Finding;
+import underhook.core.job.Balance;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
+import underhook.planner.order.BalanceFindings;
+
+/**
+ * What is said of the small day's own flights, the envelope's limit a hair to either side of an arm by hand.
+ *
+ * <p>Machine and pilot have 1200 kg, the gauge may be 5 kg off, and the least fuel moves the arm most.
+ */
+class BalanceFindingsTest {
+    private static final double HAIR_M = 1e-5;
+
+    private static List<Finding> told(Balance balance) {
+        SmallDay day = SmallDay.good().machine("balance", Optional.of(balance));
+        return BalanceFindings.list(day.job(), SmallDay.newPlan().steps());
+    }
+
+    private static List<Balance.Limit> envelope(double forwardArmM, double aftArmM) {
+        return List.of(
+                new Balance.Limit(1000, forwardArmM, aftArmM),
+                new Balance.Limit(2500, forwardArmM, aftArmM));
+    }
+
+    private static Stream<Step> running() {
+        return SmallDay.newPlan().steps().stream().filter(Step::engineRunning);
+    }
+
+    private static double lineKg(Step step) {
+        return step.lineLengthM() == 20 ? 30 : step.lineLengthM() == 30 ? 40 : 0;
+    }
+
+    /** Four people of 100 kg at 2 m, all else at 3 m, 125.2 kg of fuel at the end: 3 − 400 / 1720.2. */
+    @Test
+    void people_too_far_ahead() {
+        double armM = 3 - 400 / (1600 + 125.2 - 5);
+
+        assertThat(told(new Balance(3, 3, 3, 2, 3, envelope(armM - HAIR_M, 4)))).isEmpty();
+        assertThat(told(new Balance(3, 3, 3, 2, 3, envelope(armM + HAIR_M, 4))))
+                .singleElement()
+                .satisfies(
+                        one -> {
+                            assertThat(one.subject()).isEqualTo("P");
+                            assertThat(one.message()).contains("planned with it aboard.");
+                        });
+    }
+
+    /** The empty machine's 1100 kg at 2.9 m, all else at 3 m: 3 − 110 / mass. */
+    @Test
+    void nothing_on_the_hook() {
+        double leastKg =
+                running()
+                        .mapToDouble(step -> 1200 + lineKg(step) + step.fuelEndKg() - 5)
+                        .min()
+                        .orElseThrow();
+        double armM = 3 - 110 / leastKg;
+
+        assertThat(told(new Balance(2.9, 3, 3, 3, 3, envelope(armM - HAIR_M, 4)))).isEmpty();
+        assertThat(told(new Balance(2.9, 3, 3, 3, 3, envelope(armM + HAIR_M, 4))))
+                .singleElement()
+                .satisfies(
+                        one ->
+                                assertThat(one.message())
+                                        .contains("planned with no load on the hook."));
+    }
+
+    /** What hangs on the hook at 3.5 m, all else at 3 m: 3 + 0.5 · hook / mass. */
+    @Test
+    void too_much_on_a_hook_far_aft() {
+        double armM =
+                running()
+                        .filter(step -> step.rotation().isPresent())
+                        .mapToDouble(
+                                step -> {
+                                    Rotation lift = step.rotation().orElseThrow();
+                                    double hookKg = lift.massOnHookKg();
+                                    return 3
+                                            + 0.5 * hookKg / (1200 + hookKg + step.fuelEndKg() - 5);
+                                })
+                        .max()
+                        .orElseThrow();
+
+        assertThat(told(new Balance(3, 3, 3, 3, 3.5, envelope(2, armM + HAIR_M)))).isEmpty();
+        assertThat(told(new Balance(3, 3, 3, 3, 3.5, envelope(2, armM - HAIR_M))))
+                .singleElement()
+                .satisfies(
+                        one -> assertThat(one.message()).contains("planned with it on the hook."));
+    }
+}
