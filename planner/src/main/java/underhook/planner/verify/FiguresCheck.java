@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import underhook.core.finding.Finding;
@@ -75,12 +74,12 @@ final class FiguresCheck {
 
     /** The same text, or the same number otherwise written. */
     private static boolean isNear(String one, String other) {
-        OptionalDouble first = number(one);
-        OptionalDouble second = number(other);
+        Optional<Double> first = number(one);
+        Optional<Double> second = number(other);
         return one.equals(other)
                 || (first.isPresent()
                         && second.isPresent()
-                        && Math.abs(first.getAsDouble() - second.getAsDouble()) < 1e-6);
+                        && Math.abs(first.get() - second.get()) < 1e-6);
     }
 
     private void check(Finding one) {
@@ -170,7 +169,9 @@ final class FiguresCheck {
                                                     atLeast(
                                                             one,
                                                             one.value(),
-                                                            most - left - TENTHS_FRACTION));
+                                                            most.doubleValue()
+                                                                    - left
+                                                                    - TENTHS_FRACTION));
                         });
     }
 
@@ -183,10 +184,10 @@ final class FiguresCheck {
                         .mapToDouble(pass -> pass.leastM() - pass.needM())
                         .min()
                         .orElse(Double.POSITIVE_INFINITY);
-        OptionalDouble value = number(one.value());
-        OptionalDouble limit = number(one.limit());
+        Optional<Double> value = number(one.value());
+        Optional<Double> limit = number(one.limit());
         if (value.isPresent() && limit.isPresent()) {
-            demand(value.getAsDouble() - limit.getAsDouble() <= spareM + TENTHS_FRACTION, one);
+            demand(value.get() - limit.get() <= spareM + TENTHS_FRACTION, one);
         }
     }
 
@@ -252,13 +253,11 @@ final class FiguresCheck {
         number(text).ifPresent(figure -> demand(figure <= most.doubleValue(), one));
     }
 
-    private static OptionalDouble number(String text) {
+    private static Optional<Double> number(String text) {
         try {
-            return text.isBlank()
-                    ? OptionalDouble.empty()
-                    : OptionalDouble.of(Double.parseDouble(text));
+            return text.isBlank() ? Optional.empty() : Optional.of(Double.valueOf(text));
         } catch (NumberFormatException notOne) {
-            return OptionalDouble.empty();
+            return Optional.empty();
         }
     }
 
