@@ -5,6 +5,10 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.LocalTime;
+import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -64,6 +68,16 @@ import underhook.core.learn.LearnedRules;
 
 /** Reads a job folder, every file of it, and gives the job or all the faults at once. */
 public final class JobFolderReader implements JobReader, EditionReader, JobInputs {
+    /** The sun goes round in a day. */
+    private static final int SECONDS_PER_DEGREE = 240;
+
+    /**
+     * Clocks differ from the sun's by up to three and a half hours.
+     *
+     * @source common practice, no source: the far west of a country with one zone, summer time included
+     */
+    private static final Duration MOST_OFF_SUN = Duration.ofHours(4);
+
     private static final String JOB_FILE = "job.yaml";
     private static final long MOST_YAML_BYTES = 8L << 20;
 
@@ -849,6 +863,37 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                                 "date",
                                 "is a day on which the sun does not rise there",
                                 new Found(head.day().date().toString(), "a day with sun"));
+            }
+            checkZone(where);
+        }
+
+        /** Nowhere do clocks stand so far from the sun's. */
+        private void checkZone(GeoPoint where) {
+            ZoneOffset offset =
+                    head.day()
+                            .zone()
+                            .getRules()
+                            .getOffset(head.day().date().atTime(LocalTime.NOON));
+            long sunS = Math.round(where.lonDeg() * SECONDS_PER_DEGREE);
+            long day = Duration.ofDays(1).toSeconds();
+            long aheadS = Math.floorMod(offset.getTotalSeconds() - sunS, day);
+            if (Math.min(aheadS, day - aheadS) > MOST_OFF_SUN.toSeconds()) {
+                findings.add(
+                        new Finding(
+                                FindingCode.ZONE_DOUBTED,
+                                Severity.CAUTION,
+                                "zone",
+                                head.day().zone().getId(),
+                                "",
+                                "",
+                                JOB_FILE,
+                                "By this zone the sun stands highest there at about "
+                                        + LocalTime.NOON
+                                                .plusSeconds(aheadS)
+                                                .plusMinutes(30)
+                                                .truncatedTo(ChronoUnit.HOURS)
+                                        + ". Perhaps it is another zone: daylight, sun, weather and"
+                                        + " crews' hours hang on it."));
             }
         }
 

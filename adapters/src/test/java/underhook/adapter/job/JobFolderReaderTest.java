@@ -254,6 +254,30 @@ class JobFolderReaderTest {
                 .containsExactly("ELEVATION_DIFFERS CAUTION S01", "OUTSIDE_TERRAIN STOP H");
     }
 
+    /** By hand: the places lie near 15° west, where the sun is an hour behind Greenwich. */
+    @Test
+    void says_that_a_zone_is_hours_off_the_sun() {
+        assertThat(
+                        good(new SampleJob().with("job.yaml", "zone: -01:00", "zone: \"+03:30\""))
+                                .readingFindings())
+                .extracting(f -> f.code() + " " + f.severity() + " " + f.subject())
+                .containsExactly("ZONE_DOUBTED CAUTION zone");
+        assertThat(
+                        good(new SampleJob().with("job.yaml", "zone: -01:00", "zone: \"+18:00\""))
+                                .readingFindings()
+                                .get(0)
+                                .message())
+                .contains("highest there at about 07:00");
+        assertThat(
+                        good(new SampleJob().with("job.yaml", "zone: -01:00", "zone: \"+02:30\""))
+                                .readingFindings())
+                .isEmpty();
+        assertThat(
+                        good(new SampleJob().with("job.yaml", "zone: -01:00", "zone: \"-04:30\""))
+                                .readingFindings())
+                .isEmpty();
+    }
+
     /** A position copied from row to row: with nobody told, a load comes down on who waits at the other place. */
     @Test
     void says_that_two_places_lie_under_one_rotor() {
