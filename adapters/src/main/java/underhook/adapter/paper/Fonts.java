@@ -18,6 +18,7 @@ import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
 /** The one embedded family, and how wide text is in it. */
 final class Fonts implements AutoCloseable {
+    private static final String DOTS = "...";
     private static final Pattern SPACES = Pattern.compile(" +");
     private static final Pattern WORD_END =
             Pattern.compile(
@@ -121,11 +122,23 @@ final class Fonts implements AutoCloseable {
         if (width(face, text) <= width) {
             return text;
         }
-        int length = text.length();
-        while (length > 1 && width(face, text.substring(0, length) + "...") > width) {
-            length--;
+        return text.substring(0, fitting(face, text, width - width(face, DOTS))) + DOTS;
+    }
+
+    /** How much of a text fits into a width, its first sign in any case. */
+    private int fitting(Face face, String text, double width) {
+        Cut cut = cut(face);
+        double most = width * 1000 / face.size();
+        double sum = 0;
+        int end = 0;
+        while (end < text.length()) {
+            sum += cut.width(printable(cut, text.codePointAt(end)));
+            if (sum > most && end > 0) {
+                return end;
+            }
+            end = text.offsetByCodePoints(end, 1);
         }
-        return text.substring(0, length) + "...";
+        return end;
     }
 
     /** A number and its unit are one word: no line ends between them. */
@@ -148,13 +161,9 @@ final class Fonts implements AutoCloseable {
             }
             line = word;
             while (width(face, line) > width && line.length() > 1) {
-                int fitting = line.length() - 1;
-                while (fitting > 1 && width(face, line.substring(0, fitting)) > width) {
-                    fitting--;
-                }
-                fitting = joint(line, fitting);
-                lines.add(line.substring(0, fitting).strip());
-                line = line.substring(fitting);
+                int end = joint(line, fitting(face, line, width));
+                lines.add(line.substring(0, end).strip());
+                line = line.substring(end);
             }
         }
         lines.add(line);
