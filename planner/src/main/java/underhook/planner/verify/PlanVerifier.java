@@ -93,6 +93,7 @@ public final class PlanVerifier {
         new LeftOutCheck(day).run();
         new PlacesCheck(day).run();
         new KitCheck(day).run();
+        new BalanceCheck(day).run();
         new OddsCheck(day).run();
         new FindingsCheck(day).run();
         new FiguresCheck(day).run();

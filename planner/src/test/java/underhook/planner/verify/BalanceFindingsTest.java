@@ -2,6 +2,7 @@ package underhook.planner.verify;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -23,6 +24,19 @@ class BalanceFindingsTest {
     private static List<Finding> told(Balance balance) {
         SmallDay day = SmallDay.good().machine("balance", Optional.of(balance));
         return BalanceFindings.list(day.job(), SmallDay.newPlan().steps());
+    }
+
+    /** What the re-check misses in the small day's plan when it tells so much and no more. */
+    private static List<String> missed(Balance balance, List<Finding> told) {
+        SmallDay day = SmallDay.good().machine("balance", Optional.of(balance));
+        List<Finding> all = new ArrayList<>(day.plan().findings());
+        all.addAll(told);
+        SmallDay full = day.inPlan("findings", all);
+        return new PlanVerifier()
+                .check(full.job(), full.ground(), full.plan()).violations().stream()
+                        .filter(one -> one.message().contains("CENTRE_OF_GRAVITY"))
+                        .map(Finding::subject)
+                        .toList();
     }
 
     private static List<Balance.Limit> envelope(double forwardArmM, double aftArmM) {
@@ -52,6 +66,33 @@ class BalanceFindingsTest {
                             assertThat(one.subject()).isEqualTo("P");
                             assertThat(one.message()).contains("planned with it aboard.");
                         });
+    }
+
+    @Test
+    void the_recheck_asks_for_what_is_planned_outside_the_envelope() {
+        double armM = 3 - 400 / (1600 + 125.2 - 5);
+        Balance inside = new Balance(3, 3, 3, 2, 3, envelope(armM - HAIR_M, 4));
+        Balance outside = new Balance(3, 3, 3, 2, 3, envelope(armM + 0.01, 4));
+
+        assertThat(missed(inside, List.of())).isEmpty();
+        assertThat(missed(outside, List.of())).containsOnly("P");
+        assertThat(missed(outside, told(outside))).isEmpty();
+    }
+
+    /** An envelope that ends below the mass with the load: the chart says nothing of such a flight. */
+    @Test
+    void the_recheck_asks_for_what_no_row_covers() {
+        Balance small =
+                new Balance(
+                        3,
+                        3,
+                        3,
+                        3,
+                        3,
+                        List.of(new Balance.Limit(1000, 2, 4), new Balance.Limit(1350, 2, 4)));
+
+        assertThat(missed(small, List.of())).isNotEmpty();
+        assertThat(missed(small, told(small))).isEmpty();
     }
 
     /** The empty machine's 1100 kg at 2.9 m, all else at 3 m: 3 − 110 / mass. */
