@@ -141,12 +141,6 @@ public final class ChangedJob {
                                 row.remarks()));
             }
         }
-        return new Weather(
-                rows,
-                weather.until(),
-                weather.between(),
-                weather.referenceElevationAmslM(),
-                weather.lapseKPerM(),
-                weather.source());
+        return weather.withHours(rows);
     }
 }

@@ -45,13 +45,7 @@ public final class SeenWind {
             }
             rows.add(over(row, row.from().isBefore(now) ? now : row.from()));
         }
-        return new Weather(
-                rows,
-                weather.until(),
-                weather.between(),
-                weather.referenceElevationAmslM(),
-                weather.lapseKPerM(),
-                weather.source());
+        return weather.withHours(rows);
     }
 
     /** Whether the forecast has as much at some time. */

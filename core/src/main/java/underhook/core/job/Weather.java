@@ -36,4 +36,9 @@ public record Weather(
             throw new IllegalArgumentException("hours must not be empty.");
         }
     }
+
+    /** The same with other rows. */
+    public Weather withHours(List<WeatherHour> rows) {
+        return new Weather(rows, until, between, referenceElevationAmslM, lapseKPerM, source);
+    }
 }
