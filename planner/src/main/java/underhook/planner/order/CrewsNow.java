@@ -35,6 +35,12 @@ final class CrewsNow {
     private final DoneSteps done;
     private final ToldCrews told;
 
+    /** What keeps somebody at a place, as far as it was asked for. */
+    private final Map<CrewStay, List<Optional<Instant>>> works = new HashMap<>();
+
+    /** Lines as flown that were worked out already, by crew. */
+    private final Map<CrewId, List<CrewStay>> flown = new HashMap<>();
+
     CrewsNow(DayModel model, Plan record, Standing now, List<Step> done) {
         this.model = model;
         this.record = record;
@@ -53,6 +59,15 @@ final class CrewsNow {
      * as ever. Who was flown sooner than planned had come as much sooner.
      */
     private List<CrewStay> asFlown(Crew crew) {
+        List<CrewStay> known = flown.get(crew.id());
+        if (known == null) {
+            known = List.copyOf(findFlown(crew));
+            flown.put(crew.id(), known);
+        }
+        return known;
+    }
+
+    private List<CrewStay> findFlown(Crew crew) {
         List<CrewStay> all = new ArrayList<>();
         Instant there = Instant.MIN;
         CrewStay before = null;
@@ -223,6 +238,10 @@ final class CrewsNow {
 
     /** When each lift planned for somebody at a place keeps them there no more; empty while some of it is to come. */
     private List<Optional<Instant>> works(CrewStay stay) {
+        return works.computeIfAbsent(stay, this::findWorks);
+    }
+
+    private List<Optional<Instant>> findWorks(CrewStay stay) {
         List<Optional<Instant>> all = new ArrayList<>();
         for (Step step : record.steps()) {
             Rotation turn = step.rotation().orElse(null);

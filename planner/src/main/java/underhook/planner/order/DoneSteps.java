@@ -1,7 +1,10 @@
 package underhook.planner.order;
 
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Predicate;
 import underhook.core.job.CrewId;
 import underhook.core.job.Job;
@@ -19,9 +22,19 @@ final class DoneSteps {
     private final Job job;
     private final List<Step> steps;
 
+    /** Asked for again and again: what is looked for is found by load. */
+    private final Map<LoadId, List<Rotation>> lifts = new HashMap<>();
+
     DoneSteps(Job job, List<Step> steps) {
         this.job = job;
         this.steps = steps;
+        steps.stream()
+                .flatMap(step -> step.rotation().stream())
+                .forEach(turn -> turn.loads().forEach(id -> lift(id).add(turn)));
+    }
+
+    private List<Rotation> lift(LoadId id) {
+        return lifts.computeIfAbsent(id, unused -> new ArrayList<>());
     }
 
     /** Flights that brought a crew to a place, in turn. */
@@ -54,11 +67,10 @@ final class DoneSteps {
         return job.getKind(job.getLoad(load).kind());
     }
 
-    /** As it was flown, in as many lifts; none when it was not begun. */
+    /** As it was flown, in as many lifts, one once for each of its loads; none when it was not begun. */
     List<Rotation> flown(Rotation planned) {
-        return steps.stream()
-                .flatMap(step -> step.rotation().stream())
-                .filter(one -> one.loads().stream().anyMatch(planned.loads()::contains))
+        return planned.loads().stream()
+                .flatMap(id -> lifts.getOrDefault(id, List.of()).stream())
                 .toList();
     }
 
