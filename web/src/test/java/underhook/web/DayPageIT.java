@@ -723,12 +723,14 @@ class DayPageIT {
         for (String at : List.of("pilot", "loader")) {
             hold("pilot");
             go(at);
-            page.run(before);
             page.waitUntil(
                     "the fuel and the flight are told on " + at,
-                    it ->
-                            it.says("Fuel at B, to 290 kg")
-                                    && it.says("Fly P from M to L, line OFF"));
+                    it -> {
+                        // News that come meanwhile bring the day as it is back.
+                        it.run(before);
+                        return it.says("Fuel at B, to 290 kg")
+                                && it.says("Fly P from M to L, line OFF");
+                    });
         }
         page.waitFor("[data-now=refuelled]");
         go("pilot");
