@@ -780,12 +780,13 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
 
         /** Whoever stands at one of two places under one rotor stands under what comes to the other. */
         private void checkTogether(List<PlaceRow> rows, LocalFrame frame, double rotorRadiusM) {
+            List<PlanePoint> points =
+                    rows.stream().map(row -> frame.toPlane(row.place().position())).toList();
             for (int i = 0; i < rows.size(); i++) {
                 Place place = rows.get(i).place();
-                PlanePoint point = frame.toPlane(place.position());
-                for (PlaceRow earlier : rows.subList(0, i)) {
-                    Place other = earlier.place();
-                    double apartM = point.distanceToM(frame.toPlane(other.position()));
+                for (int k = 0; k < i; k++) {
+                    Place other = rows.get(k).place();
+                    double apartM = points.get(i).distanceToM(points.get(k));
                     if (apartM < rotorRadiusM) {
                         findings.add(
                                 new Finding(

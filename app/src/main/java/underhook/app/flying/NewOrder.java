@@ -245,7 +245,7 @@ public final class NewOrder {
                                                 + " on; it counts for an hour. Does all of it come"
                                                 + " earlier, report by how much")
                         .orElse(
-                                "the forecast never has as much at "
+                                "the forecast has as much at no later hour at "
                                         + seen.place()
                                         + "; it counts for an hour. Does it stay, report it again"));
     }

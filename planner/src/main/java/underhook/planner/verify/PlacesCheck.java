@@ -139,12 +139,12 @@ final class PlacesCheck {
     private double washMPerS(Place place) {
         double radiusM = day.job().machine().rotorRadiusM();
         double weightN = day.job().machine().maxExternalMassKg() * GRAVITY_M_PER_S2;
-        double thinnest =
+        double thinnestKgPerM3 =
                 day.job().weather().hours().stream()
                         .mapToDouble(row -> densityKgPerM3(row, place))
                         .min()
                         .orElse(Double.POSITIVE_INFINITY);
-        return Math.sqrt(2 * weightN / (thinnest * Math.PI * radiusM * radiusM));
+        return Math.sqrt(2 * weightN / (thinnestKgPerM3 * Math.PI * radiusM * radiusM));
     }
 
     private double densityKgPerM3(WeatherHour row, Place place) {
