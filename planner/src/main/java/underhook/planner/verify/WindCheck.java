@@ -34,6 +34,10 @@ final class WindCheck {
     void run() {
         for (Step step : day.plan().steps()) {
             step.rotation().ifPresent(this::check);
+            // What is begun was stated by the forecast of then.
+            if (!day.isBegun(step)) {
+                step.rotation().ifPresent(turn -> turn.drops().forEach(this::checkStated));
+            }
         }
         for (Flight flight : day.listFlights()) {
             checkForecast(flight);
@@ -147,7 +151,6 @@ final class WindCheck {
             for (Load load : loads.subList(i, loads.size())) {
                 checkLimit(load, drop.place(), over);
             }
-            checkStated(drop);
             checkWayIn(drop, over);
         }
     }

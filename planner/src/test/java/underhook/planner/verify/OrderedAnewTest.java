@@ -264,20 +264,7 @@ class OrderedAnewTest {
     void a_day_of_which_nothing_may_be_flown_any_more_ends() {
         SmallDay day = day();
         Plan record = planned(day);
-        SmallDay windy =
-                day.inJob(
-                        "weather",
-                        with(
-                                day.job().weather(),
-                                "hours",
-                                day.job().weather().hours().stream()
-                                        .map(
-                                                hour ->
-                                                        with(
-                                                                with(hour, "gustMPerS", 20.0),
-                                                                "windMPerS",
-                                                                19.0))
-                                        .toList()));
+        SmallDay windy = windy(day);
         Instant now = record.steps().get(0).startAt().plusSeconds(1);
 
         Plan plan = anew(windy, record, now, new OpenDay.Effort(true, true, () -> false));
@@ -285,6 +272,35 @@ class OrderedAnewTest {
         assertThat(plan.leftOut())
                 .filteredOn(out -> out.code() == FindingCode.WIND_LIMIT)
                 .isNotEmpty();
+    }
+
+    /** What was stated of a lift in the air was the forecast of then; that it meets more wind than it may is said. */
+    @Test
+    void other_wind_makes_nothing_wrong_that_was_stated_before_it() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        Instant now = lift(record, "B1").rotation().orElseThrow().hookedAt().plusSeconds(1);
+        SmallDay windy = windy(day);
+
+        Plan plan = anew(windy, record, now);
+
+        VerifierReport report = new PlanVerifier().check(windy.job(), windy.ground(), plan);
+        assertThat(report.violations()).isEmpty();
+        assertThat(report.over())
+                .extracting(Finding::code)
+                .contains(FindingCode.WIND_LIMIT)
+                .doesNotContain(FindingCode.WIND_ARITHMETIC);
+    }
+
+    private static SmallDay windy(SmallDay day) {
+        return day.inJob(
+                "weather",
+                with(
+                        day.job().weather(),
+                        "hours",
+                        day.job().weather().hours().stream()
+                                .map(hour -> with(with(hour, "gustMPerS", 20.0), "windMPerS", 19.0))
+                                .toList()));
     }
 
     /** Duty ends an hour from now. Whoever ends the search does not know what would have had room. */
