@@ -11,6 +11,9 @@ public final class DayOrder {
     /** Of all days, how many hundredths look for others to choose from. */
     private static final int OTHERS_PERCENT = 40;
 
+    /** A day that leaves out what may fit is searched anew so often; more than once only where little is missing. */
+    private static final int MOST_AGAIN = 3;
+
     private DayOrder() {}
 
     /**
@@ -119,11 +122,13 @@ public final class DayOrder {
                         new Tournament.Watch(stops.hurried(), stops.settled(), progress));
         SplittableRandom random = new SplittableRandom(effort.seed());
         Wish best = tournament.best(days - others, random);
-        if (!tournament.wasCut() && leavesOut(lanes.first(), best)) {
+        for (int i = 0; i < MOST_AGAIN && !tournament.wasCut(); i++) {
             // Where little time is left at a place, only some first orders lead to a day with all
             // in it.
-            Wish other = tournament.best(days - others, random);
-            best = cheaper(lanes.first(), best, other);
+            if (!leavesOut(lanes.first(), best) || (i > 0 && !tournament.isNearlyAll())) {
+                break;
+            }
+            best = cheaper(lanes.first(), best, tournament.best(days - others, random));
         }
         if (tournament.wasCut() && first.wish != null) {
             best = cheaper(lanes.first(), best, first.wish);

@@ -309,6 +309,11 @@ public final class DayTable {
         return trips[trip].waitsForLeftOut() || windowEndS[trip] < 0;
     }
 
+    /** Where a trip's people are, else where it goes. */
+    int workPlace(int trip) {
+        return teamPlace[trip] >= 0 ? teamPlace[trip] : trips[trip].to();
+    }
+
     /** How many trips are so. */
     int countNeverFlown() {
         return (int) IntStream.range(0, trips.length).filter(this::isNeverFlown).count();

@@ -82,6 +82,14 @@ final class Decoder {
         return decodeFrom(0, wish, false);
     }
 
+    /** The same without a log, with what would be too late flown all the same. */
+    long decodeSoft(Wish wish) {
+        run.soft = true;
+        long cents = decode(wish, null);
+        run.soft = false;
+        return cents;
+    }
+
     /**
      * The same without a log, built from where it parts from the known day; meant for guesses.
      *

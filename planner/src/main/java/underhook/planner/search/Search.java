@@ -74,6 +74,11 @@ final class Search {
         return nearCents;
     }
 
+    /** The order whose price is least with what is too late or left out counted. */
+    Wish near() {
+        return near;
+    }
+
     Wish best() {
         return best;
     }

@@ -2,16 +2,18 @@ package underhook.planner.search;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.SplittableRandom;
+import java.util.TreeMap;
 import java.util.function.BooleanSupplier;
 import java.util.function.DoubleConsumer;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Many short searches from different first orders, longer ones from the best few, the longest from the best two:
- * where a search begins decides more than how long it lasts, unless it is long and hot.
+ * Many short searches from different first orders, longer ones from the best few or from orders crossed of them, the
+ * longest from the best two: where a search begins decides more than how long it lasts, unless it is long and hot.
  */
 final class Tournament {
     /**
@@ -20,24 +22,46 @@ final class Tournament {
      * @param starters how many go on
      * @param percent what share of the days asked for they build together
      * @param hotS how hot they begin, s
-     * @param finds whether ways are found; else all is judged by guesses
      */
-    record Round(int starters, int percent, double hotS, boolean finds) {}
+    record Round(int starters, int percent, double hotS, Way way) {
+        boolean finds() {
+            return way == Way.FINDING;
+        }
+    }
+
+    /** How a round goes about it; by guesses alone unless it finds ways. */
+    enum Way {
+        GUESSING,
+        /** Pairs of those that go on are crossed again and again, and each new order searched on. */
+        CROSSING,
+        FINDING
+    }
 
     /** The last rounds are of two: side by side they take the time of one. */
     private static final List<Round> WHOLE =
             List.of(
-                    new Round(16, 40, 84, false),
-                    new Round(4, 25, 30, false),
-                    new Round(2, 40, 20, true),
-                    new Round(2, 30, 8, true));
+                    new Round(16, 40, 84, Way.GUESSING),
+                    new Round(4, 25, 30, Way.GUESSING),
+                    new Round(2, 40, 20, Way.FINDING),
+                    new Round(2, 30, 8, Way.FINDING));
+
+    /**
+     * With orders to cross a day comes nearer the best than with as much work on the best few; not with many trips,
+     * where fuel levels decide, nor where all is hooked up at one place.
+     */
+    private static final List<Round> CROSSED =
+            List.of(
+                    new Round(8, 20, 84, Way.GUESSING),
+                    new Round(8, 100, 60, Way.CROSSING),
+                    new Round(2, 10, 20, Way.FINDING),
+                    new Round(2, 5, 8, Way.FINDING));
 
     /** A day of few trips is searched hotter: one order may lie far from all that are nearly as good. */
     private static final List<Round> OF_FEW_TRIPS =
             List.of(
-                    new Round(10, 30, 240, false),
-                    new Round(4, 37, 84, false),
-                    new Round(2, 66, 54, true));
+                    new Round(10, 30, 240, Way.GUESSING),
+                    new Round(4, 37, 84, Way.GUESSING),
+                    new Round(2, 66, 54, Way.FINDING));
 
     /**
      * With so much work each search can begin so hot that it leaves what its first order is like: then where it
@@ -45,19 +69,25 @@ final class Tournament {
      */
     private static final List<Round> LONG =
             List.of(
-                    new Round(8, 80, 450, false),
-                    new Round(2, 40, 20, true),
-                    new Round(2, 15, 8, true));
+                    new Round(8, 80, 450, Way.GUESSING),
+                    new Round(2, 40, 20, Way.FINDING),
+                    new Round(2, 15, 8, Way.FINDING));
 
-    /** So many days make a search long. @source PRACTICE own measure: a hundred thousand for each first order */
-    private static final int LONG_DAYS = 900_000;
+    /** So many days make a search long. @source PRACTICE own measure */
+    private static final int LONG_DAYS = 500_000;
 
-    /** So many do where all is hooked up at one place: there only waits tell orders apart. @source PRACTICE own measure */
-    private static final int LONG_DAYS_FROM_ONE_PLACE = 500_000;
+    /** So many orders are crossed at a time. */
+    private static final int CROSSED_AT_ONCE = 4;
+
+    /** Orders are crossed once for so many days. @source PRACTICE own measure: some 12,000 for each new order */
+    private static final int DAYS_FOR_CROSSING = 50_000;
+
+    private static final int LEAST_CROSSINGS = 6;
+    private static final int MOST_CROSSINGS = 24;
 
     /** Few, beside a search from a day that is known; in every second people walk far rather than are flown. */
     static final List<Round> BESIDE =
-            List.of(new Round(4, 50, 84, false), new Round(1, 50, 30, true));
+            List.of(new Round(4, 50, 84, Way.GUESSING), new Round(1, 50, 30, Way.FINDING));
 
     private static final int FEW_TRIPS = 10;
     private static final int ROUGH_DAYS = 120;
@@ -74,6 +104,9 @@ final class Tournament {
     private int built;
     private boolean cut;
 
+    /** What was nearest before, to be crossed with what another search begins with. */
+    private List<Search> known = List.of();
+
     Tournament(Lanes lanes, List<Round> rounds, Watch watch) {
         this.lanes = lanes;
         this.rounds = rounds;
@@ -85,8 +118,13 @@ final class Tournament {
         if (table.trips.length <= FEW_TRIPS) {
             return OF_FEW_TRIPS;
         }
-        int longDays = table.isAllHookedUpAtOnePlace() ? LONG_DAYS_FROM_ONE_PLACE : LONG_DAYS;
-        return days >= longDays && !table.hasManyTrips() ? LONG : WHOLE;
+        if (table.hasManyTrips()) {
+            return WHOLE;
+        }
+        if (table.isAllHookedUpAtOnePlace()) {
+            return days >= LONG_DAYS ? LONG : WHOLE;
+        }
+        return CROSSED;
     }
 
     /**
@@ -130,10 +168,24 @@ final class Tournament {
         built += entrants.size() * ROUGH_DAYS;
         count(entrants);
         for (int i = 1; i < rounds.size(); i++) {
-            entrants = goOn(i, entrants, new Work(days, random));
-            count(entrants);
+            Work work = new Work(days, random);
+            if (rounds.get(i).way() == Way.CROSSING) {
+                entrants = cross(i, entrants, work);
+            } else {
+                entrants = goOn(i, entrants, work);
+                count(entrants);
+            }
         }
+        known = Stream.concat(entrants.stream(), known.stream()).toList();
         return cheapest(entrants).best();
+    }
+
+    /** Whether what was found nearest, flown too late where it must, leaves out one at most that may be flown. */
+    boolean isNearlyAll() {
+        Decoder decoder = lanes.first();
+        decoder.decodeSoft(bestOf(known, 1).get(0).near());
+        Run run = decoder.run();
+        return run.countDropped() <= run.table.countNeverFlown() + 1;
     }
 
     private record Work(int days, SplittableRandom random) {
@@ -164,7 +216,7 @@ final class Tournament {
                     if (i > 0 && end.getAsBoolean()) {
                         return;
                     }
-                    tell(decoder, 0, i);
+                    tell(decoder, 0, (double) i / until);
                     DayTable table = decoder.run().table;
                     Wish start =
                             new RoughSearch(table, decoder)
@@ -178,6 +230,57 @@ final class Tournament {
                 });
     }
 
+    private List<Search> cross(int round, List<Search> first, Work work) {
+        Round how = rounds.get(round);
+        List<Search> before = known;
+        List<Search> pool = nearest(how, first, List.of());
+        BooleanSupplier end = watch.end(how);
+        int times =
+                Math.max(
+                        LEAST_CROSSINGS, Math.min(MOST_CROSSINGS, work.days() / DAYS_FOR_CROSSING));
+        long all = (long) work.days() * how.percent() / 100;
+        int each = (int) Math.max(1, all / times / CROSSED_AT_ONCE);
+        for (int i = 0; i < times && !end.getAsBoolean(); i++) {
+            tell(lanes.first(), round, (double) i / times);
+            Search[] crossed = new Search[CROSSED_AT_ONCE];
+            SplittableRandom[] randoms = work.split(crossed.length);
+            List<Search> from = pool;
+            lanes.each(
+                    0,
+                    crossed.length,
+                    (k, decoder) -> {
+                        Wish start = crossed(decoder.run().table, from, randoms[k]);
+                        crossed[k] = new Search(decoder, start);
+                        crossed[k].run(randoms[k], each, new Search.Manner(how.hotS(), false, end));
+                    });
+            count(List.of(crossed));
+            pool = nearest(how, pool, List.of(crossed));
+            if (i + 1 == times / 2) {
+                // Joined sooner, what was found before would leave nothing of what is new.
+                pool = nearest(how, pool, before);
+            }
+        }
+        cut |= end.getAsBoolean();
+        known = pool;
+        return pool;
+    }
+
+    /** Of two that are known, the first more often a good one. */
+    private static Wish crossed(DayTable table, List<Search> from, SplittableRandom random) {
+        int one = Math.min(random.nextInt(from.size()), random.nextInt(from.size()));
+        int other = random.nextInt(Math.max(1, from.size() - 1));
+        other += other >= one && from.size() > 1 ? 1 : 0;
+        return Crossing.of(table, from.get(one).near(), from.get(other).near(), random);
+    }
+
+    /** The nearest of both, of equally near ones the first. */
+    private static List<Search> nearest(Round how, List<Search> some, List<Search> more) {
+        Map<Long, Search> apart = new TreeMap<>();
+        Stream.concat(some.stream(), more.stream())
+                .forEach(one -> apart.putIfAbsent(one.nearCents(), one));
+        return bestOf(List.copyOf(apart.values()), how.starters());
+    }
+
     private List<Search> goOn(int round, List<Search> before, Work work) {
         Round next = rounds.get(round);
         // Where it is over already, all that is still found are the ways of the best.
@@ -189,7 +292,7 @@ final class Tournament {
                 0,
                 gone.length,
                 (i, decoder) -> {
-                    tell(decoder, round, i);
+                    tell(decoder, round, (double) i / gone.length);
                     gone[i] = new Search(decoder, entrants.get(i));
                     run(gone[i], round, new Work(work.days(), randoms[i]));
                 });
@@ -220,9 +323,8 @@ final class Tournament {
         } while (!end.getAsBoolean());
     }
 
-    private void tell(Decoder decoder, int round, int task) {
+    private void tell(Decoder decoder, int round, double doneRatio) {
         if (decoder == lanes.first()) {
-            double doneRatio = (double) task / rounds.get(round).starters();
             watch.progress().accept((round + doneRatio) / rounds.size());
         }
     }

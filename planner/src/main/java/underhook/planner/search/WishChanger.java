@@ -76,7 +76,7 @@ final class WishChanger {
     /** Moves everything that one place waits for by as much as its first. */
     private void shiftPlace(int[] tokens, SplittableRandom random) {
         int trip = random.nextInt(table.trips.length);
-        int place = placeOf(trip);
+        int place = table.workPlace(trip);
         int[] others = new int[tokens.length];
         int[] moved = new int[tokens.length];
         int otherCount = 0;
@@ -106,8 +106,8 @@ final class WishChanger {
 
     /** Two places change their turns: what one waits for is flown when the other's was. */
     private void swapPlaces(int[] tokens, SplittableRandom random) {
-        int one = placeOf(random.nextInt(table.trips.length));
-        int other = placeOf(random.nextInt(table.trips.length));
+        int one = table.workPlace(random.nextInt(table.trips.length));
+        int other = table.workPlace(random.nextInt(table.trips.length));
         int[] ones = tripsAt(tokens, one);
         int[] others = tripsAt(tokens, other);
         if (one == other) {
@@ -133,13 +133,8 @@ final class WishChanger {
                 .toArray();
     }
 
-    /** Where a trip's people are, else where it goes. */
-    private int placeOf(int trip) {
-        return table.teamPlace[trip] >= 0 ? table.teamPlace[trip] : table.trips[trip].to();
-    }
-
     private boolean isAt(int trip, int place) {
-        return placeOf(trip) == place;
+        return table.workPlace(trip) == place;
     }
 
     private static void swap(int[] tokens, SplittableRandom random) {

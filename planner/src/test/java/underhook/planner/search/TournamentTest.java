@@ -12,7 +12,7 @@ class TournamentTest {
     private static final int DAYS = 600_000;
 
     @Test
-    void with_all_hooked_up_at_one_place_fewer_days_are_enough_to_begin_hot() {
+    void with_all_hooked_up_at_one_place_a_long_search_begins_hotter() {
         assertThat(hotS(0)).isGreaterThan(hotS(1));
     }
 
