@@ -52,7 +52,7 @@ final class Tournament {
     private static final List<Round> CROSSED =
             List.of(
                     new Round(8, 20, 84, Way.GUESSING),
-                    new Round(8, 100, 60, Way.CROSSING),
+                    new Round(8, 100, 84, Way.CROSSING),
                     new Round(2, 10, 20, Way.FINDING),
                     new Round(2, 5, 8, Way.FINDING));
 
