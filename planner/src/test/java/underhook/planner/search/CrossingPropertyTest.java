@@ -33,7 +33,9 @@ class CrossingPropertyTest {
             DayTable table = TinyDay.ofFlownTeams(i, 4 + i % 5).table();
             Wish one = wish(table, random);
             Wish other = wish(table, random);
-            Integer[] crossed = trips(table, Crossing.of(table, one, other, random));
+            Wish child = Crossing.of(table, one, other, random);
+            assertThat(child.tokens[0]).isEqualTo(one.tokens[0]);
+            Integer[] crossed = trips(table, child);
             Integer[] ones = trips(table, one);
             int alike = 0;
             while (alike < crossed.length && crossed[alike].equals(ones[alike])) {
