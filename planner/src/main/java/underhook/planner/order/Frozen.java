@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import underhook.core.finding.Finding;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
@@ -29,6 +30,7 @@ final class Frozen {
     private final Past past;
     private List<Past.Part> parts;
     private List<Step> steps;
+    private Set<LoadId> held;
     private boolean over;
 
     Frozen(Job job, Plan plan, Standing standing) {
@@ -44,6 +46,7 @@ final class Frozen {
         this.past = new Past(job, plan, standing, without);
         this.parts = past.parts();
         this.steps = burnt();
+        this.held = held();
     }
 
     /** What was tapped in less time than the plan's steps take, and what that leaves undone. */
@@ -77,6 +80,7 @@ final class Frozen {
         if (past.waits()) {
             parts = parts.subList(0, parts.size() - past.waiting());
             steps = burnt();
+            held = held();
             over = true;
         }
         return this;
@@ -92,7 +96,11 @@ final class Frozen {
 
     /** Whether a load was flown or hangs there. */
     boolean holds(LoadId load) {
-        return lifts().stream().anyMatch(loads -> loads.contains(load));
+        return held.contains(load);
+    }
+
+    private Set<LoadId> held() {
+        return lifts().stream().flatMap(List::stream).collect(Collectors.toSet());
     }
 
     /**

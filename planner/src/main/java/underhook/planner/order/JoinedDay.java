@@ -54,12 +54,13 @@ final class JoinedDay {
     private final Plan record;
     private final Standing now;
     private final Frozen frozen;
+    private final CrewsNow before;
 
     /** The loads' trips and the table of them. */
     record Puzzle(TripMaker maker, DayTable table) {}
 
-    /** The plan that is flown, how its day stands, and what of it is done. */
-    record Old(Plan record, Standing now, Frozen frozen) {}
+    /** The plan that is flown, how its day stands, what of it is done, and where its crews are now. */
+    record Old(Plan record, Standing now, Frozen frozen, CrewsNow crews) {}
 
     /**
      * What no order of the rest ends before.
@@ -76,6 +77,7 @@ final class JoinedDay {
         this.record = old.record();
         this.now = old.now();
         this.frozen = old.frozen();
+        this.before = old.crews();
     }
 
     /**
@@ -93,7 +95,6 @@ final class JoinedDay {
                                 new PlanBuilder.Built(
                                         day, cut, Optional.empty(), comforts, frozen.steps()))
                         .build(settings, leftOut(day, cut), findings(model, people, maker, day));
-        CrewsNow before = new CrewsNow(model, record, now, frozen.steps());
         List<CrewStay> gone =
                 people.teams.stream().flatMap(crew -> before.gone(crew).stream()).toList();
         List<CrewStay> crews = new ArrayList<>(gone);

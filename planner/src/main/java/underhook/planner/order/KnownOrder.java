@@ -3,8 +3,10 @@ package underhook.planner.order;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import underhook.core.job.CrewId;
@@ -22,11 +24,21 @@ final class KnownOrder {
     private final DayModel model;
     private final List<Trip> trips;
     private final People people;
+    private final Map<LoadId, Integer> tripOf = new HashMap<>();
+    private final Map<CrewId, Integer> teamOf = new HashMap<>();
 
     KnownOrder(DayModel model, TripMaker maker, People people) {
         this.model = model;
         this.trips = maker.trips();
         this.people = people;
+        for (int k = 0; k < trips.size(); k++) {
+            for (LoadId load : trips.get(k).ids()) {
+                tripOf.putIfAbsent(load, k);
+            }
+        }
+        for (int i = 0; i < people.teams.size(); i++) {
+            teamOf.putIfAbsent(people.teams.get(i).id(), i);
+        }
     }
 
     /** The order of a plan's steps that are not frozen. */
@@ -75,8 +87,7 @@ final class KnownOrder {
         int what =
                 switch (step.kind()) {
                     case ROTATION -> trip(step.rotation().orElseThrow().loads());
-                    case CREW_MOVE ->
-                            step.crew().map(id -> teamNumber(id.value())).orElse(DayTable.NONE);
+                    case CREW_MOVE -> step.crew().map(this::team).orElse(DayTable.NONE);
                     case POSITION, REFUEL, LINE_CHANGE, BREAK, WAIT -> DayTable.NONE;
                 };
         return new RestOrder.Kept.Step(
@@ -112,7 +123,7 @@ final class KnownOrder {
                                     });
             case CREW_MOVE ->
                     step.crew()
-                            .map(id -> teamNumber(id.value()))
+                            .map(this::team)
                             .filter(team -> team >= 0)
                             .ifPresent(team -> tokens.add(trips.size() + team));
             case BREAK -> tokens.add(trips.size() + teams);
@@ -125,21 +136,11 @@ final class KnownOrder {
     }
 
     private int trip(LoadId load) {
-        for (int k = 0; k < trips.size(); k++) {
-            if (trips.get(k).carries(load)) {
-                return k;
-            }
-        }
-        return DayTable.NONE;
+        return tripOf.getOrDefault(load, DayTable.NONE);
     }
 
-    private int teamNumber(String crew) {
-        for (int i = 0; i < people.teams.size(); i++) {
-            if (people.teams.get(i).id().value().equals(crew)) {
-                return i;
-            }
-        }
-        return DayTable.NONE;
+    private int team(CrewId crew) {
+        return teamOf.getOrDefault(crew, DayTable.NONE);
     }
 
     /** The fitted line of a length; {@link DayTable#NONE} with the line off. */
@@ -178,9 +179,11 @@ final class KnownOrder {
             }
             Rotation rotation = step.rotation().get();
             Drop drop = rotation.drops().get(0);
-            int team = there(plan, place, drop.releasedAt());
-            if (team >= 0 && model.place(drop.place()) == place) {
-                return team;
+            if (model.place(drop.place()) == place) {
+                int team = there(plan, place, drop.releasedAt());
+                if (team >= 0) {
+                    return team;
+                }
             }
             int trip = trip(rotation.loads().get(0));
             if (hooker < 0 && trip >= 0 && trips.get(trip).from() == place) {
@@ -193,7 +196,7 @@ final class KnownOrder {
     /** The team that is at a place then and may work there. */
     private int there(Plan plan, int place, Instant at) {
         for (CrewStay stay : plan.crews()) {
-            int team = teamNumber(stay.crew().value());
+            int team = team(stay.crew());
             boolean there =
                     team >= 0
                             && model.place(stay.place()) == place
@@ -214,7 +217,7 @@ final class KnownOrder {
         for (int place = 0; place < model.places.size(); place++) {
             int found = worker(plan, place);
             for (CrewStay stay : plan.crews()) {
-                int team = teamNumber(stay.crew().value());
+                int team = team(stay.crew());
                 boolean works = stay.doing().startsWith("works");
                 if (works && found < 0 && team >= 0 && model.place(stay.place()) == place) {
                     found = people.serves(team, place) ? team : found;

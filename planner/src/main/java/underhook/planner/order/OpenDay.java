@@ -113,11 +113,13 @@ public final class OpenDay {
     }
 
     /** With what is flown as it hung, and what is dropped out of it: who hung with that may hang otherwise. */
-    private Puzzle left(Plan record, Standing now, Frozen frozen, Set<LoadId> alone) {
+    private Puzzle left(JoinedDay.Old old, Set<LoadId> alone) {
         Set<LoadId> off =
-                now.dropped().stream().filter(id -> !frozen.holds(id)).collect(Collectors.toSet());
-        Settled settled = new Settled(frozen.lifts(), off, alone);
-        Map<CrewId, People.Away> away = new CrewsNow(model, record, now, frozen.steps()).away();
+                old.now().dropped().stream()
+                        .filter(id -> !old.frozen().holds(id))
+                        .collect(Collectors.toSet());
+        Settled settled = new Settled(old.frozen().lifts(), off, alone);
+        Map<CrewId, People.Away> away = old.crews().away();
         if (away.isEmpty() && alone.isEmpty() && settled.leaves(model.job, whole.trips())) {
             return whole;
         }
@@ -147,40 +149,43 @@ public final class OpenDay {
      * @param settings id and seed of the new plan
      */
     public Reordered reorder(Plan record, Standing now, PlanSettings settings, Effort effort) {
-        Frozen frozen = frozen(record, now);
+        JoinedDay.Old old = old(record, now);
         Asked asked = new Asked(effort.stop());
-        Puzzle puzzle = left(record, now, frozen, Set.of());
-        Midday midday = midday(puzzle, record, now, frozen);
-        RestOrder rest = rest(puzzle, record, frozen, midday);
+        Puzzle puzzle = left(old, Set.of());
+        Midday midday = midday(puzzle, old);
+        RestOrder rest = rest(puzzle, old, midday);
         Ordered ordered = ordered(rest, midday, settings, effort.until(asked));
         Set<LoadId> alone = new HashSet<>();
         while (alone.addAll(waitingPartners(puzzle, ordered))) {
-            puzzle = left(record, now, frozen, alone);
-            midday = midday(puzzle, record, now, frozen);
-            rest = rest(puzzle, record, frozen, midday);
+            puzzle = left(old, alone);
+            midday = midday(puzzle, old);
+            rest = rest(puzzle, old, midday);
             ordered = ordered(rest, midday, settings, effort.until(asked));
         }
         People people = puzzle.people();
         if (ordered.events().isEmpty()) {
-            frozen = frozen.ended();
+            old = old(record, now, old.frozen().ended());
         }
         Optional<JoinedDay.Bound> bound =
                 effort.bounds() ? Optional.of(bound(puzzle, rest, ordered)) : Optional.empty();
         DayState day = new DayStory(model, puzzle.maker(), people, puzzle.table()).tell(ordered);
         JoinedDay joined =
                 new JoinedDay(
-                        model,
-                        new JoinedDay.Puzzle(puzzle.maker(), puzzle.table()),
-                        people,
-                        new JoinedDay.Old(record, now, frozen));
-        return new Reordered(joined.plan(day, settings, bound, asked.ended), frozen.steps().size());
+                        model, new JoinedDay.Puzzle(puzzle.maker(), puzzle.table()), people, old);
+        return new Reordered(
+                joined.plan(day, settings, bound, asked.ended), old.frozen().steps().size());
     }
 
     /** What is done or begun, with crews on no flight that they were said not to be on. */
-    private Frozen frozen(Plan record, Standing now) {
-        Frozen laid = new Frozen(job, record, now);
-        Set<Step> without = new CrewsNow(model, record, now, laid.steps()).without();
-        return without.isEmpty() ? laid : new Frozen(job, record, now, without);
+    private JoinedDay.Old old(Plan record, Standing now) {
+        JoinedDay.Old laid = old(record, now, new Frozen(job, record, now));
+        Set<Step> without = laid.crews().without();
+        return without.isEmpty() ? laid : old(record, now, new Frozen(job, record, now, without));
+    }
+
+    private JoinedDay.Old old(Plan record, Standing now, Frozen frozen) {
+        return new JoinedDay.Old(
+                record, now, frozen, new CrewsNow(model, record, now, frozen.steps()));
     }
 
     private Ordered ordered(RestOrder rest, Midday midday, PlanSettings settings, Effort effort) {
@@ -244,10 +249,9 @@ public final class OpenDay {
      * @return not yet re-checked, cut short where the record is; refused when nothing is flown
      */
     public Outcome<Plan> whole(Plan record, PlanSettings settings, Effort effort, Aim aim) {
-        Standing morning = morning(record);
-        Frozen nothing = new Frozen(job, record, morning);
-        Midday begins = midday(whole, record, morning, nothing).freeAt(whole.table().startS());
-        RestOrder rest = rest(whole, record, nothing, begins);
+        JoinedDay.Old morning = morning(record);
+        Midday begins = midday(whole, morning).freeAt(whole.table().startS());
+        RestOrder rest = rest(whole, morning, begins);
         Ordered day =
                 effort.searches()
                         ? rest.aimed(settings.seed(), days(begins), aim, effort.stop())
@@ -268,17 +272,20 @@ public final class OpenDay {
                                                 : DayBounds.unproven(tables.startS())));
     }
 
-    private Standing morning(Plan record) {
-        return new Standing(
-                model.instant(firstS(record)),
-                Standing.Log.AS_PLANNED,
-                List.of(),
-                OptionalDouble.empty(),
-                List.of(),
-                Map.of(),
-                Set.of(),
-                Set.of(),
-                Standing.Engine.UNTOLD);
+    /** Nothing of a plan is done. */
+    private JoinedDay.Old morning(Plan record) {
+        Standing morning =
+                new Standing(
+                        model.instant(firstS(record)),
+                        Standing.Log.AS_PLANNED,
+                        List.of(),
+                        OptionalDouble.empty(),
+                        List.of(),
+                        Map.of(),
+                        Set.of(),
+                        Set.of(),
+                        Standing.Engine.UNTOLD);
+        return old(record, morning, new Frozen(job, record, morning));
     }
 
     /**
@@ -290,9 +297,8 @@ public final class OpenDay {
      */
     public TriedMove tryMove(
             Plan record, LoadId moved, Optional<LoadId> behind, PlanSettings settings) {
-        Standing morning = morning(record);
-        Frozen nothing = new Frozen(job, record, morning);
-        RestOrder rest = rest(whole, record, nothing, midday(whole, record, morning, nothing));
+        JoinedDay.Old morning = morning(record);
+        RestOrder rest = rest(whole, morning, midday(whole, morning));
         int trip = flown(moved);
         int before = behind.map(this::flown).orElse(DayTable.NONE);
         return tried(
@@ -376,15 +382,17 @@ public final class OpenDay {
     }
 
     /** What is left of a plan's day, to be ordered from how it stands. */
-    private RestOrder rest(Puzzle puzzle, Plan record, Frozen frozen, Midday midday) {
+    private RestOrder rest(Puzzle puzzle, JoinedDay.Old old, Midday midday) {
         KnownOrder known = new KnownOrder(model, puzzle.maker(), puzzle.people());
-        return RestOrder.of(
-                puzzle.table(), midday, known.of(record, frozen.steps().size(), frozen));
+        int done = old.frozen().steps().size();
+        return RestOrder.of(puzzle.table(), midday, known.of(old.record(), done, old.frozen()));
     }
 
-    private Midday midday(Puzzle puzzle, Plan record, Standing now, Frozen frozen) {
-        List<Step> done = frozen.steps();
-        List<Integer> closed = closed(puzzle.trips(), now, frozen);
+    private Midday midday(Puzzle puzzle, JoinedDay.Old old) {
+        Plan record = old.record();
+        Standing now = old.now();
+        List<Step> done = old.frozen().steps();
+        List<Integer> closed = closed(puzzle.trips(), now, old.frozen());
         Engine engine = new Engine();
         done.forEach(engine::step);
         engine.told(now, done);
@@ -393,9 +401,8 @@ public final class OpenDay {
             refuelBusyS.add(refuelBusyS(done, i));
         }
         List<Midday.Team> teams = new ArrayList<>();
-        CrewsNow crews = new CrewsNow(model, record, now, done);
         for (Crew crew : puzzle.people().teams) {
-            teams.add(crews.team(crew));
+            teams.add(old.crews().team(crew));
         }
         List<Long> releasedS = puzzle.trips().stream().map(trip -> releasedS(trip, done)).toList();
         if (done.isEmpty()) {

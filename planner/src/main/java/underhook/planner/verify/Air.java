@@ -42,6 +42,13 @@ final class Air {
         return hours.subList(findRow(from), last + (both ? 2 : 1));
     }
 
+    /** When the row that begins last before or at a time ends. */
+    Instant rowEnds(Instant at) {
+        int next = findRow(at) + 1;
+        List<WeatherHour> hours = weather.hours();
+        return next < hours.size() ? hours.get(next).from() : weather.until();
+    }
+
     private int findRow(Instant at) {
         List<WeatherHour> hours = weather.hours();
         int row = 0;

@@ -10,7 +10,6 @@ import java.util.stream.Stream;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.geo.PlanePoint;
-import underhook.core.job.LineItem;
 import underhook.core.job.Load;
 import underhook.core.job.MapFeature;
 import underhook.core.job.Place;
@@ -180,22 +179,10 @@ final class AroundCheck {
     /** In this direction and a little to both sides. */
     private DoubleStream aboutRad(PlanePoint at, double bearingGridRad) {
         return DoubleStream.of(-ASIDE_RAD, 0, ASIDE_RAD)
-                .map(asideRad -> standsRad(at, bearingGridRad + asideRad));
-    }
-
-    /** How steeply the highest ground in a direction stands over a place, cell by cell; the Earth's bend is nothing. */
-    private double standsRad(PlanePoint at, double bearingGridRad) {
-        double hereM = day.groundAmslM(at);
-        double cellM = day.ground().terrain().cellSizeM();
-        double steepest = -Math.PI / 2;
-        for (double far = cellM; far <= STANDS_WITHIN_M; far += cellM) {
-            PlanePoint there = Plane.along(at, bearingGridRad, far);
-            if (!day.isKnown(there)) {
-                break;
-            }
-            steepest = Math.max(steepest, Math.atan2(day.groundAmslM(there) - hereM, far));
-        }
-        return steepest;
+                .map(
+                        asideRad ->
+                                day.around()
+                                        .standsRad(at, bearingGridRad + asideRad, STANDS_WITHIN_M));
     }
 
     /** The way in straight into the wind faces the sun: a note, and graver where something is set down then. */
@@ -221,29 +208,15 @@ final class AroundCheck {
         }
         double intoTrueRad = windier(rows).windFromTrueRad();
         return Stream.of(at, at.minusSeconds(MINUTE_S), at.plusSeconds(MINUTE_S))
-                .allMatch(when -> isDazzled(place, intoTrueRad, when));
+                .allMatch(when -> day.around().isDazzled(place.id(), intoTrueRad, when));
     }
 
     private boolean isDazzledWithin(Place place, List<WeatherHour> rows) {
+        Instant fromAt = rows.get(0).from();
         double intoTrueRad = windier(rows).windFromTrueRad();
-        int minutes = 0;
-        Instant at = rows.get(0).from();
-        while (minutes < MINUTES && air.listRows(at.plusSeconds(1)).equals(rows)) {
-            minutes = isDazzled(place, intoTrueRad, at) ? minutes + 1 : 0;
-            at = at.plusSeconds(MINUTE_S);
-        }
-        return minutes == MINUTES;
-    }
-
-    private boolean isDazzled(Place place, double intoTrueRad, Instant at) {
-        // Terrain only ever hides it.
-        return SunSight.overSea(place.position(), at).dazzles(intoTrueRad, true)
-                && SunSight.over(day, place.position(), eyeAglM(), at).dazzles(intoTrueRad, true);
-    }
-
-    /** The longest line puts the pilot highest. */
-    private double eyeAglM() {
-        return day.job().machine().lines().stream().mapToDouble(LineItem::lengthM).max().orElse(0);
+        Surroundings.Glare glare =
+                new Surroundings.Glare(place.id(), intoTrueRad, fromAt, air.rowEnds(fromAt));
+        return day.around().dazzledMinutes(glare) >= MINUTES;
     }
 
     /** Where trees are surveyed, a line that reaches over them by less than they are known is told of, or the room. */

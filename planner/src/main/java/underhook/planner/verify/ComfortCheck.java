@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.ComfortRates;
-import underhook.core.job.LineItem;
 import underhook.core.job.Machine;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
@@ -114,14 +113,13 @@ final class ComfortCheck {
         Instant midnight = day.job().date().atStartOfDay(day.job().zone()).toInstant();
         long sinceS = Duration.between(midnight, about.at).toSeconds();
         Instant at = midnight.plusSeconds(Math.floorDiv(sinceS, SUN_STEP_S) * SUN_STEP_S);
-        double eyeAglM = machine.lines().stream().mapToDouble(LineItem::lengthM).max().orElse(0);
         Place place = day.job().getPlace(about.place);
         double right = machine.pilotSide() == Machine.PilotSide.RIGHT ? 1 : -1;
         double sideRad = trackTrueRad + right * Math.PI / 2;
         SunSight sun = SunSight.overSea(place.position(), at);
         if (sun.dazzles(trackTrueRad, false) || sun.dazzles(sideRad, false)) {
             // Terrain only ever hides it.
-            sun = SunSight.over(day, place.position(), eyeAglM, at);
+            sun = day.around().sight(place.id(), at);
         }
         boolean ahead = sun.dazzles(trackTrueRad, true);
         boolean perhapsAhead = sun.dazzles(trackTrueRad, false);

@@ -49,7 +49,6 @@ final class Day {
     private final Map<LoadId, Rotation> rotations = new HashMap<>();
     private final Map<PlaceId, PlanePoint> places = new HashMap<>();
     private final IdentityHashMap<Object, Shape> shapes = new IdentityHashMap<>();
-    private final List<HungWire> wires = new ArrayList<>();
     private final List<Flight> flights = new ArrayList<>();
 
     Day(Job job, Ground ground, Plan plan, Proofs proofs) {
@@ -316,10 +315,12 @@ final class Day {
 
     /** Every wire of the job, in order. */
     List<HungWire> wires() {
-        if (wires.isEmpty()) {
-            job.wires().forEach(wire -> wires.add(new HungWire(this, wire)));
-        }
-        return Collections.unmodifiableList(wires);
+        return around().wires();
+    }
+
+    /** What stands round the places, whatever is planned. */
+    Surroundings around() {
+        return proofs.around();
     }
 
     boolean isKnown(PlanePoint p) {

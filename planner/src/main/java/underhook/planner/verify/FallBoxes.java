@@ -19,10 +19,10 @@ import underhook.core.plan.Rotation;
 /**
  * Where what hangs on the hook would hit, let go at some spot of a flight: each load, or the empty line.
  *
- * <p>Boxes once worked out are kept.
+ * <p>Falls once worked out are kept; the air is as dense as where they were first asked for.
  */
 final class FallBoxes {
-    /** Heights are rounded down to this, so that boxes can be kept, m. */
+    /** Heights are rounded down to this, so that falls can be kept, m. */
     private static final double HEIGHT_STEP_M = 2.5;
 
     private static final double SPEED_STEP_M_PER_S = 0.5;
@@ -57,10 +57,10 @@ final class FallBoxes {
 
     private final Day day;
     private final Air air;
-    private final Map<Steps, FallBox> boxes = new HashMap<>();
+    private final Map<Steps, Falls> falls = new HashMap<>();
 
-    /** All that tells one release of a flight from another, in whole steps. */
-    private record Steps(Hanging hanging, long height, long speed, long off) {}
+    /** All that tells one release of a flight from another but how high it is, in whole steps. */
+    private record Steps(Hanging hanging, long speed, long off) {}
 
     /** What of which flight. */
     private record Hanging(int number, String subject, String id) {}
@@ -153,18 +153,17 @@ final class FallBoxes {
             highest = Math.max(highest, spot.hookAmslM() - day.groundAmslM(spot.at()));
         }
         double speed = flight.leg().speedMPerS() + wind.speedMPerS();
-        FallBox.Release release =
-                new FallBox.Release(
-                        highest + HEIGHT_STEP_M,
+        Falls.Toss toss =
+                new Falls.Toss(
                         speed + SPEED_STEP_M_PER_S,
                         wind.speedMPerS(),
                         wind.speedMPerS(),
                         wind.gustMPerS());
         double reach = 0;
         for (Hung hung : hung(flight)) {
-            FallBox.Body body =
+            Falls.Body body =
                     body(flight, hung, flight.leg().speedMPerS(), spots.get(0).hookAmslM());
-            FallBox box = FallBox.of(body, release);
+            FallBox box = new Falls(body, toss, HEIGHT_STEP_M).at(depth(highest) + 2);
             reach = Math.max(reach, Math.max(Math.abs(box.backM()), box.forwardM()));
             reach = Math.max(reach, Math.max(box.leftM(), box.rightM()));
         }
@@ -257,7 +256,6 @@ final class FallBoxes {
         double offSteps = Math.rint(off / ANGLE_STEP_RAD);
         double offRad = offSteps * ANGLE_STEP_RAD;
         double end = spot.hookAmslM() - hung.underHookM();
-        double heightSteps = Math.floor((end - day.groundAmslM(spot.at())) / HEIGHT_STEP_M);
         double airspeed = airspeedMPerS(flight, spot);
         double speedSteps =
                 Math.max(
@@ -268,20 +266,25 @@ final class FallBoxes {
         Steps steps =
                 new Steps(
                         new Hanging(flight.number(), flight.subject(), hung.id()),
-                        Math.max(0, (long) heightSteps),
                         (long) speedSteps,
                         (long) offSteps);
-        return boxes.computeIfAbsent(
-                steps,
-                unused ->
-                        FallBox.of(
-                                body(flight, hung, airspeed, end),
-                                new FallBox.Release(
-                                        Math.max(1, heightSteps * HEIGHT_STEP_M),
-                                        speedSteps * SPEED_STEP_M_PER_S,
-                                        wind.speedMPerS() * Math.cos(offRad),
-                                        wind.speedMPerS() * Math.sin(offRad),
-                                        wind.gustMPerS())));
+        Falls way =
+                falls.computeIfAbsent(
+                        steps,
+                        unused ->
+                                new Falls(
+                                        body(flight, hung, airspeed, end),
+                                        new Falls.Toss(
+                                                speedSteps * SPEED_STEP_M_PER_S,
+                                                wind.speedMPerS() * Math.cos(offRad),
+                                                wind.speedMPerS() * Math.sin(offRad),
+                                                wind.gustMPerS()),
+                                        HEIGHT_STEP_M));
+        return way.at(depth(end - day.groundAmslM(spot.at())));
+    }
+
+    private static int depth(double heightM) {
+        return (int) Math.max(0, Math.floor(heightM / HEIGHT_STEP_M));
     }
 
     /** Even slowing over the last part, from where the plan says it begins; even gain over the first. */
@@ -298,7 +301,7 @@ final class FallBoxes {
         return Math.max(LEAST_SPEED_M_PER_S, flight.leg().speedMPerS() * share);
     }
 
-    private FallBox.Body body(Flight flight, Hung hung, Number airspeed, Number amsl) {
+    private Falls.Body body(Flight flight, Hung hung, Number airspeed, Number amsl) {
         double density = 0;
         for (WeatherHour row : air.listRows(flight.step().startAt())) {
             density = Math.max(density, air.densityKgPerM3(row, amsl.doubleValue()));
@@ -306,7 +309,7 @@ final class FallBoxes {
         double pressure = 0.5 * density * airspeed.doubleValue() * airspeed.doubleValue();
         double area = hung.dragAreaM2();
         double middle = (hung.lightKg() + hung.heavyKg()) / 2;
-        return new FallBox.Body(
+        return new Falls.Body(
                 0.5 * density * area * LIGHT_DRAG_FACTOR / hung.lightKg(),
                 0.5 * density * area * HEAVY_DRAG_FACTOR / hung.heavyKg(),
                 flight.step().lineLengthM(),

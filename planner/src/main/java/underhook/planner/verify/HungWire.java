@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Hanging;
+import underhook.core.job.Job;
 import underhook.core.job.Place;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.Wire;
@@ -47,8 +49,12 @@ final class HungWire {
     /** A height that was never measured counts so much more. @source PRACTICE */
     private static final double UNMEASURED_FACTOR = 1.25;
 
-    private final Day day;
+    private final Ground ground;
     private final Wire wire;
+
+    /** Sine of the angle that the day's strongest gust swings it to; 1 where that is not known. */
+    private final double outFraction;
+
     private final List<PlanePoint> supports;
     private final List<Span> spans = new ArrayList<>();
     private final double widestM;
@@ -69,10 +75,11 @@ final class HungWire {
         }
     }
 
-    HungWire(Day day, Wire wire) {
-        this.day = day;
+    HungWire(Job job, Ground ground, Wire wire) {
+        this.ground = ground;
         this.wire = wire;
-        this.supports = wire.supports().stream().map(p -> day.planeOf(p)).toList();
+        this.outFraction = outFraction(job, wire.hanging());
+        this.supports = wire.supports().stream().map(p -> ground.frame().toPlane(p)).toList();
         for (int i = 1; i < supports.size(); i++) {
             spans.add(span(i - 1));
         }
@@ -129,9 +136,17 @@ final class HungWire {
         return overGroundAmslM(supports.get(support), heightM);
     }
 
+    private boolean isKnown(PlanePoint at) {
+        return ground.terrain().covers(at.eastM(), at.northM());
+    }
+
+    private double groundAmslM(PlanePoint at) {
+        return ground.terrain().heightM(at.eastM(), at.northM());
+    }
+
     /** Over unknown ground a wire counts as endlessly high: only distance aside clears it. */
     private double overGroundAmslM(PlanePoint at, double heightM) {
-        return day.isKnown(at) ? day.groundAmslM(at) + raisedM(heightM) : Double.POSITIVE_INFINITY;
+        return isKnown(at) ? groundAmslM(at) + raisedM(heightM) : Double.POSITIVE_INFINITY;
     }
 
     private Span span(int i) {
@@ -158,8 +173,8 @@ final class HungWire {
                             : Math.max(chord, overGroundAmslM(at, wire.highestM()));
             double sag = hasSupports() ? hotM * bow : hotM;
             double held = Math.max(top, chord);
-            double height = day.isKnown(at) ? Math.max(0, held - day.groundAmslM(at)) : sag;
-            double aside = wire.lateralM() + Math.min(sag, height) * outFraction();
+            double height = isKnown(at) ? Math.max(0, held - groundAmslM(at)) : sag;
+            double aside = wire.lateralM() + Math.min(sag, height) * outFraction;
             spots.add(new Spot(at, top, aside));
         }
         return new Span(a, b, spots);
@@ -257,18 +272,16 @@ final class HungWire {
         return EARTH_WIRE_FRACTION * low;
     }
 
-    /** Sine of the angle that the day's strongest gust swings the wire to; 1 where it is not known. */
-    private double outFraction() {
-        Hanging how = wire.hanging();
+    private static double outFraction(Job job, Hanging how) {
         if (how.diameterM().isEmpty() || how.weightNPerM().isEmpty()) {
             return 1;
         }
         double exposed = 0;
-        for (Place place : day.job().places()) {
+        for (Place place : job.places()) {
             exposed = Math.max(exposed, place.exposureFactor());
         }
         double wind = LEAST_WIND_M_PER_S;
-        for (WeatherHour hour : day.job().weather().hours()) {
+        for (WeatherHour hour : job.weather().hours()) {
             wind = Math.max(wind, exposed * hour.gustMPerS());
         }
         double push =

@@ -85,12 +85,13 @@ final class LetGoCheck {
         double withinM =
                 (flight.leg().speedMPerS() + Tolerance.SPEED_M_PER_S) * REACHED_IN_S
                         + Tolerance.DISTANCE_M;
-        return !served
-                && stretches(flight)
-                        .allMatch(
-                                one ->
-                                        agreed.stream()
-                                                .allMatch(area -> area.distanceM(one) > withinM));
+        if (served) {
+            return false;
+        }
+        Box near = Box.round(flight.track()).widened(withinM);
+        return agreed.stream()
+                .filter(area -> !Box.round(area.outline()).misses(near))
+                .allMatch(area -> stretches(flight).allMatch(one -> area.distanceM(one) > withinM));
     }
 
     private static Stream<Plane.Stretch> stretches(Flight flight) {

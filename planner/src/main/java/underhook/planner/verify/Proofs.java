@@ -1,9 +1,7 @@
 package underhook.planner.verify;
 
 import java.time.Instant;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.function.Consumer;
 import underhook.core.geo.Ground;
 import underhook.core.job.Job;
@@ -23,15 +21,8 @@ final class Proofs {
 
     private final Job job;
     private final Ground ground;
-    private final Map<Asked, Ledger> known =
-            new LinkedHashMap<>(16, 0.75f, true) {
-                private static final long serialVersionUID = 1;
-
-                @Override
-                protected boolean removeEldestEntry(Map.Entry<Asked, Ledger> eldest) {
-                    return size() > KEPT;
-                }
-            };
+    private final Surroundings around;
+    private final Kept<Asked, Ledger> known = new Kept<>(KEPT);
 
     /**
      * One check of one thing. Figures are compared bit by bit, which is meant: another figure is another
@@ -83,6 +74,11 @@ final class Proofs {
     Proofs(Job job, Ground ground) {
         this.job = job;
         this.ground = ground;
+        this.around = new Surroundings(job, ground);
+    }
+
+    Surroundings around() {
+        return around;
     }
 
     /**
@@ -113,12 +109,13 @@ final class Proofs {
      * @param check enters all it finds into the ledger handed to it and nowhere else
      */
     void enter(Asked asked, Consumer<Ledger> check, Ledger ledger) {
-        Ledger found = known.get(asked);
-        if (found == null) {
-            found = new Ledger();
-            check.accept(found);
-            known.put(asked, found);
-        }
-        ledger.add(found);
+        ledger.add(
+                known.get(
+                        asked,
+                        unused -> {
+                            Ledger found = new Ledger();
+                            check.accept(found);
+                            return found;
+                        }));
     }
 }

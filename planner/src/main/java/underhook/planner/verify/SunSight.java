@@ -2,6 +2,7 @@ package underhook.planner.verify;
 
 import java.time.Instant;
 import underhook.core.geo.GeoPoint;
+import underhook.core.geo.Ground;
 import underhook.core.geo.HeightField;
 import underhook.core.geo.PlanePoint;
 
@@ -31,12 +32,12 @@ record SunSight(double azimuthTrueRad, double elevationRad, double terrainRad) {
     /** Two algorithms of the sun, two walks over the terrain, a bearing in a file, rad. */
     private static final double TOLERANCE_RAD = Math.toRadians(0.3);
 
-    /** From so high over a place, with the terrain of a day. */
-    static SunSight over(Day day, GeoPoint at, double eyeAglM, Instant when) {
+    /** From so high over a place, with the terrain. */
+    static SunSight over(Ground ground, GeoPoint at, double eyeAglM, Instant when) {
         SunSight open = overSea(at, when);
-        double gridRad = open.azimuthTrueRad - Plane.convergenceRad(day.ground().frame(), at);
+        double gridRad = open.azimuthTrueRad - Plane.convergenceRad(ground.frame(), at);
         return new SunSight(
-                open.azimuthTrueRad, open.elevationRad, terrainRad(day, at, eyeAglM, gridRad));
+                open.azimuthTrueRad, open.elevationRad, terrainRad(ground, at, eyeAglM, gridRad));
     }
 
     /** With nothing in its way. */
@@ -72,13 +73,13 @@ record SunSight(double azimuthTrueRad, double elevationRad, double terrainRad) {
         return elevationRad + Math.toRadians(seconds / 3600);
     }
 
-    private static double terrainRad(Day day, GeoPoint at, double eyeAglM, double gridRad) {
-        HeightField terrain = day.ground().terrain();
-        PlanePoint place = day.planeOf(at);
-        if (!day.isKnown(place)) {
+    private static double terrainRad(Ground ground, GeoPoint at, double eyeAglM, double gridRad) {
+        HeightField terrain = ground.terrain();
+        PlanePoint place = ground.frame().toPlane(at);
+        if (!terrain.covers(place.eastM(), place.northM())) {
             return 0;
         }
-        double eyeAmslM = day.groundAmslM(place) + eyeAglM;
+        double eyeAmslM = terrain.heightM(place.eastM(), place.northM()) + eyeAglM;
         double steepest = 0;
         double stepM = terrain.cellSizeM() / 2;
         double sin = Math.sin(gridRad);

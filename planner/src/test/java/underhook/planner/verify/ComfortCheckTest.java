@@ -91,15 +91,10 @@ class ComfortCheckTest {
     /** The flat east of S2 stands up as a wall of 60°: nobody sees the sun then. */
     @Test
     void terrain_that_hides_the_sun_refuses_nothing() {
-        SunSight open =
-                SunSight.over(ofGround(SmallDay.good()), SmallDay.geo(1000, 0), 30, at(900));
+        SunSight open = SunSight.over(SmallDay.good().ground(), SmallDay.geo(1000, 0), 30, at(900));
         SunSight hidden =
                 SunSight.over(
-                        ofGround(
-                                new SmallDay(
-                                        SmallDay.good().job(),
-                                        new Ground(SmallDay.FRAME, wall(), Optional.empty(), 0),
-                                        SmallDay.good().plan())),
+                        new Ground(SmallDay.FRAME, wall(), Optional.empty(), 0),
                         SmallDay.geo(1000, 0),
                         30,
                         at(900));
@@ -120,10 +115,6 @@ class ComfortCheckTest {
 
         assertThat(Math.toDegrees(sun.azimuthTrueRad()) + 360).isCloseTo(194.34024, within(0.02));
         assertThat(Math.toDegrees(sun.elevationRad())).isCloseTo(39.888378, within(0.02));
-    }
-
-    private static Day ofGround(SmallDay d) {
-        return new Day(d.job(), d.ground(), d.plan(), new Proofs(d.job(), d.ground()));
     }
 
     private static HeightField wall() {

@@ -10,8 +10,7 @@ class FallBoxTest {
     void without_drag_it_lies_about_the_throw_of_the_closed_form() {
         // DERIVED v √(2h/g): 20 m/s from 50 m throws 63.87 m; 3 in 100 of speed is 1.92 m either
         // way.
-        FallBox box =
-                FallBox.of(new FallBox.Body(0, 0, 0, 0), new FallBox.Release(50, 20, 0, 0, 0));
+        FallBox box = falls(new Falls.Body(0, 0, 0, 0), new Falls.Toss(20, 0, 0, 0)).at(50);
 
         assertThat(box.backM()).isCloseTo(63.87 - 1.92, within(0.5));
         assertThat(box.forwardM()).isCloseTo(63.87 + 1.92, within(0.5));
@@ -24,7 +23,7 @@ class FallBoxTest {
         // DERIVED k 1 /m: terminal speed √(g/k) = 3.13 m/s, so 50 m take 16.2 s (1/k ln 2 over it
         // more than 50 m at that speed), and it drifts 5 m/s times that, less what it takes to be
         // carried along, about 1/k times a few.
-        FallBox box = FallBox.of(new FallBox.Body(1, 1, 0, 0), new FallBox.Release(50, 0, 0, 5, 0));
+        FallBox box = falls(new Falls.Body(1, 1, 0, 0), new Falls.Toss(0, 0, 5, 0)).at(50);
 
         assertThat(box.rightM()).isBetween(70.0, 100.0);
         assertThat(box.leftM()).isCloseTo(-box.rightM(), within(1e-6));
@@ -49,8 +48,7 @@ class FallBoxTest {
     @Test
     void swing_and_trail_move_where_it_starts() {
         // DERIVED 30 m of line at 0.2 rad trail hangs 5.96 m back; 6° more or less of swing.
-        FallBox box =
-                FallBox.of(new FallBox.Body(0, 0, 30, 0.2), new FallBox.Release(5, 0, 0, 0, 0));
+        FallBox box = falls(new Falls.Body(0, 0, 30, 0.2), new Falls.Toss(0, 0, 0, 0)).at(5);
         double swing = Math.sqrt(2 * 9.80665 * 30 * (1 - Math.cos(Math.toRadians(6))));
         double s = Math.sqrt(2 * 5 / 9.80665);
 
@@ -58,5 +56,26 @@ class FallBoxTest {
                 .isCloseTo(30 * Math.sin(Math.toRadians(6) - 0.2) + swing * s, within(0.1));
         assertThat(box.rightM())
                 .isCloseTo(30 * Math.sin(Math.toRadians(6)) + swing * s, within(0.1));
+    }
+
+    @Test
+    void it_lies_where_it_does_whatever_depth_was_asked_for_before() {
+        Falls.Body body = new Falls.Body(0.02, 0.004, 30, 0.2);
+        Falls.Toss toss = new Falls.Toss(25, -4, 3, 2);
+        Falls deepFirst = falls(body, toss);
+        deepFirst.at(120);
+        Falls shallowFirst = falls(body, toss);
+        shallowFirst.at(3);
+
+        for (int depthM : new int[] {3, 40, 7, 120}) {
+            assertThat(deepFirst.at(depthM)).isEqualTo(falls(body, toss).at(depthM));
+            assertThat(shallowFirst.at(depthM)).isEqualTo(deepFirst.at(depthM));
+        }
+        assertThat(shallowFirst.at(40).forwardM()).isGreaterThan(shallowFirst.at(7).forwardM());
+    }
+
+    /** Depths that lie a metre apart. */
+    private static Falls falls(Falls.Body body, Falls.Toss toss) {
+        return new Falls(body, toss, 1);
     }
 }

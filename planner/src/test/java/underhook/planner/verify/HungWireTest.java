@@ -51,14 +51,8 @@ class HungWireTest {
                                 List.of(
                                         SmallDay.geo(-100, 300),
                                         SmallDay.geo(-100 + 0.6 * spanM, 300 + 0.8 * spanM)));
-        Day day =
-                new Day(
-                        small.job(),
-                        small.ground(),
-                        small.plan(),
-                        new Proofs(small.job(), small.ground()));
 
-        HungWire own = new HungWire(day, small.job().wires().get(0));
+        HungWire own = new HungWire(small.job(), small.ground(), small.job().wires().get(0));
         Tube tube = Tube.of(small.job().wires().get(0), small.ground(), 7);
 
         assertThat(own.isUnmeasured()).isEqualTo(tube.isAssumed());
