@@ -20,9 +20,9 @@ public final class Landings {
     /** Each thing but the height has two values. */
     private static final int CORNERS = 2 * 2 * 2 * 2 * 2 * 2;
 
-    private final List<FallPath.Impact> hits;
+    private final List<FallingCorners.Impact> hits;
 
-    private Landings(List<FallPath.Impact> hits) {
+    private Landings(List<FallingCorners.Impact> hits) {
         this.hits = List.copyOf(hits);
     }
 
@@ -32,11 +32,13 @@ public final class Landings {
         double spread = release.heightSpreadM();
         List<Double> heights =
                 spread > 0 ? List.of(height - spread, height, height + spread) : List.of(height);
-        List<FallPath.Impact> hits = new ArrayList<>();
+        List<FallingCorners.Start> starts = new ArrayList<>();
+        List<FallingCorners.Wind> winds = new ArrayList<>();
         for (int corner = 0; corner < CORNERS; corner++) {
-            hits.addAll(path(release, corner).untilGround(heights));
+            starts.add(start(release, corner));
+            winds.add(wind(release.drift(), corner));
         }
-        return new Landings(hits);
+        return new Landings(new FallingCorners(starts, winds).untilGround(heights));
     }
 
     /** The ground that it may hit and run over. */
@@ -46,7 +48,7 @@ public final class Landings {
         Runout backwards = Runout.on(shape, -ground.fallsForwardRad());
         Runout rightwards = Runout.on(shape, ground.fallsRightRad());
         Runout leftwards = Runout.on(shape, -ground.fallsRightRad());
-        for (FallPath.Impact hit : hits) {
+        for (FallingCorners.Impact hit : hits) {
             box.hold(hit.forwardM(), hit.rightM());
             double down = hit.downMPerS();
             double ahead = onwards.runM(Math.max(0, hit.forwardMPerS()), down);
@@ -59,16 +61,17 @@ public final class Landings {
         return box.toPatch();
     }
 
-    private static FallPath path(Release release, int corner) {
+    private static FallingCorners.Wind wind(Release.Drift drift, int corner) {
+        return new FallingCorners.Wind(
+                boundedMPerS(drift.forwardMPerS() + side(corner, 1) * drift.spreadMPerS()),
+                boundedMPerS(drift.rightMPerS() + side(corner, 2) * drift.spreadMPerS()));
+    }
+
+    private static FallingCorners.Start start(Release release, int corner) {
         double speed =
                 Math.max(
                         0,
                         release.groundSpeedMPerS() + side(corner, 0) * release.speedSpreadMPerS());
-        Release.Drift drift = release.drift();
-        FallPath.Wind wind =
-                new FallPath.Wind(
-                        boundedMPerS(drift.forwardMPerS() + side(corner, 1) * drift.spreadMPerS()),
-                        boundedMPerS(drift.rightMPerS() + side(corner, 2) * drift.spreadMPerS()));
         Release.Hanging hanging = release.hanging();
         Fall.Body body = side(corner, 3) > 0 ? hanging.heavy() : hanging.light();
         double swing = hanging.swingRad();
@@ -83,14 +86,12 @@ public final class Landings {
                                 * Units.STANDARD_GRAVITY_M_PER_S2
                                 * hanging.lineLengthM()
                                 * (1 - Math.cos(swing)));
-        return new FallPath(
-                new FallPath.Start(
-                        lengthwaysM,
-                        sidewaysM,
-                        speed + side(corner, 4) * swingMPerS,
-                        side(corner, 5) * swingMPerS,
-                        body.retardationCoefficient()),
-                wind);
+        return new FallingCorners.Start(
+                lengthwaysM,
+                sidewaysM,
+                speed + side(corner, 4) * swingMPerS,
+                side(corner, 5) * swingMPerS,
+                body.retardationCoefficient());
     }
 
     private static double boundedMPerS(double windMPerS) {

@@ -2,7 +2,9 @@ package underhook.planner.verify;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Where a load that is let go in one way hits the ground, however deep that lies: how it falls does not hang on it.
@@ -59,6 +61,7 @@ final class Falls {
 
     private final int[] next = new int[CORNERS];
     private final List<Depth> depths = new ArrayList<>();
+    private final Map<Integer, FallBox> boxes = new HashMap<>();
 
     /**
      * @param apartM depths at which landings are looked at lie so far apart, m
@@ -93,7 +96,7 @@ final class Falls {
             step();
             land();
         }
-        return depths.get(depth).toBox();
+        return boxes.computeIfAbsent(depth, unused -> depths.get(depth).toBox());
     }
 
     private void step() {
@@ -125,14 +128,16 @@ final class Falls {
 
     /** Enters where each corner is at the depths that it has come to. */
     private void land() {
+        double[] down = downM;
+        double[] due = nextM;
         for (int i = 0; i < CORNERS; i++) {
-            while (downM[i] >= nextM[i]) {
+            while (down[i] >= due[i]) {
                 if (depths.size() == next[i]) {
                     depths.add(new Depth());
                 }
                 depths.get(next[i]).hold(i);
                 next[i]++;
-                nextM[i] = Math.max(LEAST_M, next[i] * apartM);
+                due[i] = Math.max(LEAST_M, next[i] * apartM);
             }
         }
     }
@@ -140,38 +145,45 @@ final class Falls {
     /** Landings at one depth, of the corners that have come to it. */
     private final class Depth {
         private int landed;
-        private double backM = Double.POSITIVE_INFINITY;
-        private double forwardM = Double.NEGATIVE_INFINITY;
-        private double mostLeftM = Double.NEGATIVE_INFINITY;
-        private double mostRightM = Double.NEGATIVE_INFINITY;
-        private final FallBox.Blow[] blows = new FallBox.Blow[4];
+        private final Farthest ahead = new Farthest();
+        private final Farthest back = new Farthest();
+        private final Farthest right = new Farthest();
+        private final Farthest left = new Farthest();
 
         void hold(int i) {
             landed++;
-            if (aheadM[i] > forwardM) {
-                forwardM = aheadM[i];
-                blows[0] = blow(aheadMPerS[i], i);
-            }
-            if (aheadM[i] < backM) {
-                backM = aheadM[i];
-                blows[1] = blow(-aheadMPerS[i], i);
-            }
-            if (rightM[i] > mostRightM) {
-                mostRightM = rightM[i];
-                blows[2] = blow(rightMPerS[i], i);
-            }
-            if (-rightM[i] > mostLeftM) {
-                mostLeftM = -rightM[i];
-                blows[3] = blow(-rightMPerS[i], i);
-            }
-        }
-
-        private FallBox.Blow blow(double outMPerS, int corner) {
-            return new FallBox.Blow(Math.max(0, outMPerS), downMPerS[corner]);
+            ahead.hold(aheadM[i], aheadMPerS[i], downMPerS[i]);
+            back.hold(-aheadM[i], -aheadMPerS[i], downMPerS[i]);
+            right.hold(rightM[i], rightMPerS[i], downMPerS[i]);
+            left.hold(-rightM[i], -rightMPerS[i], downMPerS[i]);
         }
 
         FallBox toBox() {
-            return new FallBox(backM, forwardM, mostLeftM, mostRightM, List.of(blows));
+            return new FallBox(
+                    -back.outM,
+                    ahead.outM,
+                    left.outM,
+                    right.outM,
+                    List.of(ahead.blow(), back.blow(), right.blow(), left.blow()));
+        }
+    }
+
+    /** What lands farthest to one side. */
+    private static final class Farthest {
+        private double outM = Double.NEGATIVE_INFINITY;
+        private double outMPerS;
+        private double downMPerS;
+
+        void hold(double oneM, double oneOutMPerS, double oneDownMPerS) {
+            if (oneM > outM) {
+                outM = oneM;
+                outMPerS = oneOutMPerS;
+                downMPerS = oneDownMPerS;
+            }
+        }
+
+        FallBox.Blow blow() {
+            return new FallBox.Blow(Math.max(0, outMPerS), downMPerS);
         }
     }
 }

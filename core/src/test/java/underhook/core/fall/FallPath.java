@@ -7,11 +7,7 @@ import underhook.core.ode.Motion;
 import underhook.core.unit.Units;
 
 /**
- * A falling point in space in a steady wind.
- *
- * <p>Its way does not hang on where the ground is: one fall serves every height from which the point is let
- * go alike. A landing is known to a centimetre, which is ten times finer than anything that goes in: there
- * are very many of them.
+ * A falling point in space in a steady wind, by steps whose error is held: what many falls at once are compared with.
  *
  * @source DERIVED equations of motion of a point with quadratic drag
  */
