@@ -67,10 +67,24 @@ final class Carriage {
 
     private final DayModel model;
     private final Flying flying;
+    private final Memo<Trip, Memo<Integer, Held>> held = Memo.byIdentity();
     private final Memo<Trip, Memo<Integer, Carried>> known = Memo.byIdentity();
     private final Memo<Integer, Carried> knownEmpty = Memo.of();
+
+    /** By what swings, as the same load is put on hooks many times. */
+    private final Memo<Slung, Leg.Slowing> slowings = Memo.of();
+
     private final Memo<Mended, String> mended = Memo.of();
     private final double densestKgPerM3;
+
+    /**
+     * How fast something is flown, which is soon known; how it comes to rest takes longer to work out.
+     *
+     * @param slung what swings then
+     */
+    private record Held(double speedMPerS, SpeedLimit limit, Allowed allowed, SlungLoad slung) {}
+
+    private record Slung(SlungLoad load, double speedMPerS) {}
 
     private record Mended(Load load, LoadKind kind) {}
 
@@ -82,20 +96,24 @@ final class Carriage {
 
     /** A trip on a line of the stock. */
     Carried of(Trip trip, int line) {
-        return known.get(trip, unused -> Memo.of())
+        return known.get(trip, unused -> Memo.of()).get(line, unused -> carried(held(trip, line)));
+    }
+
+    private Held held(Trip trip, int line) {
+        return held.get(trip, unused -> Memo.of())
                 .get(line, unused -> work(trip, model.machine.lines().get(line)));
     }
 
     /** A line of the stock without a load. */
     Carried ofEmpty(int line) {
-        return knownEmpty.get(line, unused -> workEmpty(model.machine.lines().get(line)));
+        return knownEmpty.get(line, unused -> carried(workEmpty(model.machine.lines().get(line))));
     }
 
     /** Whether a trip is worth flying on a line. */
     boolean isWorthFlying(Trip trip, int line) {
         // What somebody decided to fly slower all the same is flown at its own speed.
         double leastMPerS = Math.min(model.rules.flying().leastSpeedMPerS(), trip.speedMPerS());
-        return of(trip, line).speedMPerS() >= leastMPerS - 1e-9;
+        return held(trip, line).speedMPerS() >= leastMPerS - 1e-9;
     }
 
     /** The limits that flying sets, as they stand on the lift check. */
@@ -212,7 +230,7 @@ final class Carriage {
         return Figures.text(anyRatio, 0);
     }
 
-    private Carried work(Trip trip, LineItem line) {
+    private Held work(Trip trip, LineItem line) {
         double loadKg = trip.ballastKg();
         double areaM2 = 0;
         double trailRad = Math.PI / 2 - 1e-3;
@@ -236,7 +254,7 @@ final class Carriage {
                         areaM2,
                         line.ropeMassKg(),
                         hung.line().dragAreaM2());
-        return carried(hung, allowed, slung);
+        return held(hung, allowed, slung);
     }
 
     /** Each load hangs in its own sling: the one that trails farthest counts, not all as one body. */
@@ -252,7 +270,7 @@ final class Carriage {
         return trailRad;
     }
 
-    private Carried workEmpty(LineItem line) {
+    private Held workEmpty(LineItem line) {
         Hung hung =
                 new Hung(rope(line), line.make().endMassKg(), HOOK_DRAG_AREA_M2, densestKgPerM3);
         double cap = line.make().airspeedMPerS().orElse(Double.POSITIVE_INFINITY);
@@ -265,15 +283,15 @@ final class Carriage {
                         HOOK_DRAG_AREA_M2,
                         line.ropeMassKg(),
                         hung.line().dragAreaM2());
-        return carried(hung, allowed, slung);
+        return held(hung, allowed, slung);
     }
 
-    private Carried carried(Hung hung, Allowed allowed, SlungLoad slung) {
+    private static Held held(Hung hung, Allowed allowed, SlungLoad slung) {
         SpeedLimit limit = SpeedLimit.of(hung, allowed);
         double wholeKt = Math.floor(Units.mPerSToKt(limit.speedMPerS()) + 1e-6);
         double speedMPerS = Math.min(Units.ktToMPerS(wholeKt), allowed.airspeedMPerS());
         if (speedMPerS <= 0) {
-            return new Carried(0, limit, allowed, new Leg.Slowing(0, 0, 0, 0));
+            return new Held(0, limit, allowed, slung);
         }
         SpeedLimit flown =
                 SpeedLimit.of(
@@ -283,22 +301,34 @@ final class Carriage {
                                 speedMPerS,
                                 allowed.swingRad(),
                                 allowed.tail()));
-        return new Carried(
+        return new Held(
                 speedMPerS,
                 new SpeedLimit(
                         speedMPerS, limit.governs(), flown.trailRad(), flown.tailDistanceM()),
                 allowed,
-                slowing(slung, speedMPerS));
+                slung);
+    }
+
+    private Carried carried(Held held) {
+        double speedMPerS = held.speedMPerS();
+        return new Carried(
+                speedMPerS,
+                held.limit(),
+                held.allowed(),
+                speedMPerS > 0
+                        ? slowings.get(new Slung(held.slung(), speedMPerS), this::slowing)
+                        : new Leg.Slowing(0, 0, 0, 0));
     }
 
     /** The way to slow down that is soonest still, with the period off either way. */
-    private Leg.Slowing slowing(SlungLoad slung, double speedMPerS) {
+    private Leg.Slowing slowing(Slung what) {
+        SlungLoad slung = what.load();
         SlowDownLimits limits =
                 new SlowDownLimits(
                         flying.slowingMPerS2(), flying.noseUpRad(), flying.periodSpreadFraction());
         Swing.Watch watch = new Swing.Watch(WATCHED_PERIODS * slung.periodS(), flying.stillM());
         // Over the ground it may be faster by the tailwind that the rules allow on the way in.
-        double groundMPerS = speedMPerS + model.rules.flying().tailwindMPerS();
+        double groundMPerS = what.speedMPerS() + model.rules.flying().tailwindMPerS();
         return new Approach(slung, SwingAir.still(densestKgPerM3), limits, watch)
                 .compare(groundMPerS).stream()
                         .map(arrival -> slowing(arrival, slung))

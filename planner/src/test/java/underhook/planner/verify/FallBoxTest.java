@@ -12,8 +12,8 @@ class FallBoxTest {
         // way.
         FallBox box = falls(new Falls.Body(0, 0, 0, 0), new Falls.Toss(20, 0, 0, 0)).at(50);
 
-        assertThat(box.backM()).isCloseTo(63.87 - 1.92, within(0.5));
-        assertThat(box.forwardM()).isCloseTo(63.87 + 1.92, within(0.5));
+        assertThat(box.backM()).isCloseTo(63.87 - 1.92, within(0.05));
+        assertThat(box.forwardM()).isCloseTo(63.87 + 1.92, within(0.05));
         assertThat(box.leftM()).isCloseTo(0, within(1e-9));
         assertThat(box.rightM()).isCloseTo(0, within(1e-9));
     }
