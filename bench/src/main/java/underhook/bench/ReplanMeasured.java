@@ -170,6 +170,8 @@ final class ReplanMeasured implements Measured {
             double[] times = new double[TIMES];
             double[] savedS = new double[TIMES];
             double[] overS = new double[TIMES];
+            int firstOut = 0;
+            int foundOut = 0;
             for (int i = 0; i < TIMES; i++) {
                 Instant now = at(i);
                 List<Change> late =
@@ -179,6 +181,8 @@ final class ReplanMeasured implements Measured {
                 Proposal found = propose(rest, now, late, patience);
                 times[i] = secondsSince(start);
                 savedS[i] = first.finishS() - found.finishS();
+                firstOut += first.leftOut().size();
+                foundOut += found.leftOut().size();
                 overS[i] =
                         found.boundFinishAt()
                                 .map(
@@ -195,11 +199,13 @@ final class ReplanMeasured implements Measured {
             return String.format(
                     Locale.ROOT,
                     "  better order after a late crew, %s: %s s; ends earlier than the first by %s s,"
-                            + " over its bound by %s s%n",
+                            + " over its bound by %s s; %d loads left out in all, %d by the first%n",
                     words,
                     spread(times),
                     spread(savedS),
-                    spread(overS));
+                    spread(overS),
+                    foundOut,
+                    firstOut);
         }
 
         private static Proposal propose(
