@@ -273,7 +273,10 @@ final class PilotCards {
                         pole ->
                                 "POLE: leave after TWO confirmations and "
                                         + Words.up(pole.readingKg())
-                                        + " kg");
+                                        + " kg"
+                                        + (words.isPounds()
+                                                ? ", " + Words.upLb(pole.readingKg()) + " lb"
+                                                : ""));
     }
 
     private static String destinations(Rotation rotation) {

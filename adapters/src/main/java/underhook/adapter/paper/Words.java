@@ -67,7 +67,8 @@ final class Words {
     private static boolean clockChanges(Job job) {
         Instant begin = job.date().atStartOfDay(job.zone()).toInstant();
         Instant end = job.date().plusDays(1).atStartOfDay(job.zone()).toInstant();
-        ZoneOffsetTransition next = job.zone().getRules().nextTransition(begin.minusNanos(1));
+        // A change at the very beginning, where midnight is skipped, leaves the day one offset.
+        ZoneOffsetTransition next = job.zone().getRules().nextTransition(begin);
         return next != null && next.getInstant().isBefore(end);
     }
 

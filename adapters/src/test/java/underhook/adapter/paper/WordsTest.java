@@ -73,6 +73,19 @@ class WordsTest {
         assertThat(before.clock(Instant.parse("2026-10-24T00:30:00Z"))).isEqualTo("02:30");
     }
 
+    /** Summer time began in Santiago on 2026-09-06 at 04:00 UTC (tz database): midnight was skipped. */
+    @Test
+    void a_day_that_begins_with_the_change_has_one_offset() {
+        ZoneId santiago = ZoneId.of("America/Santiago");
+        Words day =
+                new Words(
+                        PaperDay.on(LocalDate.of(2026, 9, 6), santiago),
+                        PaperDay.output().readJob().ground());
+
+        assertThat(day.clock(Instant.parse("2026-09-06T11:52:00Z"))).isEqualTo("08:52");
+        assertThat(day.zone()).isEqualTo("UTC-03:00 (America/Santiago)");
+    }
+
     @Test
     void a_limit_says_inside_near_or_outside() {
         assertThat(Words.limit(limit(701.2, 750.9, 6.6)))

@@ -17,7 +17,7 @@ import underhook.core.unit.Ranges;
  */
 public record EmptyLine(double lengthM, double endKg, boolean sheet) {
     /** Up to here a line counts as a short sling, m. @source SERVICE-LETTER-1727 slings of 5 to 10 m */
-    private static final double SHORT_SLING_M = 10;
+    public static final double SHORT_SLING_M = 10;
 
     /** Least ballast on a short sling, kg. @source SERVICE-LETTER-1727 15 kg on slings of 5 to 10 m */
     private static final double SHORT_SLING_BALLAST_KG = 15;

@@ -116,6 +116,12 @@ final class Carriage {
         return held(trip, line).speedMPerS() >= leastMPerS - 1e-9;
     }
 
+    /** What a short sling lacks at its end to be flown back empty, kg; nothing hangs on it then. */
+    double lackingBallastKg(int line) {
+        LineItem item = model.machine.lines().get(line);
+        return new EmptyLine(item.lengthM(), item.make().endMassKg(), false).lackingBallastKg();
+    }
+
     /** The limits that flying sets, as they stand on the lift check. */
     List<Limit> limits(Trip trip, int line) {
         Carried carried = of(trip, line);
@@ -207,19 +213,27 @@ final class Carriage {
         Hung hung =
                 new Hung(rope(line), lightKg(load), OnHook.dragAreaM2(load, kind), densestKgPerM3);
         List<String> words = new ArrayList<>();
+        double asItIsKt = 0;
         for (Remedy remedy : Remedy.list(hung, allowed, kind.speedMPerS(), 0)) {
             double kt = Math.floor(Units.mPerSToKt(remedy.limit().speedMPerS()));
             switch (remedy.kind()) {
-                case SLOWER -> words.add("slower, at no more than " + whole(kt) + " kt");
+                case SLOWER -> {
+                    asItIsKt = kt;
+                    words.add("slower, at no more than " + whole(kt) + " kt");
+                }
                 case BALLAST -> words.add(whole(remedy.ballastKg()) + " kg of ballast under it");
                 case BUNDLE -> words.add(remedy.pieces() + " of them in one bundle");
-                case SHORTER_LINE ->
+                case SHORTER_LINE -> {
+                    // Light and large loads have come into the tail rotor from short slings.
+                    if (kt > asItIsKt && remedy.lineLengthM() > EmptyLine.SHORT_SLING_M) {
                         words.add(
                                 "a line of "
                                         + whole(remedy.lineLengthM())
                                         + " m: "
                                         + whole(kt)
                                         + " kt");
+                    }
+                }
                 case DROGUE -> words.add("a drogue: " + whole(kt) + " kt");
             }
         }

@@ -106,7 +106,7 @@ final class Crossings {
                 Severity.CAUTION,
                 leg,
                 "",
-                Figures.text(wire.crossingAboveM(), 0),
+                Figures.text(Math.ceil(wire.crossingAboveM() - 1e-6), 0),
                 "m",
                 wire.source(),
                 "Loads pass over "

@@ -192,9 +192,11 @@ final class DayLegs {
         return found;
     }
 
-    /** Whether a trip is worth flying on a line, and its gear holds. */
-    private boolean isHung(Trip trip, int line) {
-        return day.carriage().isWorthFlying(trip, line) && day.gear().holds(trip, line);
+    /** Whether a trip is worth flying on a line, its gear holds, and the line may come back empty. */
+    boolean isHung(Trip trip, int line) {
+        return day.carriage().isWorthFlying(trip, line)
+                && day.gear().holds(trip, line)
+                && day.carriage().lackingBallastKg(line) <= 0;
     }
 
     private Way loadedWay(Trip trip, int line, int slotFrom, int slotTo) {
@@ -335,7 +337,8 @@ final class DayLegs {
                                         way.slotFrom(),
                                         way.slotFrom(),
                                         way.kinds(),
-                                        rigAtStart),
+                                        rigAtStart,
+                                        !way.kinds().isEmpty()),
                                 shut);
             }
 
@@ -344,7 +347,12 @@ final class DayLegs {
                 return day.ways()
                         .rankWays(
                                 new WaysIn.Hung(
-                                        way.to(), way.slotComes(), way.slotTo(), way.kinds(), rig),
+                                        way.to(),
+                                        way.slotComes(),
+                                        way.slotTo(),
+                                        way.kinds(),
+                                        rig,
+                                        false),
                                 shut);
             }
 

@@ -67,6 +67,11 @@ final class Gear {
         return first;
     }
 
+    /** Why a trip does not hang safely on a line. */
+    Optional<Finding> findStop(Trip trip, LineItem line) {
+        return stops(trip, line).stream().findFirst();
+    }
+
     private List<Finding> stops(Trip trip, LineItem line) {
         return findings(trip, line).stream()
                 .filter(finding -> finding.severity() == Severity.STOP)

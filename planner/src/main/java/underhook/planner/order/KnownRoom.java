@@ -14,13 +14,18 @@ import underhook.planner.route.RoomView;
 final class KnownRoom implements RoomView {
     private final Room room;
     private final Rig rig;
+    private final boolean hooksUp;
     private final DoubleFunction<HeadingRoom> headings;
     private final Memo<Long, Margin> in = Memo.of();
     private final Memo<Long, Fit> out = Memo.of();
 
-    KnownRoom(Room room, Rig rig) {
+    /**
+     * @param hooksUp whether a load is hooked up there: the machine hovers on the heading of the way out then
+     */
+    KnownRoom(Room room, Rig rig, boolean hooksUp) {
         this.room = room;
         this.rig = rig;
+        this.hooksUp = hooksUp;
         this.headings = room.headings(rig);
     }
 
@@ -32,7 +37,12 @@ final class KnownRoom implements RoomView {
 
     @Override
     public Fit out(double trackGridRad) {
-        return out.get(key(trackGridRad), unused -> room.wayOut(trackGridRad, rig));
+        return out.get(
+                key(trackGridRad),
+                unused ->
+                        hooksUp && room.lineNeedM(trackGridRad) > rig.hookAglM()
+                                ? Fit.REFUSED
+                                : room.wayOut(trackGridRad, rig));
     }
 
     /** Headings nearer than a millionth of a radian are one. */

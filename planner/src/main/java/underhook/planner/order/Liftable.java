@@ -1,5 +1,6 @@
 package underhook.planner.order;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
@@ -7,6 +8,7 @@ import underhook.core.aircraft.CentreOfGravity;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
+import underhook.core.job.LineItem;
 import underhook.core.job.Zone;
 import underhook.core.site.Rig;
 
@@ -28,6 +30,8 @@ final class Liftable {
         boolean wind = false;
         boolean room = false;
         boolean hook = false;
+        boolean hung = false;
+        List<Integer> unhung = new ArrayList<>();
         boolean way = false;
         boolean chart = false;
         boolean balanced = false;
@@ -52,11 +56,16 @@ final class Liftable {
                 Rig hooking = rig.withoutCredit();
                 if (model.ways().wayIn(trip.to(), slot, trip.kindNames(), rig).isEmpty()
                         || model.ways()
-                                .wayIn(trip.from(), slot, trip.kindNames(), hooking)
+                                .hookUp(trip.from(), slot, trip.kindNames(), hooking)
                                 .isEmpty()) {
                     continue;
                 }
                 room = true;
+                if (!model.legs().isHung(trip, line)) {
+                    unhung.add(line);
+                    continue;
+                }
+                hung = true;
                 Optional<DayLegs.LegAt> leg = model.legs().loadedLeg(trip, line, slot, slot);
                 Optional<DayLegs.LegAt> back =
                         model.legs().emptyLeg(trip.to(), trip.from(), line, slot);
@@ -108,6 +117,9 @@ final class Liftable {
             }
             return Optional.of(new NoRoom(model, trip).say());
         }
+        if (!hung) {
+            return Optional.of(sayUnhung(trip, unhung.get(0)));
+        }
         if (!way) {
             return stop(FindingCode.NO_WAY, id, new NoWay(model).say(trip));
         }
@@ -149,6 +161,42 @@ final class Liftable {
                                         ? " kg. Perhaps on a cooler day, from nearer by or with a"
                                                 + " stronger machine."
                                         : " kg. Perhaps it can be split.")));
+    }
+
+    /** Why it does not hang on the line that has room, though it may on another that has none. */
+    private Finding sayUnhung(Trip trip, int line) {
+        String id = trip.loads().get(0).id().value();
+        LineItem item = model.machine.lines().get(line);
+        Optional<Finding> gear = model.gear().findStop(trip, item);
+        if (gear.isPresent()) {
+            return gear.get();
+        }
+        double lackingKg = model.carriage().lackingBallastKg(line);
+        if (lackingKg > 0) {
+            return new Finding(
+                    FindingCode.EMPTY_LINE_LIGHT,
+                    Severity.STOP,
+                    id,
+                    Figures.text(lackingKg, 1),
+                    "",
+                    "kg",
+                    "SERVICE-LETTER-1727",
+                    "The line "
+                            + item.name()
+                            + " would fly back empty with too little at its end: "
+                            + Figures.text(Math.ceil(lackingKg), 0)
+                            + " kg of ballast are lacking there. Hang them on it, state them in the line's"
+                            + " mass and end mass, or bring a longer line.");
+        }
+        return Finding.of(
+                FindingCode.NO_WAY,
+                Severity.STOP,
+                id,
+                "rules",
+                "With the line "
+                        + item.name()
+                        + ", which has room there, it would be flown slower than is worth flying: line or"
+                        + " load swing too near the tail, or trail too far. Perhaps a longer line.");
     }
 
     /** Zones over an end in which not even the longest line hovers high enough. */

@@ -392,7 +392,11 @@ final class PlanBuilder {
     /** What a place asks of the line on a heading, and what hangs there. */
     private Limit lineLength(int place, double headingGridRad, double lengthM) {
         double needM = model.lineNeedM(place, headingGridRad);
-        return limit("LINE_LENGTH at " + id(place), Math.ceil(needM * 10) / 10, lengthM, PLACES_M);
+        double upM = Math.ceil(needM * 10 - 1e-6) / 10;
+        // A length in feet is no tenth of a metre: rounding alone must not say that it is too
+        // short.
+        double saidM = needM <= lengthM ? Math.min(upM, lengthM) : upM;
+        return limit("LINE_LENGTH at " + id(place), saidM, lengthM, PLACES_M);
     }
 
     /** The strongest wind of these hours at a place, against the least that any load on the hook allows. */

@@ -50,13 +50,21 @@ final class WaysIn {
                 : findWayIn(place, slot, kinds, rig);
     }
 
+    /** The same where a load is hooked up: the heading of the way out must have room in the hover too. */
+    Optional<WayIn> hookUp(int place, int slot, List<String> kinds, Rig rig) {
+        return findTooLow(place, kinds, rig).isPresent()
+                ? Optional.empty()
+                : rankWays(Hung.up(place, slot, kinds, rig), Map.of()).map(RankedWays::best);
+    }
+
     /** The zone in which the hover over a place would be lower than is allowed. */
     Optional<Zone> findTooLow(int place, List<String> kinds, Rig rig) {
         return day.zonesAtPlaces().findTooLow(day.places.get(place), kinds, rig.hookAglM());
     }
 
     private Optional<WayIn> findWayIn(int place, int slot, List<String> kinds, @Nullable Rig rig) {
-        return rankWays(new Hung(place, slot, slot, kinds, rig), Map.of()).map(RankedWays::best);
+        return rankWays(new Hung(place, slot, slot, kinds, rig, false), Map.of())
+                .map(RankedWays::best);
     }
 
     /**
@@ -65,14 +73,30 @@ final class WaysIn {
      * @param slotComes the first hour in which it may come there
      * @param slot the hour in which it is let go, or leaves
      * @param rig none where room is not asked for
+     * @param hooksUp whether it is hooked up there: then it hovers on the heading of the way out
      */
-    record Hung(int place, int slotComes, int slot, List<String> kinds, @Nullable Rig rig) {}
+    record Hung(
+            int place,
+            int slotComes,
+            int slot,
+            List<String> kinds,
+            @Nullable Rig rig,
+            boolean hooksUp) {
+        /** What is hooked up there. */
+        static Hung up(int place, int slot, List<String> kinds, @Nullable Rig rig) {
+            return new Hung(place, slot, slot, kinds, rig, true);
+        }
+    }
 
     /** All that the ways to a place in an hour hang on. */
     private record Ranked(
-            int place, List<String> kinds, @Nullable Rig rig, List<PlaceWind> alsoWinds) {}
+            int place,
+            List<String> kinds,
+            @Nullable Rig rig,
+            boolean hooksUp,
+            List<PlaceWind> alsoWinds) {}
 
-    private record Rigged(int place, Rig rig) {}
+    private record Rigged(int place, Rig rig, boolean hooksUp) {}
 
     /** Those with nothing shut are kept: they are asked for again and again. */
     Optional<RankedWays> rankWays(Hung at, Map<Long, List<String>> shut) {
@@ -81,7 +105,7 @@ final class WaysIn {
         }
         return ranked.get(at.slot())
                 .get(
-                        new Ranked(at.place(), at.kinds(), at.rig(), alsoWinds(at)),
+                        new Ranked(at.place(), at.kinds(), at.rig(), at.hooksUp(), alsoWinds(at)),
                         unused -> day.finder().approaches().rankWays(placeHour(at), shut));
     }
 
@@ -105,10 +129,13 @@ final class WaysIn {
                 at.kinds(),
                 day.air().convergenceRad(at.place()),
                 day.sky().suns(at.place(), at.slot()),
-                rig == null ? RoomView.NOT_ASKED : roomView(at.place(), rig));
+                rig == null
+                        ? RoomView.NOT_ASKED
+                        : roomView(new Rigged(at.place(), rig, at.hooksUp())));
     }
 
-    private RoomView roomView(int place, Rig rig) {
-        return roomViews.get(new Rigged(place, rig), unused -> new KnownRoom(day.room(place), rig));
+    private RoomView roomView(Rigged at) {
+        return roomViews.get(
+                at, unused -> new KnownRoom(day.room(at.place()), at.rig(), at.hooksUp()));
     }
 }

@@ -95,10 +95,15 @@ final class Passed {
                             wire.wire().id(),
                             hit.at(),
                             "near square, at least "
-                                    + Math.round(wire.wire().crossingAboveM())
+                                    + wholeUpM(wire.wire().crossingAboveM())
                                     + " m above the highest wire; no release here"));
         }
         return all;
+    }
+
+    /** Whole metres of a least height: never less than is asked. */
+    private static long wholeUpM(double leastM) {
+        return (long) Math.ceil(leastM - 1e-6);
     }
 
     /** Ids of what must be guarded while a load passes over it on a straight piece. */

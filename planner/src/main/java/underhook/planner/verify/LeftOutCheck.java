@@ -67,6 +67,11 @@ final class LeftOutCheck {
     /** A trip with more fuel than for so long, besides the reserve, has enough, s. @source PRACTICE */
     private static final double LONG_S = 3600;
 
+    /** A short sling, and the least at its end. @source SERVICE-LETTER-1727 */
+    private static final double SHORT_M = 10;
+
+    private static final double SHORT_END_KG = 15;
+
     /** Just under half the compass. */
     private static final double LESS_RAD = Math.PI - 1e-6;
 
@@ -145,7 +150,8 @@ final class LeftOutCheck {
         }
         if (OF_THE_GEAR.contains(code)) {
             return rules.handling().rigging().findSet(load.kind()).isPresent()
-                    || !rules.handling().rigging().belly().isEmpty();
+                    || !rules.handling().rigging().belly().isEmpty()
+                    || machine.lines().stream().anyMatch(line -> !line.make().gear().isEmpty());
         }
         return switch (code) {
             case SEARCH_CUT -> day.plan().summary().cutShort();
@@ -159,6 +165,12 @@ final class LeftOutCheck {
             case GUY_PULL -> isPulledHard(load);
             case FLIES_BADLY ->
                     trailSpeedMPerS(load) <= rules.flying().leastSpeedMPerS() * SPREAD_FACTOR;
+            case EMPTY_LINE_LIGHT ->
+                    machine.lines().stream()
+                            .anyMatch(
+                                    line ->
+                                            line.lengthM() <= SHORT_M
+                                                    && line.make().endMassKg() < SHORT_END_KG);
             case HOVER_IN_ZONE -> eitherEnd(load, place -> isInZone(load, place));
             case WIND_LIMIT -> alwaysAt(load, (place, row) -> isWindy(load, place, row));
             // In the other hours there may be too much wind, or no way: nobody looks for one here.

@@ -31,6 +31,9 @@ final class MarginCheck {
     /** Winds are written in tenths of a knot. */
     private static final double WIND_M_PER_S = 0.06;
 
+    /** Lengths are written up to the next tenth of a metre. */
+    private static final double WHOLE_TENTH_M = 0.1 + 1e-6;
+
     private static final Map<String, String> UNITS =
             Map.ofEntries(
                     Map.entry("HOVER_MASS", "kg"),
@@ -137,11 +140,27 @@ final class MarginCheck {
             PlaceId from = loads.get(0).from();
             double needs = lines.leastNeedM(day.job().getPlace(from));
             checkReach(rotation, "LINE_LENGTH at " + from, new Reach(needs, line.lengthM()));
+            find(rotation, "LINE_LENGTH at " + from)
+                    .ifPresent(stated -> checkEnough(rotation, stated));
         }
         for (Drop drop : rotation.drops()) {
             String code = isEarlier ? "LINE_LENGTH" : "LINE_LENGTH at " + drop.place();
             checkReach(rotation, code, new Reach(lines.needM(drop), line.lengthM() + stands));
         }
+    }
+
+    /** By its own words the line must do where it is hooked up; a set-down's heading is looked at by itself. */
+    private void checkEnough(Rotation rotation, Limit stated) {
+        day.ledger()
+                .demand(
+                        stated.value() <= stated.limit() + WHOLE_TENTH_M,
+                        FindingCode.LINE_LENGTH,
+                        rotation.loads().get(0).value(),
+                        () ->
+                                Told.of(
+                                                "places",
+                                                "The line is too short on the heading of the way out.")
+                                        .figures(stated.limit(), stated.value(), "m"));
     }
 
     private void checkReach(Rotation rotation, String code, Reach own) {

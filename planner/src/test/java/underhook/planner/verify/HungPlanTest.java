@@ -11,16 +11,20 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
+import underhook.core.finding.Severity;
 import underhook.core.job.Handling;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.MassStatus;
 import underhook.core.job.Rigging;
+import underhook.core.job.Weather;
+import underhook.core.job.WeatherHour;
 import underhook.core.plan.KitItem;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Leg;
@@ -238,6 +242,108 @@ class HungPlanTest {
         assertThat(limit(plan, "W1", "LINE_LENGTH at A").value()).isCloseTo(5, within(0.1));
         // 2 m are to spare, and the trees may be 3 m higher.
         assertThat(found(plan, FindingCode.LINE_NEAR)).extracting(Finding::subject).contains("W1");
+    }
+
+    private static SmallDay withLines(SmallDay day, LineItem... lines) {
+        return day.machine("lines", List.of(lines));
+    }
+
+    private static LineItem line(double lengthM, double endKg, String... gear) {
+        return new LineItem(
+                lengthM + " m",
+                lengthM,
+                endKg + 3,
+                650,
+                new LineItem.Make(endKg, 0.014, OptionalDouble.empty(), List.of(gear)));
+    }
+
+    /**
+     * A sling of 6 m comes back with 2 kg at its end where 15 kg are asked for.
+     *
+     * @source SERVICE-LETTER-1727 at least 15 kg on empty slings of 5 to 10 m
+     */
+    @Test
+    void a_short_sling_that_is_light_at_its_end_carries_nothing() {
+        Plan longer = planned(withLines(day(), line(8, 2), line(20, 19)));
+        assertThat(rotations(longer)).isNotEmpty();
+        assertThat(longer.steps())
+                .filteredOn(step -> step.rotation().isPresent())
+                .allSatisfy(step -> assertThat(step.lineLengthM()).isEqualTo(20));
+
+        assertThat(rotations(planned(withLines(day(), line(8, 15), line(20, 19))))).isNotEmpty();
+    }
+
+    /**
+     * Between trees of 13 m the sling of 8 m has no room, and the line of 20 m hangs on a rope that is past its date.
+     *
+     * @source PRACTICE the reason is what stops it, not that no way was found
+     */
+    @Test
+    void the_line_that_has_room_says_why_it_is_not_used() {
+        SmallDay clearing =
+                rigged(gear("sling", 300, DAY))
+                        .place("S1", "canopyM", OptionalDouble.of(13))
+                        .place("S1", "clearingRadiusM", 30.0);
+        Rigging rigging = clearing.job().rules().handling().rigging();
+        Rigging old =
+                with(
+                        rigging,
+                        "stock",
+                        Stream.concat(
+                                        rigging.stock().stream(),
+                                        Stream.of(gear("rope", 650, DAY.minusDays(1))))
+                                .toList());
+        SmallDay day =
+                withLines(
+                        handled(clearing, handling -> with(handling, "rigging", old)),
+                        line(8, 15),
+                        line(20, 19, "rope"));
+
+        List<Finding> refused =
+                DayPlanner.plan(
+                                day.job(),
+                                day.ground(),
+                                new PlanSettings("p", SmallDay.SEVEN, 1, "test", () -> false),
+                                (what, share) -> {})
+                        .fold((plan, findings) -> plan.findings(), findings -> findings);
+
+        assertThat(refused)
+                .filteredOn(one -> one.severity() == Severity.STOP && one.subject().equals("B1"))
+                .singleElement()
+                .satisfies(
+                        one -> {
+                            assertThat(one.code()).isEqualTo(FindingCode.RIGGING_EXPIRED);
+                            assertThat(one.message()).contains("rope").contains("2026-09-07");
+                        });
+    }
+
+    /**
+     * With the wind from the valley the tail stands over higher ground: 5 m of clearance and the rise of 1 in 10
+     * behind it are more than a line of 5.8 m gives. It leaves on a heading on which the line is long enough.
+     *
+     * @source PRACTICE height under the tail: line less the rise of the ground behind
+     */
+    @Test
+    void a_line_is_long_enough_on_the_heading_on_which_it_leaves_with_the_load() {
+        SmallDay plain = day();
+        Weather weather = plain.job().weather();
+        List<WeatherHour> fromSouth =
+                weather.hours().stream()
+                        .map(hour -> with(hour, "windFromTrueRad", Math.PI))
+                        .toList();
+        SmallDay day =
+                new SmallDay(
+                        with(plain.job(), "weather", with(weather, "hours", fromSouth)),
+                        plain.ground(),
+                        plain.plan());
+
+        Plan plan = planned(withLines(day, line(5.8, 15)));
+
+        assertThat(rotations(plan)).isNotEmpty();
+        assertThat(rotations(plan))
+                .flatExtracting(Rotation::limits)
+                .filteredOn(limit -> limit.code().startsWith("LINE_LENGTH"))
+                .allSatisfy(limit -> assertThat(limit.value()).isLessThanOrEqualTo(limit.limit()));
     }
 
     @Test

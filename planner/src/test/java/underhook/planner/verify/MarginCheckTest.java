@@ -237,6 +237,14 @@ class MarginCheckTest {
     }
 
     @Test
+    void refuses_a_line_that_is_too_short_by_its_own_words() {
+        UnaryOperator<List<Limit>> over =
+                each("LINE_LENGTH at A", limit -> with(limit, "value", limit.limit() + 0.2));
+
+        assertThat(refusals(told(planned(), over))).contains(FindingCode.LINE_LENGTH);
+    }
+
+    @Test
     void refuses_one_rotation_without_limits_among_others() {
         Plan plan = planned();
         Rotation first =
