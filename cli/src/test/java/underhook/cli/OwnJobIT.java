@@ -415,6 +415,79 @@ class OwnJobIT {
                 .contains(",56.3,62,kg");
     }
 
+    /**
+     * A row copied in a spreadsheet and changed, its id left as it was, would be lost as a second copy of the first.
+     * A head count on the way home, four hours after the shutdown, is no standby. By thought, no source.
+     */
+    @Test
+    void an_edited_table_loses_no_row_and_says_what_it_is_charged_by() throws IOException {
+        Path job = write();
+        Path home = folder.resolve("home");
+        Path out = folder.resolve("out");
+        assertThat(Said.of(home, "plan", job.toString(), "--out", out.toString()).exit()).isZero();
+        Path books = folder.resolve("books.yaml");
+        Files.writeString(
+                books,
+                """
+                version: 1
+                tariff: standby
+                currency: EUR
+                tariff-items:
+                  - {name: standby, basis: standby-time, rounding: started-minute, cents-per-unit: 100}
+                """);
+        Path taps = folder.resolve("taps.csv");
+        String rows =
+                """
+                id,at,by,device,kind,loads
+                1,07:00,pilot,tablet,engine-on,
+                2,07:01,pilot,tablet,take-off,
+                3,07:03,loader,phone,hooked,4
+                3,07:03,loader,phone,hooked,4
+                4,07:06,crew1,radio,off,4
+                5,07:06:10,crew1,radio,free-seen,
+                6,07:06:20,pilot,tablet,free-confirmed,
+                7,07:20,pilot,tablet,landing,
+                """;
+        String off = "8,07:21,pilot,tablet,engine-off,\n";
+        String later = "9,11:21,crew1,radio,counted,\n";
+        Files.writeString(taps, rows + "3,07:08,loader,phone,hooked,5\n");
+        Said lost = close(home, job, out, "--taps=" + taps, "--books=" + books);
+        Files.writeString(taps, rows + off + later);
+        Said after = close(home, job, out, "--taps=" + taps, "--books=" + books);
+        Files.writeString(taps, rows + later);
+        Said running = close(home, job, out, "--taps=" + taps, "--books=" + books);
+
+        assertThat(lost.exit()).isEqualTo(2);
+        assertThat(lost.out())
+                .contains(
+                        "taps.csv:10: id: stands in line 4 with something else beside it, found"
+                                + " \"3\", another id for each tap");
+        assertThat(after.out())
+                .contains(
+                        "CAUTION STANDBY_AFTER standby: 240 min of standby lie between the last"
+                                + " shutdown and the last tap, at 11:21:00. Perhaps the day was over"
+                                + " before.")
+                .doesNotContain("MACHINE_TIMES_MISSING");
+        assertThat(running.out())
+                .contains(
+                        "The engine was not told to be off; its time is counted up to the last"
+                                + " tap, at 11:21:00.")
+                .contains("Found HOOKED at 07:03:00 by loader, id 3.")
+                .doesNotContain("STANDBY_AFTER");
+    }
+
+    private Said close(Path home, Path job, Path planned, String... more) {
+        List<String> words =
+                new ArrayList<>(
+                        List.of(
+                                "close",
+                                job.toString(),
+                                planned.resolve("plan.json").toString(),
+                                "--out=" + folder.resolve("evening")));
+        words.addAll(List.of(more));
+        return Said.of(home, words.toArray(String[]::new));
+    }
+
     /** A day like the planned one burns what the plan burns, starts included; the plan's own fuel, added up. */
     @Test
     void quotes_the_fuel_that_the_plan_burns() throws IOException {

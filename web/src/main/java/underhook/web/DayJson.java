@@ -71,17 +71,28 @@ final class DayJson {
         if (look.isPresent()) {
             putPlan(node, day, look.get(), flown);
             node.set("stops", stops(day.stops(flown, now), look.get().job().job().zone()));
+            Job planned = look.get().job().job();
+            Map<PlaceId, List<String>> told = told(day, flown, planned);
+            node.path("lifts").forEach(lift -> putTold((ObjectNode) lift, told));
             Optional<NextLook> next = day.findNext(flown, now);
-            node.set(
-                    "nextLook",
-                    next.isEmpty()
-                            ? null
-                            : NextJson.of(
-                                    next.get(),
-                                    look.get().job().job(),
-                                    told(day, flown, look.get().job().job())));
+            node.set("nextLook", next.isEmpty() ? null : NextJson.of(next.get(), planned, told));
         }
         return node;
+    }
+
+    /** With what hangs, what was told meanwhile of where it is flown to. */
+    private static void putTold(ObjectNode lift, Map<PlaceId, List<String>> told) {
+        if (lift.path("state").asString("").equals(word(LiftState.State.ON_HOOK))) {
+            lift.set(
+                    "told",
+                    Json.texts(
+                            lift.path("drops")
+                                    .valueStream()
+                                    .map(drop -> new PlaceId(drop.path("place").asString("")))
+                                    .distinct()
+                                    .flatMap(place -> told.getOrDefault(place, List.of()).stream())
+                                    .toList()));
+        }
     }
 
     /** For each place what was told of its ground and the plan does not know. */

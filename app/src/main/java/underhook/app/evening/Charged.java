@@ -1,9 +1,13 @@
 package underhook.app.evening;
 
 import java.time.Duration;
+import java.time.Instant;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import underhook.app.port.ClosedDay.LiftLine;
 import underhook.core.billing.Invoice;
@@ -21,6 +25,12 @@ import underhook.core.job.Job;
  * @param findings what is not in it
  */
 record Charged(Invoice.Quantities quantities, List<Finding> findings) {
+    /** So much standby after the last shutdown is told. @source PRACTICE by then the machine is put away */
+    private static final Duration LONG_AFTER = Duration.ofMinutes(15);
+
+    private static final DateTimeFormatter CLOCK =
+            DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
+
     static Charged of(Job job, List<LiftLine> lines, FlownDay flown) {
         List<Finding> findings = new ArrayList<>();
         long engine = Math.round(flown.sums().engineOnS() * 1000);
@@ -47,6 +57,35 @@ record Charged(Invoice.Quantities quantities, List<Finding> findings) {
                         (int) poles,
                         fuelTakenKg(flown, findings));
         return new Charged(quantities, findings);
+    }
+
+    /** Whoever taps when the day is over lengthens the standby that is charged. */
+    static Optional<Finding> standbyAfter(Job job, FlownDay flown) {
+        Optional<Instant> off =
+                flown.taps().stream()
+                        .filter(tap -> tap.kind() == TapKind.ENGINE_OFF)
+                        .map(Tap::at)
+                        .max(Comparator.naturalOrder())
+                        .filter(at -> !flown.now().engineOn());
+        Instant last = flown.lastAt().orElse(Instant.MIN);
+        return off.map(at -> Duration.between(at, last))
+                .filter(after -> after.compareTo(LONG_AFTER) > 0)
+                .map(
+                        after ->
+                                Finding.of(
+                                        FindingCode.STANDBY_AFTER,
+                                        Severity.CAUTION,
+                                        "standby",
+                                        "taps",
+                                        after.toMinutes()
+                                                + " min of standby lie between the last shutdown"
+                                                + " and the last tap, at "
+                                                + clock(job, last)
+                                                + ". Perhaps the day was over before."));
+    }
+
+    static String clock(Job job, Instant at) {
+        return CLOCK.format(at.atZone(job.zone()));
     }
 
     /** Fuel after each refuelling less what was read before it; a refuelling without a reading is told. */

@@ -20,11 +20,13 @@ import underhook.app.port.FlownSample;
 import underhook.app.port.ReadJob;
 import underhook.app.port.TrackReader;
 import underhook.core.billing.Invoice;
+import underhook.core.billing.Tariff;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.FlownLift;
+import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
 import underhook.core.geo.LocalFrame;
 import underhook.core.geo.PlanePoint;
@@ -83,7 +85,7 @@ final class Evening {
     ClosedDay close(Facts facts) {
         FlownDay flown = facts.flown();
         otherJob(facts.planSums());
-        flown.conflicts().forEach(conflict -> findings.add(conflict.finding()));
+        flown.conflicts().forEach(conflict -> findings.add(named(conflict)));
         List<TrackPoint> points = points(facts.track());
         TrackMatch match = match(points);
         List<LiftLine> lines = new ArrayList<>();
@@ -102,10 +104,29 @@ final class Evening {
                             "Take-offs, landings or engine starts were not tapped: hours, landings"
                                     + " and what is charged by them are not those of the day."));
         }
+        flown.lastAt()
+                .filter(last -> flown.now().engineOn())
+                .ifPresent(
+                        last ->
+                                findings.add(
+                                        Finding.of(
+                                                FindingCode.MACHINE_TIMES_MISSING,
+                                                Severity.CAUTION,
+                                                plan.id(),
+                                                "taps",
+                                                "The engine was not told to be off; its time is"
+                                                        + " counted up to the last tap, at "
+                                                        + Charged.clock(job, last)
+                                                        + ".")));
         Learning learning = new Learning(job, plan);
         List<FlownSample> samples = learning.samples(lines, flown);
         Charged charged = Charged.of(job, lines, flown);
         findings.addAll(charged.findings());
+        facts.books()
+                .tariff()
+                .filter(Evening::chargesStandby)
+                .flatMap(tariff -> Charged.standbyAfter(job, flown))
+                .ifPresent(findings::add);
         return new ClosedDay(
                 readJob,
                 plan,
@@ -124,6 +145,33 @@ final class Evening {
                 match.unmatched(),
                 points.isEmpty() ? List.of() : OverZones.of(job, points),
                 findings);
+    }
+
+    private static boolean chargesStandby(Tariff tariff) {
+        return tariff.items().stream().anyMatch(item -> item.basis() == Tariff.Basis.STANDBY_TIME);
+    }
+
+    /** With the tap that it is about, to be found again in the table. */
+    private Finding named(FlownDay.Conflict conflict) {
+        Finding why = conflict.finding();
+        Tap tap = conflict.tap();
+        String which =
+                why.value()
+                        + " at "
+                        + Charged.clock(job, tap.at())
+                        + " by "
+                        + tap.by()
+                        + ", id "
+                        + tap.id();
+        return new Finding(
+                why.code(),
+                why.severity(),
+                why.subject(),
+                which,
+                why.limit(),
+                why.unit(),
+                why.source(),
+                why.message());
     }
 
     /** What is said of the day is said with the folder as it is now. */

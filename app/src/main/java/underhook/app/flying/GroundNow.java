@@ -7,11 +7,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import underhook.app.desk.DayLooks.Look;
 import underhook.app.flying.ToldChanges.Told;
 import underhook.app.port.KeptJob.KeptPlan;
 import underhook.app.port.KeptTap;
 import underhook.app.port.ReadJob;
+import underhook.app.replan.Change;
 import underhook.app.replan.ChangedJob;
 import underhook.app.replan.Proposal;
 import underhook.core.job.Job;
@@ -63,7 +65,7 @@ final class GroundNow {
         Set<String> known = knownTo(planned, rows);
         ZoneId zone = planned.job().job().zone();
         List<String> words = new ArrayList<>();
-        all.ofTheGround().stream()
+        Stream.concat(all.ofTheGround().stream(), all.closed().stream())
                 .filter(told -> isAbout(told, place) && !known.contains(told.tap().id()))
                 .forEach(told -> words.add(told.change().words(zone)));
         all.before().stream()
@@ -73,7 +75,9 @@ final class GroundNow {
     }
 
     private static boolean isAbout(Told told, PlaceId place) {
-        return ToldChanges.placeOf(told.change()).equals(Optional.of(place));
+        return told.change() instanceof Change.PlaceClosed closed
+                ? closed.place().equals(place)
+                : ToldChanges.placeOf(told.change()).equals(Optional.of(place));
     }
 
     /** An order made while the day was flown knows all that was told before it. */

@@ -1,17 +1,20 @@
 package underhook.app.flying;
 
 import java.io.IOException;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.concurrent.atomic.AtomicBoolean;
 import underhook.app.desk.DayLooks.Look;
 import underhook.app.port.OutputWriter;
@@ -23,6 +26,7 @@ import underhook.app.replan.RestOfDay.Patience;
 import underhook.app.replan.SeenWind;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
+import underhook.core.flown.TapKind;
 import underhook.core.job.Job;
 import underhook.core.job.Machine;
 import underhook.core.plan.Plan;
@@ -33,6 +37,12 @@ public final class NewOrder {
 
     private static final DateTimeFormatter CLOCK =
             DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+
+    /** Clocks of devices are no farther apart, as a rule; what was tapped is then just done. @source PRACTICE */
+    private static final Duration CLOCKS_APART = Duration.ofMinutes(2);
+
+    private static final Set<TapKind> MOVE_NOTHING =
+            EnumSet.of(TapKind.BRIEFED, TapKind.COUNTED, TapKind.REPORTED);
 
     private static final String FILES_CHANGED =
             "the job's files were changed since this plan was made; the order keeps to them as they"
@@ -122,14 +132,16 @@ public final class NewOrder {
      *
      * @param heavier whether loads not yet weighed are to count as heavy as those weighed so far
      * @param patience how long to look
+     * @throws IllegalArgumentException when the job has no plan, or something was tapped that is still to come
      */
-    public synchronized Offer propose(Instant now, boolean heavier, Patience patience)
+    public synchronized Offer propose(Instant asked, boolean heavier, Patience patience)
             throws IOException {
         Look look =
                 day.findPlanned()
                         .orElseThrow(
                                 () -> new IllegalArgumentException("The job has no plan yet."));
         FlownDay flown = day.flown();
+        Instant now = notBeforeTaps(asked, flown, look.job().job().zone());
         RestOfDay order = order(look);
         ToldChanges all = day.told(look, flown);
         Map<String, Change> told = new LinkedHashMap<>();
@@ -177,6 +189,27 @@ public final class NewOrder {
         offeredReadings = readings;
         offers.add(made);
         return made;
+    }
+
+    /** No order begins before what was done, and none is made of what cannot have been yet. */
+    private static Instant notBeforeTaps(Instant asked, FlownDay flown, ZoneId zone) {
+        Optional<Tap> last =
+                flown.taps().stream()
+                        .filter(tap -> !MOVE_NOTHING.contains(tap.kind()))
+                        .filter(tap -> tap.at().isAfter(asked))
+                        .reduce((earlier, later) -> later);
+        if (last.filter(tap -> tap.at().isAfter(asked.plus(CLOCKS_APART))).isPresent()) {
+            throw new IllegalArgumentException(
+                    "Device "
+                            + last.get().device()
+                            + " tapped something at "
+                            + CLOCK.format(last.get().at().atZone(zone))
+                            + ", and it is "
+                            + CLOCK.format(asked.atZone(zone))
+                            + ": its clock is wrong. Set it, take back there what it tapped, tap it"
+                            + " anew and ask again.");
+        }
+        return last.map(Tap::at).orElse(asked);
     }
 
     /** What the load cell read of loads that were given up, where nobody told of as much. */

@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import underhook.app.desk.DayLooks.Look;
@@ -70,7 +71,7 @@ final class Stops {
         Stops stops = new Stops(look, flown, clock.emergency(), clock.now());
         List<Stop> all = new ArrayList<>();
         all.add(stops.fuel());
-        next.ifPresent(lift -> all.addAll(stops.wind(lift)));
+        all.addAll(stops.wind(lifts, next));
         next.ifPresent(lift -> all.add(stops.waiting(lift, lifts)));
         all.addAll(stops.duty(lifts));
         next.ifPresent(lift -> all.add(stops.sun(lift)));
@@ -110,8 +111,43 @@ final class Stops {
                 : Stop.never(What.FUEL, words + "; the engine is off");
     }
 
-    private List<Stop> wind(LiftState lift) {
-        return GAUGES.stream().map(gauge -> wind(lift, gauge)).toList();
+    /** Of what hangs and the next lift, by each limit, whichever the wind closes first. */
+    private List<Stop> wind(List<LiftState> lifts, Optional<LiftState> next) {
+        List<Stop> first = new ArrayList<>();
+        for (Gauge gauge : GAUGES) {
+            Stream<Stop> hang =
+                    lifts.stream()
+                            .filter(lift -> lift.state() == LiftState.State.ON_HOOK)
+                            .flatMap(lift -> hanging(lift, gauge).stream());
+            Stream.concat(hang, next.map(lift -> wind(lift, gauge)).stream())
+                    .min(Comparator.comparing(stop -> stop.at().orElse(Instant.MAX)))
+                    .ifPresent(first::add);
+        }
+        return first;
+    }
+
+    /** Where what hangs is still to be set down, as long as that is expected to take. */
+    private Optional<Stop> hanging(LiftState lift, Gauge gauge) {
+        Set<LoadId> onHook = Set.copyOf(flown.now().onHook());
+        var rotation = lift.lift().rotation();
+        Instant hookedAt = lift.hookedAt().orElse(now);
+        for (Drop drop : rotation.drops()) {
+            if (!onHook.contains(drop.load())) {
+                continue;
+            }
+            Instant down = hookedAt.plus(Duration.between(rotation.hookedAt(), drop.releasedAt()));
+            Optional<Stop> closed =
+                    closed(lift, gauge, List.of(drop.place()))
+                            .filter(stop -> !stop.at().orElseThrow().isAfter(later(now, down)));
+            if (closed.isPresent()) {
+                return closed;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static Instant later(Instant one, Instant other) {
+        return one.isAfter(other) ? one : other;
     }
 
     private record Gauge(
@@ -127,29 +163,42 @@ final class Stops {
     }
 
     private Stop wind(LiftState lift, Gauge gauge) {
+        return closed(lift, gauge, ends(lift))
+                .orElseGet(
+                        () ->
+                                Stop.never(
+                                        gauge.what(),
+                                        text(
+                                                "stays under %.0f kt for lift %d as long as there is"
+                                                        + " a forecast",
+                                                Math.floor(kt(limit(lift, gauge)) + 1e-6),
+                                                lift.lift().number())));
+    }
+
+    /** When the wind at one of these places is first too much for a lift, from now on. */
+    private Optional<Stop> closed(LiftState lift, Gauge gauge, List<PlaceId> places) {
         double limit = limit(lift, gauge);
         for (Instant at : hoursFrom(now)) {
-            for (PlaceId place : ends(lift)) {
+            for (PlaceId place : places) {
                 Optional<Blows> blows = blows(place, at);
                 if (blows.isPresent() && gauge.blows().applyAsDouble(blows.get()) > limit + 1e-9) {
-                    return Stop.at(
-                            gauge.what(),
-                            at,
-                            text(
-                                    "%s at %s %.0f kt, most %.0f kt for lift %d",
-                                    gauge.words(),
-                                    place,
-                                    Math.ceil(kt(gauge.blows().applyAsDouble(blows.get())) - 1e-6),
-                                    Math.floor(kt(limit) + 1e-6),
-                                    lift.lift().number()));
+                    return Optional.of(
+                            Stop.at(
+                                    gauge.what(),
+                                    at,
+                                    text(
+                                            "%s at %s %.0f kt, most %.0f kt for lift %d",
+                                            gauge.words(),
+                                            place,
+                                            Math.ceil(
+                                                    kt(gauge.blows().applyAsDouble(blows.get()))
+                                                            - 1e-6),
+                                            Math.floor(kt(limit) + 1e-6),
+                                            lift.lift().number())));
                 }
             }
         }
-        return Stop.never(
-                gauge.what(),
-                text(
-                        "stays under %.0f kt for lift %d as long as there is a forecast",
-                        Math.floor(kt(limit) + 1e-6), lift.lift().number()));
+        return Optional.empty();
     }
 
     private double limit(LiftState lift, Gauge gauge) {

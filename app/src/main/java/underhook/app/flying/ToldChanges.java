@@ -84,6 +84,13 @@ record ToldChanges(List<Told> changes, List<Told> before, List<Tap> unread) {
         return changes.stream().filter(told -> placeOf(told.change()).isPresent()).toList();
     }
 
+    /** Places that were told to be closed. */
+    List<Told> closed() {
+        return changes.stream()
+                .filter(told -> told.change() instanceof Change.PlaceClosed)
+                .toList();
+    }
+
     /** The place whose ground a change is about. */
     static Optional<PlaceId> placeOf(Change change) {
         if (change instanceof Change.PlaceMoved moved) {

@@ -115,6 +115,8 @@ public enum FindingCode {
     TRACK_ELSEWHERE,
     LOAD_UNLISTED,
     FUEL_NOT_READ,
+    /** Standby is charged for long after the last shutdown. */
+    STANDBY_AFTER,
     // Calculations by hand
     VALUE_OUT_OF_RANGE,
     TRACK_NOT_HELD,

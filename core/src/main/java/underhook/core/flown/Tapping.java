@@ -13,6 +13,14 @@ import underhook.core.job.LoadId;
 
 /** Takes one tap after the other and keeps what they add up to. */
 final class Tapping {
+    /**
+     * Two taps of one hook-up lie no further apart.
+     *
+     * @source PRACTICE two clocks that are off by half a minute each, and half a minute for the second finger; nobody
+     *     hooks, brings back and hooks again within it
+     */
+    private static final Duration SAME_HOOK_UP = Duration.ofSeconds(90);
+
     private final TrainedHands hands;
     private final List<OpenLift> lifts = new ArrayList<>();
     private OptionalDouble lineM = OptionalDouble.empty();
@@ -41,17 +49,34 @@ final class Tapping {
         private final List<FlownLift.Off> off = new ArrayList<>();
         private boolean flown;
         private boolean aborted;
+        private OptionalDouble massKg;
 
         OpenLift(Tap hooked, OptionalDouble lineM, boolean flown) {
             this.hooked = hooked;
             this.lineM = lineM;
             this.flown = flown;
             left = new ArrayList<>(hooked.loads());
+            massKg = hooked.amount().massKg();
+        }
+
+        /** Whether this tap is a second one of the same hook-up, from another device. */
+        boolean isHookedBy(Tap tap) {
+            return !aborted
+                    && tap.kind() == TapKind.HOOKED
+                    && tap.loads().equals(left)
+                    && !tap.device().equals(hooked.device())
+                    && !tap.at().isAfter(hooked.at().plus(SAME_HOOK_UP));
+        }
+
+        /** Read twice, the heavier counts. */
+        void weigh(OptionalDouble readKg) {
+            if (massKg.isEmpty() || readKg.orElse(0) > massKg.getAsDouble()) {
+                massKg = readKg;
+            }
         }
 
         FlownLift asLift() {
-            return new FlownLift(
-                    hooked.loads(), hooked.at(), off, hooked.amount().massKg(), lineM, aborted);
+            return new FlownLift(hooked.loads(), hooked.at(), off, massKg, lineM, aborted);
         }
     }
 
@@ -113,7 +138,7 @@ final class Tapping {
                             ? Optional.empty()
                             : Refusals.outOfOrder(tap, "a load hangs on the hook");
             case TAKE_OFF ->
-                    air.isOn()
+                    isFlying()
                             ? Refusals.outOfOrder(tap, "the machine is in the air already")
                             : Optional.empty();
             case LANDING ->
@@ -143,6 +168,10 @@ final class Tapping {
                     FindingCode.LINE_NOT_CHECKED,
                     tap,
                     "The releases were not tried since this line was hung on the hook.");
+        }
+        if (hookedAlready(tap).isPresent()) {
+            return Refusals.outOfOrder(
+                    tap, onHook() + " was hooked a moment before by another's tap; it counts once");
         }
         if (!onHook().isEmpty()) {
             return Refusals.outOfOrder(tap, onHook() + " still hangs on the hook");
@@ -210,22 +239,21 @@ final class Tapping {
         lastAt = tap.at();
         switch (tap.kind()) {
             case ENGINE_ON -> {
-                // Nobody flies with the engine off: the landing before it was not tapped.
-                engineOffAt.ifPresent(air::end);
-                engineOffAt = Optional.empty();
+                endAtShutdown();
                 engine.begin(tap.at());
             }
             case ENGINE_OFF -> {
                 engine.end(tap.at());
-                engineOffAt = Optional.of(tap.at());
+                // Told twice, it was off from the first on.
+                engineOffAt = engineOffAt.or(() -> Optional.of(tap.at()));
             }
             case TAKE_OFF -> {
-                takeOffs += air.isOn() ? 0 : 1;
+                takeOffs += isFlying() ? 0 : 1;
                 fly(tap.at());
             }
             case LANDING -> {
                 landings += air.isOn() ? 1 : 0;
-                air.end(tap.at());
+                air.end(engineOffAt.orElse(tap.at()));
             }
             case LINE_ON -> {
                 lineM = tap.amount().lengthM();
@@ -238,7 +266,11 @@ final class Tapping {
             }
             case PEOPLE_ABOARD -> peopleAboard += Math.max(1, tap.amount().people());
             case PEOPLE_OUT -> peopleAboard = 0;
-            case HOOKED -> lifts.add(new OpenLift(tap, lineM, air.isOn()));
+            case HOOKED ->
+                    hookedAlready(tap)
+                            .ifPresentOrElse(
+                                    lift -> lift.weigh(tap.amount().massKg()),
+                                    () -> lifts.add(new OpenLift(tap, lineM, isFlying())));
             case OFF -> setDown(tap);
             case FREE_SEEN -> freeSeenBy = freeSeenBy.or(() -> Optional.of(tap.by()));
             case FREE_CONFIRMED -> confirm(tap);
@@ -254,11 +286,28 @@ final class Tapping {
         }
     }
 
+    private Optional<OpenLift> hookedAlready(Tap tap) {
+        return lifts.stream().filter(lift -> lift.isHookedBy(tap)).findFirst();
+    }
+
+    private boolean isFlying() {
+        return air.isOn() && engineOffAt.isEmpty();
+    }
+
+    /** Nobody flies with the engine off: the landing before it was not tapped. */
+    private void endAtShutdown() {
+        engineOffAt.ifPresent(air::end);
+        engineOffAt = Optional.empty();
+    }
+
     private void fly(Instant from) {
-        if (!air.isOn()) {
+        if (!isFlying()) {
+            // What is told of a lift after the shutdown that ended it is no flight after it.
+            Optional<Instant> shutdown = engineOffAt.filter(from::isBefore);
+            endAtShutdown();
             flights++;
             air.begin(from);
-            engineOffAt = Optional.empty();
+            engineOffAt = shutdown;
         }
         lifts.forEach(lift -> lift.flown = true);
     }

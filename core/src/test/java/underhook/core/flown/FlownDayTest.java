@@ -338,6 +338,82 @@ class FlownDayTest {
         assertThat(sums.flyingS()).isEqualTo(2 * 60);
     }
 
+    /** An engine that is off flies nothing, however often that is told: by thought, no source. */
+    @Test
+    void a_flight_ends_at_the_first_word_of_the_shutdown() {
+        lineOn();
+        tap(TapKind.ENGINE_ON, "pilot");
+        tap(TapKind.TAKE_OFF, "pilot");
+        tap(TapKind.ENGINE_OFF, "pilot");
+        tap(TapKind.BRIEFED, "crew");
+        tap(TapKind.ENGINE_OFF, "loader");
+        tap(TapKind.LANDING, "pilot");
+        tap(TapKind.ENGINE_ON, "pilot");
+
+        assertThat(day().sums().flyingS()).isEqualTo(60);
+        assertThat(day().sums().landings()).isEqualTo(1);
+    }
+
+    /** As {@link MachineSums#flights} has it: a lift after a shutdown is a flight after it. */
+    @Test
+    void a_lift_after_a_shutdown_is_another_flight_though_nobody_tapped_landing_or_start() {
+        lineOn();
+        tap(TapKind.ENGINE_ON, "pilot");
+        tap(TapKind.TAKE_OFF, "pilot");
+        tap(TapKind.ENGINE_OFF, "pilot");
+        tap(TapKind.HOOKED, "loader", "L01");
+        tap(TapKind.OFF, "crew", "L01");
+        tap(TapKind.BRIEFED, "crew");
+
+        MachineSums sums = day().sums();
+
+        assertThat(sums.flights()).isEqualTo(2);
+        // A minute to the shutdown, and two from the hook-up on.
+        assertThat(sums.flyingS()).isEqualTo(3 * 60);
+        assertThat(CycleRule.EVERY_LIFT.count(sums, 1)).isEqualTo(3);
+        assertThat(refusal(TapKind.TAKE_OFF, "pilot")).contains(FindingCode.TAP_OUT_OF_ORDER);
+    }
+
+    /** Two loaders see one hook-up and both tap it: one lift, one cycle. By thought, no source. */
+    @Test
+    void one_hook_up_tapped_on_two_devices_is_one_lift_and_is_told() {
+        lineOn();
+        tap(TapKind.TAKE_OFF, "pilot");
+        Tap hooked = made(TapKind.HOOKED, "loader", Tap.Amount.ofMass(180), "L01");
+        taps.add(hooked);
+        Tap again = made(TapKind.HOOKED, "second", Tap.Amount.ofMass(192), "L01");
+        taps.add(like(again, again.id(), hooked.at().plusSeconds(90), Optional.empty()));
+        tap(TapKind.OFF, "crew", "L01");
+        tap(TapKind.FREE_SEEN, "crew");
+        tap(TapKind.FREE_CONFIRMED, "pilot");
+
+        FlownDay day = day();
+
+        assertThat(day.sums().lifts()).isEqualTo(1);
+        assertThat(day.now().onHook()).isEmpty();
+        assertThat(day.lifts().get(0).massReadKg()).hasValue(192);
+        assertThat(day.conflicts())
+                .extracting(one -> one.finding().message())
+                .containsExactly(
+                        "This was tapped, but [L01] was hooked a moment before by another's tap; it"
+                                + " counts once.");
+    }
+
+    @Test
+    void a_second_hook_up_later_or_of_one_device_stays_a_second_lift() {
+        lineOn();
+        Tap hooked = made(TapKind.HOOKED, "loader", Tap.Amount.NONE, "L01");
+        taps.add(hooked);
+        Tap other = made(TapKind.HOOKED, "second", Tap.Amount.NONE, "L01");
+        Tap same = made(TapKind.HOOKED, "loader", Tap.Amount.NONE, "L01");
+
+        taps.add(like(other, other.id(), hooked.at().plusSeconds(91), Optional.empty()));
+        assertThat(day().sums().lifts()).isEqualTo(2);
+        taps.remove(taps.size() - 1);
+        taps.add(like(same, same.id(), hooked.at().plusSeconds(5), Optional.empty()));
+        assertThat(day().sums().lifts()).isEqualTo(2);
+    }
+
     @Test
     void a_part_is_due_at_the_first_of_its_limits() {
         // Row R-LIFE-04: MAKER-LETTER.

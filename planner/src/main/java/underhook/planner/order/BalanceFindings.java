@@ -73,15 +73,17 @@ public final class BalanceFindings {
         return new Burden(machine.emptyMassKg(), machine.crewMassKg(), cabinKg, hookKg);
     }
 
-    /** With what was aboard at most, and at least, though the gauge reads either way. */
+    /**
+     * With what was aboard at most, and at least, though the gauge reads either way. Where fuel was taken that no step
+     * tells, a step that is begun ends with more of it than it began.
+     */
     private void look(Step step, Burden burden, String subject, String with) {
         double spreadKg = machine.fuelGaugeSpreadKg();
+        double mostKg = Math.max(step.fuelStartKg(), step.fuelEndKg());
+        double leastKg = Math.min(step.fuelStartKg(), step.fuelEndKg());
         boolean keeps =
                 CentreOfGravity.of(machine.balance().orElseThrow(), 0)
-                        .worst(
-                                burden,
-                                step.fuelStartKg() + spreadKg,
-                                Math.max(0, step.fuelEndKg() - spreadKg))
+                        .worst(burden, mostKg + spreadKg, Math.max(0, leastKg - spreadKg))
                         .fold(
                                 (worst, said) ->
                                         worst.standing() != CentreOfGravity.Standing.OUTSIDE,

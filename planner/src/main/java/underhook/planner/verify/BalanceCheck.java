@@ -67,8 +67,11 @@ final class BalanceCheck {
     }
 
     private void demand(Balance balance, Step step, String subject, Carried carried) {
-        double mostKg = step.fuelStartKg() + machine.fuelGaugeSpreadKg();
-        double leastKg = Math.max(0, step.fuelEndKg() - machine.fuelGaugeSpreadKg());
+        // A step that was begun may end with more fuel than it began: it was taken where no step
+        // tells of it.
+        double spreadKg = machine.fuelGaugeSpreadKg();
+        double mostKg = Math.max(step.fuelStartKg(), step.fuelEndKg()) + spreadKg;
+        double leastKg = Math.max(0, Math.min(step.fuelStartKg(), step.fuelEndKg()) - spreadKg);
         boolean leaves = isOutside(balance, carried, leastKg);
         for (double fuelKg = mostKg; fuelKg > leastKg && !leaves; fuelKg -= STEP_KG) {
             leaves = isOutside(balance, carried, fuelKg);

@@ -136,4 +136,39 @@ class BalanceFindingsTest {
                 .satisfies(
                         one -> assertThat(one.message()).contains("planned with it on the hook."));
     }
+
+    /** Read anew in the air after fuel that no step tells of, a step ends with more than it began: the same range. */
+    @Test
+    void a_step_that_ends_with_more_fuel_than_it_began() {
+        SmallDay day = SmallDay.good();
+        List<Step> steps = SmallDay.newPlan().steps();
+        List<Step> rising = steps.stream().map(BalanceFindingsTest::turned).toList();
+        double armM = 3 - 400 / (1600 + 125.2 - 5);
+        for (double hairM : new double[] {-HAIR_M, HAIR_M}) {
+            Balance balance = new Balance(3, 3, 3, 2, 3, envelope(armM + hairM, 4));
+            SmallDay balanced = day.machine("balance", Optional.of(balance));
+
+            assertThat(BalanceFindings.list(balanced.job(), rising))
+                    .isEqualTo(BalanceFindings.list(balanced.job(), steps));
+        }
+    }
+
+    private static Step turned(Step step) {
+        double lessKg = step.fuelEndKg();
+        double moreKg = step.fuelStartKg();
+        return new Step(
+                step.kind(),
+                step.from(),
+                step.to(),
+                step.startAt(),
+                step.endAt(),
+                lessKg,
+                moreKg,
+                step.lineLengthM(),
+                step.engineRunning(),
+                step.rotation(),
+                step.crew(),
+                step.legs(),
+                step.because());
+    }
 }

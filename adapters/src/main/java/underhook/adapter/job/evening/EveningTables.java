@@ -8,8 +8,10 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import underhook.adapter.job.LearnedFile;
@@ -49,15 +51,38 @@ public final class EveningTables implements EveningFiles {
     public Reading<List<Tap>> readTaps(Path file, Job job, Optional<Instant> now) {
         Source source = new Source(String.valueOf(file.getFileName()), new Faults());
         JobDay day = new JobDay(job.date(), job.zone());
-        List<Tap> taps = new ArrayList<>();
-        Table.read(Table.Input.of(file, source), row -> readTap(row, new Day(day, now), taps));
-        return Reading.of(List.copyOf(taps), source.faults().list());
+        Rows rows = new Rows();
+        Table.read(
+                Table.Input.of(file, source),
+                row -> readTap(row, new Day(day, now)).ifPresent(tap -> rows.add(tap, row)));
+        return Reading.of(List.copyOf(rows.taps), source.faults().list());
+    }
+
+    /** What was read. One row that came twice counts once; another under its id would be lost with that. */
+    private static final class Rows {
+        private final List<Tap> taps = new ArrayList<>();
+        private final Map<String, Tap> known = new HashMap<>();
+        private final Map<String, Integer> lines = new HashMap<>();
+
+        void add(Tap tap, Fields row) {
+            Tap first = known.putIfAbsent(tap.id(), tap);
+            Integer line = lines.putIfAbsent(tap.id(), row.line());
+            if (first != null && !first.equals(tap)) {
+                row.fault(
+                        FindingCode.FIELD_OUT_OF_RANGE,
+                        "id",
+                        "stands in line " + line + " with something else beside it",
+                        new Found(tap.id(), "another id for each tap"));
+            }
+            taps.add(tap);
+        }
     }
 
     /** The day of the taps, and when it is now. */
     private record Day(JobDay day, Optional<Instant> now) {}
 
-    private static void readTap(Fields row, Day day, List<Tap> taps) {
+    /** Empty when something of it is at fault. */
+    private static Optional<Tap> readTap(Fields row, Day day) {
         int before = row.source().faults().count();
         String id = row.id("id");
         Instant at = row.time("at", day.day());
@@ -94,20 +119,21 @@ public final class EveningTables implements EveningFiles {
                     takesBack ? "does not say what is taken back" : "stands beside another kind",
                     new Found(undoes.orElse(""), "the id of a tap, with the kind undone alone"));
         }
-        if (row.source().faults().count() == before) {
-            taps.add(
-                    new Tap(
-                            id,
-                            at,
-                            by,
-                            device,
-                            kind,
-                            loads.stream().map(LoadId::new).toList(),
-                            place.map(PlaceId::new),
-                            amount,
-                            undoes,
-                            note));
+        if (row.source().faults().count() > before) {
+            return Optional.empty();
         }
+        return Optional.of(
+                new Tap(
+                        id,
+                        at,
+                        by,
+                        device,
+                        kind,
+                        loads.stream().map(LoadId::new).toList(),
+                        place.map(PlaceId::new),
+                        amount,
+                        undoes,
+                        note));
     }
 
     @Override

@@ -52,6 +52,9 @@ const drop = (one) => html`${told(one.told)}<section class="drop">${compass(one)
 /** A stretch without a spot is told in seconds from here on, as on the card. */
 const TOLD_FROM_S = 10;
 
+/** What was told of where it is flown to, since the plan. */
+const flownTo = (lift) => (lift.told?.length ? html`<div class="missing"><b>${badge('outside', `${lift.loads.map((load) => load.id).join(' + ')}: ${t('told.title')}`)}</b><ul>${lift.told.map((one) => html`<li>${said(one)}</li>`)}</ul></div>` : nothing);
+
 const passed = (leg) => html`<li><b>${t(leg.loaded ? 'pilot.legLoaded' : 'pilot.legEmpty', { from: leg.from, to: leg.to })}</b> ${leg.passes.map((one) => html`<span>${one.live ? html`<b>${t('pilot.live', { id: one.id })}</b>` : one.id}${one.rule ? html`: ${said(one.rule)}` : nothing}.</span> `)}
   ${leg.roundEnds.map((one) => html`<span><b>${t('pilot.roundEnd', { wire: one.wire, beyond: length(one.beyondM, 'down') })}</b> ${t('pilot.goesOn')}</span> `)}
   ${leg.closed.map((one) => html`<span><b>${t('pilot.notOver', { what: one.what })}</b> ${stretch(one.fromM, one.toM)}.</span> `)}${leg.closedS > TOLD_FROM_S ? html`<span>${t('pilot.closedS', { s: leg.closedS })}</span>` : nothing}</li>`;
@@ -115,7 +118,7 @@ export function pilot() {
   const places = look?.drops.filter((one, i, all) => all.findIndex((other) => other.place === one.place) === i) ?? [];
   return html`<div class="pilot">${state.online ? nothing : html`<p class="caution">${t('pilot.stale', { time: local(day.now).slice(0, 5) })}</p>`}
   ${look && now.next?.number === look.lift ? before(now.before) : nothing}
-  ${day.lifts.filter((one) => one.state === 'onHook').map((one) => heavier(one))}
+  ${day.lifts.filter((one) => one.state === 'onHook').map((one) => html`${heavier(one)}${flownTo(one)}`)}
   ${look ? html`<header class="head">${rope(day.standing)}<h1>${look.lift} <b>${lift.loads.map((load) => load.id).join(' + ')}</b> ${t('loader.from', { place: lift.from })} ${t('loader.to', { place: places.map((one) => one.place).join(', ') })}</h1>
     <p>${day.standing.lineM === null ? t('line.off') : `${t('line.on')} ${line(day.standing.lineM)}`} · ${t('pilot.line', { line: line(lift.lineM) })} · ${lift.loads.map((load) => load.kind).join(', ')}</p></header>${hangs(day.standing, lift)}
   <dl class="masses">${figure(t('pilot.mass'), mass(look.massOnHookKg, 'up'), look.ballastKg ? t('pilot.ballast', { mass: mass(look.ballastKg, 'up') }) : nothing)}
