@@ -49,7 +49,7 @@ final class FallingCorners {
     record Wind(double forwardMPerS, double rightMPerS) {}
 
     private final int count;
-    private final double[] retardation;
+    private final double[] dragCoefficient;
 
     /** Drag over speed, 1/s. */
     private final double[] rates;
@@ -61,22 +61,22 @@ final class FallingCorners {
 
     FallingCorners(List<Start> starts, List<Wind> winds) {
         this.count = starts.size();
-        this.retardation = new double[count];
+        this.dragCoefficient = new double[count];
         this.rates = new double[count];
         this.forward = new Axis(count);
         this.right = new Axis(count);
         this.down = new Axis(count);
         for (int i = 0; i < count; i++) {
             Start start = starts.get(i);
-            retardation[i] = start.retardationCoefficient();
-            forward.at[i] = start.forwardM();
-            forward.speed[i] = start.forwardMPerS();
-            forward.wind[i] = winds.get(i).forwardMPerS();
-            right.at[i] = start.rightM();
-            right.speed[i] = start.rightMPerS();
-            right.wind[i] = winds.get(i).rightMPerS();
+            dragCoefficient[i] = start.retardationCoefficient();
+            forward.atM[i] = start.forwardM();
+            forward.speedMPerS[i] = start.forwardMPerS();
+            forward.windMPerS[i] = winds.get(i).forwardMPerS();
+            right.atM[i] = start.rightM();
+            right.speedMPerS[i] = start.rightMPerS();
+            right.windMPerS[i] = winds.get(i).rightMPerS();
         }
-        pull(forward.speed, right.speed, down.speed);
+        pull(forward.speedMPerS, right.speedMPerS, down.speedMPerS);
     }
 
     /**
@@ -87,14 +87,14 @@ final class FallingCorners {
      * @throws ArithmeticException if a number is not finite
      */
     List<Impact> untilGround(List<Double> depthsM) {
-        double[] depths = depthsM.stream().mapToDouble(Double::doubleValue).toArray();
+        double[] dueM = depthsM.stream().mapToDouble(Double::doubleValue).toArray();
         int[] passed = new int[count];
-        List<Impact> hits = new ArrayList<>(count * depths.length);
-        while (hits.size() < count * depths.length) {
+        List<Impact> hits = new ArrayList<>(count * dueM.length);
+        while (hits.size() < count * dueM.length) {
             step();
             for (int i = 0; i < count; i++) {
-                while (passed[i] < depths.length && down.at[i] >= depths[passed[i]]) {
-                    hits.add(impact(i, part(i, depths[passed[i]])));
+                while (passed[i] < dueM.length && down.atM[i] >= dueM[passed[i]]) {
+                    hits.add(impact(i, partFraction(i, dueM[passed[i]])));
                     passed[i]++;
                 }
             }
@@ -120,32 +120,32 @@ final class FallingCorners {
         forward.end(stepS);
         right.end(stepS);
         down.end(stepS);
-        pull(forward.speed, right.speed, down.speed);
+        pull(forward.speedMPerS, right.speedMPerS, down.speedMPerS);
     }
 
-    private void stage(double timeS, double weight) {
+    private void stage(double timeS, int weight) {
         forward.look(timeS, weight);
         right.look(timeS, weight);
         down.look(timeS, weight);
-        pull(forward.trial, right.trial, down.trial);
+        pull(forward.trialMPerS, right.trialMPerS, down.trialMPerS);
         forward.count(weight);
         right.count(weight);
         down.count(weight);
     }
 
     /** How fast they gain speed at such speeds. */
-    private void pull(double[] ahead, double[] aside, double[] downward) {
-        double[] drag = retardation;
+    private void pull(double[] aheadMPerS, double[] asideMPerS, double[] downMPerS) {
+        double[] drag = dragCoefficient;
         double[] rate = rates;
-        double[] windAhead = forward.wind;
-        double[] windAside = right.wind;
-        double[] gainAhead = forward.gain;
-        double[] gainAside = right.gain;
-        double[] gainDown = down.gain;
+        double[] windAhead = forward.windMPerS;
+        double[] windAside = right.windMPerS;
+        double[] gainAhead = forward.gainMPerS2;
+        double[] gainAside = right.gainMPerS2;
+        double[] gainDown = down.gainMPerS2;
         for (int i = 0; i < count; i++) {
-            double f = ahead[i] - windAhead[i];
-            double r = aside[i] - windAside[i];
-            double d = downward[i];
+            double f = aheadMPerS[i] - windAhead[i];
+            double r = asideMPerS[i] - windAside[i];
+            double d = downMPerS[i];
             double through = drag[i] * Math.sqrt(f * f + r * r + d * d);
             rate[i] = through;
             gainAhead[i] = -through * f;
@@ -155,74 +155,104 @@ final class FallingCorners {
     }
 
     /** Which part of the last step brings one to a depth, by Newton's method: it falls all the way, ever less bent. */
-    private double part(int i, double depthM) {
-        double aboveM = depthM - down.atBefore[i];
-        double part = aboveM / (down.at[i] - down.atBefore[i]);
+    private double partFraction(int i, double depthM) {
+        double beforeM = down.atBeforeM[i];
+        double part = (depthM - beforeM) / (down.atM[i] - beforeM);
         for (int k = 0; k < MOST_TRIES; k++) {
-            double offM = down.atWithin(i, part, stepS) - depthM;
+            double offM = down.withinM(i, Blend.at(part), stepS) - depthM;
             if (Math.abs(offM) <= MET_M) {
                 break;
             }
-            part = Math.max(0, Math.min(1, part - offM / down.riseWithin(i, part, stepS)));
+            double wholeStepM = down.withinM(i, Blend.slopeAt(part), stepS);
+            part = Math.max(0, Math.min(1, part - offM / wholeStepM));
         }
         return part;
     }
 
-    private Impact impact(int i, double part) {
+    private Impact impact(int i, double partFraction) {
+        Blend blend = Blend.at(partFraction);
         return new Impact(
-                forward.atWithin(i, part, stepS),
-                right.atWithin(i, part, stepS),
-                forward.speedWithin(i, part, stepS),
-                right.speedWithin(i, part, stepS),
-                down.speedWithin(i, part, stepS));
+                forward.withinM(i, blend, stepS),
+                right.withinM(i, blend, stepS),
+                forward.withinMPerS(i, blend, stepS),
+                right.withinMPerS(i, blend, stepS),
+                down.withinMPerS(i, blend, stepS));
+    }
+
+    /** The cubic through a step: what counts of both ends, and of how fast it goes on there. */
+    private record Blend(
+            double fromFraction,
+            double fromRiseFraction,
+            double toFraction,
+            double toRiseFraction) {
+        static Blend at(double partFraction) {
+            double part = partFraction;
+            double rest = 1 - part;
+            return new Blend(
+                    rest * rest * (1 + 2 * part),
+                    rest * rest * part,
+                    part * part * (3 - 2 * part),
+                    -part * part * rest);
+        }
+
+        /** Of how fast it goes on within the step, in steps. */
+        static Blend slopeAt(double partFraction) {
+            double part = partFraction;
+            double rest = 1 - part;
+            return new Blend(
+                    -6 * part * rest,
+                    rest * (1 - 3 * part),
+                    6 * part * rest,
+                    part * (3 * part - 2));
+        }
     }
 
     /** One direction of all points: where they are, how fast, and how fast they gain speed. */
     private static final class Axis {
-        private final double[] wind;
-        private final double[] at;
-        private final double[] speed;
-        private final double[] gain;
+        private final double[] windMPerS;
+        private final double[] atM;
+        private final double[] speedMPerS;
+        private final double[] gainMPerS2;
 
         /** Where the last step began. */
-        private final double[] atBefore;
+        private final double[] atBeforeM;
 
-        private final double[] speedBefore;
-        private final double[] gainBefore;
+        private final double[] speedBeforeMPerS;
+        private final double[] gainBeforeMPerS2;
 
         /** Speed within a step, and the weighed sums of speeds and gains over it. */
-        private final double[] trial;
+        private final double[] trialMPerS;
 
-        private final double[] speeds;
-        private final double[] gains;
+        private final double[] speedsMPerS;
+        private final double[] gainsMPerS2;
 
         Axis(int count) {
-            this.wind = new double[count];
-            this.at = new double[count];
-            this.speed = new double[count];
-            this.gain = new double[count];
-            this.atBefore = new double[count];
-            this.speedBefore = new double[count];
-            this.gainBefore = new double[count];
-            this.trial = new double[count];
-            this.speeds = new double[count];
-            this.gains = new double[count];
+            this.windMPerS = new double[count];
+            this.atM = new double[count];
+            this.speedMPerS = new double[count];
+            this.gainMPerS2 = new double[count];
+            this.atBeforeM = new double[count];
+            this.speedBeforeMPerS = new double[count];
+            this.gainBeforeMPerS2 = new double[count];
+            this.trialMPerS = new double[count];
+            this.speedsMPerS = new double[count];
+            this.gainsMPerS2 = new double[count];
         }
 
         void begin() {
-            System.arraycopy(at, 0, atBefore, 0, at.length);
-            System.arraycopy(speed, 0, speedBefore, 0, at.length);
-            System.arraycopy(gain, 0, gainBefore, 0, at.length);
-            System.arraycopy(speed, 0, speeds, 0, at.length);
-            System.arraycopy(gain, 0, gains, 0, at.length);
+            System.arraycopy(atM, 0, atBeforeM, 0, atM.length);
+            System.arraycopy(speedMPerS, 0, speedBeforeMPerS, 0, atM.length);
+            System.arraycopy(gainMPerS2, 0, gainBeforeMPerS2, 0, atM.length);
+            System.arraycopy(speedMPerS, 0, speedsMPerS, 0, atM.length);
+            System.arraycopy(gainMPerS2, 0, gainsMPerS2, 0, atM.length);
         }
 
         /** On from the beginning with the gain found last. */
-        void look(double timeS, double weight) {
-            double[] from = speedBefore;
-            double[] by = gain;
-            double[] to = trial;
-            double[] sum = speeds;
+        void look(double timeS, int weight) {
+            double[] from = speedBeforeMPerS;
+            double[] by = gainMPerS2;
+            double[] to = trialMPerS;
+            double[] sum = speedsMPerS;
             for (int i = 0; i < to.length; i++) {
                 double v = from[i] + timeS * by[i];
                 to[i] = v;
@@ -230,49 +260,39 @@ final class FallingCorners {
             }
         }
 
-        void count(double weight) {
-            double[] by = gain;
-            double[] sum = gains;
+        void count(int weight) {
+            double[] by = gainMPerS2;
+            double[] sum = gainsMPerS2;
             for (int i = 0; i < sum.length; i++) {
                 sum[i] += weight * by[i];
             }
         }
 
         void end(double stepS) {
-            add(at, speeds, stepS / 6);
-            add(speed, gains, stepS / 6);
-        }
-
-        private static void add(double[] to, double[] sum, double weight) {
-            for (int i = 0; i < to.length; i++) {
-                to[i] += weight * sum[i];
+            double[] at = atM;
+            double[] speed = speedMPerS;
+            double[] speeds = speedsMPerS;
+            double[] gains = gainsMPerS2;
+            double partS = stepS / 6;
+            for (int i = 0; i < at.length; i++) {
+                at[i] += partS * speeds[i];
+                speed[i] += partS * gains[i];
             }
         }
 
         /** Through the last step, by where it began and ended and how fast. */
-        double atWithin(int i, double part, double stepS) {
-            return hermite(part, atBefore[i], stepS * speedBefore[i], at[i], stepS * speed[i]);
+        double withinM(int i, Blend blend, double stepS) {
+            return blend.fromFraction() * atBeforeM[i]
+                    + blend.fromRiseFraction() * stepS * speedBeforeMPerS[i]
+                    + blend.toFraction() * atM[i]
+                    + blend.toRiseFraction() * stepS * speedMPerS[i];
         }
 
-        /** How much further in a whole step, as it goes there. */
-        double riseWithin(int i, double part, double stepS) {
-            double rest = 1 - part;
-            return 6 * part * rest * (at[i] - atBefore[i])
-                    + stepS
-                            * (rest * (1 - 3 * part) * speedBefore[i]
-                                    + part * (3 * part - 2) * speed[i]);
-        }
-
-        double speedWithin(int i, double part, double stepS) {
-            return hermite(part, speedBefore[i], stepS * gainBefore[i], speed[i], stepS * gain[i]);
-        }
-
-        /** The cubic between two values with their rises. */
-        private static double hermite(
-                double part, double from, double fromRise, double to, double toRise) {
-            double rest = 1 - part;
-            return rest * rest * ((1 + 2 * part) * from + part * fromRise)
-                    + part * part * ((3 - 2 * part) * to - rest * toRise);
+        double withinMPerS(int i, Blend blend, double stepS) {
+            return blend.fromFraction() * speedBeforeMPerS[i]
+                    + blend.fromRiseFraction() * stepS * gainBeforeMPerS2[i]
+                    + blend.toFraction() * speedMPerS[i]
+                    + blend.toRiseFraction() * stepS * gainMPerS2[i];
         }
     }
 }

@@ -64,11 +64,11 @@ final class Falls {
         }
 
         /** Sets speeds on from where they were: by the drag over speed at some speeds. */
-        void gain(double[] to, double[] at, double[] rates, double timeS) {
+        void gain(double[] toMPerS, double[] byMPerS, double[] rates, double timeS) {
             double[] from = speedMPerS;
             double[] wind = windMPerS;
             for (int i = 0; i < CORNERS; i++) {
-                to[i] = from[i] + timeS * (pullMPerS2 - rates[i] * (at[i] - wind[i]));
+                toMPerS[i] = from[i] + timeS * (pullMPerS2 - rates[i] * (byMPerS[i] - wind[i]));
             }
         }
 
