@@ -17,6 +17,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 import underhook.adapter.job.Mentions.Family;
 import underhook.adapter.job.PlacesFile.PlaceRow;
@@ -83,6 +85,21 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
 
     /** A whole day is planned with each. */
     private static final int MOST_OTHER_MACHINES = 20;
+
+    /** What is not known where no file states it, and what counts instead. */
+    private static final SortedMap<String, String> ABSENT =
+            new TreeMap<>(
+                    Map.of(
+                            "wires",
+                            "No file states wires, so no way and no place keeps off any. Perhaps"
+                                    + " there are some: ask and look before flying.",
+                            "map",
+                            "No file states roads, houses, people or other things: no way keeps"
+                                    + " off them and none is told.",
+                            "canopy",
+                            "No raster states trees. Along the ways they count with the rules'"
+                                    + " canopy-leg-m, at places as surveyed, and not at all where"
+                                    + " nobody surveyed them."));
 
     private static final List<String> MAP_ROLES = List.of("zones", "wires", "map", "release_areas");
     private static final double MARGIN_M = 2000;
@@ -336,6 +353,18 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                                 JOB_FILE,
                                 "No variation is stated; bearings that read MAG are TRUE ones."));
             }
+            ABSENT.forEach(
+                    (role, words) -> {
+                        if (head.files(role).isEmpty()) {
+                            findings.add(
+                                    Finding.of(
+                                            FindingCode.FILE_ABSENT,
+                                            Severity.CAUTION,
+                                            role,
+                                            JOB_FILE,
+                                            words));
+                        }
+                    });
             Job job =
                     new Job(
                             head.name(),

@@ -61,6 +61,8 @@ public enum FindingCode {
     TERRAIN_COARSE,
     NOTICE_UNREAD,
     VARIATION_ASSUMED,
+    /** No file of the job states things of a kind: none of them is known. */
+    FILE_ABSENT,
     PLACE_UNUSED,
     FEW_HEIGHT_CUES,
     PLACE_NEAR_TRAIL,
