@@ -5,12 +5,18 @@ import java.util.Comparator;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /** Finds the known word that somebody may have meant. */
 public final class NearestWord {
     private static final int MOST_LISTED = 12;
     private static final int LONGEST_LISTED = 40;
+
+    private static final Pattern NAME_IN_UNIT =
+            Pattern.compile(
+                    ".+[_-](m|ft|km|nm|mi|kg|lb|t|kt|mph|fpm|c|f|k|hpa|pa|inhg|mmhg|s|min|h|deg|rad|l|gal|n|kn|lbf)");
 
     private NearestWord() {}
 
@@ -50,8 +56,22 @@ public final class NearestWord {
     /** "perhaps X is meant", or the words that are known when none is near. */
     public static String hint(String word, Collection<String> known) {
         return find(word, known)
-                .map(near -> "perhaps \"" + near + "\" is meant")
+                .map(
+                        near ->
+                                "perhaps \""
+                                        + near
+                                        + "\" is meant"
+                                        + (isInAnotherUnit(word, near)
+                                                ? ", with figures in that unit"
+                                                : ""))
                 .orElseGet(() -> list(known));
+    }
+
+    /** Whoever only changed the name would have the old figures read in the new unit. */
+    private static boolean isInAnotherUnit(String word, String near) {
+        Matcher one = NAME_IN_UNIT.matcher(word.toLowerCase(Locale.ROOT));
+        Matcher other = NAME_IN_UNIT.matcher(near.toLowerCase(Locale.ROOT));
+        return one.matches() && other.matches() && !one.group(1).equals(other.group(1));
     }
 
     private static String list(Collection<String> known) {

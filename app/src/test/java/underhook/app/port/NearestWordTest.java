@@ -31,6 +31,15 @@ class NearestWordTest {
         assertThat(NearestWord.hint("terrain", List.of())).isEqualTo("none is known");
     }
 
+    /** 68 °F renamed to oat_c would be read as 68 °C. By thought, no source. */
+    @Test
+    void a_name_in_another_unit_is_no_new_name_alone() {
+        assertThat(NearestWord.hint("oat_f", List.of("oat_c", "qnh_hpa")))
+                .isEqualTo("perhaps \"oat_c\" is meant, with figures in that unit");
+        assertThat(NearestWord.hint("oat_cc", List.of("oat_c", "qnh_hpa")))
+                .isEqualTo("perhaps \"oat_c\" is meant");
+    }
+
     @Test
     void names_some_word_however_far_off() {
         assertThat(NearestWord.of("zzz", List.of("b", "a"))).isEqualTo("a");
