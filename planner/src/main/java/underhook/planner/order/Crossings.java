@@ -112,7 +112,11 @@ final class Crossings {
                 "Loads pass over "
                         + wire.id()
                         + ways
-                        + " by agreement, near a right angle and high above it; letting go is no option"
-                        + " there. The line owner decides.");
+                        + " by agreement"
+                        + (wire.crossing() == CrossingRule.GUARDED
+                                ? ", only while it is guarded"
+                                : "")
+                        + ", near a right angle and high above it; letting go is no option there. The"
+                        + " line owner decides.");
     }
 }

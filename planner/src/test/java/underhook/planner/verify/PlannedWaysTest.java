@@ -22,6 +22,7 @@ import underhook.core.geo.GridHeightField;
 import underhook.core.geo.GridShape;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
+import underhook.core.job.CrossingRule;
 import underhook.core.job.MapFeature;
 import underhook.core.job.Zone;
 import underhook.core.plan.LeftOut;
@@ -370,5 +371,25 @@ class PlannedWaysTest {
                             assertThat(finding.subject()).isEqualTo("A");
                             assertThat(finding.message()).contains("lies in zone Z9");
                         });
+    }
+
+    /** Whoever owns the wire has somebody there while a load passes: that is told with the crossing. By thought, no source. */
+    @Test
+    void a_wire_crossed_under_guard_is_told_as_such() {
+        SmallDay day = SmallDay.good();
+        for (CrossingRule rule : List.of(CrossingRule.GUARDED, CrossingRule.ALLOWED)) {
+            Plan plan =
+                    planned(
+                            day.wire("supports", List.of(geo(-800, 500), geo(800, 500)))
+                                    .wire("crossing", rule));
+
+            List<Finding> told = found(plan.findings(), FindingCode.WIRE_CROSSING);
+            assertThat(told).isNotEmpty();
+            assertThat(told)
+                    .allMatch(
+                            one ->
+                                    one.message().contains("only while it is guarded")
+                                            == (rule == CrossingRule.GUARDED));
+        }
     }
 }
