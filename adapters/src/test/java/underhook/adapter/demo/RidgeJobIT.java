@@ -13,8 +13,6 @@ import underhook.adapter.job.JobFolderReader;
 import underhook.adapter.terrain.RasterFiles;
 import underhook.app.port.JobReading;
 import underhook.app.port.ReadJob;
-import underhook.core.finding.Finding;
-import underhook.core.finding.FindingCode;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Place;
 import underhook.testkit.RidgeJob;
@@ -48,10 +46,11 @@ class RidgeJobIT {
         assertThat(read.job().places().stream().map(place -> groundM(read, place)))
                 .isEqualTo(
                         List.of(311L, 435L, 981L, 460L, 559L, 693L, 733L, 813L, 837L, 914L, 956L));
-        // Cells of 92 m.
+        // Cells of 92 m; nothing but heights was published with them.
         assertThat(read.job().readingFindings())
-                .extracting(Finding::code)
-                .containsExactly(FindingCode.TERRAIN_COARSE);
+                .extracting(one -> one.code() + " " + one.subject())
+                .containsExactly(
+                        "TERRAIN_COARSE terrain", "FILE_ABSENT canopy", "FILE_ABSENT wires");
     }
 
     private static long groundM(ReadJob read, Place place) {

@@ -9,6 +9,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import underhook.app.port.JobReading;
+import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
@@ -28,6 +29,33 @@ class JobFolderReaderTest {
         return reading.job().orElseThrow().job();
     }
 
+    /** What is said of a job, but for that this one brings no raster of trees. */
+    private static List<Finding> said(Job job) {
+        return job.readingFindings().stream()
+                .filter(one -> one.code() != FindingCode.FILE_ABSENT)
+                .toList();
+    }
+
+    /** A wire that nobody entered is not there for the program: whoever has no file must read so. */
+    @Test
+    void says_what_is_not_known_where_no_file_states_it() {
+        Job bare =
+                good(
+                        new SampleJob()
+                                .with("job.yaml", "wires: wires.geojson\n", "")
+                                .with("job.yaml", "map: map.geojson\n", ""));
+
+        assertThat(bare.readingFindings())
+                .extracting(f -> f.code() + " " + f.severity() + " " + f.subject())
+                .containsExactly(
+                        "FILE_ABSENT CAUTION canopy",
+                        "FILE_ABSENT CAUTION map",
+                        "FILE_ABSENT CAUTION wires");
+        assertThat(good(new SampleJob()).readingFindings())
+                .extracting(Finding::subject)
+                .containsExactly("canopy");
+    }
+
     @Test
     void reads_a_folder_without_fault() {
         Job job = good(new SampleJob());
@@ -39,7 +67,7 @@ class JobFolderReaderTest {
         assertThat(job.features()).hasSize(1);
         assertThat(job.releaseAreas()).hasSize(1);
         assertThat(job.inputs()).hasSize(11);
-        assertThat(job.readingFindings()).isEmpty();
+        assertThat(said(job)).isEmpty();
         assertThat(job.rules().costs().peopleCents()).isEqualTo(1055);
         assertThat(job.weather().hours().get(0).from()).isEqualTo("2026-09-08T08:00:00Z");
     }
@@ -150,7 +178,7 @@ class JobFolderReaderTest {
         assertThat(hours.get(0).gustMPerS()).isCloseTo(29 * 1852 / 3600.0, within(1e-9));
         assertThat(hours.get(1).windMPerS()).isCloseTo(14 * 1852 / 3600.0, within(1e-9));
         assertThat(hours.get(2).windMPerS()).isCloseTo(6 * 1852 / 3600.0, within(1e-9));
-        assertThat(job.readingFindings()).anyMatch(one -> one.code() == FindingCode.WEATHER_HELD);
+        assertThat(said(job)).anyMatch(one -> one.code() == FindingCode.WEATHER_HELD);
         // 22 °C of the TAF, exact.
         assertThat(hours.get(0).temperatureK()).isCloseTo(295.15, within(1e-9));
     }
@@ -182,7 +210,7 @@ class JobFolderReaderTest {
         // 14 °C and 1018 hPa of the METAR, exact.
         assertThat(hours.get(4).temperatureK()).isCloseTo(287.15, within(1e-9));
         assertThat(hours.get(4).qnhPa()).isEqualTo(101_800);
-        assertThat(job.readingFindings())
+        assertThat(said(job))
                 .singleElement()
                 .matches(one -> one.code() == FindingCode.WEATHER_HELD);
     }
@@ -206,7 +234,7 @@ class JobFolderReaderTest {
                         Instant.parse("2026-09-08T10:00:00Z"),
                         Instant.parse("2026-09-08T11:00:00Z"));
         assertThat(job.weather().until()).isEqualTo("2026-09-08T12:00:00Z");
-        assertThat(job.readingFindings())
+        assertThat(said(job))
                 .anyMatch(
                         one ->
                                 one.code() == FindingCode.REPORT_UNREADABLE
@@ -224,12 +252,12 @@ class JobFolderReaderTest {
                   TEMPO 0810/0811 %s=
                 """;
 
-        assertThat(reports(taf.formatted("06015KT", "VRB15G30KT")).readingFindings())
+        assertThat(said(reports(taf.formatted("06015KT", "VRB15G30KT"))))
                 .anyMatch(one -> one.message().contains("in the hours from 07:00, 09:00."));
         // 30 degrees either side is what a wind from one direction varies by.
-        assertThat(reports(taf.formatted("27015KT", "21015G30KT")).readingFindings())
+        assertThat(said(reports(taf.formatted("27015KT", "21015G30KT"))))
                 .noneMatch(one -> one.message().contains("elsewhere"));
-        assertThat(reports(taf.formatted("27515KT", "20515G30KT")).readingFindings())
+        assertThat(said(reports(taf.formatted("27515KT", "20515G30KT"))))
                 .anyMatch(one -> one.message().contains("in the hours from 07:00, 09:00."));
     }
 
@@ -249,7 +277,7 @@ class JobFolderReaderTest {
                                 .with("places.csv", "380,120,100", "380,120,130")
                                 .with("places.csv", "900,300,", "9000,300,"));
 
-        assertThat(job.readingFindings())
+        assertThat(said(job))
                 .extracting(f -> f.code() + " " + f.severity() + " " + f.subject())
                 .containsExactly("ELEVATION_DIFFERS CAUTION S01", "OUTSIDE_TERRAIN STOP H");
     }
@@ -257,24 +285,22 @@ class JobFolderReaderTest {
     /** By hand: the places lie near 15° west, where the sun is an hour behind Greenwich. */
     @Test
     void says_that_a_zone_is_hours_off_the_sun() {
-        assertThat(
-                        good(new SampleJob().with("job.yaml", "zone: -01:00", "zone: \"+03:30\""))
-                                .readingFindings())
+        assertThat(said(good(new SampleJob().with("job.yaml", "zone: -01:00", "zone: \"+03:30\""))))
                 .extracting(f -> f.code() + " " + f.severity() + " " + f.subject())
                 .containsExactly("ZONE_DOUBTED CAUTION zone");
         assertThat(
-                        good(new SampleJob().with("job.yaml", "zone: -01:00", "zone: \"+18:00\""))
-                                .readingFindings()
+                        said(good(
+                                        new SampleJob()
+                                                .with(
+                                                        "job.yaml",
+                                                        "zone: -01:00",
+                                                        "zone: \"+18:00\"")))
                                 .get(0)
                                 .message())
                 .contains("highest there at about 07:00");
-        assertThat(
-                        good(new SampleJob().with("job.yaml", "zone: -01:00", "zone: \"+02:30\""))
-                                .readingFindings())
+        assertThat(said(good(new SampleJob().with("job.yaml", "zone: -01:00", "zone: \"+02:30\""))))
                 .isEmpty();
-        assertThat(
-                        good(new SampleJob().with("job.yaml", "zone: -01:00", "zone: \"-04:30\""))
-                                .readingFindings())
+        assertThat(said(good(new SampleJob().with("job.yaml", "zone: -01:00", "zone: \"-04:30\""))))
                 .isEmpty();
     }
 
@@ -283,14 +309,12 @@ class JobFolderReaderTest {
     void says_that_two_places_lie_under_one_rotor() {
         Job copied = good(new SampleJob().with("places.csv", "900,300,,", "820,264,,"));
 
-        assertThat(copied.readingFindings())
+        assertThat(said(copied))
                 .extracting(
                         f -> f.code() + " " + f.severity() + " " + f.subject() + " " + f.value())
                 .containsExactly("PLACES_TOGETHER CAUTION H 4.0");
         // The rotor's radius is 5.1 m.
-        assertThat(
-                        good(new SampleJob().with("places.csv", "900,300,,", "820,266,,"))
-                                .readingFindings())
+        assertThat(said(good(new SampleJob().with("places.csv", "900,300,,", "820,266,,"))))
                 .isEmpty();
     }
 
@@ -310,10 +334,10 @@ class JobFolderReaderTest {
         Job stated = good(new SampleJob().with("job.yaml", "variation-deg: 3", "variation-deg: 0"));
 
         assertThat(silent.magneticVariationRad()).isZero();
-        assertThat(silent.readingFindings())
+        assertThat(said(silent))
                 .extracting(f -> f.code() + " " + f.severity() + " " + f.subject())
                 .containsExactly("VARIATION_ASSUMED CAUTION magnetic-variation-deg");
-        assertThat(stated.readingFindings()).isEmpty();
+        assertThat(said(stated)).isEmpty();
     }
 
     /** Rasters of 3 seconds of arc have cells of about 90 m. */
@@ -325,7 +349,7 @@ class JobFolderReaderTest {
                                 .with("job.yaml", "terrain.tif", "coarse.tif")
                                 .file("coarse.tif", "raster"));
 
-        assertThat(job.readingFindings())
+        assertThat(said(job))
                 .extracting(f -> f.code() + " " + f.severity() + " " + f.value() + " " + f.limit())
                 .containsExactly("TERRAIN_COARSE CAUTION 90 20");
     }
@@ -339,7 +363,7 @@ class JobFolderReaderTest {
                                 .with("job.yaml", "terrain.tif", "coarse-66ft.tif")
                                 .file("coarse-66ft.tif", "raster"));
 
-        assertThat(job.readingFindings())
+        assertThat(said(job))
                 .extracting(f -> f.code() + " " + f.value() + " " + f.limit())
                 .containsExactly("TERRAIN_COARSE 20.2 20");
     }
