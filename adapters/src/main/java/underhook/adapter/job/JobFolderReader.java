@@ -19,6 +19,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import underhook.adapter.job.Mentions.Family;
 import underhook.adapter.job.PlacesFile.PlaceRow;
@@ -353,9 +354,15 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                                 JOB_FILE,
                                 "No variation is stated; bearings that read MAG are TRUE ones."));
             }
+            // Some files of a map bring wires too.
+            Set<String> brought =
+                    Stream.of(
+                                    map.wires().isEmpty() ? "" : "wires",
+                                    map.features().isEmpty() ? "" : "map")
+                            .collect(Collectors.toSet());
             ABSENT.forEach(
                     (role, words) -> {
-                        if (head.files(role).isEmpty()) {
+                        if (head.files(role).isEmpty() && !brought.contains(role)) {
                             findings.add(
                                     Finding.of(
                                             FindingCode.FILE_ABSENT,

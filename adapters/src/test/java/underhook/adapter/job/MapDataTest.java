@@ -290,6 +290,27 @@ class MapDataTest {
                 .containsExactly("3");
     }
 
+    /** Wires may stand in the map itself: then nobody is told that no file states any. */
+    @Test
+    void wires_that_a_map_brings_are_stated() {
+        for (boolean brings : new boolean[] {true, false}) {
+            FakeMap map = new FakeMap().house("n1", 46.801, -11.99);
+            if (brings) {
+                map.wire("w6", 46.804, -12, -11.99);
+            }
+            SampleJob sample = withMap("region.map").with("job.yaml", "wires: wires.geojson\n", "");
+
+            Job job = job(sample.readIn(folder, List.of(), List.of(map)));
+
+            assertThat(job.wires()).hasSize(brings ? 1 : 0);
+            assertThat(job.readingFindings())
+                    .filteredOn(finding -> finding.code() == FindingCode.FILE_ABSENT)
+                    .extracting(Finding::subject)
+                    .containsExactlyElementsOf(
+                            brings ? List.of("canopy") : List.of("canopy", "wires"));
+        }
+    }
+
     @Test
     void keeps_our_ids_and_marks_a_foreign_one_only_where_it_clashes() {
         FakeMap map =

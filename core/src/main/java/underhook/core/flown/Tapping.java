@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
@@ -63,7 +64,7 @@ final class Tapping {
         boolean isHookedBy(Tap tap) {
             return !aborted
                     && tap.kind() == TapKind.HOOKED
-                    && tap.loads().equals(left)
+                    && Set.copyOf(tap.loads()).equals(Set.copyOf(left))
                     && !tap.device().equals(hooked.device())
                     && !tap.at().isAfter(hooked.at().plus(SAME_HOOK_UP));
         }

@@ -26,29 +26,10 @@ final class FallPath implements Motion {
     private static final int DOWN = 2;
     private static final int SPEEDS = 3;
 
-    /** How it is let go. */
-    record Start(
-            double forwardM,
-            double rightM,
-            double forwardMPerS,
-            double rightMPerS,
-            double retardationCoefficient) {}
+    private final FallingCorners.Start start;
+    private final FallingCorners.Wind wind;
 
-    /** Steady wind along and across the track. */
-    record Wind(double forwardMPerS, double rightMPerS) {}
-
-    /** Where and how it hits; speeds are over the ground, down positive. */
-    record Impact(
-            double forwardM,
-            double rightM,
-            double forwardMPerS,
-            double rightMPerS,
-            double downMPerS) {}
-
-    private final Start start;
-    private final Wind wind;
-
-    FallPath(Start start, Wind wind) {
+    FallPath(FallingCorners.Start start, FallingCorners.Wind wind) {
         this.start = start;
         this.wind = wind;
     }
@@ -59,7 +40,7 @@ final class FallPath implements Motion {
      * @param depthsM how deep the ground lies below where it is let go, least first, m
      * @return how it hits at each of them
      */
-    List<Impact> untilGround(List<Double> depthsM) {
+    List<FallingCorners.Impact> untilGround(List<Double> depthsM) {
         DormandPrince fall = new DormandPrince(this, 2 * SPEEDS, TOLERANCE_RATIO);
         fall.start(
                 0,
@@ -67,7 +48,7 @@ final class FallPath implements Motion {
                     start.forwardM(), start.rightM(), 0, start.forwardMPerS(), start.rightMPerS(), 0
                 },
                 FIRST_STEP_S);
-        List<Impact> hits = new ArrayList<>();
+        List<FallingCorners.Impact> hits = new ArrayList<>();
         for (double depthM : depthsM) {
             while (fall.at(DOWN) < depthM) {
                 fall.step(LONGEST_S);
@@ -77,8 +58,8 @@ final class FallPath implements Motion {
         return hits;
     }
 
-    private static Impact impact(DormandPrince fall, double whenS) {
-        return new Impact(
+    private static FallingCorners.Impact impact(DormandPrince fall, double whenS) {
+        return new FallingCorners.Impact(
                 fall.within(whenS, FORWARD),
                 fall.within(whenS, RIGHT),
                 fall.within(whenS, SPEEDS + FORWARD),

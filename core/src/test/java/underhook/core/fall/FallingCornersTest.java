@@ -63,7 +63,9 @@ class FallingCornersTest {
 
                             List<FallingCorners.Impact> others = new ArrayList<>();
                             for (int i = 0; i < starts.size(); i++) {
-                                others.addAll(followed(starts.get(i), winds.get(i), depths));
+                                others.addAll(
+                                        new FallPath(starts.get(i), winds.get(i))
+                                                .untilGround(depths));
                             }
                             assertThat(hits).hasSameSizeAs(others);
                             for (FallingCorners.Impact other : others) {
@@ -94,28 +96,6 @@ class FallingCornersTest {
         return new FallingCorners(List.of(start), List.of(wind))
                 .untilGround(List.of(depthM))
                 .get(0);
-    }
-
-    private static List<FallingCorners.Impact> followed(
-            FallingCorners.Start start, FallingCorners.Wind wind, List<Double> depths) {
-        return new FallPath(
-                        new FallPath.Start(
-                                start.forwardM(),
-                                start.rightM(),
-                                start.forwardMPerS(),
-                                start.rightMPerS(),
-                                start.retardationCoefficient()),
-                        new FallPath.Wind(wind.forwardMPerS(), wind.rightMPerS()))
-                .untilGround(depths).stream()
-                        .map(
-                                hit ->
-                                        new FallingCorners.Impact(
-                                                hit.forwardM(),
-                                                hit.rightM(),
-                                                hit.forwardMPerS(),
-                                                hit.rightMPerS(),
-                                                hit.downMPerS()))
-                        .toList();
     }
 
     private static boolean isAlike(FallingCorners.Impact one, FallingCorners.Impact other) {

@@ -31,7 +31,7 @@ class PatchPropertyTest {
     }
 
     /** One landing with every uncertain thing at a share of its spread, from -1 to 1. */
-    private static FallPath.Impact land(Release release, double[] share) {
+    private static FallingCorners.Impact land(Release release, double[] share) {
         Release.Hanging hanging = release.hanging();
         double light = hanging.light().retardationCoefficient();
         double heavy = hanging.heavy().retardationCoefficient();
@@ -46,7 +46,7 @@ class PatchPropertyTest {
                                                 0, Math.cos(angle) - Math.cos(hanging.swingRad())));
         double side = share[6] * hanging.swingRad();
         return new FallPath(
-                        new FallPath.Start(
+                        new FallingCorners.Start(
                                 hanging.lineLengthM() * Math.sin(angle - hanging.trailRad()),
                                 hanging.lineLengthM() * Math.sin(side),
                                 Math.max(
@@ -56,7 +56,7 @@ class PatchPropertyTest {
                                         + speedNow,
                                 0,
                                 heavy + (1 + share[3]) / 2 * (light - heavy)),
-                        new FallPath.Wind(
+                        new FallingCorners.Wind(
                                 release.drift().forwardMPerS()
                                         + share[2] * release.drift().spreadMPerS(),
                                 release.drift().rightMPerS()
@@ -77,7 +77,7 @@ class PatchPropertyTest {
                             Patch patch = Patch.of(release, LoadShape.BAG, Patch.Ground.LEVEL);
                             for (int i = 0; i < 300; i++) {
                                 double[] share = random.doubles(8, -1, 1).toArray();
-                                FallPath.Impact hit = land(release, share);
+                                FallingCorners.Impact hit = land(release, share);
                                 assertThat(patch.holds(hit.forwardM(), hit.rightM()))
                                         .as("%s %s", release, hit)
                                         .isTrue();
@@ -104,7 +104,7 @@ class PatchPropertyTest {
                                 for (int k : new int[] {0, 3, 4, 6}) {
                                     share[k] = Math.max(-1, Math.min(1, share[k]));
                                 }
-                                FallPath.Impact hit = land(release, share);
+                                FallingCorners.Impact hit = land(release, share);
                                 held += patch.holds(hit.forwardM(), hit.rightM()) ? 1 : 0;
                             }
                             assertThat(held).isGreaterThan(950);
