@@ -9,6 +9,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import underhook.app.port.OutputWriter;
@@ -157,7 +158,29 @@ final class Words {
                                                 ? "; none ends before " + clock(at, zone)
                                                 : "; none ends earlier")
                         .orElse("")
-                + System.lineSeparator();
+                + System.lineSeparator()
+                + held(day);
+    }
+
+    /** Where what is not proven lies, a line each. */
+    private static String held(Summary day) {
+        Summary.Held held = day.heldBounds();
+        return held("with people flown as here", held.peopleS(), day)
+                + held("with people flown and each lift in its hour as here", held.hoursS(), day);
+    }
+
+    private static String held(String how, OptionalDouble leastS, Summary day) {
+        return leastS.isPresent()
+                ? how + " " + atLeast(day, leastS.getAsDouble()) + System.lineSeparator()
+                : "";
+    }
+
+    private static String atLeast(Summary day, double leastS) {
+        return String.format(
+                Locale.ROOT,
+                "none flies less than %.1f min, this one %.1f %% more",
+                Math.floor(Units.sToMinutes(leastS) * 10) / 10,
+                Math.ceil(1000 * Math.max(0, day.flightS() - leastS) / leastS) / 10);
     }
 
     /** What came of asking for so many of 100 replayed days in time: what is left, what falls with it, what it costs. */

@@ -255,11 +255,20 @@ public final class PlanJsonReader implements PlanReader {
                                             Units.minutesToS(boundMinutes.getAsDouble()))
                                     : OptionalDouble.empty(),
                             s.timeOrNull("finishBoundAt"),
-                            s.textOrNull("provenFor")),
+                            s.textOrNull("provenFor"),
+                            new Summary.Held(
+                                    boundS(s, "peopleAsFlownBoundMinutes"),
+                                    boundS(s, "hoursAsFlownBoundMinutes"))),
                     s.flag("cutShort"),
                     s.objectIfThere("price", this::price),
                     s.objectsIfThere("front", Reading::trade),
                     s.objectIfThere("anew", this::anew));
+        }
+
+        private static OptionalDouble boundS(ObjectFields s, String name) {
+            return s.isThere(name)
+                    ? OptionalDouble.of(Units.minutesToS(s.number(name)))
+                    : OptionalDouble.empty();
         }
 
         private Anew anew(ObjectFields a) {

@@ -139,11 +139,17 @@ public final class PlanJsonWriter implements OutputWriter {
             putText(node, "finishBoundAt", summary.finishBoundAt().map(this::time).orElse(""));
             putNumber(node, "finishGapPercent", Gaps.finishPercent(plan));
             putText(node, "provenFor", summary.provenFor().orElse(""));
+            putHeld(node, "peopleAsFlownBoundMinutes", summary.heldBounds().peopleS());
+            putHeld(node, "hoursAsFlownBoundMinutes", summary.heldBounds().hoursS());
             node.put("cutShort", summary.cutShort());
             summary.price().ifPresent(price -> node.set("price", price(price)));
             node.set("front", array(summary.front(), this::trade));
             summary.anew().ifPresent(anew -> node.set("anew", anew(anew)));
             return node;
+        }
+
+        private static void putHeld(ObjectNode node, String name, OptionalDouble boundS) {
+            boundS.ifPresent(value -> node.put(name, minutes(value)));
         }
 
         private ObjectNode anew(Anew anew) {

@@ -46,14 +46,35 @@ public record Summary(
      * @param flightS no order of the placed loads flies less, s
      * @param finishAt none is down before
      * @param provenFor what both hold for
+     * @param held what is proven of orders that have more in common with the day, each trip as it is on the hook
      */
     public record Bounds(
-            OptionalDouble flightS, Optional<Instant> finishAt, Optional<String> provenFor) {
+            OptionalDouble flightS,
+            Optional<Instant> finishAt,
+            Optional<String> provenFor,
+            Held held) {
         /** Proven over every way of combining the loads. */
         public static final String ALL_COMBINATIONS = "all-combinations";
 
         public static final Bounds NONE =
                 new Bounds(OptionalDouble.empty(), Optional.empty(), Optional.empty());
+
+        /** Nothing is proven of orders that have more in common with the day. */
+        public Bounds(
+                OptionalDouble flightS, Optional<Instant> finishAt, Optional<String> provenFor) {
+            this(flightS, finishAt, provenFor, Held.NONE);
+        }
+    }
+
+    /**
+     * What no order flies less than that has more in common with the day.
+     *
+     * @param peopleS none in which people are flown from where to where the day flies them, s
+     * @param hoursS none of these in which each lift and each flight of people begins in the hour of the weather in which
+     *     the day begins it, s
+     */
+    public record Held(OptionalDouble peopleS, OptionalDouble hoursS) {
+        public static final Held NONE = new Held(OptionalDouble.empty(), OptionalDouble.empty());
     }
 
     public Summary {
@@ -82,6 +103,10 @@ public record Summary(
 
     public OptionalDouble lowerBoundFlightS() {
         return bounds.flightS();
+    }
+
+    public Held heldBounds() {
+        return bounds.held();
     }
 
     public Optional<Instant> finishBoundAt() {

@@ -1,6 +1,7 @@
 package underhook.planner.order;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.function.BooleanSupplier;
 import underhook.core.plan.Summary;
 import underhook.planner.search.DayOrder;
@@ -15,8 +16,9 @@ import underhook.planner.search.Ordered;
  * @param flightS seconds in the air
  * @param finishS when the machine is down at the earliest, s after the base instant
  * @param provenFor over which ways of combining loads it holds, as the plan says it; blank where nothing is proven
+ * @param held what orders do not go below that have more in common with the day
  */
-record DayBounds(long startS, double flightS, long finishS, String provenFor) {
+record DayBounds(long startS, double flightS, long finishS, String provenFor, Summary.Held held) {
     private static final String CHOSEN = "chosen-combination";
 
     /**
@@ -35,12 +37,29 @@ record DayBounds(long startS, double flightS, long finishS, String provenFor) {
                 table.startS(),
                 flightS,
                 DayOrder.finishBoundS(table, hooks, flightS),
-                provenFor(all));
+                provenFor(all),
+                held(tables.table(own), day, flightS, stop));
+    }
+
+    /** Each holds for fewer orders than the one before; one that is no higher says nothing. */
+    private static Summary.Held held(
+            DayTable table, Ordered day, double flightS, BooleanSupplier stop) {
+        double peopleS = DayOrder.flightBoundWithPeopleS(table, day, stop);
+        OptionalDouble hoursS = DayOrder.flightBoundWithHoursS(table, day, stop);
+        return new Summary.Held(
+                above(flightS, OptionalDouble.of(peopleS)),
+                above(Math.max(flightS, peopleS), hoursS));
+    }
+
+    private static OptionalDouble above(double knownS, OptionalDouble boundS) {
+        return boundS.isPresent() && boundS.getAsDouble() > knownS
+                ? boundS
+                : OptionalDouble.empty();
     }
 
     /** Of a day of which none were looked for. */
     static DayBounds unproven(long startS) {
-        return new DayBounds(startS, 0, 0, "");
+        return new DayBounds(startS, 0, 0, "", Summary.Held.NONE);
     }
 
     boolean isProven() {

@@ -94,7 +94,8 @@ final class DayCosts {
                 ? new Summary.Bounds(
                         OptionalDouble.of(bounds.flightS()),
                         Optional.of(model.instant(bounds.finishS())),
-                        Optional.of(bounds.provenFor()))
+                        Optional.of(bounds.provenFor()),
+                        bounds.held())
                 : Summary.Bounds.NONE;
     }
 }

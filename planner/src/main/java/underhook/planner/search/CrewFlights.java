@@ -30,6 +30,15 @@ final class CrewFlights {
         this(least, hooks, least.table.teams.length);
     }
 
+    /** Each as on a known day, and no other. */
+    CrewFlights(HourLeast least, HookChoices hooks, List<EmptyWay> known) {
+        this.table = least.table;
+        this.least = least;
+        this.chain = new TeamChain(table, hooks);
+        known.forEach(way -> flights.add(List.of(new Flight(way.from(), way.to(), null, 0))));
+        this.chosen = flights.stream().map(all -> all.get(0)).toArray(Flight[]::new);
+    }
+
     private CrewFlights(HourLeast least, HookChoices hooks, int teamsAsked) {
         this.table = least.table;
         this.least = least;
@@ -97,12 +106,12 @@ final class CrewFlights {
                 + (long) Math.floor(wayS);
     }
 
-    /** How many teams must be flown. */
+    /** How many flights there are: one of each team that must be flown. */
     int count() {
-        return teams.size();
+        return flights.size();
     }
 
-    /** The ways in which one of them may be. */
+    /** The ways in which one of them may be flown. */
     List<Flight> ofTeam(int number) {
         return flights.get(number);
     }

@@ -1,6 +1,7 @@
 package underhook.planner.search;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
 import java.util.function.DoubleConsumer;
@@ -185,6 +186,33 @@ public final class DayOrder {
     public static double flightBoundS(
             DayTable table, HookChoices hooks, long knownS, BooleanSupplier stop) {
         return Math.ceil(new FlightBound(table, hooks).boundS((double) knownS, stop));
+    }
+
+    /**
+     * What no order of the same trips flies less than in which people are flown from where to where the day flies them, s
+     * in the air.
+     *
+     * @param stop says true when it must not be raised any more
+     */
+    public static double flightBoundWithPeopleS(DayTable table, Ordered day, BooleanSupplier stop) {
+        HookChoices hooks = HookChoices.asFlown(day);
+        return Math.ceil(
+                new FlightBound(table, hooks, HeldDay.people(day))
+                        .boundS((double) day.flownS(), stop));
+    }
+
+    /**
+     * The same, and each trip and each of those flights begins in the hour of the weather in which the day begins it;
+     * none where there is too much in one hour to look at every order.
+     *
+     * @param stop says true when it must not be raised any more
+     */
+    public static OptionalDouble flightBoundWithHoursS(
+            DayTable table, Ordered day, BooleanSupplier stop) {
+        OptionalDouble boundS = HeldOrders.boundS(table, day, stop);
+        return boundS.isPresent()
+                ? OptionalDouble.of(Math.ceil(boundS.getAsDouble() - HourLeast.ROUNDING_S))
+                : boundS;
     }
 
     /**

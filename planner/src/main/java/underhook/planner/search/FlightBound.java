@@ -33,9 +33,6 @@ final class FlightBound {
 
     private static final int ROUNDS = 60;
 
-    /** Sums of seconds in floating point may be off by far less than this, s. */
-    private static final double ROUNDING_S = 0.01;
-
     private final DayTable table;
     private final HourLeast least;
     private final List<List<List<Integer>>> choices;
@@ -65,18 +62,32 @@ final class FlightBound {
     private int[][] flow = new int[0][];
 
     FlightBound(DayTable table, HookChoices hooks) {
-        this(table, hooks, true);
+        this(table, hooks, HeldDay.free(table));
     }
 
-    private FlightBound(DayTable table, HookChoices hooks, boolean ofDay) {
+    /**
+     * @param held what every order has in common with a known day
+     */
+    FlightBound(DayTable table, HookChoices hooks, HeldDay held) {
+        this(table, hooks, held, true);
+    }
+
+    private FlightBound(DayTable table, HookChoices hooks, HeldDay held, boolean ofDay) {
         this.table = table;
         this.choices = hooks.groups();
         this.cheapest = new ArrayList<>(choices.stream().map(group -> group.get(0)).toList());
         this.placed = hooks.placed(table.trips.length);
         boolean[] certain = hooks.certain(table.trips.length);
-        this.least = new HourLeast(table, placed, new Earliest(table, certain));
+        this.least = new HourLeast(table, placed, new Earliest(table, certain), held);
         this.beginsAtStart = ofDay;
-        this.crews = ofDay ? new CrewFlights(least, hooks) : CrewFlights.none(least, hooks);
+        this.crews =
+                held.flights()
+                        .map(flights -> new CrewFlights(least, hooks, flights))
+                        .orElseGet(
+                                () ->
+                                        ofDay
+                                                ? new CrewFlights(least, hooks)
+                                                : CrewFlights.none(least, hooks));
         this.owner = new int[choices.size()];
         for (int group = 0; group < owner.length; group++) {
             owner[group] = owner(choices.get(group));
@@ -84,14 +95,14 @@ final class FlightBound {
         this.room = new HourRoom(table);
         this.loadS = new double[least.hours];
         this.hourOf = new int[table.trips.length];
-        this.posts = new Posts(least, placed, new Joins(table, placed, certain));
+        this.posts = new Posts(least, placed, new Joins(table, placed, certain, held));
         this.worthS = new double[posts.count()];
         this.waysOn = new WaysOn(posts, least.hours);
     }
 
     /** Of the trips and the ways between them from anywhere on the ground, as if nobody had to be flown. */
     static FlightBound ofTrips(DayTable table, HookChoices hooks) {
-        return new FlightBound(table, hooks, false);
+        return new FlightBound(table, hooks, HeldDay.free(table), false);
     }
 
     /**
@@ -126,7 +137,7 @@ final class FlightBound {
             }
         }
         room.setSpillS(longestHookUpS() + longestS());
-        return Math.max(0, valueS(bestRoom) - ROUNDING_S);
+        return Math.max(0, valueS(bestRoom) - HourLeast.ROUNDING_S);
     }
 
     /** The best of known prices and of those that make hours equally dear up to one of them. */

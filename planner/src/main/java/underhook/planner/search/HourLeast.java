@@ -14,6 +14,9 @@ final class HourLeast {
     /** More than any way takes, s; there is none. */
     static final double NONE_S = 1e7;
 
+    /** Sums of seconds in floating point may be off by far less than this, s. */
+    static final double ROUNDING_S = 0.01;
+
     final DayTable table;
     final int hours;
     private final Earliest earliest;
@@ -39,7 +42,7 @@ final class HourLeast {
     private final Lanes lanes;
     private int exactFigures;
 
-    HourLeast(DayTable table, boolean[] placed, Earliest earliest) {
+    HourLeast(DayTable table, boolean[] placed, Earliest earliest, HeldDay held) {
         this.table = table;
         this.hours = table.slots();
         this.earliest = earliest;
@@ -67,7 +70,10 @@ final class HourLeast {
             isSought[table.trips[k].from()] |= placed[k];
             for (int hour = 0; hour < hours && placed[k]; hour++) {
                 int last = lifts.last(k, hour);
-                boolean may = last >= 0 && isTimely(k, hour, table.slotUntilS(last));
+                boolean may =
+                        last >= 0
+                                && held.mayHook(k, hour)
+                                && isTimely(k, hour, table.slotUntilS(last));
                 tripS[k][hour] = may ? fixedS(k) + table.leastLoadedS(k, hour) : NONE_S;
                 tripExact[k][hour] = !may;
                 lastHour[k][hour] = may ? last : hour;

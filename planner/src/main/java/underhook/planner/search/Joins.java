@@ -21,11 +21,17 @@ final class Joins {
 
     private final long[] longestTripS;
 
+    /** The same of a day of which nothing is held. */
+    Joins(DayTable table, boolean[] placed, boolean[] certain) {
+        this(table, placed, certain, HeldDay.free(table));
+    }
+
     /**
      * @param placed trips that may be flown
      * @param certain trips that are flown, however loads are combined
+     * @param held what comes in an earlier hour of it comes before
      */
-    Joins(DayTable table, boolean[] placed, boolean[] certain) {
+    Joins(DayTable table, boolean[] placed, boolean[] certain, HeldDay held) {
         this.table = table;
         this.lifts = new LiftHours(table);
         this.certain = certain;
@@ -36,7 +42,10 @@ final class Joins {
         for (int first = 0; first < count; first++) {
             for (int then = 0; then < count; then++) {
                 before[first][then] =
-                        first != then && placed[first] && placed[then] && isBefore(first, then);
+                        first != then
+                                && placed[first]
+                                && placed[then]
+                                && (held.isBefore(first, then) || mustBeBefore(first, then));
             }
         }
         for (int between = 0; between < count; between++) {
@@ -48,7 +57,12 @@ final class Joins {
         }
     }
 
-    private boolean isBefore(int first, int then) {
+    /** Whether one trip is let go before the other on every day on which both are flown. */
+    boolean isBefore(int first, int then) {
+        return before[first][then];
+    }
+
+    private boolean mustBeBefore(int first, int then) {
         TripRow one = table.trips[first];
         TripRow other = table.trips[then];
         boolean readies = one.readies(other);

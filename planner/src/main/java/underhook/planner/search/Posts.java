@@ -13,7 +13,7 @@ import java.util.List;
  */
 final class Posts {
     /** No way is counted as longer for what it waits for, s: more than any way round over the ground. */
-    private static final double MOST_WAIT_S = 600;
+    static final double MOST_WAIT_S = 600;
 
     private final DayTable table;
     private final HourLeast least;

@@ -99,6 +99,8 @@ final class SummaryCheck {
                                 "plan",
                                 "The bound lies above the plan, or above a day to choose from, so it is none.")
                         .figures(boundS, mostS, "s"));
+        held("peopleAsFlownBoundS", summary, summary.heldBounds().peopleS().orElse(0));
+        held("hoursAsFlownBoundS", summary, summary.heldBounds().hoursS().orElse(0));
         boolean finishBound =
                 summary.finishBoundAt()
                         .map(
@@ -114,6 +116,15 @@ final class SummaryCheck {
                         "plan",
                         "The bound on the finish lies after the finish of the plan, or of a day to choose from, so it"
                                 + " is none."));
+    }
+
+    /** The day is one of those for which it is stated. */
+    private void held(String field, Summary summary, double boundS) {
+        demand(
+                boundS <= summary.flightS() + PRICED_S,
+                field,
+                Told.of("plan", "The bound for days like this one lies above it, so it is none.")
+                        .figures(boundS, summary.flightS(), "s"));
     }
 
     /** So early that longer ways than were guessed do not make up for it. */

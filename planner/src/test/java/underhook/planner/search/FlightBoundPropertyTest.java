@@ -288,45 +288,17 @@ class FlightBoundPropertyTest {
 
     /** Every order of the trips, each with every team that may work at each place. */
     private static Built leastBuilt(TinyDay day) {
-        DayTable table = day.table();
-        Decoder decoder = new Decoder(table);
+        Decoder decoder = new Decoder(day.table());
         long[] leastS = {Long.MAX_VALUE, Long.MAX_VALUE};
-        int count = table.trips();
-        for (int teams = 0; teams < 1 << TinyDay.SITES; teams++) {
-            int[] teamOf = new int[TinyDay.PLACES];
-            for (int site = 0; site < TinyDay.SITES; site++) {
-                teamOf[2 + site] = teams >> site & 1;
-            }
-            permute(
-                    new ArrayList<>(),
-                    count,
-                    tokens -> {
-                        Wish wish = new Wish(tokens, teamOf.clone(), count);
-                        decoder.decode(wish, null);
-                        if (decoder.run().countDropped() == 0) {
-                            leastS[0] = Math.min(leastS[0], decoder.run().flightS);
-                            leastS[1] = Math.min(leastS[1], decoder.run().timeS);
-                        }
-                    });
-        }
+        new EveryWish(day)
+                .each(
+                        wish -> {
+                            decoder.decode(wish, null);
+                            if (decoder.run().countDropped() == 0) {
+                                leastS[0] = Math.min(leastS[0], decoder.run().flightS);
+                                leastS[1] = Math.min(leastS[1], decoder.run().timeS);
+                            }
+                        });
         return new Built(leastS[0], leastS[1]);
-    }
-
-    private interface Use {
-        void with(int[] tokens);
-    }
-
-    private static void permute(List<Integer> begun, int count, Use use) {
-        if (begun.size() == count) {
-            use.with(begun.stream().mapToInt(token -> token).toArray());
-            return;
-        }
-        for (int k = 0; k < count; k++) {
-            if (!begun.contains(k)) {
-                begun.add(k);
-                permute(begun, count, use);
-                begun.remove(Integer.valueOf(k));
-            }
-        }
     }
 }

@@ -1192,6 +1192,30 @@ class PlanVerifierTest {
                                                 "bounds.flightS",
                                                 OptionalDouble.of(1582))),
                         "SUMMARY_WRONG lowerBoundFlightS"),
+                of(
+                        "days like this one held to as much as it flies",
+                        d ->
+                                d.inPlan(
+                                        "summary",
+                                        with(
+                                                d.plan().summary(),
+                                                "bounds.held",
+                                                new Summary.Held(
+                                                        OptionalDouble.of(1200),
+                                                        OptionalDouble.of(1580))))),
+                of(
+                        "days like this one held to more than it flies",
+                        d ->
+                                d.inPlan(
+                                        "summary",
+                                        with(
+                                                d.plan().summary(),
+                                                "bounds.held",
+                                                new Summary.Held(
+                                                        OptionalDouble.of(1582),
+                                                        OptionalDouble.of(1583)))),
+                        "SUMMARY_WRONG peopleAsFlownBoundS",
+                        "SUMMARY_WRONG hoursAsFlownBoundS"),
                 of("bounds below a day to choose from", d -> offering(d, 1100, 4020)),
                 of(
                         "a bound above a day to choose from",

@@ -67,7 +67,10 @@ function proven(sum) {
   if (sum.flightGapPercent == null) return nothing;
   const flying = sum.flightGapPercent === 0 ? t('sum.best') : t('sum.gap', { percent: Math.ceil(sum.flightGapPercent) });
   const finish = sum.finishGapPercent == null ? '' : sum.finishGapPercent === 0 ? t('sum.soonest') : t('sum.noSooner', { at: u.clock(sum.finishBoundAt) });
-  return html`<p>${flying} ${finish} ${sum.provenFor ? t(`sum.${sum.provenFor}`) : ''}</p>`;
+  const people = sum.peopleAsFlownBoundMinutes, hours = sum.hoursAsFlownBoundMinutes;
+  return html`<p>${flying} ${finish} ${sum.provenFor ? t(`sum.${sum.provenFor}`) : ''}</p>
+    ${people == null ? nothing : html`<p class="hint">${t('sum.people', { least: u.minutesDown(people) })}</p>`}
+    ${hours == null ? nothing : html`<p class="hint">${t('sum.hours', { least: u.minutesDown(hours) })}</p>`}`;
 }
 
 const more = (cents, currency) => (cents === 0 ? '' : ` (${cents > 0 ? '+' : '−'}${u.money(Math.abs(cents), currency)})`);

@@ -32,6 +32,7 @@ export const speed = (kt) => (has(kt) ? `${Math.round(kt)} kt` : none);
 
 /** A time that something takes, rounded up. */
 export const minutes = (value) => (has(value) ? `${round(value, 'up', 1)} min` : none);
+export const minutesDown = (value) => (has(value) ? `${round(value, 'down', 1)} min` : none);
 
 /** A true bearing, shown as the reader wants it: TRUE, or MAG with the job's variation. */
 export function bearing(trueDeg) {

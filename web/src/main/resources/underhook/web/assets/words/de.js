@@ -14,7 +14,7 @@ export default {
   'severity.STOP': 'Halt', 'severity.CAUTION': 'Vorsicht', 'severity.NOTE': 'Hinweis',
   'sum.rotations': 'Rotationen', 'sum.flight': 'Flugzeit', 'sum.refuels': 'Tankhalte', 'sum.lineChanges': 'Leinenwechsel', 'sum.finish': 'fertig',
   'sum.leftOut': 'ausgelassen: {count}', 'sum.chance': 'Aussicht, wie geplant zu enden', 'sum.best': 'Bewiesen: kein Ablauf fliegt weniger.', 'sum.soonest': 'Bewiesen: keiner endet früher.', 'sum.noSooner': 'Keiner endet vor {at}.',
-  'sum.chosen-combination': 'Das gilt für die Lasten, wie sie am Haken zusammengefasst sind.', 'sum.all-combinations': 'Das gilt, wie immer die Lasten am Haken zusammengefasst werden.', 'sum.gap': 'Die Flugminuten liegen höchstens {percent} % über dem, was irgendein Ablauf mindestens braucht.',
+  'sum.chosen-combination': 'Das gilt für die Lasten, wie sie am Haken zusammengefasst sind.', 'sum.all-combinations': 'Das gilt, wie immer die Lasten am Haken zusammengefasst werden.', 'sum.people': 'Von Tagen, an denen Personen geflogen werden wie hier, fliegt keiner weniger als {least}.', 'sum.hours': 'Von denen, an denen dazu jede Last in ihrer Stunde ist wie hier, fliegt keiner weniger als {least}.', 'sum.gap': 'Die Flugminuten liegen höchstens {percent} % über dem, was irgendein Ablauf mindestens braucht.',
   'spine.title': 'Ablauf des Tages', 'spine.fuel': '{at}, max. {most}',
   'spine.hint': 'Ein Hub öffnet sich beim Wählen. Pfeiltasten gehen weiter, Alt und Pfeiltasten fragen, was ein Verschieben kostet.',
   'step.crewMove': 'Mannschaftsflug', 'step.position': 'leer nach', 'step.refuel': 'Tanken', 'step.lineChange': 'Leinenwechsel', 'step.break': 'Pause', 'step.wait': 'Warten', 'step.rotation': 'Hub',

@@ -11,7 +11,7 @@ export default {
   'severity.STOP': 'stop', 'severity.CAUTION': 'caution', 'severity.NOTE': 'note',
   'sum.rotations': 'rotations', 'sum.flight': 'flying', 'sum.refuels': 'fuel stops', 'sum.lineChanges': 'line changes', 'sum.finish': 'finished',
   'sum.leftOut': 'left out: {count}', 'sum.chance': 'chance to end as planned', 'sum.best': 'Proven: no order flies less.', 'sum.soonest': 'Proven: none ends earlier.', 'sum.noSooner': 'None ends before {at}.',
-  'sum.chosen-combination': 'That holds for the loads combined on the hook as they are.', 'sum.all-combinations': 'That holds whatever loads are combined on the hook.', 'sum.gap': 'The flying minutes are at most {percent} % above the least that any order could need.',
+  'sum.chosen-combination': 'That holds for the loads combined on the hook as they are.', 'sum.all-combinations': 'That holds whatever loads are combined on the hook.', 'sum.people': 'Of days on which people are flown as here none flies less than {least}.', 'sum.hours': 'Of those with each lift in its hour as here besides none flies less than {least}.', 'sum.gap': 'The flying minutes are at most {percent} % above the least that any order could need.',
   'spine.title': 'Order of the day', 'spine.fuel': '{at}, most {most}',
   'spine.hint': 'Choose a lift to open it. Arrow keys walk, Alt and arrow keys ask what a move would cost.',
   'step.crewMove': 'crew flight', 'step.position': 'empty to', 'step.refuel': 'fuel', 'step.lineChange': 'line change', 'step.break': 'break', 'step.wait': 'wait', 'step.rotation': 'lift',
