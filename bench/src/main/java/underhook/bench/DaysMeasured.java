@@ -55,6 +55,7 @@ final class DaysMeasured implements Measured {
             double gapFraction,
             double leastGapFraction,
             double askedGapFraction,
+            double hoursGapFraction,
             boolean fliesLeast,
             double finishBoundRatio,
             double finishGapFraction,
@@ -100,7 +101,8 @@ final class DaysMeasured implements Measured {
                         + " no more flying %s, bound on the finish %s; earliest over that bound %s %%,"
                         + " on %d days at most 1 %%, on %d proven best; flying over its bound %s %%,"
                         + " where least is flown %s %%, on %d days at most 1 %%, on %d proven least,"
-                        + " with a search for flying alone where it was more %s %%, on %d days at most 1 %%;"
+                        + " with a search for flying alone where it was more %s %%, on %d days at most 1 %%,"
+                        + " over the least of any order within its hours %s %%, on %d days at most 1 %%;"
                         + " bounds in"
                         + " %s s, search"
                         + " in %s s; left out %d, plain %d; heap at most %d MB",
@@ -121,6 +123,8 @@ final class DaysMeasured implements Measured {
                 days.stream().filter(Day::fliesLeast).count(),
                 spread(days, day -> day.askedGapFraction() * 100),
                 days.stream().filter(day -> day.askedGapFraction() <= NEAR_FRACTION).count(),
+                spread(days, day -> day.hoursGapFraction() * 100),
+                days.stream().filter(day -> day.hoursGapFraction() <= NEAR_FRACTION).count(),
                 spread(days, Day::boundS),
                 spread(days, Day::searchS),
                 days.stream().mapToInt(Day::leftOut).sum(),
@@ -160,6 +164,7 @@ final class DaysMeasured implements Measured {
                 found.flownS() / boundS - 1,
                 leastS / boundS - 1,
                 askedS(made, seed, leastS, boundS) / boundS - 1,
+                found.flownS() / hoursBoundS(table, found) - 1,
                 leastS - boundS < 1,
                 finishBoundS / plain.finishS(),
                 earliestS(all, Long.MAX_VALUE) / finishBoundS - 1,
@@ -187,6 +192,11 @@ final class DaysMeasured implements Measured {
         return leftOut(asked.day()) > 0
                 ? leastS
                 : Math.min(leastS, (double) asked.front().get(0).flownS());
+    }
+
+    /** The least flown by any order that lifts each load in its hour, s; not finite where that is not proven. */
+    private static double hoursBoundS(DayTable table, Ordered day) {
+        return DayOrder.flightBoundWithHoursS(table, day, () -> false).orElse(Double.NaN);
     }
 
     /** When the earliest to choose from that flies no more than so long is down, s. */
