@@ -50,6 +50,7 @@ final class Day {
     private final Map<PlaceId, PlanePoint> places = new HashMap<>();
     private final IdentityHashMap<Object, Shape> shapes = new IdentityHashMap<>();
     private final List<Flight> flights = new ArrayList<>();
+    private final IdentityHashMap<Flight, Proofs.Haul> hauls = new IdentityHashMap<>();
 
     Day(Job job, Ground ground, Plan plan, Proofs proofs) {
         this.job = job;
@@ -219,6 +220,11 @@ final class Day {
     /** First rotation of each load that is placed. */
     Map<LoadId, Rotation> rotations() {
         return rotations;
+    }
+
+    /** A flight's leg and what hangs there, as other plans may have it too. */
+    Proofs.Haul haul(Flight flight) {
+        return hauls.computeIfAbsent(flight, proofs::haul);
     }
 
     /**

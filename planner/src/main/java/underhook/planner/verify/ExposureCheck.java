@@ -59,7 +59,9 @@ final class ExposureCheck {
         for (Flight flight : day.listFlights()) {
             checkBound(flight);
             if (tells && !flight.loads().isEmpty()) {
-                day.prove(Proofs.Asked.of(ExposureCheck.class, flight), () -> checkPassed(flight));
+                day.prove(
+                        Proofs.Asked.of(ExposureCheck.class, day.haul(flight)),
+                        () -> checkPassed(flight));
             }
         }
     }

@@ -3,6 +3,7 @@ package underhook.planner.verify;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -57,13 +58,13 @@ final class FallBoxes {
 
     private final Day day;
     private final Air air;
-    private final Map<Steps, Falls> falls = new HashMap<>();
+    private final IdentityHashMap<Flight, List<Hung>> hung = new IdentityHashMap<>();
 
-    /** All that tells one release of a flight from another but how high it is, in whole steps. */
-    private record Steps(Hanging hanging, long speed, long off) {}
+    /** Of each thing on each flight by how it is let go. */
+    private final IdentityHashMap<Hung, Map<Steps, Falls>> falls = new IdentityHashMap<>();
 
-    /** What of which flight. */
-    private record Hanging(int number, String subject, String id) {}
+    /** All that tells one release from another but how high it is, in whole steps. */
+    private record Steps(long speed, long off) {}
 
     /** Where it is let go. */
     record Spot(PlanePoint at, double bearingGridRad, double hookAmslM, double alongM) {}
@@ -96,7 +97,9 @@ final class FallBoxes {
     /** All that the boxes of a flight hang on. */
     Proofs.Asked asked(Class<?> check, Flight flight) {
         return Proofs.Asked.of(
-                check, flight, List.of(air.listRows(flight.step().startAt()), windRows(flight)));
+                check,
+                day.haul(flight),
+                List.of(air.listRows(flight.step().startAt()), windRows(flight)));
     }
 
     private List<WeatherHour> windRows(Flight flight) {
@@ -106,6 +109,10 @@ final class FallBoxes {
 
     /** Each load of a flight; the line where there is none; nothing with the line off. */
     List<Hung> hung(Flight flight) {
+        return hung.computeIfAbsent(flight, this::listHung);
+    }
+
+    private List<Hung> listHung(Flight flight) {
         double line = flight.step().lineLengthM();
         List<Hung> all = new ArrayList<>();
         for (Load load : flight.loads()) {
@@ -263,23 +270,19 @@ final class FallBoxes {
                         Math.rint(
                                 (airspeed + wind.speedMPerS() * Math.cos(offRad))
                                         / SPEED_STEP_M_PER_S));
-        Steps steps =
-                new Steps(
-                        new Hanging(flight.number(), flight.subject(), hung.id()),
-                        (long) speedSteps,
-                        (long) offSteps);
         Falls way =
-                falls.computeIfAbsent(
-                        steps,
-                        unused ->
-                                new Falls(
-                                        body(flight, hung, airspeed, end),
-                                        new Falls.Toss(
-                                                speedSteps * SPEED_STEP_M_PER_S,
-                                                wind.speedMPerS() * Math.cos(offRad),
-                                                wind.speedMPerS() * Math.sin(offRad),
-                                                wind.gustMPerS()),
-                                        HEIGHT_STEP_M));
+                falls.computeIfAbsent(hung, unused -> new HashMap<>())
+                        .computeIfAbsent(
+                                new Steps((long) speedSteps, (long) offSteps),
+                                unused ->
+                                        new Falls(
+                                                body(flight, hung, airspeed, end),
+                                                new Falls.Toss(
+                                                        speedSteps * SPEED_STEP_M_PER_S,
+                                                        wind.speedMPerS() * Math.cos(offRad),
+                                                        wind.speedMPerS() * Math.sin(offRad),
+                                                        wind.gustMPerS()),
+                                                HEIGHT_STEP_M));
         return way.at(depth(end - day.groundAmslM(spot.at())));
     }
 

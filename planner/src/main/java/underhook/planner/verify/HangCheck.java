@@ -57,7 +57,7 @@ final class HangCheck {
                 day.prove(
                         Proofs.Asked.of(
                                 HangCheck.class,
-                                flight,
+                                day.haul(flight),
                                 List.of(air.listRows(flight.step().startAt()))),
                         () -> checkShape(flight, line.get()));
                 checkStated(flight, line.get());
@@ -93,7 +93,7 @@ final class HangCheck {
                                 limits,
                                 Proofs.Asked.of(
                                         HangCheck.class,
-                                        flight,
+                                        day.haul(flight),
                                         List.of(air.listRows(flight.step().startAt()))))),
                 () -> {
                     Laid laid = lay(flight, line, hung(flight));

@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.function.Consumer;
 import underhook.core.geo.Ground;
 import underhook.core.job.Job;
+import underhook.core.job.Load;
 import underhook.core.job.WeatherHour;
+import underhook.core.plan.Leg;
 
 /**
  * What was found of single legs and hovers over one ground, by all that the finding hangs on.
@@ -23,6 +25,14 @@ final class Proofs {
     private final Ground ground;
     private final Surroundings around;
     private final Kept<Asked, Ledger> known = new Kept<>(KEPT);
+    private final Kept<Hauled, Haul> hauls = new Kept<>(KEPT);
+
+    /** A leg with what hangs there: the same for the same in any plan, so that its many figures are compared once. */
+    static final class Haul {
+        private Haul() {}
+    }
+
+    private record Hauled(Leg leg, List<Load> loads, double lineLengthM, double ballastKg) {}
 
     /**
      * One check of one thing. Figures are compared bit by bit, which is meant: another figure is another
@@ -38,21 +48,13 @@ final class Proofs {
         }
 
         /** A check of one leg with what hangs there, that asks for no wind. */
-        static Asked of(Class<?> check, Flight flight) {
-            return new Asked(
-                    check, List.of(flight.leg(), flight.loads(), flight.step().lineLengthM()));
+        static Asked of(Class<?> check, Haul haul) {
+            return new Asked(check, List.of(haul));
         }
 
         /** A check of one leg with what hangs there in the air of some hours, whenever in the day they are. */
-        static Asked of(Class<?> check, Flight flight, List<List<WeatherHour>> hours) {
-            return new Asked(
-                    check,
-                    List.of(
-                            flight.leg(),
-                            flight.loads(),
-                            flight.step().lineLengthM(),
-                            flight.ballastKg(),
-                            hours.stream().map(Asked::airs).toList()));
+        static Asked of(Class<?> check, Haul haul, List<List<WeatherHour>> hours) {
+            return new Asked(check, List.of(haul, hours.stream().map(Asked::airs).toList()));
         }
 
         private static List<WeatherHour> airs(List<WeatherHour> rows) {
@@ -79,6 +81,16 @@ final class Proofs {
 
     Surroundings around() {
         return around;
+    }
+
+    Haul haul(Flight flight) {
+        return hauls.get(
+                new Hauled(
+                        flight.leg(),
+                        flight.loads(),
+                        flight.step().lineLengthM(),
+                        flight.ballastKg()),
+                unused -> new Haul());
     }
 
     /**

@@ -63,7 +63,7 @@ final class WayCheck {
 
     void run() {
         for (Flight flight : day.listFlights()) {
-            day.prove(Proofs.Asked.of(WayCheck.class, flight), () -> check(flight));
+            day.prove(Proofs.Asked.of(WayCheck.class, day.haul(flight)), () -> check(flight));
         }
     }
 

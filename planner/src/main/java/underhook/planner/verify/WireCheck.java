@@ -35,7 +35,7 @@ final class WireCheck {
 
     void run() {
         for (Flight flight : day.listFlights()) {
-            day.prove(Proofs.Asked.of(WireCheck.class, flight), () -> check(flight));
+            day.prove(Proofs.Asked.of(WireCheck.class, day.haul(flight)), () -> check(flight));
         }
     }
 
