@@ -31,11 +31,16 @@ final class DayTables {
     private final DayModel model;
     private final TripMaker maker;
     private final People people;
+    private final boolean[] isFuelled;
 
     DayTables(DayModel model, TripMaker maker, People people) {
         this.model = model;
         this.maker = maker;
         this.people = people;
+        this.isFuelled = new boolean[model.places.size()];
+        for (int i = 0; i < isFuelled.length; i++) {
+            isFuelled[i] = isFuelled(i);
+        }
     }
 
     /** The day's own trips. */
@@ -81,18 +86,18 @@ final class DayTables {
         return new SpotRow(
                 site,
                 !site && at.agreed() && at.standing() && model.isKnown(i),
-                isFuelled(i),
+                isFuelled[i],
                 people.stayingFromS(i, Crew.Role.REFUEL),
                 people.refuellerAloneHooks(i),
                 people.stayingFromS(i, Crew.Role.HOOK),
                 people.stayingFromS(i, Crew.Role.RECEIVE),
                 nearest(i, false),
-                nearest(i, isFuelled()));
+                nearest(i, isAnyFuelled()));
     }
 
     /** Where nobody may fill anywhere, the day is flown on the morning's fuel and ends where the machine may stand. */
-    private boolean isFuelled() {
-        return IntStream.range(0, model.places.size()).anyMatch(this::isFuelled);
+    private boolean isAnyFuelled() {
+        return IntStream.range(0, isFuelled.length).anyMatch(i -> isFuelled[i]);
     }
 
     private boolean isFuelled(int i) {
@@ -111,7 +116,7 @@ final class DayTables {
                             && at.agreed()
                             && at.standing()
                             && model.isKnown(i)
-                            && (!fuel || isFuelled(i));
+                            && (!fuel || isFuelled[i]);
             if (fits && (best < 0 || distanceM(place, i) < distanceM(place, best))) {
                 best = i;
             }

@@ -22,19 +22,29 @@ final class DoneSteps {
     private final Job job;
     private final List<Step> steps;
 
-    /** Asked for again and again: what is looked for is found by load. */
+    /** Asked for again and again: what is looked for is found by load, and by place. */
     private final Map<LoadId, List<Rotation>> lifts = new HashMap<>();
+
+    private final Map<PlaceId, List<Drop>> drops = new HashMap<>();
 
     DoneSteps(Job job, List<Step> steps) {
         this.job = job;
         this.steps = steps;
         steps.stream()
                 .flatMap(step -> step.rotation().stream())
-                .forEach(turn -> turn.loads().forEach(id -> lift(id).add(turn)));
+                .forEach(
+                        turn -> {
+                            turn.loads().forEach(id -> lift(id).add(turn));
+                            turn.drops().forEach(drop -> dropsAt(drop.place()).add(drop));
+                        });
     }
 
     private List<Rotation> lift(LoadId id) {
         return lifts.computeIfAbsent(id, unused -> new ArrayList<>());
+    }
+
+    private List<Drop> dropsAt(PlaceId place) {
+        return drops.computeIfAbsent(place, unused -> new ArrayList<>());
     }
 
     /** Flights that brought a crew to a place, in turn. */
@@ -50,10 +60,8 @@ final class DoneSteps {
     Instant neededAt(Drop drop) {
         LoadKind kind = kind(drop.load());
         double readyS =
-                steps.stream()
-                        .flatMap(step -> step.rotation().stream())
-                        .flatMap(turn -> turn.drops().stream())
-                        .filter(one -> kind.standsUp() && one.place().equals(drop.place()))
+                drops.getOrDefault(drop.place(), List.of()).stream()
+                        .filter(one -> kind.standsUp())
                         .filter(one -> one.releasedAt().isBefore(drop.releasedAt()))
                         .mapToDouble(one -> kind(one.load()).readyAfterS())
                         .max()
@@ -86,10 +94,7 @@ final class DoneSteps {
     }
 
     boolean isSetDown(PlaceId place, Instant after, Predicate<Drop> which) {
-        return steps.stream()
-                .flatMap(step -> step.rotation().stream())
-                .flatMap(turn -> turn.drops().stream())
-                .filter(drop -> drop.place().equals(place))
+        return drops.getOrDefault(place, List.of()).stream()
                 .filter(drop -> drop.releasedAt().isAfter(after))
                 .anyMatch(which);
     }
