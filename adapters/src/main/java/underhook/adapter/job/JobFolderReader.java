@@ -99,7 +99,7 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                                     + " off them and none is told.",
                             "canopy",
                             "No raster states trees. Along the ways they count with the rules'"
-                                    + " canopy-leg-m, at places as surveyed, and not at all where"
+                                    + " canopy-on-legs-m, at places as surveyed, and not at all where"
                                     + " nobody surveyed them."));
 
     private static final List<String> MAP_ROLES = List.of("zones", "wires", "map", "release_areas");
