@@ -98,9 +98,9 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                             "No file states roads, houses, people or other things: no way keeps"
                                     + " off them and none is told.",
                             "canopy",
-                            "No raster states trees. Along the ways they count with the rules'"
-                                    + " canopy-leg-m, at places as surveyed, and not at all where"
-                                    + " nobody surveyed them."));
+                            "No raster states trees. Along the ways, and at places where nobody"
+                                    + " surveyed them, they count with the rules' canopy-on-legs-m;"
+                                    + " elsewhere as surveyed."));
 
     private static final List<String> MAP_ROLES = List.of("zones", "wires", "map", "release_areas");
     private static final double MARGIN_M = 2000;

@@ -52,8 +52,12 @@ class JobFolderReaderTest {
                         "FILE_ABSENT CAUTION map",
                         "FILE_ABSENT CAUTION wires");
         assertThat(good(new SampleJob()).readingFindings())
-                .extracting(Finding::subject)
-                .containsExactly("canopy");
+                .singleElement()
+                .satisfies(
+                        one -> {
+                            assertThat(one.subject()).isEqualTo("canopy");
+                            assertThat(one.message()).contains("rules' canopy-on-legs-m");
+                        });
     }
 
     @Test

@@ -4,6 +4,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import underhook.core.job.Place;
 import underhook.planner.search.Cause;
 import underhook.planner.search.DayEvent;
 import underhook.planner.search.DayTable;
@@ -138,7 +139,7 @@ final class DayStory {
                             ? "a break before " + purpose
                             : "a break while " + purpose + " is not ready";
             case TEAM_MOVE -> "flies " + team(cause.other()) + " to its work";
-            case TEAM, AFTER, READY, HANDLER, STAFF, WIND, WAY_IN ->
+            case TEAM, AFTER, READY, HANDLER, STAFF, ROW, WIND, WAY_IN ->
                     "waits: " + purpose + " is not ready before; " + held(cause);
             case HOME -> "last landing";
         };
@@ -157,7 +158,8 @@ final class DayStory {
             case READY -> trips.get(cause.other()) + " must have made the place ready";
             case HANDLER -> "whoever hooks at " + place(cause) + " has refuelled";
             case STAFF -> "nobody is at " + place(cause) + " before";
-            case WIND -> "the wind at " + place(cause) + " is over its limit";
+            case ROW -> "the weather's next row would begin while it is flown";
+            case WIND -> "the wind at " + windier(trips.get(cause.trip())) + " is over its limit";
             case WAY_IN -> "the wind is over the limit of the way in to " + place(cause);
             case LIFT, MOVE, FUEL, LINE, ENGINE_LIMIT, EARLY_BREAK, TEAM_MOVE, HOME -> "it is next";
         };
@@ -178,6 +180,13 @@ final class DayStory {
 
     private String place(Cause cause) {
         return model.places.get(cause.other()).id().value();
+    }
+
+    /** The more exposed end: where the wind is over a limit at one, it is there. */
+    private String windier(Trip trip) {
+        Place from = model.places.get(trip.from());
+        Place to = model.places.get(trip.to());
+        return (from.exposureFactor() > to.exposureFactor() ? from : to).id().value();
     }
 
     private String team(int team) {

@@ -48,6 +48,9 @@ public record NearWire(
 
     /** The nearest of one wire to one leg. Mutable while it looks. */
     private static final class Search {
+        /** Where a wire is crossed, its curtains meet the crossing but for rounding. */
+        private static final double MEETS_M = 1e-3;
+
         private final WirePlan wire;
         private final Flyer flyer;
         private double leastM;
@@ -67,6 +70,7 @@ public record NearWire(
                 for (int i = 0; i + 1 < wire.supports().size(); i++) {
                     if (isWorthLooking(piece, i)) {
                         wire.tube().spans().get(i).forEach(curtain -> look(piece, curtain));
+                        crossing(piece, i);
                     }
                 }
             }
@@ -108,10 +112,28 @@ public record NearWire(
                     at = Optional.of(piece.at(nearest.alongFraction()));
                 }
             }
-            double t = Plane.crossingFraction(piece.from(), piece.to(), curtain.a(), curtain.b());
-            if (t >= 0) {
-                double endAmslM = piece.hookAmslM(t) - flyer.underHookM();
-                aboveM = Math.min(aboveM, endAmslM - curtain.topAmslM());
+        }
+
+        /**
+         * Asked of the span, as everywhere: on a support, where wires join, the rounded ends of curtains may
+         * miss what the span meets.
+         */
+        private void crossing(Curtain.Flown piece, int span) {
+            double t =
+                    Plane.crossingFraction(
+                            piece.from(),
+                            piece.to(),
+                            wire.supports().get(span),
+                            wire.supports().get(span + 1));
+            if (t < 0) {
+                return;
+            }
+            PlanePoint point = piece.at(t);
+            double endAmslM = piece.hookAmslM(t) - flyer.underHookM();
+            for (Curtain curtain : wire.tube().spans().get(span)) {
+                if (curtain.toAxisM(point) <= MEETS_M) {
+                    aboveM = Math.min(aboveM, endAmslM - curtain.topAmslM());
+                }
             }
         }
     }

@@ -33,6 +33,8 @@ public record Cause(Kind kind, int trip, int other) {
         HANDLER,
         /** Whoever stays at the place comes later. */
         STAFF,
+        /** Begun sooner, the next row of the weather would begin while it is flown. */
+        ROW,
         /** The wind at a place is over a limit of the trip. */
         WIND,
         /** The wind lets no way in to a place, at which it may be within the trip's own limits. */

@@ -85,8 +85,7 @@ final class Readiness {
             int slotHook = table.slot(hookedS);
             if (approachS > 0 && !holdsUntil(trip.from(), slot, hookedS - trip.hookUpS())) {
                 // The wind turns while it comes: leave in the next row.
-                kind = Cause.Kind.WAY_IN;
-                other = trip.from();
+                say(Cause.Kind.WAY_IN, trip.from());
                 waitS += table.slotUntilS(slot) - leaveS;
                 continue;
             }
@@ -100,34 +99,40 @@ final class Readiness {
                 outS = table.loadedS(k, run.line, slotHook, slotFirst);
             }
             if (outS < 0) {
+                say(Cause.Kind.ROW, DayTable.NONE);
                 waitS += Math.max(1, table.slotUntilS(slotHook) - hookedS);
                 continue;
             }
             long firstS = hookedS + outS + trip.firstSetDownS();
             long lastS = hookedS + outS + trip.setDownS();
+            Cause.Kind heldBy = kind;
+            int heldOther = other;
             long dropLateS = earliestReleaseS(k, receiver) - firstS;
             Cause.Kind dropKind = kind;
             int dropOther = other;
             long hookLateS = earliestHookS(k, hooker) - hookedS;
             if (dropLateS > hookLateS) {
-                kind = dropKind;
-                other = dropOther;
+                say(dropKind, dropOther);
             }
             long shiftS = Math.max(0, Math.max(hookLateS, dropLateS));
+            if (shiftS == 0) {
+                // People and loads no longer hold it back: what did last stays told.
+                say(heldBy, heldOther);
+            }
             int slotDrop = table.slot(firstS + shiftS);
             if (slotDrop < 0) {
                 return -1;
             }
             if (shiftS == 0 && (slotDrop != slotFirst || slotDrop != table.slot(lastS))) {
                 // All is let go in one hour, and the way in of the next may end before it begins.
+                say(Cause.Kind.ROW, DayTable.NONE);
                 shiftS = table.slotUntilS(slotDrop) - firstS;
             } else if (shiftS == 0 && run.isOpen(k, slotHook, slotDrop)) {
                 return waitS;
             }
             if (shiftS == 0) {
                 // The wind: try the next row.
-                kind = Cause.Kind.WIND;
-                other = trip.to();
+                say(Cause.Kind.WIND, trip.to());
                 shiftS = Math.max(1, table.slotUntilS(slotHook) - hookedS);
             }
             waitS += shiftS;

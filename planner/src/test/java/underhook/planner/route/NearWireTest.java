@@ -7,7 +7,9 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.CrossingRule;
+import underhook.core.wire.Curtain;
 import underhook.core.wire.Flyer;
+import underhook.core.wire.Tube;
 
 /** The wire runs north and south at 150 m east, 540 m AMSL, 5 m to each side. */
 class NearWireTest {
@@ -38,6 +40,35 @@ class NearWireTest {
         assertThat(near.aboveM().orElseThrow()).isCloseTo(29, within(LOW_M));
         assertThat(near.needM()).isEqualTo(25);
         assertThat(near.at().eastM()).isBetween(143.0, 157.0);
+    }
+
+    /** Where two wires join, a leg may cross both on the support; pieces of their curtains end a rounding short of it. */
+    @Test
+    void is_passed_over_at_its_very_end_too() {
+        WirePlan whole = Wires.northSouth(150, CrossingRule.ALLOWED, 540);
+        PlanePoint end = new PlanePoint(150, 1000 - 1e-9);
+        Curtain curtain = new Curtain(whole.supports().get(0), end, 540, 5);
+        WirePlan wire =
+                new WirePlan(
+                        whole.wire(),
+                        whole.supports(),
+                        Tube.of(List.of(List.of(curtain)), false),
+                        30,
+                        25,
+                        0);
+        FlownLeg leg =
+                new FlownLeg(
+                        List.of(new PlanePoint(0, 1000), new PlanePoint(300, 1000)),
+                        List.of(610.0, 610.0),
+                        300,
+                        0,
+                        20,
+                        List.of());
+
+        NearWire near = NearWire.list(List.of(wire), leg, SLUNG).get(0);
+
+        assertThat(near.aboveM().orElseThrow()).isCloseTo(29, within(LOW_M));
+        assertThat(near.needM()).isEqualTo(25);
     }
 
     @Test

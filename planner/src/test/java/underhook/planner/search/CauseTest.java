@@ -21,6 +21,16 @@ class CauseTest {
                 .isGreaterThan(3);
     }
 
+    @Test
+    void a_lift_that_waits_for_the_wind_is_earlier_without_it() {
+        assertThat(
+                        countEarlier(
+                                Cause.Kind.WIND,
+                                TinyDay::ofLongGuying,
+                                TinyDay::withoutClosedSpells))
+                .isGreaterThan(3);
+    }
+
     /** A day of so many lifts. */
     private interface Days {
         TinyDay of(long seed, int count);

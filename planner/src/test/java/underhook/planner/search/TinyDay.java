@@ -1,6 +1,7 @@
 package underhook.planner.search;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 
@@ -327,6 +328,16 @@ final class TinyDay {
             free.add(lift.hooked(lift.hookS(), 0));
         }
         return withLifts(free);
+    }
+
+    /** The same with no spell closed for any lift. */
+    TinyDay withoutClosedSpells() {
+        TinyDay other = withLifts(lifts);
+        for (int k = 0; k < other.open.length; k++) {
+            other.open[k] = new boolean[untilS.length];
+            Arrays.fill(other.open[k], true);
+        }
+        return other;
     }
 
     /**
