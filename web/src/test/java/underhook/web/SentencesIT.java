@@ -327,6 +327,28 @@ class SentencesIT {
                         "[165.3 lb, 179 lb, 66.0 ft, never, 9 kt, 75 kg, 81 kg, 20.1168 m, never, 9 kt]");
     }
 
+    /** As the readers of files say them of a list with slips of the pen. */
+    @Test
+    void what_is_wrong_in_a_cell_is_german_to_its_end() {
+        assertThat(
+                        said(
+                                "/assets/words.js",
+                                List.of(
+                                        "is no known kind, found \"bagg\", perhaps \"bag\" is meant",
+                                        "has an unknown unit, found \"61o\", kg or lb",
+                                        "is out of range, found \"-5\", above 0 and at most 20000 kg, which is 0 to 44092.45 lb",
+                                        "is below the mean wind, found \"5\", empty, or at least the mean wind",
+                                        "is out of range, found \"101\", between 0 and 100 percent",
+                                        "is out of range, found \"0\", between 1 minute and 24 hours")))
+                .containsExactly(
+                        "ist keine bekannte Art, gefunden \"bagg\", vielleicht ist \"bag\" gemeint",
+                        "hat eine unbekannte Einheit, gefunden \"61o\", kg oder lb",
+                        "liegt außerhalb, gefunden \"-5\", über 0 und höchstens 20000 kg, das ist 0 bis 44092.45 lb",
+                        "ist weniger als das Mittel, gefunden \"5\", leer oder mindestens das Mittel",
+                        "liegt außerhalb, gefunden \"101\", zwischen 0 und 100 Prozent",
+                        "liegt außerhalb, gefunden \"0\", zwischen 1 Minute und 24 Stunden");
+    }
+
     /** What was done to a job, what differs, what is wrong in a file, and what a crew does. */
     @Test
     void what_the_desk_lists_is_german_too() {
