@@ -259,7 +259,10 @@ class DayPageIT {
                                 && it.waitFor("h1").getText().startsWith("Then 2 "));
         hold("loader");
         // What the list is compared with, and in what.
-        assertThat(page.waitFor("#weigh").getText()).isEqualTo("Load without the line, kg");
+        assertThat(page.waitFor("#weigh").getText())
+                .isEqualTo(
+                        lift(1).rotation().loads().get(0).value()
+                                + ": weight without the line, kg");
         Browser browser = new Browser(server.address(), server.token());
         for (JsonNode place : browser.get("/api/jobs/day/day/places").json().path("places")) {
             for (JsonNode lift : place.path("goes")) {

@@ -576,6 +576,33 @@ class DeskPageIT {
         }
     }
 
+    /** Browsers print no backgrounds: what is light on dark by night, or in the chosen row, would be lost on paper. */
+    @Test
+    @Order(14)
+    void what_is_printed_by_night_is_dark_on_white() {
+        show("Settings");
+        page.waitFor("input[value=night]").click();
+        show("Day");
+        page.waitFor(".spine button.row[data-lift]");
+        page.run(
+                "const row = document.querySelector('.spine button.row[data-lift]'); if (row.getAttribute('aria-expanded') !== 'true') row.click();");
+        page.waitFor(".sheet .legs button[aria-pressed=true]");
+        page.paper(true);
+        Object light =
+                page.run(
+                        """
+                        return [...document.querySelectorAll('header, main, header *, main *')]
+                          .filter((one) => one.checkVisibility() && [...one.childNodes].some((node) => node.nodeType === 3 && node.textContent.trim()))
+                          .filter((one) => { const [r, g, b] = getComputedStyle(one).color.match(/\\d+/g).map(Number); return 0.299 * r + 0.587 * g + 0.114 * b > 100; })
+                          .map((one) => one.textContent.trim().slice(0, 30));
+                        """);
+        page.paper(false);
+        show("Settings");
+        page.waitFor("input[value=day]").click();
+
+        assertThat((List<?>) Objects.requireNonNull(light)).isEmpty();
+    }
+
     @Test
     @Order(15)
     void speaks_another_language_in_other_units_with_magnetic_bearings() {

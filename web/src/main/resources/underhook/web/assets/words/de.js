@@ -33,7 +33,7 @@ export default {
   'limits.hint': 'Jeder Wert öffnet, wie er zustande kam.',
   'code.TRAIL': 'Schleppwinkel', 'code.TAIL_DISTANCE': 'Leine vom Heck', 'code.RIGGING_LIMIT': 'Anschlag\u00admittel', 'code.HOVER_MASS': 'Schwebe\u00admasse', 'code.EXTERNAL_MASS_LIMIT': 'Masse mit Außen\u00adlast', 'code.HOOK_LIMIT': 'Haken', 'code.LINE_LIMIT': 'Leinen\u00adfestigkeit', 'code.LINE_LENGTH': 'Leinenlänge', 'code.WIND_MEAN': 'Wind', 'code.WIND_GUST': 'Böe', 'code.WIND_SPREAD': 'Böenspanne',
   'code.FUEL_RESERVE': 'Reserve', 'code.ROOM': 'Raum', 'code.SLOPE': 'Neigung', 'code.TRAIL_ANGLE': 'Schleppwinkel', 'code.FUEL_MAX': 'höchster Treibstoff',
-  'reasons.title': 'Warum so', 'way.words': 'nach {place}: an aus {from}, ab entlang {out}', because: 'Warum jetzt:',
+  'reasons.title': 'Warum so (Kurse TRUE)', 'way.words': 'nach {place}: an aus {from}, ab entlang {out}', because: 'Warum jetzt:',
   'how.title': 'Wie: {code}', 'how.value': '{value} von {limit}', 'how.margin': 'Reserve {percent} %', 'how.input': 'Eingang', 'how.source': 'Quelle', 'how.formula': 'Formel', 'how.tablePoint': 'Tabellenpunkt',
   'how.eats': 'Was die Reserve aufzehrt', 'how.open': 'Wie',
   'move.open': 'Hub verschieben', 'move.title': 'Hub {lift} verschieben, {loads}', 'move.earlier': 'Eins früher', 'move.later': 'Eins später', 'move.after': 'nach', 'move.first': 'als Erster', 'move.done': 'Der Tag wurde geändert und nachgeprüft.',

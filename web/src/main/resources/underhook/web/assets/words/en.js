@@ -30,7 +30,7 @@ export default {
   'limits.hint': 'Each value opens how it came about.',
   'code.TRAIL': 'trail angle', 'code.TAIL_DISTANCE': 'line from the tail', 'code.RIGGING_LIMIT': 'rigging', 'code.HOVER_MASS': 'hover mass', 'code.EXTERNAL_MASS_LIMIT': 'mass with load outside', 'code.HOOK_LIMIT': 'hook', 'code.LINE_LIMIT': 'line strength', 'code.LINE_LENGTH': 'line length', 'code.WIND_MEAN': 'wind', 'code.WIND_GUST': 'gust', 'code.WIND_SPREAD': 'gust spread',
   'code.FUEL_RESERVE': 'fuel reserve', 'code.ROOM': 'room', 'code.SLOPE': 'slope', 'code.TRAIL_ANGLE': 'trail angle', 'code.FUEL_MAX': 'most fuel',
-  'reasons.title': 'Why so', 'way.words': 'to {place}: in from {from}, out along {out}', because: 'Why now:',
+  'reasons.title': 'Why so (tracks TRUE)', 'way.words': 'to {place}: in from {from}, out along {out}', because: 'Why now:',
   'how.title': 'How: {code}', 'how.value': '{value} of {limit}', 'how.margin': 'margin {percent} %', 'how.input': 'input', 'how.source': 'source', 'how.formula': 'formula', 'how.tablePoint': 'table point',
   'how.eats': 'What eats the margin', 'how.open': 'How',
   'move.open': 'Move this lift', 'move.title': 'Move lift {lift}, {loads}', 'move.earlier': 'One earlier', 'move.later': 'One later', 'move.after': 'after', 'move.first': 'first of the day', 'move.done': 'The day was changed and re-checked.',
