@@ -337,6 +337,14 @@ class DeskPageIT {
         String before = order();
         int lift = movable();
         lift(lift).sendKeys(Keys.chord(Keys.ALT, Keys.ARROW_DOWN));
+        page.waitFor("dialog select option[value='1'], dialog select option[value='2']");
+        // A lift is told by one time, when it is hooked up.
+        assertThat(
+                        (List<?>)
+                                Objects.requireNonNull(
+                                        page.run(
+                                                "return [...document.querySelectorAll('dialog select option')].filter((one) => one.value !== '0' && !one.textContent.includes(`: ${document.querySelector(`#lift-${one.value} time`).textContent} `)).map((one) => one.textContent)")))
+                .isEmpty();
         page.waitFor("dialog[open] .answer");
         assertThat(page.find("dialog").get(0).getText()).contains("plan of record");
         assertThat(order()).isEqualTo(before);
