@@ -4,9 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.function.Predicate;
 import java.util.stream.Collectors;
-import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 import underhook.app.desk.Lifts;
@@ -69,21 +67,31 @@ final class NextJson {
         return node;
     }
 
-    /** Where what hangs now is flown to, and what it passes on the way there; what was set down is left out. */
+    /** Where what hangs now is flown to, and the ways from its hook-up on; what was set down is left out. */
     static ObjectNode hanging(
             NextLook look, Set<String> onHook, Job job, Map<PlaceId, List<String>> told) {
         ObjectNode all = of(look, job, told);
         ObjectNode node = Json.object();
         node.set("lift", all.get("lift"));
-        node.set("legs", kept(all.get("legs"), leg -> leg.path("loaded").asBoolean(false)));
+        // The way back with the empty line is still to be flown; the way to where the load waited
+        // is not.
+        node.set(
+                "legs",
+                Json.array(
+                        all.get("legs")
+                                .valueStream()
+                                .dropWhile(leg -> !leg.path("loaded").asBoolean(false))
+                                .toList(),
+                        leg -> leg));
         node.set(
                 "drops",
-                kept(all.get("drops"), drop -> onHook.contains(drop.path("load").asString(""))));
+                Json.array(
+                        all.get("drops")
+                                .valueStream()
+                                .filter(drop -> onHook.contains(drop.path("load").asString("")))
+                                .toList(),
+                        drop -> drop));
         return node;
-    }
-
-    private static ArrayNode kept(JsonNode all, Predicate<JsonNode> which) {
-        return Json.array(all.valueStream().filter(which).toList(), one -> one);
     }
 
     /** What a leg passes, and where what hangs there may not be let go; each stretch outward. */

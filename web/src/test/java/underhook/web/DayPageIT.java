@@ -45,6 +45,7 @@ import underhook.assembly.Settings;
 import underhook.assembly.Underhook;
 import underhook.core.flown.TapKind;
 import underhook.core.job.LoadId;
+import underhook.core.plan.Leg;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
@@ -257,6 +258,19 @@ class DayPageIT {
                                                                 .place()
                                                                 .value())
                                 && it.waitFor("h1").getText().startsWith("Then 2 "));
+        // The way back with the empty line is told until it is flown.
+        List<Leg> still =
+                lift(1).rotation().legs().stream()
+                        .dropWhile(leg -> leg.carrying().isEmpty())
+                        .toList();
+        assertThat(still).anyMatch(leg -> leg.carrying().isEmpty());
+        assertThat(
+                        day().path("hanging")
+                                .path(0)
+                                .path("legs")
+                                .valueStream()
+                                .map(leg -> leg.path("to").asString("")))
+                .containsExactlyElementsOf(still.stream().map(leg -> leg.to().value()).toList());
         hold("loader");
         // What the list is compared with, and in what.
         assertThat(page.waitFor("#weigh").getText())
@@ -738,11 +752,16 @@ class DayPageIT {
                                 -2,
                                 ", cross 2 kt from the left")
                         .entrySet()) {
-            page.run(
-                    "return import('/assets/day/state.js').then(({ state, set }) => {"
-                            + " state.day.nextLook.drops[0].way.crossKt = arguments[0]; set({}) })",
-                    said.getKey());
-            page.waitUntil(said.getValue(), it -> it.says(said.getValue()));
+            // Said anew each time: the server's news may come in between.
+            page.waitUntil(
+                    said.getValue(),
+                    it -> {
+                        it.run(
+                                "return import('/assets/day/state.js').then(({ state, set }) => {"
+                                        + " state.day.nextLook.drops[0].way.crossKt = arguments[0]; set({}) })",
+                                said.getKey());
+                        return it.says(said.getValue());
+                    });
         }
     }
 
