@@ -47,11 +47,11 @@ record DayBounds(long startS, double flightS, long finishS, String provenFor, Su
         double peopleS = DayOrder.flightBoundWithPeopleS(table, day, stop);
         OptionalDouble hoursS = DayOrder.flightBoundWithHoursS(table, day, stop);
         return new Summary.Held(
-                above(flightS, OptionalDouble.of(peopleS)),
-                above(Math.max(flightS, peopleS), hoursS));
+                aboveS(flightS, OptionalDouble.of(peopleS)),
+                aboveS(Math.max(flightS, peopleS), hoursS));
     }
 
-    private static OptionalDouble above(double knownS, OptionalDouble boundS) {
+    private static OptionalDouble aboveS(double knownS, OptionalDouble boundS) {
         return boundS.isPresent() && boundS.getAsDouble() > knownS
                 ? boundS
                 : OptionalDouble.empty();

@@ -17,10 +17,17 @@ final class CrossableWires {
      * One straight piece of a wire.
      *
      * @param wire number of the wire it belongs to
+     * @param chain number of the wires that go on in that one
      * @param leastFraction |cos| of the angle between wire and way up to which it is near square
      * @param corridorM half the corridor in which nothing flies along the wire, m
      */
-    record Span(int wire, PlanePoint a, PlanePoint b, double leastFraction, double corridorM) {
+    record Span(
+            int wire,
+            int chain,
+            PlanePoint a,
+            PlanePoint b,
+            double leastFraction,
+            double corridorM) {
         /** |cos| of the angle between the span and a direction. */
         double alongFraction(double eastM, double northM) {
             double spanEast = b.eastM() - a.eastM();
@@ -30,6 +37,42 @@ final class CrossableWires {
                     / Math.sqrt(
                             (spanEast * spanEast + spanNorth * spanNorth)
                                     * (eastM * eastM + northM * northM));
+        }
+
+        /**
+         * Whether a straight piece that crosses, so far along, a wire that this one goes on in lies in the
+         * corridor of this span only near that crossing: no further than a slant crossing of both may reach.
+         */
+        boolean isNearCrossing(PlanePoint from, PlanePoint to, double crossedFraction) {
+            double acrossFraction = Math.sqrt(1 - leastFraction * leastFraction);
+            double reachM = corridorM / acrossFraction * (1 + leastFraction / acrossFraction);
+            double reachFraction = reachM / from.distanceToM(to);
+            double nearest = nearestFraction(from, to);
+            return isOffBefore(from, to, crossedFraction - reachFraction, nearest)
+                    && isOffBefore(to, from, 1 - crossedFraction - reachFraction, 1 - nearest);
+        }
+
+        /** Whether all of a piece before a part of it lies off the corridor; how far off is convex along it. */
+        private boolean isOffBefore(
+                PlanePoint from, PlanePoint to, double atFraction, double nearestFraction) {
+            return atFraction <= 0
+                    || (atFraction <= nearestFraction && apartM(from, to, atFraction) >= corridorM);
+        }
+
+        private double apartM(PlanePoint from, PlanePoint to, double atFraction) {
+            return Plane.distanceToPieceM(a, b, Plane.between(from, to, atFraction));
+        }
+
+        /** Where a piece that does not cross the span is nearest to it: at an end of either. */
+        private double nearestFraction(PlanePoint from, PlanePoint to) {
+            double best = 0;
+            for (double t :
+                    new double[] {
+                        1, Plane.nearestFraction(from, to, a), Plane.nearestFraction(from, to, b)
+                    }) {
+                best = apartM(from, to, t) < apartM(from, to, best) ? t : best;
+            }
+            return best;
         }
 
         /** Whether a way in this direction may cross the span. */
@@ -61,7 +104,7 @@ final class CrossableWires {
             for (int i = 0; i + 1 < plan.supports().size(); i++) {
                 PlanePoint a = plan.supports().get(i);
                 PlanePoint b = plan.supports().get(i + 1);
-                spans.add(new Span(wire, a, b, leastFraction, corridorM));
+                spans.add(new Span(wire, plan.chain(), a, b, leastFraction, corridorM));
             }
         }
         return spans;
@@ -113,7 +156,8 @@ final class CrossableWires {
 
     /**
      * Whether a piece whose ends lie outside all corridors keeps its rules with the wires: clear of a
-     * wire's corridor, or across the wire at the allowed angle.
+     * wire's corridor, or across the wire at the allowed angle, or across one that it goes on in, when the
+     * way leads across its own direction too and not along above it.
      */
     boolean passes(PlanePoint from, PlanePoint to) {
         if (spans.isEmpty()) {
@@ -122,27 +166,63 @@ final class CrossableWires {
         // Most pieces come near no wire.
         Set<Integer> crossed = Set.of();
         Set<Integer> grazed = Set.of();
+        List<Span> over = List.of();
+        List<Span> beside = List.of();
+        double eastM = to.eastM() - from.eastM();
+        double northM = to.northM() - from.northM();
         for (CellRows rows = new CellRows(grid, Spot.of(from), Spot.of(to), 0); rows.next(); ) {
             for (int cell = rows.firstCell(); cell <= rows.lastCell(); cell++) {
                 for (int k = spansByCell.start(cell); k < spansByCell.end(cell); k++) {
                     Span span = spans.get(spansByCell.thing(k));
                     if (Plane.crossingFraction(from, to, span.a(), span.b()) >= 0) {
-                        if (!span.isNearSquare(
-                                to.eastM() - from.eastM(), to.northM() - from.northM())) {
+                        if (!span.isNearSquare(eastM, northM)) {
                             return false;
                         }
                         crossed = with(crossed, span.wire());
+                        over = with(over, span);
                     } else if (apartM(from, to, span.a(), span.b()) < span.corridorM()) {
-                        grazed = with(grazed, span.wire());
+                        if (!span.isNearSquare(eastM, northM)) {
+                            grazed = with(grazed, span.wire());
+                        } else {
+                            beside = with(beside, span);
+                        }
                     }
                 }
             }
         }
-        return crossed.containsAll(grazed);
+        return crossed.containsAll(grazed) && isAllByCrossing(from, to, over, beside);
     }
 
-    private static Set<Integer> with(Set<Integer> wires, int another) {
-        Set<Integer> more = wires.isEmpty() ? new HashSet<>() : wires;
+    /** Whether what a piece passes beside is, itself or by a wire that it goes on in, crossed there. */
+    private static boolean isAllByCrossing(
+            PlanePoint from, PlanePoint to, List<Span> over, List<Span> beside) {
+        for (Span span : beside) {
+            boolean crossed = false;
+            for (Span other : over) {
+                crossed |=
+                        other.wire() == span.wire()
+                                || (other.chain() == span.chain()
+                                        && span.isNearCrossing(
+                                                from,
+                                                to,
+                                                Plane.crossingFraction(
+                                                        from, to, other.a(), other.b())));
+            }
+            if (!crossed) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static List<Span> with(List<Span> spans, Span another) {
+        List<Span> more = spans.isEmpty() ? new ArrayList<>() : spans;
+        more.add(another);
+        return more;
+    }
+
+    private static Set<Integer> with(Set<Integer> numbers, int another) {
+        Set<Integer> more = numbers.isEmpty() ? new HashSet<>() : numbers;
         more.add(another);
         return more;
     }

@@ -1,9 +1,12 @@
 package underhook.planner.route;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
 import underhook.core.geo.PlanePoint;
 import underhook.core.plan.Leg;
 import underhook.core.wire.Curtain;
@@ -14,7 +17,8 @@ import underhook.core.wire.Flyer;
  *
  * @param wire its id
  * @param leastM least distance in space, never above the true one, m
- * @param needM least distance that is needed, m
+ * @param needM least distance that is needed, m; where it, or one that it goes on in, is crossed by agreement,
+ *     what that asks for
  * @param at where the hook is then, in plan
  * @param aboveM height of the lowest end above the highest wire where the leg passes over it, m; empty
  *     where it passes beside
@@ -39,9 +43,20 @@ public record NearWire(
                             leg.hookAmslM().get(i),
                             leg.hookAmslM().get(i + 1)));
         }
+        Set<Integer> crossed = new HashSet<>();
+        if (!leg.crossings().isEmpty()) {
+            Set<String> over =
+                    leg.crossings().stream()
+                            .map(FlownLeg.Crossed::feature)
+                            .collect(Collectors.toSet());
+            wires.stream()
+                    .filter(wire -> wire.isCrossable() && over.contains(wire.wire().id()))
+                    .forEach(wire -> crossed.add(wire.chain()));
+        }
         List<NearWire> near = new ArrayList<>();
         for (WirePlan wire : wires) {
-            new Search(wire, flyer).of(pieces).ifPresent(near::add);
+            boolean agreed = wire.isCrossable() && crossed.contains(wire.chain());
+            new Search(wire, flyer).of(pieces, agreed).ifPresent(near::add);
         }
         return near;
     }
@@ -65,7 +80,10 @@ public record NearWire(
                     Math.max(Leg.WirePass.LISTED_M, Leg.WirePass.LISTED_NEEDS_RATIO * mostNeedM);
         }
 
-        Optional<NearWire> of(List<Curtain.Flown> pieces) {
+        /**
+         * @param agreed it, or a wire that it goes on in, is crossed by agreement
+         */
+        Optional<NearWire> of(List<Curtain.Flown> pieces, boolean agreed) {
             for (Curtain.Flown piece : pieces) {
                 for (int i = 0; i + 1 < wire.supports().size(); i++) {
                     if (isWorthLooking(piece, i)) {
@@ -75,7 +93,7 @@ public record NearWire(
                 }
             }
             boolean over = aboveM < Double.POSITIVE_INFINITY;
-            double needM = over && wire.isCrossable() ? wire.aboveM() : wire.needM();
+            double needM = agreed || (over && wire.isCrossable()) ? wire.aboveM() : wire.needM();
             return at.map(
                     point ->
                             new NearWire(

@@ -30,6 +30,11 @@ final class Passed {
                 Comparator.comparingInt(Hit::thing)
                         .thenComparingInt(Hit::wayPiece)
                         .thenComparingInt(Hit::number);
+
+        /** Where pieces of a line meet, the way meets both. */
+        boolean isSameAs(Hit other) {
+            return thing == other.thing && at.distanceToM(other.at) <= 2 * Exposed.TOUCH_M;
+        }
     }
 
     /** What is passed over where: the piece of the way, from 0, and how far along it, m. */
@@ -69,17 +74,41 @@ final class Passed {
         for (int i = 0; i + 1 < way.size(); i++) {
             PlanePoint a = way.get(i);
             PlanePoint b = way.get(i + 1);
-            for (Object near :
-                    tree.query(new Envelope(a.eastM(), b.eastM(), a.northM(), b.northM()))) {
+            Envelope extent = new Envelope(a.eastM(), b.eastM(), a.northM(), b.northM());
+            extent.expandBy(Exposed.TOUCH_M);
+            for (Object near : tree.query(extent)) {
                 Piece piece = (Piece) near;
-                double t = Plane.crossingFraction(a, b, piece.a(), piece.b());
+                double t = touchFraction(a, b, piece);
                 if (t >= 0) {
                     hits.add(new Hit(piece.thing(), i, piece.number(), Plane.between(a, b, t)));
                 }
             }
         }
         hits.sort(Hit.ORDER);
-        return hits;
+        List<Hit> each = new ArrayList<>();
+        for (Hit hit : hits) {
+            if (each.stream().noneMatch(hit::isSameAs)) {
+                each.add(hit);
+            }
+        }
+        return each;
+    }
+
+    /**
+     * Where a–b crosses a piece; where it only touches an end of one, there: positions are written to the centimetre,
+     * and of two that join at a point rounding may find neither crossed.
+     */
+    private static double touchFraction(PlanePoint a, PlanePoint b, Piece piece) {
+        double t = Plane.crossingFraction(a, b, piece.a(), piece.b());
+        if (t >= 0) {
+            return t;
+        }
+        for (PlanePoint end : List.of(piece.a(), piece.b())) {
+            if (Plane.distanceToPieceM(a, b, end) <= Exposed.TOUCH_M) {
+                return Plane.nearestFraction(a, b, end);
+            }
+        }
+        return -1;
     }
 
     /** Everything that a way passes over, in the order in which it does. */

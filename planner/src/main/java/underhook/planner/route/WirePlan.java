@@ -1,6 +1,7 @@
 package underhook.planner.route;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -20,6 +21,7 @@ import underhook.core.wire.WireBuffers;
 /**
  * A wire in the local plane with everywhere that it can be.
  *
+ * @param chain number that all wires share which go on in one another
  * @param supports bends in the plane
  * @param tube everywhere it can be, as curtains by span
  * @param needM least distance that is kept to it where it is not crossed, m
@@ -28,6 +30,7 @@ import underhook.core.wire.WireBuffers;
  */
 record WirePlan(
         Wire wire,
+        int chain,
         List<PlanePoint> supports,
         Tube tube,
         double needM,
@@ -40,18 +43,26 @@ record WirePlan(
     }
 
     static List<WirePlan> all(Job job, Ground ground) {
-        return job.wires().stream().map(wire -> of(job, wire, ground)).toList();
+        List<List<PlanePoint>> lines =
+                job.wires().stream().map(wire -> planeOf(wire, ground)).toList();
+        int[] chains = JoinedWires.chains(lines);
+        return IntStream.range(0, chains.length)
+                .mapToObj(i -> of(job, job.wires().get(i), chains[i], ground))
+                .toList();
     }
 
-    private static WirePlan of(Job job, Wire wire, Ground ground) {
+    private static List<PlanePoint> planeOf(Wire wire, Ground ground) {
+        return wire.supports().stream().map(point -> ground.frame().toPlane(point)).toList();
+    }
+
+    private static WirePlan of(Job job, Wire wire, int chain, Ground ground) {
         Tube tube = Tube.of(wire, ground, strongestMPerS(job));
         WireBufferRule rule = job.rules().margins().wireBuffers();
         double ownM = job.rules().distances().wireClearanceM();
-        List<PlanePoint> points =
-                wire.supports().stream().map(point -> ground.frame().toPlane(point)).toList();
         return new WirePlan(
                 wire,
-                points,
+                chain,
+                planeOf(wire, ground),
                 tube,
                 WireBuffers.needM(wire, rule, ownM, tube.highestAmslM()),
                 WireBuffers.needM(wire, rule, wire.crossingAboveM(), tube.highestAmslM()),

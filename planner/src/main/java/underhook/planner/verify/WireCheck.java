@@ -1,8 +1,10 @@
 package underhook.planner.verify;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import underhook.core.finding.FindingCode;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.CrossingRule;
@@ -23,14 +25,71 @@ final class WireCheck {
     /** A crossing more aslant than this is not followed further along the wire. */
     private static final double LEAST_SQUARE_RATIO = 0.2;
 
+    /** Wires whose ends are drawn no further apart go on in one another, m. */
+    private static final double JOINED_M = 1.0;
+
     private final Day day;
     private final Rules rules;
     private final List<HungWire> wires;
+
+    private final int[] line;
 
     WireCheck(Day day) {
         this.day = day;
         this.rules = day.job().rules();
         this.wires = day.wires();
+        this.line = lines();
+    }
+
+    /** For each wire a number that all share which go on in one another: an end of one lies at a support of the next. */
+    private int[] lines() {
+        List<Support> supports = new ArrayList<>();
+        for (int i = 0; i < wires.size(); i++) {
+            for (PlanePoint at : wires.get(i).supports()) {
+                supports.add(new Support(i, at));
+            }
+        }
+        supports.sort(Comparator.comparingDouble(support -> support.at().eastM()));
+        int[] line = IntStream.range(0, wires.size()).toArray();
+        for (int i = 0; i < line.length; i++) {
+            List<PlanePoint> points = wires.get(i).supports();
+            for (PlanePoint end : List.of(points.get(0), points.get(points.size() - 1))) {
+                for (int k = firstFrom(supports, end.eastM() - JOINED_M);
+                        k < supports.size();
+                        k++) {
+                    Support other = supports.get(k);
+                    if (other.at().eastM() > end.eastM() + JOINED_M) {
+                        break;
+                    }
+                    if (Plane.apartM(end, other.at()) <= JOINED_M) {
+                        name(line, line[i], line[other.wire()]);
+                    }
+                }
+            }
+        }
+        return line;
+    }
+
+    private record Support(int wire, PlanePoint at) {}
+
+    private static int firstFrom(List<Support> supports, double eastM) {
+        int low = 0;
+        int high = supports.size();
+        while (low < high) {
+            int middle = (low + high) >>> 1;
+            if (supports.get(middle).at().eastM() < eastM) {
+                low = middle + 1;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
+    }
+
+    private static void name(int[] line, int name, int other) {
+        for (int i = 0; i < line.length && name != other; i++) {
+            line[i] = line[i] == other ? name : line[i];
+        }
     }
 
     void run() {
@@ -40,8 +99,10 @@ final class WireCheck {
     }
 
     private void check(Flight flight) {
-        for (HungWire wire : wires) {
-            new Passing(flight, wire).check();
+        List<Passing> passings = wires.stream().map(wire -> new Passing(flight, wire)).toList();
+        passings.forEach(Passing::crossings);
+        for (int i = 0; i < passings.size(); i++) {
+            passings.get(i).check(listElsewhere(passings, i));
         }
         for (Leg.WirePass pass : flight.leg().wires()) {
             require(
@@ -49,6 +110,18 @@ final class WireCheck {
                     flight,
                     Told.of("plan", "The job has no wire " + pass.wire() + "."));
         }
+    }
+
+    /** Where the leg crosses by agreement other wires that one goes on in. */
+    private List<PlanePoint> listElsewhere(List<Passing> passings, int wire) {
+        List<PlanePoint> points = new ArrayList<>();
+        for (int i = 0; i < line.length; i++) {
+            Passing other = passings.get(i);
+            if (i != wire && line[i] == line[wire] && other.isCrossedByAgreement()) {
+                points.addAll(other.crossedAt);
+            }
+        }
+        return points;
     }
 
     private void require(boolean holds, Flight flight, Told told) {
@@ -71,6 +144,10 @@ final class WireCheck {
         private final List<PlanePoint> crossedAt = new ArrayList<>();
         private double leastM = Double.POSITIVE_INFINITY;
         private double aboveM = Double.POSITIVE_INFINITY;
+
+        /** Where the leg crosses by agreement what this wire goes on in. */
+        private List<PlanePoint> elsewhereAt = List.of();
+
         private boolean tooNear;
 
         Passing(Flight flight, HungWire hung) {
@@ -116,8 +193,15 @@ final class WireCheck {
             return most;
         }
 
-        void check() {
-            crossings();
+        boolean isCrossedByAgreement() {
+            return !crossedAt.isEmpty() && wire.crossing() != CrossingRule.NEVER;
+        }
+
+        /**
+         * @param elsewhere where the leg crosses by agreement what this wire goes on in
+         */
+        void check(List<PlanePoint> elsewhere) {
+            elsewhereAt = elsewhere;
             for (HungWire.Span span : spans) {
                 for (int i = 1; i < flight.track().size(); i++) {
                     Plane.Stretch piece = piece(i);
@@ -225,12 +309,20 @@ final class WireCheck {
             return Math.sqrt(beside * beside + over * over);
         }
 
-        /** Whether the leg crosses the wire by agreement just here. */
+        /**
+         * Whether the leg crosses the wire, or one that it goes on in, by agreement just here. Across a slant crossing
+         * of the other it may be followed by so much more.
+         */
         private boolean isAgreed(PlanePoint at) {
             double square = Math.max(LEAST_SQUARE_RATIO, Math.cos(wire.crossingOffSquareRad()));
             double near = (needM + widestM + Math.max(reachM, loadM)) / square + SAMPLE_M;
+            double further = near * (1 + Math.sqrt(1 / (square * square) - 1));
             return wire.crossing() != CrossingRule.NEVER
-                    && crossedAt.stream().anyMatch(point -> Plane.apartM(at, point) <= near);
+                    && (isWithin(crossedAt, at, near) || isWithin(elsewhereAt, at, further));
+        }
+
+        private boolean isWithin(List<PlanePoint> points, PlanePoint at, double nearM) {
+            return points.stream().anyMatch(point -> Plane.apartM(at, point) <= nearM);
         }
 
         private void stated() {
@@ -260,7 +352,9 @@ final class WireCheck {
                             "The leg is not where it is said to be nearest to wire "
                                     + wire.id()
                                     + "."));
-            boolean over = !crossedAt.isEmpty() && wire.crossing() != CrossingRule.NEVER;
+            boolean over =
+                    isCrossedByAgreement()
+                            || (!elsewhereAt.isEmpty() && wire.crossing() != CrossingRule.NEVER);
             double need = over ? aboveNeedM : needM;
             require(
                     pass.needM() >= need - Tolerance.LENGTH_M,

@@ -51,6 +51,7 @@ class NearWireTest {
         WirePlan wire =
                 new WirePlan(
                         whole.wire(),
+                        0,
                         whole.supports(),
                         Tube.of(List.of(List.of(curtain)), false),
                         30,

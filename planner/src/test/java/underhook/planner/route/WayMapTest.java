@@ -3,6 +3,7 @@ package underhook.planner.route;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Coordinate;
@@ -11,6 +12,8 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.CrossingRule;
+import underhook.core.wire.Curtain;
+import underhook.core.wire.Tube;
 
 class WayMapTest {
     private static final GeometryFactory FACTORY = new GeometryFactory();
@@ -103,6 +106,67 @@ class WayMapTest {
         assertThat(map.isFree(new PlanePoint(69, 0), new PlanePoint(69, 300))).isTrue();
         assertThat(map.isFree(new PlanePoint(71, 0), new PlanePoint(71, 300))).isFalse();
         assertThat(map.isFree(START, new PlanePoint(120, 0))).as("ends beside it").isFalse();
+    }
+
+    /** Two spans that meet 20 m north of the way, whose corridors reach 30 m; the second may turn off by 20° and no more. */
+    @Test
+    void crosses_a_span_beside_the_next_but_not_along_above_it() {
+        PlanePoint end = new PlanePoint(200, 0);
+
+        assertThat(overTwo(20, 0).isFree(START, end)).isTrue();
+        assertThat(overTwo(20, 0).isFree(START, new PlanePoint(200, 80))).as("aslant").isFalse();
+        assertThat(overTwo(20, 19).isFree(START, end)).isTrue();
+        assertThat(overTwo(20, 21).isFree(START, end)).isFalse();
+        assertThat(overTwo(20, 90).isFree(START, end)).as("along a branch").isFalse();
+        assertThat(overTwo(31, 90).isFree(START, end)).as("its corridor ends before").isTrue();
+    }
+
+    /** A line that comes back beside itself: where its other end lies 60 m on, it is passed for itself. */
+    @Test
+    void passes_a_line_that_it_crosses_elsewhere_as_any_other() {
+        assertThat(returning(110).isFree(START, new PlanePoint(300, 0))).isTrue();
+        // 21 m beside the end from 139 to 181 m; a crossing at 100 reaches 30 / cos 20° (1 + tan
+        // 20°) = 43.5 m.
+        assertThat(returning(160).isFree(START, new PlanePoint(300, 0))).isFalse();
+    }
+
+    private static WayMap returning(double eastM) {
+        WirePlan first = Wires.northSouth(100, CrossingRule.ALLOWED, 540);
+        List<PlanePoint> back = List.of(new PlanePoint(eastM, 21), new PlanePoint(eastM, 1000));
+        Curtain curtain = new Curtain(back.get(0), back.get(1), 540, 5);
+        WirePlan second =
+                new WirePlan(
+                        first.wire(),
+                        first.chain(),
+                        back,
+                        Tube.of(List.of(List.of(curtain)), false),
+                        0,
+                        25,
+                        0);
+        return new WayMap(List.of(), List.of(first, second), WIRE_CLEARANCE_M);
+    }
+
+    /** A span up to so far north, and one that goes on there, turned to the east by so much. */
+    private static WayMap overTwo(double northM, double turnDeg) {
+        PlanePoint meet = new PlanePoint(100, northM);
+        List<WirePlan> two = new ArrayList<>();
+        for (PlanePoint other :
+                List.of(
+                        new PlanePoint(100, northM - 500),
+                        meet.towards(Math.toRadians(turnDeg), 500))) {
+            WirePlan like = Wires.northSouth(100, CrossingRule.ALLOWED, 540);
+            Curtain curtain = new Curtain(meet, other, 540, 5);
+            two.add(
+                    new WirePlan(
+                            like.wire(),
+                            0,
+                            List.of(meet, other),
+                            Tube.of(List.of(List.of(curtain)), false),
+                            0,
+                            25,
+                            0));
+        }
+        return new WayMap(List.of(), two, WIRE_CLEARANCE_M);
     }
 
     @Test

@@ -20,7 +20,7 @@ class WirePlanTest {
                 List.of(new Curtain(a, middle, 520, 6), new Curtain(middle, b, 560, 11));
         WirePlan level = Wires.northSouth(0, CrossingRule.ALLOWED, 540);
         return new WirePlan(
-                level.wire(), List.of(a, b), Tube.of(List.of(span), false), 30, 25, 7.5);
+                level.wire(), 0, List.of(a, b), Tube.of(List.of(span), false), 30, 25, 7.5);
     }
 
     @Test

@@ -12,7 +12,7 @@ import underhook.core.wire.Tube;
 final class Wires {
     private Wires() {}
 
-    /** North and south through a point; its position on the globe plays no part. */
+    /** North and south through a point, a line of its own; its position on the globe plays no part. */
     static WirePlan northSouth(double eastM, CrossingRule rule, double topAmslM) {
         Wire wire =
                 new Wire(
@@ -32,6 +32,12 @@ final class Wires {
         PlanePoint north = new PlanePoint(eastM, 1000);
         Curtain curtain = new Curtain(south, north, topAmslM, 5);
         return new WirePlan(
-                wire, List.of(south, north), Tube.of(List.of(List.of(curtain)), false), 0, 25, 0);
+                wire,
+                Double.hashCode(eastM),
+                List.of(south, north),
+                Tube.of(List.of(List.of(curtain)), false),
+                0,
+                25,
+                0);
     }
 }

@@ -24,6 +24,7 @@ import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.MapFeature;
+import underhook.core.job.Wire;
 import underhook.core.job.Zone;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Leg;
@@ -391,5 +392,53 @@ class PlannedWaysTest {
                                     one.message().contains("only while it is guarded")
                                             == (rule == CrossingRule.GUARDED));
         }
+    }
+
+    /**
+     * Many files have a feature for each span. A line of them is crossed where the same line in one feature is: the ways
+     * are alike but for where gates stand, 60 m apart. By thought, no source.
+     */
+    @Test
+    void a_wire_drawn_span_by_span_is_crossed_like_one() {
+        SmallDay one =
+                SmallDay.good()
+                        .wire("supports", List.of(geo(-800, 500), geo(800, 500)))
+                        .wire("crossing", CrossingRule.ALLOWED)
+                        .wire("crossingAboveM", 20.0);
+        Wire whole = one.job().wires().get(0);
+        List<Wire> spans = new ArrayList<>();
+        for (int eastM = -800; eastM < 800; eastM += 80) {
+            List<GeoPoint> ends = List.of(geo(eastM, 500), geo(eastM + 80, 500));
+            spans.add(with(with(whole, "supports", ends), "id", "W" + spans.size()));
+        }
+
+        Plan plan = planned(one);
+        Plan split = planned(one.inJob("wires", spans));
+
+        assertThat(crossings(plan)).isPositive();
+        assertThat(crossings(split)).isEqualTo(crossings(plan));
+        assertThat(split.leftOut()).isEqualTo(plan.leftOut());
+        assertThat(longestM(split)).isBetween(longestM(plan) - 60, longestM(plan) + 60);
+        // Beside the span that is crossed lie its neighbours, 20 m below as agreed.
+        assertThat(split.steps().stream().flatMap(PlannedWaysTest::legs))
+                .flatExtracting(Leg::wires)
+                .allMatch(pass -> pass.leastM() >= pass.needM());
+    }
+
+    private static Stream<Leg> legs(Step step) {
+        return Stream.concat(
+                step.legs().stream(),
+                step.rotation().stream().flatMap(rotation -> rotation.legs().stream()));
+    }
+
+    private static long crossings(Plan plan) {
+        return loadedFromA(plan).stream()
+                .flatMap(leg -> leg.crossings().stream())
+                .filter(crossing -> crossing.feature().startsWith("W"))
+                .count();
+    }
+
+    private static double longestM(Plan plan) {
+        return loadedFromA(plan).stream().mapToDouble(Leg::distanceM).max().orElseThrow();
     }
 }
