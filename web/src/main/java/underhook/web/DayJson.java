@@ -1,6 +1,7 @@
 package underhook.web;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.HashMap;
@@ -9,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 import underhook.app.desk.DayLooks.Look;
@@ -29,6 +31,7 @@ import underhook.core.job.CrewId;
 import underhook.core.job.Job;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
+import underhook.core.job.LoadId;
 import underhook.core.job.MassStatus;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceId;
@@ -76,6 +79,13 @@ final class DayJson {
             node.path("lifts").forEach(lift -> putTold((ObjectNode) lift, told));
             Optional<NextLook> next = day.findNext(flown, now);
             node.set("nextLook", next.isEmpty() ? null : NextJson.of(next.get(), planned, told));
+            Set<String> onHook =
+                    flown.now().onHook().stream().map(LoadId::value).collect(Collectors.toSet());
+            node.set(
+                    "hanging",
+                    Json.array(
+                            day.listHanging(flown, now),
+                            one -> NextJson.hanging(one, onHook, planned, told)));
         }
         return node;
     }
@@ -207,14 +217,18 @@ final class DayJson {
         node.put("to", step.to().value());
         node.put("at", Json.time(step.startAt().plusSeconds(lateS), zone));
         node.put("until", Json.time(step.endAt().plusSeconds(lateS), zone));
-        node.put("lineM", Written.nearest(step.lineLengthM(), 1));
+        node.put("lineM", lineM(step.lineLengthM()));
         // No more than the lifts allow that come after it.
         node.put("fuelToKg", Written.down(step.fuelEndKg(), 0));
         node.put("crew", step.crew().map(CrewId::value).orElse(null));
         return node;
     }
 
-    /** Where a crew is to be, and what it does there. */
+    /** A line to the millimetre: in tenths of a metre one of 50 ft would be one of 49.9 ft. */
+    static BigDecimal lineM(double lengthM) {
+        return Written.nearest(lengthM, 3);
+    }
+
     /** A stay as late or early as the day is; whoever comes to work comes when they were told to. */
     static CrewStay shifted(CrewStay stay, List<Crew> crews, long lateS) {
         Instant comes =
@@ -233,6 +247,7 @@ final class DayJson {
                 stay.doing());
     }
 
+    /** Where a crew is to be, and what it does there. */
     private static ObjectNode way(CrewStay stay, ZoneId zone) {
         return Json.object()
                 .put("crew", stay.crew().value())
@@ -248,7 +263,7 @@ final class DayJson {
         node.put("number", lift.lift().number());
         node.put("state", word(lift.state()));
         node.put("from", lift.step().hookedUpAt().value());
-        node.put("lineM", Written.nearest(lift.step().lineLengthM(), 1));
+        node.put("lineM", lineM(lift.step().lineLengthM()));
         node.set(
                 "loads",
                 Json.array(
@@ -308,7 +323,9 @@ final class DayJson {
         ObjectNode node = Json.object();
         node.put("engineOn", now.engineOn());
         node.put("inTheAir", now.inTheAir());
-        Json.putTenths(node, "lineM", now.lineM());
+        now.lineM()
+                .ifPresentOrElse(
+                        lengthM -> node.put("lineM", lineM(lengthM)), () -> node.putNull("lineM"));
         node.put("lineChecked", now.lineChecked());
         node.put("peopleAboard", now.peopleAboard());
         node.set("onHook", Json.texts(now.onHook()));

@@ -4,7 +4,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 import underhook.app.desk.Lifts;
@@ -65,6 +67,23 @@ final class NextJson {
                             return drop(drop, words, job);
                         }));
         return node;
+    }
+
+    /** Where what hangs now is flown to, and what it passes on the way there; what was set down is left out. */
+    static ObjectNode hanging(
+            NextLook look, Set<String> onHook, Job job, Map<PlaceId, List<String>> told) {
+        ObjectNode all = of(look, job, told);
+        ObjectNode node = Json.object();
+        node.set("lift", all.get("lift"));
+        node.set("legs", kept(all.get("legs"), leg -> leg.path("loaded").asBoolean(false)));
+        node.set(
+                "drops",
+                kept(all.get("drops"), drop -> onHook.contains(drop.path("load").asString(""))));
+        return node;
+    }
+
+    private static ArrayNode kept(JsonNode all, Predicate<JsonNode> which) {
+        return Json.array(all.valueStream().filter(which).toList(), one -> one);
     }
 
     /** What a leg passes, and where what hangs there may not be let go; each stretch outward. */

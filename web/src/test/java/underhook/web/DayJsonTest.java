@@ -38,6 +38,20 @@ class DayJsonTest {
                 .isEqualTo(stay(NINE.minusSeconds(1680), TEN.minusSeconds(1680)));
     }
 
+    /**
+     * A line typed in whole feet is told in whole feet by the pages, which divide by 0.3048 and keep a tenth.
+     *
+     * @source SP811 appendix B: exact definition of the foot
+     */
+    @Test
+    void a_line_typed_in_feet_stays_a_line_of_so_many_feet() {
+        for (int ft = 20; ft <= 400; ft++) {
+            double lengthM = DayJson.lineM(ft * 0.3048).doubleValue();
+
+            assertThat(Math.round(lengthM / 0.3048 * 10) / 10.0).isEqualTo(ft);
+        }
+    }
+
     private static CrewStay stay(Instant from, Instant to) {
         return new CrewStay(LOADER, PLACE, from, to, "waits");
     }

@@ -295,6 +295,19 @@ class SentencesIT {
                         "fast im rechten Winkel, mindestens 99 ft über dem höchsten Seil; hier nicht abwerfen");
     }
 
+    /** 355 kg are 782.64 lb, 380 kg 837.76 lb, 58 kg 127.87 lb: of what is left no pound is told too many. */
+    @Test
+    void a_device_tells_the_fuel_that_is_left_rounded_down() {
+        assertThat(
+                        inPoundsAndFeet(
+                                DEVICE,
+                                "en",
+                                List.of(
+                                        "at least 355 kg left of 380 kg read at 07:06; the reserve is 58 kg")))
+                .containsExactly(
+                        "at least 782 lb left of 838 lb read at 07:06; the reserve is 128 lb");
+    }
+
     /** 75 kg are 165.35 lb, 81 kg 178.57 lb, 66 ft 20.1168 m; the server writes the figures of a finding as text. */
     @Test
     void the_figures_of_a_finding_are_turned_like_its_sentence() {

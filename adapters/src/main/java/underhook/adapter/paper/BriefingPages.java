@@ -3,7 +3,6 @@ package underhook.adapter.paper;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
@@ -22,9 +21,11 @@ final class BriefingPages {
     private static final int OTHERS = 4;
 
     private final Output output;
+    private final Words words;
 
     BriefingPages(Output output) {
         this.output = output;
+        this.words = new Words(output.readJob().job(), output.readJob().ground());
     }
 
     /** Nothing for a day on which nothing is flown. */
@@ -69,8 +70,8 @@ final class BriefingPages {
             }
         }
         List<String> told = new ArrayList<>();
-        lengthsM.forEach(lengthM -> told.add(String.format(Locale.ROOT, "%.1f m", lengthM)));
-        return told.isEmpty() ? "no load" : "line " + String.join(", ", told).replace(".0 m", " m");
+        lengthsM.forEach(lengthM -> told.add(words.line(lengthM)));
+        return told.isEmpty() ? "no load" : "line " + String.join(", ", told);
     }
 
     /** In a briefing that leaves out one wire nobody looks for it. */

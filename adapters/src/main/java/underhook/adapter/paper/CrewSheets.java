@@ -283,7 +283,12 @@ final class CrewSheets {
             Seen seen =
                     new Seen(
                             findRoom(drop.place(), lineM, stands)
-                                    .map(room -> new RoomRose.Shown(drop, room)),
+                                    .map(
+                                            room ->
+                                                    new RoomRose.Shown(
+                                                            drop,
+                                                            room,
+                                                            words.lineBriefly(room.lineLengthM()))),
                             findLeg(arrival)
                                     .map(
                                             leg ->

@@ -188,13 +188,20 @@ final class MapInk {
             case HOUSE -> {
                 if (feature.shape() == MapFeature.Shape.AREA) {
                     sheet.fill(dots);
-                } else {
-                    mark(dots.get(0), 2.2);
+                }
+                // Whatever the scale: a farm of 15 m would be a speck.
+                if (feature.shape() != MapFeature.Shape.AREA
+                        || isSmaller(dots, 2 * MapMarks.HOUSE)) {
+                    MapMarks.house(sheet, middle(dots));
+                    keepFree(middle(dots), MapMarks.HOUSE);
                 }
             }
-            case MAST -> mark(dots.get(0), 1.6);
+            case MAST -> {
+                MapMarks.mast(sheet, dots.get(0));
+                keepFree(dots.get(0), MapMarks.MAST);
+            }
             case WATER, FOREST, PROTECTED -> {
-                sheet.stroke(0.5, 1, 2);
+                MapMarks.ground(sheet);
                 drawOutline(dots, feature);
             }
             case PEOPLE -> {
@@ -219,8 +226,16 @@ final class MapInk {
         }
     }
 
-    private void mark(Dot at, double half) throws IOException {
-        sheet.fillBox(at.x() - half, at.y() - half, 2 * half, 2 * half);
+    private static boolean isSmaller(List<Dot> ring, double size) {
+        Dot first = ring.get(0);
+        return ring.stream()
+                .allMatch(
+                        at ->
+                                Math.abs(at.x() - first.x()) < size
+                                        && Math.abs(at.y() - first.y()) < size);
+    }
+
+    private void keepFree(Dot at, double half) {
         labels.keepFree(new Box(at.x() - half, at.y() - half, 2 * half, 2 * half));
     }
 

@@ -77,26 +77,32 @@ final class MapKey {
         sheet.stroke(1.6);
         sheet.polyline(sample());
         sheet.black();
-        word("road");
+        word("road, railway");
         sheet.stroke(1.2, 5, 2.5);
         sheet.polyline(sample());
-        word("trail");
-        sheet.fillBox(left + 13.8, y - 2.2, 4.4, 4.4);
+        word("trail, track");
+        MapMarks.house(sheet, new Dot(left + 16, y));
         word("house");
+        MapMarks.mast(sheet, new Dot(left + 16, y));
+        word("mast");
         sheet.stroke(1.2);
         sheet.line(left + 13, y - 3, left + 19, y + 3);
         sheet.line(left + 13, y + 3, left + 19, y - 3);
         word("people");
+        MapMarks.ground(sheet);
+        sheet.polyline(sample());
+        word("water, forest, other");
         area(Pattern.NO_OVERFLIGHT, "no overflight");
         area(Pattern.MIN_HEIGHT, "least height");
         area(Pattern.NO_HOVER_BELOW, "no low hover");
         area(Pattern.NO_FUEL, "no fuel");
         area(Pattern.RELEASE, "release area");
         if (contourStepM > 0) {
+            // End to end: two lines side by side are a road.
             sheet.stroke(0.25);
-            sheet.line(left, y - 2, left + 32, y - 2);
+            sheet.line(left, y, left + 16, y);
             sheet.stroke(0.7);
-            sheet.line(left, y + 2, left + 32, y + 2);
+            sheet.line(left + 16, y, left + 32, y);
             word(
                     String.format(
                             Locale.ROOT, "contours %.0f, %.0f m", contourStepM, 5 * contourStepM));

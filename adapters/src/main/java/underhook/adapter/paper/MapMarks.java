@@ -10,7 +10,27 @@ final class MapMarks {
     /** Distance between ticks. */
     private static final double TICK = 5;
 
+    /** Half the size of a mark. */
+    static final double HOUSE = 2.2;
+
+    static final double MAST = 4.2;
+
     private MapMarks() {}
+
+    static void house(Sheet sheet, Dot at) throws IOException {
+        sheet.fillBox(at.x() - HOUSE, at.y() - HOUSE, 2 * HOUSE, 2 * HOUSE);
+    }
+
+    /** A ring with a mast in it, for nobody may take it for a house. */
+    static void mast(Sheet sheet, Dot at) throws IOException {
+        ringed(sheet, Sheet.ring(at, MAST, 5), 1.2);
+        sheet.fill(Sheet.ring(at, 1.1, 12));
+    }
+
+    /** The pen for water, forest and what is protected. */
+    static void ground(Sheet sheet) throws IOException {
+        sheet.stroke(0.5, 7, 2);
+    }
 
     static void place(Sheet sheet, Dot at, PlaceKind kind) throws IOException {
         switch (kind) {
@@ -18,16 +38,16 @@ final class MapMarks {
                 sheet.black();
                 sheet.fillBox(at.x() - 5, at.y() - 5, 10, 10);
             }
-            case SITE -> ringed(sheet, Sheet.ring(at, 4.6, 24));
-            case LANDING -> ringed(sheet, Sheet.ring(at, 6, 4));
+            case SITE -> ringed(sheet, Sheet.ring(at, 4.6, 24), 1.8);
+            case LANDING -> ringed(sheet, Sheet.ring(at, 6, 4), 1.8);
         }
     }
 
-    private static void ringed(Sheet sheet, List<Dot> ring) throws IOException {
+    private static void ringed(Sheet sheet, List<Dot> ring, double width) throws IOException {
         sheet.white();
         sheet.fill(ring);
         sheet.black();
-        sheet.stroke(1.8);
+        sheet.stroke(width);
         sheet.outline(ring);
     }
 

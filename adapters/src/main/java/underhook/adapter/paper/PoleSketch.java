@@ -136,7 +136,8 @@ final class PoleSketch {
                     right ? left + SIDE_WIDTH - 18 : left + 18,
                     lowest + 10 + below,
                     Face.SMALL,
-                    String.format(Locale.ROOT, "%d: %+.1f m", i + 1, guy.anchorAboveButtM()));
+                    String.format(
+                            Locale.ROOT, "%d: %+.1f m", i + 1, tenths(guy.anchorAboveButtM())));
             belowRight += right ? 9 : 0;
             belowLeft += right ? 0 : 9;
         }
@@ -250,5 +251,10 @@ final class PoleSketch {
         return new Dot(
                 centre.x() + distance * Math.sin(azimuthRad),
                 centre.y() - distance * Math.cos(azimuthRad));
+    }
+
+    /** Rounded, and never a minus before nothing. */
+    static double tenths(double valueM) {
+        return Math.round(valueM * 10) / 10.0;
     }
 }

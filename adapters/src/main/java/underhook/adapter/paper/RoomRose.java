@@ -17,8 +17,8 @@ final class RoomRose {
     private static final double INNER = 13;
     private static final double STRIPE_RAD = Math.toRadians(10);
 
-    /** What is drawn: the hover as flown and the room there. */
-    record Shown(Drop drop, LineRoom room) {}
+    /** What is drawn: the hover as flown, the room there and what the line is called. */
+    record Shown(Drop drop, LineRoom room, String line) {}
 
     private RoomRose() {}
 
@@ -46,7 +46,7 @@ final class RoomRose {
         double headingRad = shown.drop().approachFromTrueRad() + Math.PI;
         List<String> lines = new ArrayList<>();
         lines.add(shown.drop().load().value());
-        lines.add("line " + PilotCards.lineLength(room.lineLengthM()) + " m");
+        lines.add("line " + shown.line());
         lines.add("nose " + Words.bearing(headingRad));
         lines.add(word(room.fitAt(headingRad % (2 * Math.PI))));
         // The words over the cut begin at this height.

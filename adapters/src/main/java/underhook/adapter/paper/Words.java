@@ -248,6 +248,11 @@ final class Words {
         return otherName(lengthM).orElse(PilotCards.lineLength(lengthM));
     }
 
+    /** The same where there is no room for both. */
+    String lineBriefly(double lengthM) {
+        return otherName(lengthM).orElse(PilotCards.lineLength(lengthM) + " m");
+    }
+
     private Optional<String> otherName(double lengthM) {
         String metres = PilotCards.lineLength(lengthM) + " m";
         return job.machine().lines().stream()

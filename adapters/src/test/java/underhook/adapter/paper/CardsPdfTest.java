@@ -336,6 +336,7 @@ class CardsPdfTest {
             names.add(PaperDay.siteId(i));
         }
         assertThat(map).contains(names);
+        assertThat(map).contains("road, railway", "trail, track", "mast", "water, forest, other");
         assertThat(map)
                 .contains("© OpenStreetMap contributors, ODbL 1.0", "Invented Survey, CC BY 4.0");
     }

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import underhook.core.plan.Limit;
 
@@ -28,6 +29,13 @@ class WordsTest {
         assertThat(Words.down(2.9999999)).isEqualTo(3);
         assertThat(Words.up(3.001)).isEqualTo(4);
         assertThat(Words.down(2.99)).isEqualTo(2);
+    }
+
+    /** -0.04 m is nothing, not less than nothing. */
+    @Test
+    void no_minus_stands_before_nothing() {
+        assertThat(String.format(Locale.ROOT, "%+.1f", PoleSketch.tenths(-0.04))).isEqualTo("+0.0");
+        assertThat(String.format(Locale.ROOT, "%+.1f", PoleSketch.tenths(-0.06))).isEqualTo("-0.1");
     }
 
     @Test

@@ -321,6 +321,18 @@ public final class FlyingDay {
                                 .map(lift -> NextLook.of(one, lift, flown, now)));
     }
 
+    /** The lifts of which something hangs on the hook, as they are flown now. */
+    public List<NextLook> listHanging(FlownDay flown, Instant now) throws IOException {
+        Optional<Look> look = findLook();
+        return look.stream()
+                .flatMap(
+                        one ->
+                                LiftState.of(one.job().job(), one.plan().plan(), flown).stream()
+                                        .filter(lift -> lift.state() == LiftState.State.ON_HOOK)
+                                        .map(lift -> NextLook.of(one, lift, flown, now)))
+                .toList();
+    }
+
     /** The emergency sheets of all places. */
     public List<EmergencySheet> emergencySheets(FlownDay flown, Instant now) throws IOException {
         Optional<Job> read = findJob();

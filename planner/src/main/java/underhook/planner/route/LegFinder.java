@@ -39,7 +39,7 @@ public final class LegFinder {
         this.rules = new LegRules(job);
         this.wires = WirePlan.all(job, ground);
         this.profile = new HeightProfile(ground, wires, job.rules().distances().stripHalfWidthM());
-        this.passed = new Passed(job, ground, wires);
+        this.passed = new Passed(job.features(), ground, wires);
         WayMaps maps = new WayMaps(job, ground, wires);
         this.prices = new LegPrices(job, ground, wires, maps);
         this.ways = new PlanWays(job, maps, passed, prices);

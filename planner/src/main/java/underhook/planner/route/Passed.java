@@ -8,7 +8,6 @@ import org.locationtech.jts.index.hprtree.HPRtree;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.CrossingRule;
-import underhook.core.job.Job;
 import underhook.core.job.MapFeature;
 
 /** What ways pass over: roads, trails and whatever else of the map may be crossed, and wires. */
@@ -33,9 +32,15 @@ final class Passed {
                         .thenComparingInt(Hit::number);
     }
 
-    Passed(Job job, Ground ground, List<WirePlan> wires) {
+    /** What is passed over where: the piece of the way, from 0, and how far along it, m. */
+    private record Met(int wayPiece, double alongM, FlownLeg.Crossed crossed) {
+        static final Comparator<Met> ORDER =
+                Comparator.comparingInt(Met::wayPiece).thenComparingDouble(Met::alongM);
+    }
+
+    Passed(List<MapFeature> things, Ground ground, List<WirePlan> wires) {
         this.wires = wires;
-        for (MapFeature feature : job.features()) {
+        for (MapFeature feature : things) {
             if (feature.crossing() != CrossingRule.NEVER) {
                 List<PlanePoint> points =
                         feature.outline().stream().map(at -> ground.frame().toPlane(at)).toList();
@@ -77,28 +82,33 @@ final class Passed {
         return hits;
     }
 
-    /** Everything that a way passes over, features first, in the order of the files. */
+    /** Everything that a way passes over, in the order in which it does. */
     List<FlownLeg.Crossed> along(List<PlanePoint> way) {
-        List<FlownLeg.Crossed> all = new ArrayList<>();
+        List<Met> all = new ArrayList<>();
         for (Hit hit : hits(featurePieces, way)) {
             MapFeature feature = features.get(hit.thing());
             String rule =
                     feature.crossing() == CrossingRule.GUARDED
                             ? "guarded: nobody under the load while it passes"
                             : "allowed";
-            all.add(new FlownLeg.Crossed(feature.id(), hit.at(), rule));
+            all.add(met(way, hit, feature.id(), rule));
         }
         for (Hit hit : hits(wirePieces, way)) {
             WirePlan wire = wires.get(hit.thing());
-            all.add(
-                    new FlownLeg.Crossed(
-                            wire.wire().id(),
-                            hit.at(),
-                            "near square, at least "
-                                    + wholeUpM(wire.wire().crossingAboveM())
-                                    + " m above the highest wire; no release here"));
+            String rule =
+                    "near square, at least "
+                            + wholeUpM(wire.wire().crossingAboveM())
+                            + " m above the highest wire; no release here";
+            all.add(met(way, hit, wire.wire().id(), rule));
         }
-        return all;
+        return all.stream().sorted(Met.ORDER).map(Met::crossed).toList();
+    }
+
+    private static Met met(List<PlanePoint> way, Hit hit, String id, String rule) {
+        return new Met(
+                hit.wayPiece(),
+                way.get(hit.wayPiece()).distanceToM(hit.at()),
+                new FlownLeg.Crossed(id, hit.at(), rule));
     }
 
     /** Whole metres of a least height: never less than is asked. */

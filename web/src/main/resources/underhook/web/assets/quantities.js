@@ -22,7 +22,7 @@ const US = { kg: ['lb', KG_PER_LB, 0], m: ['ft', M_PER_FT, 0], km: ['NM', M_PER_
 
 /** What there is of room, of allowance or of fuel is rounded down; what weighs, is needed or is missing up. */
 const THERE = /(?:\b(?:at most|no more than|may carry|no trees within|nothing of [^.]* within|No way [^.]* within|stands|Only|With)|°C:) $/;
-const THERE_AFTER = /^ (?:away|(?:are )?to spare|from anywhere|beyond it)/;
+const THERE_AFTER = /^ (?:away|(?:are )?to spare|from anywhere|beyond it|left of)/;
 /** What names a line or a rate, or is laid beside another, is on neither side; what hangs on a line is heavy. */
 const NAMED = /\b(?:line|line of|elevation is|terrain's|for each) $/;
 const HANGS_AFTER = /^ hang/;

@@ -6,7 +6,7 @@ import { good } from './loader.js';
 import { plainly, t } from './words.js';
 import { signals } from './signals.js';
 import { dangerous, told } from './marks.js';
-import { bearing, clock, length, line, local, mass, pull } from './units.js';
+import { bearing, clock, length, line, local, mass, north, pull, turned } from './units.js';
 
 
 const placeOf = () => state.at.split('/')[1] || state.me?.place;
@@ -30,9 +30,9 @@ const comes = (seen) => {
 
 const goes = (seen) => (seen.goes.length ? html`<h2>${t('crew.goes')}</h2><ul>${seen.goes.slice(0, 6).map((one) => html`<li>${t('crew.about', { time: clock(one.expectedAt) })}: ${loads(one)} ${t('loader.to', { place: one.drops.map((drop) => drop.place).join(', ') })}</li>`)}</ul>` : nothing);
 
-const guySketch = (pole) => svg`<svg class="guys" viewBox="0 0 260 260" role="img" aria-label=${t('crew.guys')}><text x="130" y="16">N</text><circle cx="130" cy="130" r="9"/>
-  ${pole.guys.map((guy, i) => svg`<g transform=${`rotate(${guy.azimuthTrueDeg} 130 130)`}><path class=${guy.byHand ? 'hand' : 'belay'} d="M130 121V50"/><path class="anchor" d="M120 50H140"/></g>
-    <text class="number" x=${130 + 96 * Math.sin((guy.azimuthTrueDeg * Math.PI) / 180)} y=${137 - 96 * Math.cos((guy.azimuthTrueDeg * Math.PI) / 180)}>${i + 1}</text>`)}</svg>`;
+const guySketch = (pole) => svg`<svg class="guys" viewBox="0 0 260 260" role="img" aria-label=${t('crew.guys')}><text x="130" y="16">N ${north()}</text><circle cx="130" cy="130" r="9"/>
+  ${pole.guys.map((guy, i) => svg`<g transform=${`rotate(${turned(guy.azimuthTrueDeg)} 130 130)`}><path class=${guy.byHand ? 'hand' : 'belay'} d="M130 121V50"/><path class="anchor" d="M120 50H140"/></g>
+    <text class="number" x=${130 + 96 * Math.sin((turned(guy.azimuthTrueDeg) * Math.PI) / 180)} y=${137 - 96 * Math.cos((turned(guy.azimuthTrueDeg) * Math.PI) / 180)}>${i + 1}</text>`)}</svg>`;
 
 const guys = (seen) => seen.poles.map((pole) => html`<h2>${t('crew.guys')}: ${pole.load}, ${mass(pole.massKg, 'up')}</h2><div class="pole">${guySketch(pole)}<ol>${pole.guys.map((guy) => html`<li><b>${guy.who ?? t('crew.nobody')}</b> ${t('crew.guy', { azimuth: bearing(guy.azimuthTrueDeg), length: length(guy.anchorM) })}<br><b>${t(guy.byHand ? 'crew.hand' : 'crew.belay')}</b>, ${t('crew.pull', { pull: pull(guy.worstN) })}</li>`)}</ol></div>
   <p><b>${pole.signals ? t('crew.leads', { who: pole.signals }) : t('crew.nolead')}</b></p><p class="hint">${t('crew.guysHint', { kt: pole.gustKt, deg: pole.leanDeg })}</p>`);

@@ -1,7 +1,7 @@
 // Marks that differ by shape, pattern and word, never by hue alone.
 import { html, nothing, svg } from '/lib/lit/lit-html.js';
 import { said, t } from './words.js';
-import { clock, line, mass } from './units.js';
+import { clock, line, mass, north, turned } from './units.js';
 
 const SHAPES = {
   inside: svg`<circle cx="8" cy="8" r="6"/>`,
@@ -30,10 +30,10 @@ export const before = (steps) => (steps?.length ? html`<section class="before" a
 /** What of a load is dangerous goods, behind its name. */
 export const dangerous = (load) => (load.dangerousGoods ? `, ${t('loader.dangerous', { what: load.dangerousGoods })}` : '');
 
-/** Whether another line hangs there than the lift was planned on. */
-/** A load that the load cell says to be heavier than every number of its lift was worked out for. */
-export const heavier = (lift, readKg = lift.readKg) => (readKg > lift.plannedKg + 0.1 ? html`<p class="missing">${badge('outside', `${lift.loads.map((load) => load.id).join(' + ')}: ${t('loader.heavier', { read: mass(readKg, 'up'), planned: mass(lift.plannedKg, 'down') })}`)}</p>` : nothing);
+/** A load that the load cell says to be heavier than every number of its lift was worked out for, until it is set down. */
+export const heavier = (lift, readKg = lift.readKg) => (lift.state !== 'setDown' && readKg > lift.plannedKg + 0.1 ? html`<p class="missing">${badge('outside', `${lift.loads.map((load) => load.id).join(' + ')}: ${t('loader.heavier', { read: mass(readKg, 'up'), planned: mass(lift.plannedKg, 'down') })}`)}</p>` : nothing);
 
+/** Whether another line hangs there than the lift was planned on. */
 export const hangs = (standing, lift) => (standing.lineM !== null && Math.abs(standing.lineM - lift.lineM) > 0.05 ? html`<p>${badge('outside', t('line.other', { hangs: line(standing.lineM), planned: line(lift.lineM) }))}</p>` : nothing);
 
 /** The line as a rope: whole with the line on, broken with it off; a knot once the releases were tried. */
@@ -47,12 +47,12 @@ export const rope = (standing) => {
   </svg>`;
 };
 
-/** Three arrows on a ring, north up: where the machine comes from, where it leaves to, the wind. */
+/** Three arrows on a ring, the reader's north up, as the numbers beside it are: where the machine comes from, where it leaves to, the wind. */
 export const compass = (drop) => {
-  const turn = (deg) => `rotate(${deg} 100 100)`;
+  const turn = (trueDeg) => `rotate(${turned(trueDeg)} 100 100)`;
   const way = drop.way;
   return svg`<svg class="compass" viewBox="0 0 200 200" role="img" aria-label=${t('pilot.compass')}>
-    <circle cx="100" cy="100" r="78"/><text x="100" y="16">N</text>
+    <circle cx="100" cy="100" r="78"/><text x="100" y="16">N ${north()}</text>
     <g transform=${turn(drop.approachFromTrueDeg)}><path class="in" d="M100 24V84"/><path class="head" d="M88 66 100 90 112 66Z"/></g>
     <g transform=${turn(drop.departureTrackTrueDeg)}><path class="out" d="M100 104V66"/><path class="head hollow" d="M89 68 100 44 111 68Z"/></g>
     ${way ? svg`<g transform=${turn(way.windFromTrueDeg)}><path class="wind" d="M100 2V22M88 2 100 14 112 2M88 12 100 24 112 12"/></g>` : ''}

@@ -22,12 +22,15 @@ const stopState = (stop) => {
 
 const left = (stop) => (stop.at ? (until(stop.at).s <= 0 ? t('pilot.passed') : until(stop.at).text) : '–');
 
-const stops = () => {
-  const [first, ...rest] = state.day.stops ?? [];
-  if (!first) return nothing;
-  return html`<section class="stops" aria-label=${t('pilot.stops')}><div class=${`first ${stopState(first)}`}>${badge(stopState(first), `${t('pilot.first')}: ${t(`stop.${first.what}`)}`)}
-    <b class="count">${left(first)}</b><span>${first.at ? clock(first.at) : nothing} ${said(first.words)}</span></div>
-    <ul>${rest.map((stop) => html`<li>${badge(stopState(stop), t(`stop.${stop.what}`))} <b>${left(stop)}</b> <span>${stop.at ? clock(stop.at) : nothing} ${said(stop.words)}</span></li>`)}</ul></section>`;
+const stopsFirst = () => {
+  const [first] = state.day.stops ?? [];
+  return first ? html`<section class="stops" aria-label=${t('pilot.first')}><div class=${`first ${stopState(first)}`}>${badge(stopState(first), `${t('pilot.first')}: ${t(`stop.${first.what}`)}`)}
+    <b class="count">${left(first)}</b><span>${first.at ? clock(first.at) : nothing} ${said(first.words)}</span></div></section>` : nothing;
+};
+
+const stopsNext = () => {
+  const [, ...rest] = state.day.stops ?? [];
+  return html`<section class="stops" aria-label=${t('pilot.stops')}><ul>${rest.map((stop) => html`<li>${badge(stopState(stop), t(`stop.${stop.what}`))} <b>${left(stop)}</b> <span>${stop.at ? clock(stop.at) : nothing} ${said(stop.words)}</span></li>`)}</ul></section>`;
 };
 
 const wind = (way) => html`${t('pilot.windOf', { from: bearing(way.windFromTrueDeg), mean: way.windKt, gust: way.gustKt })}<small>${way.reportedAt ? t('pilot.reported', { time: clock(way.reportedAt) }) : t('pilot.forecast')}</small>`;
@@ -41,13 +44,23 @@ const altitude = (one) => {
   return us() ? [feet] : [t('pilot.amsl', { m: one.hookAltitudeAmslM }), feet];
 };
 
+const wayIn = (status, more = nothing) => html`<div class="figure judged"><dt class="sr">${t('pilot.way')}</dt><dd>${judged(status, 'pilot.way')} ${more}</dd></div>`;
+
 const drop = (one) => html`${told(one.told)}<section class="drop">${compass(one)}<dl>
   ${figure(t('pilot.place'), one.place, one.name)}${figure(t('pilot.bearing'), bearing(one.bearingTrueDeg))}${figure(t('pilot.distance'), distance(one.distanceM))}
   ${figure(t('pilot.altitude'), ...altitude(one))}
   ${figure(t('pilot.in'), bearing(one.approachFromTrueDeg), one.way ? side(one.way) : nothing)}
   ${figure(t('pilot.out'), bearing(one.departureTrackTrueDeg), one.way ? t(one.way.tailOutKt > 0 ? 'pilot.outTail' : 'pilot.outHead', { kt: Math.abs(one.way.tailOutKt) }) : nothing)}
-  ${figure(t('pilot.wind'), one.way ? wind(one.way) : t('pilot.nowind'))}</dl>
-  ${one.way ? html`<p>${judged(one.way.state, 'pilot.way')} ${one.way.state === 'outside' ? html`<b>${t(one.told.length ? 'pilot.wayTold' : 'pilot.wayOutside')}</b>` : nothing}</p>` : nothing}</section>`;
+  ${figure(t('pilot.wind'), one.way ? wind(one.way) : t('pilot.nowind'))}
+  ${one.way ? wayIn(one.way.state, one.way.state === 'outside' ? html`<b>${t(one.told.length ? 'pilot.wayTold' : 'pilot.wayOutside')}</b>` : nothing) : nothing}</dl></section>`;
+
+const onePerPlace = (drops) => drops.filter((one, i, all) => all.findIndex((other) => other.place === one.place) === i);
+
+/** What hangs now and where it is flown to: as soon as it is hooked the rest of the page tells of the lift after it. */
+const hanging = (one) => html`<section class="hanging" aria-label=${t('pilot.hanging')}><h2>${t('pilot.hanging')}: ${one.lift} <b>${one.drops.map((drop) => drop.load).join(' + ')}</b> ${t('loader.to', { place: onePerPlace(one.drops).map((drop) => drop.place).join(', ') })}</h2>
+  ${onePerPlace(one.drops).map((drop) => html`<dl>${figure(t('pilot.place'), drop.place, drop.name)}${figure(t('pilot.bearing'), bearing(drop.bearingTrueDeg))}${figure(t('pilot.distance'), distance(drop.distanceM))}${figure(t('pilot.altitude'), ...altitude(drop))}
+    ${figure(t('pilot.in'), bearing(drop.approachFromTrueDeg), drop.way ? side(drop.way) : nothing)}${figure(t('pilot.out'), bearing(drop.departureTrackTrueDeg))}${figure(t('pilot.wind'), drop.way ? wind(drop.way) : t('pilot.nowind'))}
+    ${drop.way ? wayIn(drop.way.state) : nothing}</dl>`)}${passes(one, `${t('pilot.hanging')}: ${t('pilot.passes')}`)}</section>`;
 
 /** A stretch without a spot is told in seconds from here on, as on the card. */
 const TOLD_FROM_S = 10;
@@ -60,9 +73,9 @@ const passed = (leg) => html`<li><b>${t(leg.loaded ? 'pilot.legLoaded' : 'pilot.
   ${leg.closed.map((one) => html`<span><b>${t('pilot.notOver', { what: one.what })}</b> ${stretch(one.fromM, one.toM)}.</span> `)}${leg.closedS > TOLD_FROM_S ? html`<span>${t('pilot.closedS', { s: leg.closedS })}</span>` : nothing}</li>`;
 
 /** What the way there and back passes, and where nothing may be let go. */
-const passes = (look) => {
+const passes = (look, named = t('pilot.passes')) => {
   const legs = look.legs.filter((leg) => leg.passes.length || leg.roundEnds.length || leg.closed.length);
-  return legs.length ? html`<section class="passes" aria-label=${t('pilot.passes')}><h2>${t('pilot.passes')}</h2><ul>${legs.map(passed)}</ul></section>` : nothing;
+  return legs.length ? html`<section class="passes" aria-label=${named}><h2>${t('pilot.passes')}</h2><ul>${legs.map(passed)}</ul></section>` : nothing;
 };
 
 /** The day's time with the job's offset, as the lifts' own times carry it; the server's clock tells UTC. */
@@ -115,17 +128,17 @@ export function pilot() {
   const look = day.nextLook;
   const now = foreseen();
   const lift = look && day.lifts.find((one) => one.number === look.lift);
-  const places = look?.drops.filter((one, i, all) => all.findIndex((other) => other.place === one.place) === i) ?? [];
+  const places = onePerPlace(look?.drops ?? []);
+  const hang = day.hanging ?? [];
   return html`<div class="pilot">${state.online ? nothing : html`<p class="caution">${t('pilot.stale', { time: local(day.now).slice(0, 5) })}</p>`}
   ${look && now.next?.number === look.lift ? before(now.before) : nothing}
-  ${day.lifts.filter((one) => one.state === 'onHook').map((one) => html`${heavier(one)}${flownTo(one)}`)}
-  ${look ? html`<header class="head">${rope(day.standing)}<h1>${look.lift} <b>${lift.loads.map((load) => load.id).join(' + ')}</b> ${t('loader.from', { place: lift.from })} ${t('loader.to', { place: places.map((one) => one.place).join(', ') })}</h1>
+  ${day.lifts.filter((one) => one.state === 'onHook').map((one) => html`${heavier(one)}${flownTo(one)}`)}${hang.map(hanging)}
+  ${look ? html`<header class="head">${rope(day.standing)}<h1>${hang.length ? `${t('pilot.then')} ` : ''}${look.lift} <b>${lift.loads.map((load) => load.id).join(' + ')}</b> ${t('loader.from', { place: lift.from })} ${t('loader.to', { place: places.map((one) => one.place).join(', ') })}</h1>
     <p>${day.standing.lineM === null ? t('line.off') : `${t('line.on')} ${line(day.standing.lineM)}`} · ${t('pilot.line', { line: line(lift.lineM) })} · ${lift.loads.map((load) => load.kind).join(', ')}</p></header>${hangs(day.standing, lift)}
   <dl class="masses">${figure(t('pilot.mass'), mass(look.massOnHookKg, 'up'), look.ballastKg ? t('pilot.ballast', { mass: mass(look.ballastKg, 'up') }) : nothing)}
     ${figure(t('pilot.most'), look.mostFuelKg == null ? html`<b>${t(look.airKnown ? 'pilot.cannot' : 'pilot.noair')}</b>` : mass(look.mostFuelKg, 'down'), html`${t('pilot.planned', { mass: mass(look.plannedMostFuelKg, 'down'), time: clock(look.plannedAt) })}${day.bias?.meanRatio > 1 ? html`<br>${t('pilot.heavier', { mass: look.mostFuelHeavierKg == null ? t(look.airKnown ? 'pilot.cannot' : 'pilot.noair') : mass(look.mostFuelHeavierKg, 'down') })}` : nothing}`)}
     ${figure(t('pilot.leastFuel'), mass(look.leastFuelKg, 'up'), t('pilot.leastWhy'))}
-    ${figure(t('pilot.aboard'), look.fuel ? t('pilot.aboardRange', { least: mass(look.fuel.leastKg, 'down'), most: mass(look.fuel.mostKg, 'up') }) : t('pilot.nofuel'), look.fuel ? t('pilot.read', { mass: mass(look.fuel.readKg), time: clock(look.fuel.readAt) }) : nothing)}</dl>
-  <p class="said">${judged(!look.airKnown ? 'unknown' : look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown', 'pilot.fuel')}</p>
-  ${places.map(drop)}${passes(look)}` : html`<h1>${t('pilot.none')}</h1>`}
-  ${stops()}${refusedOnes((one) => !isStop(one))}${day.lifts.length ? forgotten() : nothing}<p class="hint">${t('pilot.asOf', { time: local(day.now) })}</p></div>`;
+    ${figure(t('pilot.aboard'), look.fuel ? t('pilot.aboardRange', { least: mass(look.fuel.leastKg, 'down'), most: mass(look.fuel.mostKg, 'up') }) : t('pilot.nofuel'), html`${look.fuel ? html`${t('pilot.read', { mass: mass(look.fuel.readKg), time: clock(look.fuel.readAt) })}<br>` : nothing}${judged(!look.airKnown ? 'unknown' : look.fuel ? look.fuelState : look.mostFuelKg == null ? 'outside' : 'unknown', 'pilot.fuel')}`)}</dl>
+  ${places.map(drop)}${stopsFirst()}${passes(look)}` : html`<h1>${t('pilot.none')}</h1>${stopsFirst()}`}
+  ${stopsNext()}${refusedOnes((one) => !isStop(one))}${day.lifts.length ? forgotten() : nothing}<p class="hint">${t('pilot.asOf', { time: local(day.now) })}</p></div>`;
 }

@@ -49,12 +49,19 @@ export const mostTyped = (value, unit) => (!us() ? value : Math.floor(value / (u
 // What is just under half a degree by noise is half a degree, on the card too.
 const NOISE = 1e-6;
 
+const variation = () => (state.reader.north === 'mag' ? state.day?.magneticVariationDeg ?? null : null);
+
+/** Which north the reader's bearings count from. */
+export const north = () => (variation() === null ? 'TRUE' : 'MAG');
+
+/** A true bearing from the reader's north, not rounded: what is drawn beside numbers points as they say. */
+export const turned = (trueDeg) => trueDeg - (variation() ?? 0);
+
 /** A true bearing, shown as the reader wants it: TRUE, or MAG with the job's variation; rounded once, at the end. */
 export function bearing(trueDeg) {
   if (trueDeg == null) return '–';
-  const magnetic = state.reader.north === 'mag' && state.day?.magneticVariationDeg != null;
-  const turned = ((Math.round(trueDeg - (magnetic ? state.day.magneticVariationDeg : 0) + NOISE) % 360) + 360) % 360;
-  return `${String(turned === 0 ? 360 : turned).padStart(3, '0')}° ${magnetic ? 'MAG' : 'TRUE'}`;
+  const shown = ((Math.round(turned(trueDeg) + NOISE) % 360) + 360) % 360;
+  return `${String(shown === 0 ? 360 : shown).padStart(3, '0')}° ${north()}`;
 }
 
 export const distance = (m) => (us() ? `${(m / M_PER_NMI).toFixed(2)} NM` : m < 1000 ? `${Math.round(m)} m` : `${(m / 1000).toFixed(1)} km`);
