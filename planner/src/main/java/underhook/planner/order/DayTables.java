@@ -198,9 +198,12 @@ final class DayTables {
                 crew.roles().contains(Crew.Role.RECEIVE),
                 serves,
                 landing,
-                model.machine.maxInternalMassKg()
-                        - model.operatingMassKg()
-                        - crew.people() * crew.massEachKg()
+                Math.min(
+                                model.machine.maxInternalMassKg()
+                                        - model.operatingMassKg()
+                                        - crew.people() * crew.massEachKg(),
+                                model.balancedFuel()
+                                        .withPeopleKg(crew.people() * crew.massEachKg()))
                         - model.machine.fuelGaugeSpreadKg());
     }
 
@@ -256,7 +259,7 @@ final class DayTables {
     private FuelRules fuel() {
         var machine = model.machine;
         return new FuelRules(
-                machine.fuelUsableKg(),
+                fillKg(),
                 machine.burnKgPerS(),
                 machine.hoverBurnKgPerS(),
                 machine.startFuelKg(),
@@ -265,6 +268,15 @@ final class DayTables {
                 model.rules.refuelling().contingencyS(),
                 model.rules.refuelling().refuelS(),
                 model.rules.refuelling().refuelKgPerS());
+    }
+
+    /** What may be filled up to, so that the machine may fly home with nothing on the hook. */
+    private double fillKg() {
+        var machine = model.machine;
+        double emptyKg = model.balancedFuel().emptyKg();
+        return emptyKg < machine.fuelUsableKg()
+                ? Math.max(1, emptyKg - machine.fuelGaugeSpreadKg())
+                : machine.fuelUsableKg();
     }
 
     private Rates rates() {
