@@ -3,6 +3,7 @@ package underhook.web;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 import underhook.app.desk.Relief;
@@ -36,7 +37,12 @@ final class MapJson {
         job.places().forEach(place -> points.add(place.position()));
         plan.stream()
                 .flatMap(day -> day.steps().stream())
-                .flatMap(step -> step.legs().stream())
+                .flatMap(
+                        step ->
+                                Stream.concat(
+                                        step.legs().stream(),
+                                        step.rotation().stream()
+                                                .flatMap(turn -> turn.legs().stream())))
                 .flatMap(leg -> leg.path().stream())
                 .forEach(at -> points.add(at.position()));
         return Relief.Box.around(points, MARGIN_FRACTION);

@@ -85,6 +85,12 @@ final class Chromium implements AutoCloseable {
         driver.executeCdpCommand("Emulation.setTouchEmulationEnabled", Map.of("enabled", touched));
     }
 
+    /** Whether it is drawn as it would be printed. */
+    void paper(boolean printed) {
+        driver.executeCdpCommand(
+                "Emulation.setEmulatedMedia", Map.of("media", printed ? "print" : ""));
+    }
+
     /** Whether it has a network. */
     void network(boolean there) {
         driver.executeCdpCommand("Network.enable", Map.of());

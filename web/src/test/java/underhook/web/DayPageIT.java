@@ -259,7 +259,10 @@ class DayPageIT {
                                 && it.waitFor("h1").getText().startsWith("Then 2 "));
         hold("loader");
         // What the list is compared with, and in what.
-        assertThat(page.waitFor("#weigh").getText()).isEqualTo("Load without the line, kg");
+        assertThat(page.waitFor("#weigh").getText())
+                .isEqualTo(
+                        lift(1).rotation().loads().get(0).value()
+                                + ": weight without the line, kg");
         Browser browser = new Browser(server.address(), server.token());
         for (JsonNode place : browser.get("/api/jobs/day/day/places").json().path("places")) {
             for (JsonNode lift : place.path("goes")) {
@@ -616,6 +619,46 @@ class DayPageIT {
                 .noneMatch(words -> words.contains(", m"));
         go("join");
         page.press("kg, m");
+    }
+
+    /**
+     * By hand: 359° magnetic with 3° east are 2° true, 111° with 24.5° east 135.5°, told as 135 and shown as 111 again. Who reads
+     * magnetic bearings off a compass need not turn them.
+     */
+    @Test
+    @Order(9)
+    void a_bearing_is_typed_from_the_north_that_the_reader_has_chosen() {
+        hold("pilot");
+        go("join");
+        page.press("MAG");
+        go("report");
+
+        page.waitUntil(
+                "the fields ask for magnetic bearings",
+                it ->
+                        it.find("label.field").stream()
+                                        .map(
+                                                one ->
+                                                        String.valueOf(
+                                                                one.getDomProperty("textContent")))
+                                        .filter(words -> words.contains("degrees MAG"))
+                                        .count()
+                                == 3);
+        assertThat(
+                        page.run(
+                                """
+                                return Promise.all([import('/assets/day/units.js'), import('/assets/day/state.js')]).then(([u, { state }]) => {
+                                  const stated = state.day.magneticVariationDeg, far = u.trueDegrees('359');
+                                  state.day.magneticVariationDeg = 24.5;
+                                  const half = u.trueDegrees('111'), shown = u.bearing(half);
+                                  state.day.magneticVariationDeg = stated;
+                                  return [far, half, shown].join();
+                                });
+                                """))
+                .isEqualTo("2,135,111° MAG");
+        go("join");
+        page.press("TRUE");
+        go("pilot");
     }
 
     /** Where nothing comes or goes nothing was worked out, and that is not told as no wind. */

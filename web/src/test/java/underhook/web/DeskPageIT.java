@@ -337,6 +337,14 @@ class DeskPageIT {
         String before = order();
         int lift = movable();
         lift(lift).sendKeys(Keys.chord(Keys.ALT, Keys.ARROW_DOWN));
+        page.waitFor("dialog select option[value='1'], dialog select option[value='2']");
+        // A lift is told by one time, when it is hooked up.
+        assertThat(
+                        (List<?>)
+                                Objects.requireNonNull(
+                                        page.run(
+                                                "return [...document.querySelectorAll('dialog select option')].filter((one) => one.value !== '0' && !one.textContent.includes(`: ${document.querySelector(`#lift-${one.value} time`).textContent} `)).map((one) => one.textContent)")))
+                .isEmpty();
         page.waitFor("dialog[open] .answer");
         assertThat(page.find("dialog").get(0).getText()).contains("plan of record");
         assertThat(order()).isEqualTo(before);
@@ -574,6 +582,33 @@ class DeskPageIT {
                 assertThat(page.axe()).as(theme + " " + panel).isEmpty();
             }
         }
+    }
+
+    /** Browsers print no backgrounds: what is light on dark by night, or in the chosen row, would be lost on paper. */
+    @Test
+    @Order(14)
+    void what_is_printed_by_night_is_dark_on_white() {
+        show("Settings");
+        page.waitFor("input[value=night]").click();
+        show("Day");
+        page.waitFor(".spine button.row[data-lift]");
+        page.run(
+                "const row = document.querySelector('.spine button.row[data-lift]'); if (row.getAttribute('aria-expanded') !== 'true') row.click();");
+        page.waitFor(".sheet .legs button[aria-pressed=true]");
+        page.paper(true);
+        Object light =
+                page.run(
+                        """
+                        return [...document.querySelectorAll('header, main, header *, main *')]
+                          .filter((one) => one.checkVisibility() && [...one.childNodes].some((node) => node.nodeType === 3 && node.textContent.trim()))
+                          .filter((one) => { const [r, g, b] = getComputedStyle(one).color.match(/\\d+/g).map(Number); return 0.299 * r + 0.587 * g + 0.114 * b > 100; })
+                          .map((one) => one.textContent.trim().slice(0, 30));
+                        """);
+        page.paper(false);
+        show("Settings");
+        page.waitFor("input[value=day]").click();
+
+        assertThat((List<?>) Objects.requireNonNull(light)).isEmpty();
     }
 
     @Test

@@ -13,6 +13,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -254,8 +255,15 @@ class DeskPlanIT {
         Plan plan = planned.findPlan().orElseThrow().plan();
         Job fewPlaces = job.withPlaces(job.places().subList(0, 1));
         Relief.Box box = MapJson.box(fewPlaces, Optional.of(plan));
+        // A lift has its ways in its rotation.
+        assertThat(plan.steps()).anyMatch(step -> step.rotation().isPresent());
         plan.steps().stream()
-                .flatMap(step -> step.legs().stream())
+                .flatMap(
+                        step ->
+                                Stream.concat(
+                                        step.legs().stream(),
+                                        step.rotation().stream()
+                                                .flatMap(turn -> turn.legs().stream())))
                 .flatMap(leg -> leg.path().stream())
                 .forEach(
                         at -> {
@@ -358,6 +366,46 @@ class DeskPlanIT {
             page.open(server.address());
 
             assertThat((List<?>) Objects.requireNonNull(page.run(english, at))).isEmpty();
+        }
+    }
+
+    /** "Everything" is the ways too: one that leads far round a wire is what somebody must see first. */
+    @Test
+    void showing_everything_shows_every_way() {
+        String outside =
+                """
+                return (async (at) => {
+                  const element = document.getElementById('map'), { View, extent, proj } = window.ol, shown = [], fit = View.prototype.fit;
+                  View.prototype.fit = function (all, ...more) { shown.push(all); return fit.call(this, all, ...more); };
+                  element.dispatchEvent(new KeyboardEvent('keydown', { key: '0', bubbles: true }));
+                  View.prototype.fit = fit;
+                  const plan = await (await fetch(`${at}/plan`)).json();
+                  const points = plan.steps.filter((step) => step.kind === 'rotation').flatMap((step) => step.legs.flatMap((leg) => leg.path)).map(([lon, lat]) => proj.fromLonLat([lon, lat]));
+                  return `${points.length > 100} ${points.filter((point) => !extent.containsCoordinate(extent.buffer(shown[0], 0.01), point)).length}`;
+                })(arguments[0]);
+                """;
+
+        try (Chromium page = new Chromium(data.resolve("everything"))) {
+            page.open(
+                    server.address()
+                            .resolve(
+                                    "/#job=" + at.substring("/api/jobs/".length()) + "&panel=day"));
+            page.waitUntil(
+                    "the map is drawn",
+                    it ->
+                            Boolean.TRUE.equals(
+                                    it.run(
+                                            "return document.getElementById('map')?.dataset.marks > 0 && document.querySelectorAll('.spine li, .lift, [data-lift]').length > 0")));
+
+            assertThat(page.run(outside, at)).isEqualTo("true 0");
+            // On a large screen the map under the lanes has what they leave.
+            page.look(1920, 1080, false);
+            page.run("location.hash = location.hash.replace('panel=day', 'panel=lanes')");
+            page.waitUntil("the lanes", it -> !it.find(".panel-lanes .lanes").isEmpty());
+            assertThat(
+                            page.run(
+                                    "return Math.round(document.querySelector('main').getBoundingClientRect().bottom - document.querySelector('.attribution').getBoundingClientRect().bottom)"))
+                    .isEqualTo(0L);
         }
     }
 

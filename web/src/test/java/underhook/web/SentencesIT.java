@@ -327,6 +327,50 @@ class SentencesIT {
                         "[165.3 lb, 179 lb, 66.0 ft, never, 9 kt, 75 kg, 81 kg, 20.1168 m, never, 9 kt]");
     }
 
+    /** Nothing of a reason is left out or left in English: a second best way with little room is not one without. */
+    @Test
+    void why_a_way_was_taken_is_german_with_all_that_it_says() {
+        assertThat(
+                        said(
+                                "/assets/words.js",
+                                List.of(
+                                        "straight into the wind (little room, tail to trees)",
+                                        "second best: track 210°, 10° off the wind (little room, tail to trees)",
+                                        "10° off the wind; straight into it: passes over H1 (guards)",
+                                        "tracks 000° to 080°: tailwind over 5 kt in 7 kt of wind",
+                                        "tracks 170° to 200°: no room, tail to trees",
+                                        "tracks 260° to 280°: passes over H1 (guards)")))
+                .containsExactly(
+                        "gerade gegen den Wind (wenig Raum, Heck gegen Bäume)",
+                        "Zweitbeste: Kurs 210°, 10° neben dem Wind (wenig Raum, Heck gegen Bäume)",
+                        "10° neben dem Wind; gerade dagegen: kommt über H1 (Posten)",
+                        "Kurse 000° bis 080°: Rückenwind über 5 kt bei 7 kt Wind",
+                        "Kurse 170° bis 200°: kein Raum, Heck gegen Bäume",
+                        "Kurse 260° bis 280°: kommt über H1 (Posten)");
+    }
+
+    /** As the readers of files say them of a list with slips of the pen. */
+    @Test
+    void what_is_wrong_in_a_cell_is_german_to_its_end() {
+        assertThat(
+                        said(
+                                "/assets/words.js",
+                                List.of(
+                                        "is no known kind, found \"bagg\", perhaps \"bag\" is meant",
+                                        "has an unknown unit, found \"61o\", kg or lb",
+                                        "is out of range, found \"-5\", above 0 and at most 20000 kg, which is 0 to 44092.45 lb",
+                                        "is below the mean wind, found \"5\", empty, or at least the mean wind",
+                                        "is out of range, found \"101\", between 0 and 100 percent",
+                                        "is out of range, found \"0\", between 1 minute and 24 hours")))
+                .containsExactly(
+                        "ist keine bekannte Art, gefunden \"bagg\", vielleicht ist \"bag\" gemeint",
+                        "hat eine unbekannte Einheit, gefunden \"61o\", kg oder lb",
+                        "liegt außerhalb, gefunden \"-5\", über 0 und höchstens 20000 kg, das ist 0 bis 44092.45 lb",
+                        "ist weniger als das Mittel, gefunden \"5\", leer oder mindestens das Mittel",
+                        "liegt außerhalb, gefunden \"101\", zwischen 0 und 100 Prozent",
+                        "liegt außerhalb, gefunden \"0\", zwischen 1 Minute und 24 Stunden");
+    }
+
     /** What was done to a job, what differs, what is wrong in a file, and what a crew does. */
     @Test
     void what_the_desk_lists_is_german_too() {

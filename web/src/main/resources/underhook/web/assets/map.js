@@ -13,7 +13,7 @@ const GROUPS = ['contours', 'ground', 'water', 'zones', 'releaseAreas', 'roads',
 /** The library's number for a view that is on its way; it does not hand the name out in one file. */
 const ANIMATING = 0;
 
-let map, target, fitted = false, shown = null, drawnLift = null, othersOf = null, marked = new Set(), walkIndex = -1;
+let map, target, fitted = false, fittedAt = '', shown = null, drawnLift = null, othersOf = null, marked = new Set(), walkIndex = -1;
 const layers = {};
 /** The things of each group of the ground, as shown. */
 const things = Object.fromEntries(GROUPS.map((name) => [name, []]));
@@ -110,11 +110,17 @@ async function showRelief(bounds) {
   if (before) URL.revokeObjectURL(before);
 }
 
+const standsAt = () => [map.getView().getCenter(), map.getView().getResolution()].join();
+
+/** Shows every place and way: some ways lead far round what may not be flown over. */
 export function fitAll() {
-  const extent = layers.names.getSource().getExtent();
+  const extent = [...layers.names.getSource().getExtent()], ways = layers.others.getSource().getExtent();
+  if (Number.isFinite(ways[0])) window.ol.extent.extend(extent, ways);
   const size = map.getSize();
   fitted = Boolean(size?.[0] && size[1]) && Number.isFinite(extent[0]);
-  if (fitted) map.getView().fit(extent, { padding: [40, 64, 40, 40], maxZoom: 18 });
+  if (!fitted) return;
+  map.getView().fit(extent, { padding: [40, 64, 40, 40], maxZoom: 18 });
+  fittedAt = standsAt();
 }
 
 function showLegs() {
@@ -148,6 +154,8 @@ function follow(now = state, change = state) {
     showGround(now.map);
   }
   if ('plan' in change || 'lift' in change || 'map' in change) showLegs();
+  // The ways come after the places; whoever has moved the map by then stays where they are.
+  if ('plan' in change && fitted && standsAt() === fittedAt) fitAll();
   if ('edit' in change) showSketch();
   if ('at' in change || 'leg' in change || 'lift' in change || 'sheet' in change) showCraft();
   if ('lift' in change) {
@@ -159,10 +167,11 @@ function follow(now = state, change = state) {
   if ('panel' in change || 'job' in change) requestAnimationFrame(seen);
 }
 
-/** A map that was hidden has had no size, so nothing could be fitted into it. */
+/** A map that was hidden has had no size, and another panel gives it another one: it is fitted anew until it was moved. */
 function seen() {
   map.updateSize();
-  if (!fitted) fitAll();
+  if (!fitted || standsAt() === fittedAt) fitAll();
+  else quickly(bringIn);
 }
 
 /**

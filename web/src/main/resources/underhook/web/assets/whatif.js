@@ -38,7 +38,7 @@ function moveForm(lift) {
       <label>${t('move.after')} <select @change=${(event) => to(Number(event.target.value))}>
         <option value="0" ?selected=${after === 0}>${t('move.first')}</option>
         ${lifts().filter((each) => each.number !== lift).map((each) => html`<option value=${each.number} ?selected=${after === each.number}>
-          ${each.number}: ${u.clock(state.plan.steps[each.step].startAt)} ${each.loads.join(' + ')}</option>`)}</select></label>
+          ${each.number}: ${u.clock(state.plan.steps[each.step].hookedAt)} ${each.loads.join(' + ')}</option>`)}</select></label>
       <button @click=${() => to(stepFrom(lift, after, 1))}>${t('move.later')}</button></p>
     <p class="hint">${t('move.tried')}</p>
     ${answer()}`;

@@ -73,7 +73,7 @@ const asked = (now) => {
     case 'line': return html`<section class="grid" aria-label=${t('loader.line')}><h2>${t('loader.line')}</h2>${state.day.lines.map((one) => html`<button class="big" @click=${() => press('line-on', { given: true, lineM: one.lengthM })}>${line(one.lengthM)}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
     case 'people': return pad(t('loader.people'), () => press('people-aboard', { given: true, people: Math.max(1, Number(state.typed) || 1) }));
     case 'fuel': return pad(t('loader.fuel', { unit: massUnit() }), () => press('refuelled', { given: true, ...(state.typed ? { massKg: typedKg(state.typed) } : {}) }));
-    case 'weight': return pad(t('loader.weight', { unit: massUnit() }), () => weigh(toWeigh()));
+    case 'weight': return pad(weighing(), () => weigh(toWeigh()));
     case 'lift': return html`<section class="grid" aria-label=${t('loader.other')}><h2>${t('loader.other')}</h2>${now.lifts.filter((lift) => lift.state === 'waits' || lift.state === 'aborted').flatMap((lift) => [lift, ...(lift.loads.length > 1 ? lift.loads.map((load) => only(lift, [load.id])) : [])]).map((lift) => html`<button class="big left" @click=${() => set({ chosen: lift, ask: null })}>${lift.number}: ${words(lift)}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
     case 'as': return html`<section class="grid" aria-label=${t('loader.aswho')}><h2>${t('loader.aswho')}</h2>${others().map((by) => html`<button @click=${() => press('free-confirmed', { by, loads: now.standing.notYetFree })}>${by}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
     case 'sure': return html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${t(`kind.${state.sure.kind}`)}</h2><p>${t(`why.${state.sure.why}`)}</p><p>${t('refused.offline')}</p>
@@ -92,6 +92,9 @@ const toWeigh = () => {
   const hooked = good().filter((one) => one.kind === 'hooked');
   return foreseen().standing.onHook.length ? hooked[0] : hooked.find((one) => !one.massKg);
 };
+
+/** Which load it is stands with it: once nothing hangs it may be any of those that were not weighed. */
+const weighing = () => `${toWeigh().loads.join(' + ')}: ${t(toWeigh().massKg ? 'loader.weightAgain' : 'loader.weight', { unit: massUnit() })}`;
 
 /** What the server refused of what was tapped here; of one page's own forms beside them alone. */
 export const refusedOnes = (which = () => true) => state.waiting.filter((entry) => entry.refused && which(entry.tap)).map((entry) => html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${tapped(entry.tap)} ${entry.tap.loads.join(', ')}</h2><p>${said(entry.refused.why)}</p>
@@ -147,7 +150,7 @@ export function loader() {
   ${state.ask ? asked(now) : html`
     <div class="grid two">
       ${last ? html`<button class="big" id="undo" @click=${() => undo(last.id)}>${t('loader.undo', { what: `${tapped(last)} ${last.loads.join(' ')}` })}</button>` : nothing}
-      ${toWeigh() ? html`<button class="big" id="weigh" @click=${() => set({ ask: 'weight', typed: '' })}>${t(toWeigh().massKg ? 'loader.weightAgain' : 'loader.weight', { unit: massUnit() })}</button>` : nothing}
+      ${toWeigh() ? html`<button class="big" id="weigh" @click=${() => set({ ask: 'weight', typed: '' })}>${weighing()}</button>` : nothing}
       ${now.standing.onHook.length ? html`<button class="big" @click=${() => press('aborted')}>${t('kind.aborted')}</button>` : html`<button class="big" @click=${() => set({ ask: 'lift' })}>${t('loader.other')}</button>`}
       ${now.before.some((step) => step.kind === 'refuel') ? html`<button class="big" data-now="refuelled" @click=${() => press('refuelled')}>${t('kind.refuelled')}</button>` : nothing}
       ${now.before.some((step) => step.kind === 'crew_move') && !now.standing.peopleAboard ? html`<button class="big" data-now="people-aboard" @click=${() => press(now.standing.lineM === null ? 'people-aboard' : 'line-off')}>${t(`kind.${now.standing.lineM === null ? 'people-aboard' : 'line-off'}`)}</button>` : nothing}

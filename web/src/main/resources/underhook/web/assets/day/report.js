@@ -3,17 +3,17 @@ import { html, nothing } from '/lib/lit/lit-html.js';
 import { state, tap } from './state.js';
 import { deliver } from './link.js';
 import { t } from './words.js';
-import { clock, length, lengthUnit, local, mass, massUnit, mostTyped, wholeKg, wholeM } from './units.js';
+import { bearing, clock, length, lengthUnit, local, mass, massUnit, mostTyped, north, trueDegrees, wholeKg, wholeM } from './units.js';
 import { orders } from './orders.js';
 
 const KINDS = {
-  wind: { fields: [['from', 'degrees'], ['mean', 'number'], ['gust', 'number']], note: (f) => `wind ${f.from} ${f.mean} ${f.gust}` },
+  wind: { fields: [['from', 'degrees'], ['mean', 'number'], ['gust', 'number']], note: (f) => `wind ${trueDegrees(f.from)} ${f.mean} ${f.gust}` },
   late: { fields: [['crew', 'crew'], ['min', 'number']], note: (f) => `late ${f.crew} ${f.min}` },
   here: { fields: [['crew', 'crew'], ['place', 'place']], note: (f) => `here ${f.crew} ${f.place}` },
   heavy: { fields: [['load', 'load'], ['kg', 'kg']], note: (f) => `heavy ${f.load} ${wholeKg(f.kg, 'up')}`, loads: (f) => [f.load] },
   closed: { fields: [['place', 'place']], note: (f) => `closed ${f.place}` },
-  moved: { fields: [['place', 'place'], ['towards', 'degrees'], ['metres', 'metres'], ['clear', 'clear']], note: (f) => `moved ${f.place} ${f.towards} ${wholeM(f.metres, 'near')} ${wholeM(f.clear, 'down')}` },
-  stands: { fields: [['place', 'place'], ['towards', 'degrees'], ['metres', 'metres'], ['height', 'metres']], note: (f) => `stands ${f.place} ${f.towards} ${wholeM(f.metres, 'near')} ${wholeM(f.height, 'up')}` },
+  moved: { fields: [['place', 'place'], ['towards', 'degrees'], ['metres', 'metres'], ['clear', 'clear']], note: (f) => `moved ${f.place} ${trueDegrees(f.towards)} ${wholeM(f.metres, 'near')} ${wholeM(f.clear, 'down')}` },
+  stands: { fields: [['place', 'place'], ['towards', 'degrees'], ['metres', 'metres'], ['height', 'metres']], note: (f) => `stands ${f.place} ${trueDegrees(f.towards)} ${wholeM(f.metres, 'near')} ${wholeM(f.height, 'up')}` },
   missing: { fields: [['load', 'load']], note: (f) => `missing ${f.load}`, loads: (f) => [f.load] },
   early: { fields: [['min', 'number']], note: (f) => `early ${f.min}` },
   other: { fields: [['words', 'text']], note: (f) => `other ${f.words}` },
@@ -26,7 +26,7 @@ const LARGEST = { degrees: 360, metres: 500, clear: 999, number: 999, kg: 99999 
 
 const largest = (type) => (type === 'degrees' || type === 'number' ? LARGEST[type] : mostTyped(LARGEST[type], type));
 
-const field = ([name, type]) => html`<label class="field">${t(`report.${name}`, { mass: massUnit(), length: lengthUnit() })} ${choices[type] ? html`<select name=${name} required>${choices[type]().map((one) => html`<option ?selected=${one === (type === 'place' ? state.me.place : type === 'crew' ? state.me.crew : null)}>${one}</option>`)}</select>`
+const field = ([name, type]) => html`<label class="field">${t(`report.${name}`, { mass: massUnit(), length: lengthUnit(), north: north() })} ${choices[type] ? html`<select name=${name} required>${choices[type]().map((one) => html`<option ?selected=${one === (type === 'place' ? state.me.place : type === 'crew' ? state.me.crew : null)}>${one}</option>`)}</select>`
   : html`<input name=${name} required type=${type in LARGEST ? 'number' : 'text'} inputmode=${type in LARGEST ? 'numeric' : 'text'} min=${type === 'metres' ? 1 : 0} max=${type in LARGEST ? largest(type) : nothing} step="1" maxlength="200" autocomplete="off">`}</label>`;
 
 async function send(event, kind) {
@@ -55,7 +55,7 @@ function inWords({ note, place }) {
 /** What was tapped, in words: of a report what it tells. */
 export const tapped = (one) => (one.kind === 'reported' ? `${t('kind.reported')}: ${inWords(one)}` : t(`kind.${one.kind}`));
 
-const SHOWN = { kg: (value) => mass(value, 'up'), metres: (value) => length(value), clear: (value) => length(value, 'down') };
+const SHOWN = { degrees: bearing, kg: (value) => mass(value, 'up'), metres: (value) => length(value), clear: (value) => length(value, 'down') };
 
 const told = () => {
   const all = [...state.waiting, ...state.sent].map((entry) => entry.tap).concat(state.day.taps).filter((one, i, every) => one.kind === 'reported' && every.findIndex((other) => other.id === one.id) === i);

@@ -64,6 +64,9 @@ export function bearing(trueDeg) {
   return `${String(shown === 0 ? 360 : shown).padStart(3, '0')}° ${north()}`;
 }
 
+/** A bearing typed from the reader's north, in whole degrees TRUE as the server reads it; half goes down, so that it is shown as typed. */
+export const trueDegrees = (text) => ((Math.ceil(Number(text) + (variation() ?? 0) - 0.5 - NOISE) % 360) + 360) % 360;
+
 export const distance = (m) => (us() ? `${(m / M_PER_NMI).toFixed(2)} NM` : m < 1000 ? `${Math.round(m)} m` : `${(m / 1000).toFixed(1)} km`);
 
 /** A stretch of a way, no shorter than it is. */
