@@ -48,6 +48,13 @@ final class BalancedFuel {
         return isNone(leastKg) ? machine.fuelUsableKg() : leastKg;
     }
 
+    /** What the gauge may read at most for so much in the tank, kg: no less than all of it where that is a full one. */
+    double readKg(double tankKg) {
+        return tankKg < Math.floor(machine.fuelUsableKg())
+                ? tankKg - machine.fuelGaugeSpreadKg()
+                : machine.fuelUsableKg();
+    }
+
     private double mostKg(Carried carried) {
         return machine.balance().isEmpty()
                 ? machine.fuelUsableKg()

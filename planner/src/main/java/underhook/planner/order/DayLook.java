@@ -220,7 +220,8 @@ public final class DayLook {
                 liftKg <= line.limitKg()
                         && liftKg + lineKg <= model.machine.hookLimitKg()
                         && slingsHold(step, rotation, line, massFactor);
-        double readKg = Math.min(mostKg, balancedKg(liftKg + lineKg));
+        BalancedFuel fuel = model.balancedFuel();
+        double readKg = Math.min(mostKg, fuel.readKg(fuel.withLoadKg(liftKg + lineKg)));
         return hangs && readKg >= 0 ? OptionalDouble.of(readKg) : OptionalDouble.empty();
     }
 
@@ -256,13 +257,6 @@ public final class DayLook {
         return load.massKg().isPresent() && massFactor > 1
                 ? load.weighing(load.massKg().getAsDouble() * massFactor)
                 : load;
-    }
-
-    /** Most fuel to read with which its balance keeps its limits, though the gauge reads low, kg. */
-    private double balancedKg(double hookedKg) {
-        double spreadKg =
-                model.machine.balance().isPresent() ? model.machine.fuelGaugeSpreadKg() : 0;
-        return model.balancedFuel().withLoadKg(hookedKg) - spreadKg;
     }
 
     /** Hover mass, kg; 0 outside the chart and where no weather is known. */

@@ -18,6 +18,12 @@ const NO_ROOM = [
 const NO_ROOM_BUT = { 'a longer line': 'eine längere Leine', 'a wider clearing': 'eine weitere Lichtung', 'another place': 'ein anderer Ort' };
 const noRoom = (text) => NO_ROOM.reduce((said, [from, to]) => said.replace(from, to), text);
 const BOARD = { in: 'Einsteigen', out: 'Aussteigen' };
+/** Who is never flown, and why. */
+const noFlight = (text) => text
+  .replace(/(\S+) has more people than there are seats\./g, '$1 hat mehr Personen, als es Sitze gibt.')
+  .replace(/With (\S+) and the reserve aboard the machine is too heavy\./g, 'Mit $1 und der Reserve an Bord ist die Maschine zu schwer.')
+  .replace(/With (\S+) aboard the centre of gravity leaves its limits at some fuel between the reserve and the least it is flown with\./g, 'Mit $1 an Bord verlässt der Schwerpunkt seine Grenzen bei einem Treibstoff zwischen der Reserve und dem wenigsten, mit dem geflogen wird.');
+
 /** Where nobody gets in or out, and by how much it is too steep. */
 const noLanding = (text) => text
   .replace(/(\S+) slopes (\S+°), (\S+°) more than landing-slope-deg allows/g, '$1 ist $2 geneigt, $3 mehr, als landing-slope-deg erlaubt')
@@ -125,6 +131,8 @@ export const says = [
   [/^No crew that may do the work can come there, on foot or by air\. Perhaps another crew, another place to land, or somebody who stays there\.$/, 'Kein Trupp, der die Arbeit tun darf, kommt dorthin, zu Fuß oder durch die Luft. Vielleicht ein anderer Trupp, ein anderer Landeplatz, oder jemand, der dort bleibt.'],
   [/^Perhaps more time: a higher --seconds, on the desk a higher "at most seconds"\.$/, 'Vielleicht mehr Zeit: ein höheres --seconds, am Pult höhere „höchstens Sekunden“.'],
   [/^(?:\S+ slopes .+: nobody gets \S+ there|At \S+ trees stand too near to get \S+)\.$/, (all) => noLanding(all)],
+  [/^No crew that may (hook|receive|receive and guy) can come to (\S+), on foot or by air\. (.+) Perhaps fewer people at once, other seats, a crew that walks, or somebody who stays there\.$/, (_, does, place, unflown) => `Kein Trupp, der ${{ hook: 'anhängen', receive: 'empfangen', 'receive and guy': 'empfangen und abspannen' }[does]} darf, kommt nach ${place}, zu Fuß oder durch die Luft. ${noFlight(unflown)} Vielleicht weniger Personen auf einmal, andere Sitze, ein Trupp, der geht, oder jemand, der dort bleibt.`],
+  [/^(?:\S+ has more people than there are seats|With \S+ and the reserve aboard the machine is too heavy|With \S+ aboard the centre of gravity leaves its limits at some fuel between the reserve and the least it is flown with)\.$/, (all) => noFlight(all)],
   [/^No crew that may (hook|receive|receive and guy) can come to (\S+), on foot or by air\. (.+) Perhaps another place of kind landing with a way on foot to it, level and clear of trees, a crew that walks, or somebody who stays there\.$/, (_, does, place, closed) => `Kein Trupp, der ${{ hook: 'anhängen', receive: 'empfangen', 'receive and guy': 'empfangen und abspannen' }[does]} darf, kommt nach ${place}, zu Fuß oder durch die Luft. ${noLanding(closed)} Vielleicht ein anderer Ort der Art landing mit einem Fußweg dorthin, eben und frei von Bäumen, ein Trupp, der geht, oder jemand, der dort bleibt.`],
   [/^No crew that may (hook|receive|receive and guy) can come to (\S+), on foot or by air\. Perhaps such a crew that serves it, a landing place with a way on foot to it, or somebody who stays there\.$/, (_, does, place) => `Kein Trupp, der ${{ hook: 'anhängen', receive: 'empfangen', 'receive and guy': 'empfangen und abspannen' }[does]} darf, kommt nach ${place}, zu Fuß oder durch die Luft. Vielleicht ein solcher Trupp, der den Platz bedient, ein Landeplatz mit einem Fußweg dorthin, oder jemand, der dort bleibt.`],
   [/^Whoever may (hook|receive|receive and guy) can be at (\S+) only when the wind has closed it or the day is over\. Perhaps such a crew that comes earlier\.$/, (_, does, place) => `Wer ${{ hook: 'anhängen', receive: 'empfangen', 'receive and guy': 'empfangen und abspannen' }[does]} darf, kann erst an ${place} sein, wenn der Wind sie schließt oder der Tag vorbei ist. Vielleicht ein solcher Trupp, der früher kommt.`],
