@@ -1,6 +1,8 @@
 package underhook.cli;
 
 import java.io.PrintWriter;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -26,6 +28,8 @@ import underhook.core.finding.Severity;
         customSynopsis = "underhook calc TOPIC --key=value ... [--json]",
         description = "Works one formula by hand.")
 final class CalcCommand implements Callable<Integer> {
+    private static final MathContext DIGITS = new MathContext(12);
+
     private final BiFunction<String, Map<String, String>, Outcome<Map<String, Object>>> calc;
 
     @Spec private CommandSpec spec;
@@ -101,9 +105,18 @@ final class CalcCommand implements Callable<Integer> {
             return list.stream().map(CalcCommand::words).collect(Collectors.joining(" | "));
         }
         if (value instanceof Map<?, ?> named) {
-            return named.values().stream().map(String::valueOf).collect(Collectors.joining(", "));
+            return named.values().stream()
+                    .map(CalcCommand::words)
+                    .collect(Collectors.joining(", "));
         }
-        return String.valueOf(value);
+        return value instanceof Double number ? text(number) : String.valueOf(value);
+    }
+
+    /** Without the digits that binary fractions alone bring. */
+    private static String text(double number) {
+        return Double.isFinite(number)
+                ? new BigDecimal(number).round(DIGITS).stripTrailingZeros().toPlainString()
+                : String.valueOf(number);
     }
 
     private static void tell(List<Finding> findings, PrintWriter err) {

@@ -358,8 +358,8 @@ final class Words {
                 Locale.ROOT,
                 "in time on at least %.0f of 100 replayed days (wind %.0f, dark %.0f, duty %.0f,"
                         + " fuel %.0f), nine of ten end by %s%s%n"
-                        + "ended at its limits, a day places %d or more of %d loads nine times of"
-                        + " ten, %d or more half of the time%s%n",
+                        + "ended at its limits, a day places %s of %d loads nine times of"
+                        + " ten, %s half of the time%s%n",
                 percent(odds.allInTime()),
                 percent(odds.beforeWind()),
                 percent(odds.beforeDark()),
@@ -367,12 +367,16 @@ final class Words {
                 percent(odds.withinFuel()),
                 clock(odds.finishLateAt(), zone),
                 most,
-                odds.placed().mostDays(),
+                orMore(odds.placed().mostDays(), odds.placed().planned()),
                 odds.placed().planned(),
-                odds.placed().halfDays(),
+                orMore(odds.placed().halfDays(), odds.placed().planned()),
                 odds.allInTime().leastFraction() < SURE_FRACTION
                         ? "; plan --in-time=80 looks for loads to leave for another day"
                         : "");
+    }
+
+    private static String orMore(int placed, int planned) {
+        return placed < planned ? placed + " or more" : "all";
     }
 
     private static double percent(Odds.Chance chance) {

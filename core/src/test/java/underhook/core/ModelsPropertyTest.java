@@ -399,6 +399,47 @@ class ModelsPropertyTest {
                         });
     }
 
+    private static boolean isInside(
+            CentreOfGravity centre, CentreOfGravity.Burden burden, double fuelKg) {
+        return centre.at(burden, fuelKg)
+                .fold(
+                        (point, said) -> point.standing() != CentreOfGravity.Standing.OUTSIDE,
+                        said -> false);
+    }
+
+    /** Against each whole kilogram looked at alone: between two of them the limits are met within a kilogram. */
+    @Test
+    void from_the_most_fuel_down_the_centre_of_gravity_is_inside() {
+        int[] bound = {0};
+        SeededSamples.of(31)
+                .forEach(
+                        500,
+                        sample -> {
+                            Balance balance =
+                                    new Balance(
+                                            sample.between(3.2, 3.5),
+                                            1.6,
+                                            sample.between(2.5, 4.5),
+                                            2.6,
+                                            3.4,
+                                            List.of(
+                                                    new Balance.Limit(1210, 3.2, 3.6),
+                                                    new Balance.Limit(1600, 3.15, 3.55),
+                                                    new Balance.Limit(1900, 3.25, 3.45)));
+                            CentreOfGravity centre = CentreOfGravity.of(balance, 0);
+                            var burden =
+                                    new CentreOfGravity.Burden(1110, 95, 0, sample.between(0, 500));
+                            int most = 9;
+                            while (most < 340 && isInside(centre, burden, most + 1)) {
+                                most++;
+                            }
+                            assertThat(centre.mostFuelKg(burden, 340, 10).orElse(9))
+                                    .isEqualTo(most);
+                            bound[0] += most > 10 && most < 340 ? 1 : 0;
+                        });
+        assertThat(bound[0]).isGreaterThan(50);
+    }
+
     @Test
     void the_sun_stands_at_the_events_depth_when_the_event_comes() {
         SeededSamples.of(17)

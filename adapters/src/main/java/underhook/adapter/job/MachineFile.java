@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import underhook.adapter.job.Mentions.Family;
 import underhook.adapter.job.text.Fields;
+import underhook.adapter.job.text.Node;
 import underhook.adapter.job.text.Quantity;
 import underhook.adapter.job.text.Range;
 import underhook.adapter.job.text.Source.Found;
@@ -268,11 +269,21 @@ final class MachineFile {
         }
     }
 
+    private static boolean isEmptyList(Node node) {
+        return node instanceof Node.Items items && items.nodes().isEmpty();
+    }
+
     private List<LineItem> readLines() {
         List<LineItem> lines = new ArrayList<>();
         List<Fields> rows = fields.mappings("lines");
-        if (rows.isEmpty()) {
+        if (rows.isEmpty() && !fields.has("lines")) {
             fields.missing("lines");
+        } else if (fields.findNode("lines").filter(MachineFile::isEmptyList).isPresent()) {
+            fields.fault(
+                    FindingCode.FIELD_MISSING,
+                    "lines",
+                    "is empty",
+                    Found.allowing("a list of one line or more"));
         }
         for (Fields row : rows) {
             int before = row.source().faults().count();

@@ -88,6 +88,15 @@ class JobFaultsTest {
     }
 
     @Test
+    void says_of_a_machine_with_an_empty_list_of_lines_that_it_is_empty() {
+        String list = "lines:\n  - {name: 25 m, length-m: 25, mass-kg: 34, limit-kg: 750}\n";
+        assertThat(faults(new SampleJob().with("machine.yaml", list, "lines: []\n")))
+                .singleElement()
+                .asString()
+                .contains("lines", "is empty", "a list of one line or more");
+    }
+
+    @Test
     void refuses_a_machine_named_twice() {
         assertThat(faults(withOtherMachines("machine.yaml")))
                 .singleElement()

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.OptionalInt;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
@@ -143,6 +144,39 @@ public final class CentreOfGravity {
             }
         }
         return Outcome.done(worst, remarks(worst));
+    }
+
+    /**
+     * The most fuel from which the point stays inside until so little is left.
+     *
+     * @param fuelFromKg no more than this, kg
+     * @param fuelToKg less fuel, kg, not negative
+     * @return whole kg; empty where it is outside, or outside the envelope's rows, with every whole kg from the least on
+     */
+    public OptionalInt mostFuelKg(Burden burden, double fuelFromKg, double fuelToKg) {
+        requireFuel(fuelToKg);
+        int least = (int) Math.ceil(fuelToKg);
+        int most = (int) Math.floor(fuelFromKg);
+        if (most < least || !keeps(burden, least, fuelToKg)) {
+            return OptionalInt.empty();
+        }
+        // What stays inside from more fuel does so from less.
+        int low = least;
+        int high = most;
+        while (low < high) {
+            int middle = (low + high + 1) / 2;
+            if (keeps(burden, middle, fuelToKg)) {
+                low = middle;
+            } else {
+                high = middle - 1;
+            }
+        }
+        return OptionalInt.of(low);
+    }
+
+    private boolean keeps(Burden burden, int fuelFromKg, double fuelToKg) {
+        return worst(burden, fuelFromKg, fuelToKg)
+                .fold((point, said) -> point.standing() != Standing.OUTSIDE, refused -> false);
     }
 
     private List<Double> candidates(Burden burden, double fuelFromKg, double fuelToKg) {

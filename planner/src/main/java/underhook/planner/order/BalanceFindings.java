@@ -61,8 +61,7 @@ public final class BalanceFindings {
             look(step, burden(crew.people() * crew.massEachKg(), 0), crew.id().value(), ABOARD);
         }
         look(step, burden(0, lineKg), machine.name(), EMPTY);
-        step.rotation()
-                .ifPresent(lift -> look(step, burden(0, lift.massOnHookKg()), first(lift), LOADED));
+        step.rotation().ifPresent(lift -> look(step, lift));
     }
 
     private static String first(Rotation lift) {
@@ -73,32 +72,44 @@ public final class BalanceFindings {
         return new Burden(machine.emptyMassKg(), machine.crewMassKg(), cabinKg, hookKg);
     }
 
+    /** From hook-up on: what is burnt on the way there is flown without it. */
+    private void look(Step step, Rotation lift) {
+        double mostKg = Math.max(lift.fuelAtHookKg(), step.fuelEndKg());
+        if (!keeps(burden(0, lift.massOnHookKg()), mostKg, step.fuelEndKg())) {
+            tell(first(lift), LOADED);
+        }
+    }
+
     /**
      * With what was aboard at most, and at least, though the gauge reads either way. Where fuel was taken that no step
      * tells, a step that is begun ends with more of it than it began.
      */
     private void look(Step step, Burden burden, String subject, String with) {
-        double spreadKg = machine.fuelGaugeSpreadKg();
         double mostKg = Math.max(step.fuelStartKg(), step.fuelEndKg());
-        double leastKg = Math.min(step.fuelStartKg(), step.fuelEndKg());
-        boolean keeps =
-                CentreOfGravity.of(machine.balance().orElseThrow(), 0)
-                        .worst(burden, mostKg + spreadKg, Math.max(0, leastKg - spreadKg))
-                        .fold(
-                                (worst, said) ->
-                                        worst.standing() != CentreOfGravity.Standing.OUTSIDE,
-                                said -> false);
-        if (!keeps) {
-            all.putIfAbsent(
-                    with + subject,
-                    Finding.of(
-                            FindingCode.CENTRE_OF_GRAVITY,
-                            Severity.STOP,
-                            subject,
-                            "machine",
-                            "The centre of gravity leaves its limits at some fuel of a flight that is planned "
-                                    + with
-                                    + ". Do not fly it so: other seats, fuel or load."));
+        if (!keeps(burden, mostKg, Math.min(step.fuelStartKg(), step.fuelEndKg()))) {
+            tell(subject, with);
         }
+    }
+
+    private boolean keeps(Burden burden, double mostKg, double leastKg) {
+        double spreadKg = machine.fuelGaugeSpreadKg();
+        return CentreOfGravity.of(machine.balance().orElseThrow(), 0)
+                .worst(burden, mostKg + spreadKg, Math.max(0, leastKg - spreadKg))
+                .fold(
+                        (worst, said) -> worst.standing() != CentreOfGravity.Standing.OUTSIDE,
+                        said -> false);
+    }
+
+    private void tell(String subject, String with) {
+        all.putIfAbsent(
+                with + subject,
+                Finding.of(
+                        FindingCode.CENTRE_OF_GRAVITY,
+                        Severity.STOP,
+                        subject,
+                        "machine",
+                        "The centre of gravity leaves its limits at some fuel of a flight that is planned "
+                                + with
+                                + ". Do not fly it so: other seats, fuel or load."));
     }
 }

@@ -2,11 +2,15 @@ package underhook.planner.order;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import underhook.core.job.Crew;
 import underhook.core.job.PlaceId;
 
-/** Tells where nobody gets in or out of the machine, and why: the ground is too steep, or trees stand too near. */
+/**
+ * Tells who is not flown, and where nobody gets in or out of the machine, and why: too many or too heavy for it, the
+ * ground too steep, or trees too near.
+ */
 record Boarding(DayModel model, People people) {
     /** "A slopes 12°, 5° more than landing-slope-deg allows", both up. */
     String steepness(int place) {
@@ -25,17 +29,65 @@ record Boarding(DayModel model, People people) {
      * sentences; empty where that is not what keeps every crew away.
      */
     List<String> listClosed(PlaceId to, Crew.Role role) {
-        List<Crew> able =
-                people.teams.stream()
-                        .filter(crew -> !crew.stays() && crew.roles().contains(role))
-                        .filter(crew -> crew.serves().isEmpty() || crew.serves().contains(to))
-                        .toList();
+        List<Crew> able = able(to, role);
         List<String> said = new ArrayList<>();
         if (!able.isEmpty()) {
             able.forEach(crew -> said.addAll(listClosedNear(model.place(crew.start()), "in")));
             said.addAll(listClosedNear(model.place(to), "out"));
         }
         return said.stream().distinct().toList();
+    }
+
+    private List<Crew> able(PlaceId to, Crew.Role role) {
+        return people.teams.stream()
+                .filter(crew -> !crew.stays() && crew.roles().contains(role))
+                .filter(crew -> crew.serves().isEmpty() || crew.serves().contains(to))
+                .toList();
+    }
+
+    /** Why each crew with a role that serves a place is never flown, as sentences; empty where one may be. */
+    List<String> listUnflown(PlaceId to, Crew.Role role) {
+        List<Optional<String>> why = able(to, role).stream().map(this::findUnflown).toList();
+        return why.stream().allMatch(Optional::isPresent)
+                ? why.stream().flatMap(Optional::stream).toList()
+                : List.of();
+    }
+
+    /** Why a crew is never flown, as a sentence; empty where it may be. */
+    Optional<String> findUnflown(Crew crew) {
+        double leastKg =
+                model.machine.burnKgPerS()
+                                * (model.machine.reserveS()
+                                        + model.rules.refuelling().contingencyS())
+                        + model.machine.fuelGaugeSpreadKg();
+        if (crew.people() > model.machine.seats()) {
+            return Optional.of(crew.id() + " has more people than there are seats.");
+        }
+        if (massFuelKg(crew) < leastKg) {
+            return Optional.of(
+                    "With " + crew.id() + " and the reserve aboard the machine is too heavy.");
+        }
+        return mostFuelKg(crew) < leastKg
+                ? Optional.of(
+                        "With "
+                                + crew.id()
+                                + " aboard the centre of gravity leaves its limits at some fuel"
+                                + " between the reserve and the least it is flown with.")
+                : Optional.empty();
+    }
+
+    /** Most fuel to read with a crew aboard, kg; below 0 where it is too heavy. */
+    double mostFuelKg(Crew crew) {
+        BalancedFuel fuel = model.balancedFuel();
+        double balancedKg = fuel.readKg(fuel.withPeopleKg(crew.people() * crew.massEachKg()));
+        return Math.min(massFuelKg(crew), balancedKg);
+    }
+
+    private double massFuelKg(Crew crew) {
+        return model.machine.maxInternalMassKg()
+                - model.operatingMassKg()
+                - crew.people() * crew.massEachKg()
+                - model.machine.fuelGaugeSpreadKg();
     }
 
     /** Nothing where anybody can get in or out on level ground in the open. */

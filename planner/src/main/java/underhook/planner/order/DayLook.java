@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.ConcurrentHashMap;
 import underhook.core.air.Wind;
-import underhook.core.aircraft.CentreOfGravity;
 import underhook.core.finding.Severity;
 import underhook.core.geo.Ground;
 import underhook.core.geo.LocalFrame;
@@ -221,7 +220,9 @@ public final class DayLook {
                 liftKg <= line.limitKg()
                         && liftKg + lineKg <= model.machine.hookLimitKg()
                         && slingsHold(step, rotation, line, massFactor);
-        return hangs && mostKg >= 0 ? balancedKg(mostKg, liftKg + lineKg) : OptionalDouble.empty();
+        BalancedFuel fuel = model.balancedFuel();
+        double readKg = Math.min(mostKg, fuel.readKg(fuel.withLoadKg(liftKg + lineKg)));
+        return hangs && readKg >= 0 ? OptionalDouble.of(readKg) : OptionalDouble.empty();
     }
 
     /** Whether everything that the loads hang in holds them so much heavier. */
@@ -256,33 +257,6 @@ public final class DayLook {
         return load.massKg().isPresent() && massFactor > 1
                 ? load.weighing(load.massKg().getAsDouble() * massFactor)
                 : load;
-    }
-
-    /**
-     * Most fuel to read, no more than this, from which the centre of gravity keeps its limits down to the
-     * reserve, though the gauge reads low, kg; empty when it keeps them with none.
-     */
-    private OptionalDouble balancedKg(double mostKg, double hookedKg) {
-        double leastKg = model.machine.reserveS() * model.machine.burnKgPerS();
-        if (model.machine.balance().isEmpty() || mostKg < leastKg) {
-            return OptionalDouble.of(mostKg);
-        }
-        CentreOfGravity centre = CentreOfGravity.of(model.machine.balance().get(), 0);
-        CentreOfGravity.Burden burden =
-                new CentreOfGravity.Burden(
-                        model.machine.emptyMassKg(), model.machine.crewMassKg(), 0, hookedKg);
-        for (double fuelKg = mostKg; fuelKg >= leastKg; fuelKg--) {
-            boolean keeps =
-                    centre.worst(burden, fuelKg + model.machine.fuelGaugeSpreadKg(), leastKg)
-                            .fold(
-                                    (worst, findings) ->
-                                            worst.standing() != CentreOfGravity.Standing.OUTSIDE,
-                                    findings -> false);
-            if (keeps) {
-                return OptionalDouble.of(fuelKg);
-            }
-        }
-        return OptionalDouble.empty();
     }
 
     /** Hover mass, kg; 0 outside the chart and where no weather is known. */

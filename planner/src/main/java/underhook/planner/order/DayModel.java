@@ -49,6 +49,7 @@ final class DayModel {
     private final WaysIn ways;
     private final DayLegs legs;
     private final LegFinder finder;
+    private final BalancedFuel balancedFuel;
     private final Carriage carriage;
     private final Gear gear;
     private final ZonesAtPlaces zonesAtPlaces;
@@ -94,6 +95,7 @@ final class DayModel {
                 Stream.concat(Walls.things(job, ground).stream(), finder.wireWalls().stream())
                         .toList();
         this.ways = new WaysIn(this);
+        this.balancedFuel = new BalancedFuel(machine);
         this.carriage = new Carriage(this);
         this.gear = new Gear(this);
         this.poles = new Poles(this);
@@ -125,6 +127,7 @@ final class DayModel {
         this.walls = before.walls;
         this.ways = new WaysIn(this, before.ways);
         this.poles = before.poles.in(this);
+        this.balancedFuel = before.balancedFuel;
         this.carriage = before.carriage;
         this.gear = new Gear(this);
         this.legs = new DayLegs(this, before.legs);
@@ -212,6 +215,10 @@ final class DayModel {
     }
 
     /** How trips and empty lines are flown. */
+    BalancedFuel balancedFuel() {
+        return balancedFuel;
+    }
+
     Carriage carriage() {
         return carriage;
     }
@@ -258,8 +265,18 @@ final class DayModel {
         return leastKg;
     }
 
-    /** Most fuel with which the hovers of a trip are within limits, whole kg down, or what the tank holds. */
+    /**
+     * Most fuel with which a trip is within limits, whole kg down, or what the tank holds; below 0 where it may not be
+     * flown with any.
+     */
     double fuelMaxKg(Trip trip, int line, int slotFrom, int slotTo) {
+        double balancedKg =
+                balancedFuel.withLoadKg(trip.liftMassKg() + machine.lines().get(line).massKg());
+        return Math.min(hoverFuelMaxKg(trip, line, slotFrom, slotTo), balancedKg);
+    }
+
+    /** The same by its hovers alone, whatever its balance. */
+    double hoverFuelMaxKg(Trip trip, int line, int slotFrom, int slotTo) {
         double hoverKg = hoverMassKg(trip, slotFrom, slotTo);
         double lineKg = machine.lines().get(line).massKg();
         return Math.min(

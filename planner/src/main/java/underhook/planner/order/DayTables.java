@@ -31,12 +31,14 @@ final class DayTables {
     private final DayModel model;
     private final TripMaker maker;
     private final People people;
+    private final Boarding boarding;
     private final boolean[] isFuelled;
 
     DayTables(DayModel model, TripMaker maker, People people) {
         this.model = model;
         this.maker = maker;
         this.people = people;
+        this.boarding = new Boarding(model, people);
         this.isFuelled = new boolean[model.places.size()];
         for (int i = 0; i < isFuelled.length; i++) {
             isFuelled[i] = isFuelled(i);
@@ -198,14 +200,11 @@ final class DayTables {
                 crew.roles().contains(Crew.Role.RECEIVE),
                 serves,
                 landing,
-                model.machine.maxInternalMassKg()
-                        - model.operatingMassKg()
-                        - crew.people() * crew.massEachKg()
-                        - model.machine.fuelGaugeSpreadKg());
+                boarding.mostFuelKg(crew));
     }
 
     private int landingNear(int place, Crew crew) {
-        if (crew.people() > model.machine.seats()) {
+        if (boarding.findUnflown(crew).isPresent()) {
             return DayTable.NONE;
         }
         boolean walks = people.walkS(model.place(crew.start()), place) < DayTable.NO_WALK_S;
@@ -256,7 +255,7 @@ final class DayTables {
     private FuelRules fuel() {
         var machine = model.machine;
         return new FuelRules(
-                machine.fuelUsableKg(),
+                fillKg(),
                 machine.burnKgPerS(),
                 machine.hoverBurnKgPerS(),
                 machine.startFuelKg(),
@@ -265,6 +264,12 @@ final class DayTables {
                 model.rules.refuelling().contingencyS(),
                 model.rules.refuelling().refuelS(),
                 model.rules.refuelling().refuelKgPerS());
+    }
+
+    /** What may be filled up to, so that the machine may fly home with nothing on the hook. */
+    private double fillKg() {
+        BalancedFuel fuel = model.balancedFuel();
+        return Math.max(1, fuel.readKg(fuel.emptyKg()));
     }
 
     private Rates rates() {

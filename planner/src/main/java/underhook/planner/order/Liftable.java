@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
-import underhook.core.aircraft.CentreOfGravity;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
@@ -79,8 +78,8 @@ final class Liftable {
                 }
                 chart = true;
                 double need = fuelNeedKg(trip, leg.get(), back.get());
-                double most = model.fuelMaxKg(trip, line, slot, slot);
-                if (!isBalanced(trip, item.massKg(), most)) {
+                double most = model.hoverFuelMaxKg(trip, line, slot, slot);
+                if (most >= need && model.fuelMaxKg(trip, line, slot, slot) < need) {
                     continue;
                 }
                 balanced = true;
@@ -133,7 +132,7 @@ final class Liftable {
                     FindingCode.CENTRE_OF_GRAVITY,
                     id,
                     "With it on the hook the centre of gravity leaves its limits at some fuel between"
-                            + " the reserve and the most it lifts with.");
+                            + " the reserve and the least it is flown with.");
         }
         double wholeKg = Math.floor(mostFuelKg);
         return Optional.of(
@@ -241,25 +240,6 @@ final class Liftable {
                 id,
                 "The search was stopped before all ways for it were looked at. "
                         + Unflown.MORE_TIME);
-    }
-
-    /** Whether the centre of gravity stays within its limits from the most fuel to the reserve. */
-    private boolean isBalanced(Trip trip, double lineMassKg, double mostKg) {
-        double leastKg = model.machine.reserveS() * model.machine.burnKgPerS();
-        if (model.machine.balance().isEmpty() || mostKg < leastKg) {
-            return true;
-        }
-        CentreOfGravity.Burden burden =
-                new CentreOfGravity.Burden(
-                        model.machine.emptyMassKg(),
-                        model.machine.crewMassKg(),
-                        0,
-                        trip.liftMassKg() + lineMassKg);
-        return CentreOfGravity.of(model.machine.balance().get(), 0)
-                .worst(burden, mostKg, leastKg)
-                .fold(
-                        (worst, findings) -> worst.standing() != CentreOfGravity.Standing.OUTSIDE,
-                        findings -> false);
     }
 
     /**

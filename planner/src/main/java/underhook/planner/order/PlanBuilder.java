@@ -371,6 +371,11 @@ final class PlanBuilder {
                         model.machine.hookLimitKg(),
                         MACHINE_KG));
         all.add(limit("LINE_LIMIT", trip.liftMassKg(), line.limitKg(), MACHINE_KG));
+        // Of fuel, and where less than a full tank keeps the balance alone.
+        double balancedKg = model.balancedFuel().withLoadKg(trip.liftMassKg() + line.massKg());
+        if (balancedKg > 0 && balancedKg < Math.floor(model.machine.fuelUsableKg())) {
+            all.add(limit("CENTRE_OF_GRAVITY", Math.ceil(readKg), balancedKg, MACHINE_KG));
+        }
         all.add(
                 lineLength(
                         trip.from(),

@@ -87,6 +87,13 @@ record Unflown(DayTable table, int k, Trip trip, Boarding boarding) {
         }
         boolean hooks = table.needsTeamAtPickUp(k);
         PlaceId to = hooks ? from() : to();
+        List<String> unflown = boarding.listUnflown(to, hooks ? Crew.Role.HOOK : Crew.Role.RECEIVE);
+        if (!unflown.isEmpty()) {
+            return nobodyComes(hooks)
+                    + String.join(" ", unflown)
+                    + " Perhaps fewer people at once, other seats, a crew that walks, or somebody"
+                    + " who stays there.";
+        }
         List<String> closed = boarding.listClosed(to, hooks ? Crew.Role.HOOK : Crew.Role.RECEIVE);
         if (!closed.isEmpty()) {
             return nobodyComes(hooks)

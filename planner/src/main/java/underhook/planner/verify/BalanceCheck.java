@@ -6,6 +6,8 @@ import underhook.core.finding.Severity;
 import underhook.core.job.Balance;
 import underhook.core.job.Crew;
 import underhook.core.job.Machine;
+import underhook.core.plan.Limit;
+import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 
 /**
@@ -39,18 +41,39 @@ final class BalanceCheck {
 
     private void check(Balance balance, Step step) {
         demand(balance, step, machine.name(), new Carried(0, lineKg(step)));
-        step.rotation()
-                .ifPresent(
-                        turn ->
-                                demand(
-                                        balance,
-                                        step,
-                                        turn.loads().get(0).value(),
-                                        new Carried(0, turn.massOnHookKg())));
+        step.rotation().ifPresent(turn -> check(balance, step, turn));
         for (Crew crew : day.job().crews()) {
             if (step.crew().filter(crew.id()::equals).isPresent()) {
                 double cabinKg = crew.people() * crew.massEachKg();
                 demand(balance, step, crew.id().value(), new Carried(cabinKg, 0));
+            }
+        }
+    }
+
+    /** The load hangs from hook-up on. */
+    private void check(Balance balance, Step step, Rotation turn) {
+        Carried carried = new Carried(0, turn.massOnHookKg());
+        double mostKg = Math.max(turn.fuelAtHookKg(), step.fuelEndKg());
+        demand(
+                turn.loads().get(0).value(),
+                leaves(balance, carried, new Fuel(mostKg, step.fuelEndKg())));
+        for (Limit limit : turn.limits()) {
+            if (limit.code().equals(FindingCode.CENTRE_OF_GRAVITY.name())) {
+                double reserveKg = machine.reserveS() * machine.burnKgPerS();
+                double spreadKg = machine.fuelGaugeSpreadKg();
+                double readKg = turn.fuelAtHookKg() + spreadKg;
+                boolean keeps =
+                        !leaves(balance, carried, new Fuel(limit.limit() - spreadKg, reserveKg));
+                day.ledger()
+                        .demand(
+                                keeps && limit.value() >= readKg - Tolerance.MASS_KG,
+                                FindingCode.MARGIN_WRONG,
+                                turn.loads().get(0).value(),
+                                () ->
+                                        Told.of(
+                                                        "machine",
+                                                        "Fuel that keeps the balance is stated too high, or what is aboard too low.")
+                                                .figures(readKg, limit.limit(), "kg"));
             }
         }
     }
@@ -66,19 +89,33 @@ final class BalanceCheck {
                 .orElse(0);
     }
 
+    /** What the gauge may have read on the way, kg. */
+    private record Fuel(double mostKg, double leastKg) {}
+
     private void demand(Balance balance, Step step, String subject, Carried carried) {
         // A step that was begun may end with more fuel than it began: it was taken where no step
         // tells of it.
-        double spreadKg = machine.fuelGaugeSpreadKg();
-        double mostKg = Math.max(step.fuelStartKg(), step.fuelEndKg()) + spreadKg;
-        double leastKg = Math.max(0, Math.min(step.fuelStartKg(), step.fuelEndKg()) - spreadKg);
+        Fuel fuel =
+                new Fuel(
+                        Math.max(step.fuelStartKg(), step.fuelEndKg()),
+                        Math.min(step.fuelStartKg(), step.fuelEndKg()));
+        demand(subject, leaves(balance, carried, fuel));
+    }
+
+    private void demand(String subject, boolean leaves) {
+        if (leaves) {
+            said.demand(FindingCode.CENTRE_OF_GRAVITY, subject, Severity.STOP);
+        }
+    }
+
+    private boolean leaves(Balance balance, Carried carried, Fuel fuel) {
+        double mostKg = fuel.mostKg() + machine.fuelGaugeSpreadKg();
+        double leastKg = Math.max(0, fuel.leastKg() - machine.fuelGaugeSpreadKg());
         boolean leaves = isOutside(balance, carried, leastKg);
         for (double fuelKg = mostKg; fuelKg > leastKg && !leaves; fuelKg -= STEP_KG) {
             leaves = isOutside(balance, carried, fuelKg);
         }
-        if (leaves) {
-            said.demand(FindingCode.CENTRE_OF_GRAVITY, subject, Severity.STOP);
-        }
+        return leaves;
     }
 
     private boolean isOutside(Balance balance, Carried carried, double fuelKg) {
