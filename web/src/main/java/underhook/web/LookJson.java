@@ -1,5 +1,6 @@
 package underhook.web;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -185,7 +186,7 @@ final class LookJson {
         ObjectNode node = Json.object();
         node.put("code", limit.code());
         node.put("value", Written.up(limit.value(), 1));
-        node.put("limit", Written.down(limit.limit(), 1));
+        node.put("limit", allowed(limit.limit(), limit.unit()));
         node.put("unit", limit.unit());
         node.put("marginPercent", Written.down(limit.marginPercent(), 1));
         node.put("margin", Written.down(limit.limit() - limit.value(), 1));
@@ -220,5 +221,14 @@ final class LookJson {
                 .put("value", Written.nearest(input.value(), CENTIMETRES))
                 .put("unit", input.unit())
                 .put("source", input.source());
+    }
+
+    /**
+     * What is allowed. A mass or a length as finely as the plan has it: in tenths a hook of 2400 lb would be one of
+     * 2399 lb; all else rounded down.
+     */
+    static BigDecimal allowed(double limit, String unit) {
+        boolean isTurned = unit.equals("kg") || unit.equals("m");
+        return isTurned ? Written.nearest(limit, 6) : Written.down(limit, 1);
     }
 }

@@ -8,8 +8,9 @@ export const M_PER_FT = 0.3048;
 export const M_PER_NMI = 1852;
 
 const ROUND = { up: Math.ceil, down: Math.floor, near: Math.round };
-// A hair, so that 340.0000001 from a division does not become 341.
-export const HAIR = 1e-6;
+// A hair, so that 340.0000001 from a division does not become 341, nor 204 lb, which a plan keeps to the millionth
+// of a kilogram, 203.
+export const HAIR = 2e-6;
 
 export function round(value, side, decimals = 0) {
   const scale = 10 ** decimals;
