@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
@@ -29,6 +30,9 @@ import underhook.planner.order.Standing;
  */
 public final class RestOfDay {
     /** Hours of the forecast are no shorter, as a rule. */
+    /** By so much a load turns out heavier that is weighed. */
+    private static final double HEAVIER_FACTOR = 1.02;
+
     private static final Duration LATER = Duration.ofMinutes(30);
 
     private static final PlanSettings UNSEEN =
@@ -101,7 +105,7 @@ public final class RestOfDay {
         asRead();
     }
 
-    /** What days bring most: whoever comes to the next lifts is late, or their place is closed. */
+    /** What days bring most: whoever comes to the next lifts is late, their place is closed, or what hangs is heavier. */
     private List<Change> usual(Instant at) {
         List<Change> all = new ArrayList<>();
         asRead.job().crews().stream()
@@ -111,8 +115,19 @@ public final class RestOfDay {
                 .filter(step -> step.startAt().isAfter(at))
                 .flatMap(step -> step.rotation().stream())
                 .limit(1)
-                .forEach(next -> all.add(new Change.PlaceClosed(next.drops().get(0).place())));
+                .forEach(
+                        next -> {
+                            all.add(new Change.PlaceClosed(next.drops().get(0).place()));
+                            heavier(next.loads().get(0)).ifPresent(all::add);
+                        });
         return all;
+    }
+
+    private Optional<Change> heavier(LoadId id) {
+        OptionalDouble massKg = asRead.job().getLoad(id).massKg();
+        return massKg.isPresent()
+                ? Optional.of(new Change.Weighed(id, HEAVIER_FACTOR * massKg.getAsDouble()))
+                : Optional.empty();
     }
 
     private Instant firstAt() {
