@@ -58,10 +58,10 @@ final class BalancedFuel {
     private double mostKg(Carried carried) {
         return machine.balance().isEmpty()
                 ? machine.fuelUsableKg()
-                : known.get(carried, this::find);
+                : known.get(carried, this::findMostKg);
     }
 
-    private double find(Carried carried) {
+    private double findMostKg(Carried carried) {
         double reserveKg = machine.reserveS() * machine.burnKgPerS();
         Burden burden =
                 new Burden(
