@@ -68,6 +68,7 @@ public final class LimitHow {
                     new How(List.of(), ADDED, "", gross(limit.value(), "margins"));
             case "HOOK_LIMIT" -> new How(List.of(), "loads + line", "", hook(limit.value(), true));
             case "LINE_LIMIT" -> new How(List.of(), "loads", "", hook(limit.value(), false));
+            case "CENTRE_OF_GRAVITY" -> balance();
             case "LINE_LENGTH" -> lineLength(limit);
             case "WIND_MEAN", "WIND_GUST", "WIND_SPREAD" -> wind(limit);
             default -> new How(List.of(), "as stated by " + limit.source(), "", List.of());
@@ -94,6 +95,29 @@ public final class LimitHow {
                 "table, linear between its points, rounded down; against " + ADDED,
                 point,
                 gross(limit.value(), "margin for construction and estimated masses"));
+    }
+
+    private How balance() {
+        List<Input> parts = new ArrayList<>();
+        machine.balance()
+                .ifPresent(
+                        arms -> {
+                            parts.add(arm("arm of the empty machine", arms.emptyArmM()));
+                            parts.add(arm("arm of the pilot", arms.crewArmM()));
+                            parts.add(arm("arm of the fuel", arms.fuelArmM()));
+                            parts.add(arm("arm of the hook", arms.hookArmM()));
+                        });
+        parts.addAll(gross(0, ""));
+        return new How(
+                parts,
+                "most fuel in the tank from which moments over masses keep the envelope down to the"
+                        + " reserve; against fuel as read + gauge spread",
+                "",
+                List.of());
+    }
+
+    private static Input arm(String name, double armM) {
+        return new Input(name, armM, "m", "machine");
     }
 
     /** The end that a limit holds at; empty for the whole lift. */

@@ -238,6 +238,8 @@ export const says = [
   [/^rotor clearance$/, 'Abstand des Rotors'], [/^trees and rise behind the tail$/, 'Bäume und Anstieg hinter dem Heck'], [/^load standing under it$/, 'Last, die darunter steht'],
   [/^trees \+ rotor clearance \+ rise of the ground behind the tail at (.+)$/, 'Bäume + Abstand des Rotors + Anstieg des Bodens hinter dem Heck in $1'],
   [/^forecast times exposure$/, 'Vorhersage mal Windlage'], [/^\(gust - mean\) times exposure$/, '(Böe − Mittel) mal Windlage'], [/^mean wind of the forecast$/, 'mittlerer Wind der Vorhersage'], [/^gust of the forecast$/, 'Böe der Vorhersage'],
+  [/^most fuel in the tank from which moments over masses keep the envelope down to the reserve; against fuel as read \+ gauge spread$/, 'höchster Treibstoff im Tank, von dem an Momente durch Massen bis zur Reserve in den Grenzen bleiben; gegen abgelesenen Treibstoff + Streuung der Anzeige'],
+  [/^arm of the empty machine$/, 'Hebelarm der leeren Maschine'], [/^arm of the pilot$/, 'Hebelarm des Piloten'], [/^arm of the fuel$/, 'Hebelarm des Treibstoffs'], [/^arm of the hook$/, 'Hebelarm des Hakens'],
   [/^fuel gauge spread$/, 'Streuung der Tankanzeige'], [/^as stated by rules$/, 'wie in den Regeln angegeben'], [/^as stated by rigging: (.+)$/, 'wie bei den Anschlagmitteln angegeben: $1'],
   // Why a load stays behind, or what of a place, a wire or a report is doubted.
   [/^The job folder is not the one that the plan was made of: (.+)\. All of this is said with the folder as it is now\.$/, (_, what) => `Der Ordner des Auftrags ist nicht der, aus dem der Plan gemacht wurde: ${what.split('; ').map((one) => one
