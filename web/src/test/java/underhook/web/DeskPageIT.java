@@ -135,8 +135,8 @@ class DeskPageIT {
         page.type("247", Keys.ENTER);
 
         page.waitUntil("no fault is left", it -> it.says("No fault in any file."));
-        assertThat(page.find(".grid td[aria-invalid=true]")).isEmpty();
-        assertThat(page.says("all changes on disk")).isTrue();
+        page.waitUntil("no cell is marked", it -> it.find(".grid td[aria-invalid=true]").isEmpty());
+        page.waitUntil("it is kept", it -> it.says("all changes on disk"));
     }
 
     @Test
