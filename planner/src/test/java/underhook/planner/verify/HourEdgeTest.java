@@ -17,8 +17,6 @@ import underhook.core.job.WeatherHour;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
-import underhook.planner.order.DayPlanner;
-import underhook.planner.order.PlanSettings;
 
 /**
  * A lift that comes over its place in one row of the weather and is let go in another: the air of both counts,
@@ -159,7 +157,7 @@ class HourEdgeTest {
                                         "until",
                                         at(12000)));
 
-        Plan plan = planned(day);
+        Plan plan = Planned.of(day);
 
         assertThat(plan.steps().stream().flatMap(step -> step.rotation().stream())).isNotEmpty();
         assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
@@ -192,7 +190,7 @@ class HourEdgeTest {
                         .toList();
         day = day.inJob("loads", loads);
 
-        Plan plan = planned(day);
+        Plan plan = Planned.of(day);
 
         assertThat(plan.leftOut()).extracting(LeftOut::load).doesNotContain(SmallDay.lid("B1"));
         assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
@@ -216,7 +214,7 @@ class HourEdgeTest {
                         "weather",
                         with(with(day.job().weather(), "hours", rows), "until", at(9000)));
 
-        Plan plan = planned(day);
+        Plan plan = Planned.of(day);
 
         assertThat(plan.leftOut()).extracting(LeftOut::load).contains(SmallDay.lid("P1"));
         assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations())
@@ -229,13 +227,13 @@ class HourEdgeTest {
     void a_planned_lift_hovers_in_both_rows() {
         // Coldest before anybody flies, so that speeds and times hang on neither row.
         SmallDay before = in(row(-7200, ZERO_K, 5), row(-3600, 293.15, 5), row(30000, 293.15, 5));
-        Rotation first = to(planned(before), "S1");
+        Rotation first = to(Planned.of(before), "S1");
         double releasedS =
                 (first.drops().get(0).releasedAt().toEpochMilli() - at(0).toEpochMilli()) / 1000.0;
         double edgeS = releasedS - 20;
         SmallDay day = in(row(-7200, ZERO_K, 5), row(-3600, 293.15, 5), row(edgeS, ZERO_K, 5));
 
-        Rotation turn = to(planned(day), "S1");
+        Rotation turn = to(Planned.of(day), "S1");
 
         // At 150 m 1870 kg hover at 20 °C, at A 1880 kg; 0 °C would allow 1970.
         assertThat(turn.drops().get(0).releasedAt()).isEqualTo(at(releasedS));
@@ -258,18 +256,5 @@ class HourEdgeTest {
             }
         }
         throw new AssertionError("no lift of " + load);
-    }
-
-    private static Plan planned(SmallDay day) {
-        return DayPlanner.plan(
-                        day.job(),
-                        day.ground(),
-                        new PlanSettings("p", SmallDay.SEVEN, 1, "test", () -> false),
-                        (what, share) -> {})
-                .fold(
-                        (made, findings) -> made,
-                        refused -> {
-                            throw new AssertionError(refused);
-                        });
     }
 }

@@ -16,25 +16,10 @@ import underhook.core.finding.FindingCode;
 import underhook.core.plan.Limit;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
-import underhook.planner.order.DayPlanner;
-import underhook.planner.order.PlanSettings;
 
 /** A made plan with one stated limit other than it is; arithmetic alone says what is wrong. */
 class MarginCheckTest {
     private static final SmallDay DAY = SmallDay.good();
-
-    private static Plan planned() {
-        return DayPlanner.plan(
-                        DAY.job(),
-                        DAY.ground(),
-                        new PlanSettings("p", SmallDay.SEVEN, 1, "test", () -> false),
-                        (what, share) -> {})
-                .fold(
-                        (made, findings) -> made,
-                        refused -> {
-                            throw new AssertionError(refused);
-                        });
-    }
 
     private static List<FindingCode> refusals(Plan plan) {
         return new PlanVerifier()
@@ -86,13 +71,13 @@ class MarginCheckTest {
     /** Earlier programs stated the line of the set-down alone, without a place. */
     @Test
     void what_an_earlier_program_said_of_the_line_still_holds() {
-        assertThat(refusals(told(planned(), MarginCheckTest::earlier))).isEmpty();
+        assertThat(refusals(told(Planned.of(DAY), MarginCheckTest::earlier))).isEmpty();
     }
 
     /** The other rotations say that the program knows both ends. */
     @Test
     void one_lift_alone_may_not_state_the_line_as_earlier_programs_did() {
-        Plan plan = planned();
+        Plan plan = Planned.of(DAY);
         String first =
                 plan.steps().stream()
                         .flatMap(step -> step.rotation().stream())
@@ -227,13 +212,15 @@ class MarginCheckTest {
 
     @Test
     void what_the_planner_states_is_so() {
-        assertThat(refusals(planned())).isEmpty();
+        assertThat(refusals(Planned.of(DAY))).isEmpty();
     }
 
     @ParameterizedTest(name = "{0}")
     @MethodSource("lies")
     void refuses(String lie, UnaryOperator<List<Limit>> change) {
-        assertThat(refusals(told(planned(), change))).as(lie).contains(FindingCode.MARGIN_WRONG);
+        assertThat(refusals(told(Planned.of(DAY), change)))
+                .as(lie)
+                .contains(FindingCode.MARGIN_WRONG);
     }
 
     @Test
@@ -241,12 +228,12 @@ class MarginCheckTest {
         UnaryOperator<List<Limit>> over =
                 each("LINE_LENGTH at A", limit -> with(limit, "value", limit.limit() + 0.2));
 
-        assertThat(refusals(told(planned(), over))).contains(FindingCode.LINE_LENGTH);
+        assertThat(refusals(told(Planned.of(DAY), over))).contains(FindingCode.LINE_LENGTH);
     }
 
     @Test
     void refuses_one_rotation_without_limits_among_others() {
-        Plan plan = planned();
+        Plan plan = Planned.of(DAY);
         Rotation first =
                 plan.steps().stream()
                         .flatMap(step -> step.rotation().stream())

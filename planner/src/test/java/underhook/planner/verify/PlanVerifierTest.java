@@ -1192,28 +1192,10 @@ class PlanVerifierTest {
                                                 "bounds.flightS",
                                                 OptionalDouble.of(1582))),
                         "SUMMARY_WRONG lowerBoundFlightS"),
-                of(
-                        "days like this one held to as much as it flies",
-                        d ->
-                                d.inPlan(
-                                        "summary",
-                                        with(
-                                                d.plan().summary(),
-                                                "bounds.held",
-                                                new Summary.Held(
-                                                        OptionalDouble.of(1200),
-                                                        OptionalDouble.of(1580))))),
+                of("days like this one held to as much as it flies", d -> held(d, 1200, 1580)),
                 of(
                         "days like this one held to more than it flies",
-                        d ->
-                                d.inPlan(
-                                        "summary",
-                                        with(
-                                                d.plan().summary(),
-                                                "bounds.held",
-                                                new Summary.Held(
-                                                        OptionalDouble.of(1582),
-                                                        OptionalDouble.of(1583)))),
+                        d -> held(d, 1582, 1583),
                         "SUMMARY_WRONG peopleAsFlownBoundS",
                         "SUMMARY_WRONG hoursAsFlownBoundS"),
                 of("bounds below a day to choose from", d -> offering(d, 1100, 4020)),
@@ -2793,6 +2775,11 @@ class PlanVerifierTest {
 
         assertThat(second).isEqualTo(check(changed));
         assertThat(third).isEqualTo(second);
+    }
+
+    private static SmallDay held(SmallDay day, double peopleS, double hoursS) {
+        Summary.Held held = new Summary.Held(OptionalDouble.of(peopleS), OptionalDouble.of(hoursS));
+        return day.inPlan("summary", with(day.plan().summary(), "bounds.held", held));
     }
 
     private static SmallDay provenFor(SmallDay day, Optional<String> what) {

@@ -13,25 +13,10 @@ import underhook.core.plan.Limit;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.StepKind;
-import underhook.planner.order.DayPlanner;
-import underhook.planner.order.PlanSettings;
 
 /** What is planned keeps its balance, or is not planned: limits worked by hand. Machine and pilot have 1200 kg. */
 class PlannedBalanceTest {
     private static final double GAUGE_KG = 5;
-
-    private static Plan plan(SmallDay day) {
-        return DayPlanner.plan(
-                        day.job(),
-                        day.ground(),
-                        new PlanSettings("p", SmallDay.SEVEN, 1, "test", () -> false),
-                        (what, share) -> {})
-                .fold(
-                        (made, findings) -> made,
-                        refused -> {
-                            throw new AssertionError(refused);
-                        });
-    }
 
     /** What is said of flights that are planned. */
     private static List<Finding> balanceOf(Plan plan) {
@@ -55,7 +40,7 @@ class PlannedBalanceTest {
     @Test
     void fuel_far_aft_is_filled_no_higher_than_the_empty_machine_may_fly() {
         SmallDay day = day(new Balance(3, 3, 5, 3, 3, envelope(2.5, 3.2)));
-        Plan plan = plan(day);
+        Plan plan = Planned.of(day);
 
         assertThat(plan.summary().rotations()).isGreaterThan(1);
         assertThat(balanceOf(plan)).isEmpty();
@@ -71,7 +56,7 @@ class PlannedBalanceTest {
     @Test
     void a_lift_has_no_more_fuel_than_keeps_its_balance() {
         SmallDay day = day(new Balance(2.7, 2.7, 4, 3, 4, envelope(2, 3)));
-        Plan plan = plan(day);
+        Plan plan = Planned.of(day);
         List<Rotation> lifts =
                 plan.steps().stream().flatMap(step -> step.rotation().stream()).toList();
 
@@ -93,7 +78,7 @@ class PlannedBalanceTest {
     @Test
     void people_who_sit_too_far_ahead_are_not_flown() {
         SmallDay day = day(new Balance(3, 3, 3, 1, 3, envelope(2.6, 3.2)));
-        Plan plan = plan(day);
+        Plan plan = Planned.of(day);
 
         assertThat(plan.steps()).noneMatch(step -> step.kind() == StepKind.CREW_MOVE);
         assertThat(balanceOf(plan)).isEmpty();

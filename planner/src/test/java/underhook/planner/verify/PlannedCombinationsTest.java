@@ -17,8 +17,6 @@ import underhook.core.plan.Limit;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
-import underhook.planner.order.DayPlanner;
-import underhook.planner.order.PlanSettings;
 
 /** What bounds hold for, and who hangs with whom: invented bags, expected from the rules of combining. */
 class PlannedCombinationsTest {
@@ -28,7 +26,7 @@ class PlannedCombinationsTest {
     void a_bound_holds_for_all_combinations_of_a_few_loads() {
         SmallDay day = bags(3, (one, other) -> true);
 
-        Plan plan = plan(day);
+        Plan plan = Planned.of(day);
 
         assertThat(plan.summary().provenFor()).contains("all-combinations");
         assertThat(plan.summary().lowerBoundFlightS().orElseThrow())
@@ -38,7 +36,7 @@ class PlannedCombinationsTest {
 
     @Test
     void a_bound_holds_for_the_chosen_combination_where_too_many_may_hang_together() {
-        Plan plan = plan(bags(7, (one, other) -> true));
+        Plan plan = Planned.of(bags(7, (one, other) -> true));
 
         assertThat(plan.summary().provenFor()).contains("chosen-combination");
     }
@@ -48,7 +46,7 @@ class PlannedCombinationsTest {
         // The first names all others; of those none names another.
         SmallDay day = bags(3, (one, other) -> one == 0);
 
-        Plan plan = plan(day);
+        Plan plan = Planned.of(day);
 
         assertThat(onHooks(plan)).containsExactlyInAnyOrder(2, 1);
         assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
@@ -58,7 +56,7 @@ class PlannedCombinationsTest {
     void dangerous_goods_hang_alone_and_are_told() {
         SmallDay day = bags(2, (one, other) -> true).load("C1", "dangerousGoods", "UN 1202");
 
-        Plan plan = plan(day);
+        Plan plan = Planned.of(day);
 
         assertThat(onHooks(plan)).containsExactly(1, 1);
         assertThat(plan.findings())
@@ -80,7 +78,7 @@ class PlannedCombinationsTest {
             day = day.load("C" + i, "massKg", OptionalDouble.of(5));
         }
 
-        Plan plan = plan(day);
+        Plan plan = Planned.of(day);
 
         assertThat(onHooks(plan)).containsExactly(1, 1);
         assertThat(plan.leftOut()).isEmpty();
@@ -97,7 +95,7 @@ class PlannedCombinationsTest {
     void of_two_on_a_hook_the_one_that_trails_farthest_is_stated() {
         SmallDay day = bags(2, (one, other) -> true).load("C1", "massKg", OptionalDouble.of(250));
 
-        Plan plan = plan(day);
+        Plan plan = Planned.of(day);
 
         assertThat(onHooks(plan)).containsExactly(2);
         Limit trail = trail(plan);
@@ -132,7 +130,7 @@ class PlannedCombinationsTest {
                                                 .map(kind -> with(kind, "trailLimitRad", 1.3))
                                                 .toList()));
 
-        Plan fast = plan(wide);
+        Plan fast = Planned.of(wide);
 
         assertThat(loadedMPerS(fast)).isGreaterThan(19);
 
@@ -220,18 +218,5 @@ class PlannedCombinationsTest {
                 .flatMap(rotation -> rotation.stream())
                 .map(rotation -> rotation.loads().size())
                 .toList();
-    }
-
-    private static Plan plan(SmallDay day) {
-        return DayPlanner.plan(
-                        day.job(),
-                        day.ground(),
-                        new PlanSettings("p", SmallDay.SEVEN, 1, "test", () -> false),
-                        (what, share) -> {})
-                .fold(
-                        (made, findings) -> made,
-                        refused -> {
-                            throw new AssertionError(refused);
-                        });
     }
 }
