@@ -68,7 +68,7 @@ public final class LimitHow {
                     new How(List.of(), ADDED, "", gross(limit.value(), "margins"));
             case "HOOK_LIMIT" -> new How(List.of(), "loads + line", "", hook(limit.value(), true));
             case "LINE_LIMIT" -> new How(List.of(), "loads", "", hook(limit.value(), false));
-            case "CENTRE_OF_GRAVITY" -> balance();
+            case "BALANCE_FUEL" -> balance();
             case "LINE_LENGTH" -> lineLength(limit);
             case "WIND_MEAN", "WIND_GUST", "WIND_SPREAD" -> wind(limit);
             default -> new How(List.of(), "as stated by " + limit.source(), "", List.of());

@@ -374,7 +374,7 @@ final class PlanBuilder {
         // Of fuel, and where less than a full tank keeps the balance alone.
         double balancedKg = model.balancedFuel().withLoadKg(trip.liftMassKg() + line.massKg());
         if (balancedKg > 0 && balancedKg < Math.floor(model.machine.fuelUsableKg())) {
-            all.add(limit("CENTRE_OF_GRAVITY", Math.ceil(readKg), balancedKg, MACHINE_KG));
+            all.add(limit("BALANCE_FUEL", Math.ceil(readKg), balancedKg, MACHINE_KG));
         }
         all.add(
                 lineLength(

@@ -58,7 +58,7 @@ final class BalanceCheck {
                 turn.loads().get(0).value(),
                 leaves(balance, carried, new Fuel(mostKg, step.fuelEndKg())));
         for (Limit limit : turn.limits()) {
-            if (limit.code().equals(FindingCode.CENTRE_OF_GRAVITY.name())) {
+            if (limit.code().equals("BALANCE_FUEL")) {
                 double reserveKg = machine.reserveS() * machine.burnKgPerS();
                 double spreadKg = machine.fuelGaugeSpreadKg();
                 double readKg = turn.fuelAtHookKg() + spreadKg;

@@ -41,7 +41,7 @@ final class MarginCheck {
                     Map.entry("HOOK_LIMIT", "kg"),
                     Map.entry("LINE_LIMIT", "kg"),
                     Map.entry("RIGGING_LIMIT", "kg"),
-                    Map.entry("CENTRE_OF_GRAVITY", "kg"),
+                    Map.entry("BALANCE_FUEL", "kg"),
                     Map.entry("LINE_LENGTH", "m"),
                     Map.entry("TAIL_DISTANCE", "m"),
                     Map.entry("TRAIL", "deg"),
