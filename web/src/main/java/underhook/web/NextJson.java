@@ -118,14 +118,12 @@ final class NextJson {
         node.set(
                 "closed",
                 Json.array(
-                        leg.release().map(ReleaseLook::stretches).orElse(List.of()).stream()
-                                .filter(part -> part.use() == ReleaseLook.Use.CLOSED)
-                                .toList(),
-                        part ->
+                        ClosedOver.of(leg),
+                        over ->
                                 Json.object()
-                                        .put("what", String.join(", ", part.what()))
-                                        .put("fromM", Written.down(part.fromM(), 0))
-                                        .put("toM", Written.up(part.toM(), 0))));
+                                        .put("what", over.what())
+                                        .put("fromM", over.fromM())
+                                        .put("toM", over.toM())));
         node.put(
                 "closedS",
                 Written.up(leg.release().map(ReleaseLook::longestClosedS).orElse(0.0), 0));
