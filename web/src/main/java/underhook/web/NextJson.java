@@ -1,9 +1,12 @@
 package underhook.web;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -115,15 +118,7 @@ final class NextJson {
                                         .put("id", one.id())
                                         .put("live", live.contains(one.id()))
                                         .put("rule", one.rule())));
-        node.set(
-                "closed",
-                Json.array(
-                        ClosedOver.of(leg),
-                        over ->
-                                Json.object()
-                                        .put("what", over.what())
-                                        .put("fromM", over.fromM())
-                                        .put("toM", over.toM())));
+        node.set("closed", leg.release().map(NextJson::closed).orElseGet(Json::array));
         node.put(
                 "closedS",
                 Written.up(leg.release().map(ReleaseLook::longestClosedS).orElse(0.0), 0));
@@ -131,6 +126,29 @@ final class NextJson {
     }
 
     private record Passed(String id, String rule) {}
+
+    /** Where nothing may be let go, in the order flown: things that decide for the same part together. */
+    static ArrayNode closed(ReleaseLook look) {
+        Map<ReleaseLook.Part, List<String>> things =
+                new TreeMap<>(
+                        Comparator.comparingLong(ReleaseLook.Part::fromM)
+                                .thenComparingLong(ReleaseLook.Part::toM));
+        look.partsByThing(ReleaseLook.Use.CLOSED)
+                .forEach(
+                        (thing, parts) ->
+                                parts.forEach(
+                                        part ->
+                                                things.computeIfAbsent(
+                                                                part, unused -> new ArrayList<>())
+                                                        .add(thing)));
+        return Json.array(
+                things.entrySet(),
+                one ->
+                        Json.object()
+                                .put("what", String.join(", ", one.getValue()))
+                                .put("fromM", one.getKey().fromM())
+                                .put("toM", one.getKey().toM()));
+    }
 
     private static void putDown(ObjectNode node, String name, OptionalDouble value) {
         if (value.isPresent()) {

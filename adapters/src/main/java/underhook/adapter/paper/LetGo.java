@@ -14,6 +14,7 @@ import underhook.core.geo.PlanePoint;
 import underhook.core.plan.Leg;
 import underhook.core.plan.PathPoint;
 import underhook.core.plan.ReleaseLook;
+import underhook.core.plan.ReleaseLook.Part;
 import underhook.core.plan.ReleaseLook.Stretch;
 import underhook.core.plan.ReleaseLook.Use;
 
@@ -60,56 +61,30 @@ final class LetGo {
         return Optional.of("Let go: " + String.join("; ", parts) + ".");
     }
 
-    /**
-     * Kilometres from the start, from the first to the last metre of every stretch: each thing over all
-     * stretches that it has a part in, and those with the same kilometres together.
-     */
+    /** Tenths of a kilometre from the start, outward; things with the same ones together. */
     private static Map<String, String> merged(ReleaseLook look, Use use) {
-        Map<String, List<Tenths>> all = new LinkedHashMap<>();
-        for (Stretch part : look.stretches()) {
-            if (part.use() == use) {
-                List<String> things = part.what().isEmpty() ? List.of("") : part.what();
-                for (String thing : things) {
-                    Tenths.join(
-                            all.computeIfAbsent(thing, unused -> new ArrayList<>()),
-                            Tenths.around(part));
-                }
-            }
-        }
-        Map<List<Tenths>, String> alike = new LinkedHashMap<>();
-        all.forEach((thing, parts) -> alike.merge(parts, thing, (a, b) -> a + ", " + b));
+        Map<String, String> alike = new LinkedHashMap<>();
+        look.partsByThing(use)
+                .forEach((thing, parts) -> alike.merge(words(parts), thing, LetGo::both));
         Map<String, String> words = new LinkedHashMap<>();
-        alike.forEach(
-                (parts, things) ->
-                        words.put(
-                                things,
-                                parts.stream()
-                                        .map(Tenths::words)
-                                        .collect(Collectors.joining(", ", "", " km"))));
+        alike.forEach((km, things) -> words.put(things, km));
         return words;
     }
 
-    /** A stretch in tenths of a kilometre, outward, so that a closed one is never short. */
-    private record Tenths(long from, long to) {
-        static Tenths around(Stretch part) {
-            return new Tenths(
-                    (long) Math.floor(part.fromM() / 100), (long) Math.ceil(part.toM() / 100));
-        }
+    private static String both(String some, String more) {
+        return some + ", " + more;
+    }
 
-        /** Adds the next stretch; one that touches the last makes it longer. */
-        static void join(List<Tenths> parts, Tenths next) {
-            int last = parts.size() - 1;
-            if (last >= 0 && next.from <= parts.get(last).to) {
-                Tenths before = parts.get(last);
-                parts.set(last, new Tenths(before.from, Math.max(before.to, next.to)));
-            } else {
-                parts.add(next);
-            }
-        }
-
-        String words() {
-            return String.format(Locale.ROOT, "%.1f–%.1f", from / 10.0, to / 10.0);
-        }
+    private static String words(List<Part> parts) {
+        return parts.stream()
+                .map(
+                        part ->
+                                String.format(
+                                        Locale.ROOT,
+                                        "%.1f–%.1f",
+                                        Math.floor(part.fromM() / 100.0) / 10,
+                                        Math.ceil(part.toM() / 100.0) / 10))
+                .collect(Collectors.joining(", ", "", " km"));
     }
 
     /** The pieces of the path over which it may not be let go. */
