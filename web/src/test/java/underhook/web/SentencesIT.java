@@ -371,6 +371,30 @@ class SentencesIT {
                         "liegt außerhalb, gefunden \"0\", zwischen 1 Minute und 24 Stunden");
     }
 
+    /** A hole of the terrain is three words where others are one. */
+    @Test
+    void what_is_near_may_be_ground_of_unknown_height() {
+        assertThat(
+                        said(
+                                "/assets/words.js",
+                                List.of(
+                                        "tracks 170° to 200°: no room, rotor to ground of unknown height",
+                                        "With the line 15 m on heading 010° TRUE the tail is near to ground of"
+                                                + " unknown height: what is not known comes to 3.3 m.",
+                                        "No line in stock leaves a way in to P2 with room: on the best heading,"
+                                                + " 0° TRUE, with the longest line that may carry it the rotor has at"
+                                                + " most 0.1 m to ground of unknown height and needs 5.0 m. Perhaps a"
+                                                + " terrain file that has heights there.")))
+                .containsExactly(
+                        "Kurse 170° bis 200°: kein Raum, Rotor gegen Boden unbekannter Höhe",
+                        "Mit der Leine 15 m auf 010° TRUE kommt (Heck) nahe an Boden unbekannter Höhe: ungewiss sind"
+                                + " 3.3 m.",
+                        "Mit keiner vorhandenen Leine hat ein Anflug nach P2 Raum: auf dem besten Kurs, 0°"
+                                + " rechtweisend, mit der längsten Leine, die sie tragen darf, hat (Rotor) höchstens"
+                                + " 0.1 m bis (Boden unbekannter Höhe) und braucht 5.0 m. Vielleicht eine Geländedatei,"
+                                + " die dort Höhen hat.");
+    }
+
     /** What was done to a job, what differs, what is wrong in a file, and what a crew does. */
     @Test
     void what_the_desk_lists_is_german_too() {

@@ -9,7 +9,8 @@ import java.util.Objects;
  * @param northM its middle, m north of the place
  * @param topAmslM its top, m AMSL; infinite where no height is known
  * @param padM its radius, m; that of a cell reaches its corners
- * @param id of the thing or wire; empty for ground and trees
+ * @param id of the thing or wire, {@link Surroundings#UNKNOWN_GROUND} where the raster says nothing;
+ *     empty for ground and trees
  */
 public record Column(double eastM, double northM, double topAmslM, double padM, String id) {
     public Column {

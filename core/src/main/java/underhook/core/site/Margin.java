@@ -3,7 +3,8 @@ package underhook.core.site;
 /**
  * How near one part comes to what it comes nearest to.
  *
- * @param id of the thing or wire; empty for ground and trees
+ * @param id of the thing or wire, {@link Surroundings#UNKNOWN_GROUND} where the raster says nothing;
+ *     empty for ground and trees
  * @param headingGridRad heading it holds for, rad from grid north
  * @param marginM distance, m; negative inside
  * @param neededM least distance allowed, m

@@ -32,6 +32,9 @@ public final class Surroundings {
     /** Walls are taken in pieces of at most this, m. */
     private static final double WALL_PIECE_M = 0.5;
 
+    /** Stands as the id of a cell of which the raster has no height: it counts as endlessly high. */
+    public static final String UNKNOWN_GROUND = "ground of unknown height";
+
     /** Ground steeper than this is not what a load is set down on, as rise over run. */
     private static final double STEEPEST_FACTOR = 1;
 
@@ -208,7 +211,8 @@ public final class Surroundings {
     }
 
     private static Column cell(double eastM, double northM, double topAmslM) {
-        return new Column(eastM, northM, topAmslM, CELL_PAD_M, "");
+        String id = topAmslM == Double.POSITIVE_INFINITY ? UNKNOWN_GROUND : "";
+        return new Column(eastM, northM, topAmslM, CELL_PAD_M, id);
     }
 
     /** The slope at the place carried on, m over the place. */

@@ -122,6 +122,22 @@ class RoomTest {
                 .isEqualTo(Fit.REFUSED);
     }
 
+    /** The hole begins 10 m east; from the rotor's rim at 5 m that is 5 m and less. */
+    @Test
+    void a_hole_of_the_raster_is_named_as_what_comes_too_near() {
+        GridHeightField heights = GridHeightField.of(SHAPE, (e, n) -> 100);
+        for (int row = 0; row < SHAPE.rows(); row++) {
+            heights = heights.withUnknown(100, row).withUnknown(101, row).withUnknown(102, row);
+        }
+        Ground holed = new Ground(FRAME, heights, Optional.empty(), 0);
+        for (Place place : List.of(BARE, place(OptionalDouble.of(6), 0, 30))) {
+            Margin found = of(room(holed, place, List.of()).at(0, Rig.empty(20)), Part.ROTOR);
+
+            assertThat(found.id()).isEqualTo("ground of unknown height");
+            assertThat(found.marginM()).isLessThanOrEqualTo(5);
+        }
+    }
+
     /** A tail of 24 ft: 7.3152 and 2.5 m are no whole number of half metres, and 1 in 2 of 9.8152 m is 4.9076 m. */
     @Test
     void the_rise_is_looked_at_up_to_its_very_end() {

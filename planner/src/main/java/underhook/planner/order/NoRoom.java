@@ -13,6 +13,7 @@ import underhook.core.site.Margin;
 import underhook.core.site.Part;
 import underhook.core.site.Rig;
 import underhook.core.site.Room;
+import underhook.core.site.Surroundings;
 import underhook.core.unit.Units;
 
 /** Says what is in the way where no line in stock leaves room, and how many metres it asks for. */
@@ -96,7 +97,7 @@ final class NoRoom {
                     "No line in stock leaves a way in to "
                             + name(place)
                             + " with room for rotor and tail: the terrain file has no heights behind the tail. Perhaps one"
-                            + " that reaches further.");
+                            + " that has them.");
         }
         double treesM = room.around().canopyM();
         double riseM = room.riseBehindM(headingGridRad);
@@ -146,10 +147,17 @@ final class NoRoom {
                         + " and needs "
                         + upM(lacks.neededM())
                         + " m. Perhaps "
-                        + (hangs ? "" : "a longer line or ")
-                        + (hangs && lacks.cause() == Cause.TREES
-                                ? "a wider clearing or another place."
-                                : "another place."));
+                        + remedy(lacks, hangs));
+    }
+
+    private static String remedy(Margin lacks, boolean hangs) {
+        if (lacks.id().equals(Surroundings.UNKNOWN_GROUND)) {
+            return "a terrain file that has heights there.";
+        }
+        return (hangs ? "" : "a longer line or ")
+                + (hangs && lacks.cause() == Cause.TREES
+                        ? "a wider clearing or another place."
+                        : "another place.");
     }
 
     /** The hover has room; what comes before or after it has none. */

@@ -377,7 +377,7 @@ class OpenedWaysPropertyTest {
 
         assertThat(refusal.message())
                 .contains("the terrain file has no heights behind the tail")
-                .endsWith("Perhaps one that reaches further.");
+                .endsWith("Perhaps one that has them.");
         assertThat(refusal.limit()).isEmpty();
     }
 

@@ -153,6 +153,23 @@ class PlannedPlacesTest {
                 .containsOnly("A");
     }
 
+    /** A hole begins 6 m before the nose and as far on either side; a rotor of 5 m with 5 m to keep needs 10. */
+    @Test
+    void a_hole_of_the_terrain_is_named_where_it_leaves_no_room() {
+        SmallDay day = SmallDay.good();
+        SmallDay holed =
+                new SmallDay(
+                        day.job(),
+                        new Ground(SmallDay.FRAME, SmallDay.holedNorthOfS2(), Optional.empty(), 0),
+                        day.plan());
+
+        Finding none = refusedFor(holed, "B1", FindingCode.NO_LINE_LONG_ENOUGH);
+
+        assertThat(none.message())
+                .contains(" m to ground of unknown height and needs ")
+                .endsWith(" m. Perhaps a terrain file that has heights there.");
+    }
+
     private static Finding refusedFor(SmallDay day, String load, FindingCode code) {
         List<Finding> all =
                 DayPlanner.plan(

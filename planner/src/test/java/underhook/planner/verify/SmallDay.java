@@ -99,6 +99,11 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 (e, n) -> Math.hypot(e - 1000, n) < fromM || Math.hypot(e - 1000, n) > toM);
     }
 
+    /** The same without heights from 6 to 14 m north of S2. */
+    static HeightField holedNorthOfS2() {
+        return field((e, n) -> 0, (e, n) -> Math.abs(e - 1000) > 8 || n < 6 || n > 14);
+    }
+
     static HeightField field(DoubleBinaryOperator more) {
         return field(more, (e, n) -> true);
     }
