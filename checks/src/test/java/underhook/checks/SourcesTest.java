@@ -72,6 +72,8 @@ class SourcesTest {
                     // The unit is a component of the same record.
                     "Limit.java",
                     Set.of("value", "limit", "marginPercent"),
+                    "ChartAxis.java",
+                    Set.of("found", "from", "to", "value"),
                     // Any limit's numbers, whose unit is handed in beside them or is on the way
                     // out.
                     "PlanBuilder.java",

@@ -395,6 +395,23 @@ class SentencesIT {
                                 + " die dort Höhen hat.");
     }
 
+    @Test
+    void air_outside_the_table_is_told_of_with_its_figures() {
+        String two =
+                "The air at A, S1 lies outside the hover table in every hour that wind and ways leave: at best, at A,"
+                        + " the pressure altitude is -22 m and the table runs from 0 to 500 m; the temperature is 21 °C"
+                        + " and the table runs from 0 to 20 °C.";
+
+        assertThat(said("/assets/words.js", List.of(two)))
+                .containsExactly(
+                        "Die Luft an A, S1 liegt in jeder Stunde, die Wind und Wege lassen, außerhalb der"
+                                + " Schwebetabelle: bestenfalls, an A, Druckhöhe -22 m, die Tabelle reicht von 0 bis"
+                                + " 500 m; Temperatur 21 °C, die Tabelle reicht von 0 bis 20 °C.");
+        // 22 m are 72.2 ft, 500 m 1640.4 ft: the table is not told larger than it is.
+        assertThat(inPoundsAndFeet(DESK, "en", List.of(two)).get(0))
+                .contains("altitude is -72 ft and the table runs from 0 to 1640 ft;");
+    }
+
     /** What was done to a job, what differs, what is wrong in a file, and what a crew does. */
     @Test
     void what_the_desk_lists_is_german_too() {

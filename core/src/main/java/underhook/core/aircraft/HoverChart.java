@@ -1,6 +1,7 @@
 package underhook.core.aircraft;
 
-import java.util.Locale;
+import java.util.List;
+import java.util.stream.Collectors;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
@@ -112,34 +113,61 @@ public final class HoverChart {
         return Outcome.refused(rangeFinding("hover-chart", pressureAltitudeM, temperatureK));
     }
 
-    /** The STOP finding for air that the printed table does not cover, about the given subject. */
+    /**
+     * The STOP finding for air that the printed table does not cover, about the given subject. Found is the pressure
+     * altitude, m, or else the temperature, °C, that is outside; its limit the end of the table that it is beyond.
+     */
     public Finding rangeFinding(String subject, double pressureAltitudeM, double temperatureK) {
-        String value = point(pressureAltitudeM, temperatureK);
-        String limit =
-                String.format(
-                        Locale.ROOT,
-                        "%.0f to %.0f m, %.1f to %.1f °C",
-                        this.pressureAltitudeM[0],
-                        this.pressureAltitudeM[this.pressureAltitudeM.length - 1],
-                        Units.kelvinToCelsius(this.temperatureK[0]),
-                        Units.kelvinToCelsius(this.temperatureK[this.temperatureK.length - 1]));
+        ChartAxis first = listBeyond(pressureAltitudeM, temperatureK).get(0);
         return new Finding(
                 FindingCode.CHART_RANGE,
                 Severity.STOP,
                 subject,
-                value,
-                limit,
-                "",
+                first.value(),
+                first.limit(),
+                first.unit(),
                 source,
-                "The hover table does not cover " + value + "; it ends at " + limit + ".");
+                "The hover table does not cover this air: "
+                        + sayBeyond(pressureAltitudeM, temperatureK)
+                        + ".");
     }
 
-    private static String point(double pressureAltitudeM, double temperatureK) {
-        return String.format(
-                Locale.ROOT,
-                "%.1f m, %.1f °C",
-                pressureAltitudeM,
-                Units.kelvinToCelsius(temperatureK));
+    /** What of this air is outside the printed table, and what the table covers, as part of a sentence. */
+    public String sayBeyond(double pressureAltitudeM, double temperatureK) {
+        return listBeyond(pressureAltitudeM, temperatureK).stream()
+                .map(ChartAxis::say)
+                .collect(Collectors.joining("; "));
+    }
+
+    /** How far this air is outside the printed table, as a share of its axes together; 0 within. */
+    public double beyondFraction(double pressureAltitudeM, double temperatureK) {
+        return listAxes(pressureAltitudeM, temperatureK).stream()
+                .mapToDouble(ChartAxis::beyondFraction)
+                .sum();
+    }
+
+    private List<ChartAxis> listBeyond(double pressureAltitudeM, double temperatureK) {
+        return listAxes(pressureAltitudeM, temperatureK).stream()
+                .filter(ChartAxis::isBeyond)
+                .toList();
+    }
+
+    private List<ChartAxis> listAxes(double pressureAltitudeM, double temperatureK) {
+        double[] heights = this.pressureAltitudeM;
+        double[] temperatures = this.temperatureK;
+        return List.of(
+                new ChartAxis(
+                        "pressure altitude",
+                        pressureAltitudeM,
+                        heights[0],
+                        heights[heights.length - 1],
+                        "m"),
+                new ChartAxis(
+                        "temperature",
+                        Units.kelvinToCelsius(temperatureK),
+                        Units.kelvinToCelsius(temperatures[0]),
+                        Units.kelvinToCelsius(temperatures[temperatures.length - 1]),
+                        "°C"));
     }
 
     private static double mixKg(double fromKg, double toKg, double shareFraction) {

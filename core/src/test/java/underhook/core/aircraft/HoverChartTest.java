@@ -67,13 +67,39 @@ class HoverChartTest {
 
         assertThat(finding.code()).isEqualTo(FindingCode.CHART_RANGE);
         assertThat(finding.severity()).isEqualTo(Severity.STOP);
-        assertThat(finding.value()).isEqualTo("1000.5 m, 16.0 °C");
+        assertThat(List.of(finding.value(), finding.limit(), finding.unit()))
+                .containsExactly("1000.5", "1000", "m");
+        assertThat(finding.message())
+                .isEqualTo(
+                        "The hover table does not cover this air: the pressure altitude is 1000.5 m and the"
+                                + " table runs from 0 to 1000 m.");
         assertThat(finding.source()).isEqualTo("invented manual, table 1");
         assertThat(capped.massKg(-0.1, Units.celsiusToKelvin(16)).isDone()).isFalse();
         assertThat(capped.massKg(500, Units.celsiusToKelvin(20.01)).isDone()).isFalse();
         assertThat(capped.massKg(500, Units.celsiusToKelvin(-0.01)).isDone()).isFalse();
         assertThat(capped.massKg(Double.NaN, Units.celsiusToKelvin(10)).isDone()).isFalse();
         assertThat(capped.massKg(500, Double.NaN).isDone()).isFalse();
+    }
+
+    /** However little it is over, the figure and its limit are not told as the same. */
+    @Test
+    void tells_which_figure_is_outside() {
+        Finding warm = capped.massKg(500, Units.celsiusToKelvin(20.01)).findings().get(0);
+        Finding both = capped.massKg(-0.02, Units.celsiusToKelvin(-0.01)).findings().get(0);
+
+        assertThat(warm.message())
+                .endsWith("air: the temperature is 20.1 °C and the table runs from 0 to 20 °C.");
+        assertThat(List.of(warm.value(), warm.limit(), warm.unit()))
+                .containsExactly("20.1", "20", "°C");
+        assertThat(both.message())
+                .endsWith(
+                        "air: the pressure altitude is -0.1 m and the table runs from 0 to 1000 m;"
+                                + " the temperature is -0.1 °C and the table runs from 0 to 20 °C.");
+        assertThat(List.of(both.value(), both.limit(), both.unit()))
+                .containsExactly("-0.1", "0", "m");
+        assertThat(capped.beyondFraction(1100, Units.celsiusToKelvin(-5)))
+                .isCloseTo(0.1 + 0.25, within(1e-9));
+        assertThat(capped.beyondFraction(1000, Units.celsiusToKelvin(20))).isZero();
     }
 
     @Test

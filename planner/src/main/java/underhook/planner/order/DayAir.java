@@ -163,6 +163,16 @@ final class DayAir {
                 subject, pressureAltitudeM(place, slot), temperatureK(place, slot));
     }
 
+    /** What of that air the table does not cover, as part of a sentence. */
+    String sayBeyondChart(int place, int slot) {
+        return chart.sayBeyond(pressureAltitudeM(place, slot), temperatureK(place, slot));
+    }
+
+    /** How far that air is outside the table; 0 within. */
+    double beyondChartFraction(int place, int slot) {
+        return chart.beyondFraction(pressureAltitudeM(place, slot), temperatureK(place, slot));
+    }
+
     /** Hover mass out of ground effect, kg, whole and rounded down; 0 outside the chart. */
     double hoverMassKg(int place, int slot) {
         int at = place * slots.size() + slot;

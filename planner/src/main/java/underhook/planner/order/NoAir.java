@@ -1,10 +1,11 @@
 package underhook.planner.order;
 
-import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntPredicate;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import underhook.core.finding.Finding;
@@ -37,36 +38,56 @@ final class NoAir {
                 Figures.text(Units.mPerSToKt(least.limitMPerS()), 1),
                 "kt",
                 "rules",
-                "The wind at "
-                        + model.places.get(least.place()).id().value()
-                        + " is over its limit all day.");
+                "The wind at " + name(least.place()) + " is over its limit all day.");
     }
 
-    /** In each hour that the wind leaves, one end or the other is outside the table. */
+    /** In each hour that wind and ways leave, one end or the other is outside the table; told is the one least so. */
     Finding sayChart(Trip trip, String load, IntPredicate isCalm) {
-        List<String> names = new ArrayList<>();
-        Optional<Finding> first = Optional.empty();
-        for (int place : new int[] {trip.from(), trip.to()}) {
-            Optional<Finding> out =
-                    slots().filter(isCalm)
-                            .filter(slot -> !model.air().isInChart(place, slot))
-                            .mapToObj(slot -> model.air().rangeFinding(load, place, slot))
-                            .findFirst();
-            out.ifPresent(found -> names.add(model.places.get(place).id().value()));
-            first = first.or(() -> out);
-        }
-        Finding found = first.orElseThrow();
+        DayAir air = model.air();
+        List<Integer> ends = List.of(trip.from(), trip.to());
+        List<Integer> beyond =
+                slots().filter(isCalm)
+                        .boxed()
+                        .filter(at -> ends.stream().anyMatch(end -> !air.isInChart(end, at)))
+                        .toList();
+        int slot =
+                Collections.min(
+                        beyond,
+                        Comparator.comparingDouble(
+                                at ->
+                                        Math.max(
+                                                air.beyondChartFraction(trip.from(), at),
+                                                air.beyondChartFraction(trip.to(), at))));
+        int place =
+                Collections.max(
+                        ends,
+                        Comparator.comparingDouble(end -> air.beyondChartFraction(end, slot)));
+        String names =
+                ends.stream()
+                        .distinct()
+                        .filter(end -> beyond.stream().anyMatch(at -> !air.isInChart(end, at)))
+                        .map(this::name)
+                        .collect(Collectors.joining(", "));
+        Finding found = air.rangeFinding(load, place, slot);
         return new Finding(
                 FindingCode.CHART_RANGE,
                 Severity.STOP,
                 load,
                 found.value(),
                 found.limit(),
-                "",
-                "rules",
+                found.unit(),
+                found.source(),
                 "The air at "
-                        + String.join(", ", names)
-                        + " lies outside the hover table in every hour that the wind leaves.");
+                        + names
+                        + " lies outside the hover table in every hour that wind and ways leave: at best, at "
+                        + name(place)
+                        + ", "
+                        + air.sayBeyondChart(place, slot)
+                        + ".");
+    }
+
+    private String name(int place) {
+        return model.places.get(place).id().value();
     }
 
     private IntStream slots() {

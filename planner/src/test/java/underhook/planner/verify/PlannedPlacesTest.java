@@ -24,10 +24,12 @@ import underhook.core.geo.GridShape;
 import underhook.core.geo.Ground;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
+import underhook.core.job.HoverTable;
 import underhook.core.job.Load;
 import underhook.core.job.Place;
 import underhook.core.job.PlaceKind;
 import underhook.core.job.Walk;
+import underhook.core.job.WeatherHour;
 import underhook.core.job.Zone;
 import underhook.core.plan.Drop;
 import underhook.core.plan.LeftOut;
@@ -103,9 +105,38 @@ class PlannedPlacesTest {
 
         Finding toS1 = refusedFor(high, "B3", FindingCode.CHART_RANGE);
 
-        assertThat(toS1.message()).startsWith("The air at A lies outside the hover table");
-        assertThat(toS1.value()).startsWith("-2").contains("10.0 °C");
-        assertThat(toS1.limit()).isEqualTo("0 to 500 m, 0.0 to 20.0 °C");
+        assertThat(toS1.message())
+                .startsWith("The air at A lies outside the hover table")
+                .endsWith(
+                        "at best, at A, the pressure altitude is "
+                                + toS1.value()
+                                + " m and the table runs from 0 to 500 m.");
+        assertThat(toS1.value()).startsWith("-2");
+        assertThat(toS1.limit()).isEqualTo("0");
+        assertThat(toS1.unit()).isEqualTo("m");
+        assertThat(toS1.source()).isEqualTo(high.job().machine().hover().source());
+    }
+
+    /** 10 °C in the morning and 21 from then on: both above 9 °C, where the table now ends; the cooler is told. */
+    @Test
+    void air_too_warm_for_the_table_is_told_of_its_coolest_hour() {
+        SmallDay day = SmallDay.good();
+        HoverTable table = day.job().machine().hover();
+        List<WeatherHour> hours = new ArrayList<>(day.job().weather().hours());
+        for (int i = 0; i < hours.size() - 1; i++) {
+            hours.set(i, with(hours.get(i), "temperatureK", 294.15));
+        }
+        SmallDay warm =
+                day.machine("hover", with(table, "temperatureK", List.of(273.15, 282.15)))
+                        .inJob("weather", with(day.job().weather(), "hours", hours));
+
+        Finding toS1 = refusedFor(warm, "B3", FindingCode.CHART_RANGE);
+
+        assertThat(toS1.message())
+                .startsWith("The air at A, S1 lies outside the hover table in every hour")
+                .endsWith("the temperature is 10 °C and the table runs from 0 to 9 °C.");
+        assertThat(List.of(toS1.value(), toS1.limit(), toS1.unit()))
+                .containsExactly("10", "9", "°C");
     }
 
     /** By hand: three times 5 m/s are 29.2 kt, the limit of 12 m/s is 23.3; three times 7 m/s are below its 16. */
