@@ -361,14 +361,18 @@ class SentencesIT {
                                         "is out of range, found \"-5\", above 0 and at most 20000 kg, which is 0 to 44092.45 lb",
                                         "is below the mean wind, found \"5\", empty, or at least the mean wind",
                                         "is out of range, found \"101\", between 0 and 100 percent",
-                                        "is out of range, found \"0\", between 1 minute and 24 hours")))
+                                        "is out of range, found \"0\", between 1 minute and 24 hours",
+                                        "has no rows, a header and at least one row",
+                                        "has no rows, a header with id, alone where there is nothing to state")))
                 .containsExactly(
                         "ist keine bekannte Art, gefunden \"bagg\", vielleicht ist \"bag\" gemeint",
                         "hat eine unbekannte Einheit, gefunden \"61o\", kg oder lb",
                         "liegt außerhalb, gefunden \"-5\", über 0 und höchstens 20000 kg, das ist 0 bis 44092.45 lb",
                         "ist weniger als das Mittel, gefunden \"5\", leer oder mindestens das Mittel",
                         "liegt außerhalb, gefunden \"101\", zwischen 0 und 100 Prozent",
-                        "liegt außerhalb, gefunden \"0\", zwischen 1 Minute und 24 Stunden");
+                        "liegt außerhalb, gefunden \"0\", zwischen 1 Minute und 24 Stunden",
+                        "hat keine Zeilen, eine Kopfzeile und mindestens eine Zeile",
+                        "hat keine Zeilen, eine Kopfzeile mit id, allein, wo es nichts zu nennen gibt");
     }
 
     /** A hole of the terrain is three words where others are one. */

@@ -33,7 +33,10 @@ final class FeatureFiles {
                 readers.stream().filter(one -> one.reads(file.name())).findFirst();
         if (file.isTable()) {
             PointColumns columns = new PointColumns(file);
-            Table.read(file.toTable(source), fields -> sink.accept(row(fields, columns)));
+            Table.Input table = file.toTable(source);
+            Table.read(
+                    file.role().equals("places") ? table : table.orEmpty("id"),
+                    fields -> sink.accept(row(fields, columns)));
         } else if (file.isGeoJson()) {
             refuseLayer(file, source);
             Renaming renaming = file.renaming();

@@ -44,7 +44,7 @@ record FileReference(
 
     /** The same file as a table to read. */
     Table.Input toTable(Source source) {
-        return new Table.Input(path, source, detail("layer"), renaming());
+        return new Table.Input(path, source, detail("layer"), renaming(), "");
     }
 
     /** How the names of this file stand for ours; made anew for each reading. */

@@ -34,7 +34,7 @@ final class HazardsFile {
             FileReference file, Source source, LocalDate day, Mentions mentions) {
         HazardsFile reader = new HazardsFile(source, day, mentions);
         if (file.isTable()) {
-            Table.read(file.toTable(source), reader::readRow);
+            Table.read(file.toTable(source).orEmpty("subject"), reader::readRow);
         } else {
             source.fault(
                     FindingCode.FILE_UNREADABLE,

@@ -37,7 +37,7 @@ public final class LearnedFile {
     /** Every row without a fault. */
     public static List<Figure> read(Table.Input table) {
         List<Figure> figures = new ArrayList<>();
-        Table.read(table, row -> read(row, figures));
+        Table.read(table.orEmpty("quantity"), row -> read(row, figures));
         return List.copyOf(figures);
     }
 

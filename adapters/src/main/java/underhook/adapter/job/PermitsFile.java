@@ -36,7 +36,7 @@ final class PermitsFile {
     /** Every row without a fault. */
     static List<PermitRule> read(FileReference file, Source source, Mentions mentions) {
         PermitsFile reader = new PermitsFile(mentions);
-        Table.read(file.toTable(source), reader::read);
+        Table.read(file.toTable(source).orEmpty("subject"), reader::read);
         return List.copyOf(reader.rules);
     }
 

@@ -184,7 +184,8 @@ public final class EveningTables implements EveningFiles {
     public Reading<List<FlownSample>> readSamples(Path file) {
         Source source = new Source(String.valueOf(file.getFileName()), new Faults());
         List<FlownSample> samples = new ArrayList<>();
-        Table.read(Table.Input.of(file, source), row -> readSample(row, samples));
+        Table.read(
+                Table.Input.of(file, source).orEmpty("quantity"), row -> readSample(row, samples));
         return Reading.of(List.copyOf(samples), source.faults().list());
     }
 

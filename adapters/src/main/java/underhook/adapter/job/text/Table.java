@@ -36,10 +36,17 @@ public final class Table {
      * A table to read.
      *
      * @param sheet name of the sheet; empty for the first
+     * @param telling a column by which the header of a table without rows is known as one, so that no row is lost
+     *     for being taken for it; empty where there must be rows
      */
-    public record Input(Path file, Source source, String sheet, Renaming renaming) {
+    public record Input(Path file, Source source, String sheet, Renaming renaming, String telling) {
         public static Input of(Path file, Source source) {
-            return new Input(file, source, "", Renaming.none());
+            return new Input(file, source, "", Renaming.none(), "");
+        }
+
+        /** The same table, which may say with a header alone that there is nothing. */
+        public Input orEmpty(String column) {
+            return new Input(file, source, sheet, renaming, column);
         }
     }
 
@@ -67,11 +74,7 @@ public final class Table {
         Source source = input.source;
         List<Row> rows = grid.rows().stream().filter(row -> !row.isBlank()).toList();
         if (rows.size() < 2) {
-            source.fault(
-                    FindingCode.FIELD_MISSING,
-                    new At(0, ""),
-                    "has no rows",
-                    Found.allowing("a header and at least one row"));
+            refuseEmpty(rows, input);
             return;
         }
         if (rows.size() > MOST_ROWS) {
@@ -97,6 +100,24 @@ public final class Table {
             refuseUnknownColumns(header, source);
         }
         input.renaming.check();
+    }
+
+    private static void refuseEmpty(List<Row> rows, Input input) {
+        boolean isHeader =
+                !rows.isEmpty()
+                        && readHeader(rows.get(0), input, new ArrayList<>()).has(input.telling);
+        if (!isHeader) {
+            input.source.fault(
+                    FindingCode.FIELD_MISSING,
+                    new At(0, ""),
+                    "has no rows",
+                    Found.allowing(
+                            input.telling.isEmpty()
+                                    ? "a header and at least one row"
+                                    : "a header with "
+                                            + input.telling
+                                            + ", alone where there is nothing to state"));
+        }
     }
 
     private static Header readHeader(Row row, Input input, List<String> names) {
