@@ -5,23 +5,16 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.LocalDate;
-import java.time.OffsetDateTime;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import underhook.app.replan.Change;
@@ -40,7 +33,8 @@ import underhook.core.unit.Units;
         mixinStandardHelpOptions = true,
         description =
                 "Freezes what is done of a plan and orders the rest anew, as near the plan as may be."
-                        + " Times are ISO 8601 with offset.")
+                        + " TIME is HH:MM[:SS] on the job's day in its zone, or ISO 8601 with offset."
+                        + " MASS is in kg, or in lb where that stands behind it.")
 final class ReplanCommand implements Callable<Integer> {
     private final ReplanDay replanDay;
 
@@ -62,25 +56,28 @@ final class ReplanCommand implements Callable<Integer> {
     private @Nullable Path taps;
 
     @Option(names = "--fuel-kg", paramLabel = "KG", description = "fuel as read now")
-    private @Nullable Double fuelKg;
+    private @Nullable String fuelKg;
+
+    @Option(names = "--fuel-lb", paramLabel = "LB", description = "the same in pounds")
+    private @Nullable String fuelLb;
 
     @Option(names = "--crew-late", paramLabel = "CREW=TIME", description = "not there before")
-    private Map<String, String> late = new TreeMap<>();
+    private List<String> late = new ArrayList<>();
 
     @Option(
             names = "--crew-here",
             paramLabel = "CREW=PLACE[,TIME]",
             description = "a crew is there, since TIME or now, whatever was planned")
-    private Map<String, String> here = new TreeMap<>();
+    private List<String> here = new ArrayList<>();
 
-    @Option(names = "--weighed", paramLabel = "LOAD=KG", description = "mass as weighed now")
-    private Map<String, Double> weighed = new TreeMap<>();
+    @Option(names = "--weighed", paramLabel = "LOAD=MASS", description = "mass as weighed now")
+    private List<String> weighed = new ArrayList<>();
 
     @Option(
             names = "--wind-earlier-min",
             paramLabel = "N",
             description = "all of the forecast to come is so much earlier")
-    private long windEarlierMin;
+    private @Nullable String windEarlierMin;
 
     @Option(
             names = "--wind-seen",
@@ -88,7 +85,7 @@ final class ReplanCommand implements Callable<Integer> {
             description =
                     "wind at a place now: from degrees true, mean and gust; nowhere less for an"
                             + " hour")
-    private Map<String, String> windSeen = new TreeMap<>();
+    private List<String> windSeen = new ArrayList<>();
 
     @Option(names = "--place-closed", paramLabel = "PLACE", description = "may be repeated")
     private List<String> closed = new ArrayList<>();
@@ -98,14 +95,14 @@ final class ReplanCommand implements Callable<Integer> {
             paramLabel = "PLACE=DEG,M,CLEAR",
             description =
                     "from where the job has it: degrees true, metres, no trees within so many")
-    private Map<String, String> moved = new TreeMap<>();
+    private List<String> moved = new ArrayList<>();
 
     @Option(
             names = "--stands",
             paramLabel = "PLACE=DEG,M,HEIGHT",
             description =
                     "something stands there: degrees true and metres from a place, its height")
-    private Map<String, String> stands = new TreeMap<>();
+    private List<String> stands = new ArrayList<>();
 
     @Option(names = "--load-dropped", paramLabel = "LOAD", description = "may be repeated")
     private List<String> dropped = new ArrayList<>();
@@ -121,6 +118,11 @@ final class ReplanCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         CommandLine line = spec.commandLine();
         Given.requireOutFolder(line, out);
+        Typed typed = new Typed(() -> replanDay.findDay(folder));
+        Optional<Instant> now = typed.read("--at", at, typed::time);
+        OptionalDouble fuel = fuelKg(typed);
+        List<Change> changes = changes(typed, now.orElse(Instant.EPOCH));
+        typed.requireAll(line);
         ReplanDay.Result result;
         LongWork.Stop stop;
         try (LongWork work = LongWork.begin(line.getErr())) {
@@ -130,11 +132,9 @@ final class ReplanCommand implements Callable<Integer> {
                                     folder,
                                     plan,
                                     Optional.ofNullable(taps),
-                                    time("--at", at),
-                                    fuelKg == null
-                                            ? OptionalDouble.empty()
-                                            : OptionalDouble.of(fuelKg),
-                                    changes(),
+                                    now.orElseThrow(),
+                                    fuel,
+                                    changes,
                                     out,
                                     work::mustEnd),
                             work);
@@ -152,95 +152,87 @@ final class ReplanCommand implements Callable<Integer> {
         return result.proposal().get().isVerified() ? Exit.DONE : Exit.CHECK_REFUSED;
     }
 
-    private List<Change> changes() {
-        try {
-            return given();
-        } catch (IllegalArgumentException wrong) {
-            String why = String.valueOf(wrong.getMessage());
-            throw new ParameterException(spec.commandLine(), why, wrong);
+    private OptionalDouble fuelKg(Typed typed) {
+        if (fuelKg != null && fuelLb != null) {
+            typed.refuse("--fuel-lb", fuelLb, "--fuel-kg says it already; one of them is allowed.");
+            return OptionalDouble.empty();
         }
+        return fuelKg != null
+                ? typed.number("--fuel-kg", fuelKg)
+                : fuelLb != null ? toKg(typed.number("--fuel-lb", fuelLb)) : OptionalDouble.empty();
     }
 
-    private List<Change> given() {
+    private static OptionalDouble toKg(OptionalDouble massLb) {
+        return massLb.isPresent() ? OptionalDouble.of(Units.lbToKg(massLb.getAsDouble())) : massLb;
+    }
+
+    private List<Change> changes(Typed typed, Instant now) {
         List<Change> all = new ArrayList<>();
-        late.forEach(
-                (crew, until) ->
-                        all.add(new Change.CrewLate(new CrewId(crew), time("--crew-late", until))));
-        here.forEach((crew, said) -> all.add(here(crew, said)));
-        weighed.forEach((load, kg) -> all.add(new Change.Weighed(new LoadId(load), kg)));
-        if (windEarlierMin != 0) {
-            all.add(new Change.WindEarlier(Duration.ofMinutes(windEarlierMin)));
+        all.addAll(
+                typed.readOnce(
+                        "--crew-late",
+                        late,
+                        (crew, until) -> new Change.CrewLate(new CrewId(crew), typed.time(until))));
+        all.addAll(
+                typed.readOnce(
+                        "--crew-here",
+                        here,
+                        (crew, said) -> {
+                            String[] where = said.split(",", 2);
+                            return new Change.CrewHere(
+                                    new CrewId(crew),
+                                    new PlaceId(where[0]),
+                                    where.length == 1 ? now : typed.time(where[1]));
+                        }));
+        all.addAll(
+                typed.readOnce(
+                        "--weighed",
+                        weighed,
+                        (load, mass) -> new Change.Weighed(new LoadId(load), Typed.massKg(mass))));
+        if (windEarlierMin != null) {
+            typed.read("--wind-earlier-min", windEarlierMin, ReplanCommand::windEarlier)
+                    .filter(earlier -> !earlier.by().isZero())
+                    .ifPresent(all::add);
         }
-        windSeen.forEach((place, said) -> all.add(wind(new PlaceId(place), said)));
-        closed.forEach(place -> all.add(new Change.PlaceClosed(new PlaceId(place))));
-        moved.forEach(
-                (place, said) -> {
-                    int[] three = three("--place-moved", said);
-                    all.add(
-                            new Change.PlaceMoved(
-                                    new PlaceId(place),
-                                    Units.degToRad(three[0]),
-                                    three[1],
-                                    three[2]));
-                });
-        stands.forEach(
-                (place, said) -> {
-                    int[] three = three("--stands", said);
-                    all.add(
-                            new Change.StandsThere(
-                                    new PlaceId(place),
-                                    Units.degToRad(three[0]),
-                                    three[1],
-                                    three[2]));
-                });
-        dropped.forEach(load -> all.add(new Change.LoadDropped(new LoadId(load))));
+        all.addAll(
+                typed.readEach("--wind-seen", windSeen, (place, said) -> wind(place, said, now)));
+        closed.forEach(
+                place ->
+                        typed.read("--place-closed", place, PlaceId::new)
+                                .ifPresent(id -> all.add(new Change.PlaceClosed(id))));
+        all.addAll(typed.readOnce("--place-moved", moved, ReplanCommand::moved));
+        all.addAll(typed.readEach("--stands", stands, ReplanCommand::stands));
+        dropped.forEach(
+                load ->
+                        typed.read("--load-dropped", load, LoadId::new)
+                                .ifPresent(id -> all.add(new Change.LoadDropped(id))));
         return all;
     }
 
-    private Change wind(PlaceId place, String said) {
-        int[] three = three("--wind-seen", said);
+    private static Change.WindEarlier windEarlier(String text) {
+        return new Change.WindEarlier(Duration.ofMinutes(Typed.wholeNumber(text)));
+    }
+
+    private static Change moved(String place, String said) {
+        List<Integer> three = Typed.three(said);
+        return new Change.PlaceMoved(
+                new PlaceId(place), Units.degToRad(three.get(0)), three.get(1), three.get(2));
+    }
+
+    private static Change stands(String place, String said) {
+        List<Integer> three = Typed.three(said);
+        return new Change.StandsThere(
+                new PlaceId(place), Units.degToRad(three.get(0)), three.get(1), three.get(2));
+    }
+
+    private static Change wind(String place, String said, Instant now) {
+        List<Integer> three = Typed.three(said);
         return new Change.WindSeen(
-                place,
-                Units.degToRad(three[0]),
-                Units.ktToMPerS(three[1]),
-                Units.ktToMPerS(three[2]),
-                time("--at", at));
-    }
-
-    private Change here(String crew, String said) {
-        int comma = said.indexOf(',');
-        String place = comma < 0 ? said : said.substring(0, comma);
-        Instant since =
-                comma < 0 ? time("--at", at) : time("--crew-here", said.substring(comma + 1));
-        return new Change.CrewHere(new CrewId(crew), new PlaceId(place), since);
-    }
-
-    private int[] three(String option, String text) {
-        if (!text.matches("([0-9]|[1-9][0-9]|[12][0-9]{2}|3[0-5][0-9]),[0-9]{1,3},[0-9]{1,3}")) {
-            throw new ParameterException(
-                    spec.commandLine(),
-                    option
-                            + " ("
-                            + text
-                            + ") must be degrees below 360 and two whole numbers below 1000.");
-        }
-        return Arrays.stream(text.split(",", -1)).mapToInt(Integer::parseInt).toArray();
-    }
-
-    private Instant time(String option, String text) {
-        try {
-            return OffsetDateTime.parse(text).toInstant();
-        } catch (DateTimeParseException noTime) {
-            throw new ParameterException(
-                    spec.commandLine(),
-                    option
-                            + " ("
-                            + text
-                            + ") must be a time such as "
-                            + LocalDate.EPOCH
-                            + "T10:15:00+02:00.",
-                    noTime);
-        }
+                new PlaceId(place),
+                Units.degToRad(three.get(0)),
+                Units.ktToMPerS(three.get(1)),
+                Units.ktToMPerS(three.get(2)),
+                now);
     }
 
     private static void tell(Proposal proposal, PrintWriter out) {

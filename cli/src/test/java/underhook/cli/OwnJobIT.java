@@ -73,11 +73,12 @@ class OwnJobIT {
                         "--place-closed=P9",
                         "--load-dropped=99",
                         "--stands=P8=180,120,9",
+                        "--stands=P8=90,60,9",
                         "--fuel-kg=5000",
                         "--out=" + folder.resolve("anew"));
         assertThat(strange.exit()).as(strange.err()).isEqualTo(2);
         assertThat(strange.out())
-                .contains("P9 closed", "99 taken off", "from P8")
+                .contains("P9 closed", "99 taken off", "from P8 towards 180", "from P8 towards 090")
                 .contains("Found 5000.0 kg, limit 0 to 340.0 kg");
         assertThat(folder.resolve("anew")).doesNotExist();
 
@@ -355,6 +356,65 @@ class OwnJobIT {
         assertThat(still.out())
                 .contains("Begun, but not hooked yet: STOP HOOK_LIMIT 2")
                 .doesNotContain("done or begun: STOP HOOK_LIMIT");
+    }
+
+    /** The hour is one behind UTC on that day. @source the job's zone by the IANA time zones, from memory; 0.45359237 kg, the pound of 1959, from memory */
+    @Test
+    void takes_the_times_of_the_day_and_pounds() throws IOException {
+        Path job = write();
+        Path home = folder.resolve("home");
+        Path out = folder.resolve("out");
+        Said.of(home, "plan", job.toString(), "--effort=1", "--out", out.toString());
+        Path local = folder.resolve("local");
+        Path iso = folder.resolve("iso");
+
+        Said said =
+                orders(
+                        home,
+                        job,
+                        local,
+                        "--at=7:05",
+                        "--crew-late=crew1=07:15",
+                        "--fuel-lb=600",
+                        "--weighed=3=440lb");
+        Said same =
+                orders(
+                        home,
+                        job,
+                        iso,
+                        "--at=2026-09-08T08:05:00Z",
+                        "--crew-late=crew1=2026-09-08T08:15:00Z",
+                        "--fuel-kg=" + 600 * 0.45359237,
+                        "--weighed=3=" + 440 * 0.45359237);
+
+        assertThat(said.exit()).as(said.out() + said.err()).isZero();
+        assertThat(same.exit()).as(same.out() + same.err()).isZero();
+        assertThat(steps(local)).isEqualTo(steps(iso));
+        // 440 lb are 199.58 kg.
+        assertThat(onHookKg(local) - onHookKg(out)).isCloseTo(199.58 - 180, within(1.01));
+    }
+
+    private static Said orders(Path home, Path job, Path to, String... options) {
+        List<String> words =
+                new ArrayList<>(
+                        List.of(
+                                "replan",
+                                job.toString(),
+                                job.resolveSibling("out").resolve("plan.json").toString(),
+                                "--out=" + to));
+        words.addAll(List.of(options));
+        return Said.of(home, words.toArray(String[]::new));
+    }
+
+    private static double onHookKg(Path out) throws IOException {
+        JsonNode plan = JsonMapper.shared().readTree(Files.readString(out.resolve("plan.json")));
+        return lift(plan, "3").get("massOnHookKg").asDouble();
+    }
+
+    private static JsonNode steps(Path out) throws IOException {
+        return JsonMapper.shared()
+                .readTree(Files.readString(out.resolve("plan.json")))
+                .get("steps");
     }
 
     private static JsonNode lift(JsonNode plan, String load) {

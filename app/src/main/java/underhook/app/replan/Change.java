@@ -219,7 +219,13 @@ public sealed interface Change {
         public PlaceMoved {
             if (!(byM > 0 && byM <= FARTHEST_M && clearM >= 0)) {
                 throw new IllegalArgumentException(
-                        "a distance or height at " + place + " is out of range.");
+                        "byM ("
+                                + byM
+                                + ") must be above 0 and at most "
+                                + FARTHEST_M
+                                + ", clearM ("
+                                + clearM
+                                + ") not negative.");
             }
         }
 
@@ -258,7 +264,13 @@ public sealed interface Change {
         public StandsThere {
             if (!(atM >= 0 && atM <= FARTHEST_M && heightM > 0 && heightM < 1000)) {
                 throw new IllegalArgumentException(
-                        "a distance or height at " + place + " is out of range.");
+                        "atM ("
+                                + atM
+                                + ") must be 0 to "
+                                + FARTHEST_M
+                                + ", heightM ("
+                                + heightM
+                                + ") above 0 and below 1000.");
             }
         }
 

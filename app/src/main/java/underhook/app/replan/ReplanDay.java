@@ -98,6 +98,14 @@ public final class ReplanDay {
         this.publishing = publishing;
     }
 
+    /** When the job's day begins, in its zone; empty when the job cannot be read. */
+    public Optional<ZonedDateTime> findDay(Path folder) {
+        return readers.jobs()
+                .read(folder)
+                .job()
+                .map(read -> read.job().date().atStartOfDay(read.job().zone()));
+    }
+
     /**
      * Plans the rest of the day.
      *

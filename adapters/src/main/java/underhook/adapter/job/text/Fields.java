@@ -3,12 +3,8 @@ package underhook.adapter.job.text;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.OffsetDateTime;
-import java.time.ZoneId;
-import java.time.ZoneOffset;
-import java.time.zone.ZoneOffsetTransition;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -25,6 +21,7 @@ import underhook.adapter.job.text.NumberText.Decimal;
 import underhook.adapter.job.text.Quantity.Unit;
 import underhook.adapter.job.text.Source.At;
 import underhook.adapter.job.text.Source.Found;
+import underhook.app.port.ClockTime;
 import underhook.app.port.NearestWord;
 import underhook.core.finding.FindingCode;
 
@@ -612,7 +609,8 @@ public final class Fields {
         try {
             if (CLOCK.matcher(text.get()).matches()) {
                 String clock = text.get().indexOf(':') == 1 ? "0" + text.get() : text.get();
-                return onClock(name, day.date().atTime(LocalTime.parse(clock)), day.zone());
+                return onClock(
+                        name, new ClockTime(day.date().atTime(LocalTime.parse(clock)), day.zone()));
             }
             return Optional.of(OffsetDateTime.parse(text.get()).toInstant());
         } catch (DateTimeException refused) {
@@ -625,35 +623,16 @@ public final class Fields {
         }
     }
 
-    /** A time that the clock of a zone shows once; at a change of it a time is skipped, or comes twice. */
-    private Optional<Instant> onClock(String name, LocalDateTime time, ZoneId zone) {
-        List<ZoneOffset> offsets = zone.getRules().getValidOffsets(time);
-        if (offsets.size() == 1) {
-            return Optional.of(time.toInstant(offsets.get(0)));
+    private Optional<Instant> onClock(String name, ClockTime time) {
+        Optional<Instant> once = time.find();
+        if (once.isEmpty()) {
+            fault(
+                    FindingCode.FIELD_OUT_OF_RANGE,
+                    name,
+                    time.wrong(),
+                    new Found(String.valueOf(find(name).orElse("")), time.allowed()));
         }
-        boolean isSkipped = offsets.isEmpty();
-        ZoneOffsetTransition change = zone.getRules().getTransition(time);
-        List<ZoneOffset> around = List.of(change.getOffsetBefore(), change.getOffsetAfter());
-        fault(
-                FindingCode.FIELD_OUT_OF_RANGE,
-                name,
-                (isSkipped ? "is skipped by the clock in " : "comes twice by the clock in ")
-                        + zone
-                        + ", which goes from "
-                        + change.getDateTimeBefore().toLocalTime()
-                        + " to "
-                        + change.getDateTimeAfter().toLocalTime(),
-                new Found(
-                        String.valueOf(find(name).orElse("")),
-                        isSkipped
-                                ? "a time before "
-                                        + change.getDateTimeBefore().toLocalTime()
-                                        + " or not before "
-                                        + change.getDateTimeAfter().toLocalTime()
-                                : time.atOffset(around.get(0))
-                                        + " or "
-                                        + time.atOffset(around.get(1))));
-        return Optional.empty();
+        return once;
     }
 
     /** A mapping inside this one, when there is one. */
