@@ -212,6 +212,8 @@ class SentencesIT {
                                 + " With it L9. For other reasons L3, L4.",
                         "The job folder is not the one that the plan was made of: changed loads.csv; gone rigging.yaml;"
                                 + " new b.csv. All of this is said with the folder as it is now.",
+                        "Out of date: sling (bags) was due for inspection on 2026-09-07; steel hook is past its life"
+                                + " since 2026-09-05; rope was due for inspection on 2026-09-06.",
                         "L7 weighed at 320 kg was taken back",
                         "In step 4 a load rides twice.",
                         "The legs of step 4 end at S1 instead of S2.",
@@ -234,6 +236,8 @@ class SentencesIT {
                                 + " W1 zu queren. Damit auch L9. Aus anderen Gründen L3, L4.",
                         "Der Ordner des Auftrags ist nicht der, aus dem der Plan gemacht wurde: geändert loads.csv; weg"
                                 + " rigging.yaml; neu b.csv. All das ist mit dem Ordner gesagt, wie er jetzt ist.",
+                        "Nicht mehr gültig: sling (bags) war am 2026-09-07 zur Prüfung fällig; steel hook ist seit"
+                                + " 2026-09-05 abgelaufen; rope war am 2026-09-06 zur Prüfung fällig.",
                         "zurückgenommen: L7 gewogen: 320 kg",
                         "In Schritt 4: eine Last fliegt zweimal mit.",
                         "Die Wege von Schritt 4 enden an S1 statt an S2.",

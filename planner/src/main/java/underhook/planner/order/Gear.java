@@ -62,14 +62,36 @@ final class Gear {
             if (stops.isEmpty()) {
                 return Optional.empty();
             }
-            first = first.or(() -> Optional.of(stops.get(0)));
+            first = first.or(() -> firstOf(stops));
         }
         return first;
     }
 
     /** Why a trip does not hang safely on a line. */
     Optional<Finding> findStop(Trip trip, LineItem line) {
-        return stops(trip, line).stream().findFirst();
+        return firstOf(stops(trip, line));
+    }
+
+    /** The first; of items that are out of date it names each, for one that is mended alone frees nothing. */
+    private static Optional<Finding> firstOf(List<Finding> stops) {
+        return stops.stream()
+                .findFirst()
+                .map(first -> first.code() == FindingCode.RIGGING_EXPIRED ? all(stops) : first);
+    }
+
+    private static Finding all(List<Finding> stops) {
+        List<Finding> expired =
+                stops.stream().filter(stop -> stop.code() == FindingCode.RIGGING_EXPIRED).toList();
+        Finding first = expired.get(0);
+        List<String> words = expired.stream().map(Finding::message).distinct().toList();
+        return words.size() == 1
+                ? first
+                : Finding.of(
+                        first.code(),
+                        first.severity(),
+                        first.subject(),
+                        first.source(),
+                        "Out of date: " + String.join(" ", words).replace(". ", "; "));
     }
 
     private List<Finding> stops(Trip trip, LineItem line) {

@@ -317,6 +317,57 @@ class HungPlanTest {
                         });
     }
 
+    /** Once one of them is mended, the load would be left out for the next. */
+    @Test
+    void names_every_item_that_is_out_of_date_and_once() {
+        SmallDay day = rigged(gear("sling", 300, DAY.minusDays(1)));
+        Rigging rigging = day.job().rules().handling().rigging();
+        Rigging.Gear old =
+                new Rigging.Gear(
+                        "hook",
+                        2,
+                        Rigging.Material.WEB,
+                        OptionalDouble.of(650),
+                        OptionalDouble.empty(),
+                        2,
+                        Optional.of(
+                                new Rigging.Dates(
+                                        LocalDate.of(2024, 1, 1),
+                                        DAY.minusDays(2),
+                                        DAY.minusDays(3))));
+        Rigging olds =
+                with(
+                        rigging,
+                        "stock",
+                        List.of(
+                                gear("sling", 300, DAY.minusDays(1)),
+                                gear("choker", 500, DAY),
+                                old));
+
+        List<Finding> refused =
+                DayPlanner.plan(
+                                handled(day, handling -> with(handling, "rigging", olds)).job(),
+                                day.ground(),
+                                new PlanSettings("p", SmallDay.SEVEN, 1, "test", () -> false),
+                                (what, share) -> {})
+                        .fold((plan, findings) -> plan.findings(), findings -> findings);
+
+        assertThat(messages(refused, "B1"))
+                .containsExactly(
+                        "Out of date: sling (bags) was due for inspection on 2026-09-07; hook was due for"
+                                + " inspection on 2026-09-06; hook is past its life since 2026-09-05.");
+        assertThat(messages(refused, "P1"))
+                .containsExactly(
+                        "Out of date: hook was due for inspection on 2026-09-06; hook is past its life since"
+                                + " 2026-09-05.");
+    }
+
+    private static Stream<String> messages(List<Finding> all, String subject) {
+        return all.stream()
+                .filter(one -> one.severity() == Severity.STOP && one.subject().equals(subject))
+                .map(Finding::message);
+    }
+
     /**
      * With the wind from the valley the tail stands over higher ground: 5 m of clearance and the rise of 1 in 10
      * behind it are more than a line of 5.8 m gives. It leaves on a heading on which the line is long enough.
