@@ -125,6 +125,19 @@ class DeskPageIT {
 
     @Test
     @Order(2)
+    void a_day_without_a_plan_shows_the_faults_that_keep_it_from_one_and_leads_to_them() {
+        show("Day");
+        assertThat(page.waitFor(".spine .faults li").getText()).contains("loads.csv", "24q7");
+        assertThat(page.waitFor(".spine").getText()).contains("no plan of this job yet");
+
+        page.waitFor(".spine .faults button").click();
+
+        page.waitUntil(
+                "the cell is there", it -> !it.find(".grid td[aria-invalid=true]").isEmpty());
+    }
+
+    @Test
+    @Order(3)
     void shows_a_fault_at_its_cell_and_lets_it_be_mended_there_by_keyboard() {
         page.waitFor("header .summary button.fault").click();
         page.press("loads.csv");
@@ -140,7 +153,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(3)
+    @Order(4)
     void takes_a_block_from_a_spreadsheet_and_undoes_it() {
         String paste =
                 """
@@ -159,7 +172,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(3)
+    @Order(4)
     void takes_rows_from_a_spreadsheet_beyond_the_last_and_undoes_them() {
         String paste =
                 """
@@ -178,7 +191,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(3)
+    @Order(4)
     void takes_weather_reports_and_an_hourly_table_that_are_dropped_on_the_page() {
         show("Jobs and files");
         drop(
@@ -252,7 +265,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(4)
+    @Order(5)
     void plans_with_progress_and_shows_every_place() {
         page.press("Plan the day");
         page.waitFor("dialog input[name=seconds]").clear();
@@ -270,7 +283,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(5)
+    @Order(6)
     void opens_a_lift_in_place_with_how_for_every_number() {
         lift(2).sendKeys(Keys.ENTER);
 
@@ -284,7 +297,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(6)
+    @Order(7)
     void flies_the_leg() {
         WebElement slider = page.waitFor(".sheet input[type=range]");
         String before = page.waitFor(".readout").getText();
@@ -297,7 +310,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(7)
+    @Order(8)
     void opens_a_lift_from_the_map_by_keyboard_and_by_mouse() {
         page.run("document.getElementById('map').focus()");
         page.waitUntil(
@@ -332,7 +345,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(8)
+    @Order(9)
     void shows_what_moving_a_lift_costs_before_it_counts() {
         String before = order();
         int lift = movable();
@@ -356,7 +369,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(8)
+    @Order(9)
     void accepts_another_day_of_the_job_and_takes_it_back() {
         String before = planId();
         // Such a day is named by what a flying minute counts; this one is asked for as its button
@@ -379,7 +392,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(8)
+    @Order(9)
     void says_that_a_day_is_as_sure_as_is_asked_and_changes_nothing() {
         String before = planId();
         page.run("document.querySelector('.trade').open = true");
@@ -437,7 +450,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(9)
+    @Order(10)
     void keeps_an_override_with_its_reason() {
         show("Findings");
         page.waitFor(".findings li.CAUTION");
@@ -461,7 +474,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(10)
+    @Order(11)
     void changes_the_map_by_keyboard_and_by_mouse_and_undoes_it() {
         show("Day");
         page.press("Change the map");
@@ -487,7 +500,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(11)
+    @Order(12)
     void says_on_the_map_why_a_change_was_refused_or_what_it_broke() {
         choose("kind", "place");
         page.waitFor(".mapedit input[name=id]").sendKeys("S06");
@@ -525,7 +538,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(12)
+    @Order(13)
     void comes_back_to_the_same_place_when_the_server_was_restarted() throws IOException {
         show("Day");
         int port = server.address().getPort();
@@ -545,7 +558,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(13)
+    @Order(14)
     void hands_out_the_cards_and_every_file() {
         show("Papers");
         List<String> links =
@@ -572,7 +585,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(14)
+    @Order(15)
     void axe_finds_nothing_on_any_screen_by_day_or_night() throws IOException {
         for (String theme : List.of("day", "night")) {
             show("Settings");
@@ -586,7 +599,7 @@ class DeskPageIT {
 
     /** Browsers print no backgrounds: what is light on dark by night, or in the chosen row, would be lost on paper. */
     @Test
-    @Order(14)
+    @Order(15)
     void what_is_printed_by_night_is_dark_on_white() {
         show("Settings");
         page.waitFor("input[value=night]").click();
@@ -612,7 +625,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(15)
+    @Order(16)
     void speaks_another_language_in_other_units_with_magnetic_bearings() {
         show("Settings");
         page.waitFor("input[value=us]").click();
@@ -631,7 +644,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(16)
+    @Order(17)
     void on_a_narrow_phone_what_one_does_is_one_row_and_held_sideways_the_head_is_low() {
         page.look(360, 780, true);
         String rows =
@@ -652,7 +665,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(16)
+    @Order(17)
     void every_target_is_large_enough_for_a_gloved_finger() {
         page.look(820, 1180, true);
 
@@ -669,7 +682,7 @@ class DeskPageIT {
 
     /** The server writes release_areas, job.yaml release-areas. */
     @Test
-    @Order(16)
+    @Order(17)
     void a_file_says_what_it_serves_as_in_words() {
         String served =
                 """
@@ -686,7 +699,7 @@ class DeskPageIT {
 
     /** What hides the map on paper took the heights and the least gap out of the drawings too. */
     @Test
-    @Order(16)
+    @Order(17)
     void on_paper_a_drawing_keeps_its_words() {
         String hidden =
                 """
@@ -705,7 +718,7 @@ class DeskPageIT {
     }
 
     @Test
-    @Order(17)
+    @Order(18)
     void asked_nobody_but_this_machine_and_complained_of_nothing() {
         Set<String> hosts =
                 page.asked()

@@ -7,6 +7,7 @@ import { state } from './state.js';
 import { actions } from './actions.js';
 import { badge, shape } from './marks.js';
 import { sheet } from './sheet.js';
+import { faultList } from './tables.js';
 import { trade } from './trade.js';
 import { codeWords, said, t } from './words.js';
 import * as u from './units.js';
@@ -74,8 +75,11 @@ function detail(step) {
   return lasts;
 }
 
+/** What keeps the job from having a plan. */
+const withoutPlan = () => html`<section class="spine" aria-label=${t('spine.title')}><p>${t('plan.none')}</p>${state.job.faults?.length ? faultList() : nothing}</section>`;
+
 export function spine() {
-  if (!state.plan) return nothing;
+  if (!state.plan) return state.job ? withoutPlan() : nothing;
   const steps = state.plan.steps.map((step, index) => ({ step, index }));
   return html`<section class="spine" style=${`--name: ${Math.ceil(longestName() / 2)}ch`} aria-label=${t('spine.title')}>
     <h2 class="sr">${t('spine.title')}</h2>${trade()}<p class="hint">${t('spine.hint')}</p>

@@ -21,7 +21,8 @@ export function tables() {
 
 const faultsOf = (path) => (state.job.faults ?? []).filter((fault) => fault.file === path);
 
-function faultList() {
+/** Every fault of the job, each leading to its place. */
+export function faultList() {
   const faults = state.job.faults ?? [];
   if (!faults.length) return html`<p>${t('faults.none')}</p>`;
   return html`<h2>${t('faults.title', { count: faults.length })}</h2><ol class="faults">${faults.map((fault) => html`<li>
@@ -37,6 +38,7 @@ function wordsOf({ field, column, message, value, allowed }) {
 
 async function goTo(fault) {
   await actions.openTable(fault.file);
+  actions.show('tables');
   requestAnimationFrame(() => {
     const cell = document.querySelector('.grid [aria-invalid=true]') ?? document.querySelector('.filetext');
     cell?.focus();
