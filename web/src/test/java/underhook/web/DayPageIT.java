@@ -885,6 +885,26 @@ class DayPageIT {
                 .contains("from " + plan.steps().get(lift(next).step()).from());
     }
 
+    /** What is over is over once: the second crew still has to be flown. */
+    @Test
+    @Order(9)
+    void without_network_too_each_flight_of_people_is_tapped_for_itself() {
+        hold("loader");
+        Object left =
+                page.run(
+                        """
+                        return import('/assets/day/standing.js').then(({ foresee }) => {
+                          const flight = (crew) => ({ kind: 'crew_move', lineM: 0, crew });
+                          const day = { standing: { onHook: [], notYetFree: [], lineM: null, peopleAboard: 0 }, lifts: [{ number: 1, state: 'waits', loads: [], drops: [], before:
+                            [flight('Q'), { kind: 'position' }, flight('P'), { kind: 'position' }, { kind: 'line_change', lineM: 25 }] }] };
+                          const taps = [{ id: 'a', kind: 'people-aboard', loads: [], people: 4 }, { id: 'b', kind: 'people-out', loads: [] }, { id: 'c', kind: 'people-out', loads: [] }, { id: 'd', kind: 'line-on', loads: [], lineM: 25.01 }];
+                          return [2, 3, 4].map((count) => foresee(day, taps.slice(0, count)).before.map((step) => step.crew ?? step.kind).join(' ')).join(', ');
+                        });
+                        """);
+
+        assertThat(left).isEqualTo("position P position line_change, position line_change, ");
+    }
+
     @Test
     @Order(9)
     void no_load_is_hooked_on_another_line_than_planned_and_too_little_fuel_is_outside()

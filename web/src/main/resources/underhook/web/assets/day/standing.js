@@ -69,11 +69,22 @@ function after(now, tap) {
 
 const ANSWERS = { refuel: 'refuelled', crew_move: 'people-out' };
 
-/** What still comes before the next lift, less what was tapped here since. */
-const stillBefore = (next, left) => {
-  const taps = left.slice(left.map((tap) => tap.kind).lastIndexOf('hooked') + 1);
-  return (next?.before ?? []).filter((step) => !taps.some((tap) => (step.kind === 'line_change' ? tap.kind === (step.lineM ? 'line-on' : 'line-off') && (tap.lineM ?? 0) === step.lineM : tap.kind === ANSWERS[step.kind])));
+/** Nobody taps these: they are over when what comes after them is. */
+const UNTAPPED = ['position', 'break'];
+
+const isDoneBy = (step, tap) => (step.kind === 'line_change'
+  ? (step.lineM ? tap.kind === 'line-on' && Math.abs((tap.lineM ?? 0) - step.lineM) < 0.05 : tap.kind === 'line-off')
+  : tap.kind === ANSWERS[step.kind]);
+
+/** The first that it does is over: two flights of people are tapped twice. */
+const lessDone = (steps, tap) => {
+  const at = steps.findIndex((step) => isDoneBy(step, tap));
+  const isOver = (step) => UNTAPPED.includes(step.kind) || step.kind === 'line_change' && steps[at].kind === 'line_change';
+  return at < 0 ? steps : steps.filter((step, i) => i > at || i < at && !isOver(step));
 };
+
+/** What still comes before the next lift, less what was tapped here since. */
+const stillBefore = (next, left) => left.slice(left.map((tap) => tap.kind).lastIndexOf('hooked') + 1).reduce(lessDone, next?.before ?? []);
 
 /** A lift with some of its loads alone. */
 export const only = (lift, ids) => ({ ...lift, loads: lift.loads.filter((load) => ids.includes(load.id)), drops: lift.drops.filter((drop) => ids.includes(drop.load)) });
