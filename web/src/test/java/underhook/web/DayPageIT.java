@@ -907,6 +907,27 @@ class DayPageIT {
 
     @Test
     @Order(9)
+    void a_page_opens_at_its_top_wherever_the_one_before_was_scrolled_to() {
+        hold("pilot");
+        page.look(1280, 800, true);
+        go("join");
+        page.waitUntil("it is there", it -> !it.find("#card").isEmpty());
+        page.run("scrollTo(0, document.documentElement.scrollHeight)");
+        assertThat(scrolled()).isPositive();
+
+        page.waitFor("button.big.main").click();
+
+        page.waitFor("main.pilot h1");
+        assertThat(scrolled()).isZero();
+        page.look(820, 1180, true);
+    }
+
+    private static double scrolled() {
+        return ((Number) Objects.requireNonNull(page.run("return scrollY"))).doubleValue();
+    }
+
+    @Test
+    @Order(9)
     void no_load_is_hooked_on_another_line_than_planned_and_too_little_fuel_is_outside()
             throws Exception {
         Browser browser = new Browser(server.address(), server.token());

@@ -25,7 +25,11 @@ export function set(change) {
 
 export const listen = (listener) => listeners.add(listener);
 
-addEventListener('hashchange', () => set({ at: location.hash.slice(1), typed: '', ask: null }));
+// What stands at the top of a page must be seen first, wherever the one before it was scrolled to.
+addEventListener('hashchange', () => {
+  set({ at: location.hash.slice(1), typed: '', ask: null });
+  scrollTo(0, 0);
+});
 
 /** What lies in the outbox: what the server does not have yet, and what it has but its last news do not tell of. */
 export async function lying() {
