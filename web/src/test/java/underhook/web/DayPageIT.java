@@ -905,6 +905,51 @@ class DayPageIT {
         assertThat(left).isEqualTo("position P position line_change, position line_change, ");
     }
 
+    /**
+     * The rehearsal is beside it.
+     *
+     * @source common practice, no source: a phone held upright is some 390 x 844
+     */
+    @Test
+    @Order(9)
+    void what_is_tapped_next_is_in_reach_of_a_thumb_however_much_comes_before_the_lift() {
+        hold("loader");
+        page.look(390, 844, true);
+        String steps =
+                """
+                return import('/assets/day/state.js').then(({ state, set }) => {
+                  const lift = state.day.lifts.find((one) => one.number === state.day.nextLook.lift);
+                  Object.assign(state.day.standing, { onHook: [], notYetFree: [], peopleAboard: 0, lineM: null });
+                  state.day.lifts.forEach((one) => { one.state = one.number < lift.number ? 'done' : one.state; });
+                  const at = '2026-09-08T11:55:00-01:00';
+                  lift.before = ['Q', 'P'].flatMap((crew) => [{ kind: 'crew_move', from: 'A', to: 'M', at, crew }, { kind: 'position', from: 'M', to: 'A', at }]).concat({ kind: 'line_change', from: 'B', to: 'B', at, lineM: 25 });
+                  set({});
+                })
+                """;
+        go("loader");
+        for (String language : List.of("de", "en")) {
+            speak(language);
+            page.waitUntil(
+                    "every step is told",
+                    it -> {
+                        // News that come meanwhile bring the day as it is back.
+                        it.run(steps);
+                        return it.find(".before li").size() == 5;
+                    });
+            Object bottom =
+                    page.run(
+                            """
+                            document.querySelectorAll('header .caution').forEach((one) => { one.style.display = 'none'; });
+                            const at = document.querySelector('.huge').getBoundingClientRect().bottom + scrollY;
+                            document.querySelectorAll('header .caution').forEach((one) => { one.style.display = ''; });
+                            return at;
+                            """);
+            assertThat(((Number) Objects.requireNonNull(bottom)).doubleValue())
+                    .as(language)
+                    .isLessThanOrEqualTo(844);
+        }
+    }
+
     @Test
     @Order(9)
     void a_page_opens_at_its_top_wherever_the_one_before_was_scrolled_to() {

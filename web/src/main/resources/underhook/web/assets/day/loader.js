@@ -134,6 +134,14 @@ const huge = (meaning, words, act, kind) => {
     @click=${(event) => { if (isStill(meaning) && (event.detail === 0 || pressed === meaning)) act(); }}>${words}</button>`;
 };
 
+/** What a step before the lift is tapped with, where that is not the large field's own. */
+const due = ({ before: steps, standing }) => {
+  const has = (kind) => steps.some((step) => step.kind === kind);
+  const boards = standing.lineM === null ? 'people-aboard' : 'line-off';
+  return html`<div class="grid two">${has('refuel') ? html`<button class="big" data-now="refuelled" @click=${() => press('refuelled')}>${t('kind.refuelled')}</button>` : nothing}
+    ${has('crew_move') && !standing.peopleAboard ? html`<button class="big" data-now="people-aboard" @click=${() => press(boards)}>${t(`kind.${boards}`)}</button>` : nothing}</div>`;
+};
+
 export function loader() {
   const now = foreseen();
   const first = likely(now);
@@ -141,19 +149,20 @@ export function loader() {
   const last = good().find((one) => one.device === state.me.device);
   const alone = first?.kind === 'free-confirmed' && now.standing.freeSeenBy === state.me.by;
   const bias = state.day.bias;
+  // What comes first stands above the large field, the rest below it: it must be in reach without scrolling.
+  const steps = lift && lift === now.next ? now.before ?? [] : [];
   return html`<h1 class="sr">${t('page.loader')}</h1><div class="now">${strip(now.standing)}${refusedOnes()}
   ${state.ask ? nothing : html`
-    ${lift && lift === now.next ? before(now.before) : nothing}
+    ${before(steps.slice(0, 1))}
     ${lift ? html`<p class="lift">${t(lift.state === 'waits' || lift.state === 'aborted' ? 'loader.next' : 'loader.now', { lift: lift.number })}: ${words(lift)}</p>${about(lift)}${hangs(now.standing, lift)}${heavier(lift, weighedKg(lift))}` : html`<p>${t('loader.none')}</p>`}
     ${alone ? html`<p class="caution">${t('loader.second')}</p>${huge(`as ${first.loads}`, t('loader.as'), () => set({ ask: 'as' }), 'as')}`
-      : first ? huge(`${first.kind} ${first.loads}`, html`${t(`kind.${first.kind}`)}<br>${first.loads.join(' + ')}`, () => press(first.kind, { loads: first.loads }), first.kind) : nothing}`}</div>
+      : first ? huge(`${first.kind} ${first.loads}`, html`${t(`kind.${first.kind}`)}<br>${first.loads.join(' + ')}`, () => press(first.kind, { loads: first.loads }), first.kind) : nothing}
+    ${due(now)}${before(steps.slice(1), t('before.then'))}`}</div>
   ${state.ask ? asked(now) : html`
     <div class="grid two">
       ${last ? html`<button class="big" id="undo" @click=${() => undo(last.id)}>${t('loader.undo', { what: `${tapped(last)} ${last.loads.join(' ')}` })}</button>` : nothing}
       ${toWeigh() ? html`<button class="big" id="weigh" @click=${() => set({ ask: 'weight', typed: '' })}>${weighing()}</button>` : nothing}
       ${now.standing.onHook.length ? html`<button class="big" @click=${() => press('aborted')}>${t('kind.aborted')}</button>` : html`<button class="big" @click=${() => set({ ask: 'lift' })}>${t('loader.other')}</button>`}
-      ${now.before.some((step) => step.kind === 'refuel') ? html`<button class="big" data-now="refuelled" @click=${() => press('refuelled')}>${t('kind.refuelled')}</button>` : nothing}
-      ${now.before.some((step) => step.kind === 'crew_move') && !now.standing.peopleAboard ? html`<button class="big" data-now="people-aboard" @click=${() => press(now.standing.lineM === null ? 'people-aboard' : 'line-off')}>${t(`kind.${now.standing.lineM === null ? 'people-aboard' : 'line-off'}`)}</button>` : nothing}
       <button class="big" @click=${() => press('snagged')}>${t('kind.snagged')}</button>
       <button class="big" aria-expanded=${String(Boolean(state.more))} @click=${() => set({ more: !state.more })}>${t(state.more ? 'loader.less' : 'loader.all')}</button>
     </div>

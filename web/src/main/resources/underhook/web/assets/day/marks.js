@@ -25,7 +25,7 @@ const STEPS = {
 };
 
 /** What comes before the next lift, in its order. */
-export const before = (steps) => (steps?.length ? html`<section class="before" aria-label=${t('before.title')}><h2>${t('before.title')}</h2><ol>${steps.map((step) => html`<li><span>${clock(step.at)}</span> <b>${STEPS[step.kind]?.(step) ?? step.kind}</b></li>`)}</ol></section>` : nothing);
+export const before = (steps, title = t('before.title')) => (steps?.length ? html`<section class="before" aria-label=${title}><h2>${title}</h2><ol>${steps.map((step) => html`<li><span>${clock(step.at)}</span> <b>${STEPS[step.kind]?.(step) ?? step.kind}</b></li>`)}</ol></section>` : nothing);
 
 /** What of a load is dangerous goods, behind its name. */
 export const dangerous = (load) => (load.dangerousGoods ? `, ${t('loader.dangerous', { what: load.dangerousGoods })}` : '');
