@@ -19,6 +19,7 @@ import java.util.logging.Level;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.openqa.selenium.By;
+import org.openqa.selenium.ElementClickInterceptedException;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.TimeoutException;
@@ -26,6 +27,7 @@ import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.interactions.Actions;
 import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
@@ -166,14 +168,23 @@ final class Chromium implements AutoCloseable {
         press(words, () -> button(words));
     }
 
-    /** Finds and presses; what the page put something else in the place of meanwhile was not pressed. */
+    /** Finds and presses; what the page put something else in the place of meanwhile, or what takes no press yet, was not pressed. */
     void press(String what, Supplier<WebElement> found) {
         until(
                 "pressing " + what,
                 () -> {
-                    found.get().click();
-                    return true;
+                    try {
+                        found.get().click();
+                        return true;
+                    } catch (ElementClickInterceptedException notYet) {
+                        return null;
+                    }
                 });
+    }
+
+    /** As a glove does that comes down twice. */
+    void pressTwice(WebElement place) {
+        new Actions(driver).doubleClick(place).perform();
     }
 
     void type(CharSequence... keys) {

@@ -950,6 +950,39 @@ class DayPageIT {
         }
     }
 
+    /** The second press of a glove would confirm by somebody who was not asked, or say that what is not allowed happened. */
+    @Test
+    @Order(9)
+    void pressing_twice_answers_nothing_that_is_asked_only_then() {
+        hold("loader");
+        go("loader");
+        String seenAlone =
+                """
+                return import('/assets/day/state.js').then(({ state, set }) => {
+                  const lift = state.day.lifts.find((one) => one.number === state.day.nextLook.lift);
+                  Object.assign(state.day.standing, { onHook: [], notYetFree: [lift.loads[0].id], freeSeenBy: state.me.by });
+                  state.day.lifts.forEach((one) => { one.state = one.number < lift.number ? 'done' : one === lift ? 'setDown' : one.state; });
+                  set({});
+                })
+                """;
+        page.waitUntil(
+                "one person alone saw it free",
+                it -> {
+                    it.run(seenAlone);
+                    return !it.find(".huge[data-kind=as]:not([aria-disabled=true])").isEmpty();
+                });
+
+        page.pressTwice(page.waitFor(".huge[data-kind=as]"));
+
+        assertThat(page.says("Who confirms?")).isTrue();
+        pressNamed("Back");
+        page.waitUntil("it is asked again", it -> !it.find(".huge[data-kind=as]").isEmpty());
+        assertThat(
+                        page.run(
+                                "return import('/assets/day/state.js').then(({ state }) => state.waiting.length + state.sent.length)"))
+                .isEqualTo(0L);
+    }
+
     @Test
     @Order(9)
     void a_page_opens_at_its_top_wherever_the_one_before_was_scrolled_to() {

@@ -11,6 +11,23 @@ import { clock, line, local, mass, massUnit, typedKg } from './units.js';
 const ALL = ['engine-on', 'engine-off', 'take-off', 'landing', 'line-on', 'line-checked', 'line-off', 'people-aboard', 'people-out', 'hooked', 'off', 'free-seen', 'free-confirmed', 'aborted', 'refuelled', 'snagged'];
 const ASKED = { 'line-on': 'line', 'people-aboard': 'people', refuelled: 'fuel' };
 
+// A finger on its way, or pressing twice, must not say the next thing by mistake.
+const STILL_MS = 500;
+const shown = new Map();
+let pressed = '';
+
+/** Whether a place on the page has meant the same for long enough; draws it anew when it has. */
+function isStill(where, meaning) {
+  if (shown.get(where)?.meaning !== meaning) {
+    shown.set(where, { meaning, since: performance.now() });
+    setTimeout(() => set({}), STILL_MS + 20);
+  }
+  return performance.now() - shown.get(where).since >= STILL_MS;
+}
+
+/** What is asked or was refused moves everything below it under the finger, when it comes and when it goes. */
+const isCalm = () => isStill('asked', [state.ask, ...state.waiting.filter((entry) => entry.refused).map((entry) => entry.seq)].join(' '));
+
 /** Makes a tap. Without network this device says itself what will not be allowed. */
 async function press(kind, more = {}) {
   if (ASKED[kind] && !more.given) { set({ ask: ASKED[kind], typed: '' }); return; }
@@ -97,7 +114,7 @@ const toWeigh = () => {
 const weighing = () => `${toWeigh().loads.join(' + ')}: ${t(toWeigh().massKg ? 'loader.weightAgain' : 'loader.weight', { unit: massUnit() })}`;
 
 /** What the server refused of what was tapped here; of one page's own forms beside them alone. */
-export const refusedOnes = (which = () => true) => state.waiting.filter((entry) => entry.refused && which(entry.tap)).map((entry) => html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${tapped(entry.tap)} ${entry.tap.loads.join(', ')}</h2><p>${said(entry.refused.why)}</p>
+export const refusedOnes = (which = () => true) => state.waiting.filter((entry) => entry.refused && which(entry.tap)).map((entry) => html`<section class="refused" role="alert" ?inert=${!isStill(`refused ${entry.seq}`, entry.tap.id)}><h2>${t('refused.title')}: ${tapped(entry.tap)} ${entry.tap.loads.join(', ')}</h2><p>${said(entry.refused.why)}</p>
   ${entry.refused.state === 'refused' && entry.tap.kind !== 'reported' ? html`<button class="big" @click=${async () => { await state.outbox.change({ ...entry, tap: { ...entry.tap, anyway: true }, refused: null }); await entries(); deliver(); }}>${t('refused.happened')}</button>` : nothing}
   <button class="big main" @click=${async () => { await state.outbox.drop(entry.seq); await entries(); }}>${t('refused.drop')}</button></section>`);
 
@@ -113,32 +130,19 @@ export const conflicts = () => (state.day?.conflicts.length ? html`<section clas
   <p>${t('conflict.this', { who: one.by, device: one.device, kind: tapped(one), loads: one.loads.join(' '), time: local(one.at) })} ${other ? t('conflict.other', { who: other.by, device: other.device, kind: tapped(other), time: local(other.at) }) : nothing}</p><p>${said(why.message)}</p>
   <button @click=${() => undo(one.id)}>${t('conflict.back')}</button></li>`)}</ul></section>` : nothing);
 
-// A finger on its way, or pressing twice, must not say the next thing by mistake.
-const STILL_MS = 500;
-let field = '', since = 0, pressed = '';
-
-/** Whether the large field has meant the same for long enough; draws it anew when it has. */
-function isStill(meaning) {
-  if (meaning !== field) {
-    field = meaning;
-    since = performance.now();
-    setTimeout(() => set({}), STILL_MS + 20);
-  }
-  return performance.now() - since >= STILL_MS;
-}
-
 const huge = (meaning, words, act, kind) => {
-  const still = isStill(meaning);
+  const isSure = () => isStill('field', meaning) && isCalm();
+  const still = isSure();
   return html`<button class="huge main" data-kind=${kind ?? nothing} aria-disabled=${still ? nothing : 'true'}
     @pointerdown=${() => { pressed = meaning; }}
-    @click=${(event) => { if (isStill(meaning) && (event.detail === 0 || pressed === meaning)) act(); }}>${words}</button>`;
+    @click=${(event) => { if (isSure() && (event.detail === 0 || pressed === meaning)) act(); }}>${words}</button>`;
 };
 
 /** What a step before the lift is tapped with, where that is not the large field's own. */
 const due = ({ before: steps, standing }) => {
   const has = (kind) => steps.some((step) => step.kind === kind);
   const boards = standing.lineM === null ? 'people-aboard' : 'line-off';
-  return html`<div class="grid two">${has('refuel') ? html`<button class="big" data-now="refuelled" @click=${() => press('refuelled')}>${t('kind.refuelled')}</button>` : nothing}
+  return html`<div class="grid two" ?inert=${!isCalm()}>${has('refuel') ? html`<button class="big" data-now="refuelled" @click=${() => press('refuelled')}>${t('kind.refuelled')}</button>` : nothing}
     ${has('crew_move') && !standing.peopleAboard ? html`<button class="big" data-now="people-aboard" @click=${() => press(boards)}>${t(`kind.${boards}`)}</button>` : nothing}</div>`;
 };
 
@@ -158,15 +162,15 @@ export function loader() {
     ${alone ? html`<p class="caution">${t('loader.second')}</p>${huge(`as ${first.loads}`, t('loader.as'), () => set({ ask: 'as' }), 'as')}`
       : first ? huge(`${first.kind} ${first.loads}`, html`${t(`kind.${first.kind}`)}<br>${first.loads.join(' + ')}`, () => press(first.kind, { loads: first.loads }), first.kind) : nothing}
     ${due(now)}${before(steps.slice(1), t('before.then'))}`}</div>
-  ${state.ask ? asked(now) : html`
+  <div ?inert=${!isCalm()}>${state.ask ? asked(now) : html`
     <div class="grid two">
-      ${last ? html`<button class="big" id="undo" @click=${() => undo(last.id)}>${t('loader.undo', { what: `${tapped(last)} ${last.loads.join(' ')}` })}</button>` : nothing}
+      ${last ? html`<button class="big" id="undo" ?inert=${!isStill('undo', last.id)} @click=${() => undo(last.id)}>${t('loader.undo', { what: `${tapped(last)} ${last.loads.join(' ')}` })}</button>` : nothing}
       ${toWeigh() ? html`<button class="big" id="weigh" @click=${() => set({ ask: 'weight', typed: '' })}>${weighing()}</button>` : nothing}
       ${now.standing.onHook.length ? html`<button class="big" @click=${() => press('aborted')}>${t('kind.aborted')}</button>` : html`<button class="big" @click=${() => set({ ask: 'lift' })}>${t('loader.other')}</button>`}
       <button class="big" @click=${() => press('snagged')}>${t('kind.snagged')}</button>
       <button class="big" aria-expanded=${String(Boolean(state.more))} @click=${() => set({ more: !state.more })}>${t(state.more ? 'loader.less' : 'loader.all')}</button>
     </div>
-    ${state.more ? html`<div class="grid two all">${ALL.map((kind) => html`<button class="big" data-all=${kind} @click=${() => press(kind, { loads: kind === 'hooked' && lift ? loadsOf(lift) : kind === 'off' ? now.standing.onHook.slice(0, 1) : [] })}>${t(`kind.${kind}`)}</button>`)}</div>` : nothing}`}
+    ${state.more ? html`<div class="grid two all">${ALL.map((kind) => html`<button class="big" data-all=${kind} @click=${() => press(kind, { loads: kind === 'hooked' && lift ? loadsOf(lift) : kind === 'off' ? now.standing.onHook.slice(0, 1) : [] })}>${t(`kind.${kind}`)}</button>`)}</div>` : nothing}`}</div>
   ${bias ? html`<p class=${bias.meanRatio > 1 ? 'caution' : ''}>${t('loader.bias', { ratio: bias.meanRatio.toFixed(2), count: bias.count, worst: bias.worstRatio.toFixed(2) })}</p>` : nothing}
   ${conflicts()}<h2>${t('loader.last')}</h2>${tapList(state.more ? 30 : 8)}
   ${state.waiting.length ? html`<p class="caution">${t('loader.csvWait')}</p>` : html`<p><a class="button" href=${`/api/jobs/${encodeURIComponent(state.job)}/day/taps.csv`} download>${t('loader.csv')}</a></p>`}`;
