@@ -30,6 +30,7 @@ import underhook.planner.order.OpenDay;
 import underhook.planner.order.PlanSettings;
 import underhook.planner.search.Aim;
 import underhook.planner.search.Effort;
+import underhook.planner.search.TimeGone;
 
 /**
  * Looks for a day that is in time on as many replayed days as is wished.
@@ -269,7 +270,7 @@ public final class SurerDay {
                 plan.program(),
                 () -> false,
                 () -> false,
-                () -> false,
+                TimeGone.once(() -> false),
                 () -> false);
     }
 

@@ -28,10 +28,7 @@ final class Planning implements PlanDay.Planning {
     /** Of the ceiling, for the order of a day that was there late: then it ends so much later. */
     private static final double LEAST_ORDER_FRACTION = 0.4;
 
-    /** Of what is left once there is a day, for orders judged by guesses; then the ways of the best are found. */
-    private static final double GUESSES_FRACTION = 0.7;
-
-    /** Of the same, for the order itself; the rest is for others to choose from and for the bounds. */
+    /** Of what is left once there is a day, for the order itself; the rest is for others to choose from and for the bounds. */
     private static final double ORDER_FRACTION = 0.95;
 
     /** After it was stopped by hand, for the ways of the best day; what is not found then is not flown. */
@@ -55,9 +52,9 @@ final class Planning implements PlanDay.Planning {
                         now,
                         new Effort(request.seed(), request.effort().toSeconds()),
                         program,
-                        () -> watch.isPastSinceDay(1) || watch.isFinished(),
+                        () -> watch.goneSinceDayRatio() >= 1 || watch.isFinished(),
                         () -> watch.isEnough() || watch.isStopped(),
-                        () -> watch.isPastSinceDay(ORDER_FRACTION) || watch.isStopped(),
+                        () -> watch.isStopped() ? 1 : watch.goneSinceDayRatio() / ORDER_FRACTION,
                         watch::isStopped);
         return DayPlanner.plan(
                 job.job(),
@@ -90,29 +87,23 @@ final class Planning implements PlanDay.Planning {
             this.request = request;
         }
 
-        private boolean isPast(double ceilingFraction) {
-            return elapsedNanos() >= (long) (ceilingFraction * request.ceiling().toNanos());
-        }
-
         void hasDay() {
             dayNanos.compareAndSet(null, elapsedNanos());
         }
 
-        /** Of loads looked at, then of orders guessed at. */
+        /** Of loads looked at. */
         boolean isEnough() {
-            return dayNanos.get() == null
-                    ? isPast(LOADS_FRACTION)
-                    : isPastSinceDay(GUESSES_FRACTION);
+            return elapsedNanos() >= LOADS_FRACTION * request.ceiling().toNanos();
         }
 
         /** However late there was a day, its order has its share of what is left. */
-        boolean isPastSinceDay(double leftFraction) {
+        double goneSinceDayRatio() {
             Long day = dayNanos.get();
             long fromNanos = day == null ? 0 : day;
             double ceilingNanos = request.ceiling().toNanos();
             double leftNanos =
                     Math.max(ceilingNanos - fromNanos, LEAST_ORDER_FRACTION * ceilingNanos);
-            return elapsedNanos() >= fromNanos + (long) (leftFraction * leftNanos);
+            return (elapsedNanos() - fromNanos) / leftNanos;
         }
 
         private long elapsedNanos() {

@@ -177,10 +177,7 @@ final class DaysMeasured implements Measured {
 
     private static DayOrder.Found find(DayTable table, long seed) {
         return DayOrder.find(
-                table,
-                new Effort(seed, EFFORT_S),
-                new DayOrder.Stops(() -> false, () -> false),
-                done -> {});
+                table, new Effort(seed, EFFORT_S), new DayOrder.Stops(() -> false), done -> {});
     }
 
     /** What is flown least, looked for anew where it lies above the aim; only of days that fly as much, s. */

@@ -80,8 +80,7 @@ public final class DayPlanner {
                         begun.first(),
                         settings.effort(),
                         new DayOrder.Stops(
-                                settings.enough(),
-                                settings.settled(),
+                                settings.orderGone(),
                                 () -> ended.getAsBoolean() || settings.stop().getAsBoolean()),
                         done -> progress.step("searching the order of the day", 0.3 + 0.6 * done));
         progress.step("writing the plan", 0.9);

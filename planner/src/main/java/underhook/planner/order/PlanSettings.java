@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.Objects;
 import java.util.function.BooleanSupplier;
 import underhook.planner.search.Effort;
+import underhook.planner.search.TimeGone;
 
 /**
  * What a plan is made with.
@@ -15,8 +16,8 @@ import underhook.planner.search.Effort;
  * @param stop says true when no more ways may be looked for; asked once there is a day that can be flown
  * @param enough says true when no further load may be looked at, so that time is left to put those that
  *     were in order
- * @param settled says true when no better order may be looked for, so that time is left for others to choose
- *     from and for the bounds
+ * @param orderGone of the time, from the first day on, in which a better order may be looked for; what is left after
+ *     it is for others to choose from and for the bounds
  * @param ended says true when somebody wants it to end: nothing better is looked for from then on. What finishing the
  *     best day asks for is found until {@code stop} says true as well
  */
@@ -27,7 +28,7 @@ public record PlanSettings(
         String program,
         BooleanSupplier stop,
         BooleanSupplier enough,
-        BooleanSupplier settled,
+        TimeGone orderGone,
         BooleanSupplier ended) {
     /** Loads are looked at until the search must end. */
     public PlanSettings(
@@ -43,7 +44,15 @@ public record PlanSettings(
             String program,
             BooleanSupplier stop,
             BooleanSupplier enough) {
-        this(planId, plannedAt, Effort.usual(seed), program, stop, enough, stop, () -> false);
+        this(
+                planId,
+                plannedAt,
+                Effort.usual(seed),
+                program,
+                stop,
+                enough,
+                TimeGone.once(stop),
+                () -> false);
     }
 
     /** Of the search; it stands in the plan. */
@@ -58,7 +67,7 @@ public record PlanSettings(
         Objects.requireNonNull(program, "program");
         Objects.requireNonNull(stop, "stop");
         Objects.requireNonNull(enough, "enough");
-        Objects.requireNonNull(settled, "settled");
+        Objects.requireNonNull(orderGone, "orderGone");
         Objects.requireNonNull(ended, "ended");
     }
 }

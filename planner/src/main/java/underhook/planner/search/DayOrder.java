@@ -48,13 +48,12 @@ public final class DayOrder {
     /**
      * What ends a search.
      *
-     * @param hurried says true when what is left of the time must go to days whose ways are found
-     * @param settled says true when no better day may be looked for
+     * @param gone of the time in which a better day may be looked for
      * @param stop says true when no other day to choose from may be looked for either
      */
-    public record Stops(BooleanSupplier hurried, BooleanSupplier settled, BooleanSupplier stop) {
-        public Stops(BooleanSupplier settled, BooleanSupplier stop) {
-            this(settled, settled, stop);
+    public record Stops(TimeGone gone, BooleanSupplier stop) {
+        public Stops(BooleanSupplier stop) {
+            this(TimeGone.once(stop), stop);
         }
     }
 
@@ -84,7 +83,7 @@ public final class DayOrder {
     /** Searches a day's order as long as is usual, or until it is stopped. */
     public static Found find(
             DayTable table, long seed, BooleanSupplier stop, DoubleConsumer progress) {
-        return find(table, Effort.usual(seed), new Stops(stop, stop), progress);
+        return find(table, Effort.usual(seed), new Stops(stop), progress);
     }
 
     /**
@@ -120,7 +119,7 @@ public final class DayOrder {
                 new Tournament(
                         lanes,
                         Tournament.whole(table, days - others),
-                        new Tournament.Watch(stops.hurried(), stops.settled(), progress));
+                        new Tournament.Watch(stops.gone(), progress));
         SplittableRandom random = new SplittableRandom(effort.seed());
         Wish best = tournament.best(days - others, random);
         for (int i = 0; i < MOST_AGAIN && !tournament.wasCut(); i++) {

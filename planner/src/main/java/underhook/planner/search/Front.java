@@ -109,7 +109,7 @@ final class Front {
     }
 
     private Wish anew(Decoder lane, int days, SplittableRandom random) {
-        Tournament.Watch watch = new Tournament.Watch(stop, done -> {});
+        Tournament.Watch watch = new Tournament.Watch(TimeGone.once(stop), done -> {});
         Tournament tournament = new Tournament(Lanes.of(lane), Tournament.BESIDE, watch);
         Wish best = tournament.best(days, random);
         note(tournament.wasCut());

@@ -54,6 +54,11 @@ final class Lanes {
         share();
     }
 
+    /** How many of the tasks until there the lane of one of them has from that one on, itself counted. */
+    int turnsFrom(int task, int until) {
+        return (until - task + decoders.size() - 1) / decoders.size();
+    }
+
     /** What one lane was told of ways, all know when the next tasks begin. */
     private void share() {
         DayTable table = first().run().table;

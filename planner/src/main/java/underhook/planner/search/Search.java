@@ -24,7 +24,7 @@ final class Search {
     /** What a trip left out counts while searching, in minutes of everything. @source PRACTICE own measure */
     private static final long LEFT_OUT_MINUTES = 200;
 
-    private static final int STEPS_BETWEEN_WORDS = 500;
+    private static final int STEPS_BETWEEN_WORDS = 100;
     private static final int STEPS_BETWEEN_TURNS = 20;
 
     private final DayTable table;
@@ -100,9 +100,13 @@ final class Search {
      *
      * @param hotS what heat begins with, in seconds of everything standing or flying at once
      * @param finds whether the ways of what seems the best are found; else all is judged by guesses
-     * @param stop asked now and then
+     * @param gone of the time that it may take: it cools with the time where that goes faster than its work
      */
-    record Manner(double hotS, boolean finds, BooleanSupplier stop) {}
+    record Manner(double hotS, boolean finds, TimeGone gone) {
+        Manner(double hotS, boolean finds, BooleanSupplier stop) {
+            this(hotS, finds, TimeGone.once(stop));
+        }
+    }
 
     /**
      * Searches from the nearest order so far.
@@ -120,10 +124,20 @@ final class Search {
         double cooling = Math.pow(COLD_S / manner.hotS(), 1.0 / days);
         double heat = manner.hotS() * minuteCents / 60;
         for (int i = 0; i < days; i++) {
-            if (i % STEPS_BETWEEN_WORDS == 0 && manner.stop().getAsBoolean()) {
-                cut = true;
-                keep(now, finds);
-                return;
+            if (i % STEPS_BETWEEN_WORDS == 0) {
+                double goneRatio = manner.gone().ratio();
+                if (goneRatio >= 1) {
+                    cut = true;
+                    break;
+                }
+                int behind = (int) (goneRatio * days) - i;
+                if (behind > STEPS_BETWEEN_WORDS) {
+                    // Cold at its end however few days it comes to: hot days are none to keep.
+                    cut = true;
+                    behind -= behind % STEPS_BETWEEN_WORDS;
+                    i += behind;
+                    heat *= Math.pow(cooling, behind);
+                }
             }
             if (i % STEPS_BETWEEN_TURNS == 0) {
                 settle(now, next);
@@ -151,6 +165,9 @@ final class Search {
                 }
             }
             heat *= cooling;
+        }
+        if (cut) {
+            keep(now, finds);
         }
     }
 

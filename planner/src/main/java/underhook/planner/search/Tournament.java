@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
-import java.util.function.BooleanSupplier;
 import java.util.function.DoubleConsumer;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -89,11 +88,11 @@ final class Tournament {
     static final List<Round> BESIDE =
             List.of(new Round(4, 50, 84, Way.GUESSING), new Round(1, 50, 30, Way.FINDING));
 
+    /** Of the time that the order has, for the rounds that are judged by guesses alone. */
+    private static final double GUESSES_RATIO = 0.74;
+
     private static final int FEW_TRIPS = 10;
     private static final int ROUGH_DAYS = 120;
-
-    /** Of a search that is cut. @source PRACTICE own choice: a tenth of a second on a busy machine */
-    private static final int SHORT_DAYS = 200;
 
     /** How far first orders fill up, in hundredths of the tank; one after the other. */
     private static final List<Integer> FIRST_FUEL_PERCENT = List.of(68, 76, 85, 94);
@@ -127,19 +126,11 @@ final class Tournament {
         return CROSSED;
     }
 
-    /**
-     * What ends a search, asked on every lane; and what is told how far it is, on the first.
-     *
-     * @param hurry ends the rounds that are judged by guesses alone
-     */
-    record Watch(BooleanSupplier hurry, BooleanSupplier stop, DoubleConsumer progress) {
-        Watch(BooleanSupplier stop, DoubleConsumer progress) {
-            this(stop, stop, progress);
-        }
-
+    /** The time that a search may take, asked on every lane; and what is told how far it is, on the first. */
+    record Watch(TimeGone gone, DoubleConsumer progress) {
         /** Rounds of guesses end early, so that a cut search still ends on days whose ways are found. */
-        BooleanSupplier end(Round round) {
-            return round.finds() ? stop : hurry;
+        TimeGone gone(Round round) {
+            return round.finds() ? gone : gone.first(GUESSES_RATIO);
         }
     }
 
@@ -176,6 +167,11 @@ final class Tournament {
                 count(entrants);
             }
         }
+        while (cut && !watch.gone().isOver()) {
+            // Rounds that were cut short leave the last one time that is there for it.
+            entrants = goOn(rounds.size() - 1, entrants, new Work(days, random));
+            count(entrants);
+        }
         known = Stream.concat(entrants.stream(), known.stream()).toList();
         return cheapest(entrants).best();
     }
@@ -207,13 +203,13 @@ final class Tournament {
      */
     private void begin(@Nullable Search[] begun, int from, int until, Work work) {
         SplittableRandom[] randoms = work.split(2 * until);
-        BooleanSupplier end = watch.end(rounds.get(0));
+        TimeGone gone = watch.gone(rounds.get(0));
         List<Search> known = Stream.of(begun).filter(Objects::nonNull).toList();
         lanes.each(
                 from,
                 until,
                 (i, decoder) -> {
-                    if (i > 0 && end.getAsBoolean()) {
+                    if (i > 0 && gone.isOver()) {
                         return;
                     }
                     tell(decoder, 0, (double) i / until);
@@ -224,9 +220,9 @@ final class Tournament {
                                             firstLean(table, known, i),
                                             randoms[2 * i],
                                             ROUGH_DAYS,
-                                            watch.hurry());
+                                            gone::isOver);
                     begun[i] = new Search(decoder, start);
-                    run(begun[i], 0, new Work(work.days(), randoms[2 * i + 1]));
+                    run(begun[i], new Turn(0, i), new Work(work.days(), randoms[2 * i + 1]));
                 });
     }
 
@@ -234,24 +230,27 @@ final class Tournament {
         Round how = rounds.get(round);
         List<Search> before = known;
         List<Search> pool = nearest(how, first, List.of());
-        BooleanSupplier end = watch.end(how);
+        TimeGone gone = watch.gone(how);
         int times =
                 Math.max(
                         LEAST_CROSSINGS, Math.min(MOST_CROSSINGS, work.days() / DAYS_FOR_CROSSING));
         long all = (long) work.days() * how.percent() / 100;
         int each = (int) Math.max(1, all / times / CROSSED_AT_ONCE);
-        for (int i = 0; i < times && !end.getAsBoolean(); i++) {
+        for (int i = 0; i < times && !gone.isOver(); i++) {
             tell(lanes.first(), round, (double) i / times);
             Search[] crossed = new Search[CROSSED_AT_ONCE];
             SplittableRandom[] randoms = work.split(crossed.length);
             List<Search> from = pool;
+            double shareRatio = 1.0 / (times - i);
             lanes.each(
                     0,
                     crossed.length,
                     (k, decoder) -> {
                         Wish start = crossed(decoder.run().table, from, randoms[k]);
                         crossed[k] = new Search(decoder, start);
-                        crossed[k].run(randoms[k], each, new Search.Manner(how.hotS(), false, end));
+                        TimeGone own =
+                                gone.ofWhatIsLeft(shareRatio / lanes.turnsFrom(k, crossed.length));
+                        crossed[k].run(randoms[k], each, new Search.Manner(how.hotS(), false, own));
                     });
             count(List.of(crossed));
             pool = nearest(how, pool, List.of(crossed));
@@ -260,7 +259,7 @@ final class Tournament {
                 pool = nearest(how, pool, before);
             }
         }
-        cut |= end.getAsBoolean();
+        cut |= gone.isOver();
         known = pool;
         return pool;
     }
@@ -284,7 +283,7 @@ final class Tournament {
     private List<Search> goOn(int round, List<Search> before, Work work) {
         Round next = rounds.get(round);
         // Where it is over already, all that is still found are the ways of the best.
-        boolean last = next.finds() && watch.end(next).getAsBoolean();
+        boolean last = next.finds() && watch.gone(next).isOver();
         List<Search> entrants = last ? List.of(cheapest(before)) : bestOf(before, next.starters());
         Search[] gone = new Search[entrants.size()];
         SplittableRandom[] randoms = work.split(gone.length);
@@ -294,33 +293,40 @@ final class Tournament {
                 (i, decoder) -> {
                     tell(decoder, round, (double) i / gone.length);
                     gone[i] = new Search(decoder, entrants.get(i));
-                    run(gone[i], round, new Work(work.days(), randoms[i]));
+                    run(gone[i], new Turn(round, i), new Work(work.days(), randoms[i]));
                 });
         return List.of(gone);
     }
 
-    private void run(Search search, int number, Work work) {
-        Round round = rounds.get(number);
-        if (cut && round.finds()) {
-            runShort(search, round, work);
-            return;
-        }
+    /** One search of a round, by its number in it. */
+    private record Turn(int round, int number) {}
+
+    private void run(Search search, Turn turn, Work work) {
+        Round round = rounds.get(turn.round());
         long all = (long) work.days() * round.percent() / 100;
         search.run(
                 work.random(),
                 (int) Math.max(1, all / round.starters()),
-                new Search.Manner(round.hotS(), round.finds(), watch.end(round)));
+                new Search.Manner(
+                        round.hotS(),
+                        round.finds(),
+                        watch.gone(round).ofWhatIsLeft(shareRatio(turn))));
     }
 
-    /** What ways are found late in a search, which one that is cut may never come to: so many short ones instead. */
-    private void runShort(Search search, Round round, Work work) {
-        BooleanSupplier end = watch.end(round);
-        do {
-            search.run(
-                    work.random().split(),
-                    Math.min(SHORT_DAYS, work.days()),
-                    new Search.Manner(rounds.get(rounds.size() - 1).hotS(), true, end));
-        } while (!end.getAsBoolean());
+    /** Of the work that one lane still has in rounds that are judged alike, how much this turn is. */
+    private double shareRatio(Turn turn) {
+        Round round = rounds.get(turn.round());
+        double own = (double) round.percent() / round.starters();
+        double left = own * lanes.turnsFrom(turn.number(), round.starters());
+        for (Round later : rounds.subList(turn.round() + 1, rounds.size())) {
+            if (later.finds() == round.finds()) {
+                left +=
+                        later.percent()
+                                * lanes.turnsFrom(0, later.starters())
+                                / (double) later.starters();
+            }
+        }
+        return own / left;
     }
 
     private void tell(Decoder decoder, int round, double doneRatio) {

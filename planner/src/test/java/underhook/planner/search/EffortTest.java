@@ -7,7 +7,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class EffortTest {
-    private static final DayOrder.Stops NEVER = new DayOrder.Stops(() -> false, () -> false);
+    private static final DayOrder.Stops NEVER = new DayOrder.Stops(() -> false);
 
     @Test
     void work_grows_with_the_seconds_and_shrinks_with_the_size_of_the_day() {

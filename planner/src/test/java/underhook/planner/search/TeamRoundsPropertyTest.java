@@ -15,7 +15,7 @@ import underhook.core.plan.StepKind;
  */
 class TeamRoundsPropertyTest {
     private static final int DAYS = 60;
-    private static final DayOrder.Stops UNSTOPPED = new DayOrder.Stops(() -> false, () -> false);
+    private static final DayOrder.Stops UNSTOPPED = new DayOrder.Stops(() -> false);
     private static final int SITES = 4;
     private static final int LANDING = SITES + 1;
     private static final int PLACES = SITES + 3;

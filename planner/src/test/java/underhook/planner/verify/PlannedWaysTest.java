@@ -34,6 +34,7 @@ import underhook.core.plan.StepKind;
 import underhook.planner.order.DayPlanner;
 import underhook.planner.order.PlanSettings;
 import underhook.planner.search.Effort;
+import underhook.planner.search.TimeGone;
 
 /**
  * Ways of a planned day, over invented ground: what is expected is worked out by hand, and each plan is
@@ -139,7 +140,14 @@ class PlannedWaysTest {
                 day.job(),
                 day.ground(),
                 new PlanSettings(
-                        "p", SmallDay.SEVEN, Effort.usual(1), "test", ended, ended, ended, ended),
+                        "p",
+                        SmallDay.SEVEN,
+                        Effort.usual(1),
+                        "test",
+                        ended,
+                        ended,
+                        TimeGone.once(ended),
+                        ended),
                 new DayPlanner.Progress() {
                     @Override
                     public void step(String doing, double doneFraction) {}

@@ -1,0 +1,39 @@
+package underhook.planner.search;
+
+import java.util.function.BooleanSupplier;
+
+/** How much of the time for something has gone: 0 as it begins, 1 and more when it is over. Safe for threads. */
+@FunctionalInterface
+public interface TimeGone {
+    /** In so much of the time nobody is hurried: the first orders ask for many ways, those that follow for few. */
+    double UNHURRIED_RATIO = 0.5;
+
+    /** From 0 on. */
+    double ratio();
+
+    /** Of a time without an end, until somebody ends it. */
+    static TimeGone once(BooleanSupplier ended) {
+        return () -> ended.getAsBoolean() ? 1 : 0;
+    }
+
+    default boolean isOver() {
+        return ratio() >= 1;
+    }
+
+    /** The same of what comes first in this time. */
+    default TimeGone first(double ofItRatio) {
+        return () -> ratio() / ofItRatio;
+    }
+
+    /** Of a share of what is left from now on; but the first half of the time is there for whoever asks. */
+    default TimeGone ofWhatIsLeft(double shareRatio) {
+        double fromRatio = Math.max(ratio(), UNHURRIED_RATIO);
+        double toRatio = fromRatio + shareRatio * (1 - fromRatio);
+        return () -> {
+            double nowRatio = ratio();
+            return nowRatio >= toRatio || nowRatio >= 1
+                    ? 1
+                    : Math.max(0, (nowRatio - fromRatio) / (toRatio - fromRatio));
+        };
+    }
+}
