@@ -125,7 +125,7 @@ final class Search {
         double heat = manner.hotS() * minuteCents / 60;
         for (int i = 0; i < days; i++) {
             if (i % STEPS_BETWEEN_WORDS == 0) {
-                double goneRatio = manner.gone().ratio();
+                double goneRatio = manner.gone().goneRatio();
                 if (goneRatio >= 1) {
                     cut = true;
                     break;

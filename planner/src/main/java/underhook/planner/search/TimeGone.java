@@ -9,7 +9,7 @@ public interface TimeGone {
     double UNHURRIED_RATIO = 0.5;
 
     /** From 0 on. */
-    double ratio();
+    double goneRatio();
 
     /** Of a time without an end, until somebody ends it. */
     static TimeGone once(BooleanSupplier ended) {
@@ -17,20 +17,20 @@ public interface TimeGone {
     }
 
     default boolean isOver() {
-        return ratio() >= 1;
+        return goneRatio() >= 1;
     }
 
     /** The same of what comes first in this time. */
     default TimeGone first(double ofItRatio) {
-        return () -> ratio() / ofItRatio;
+        return () -> goneRatio() / ofItRatio;
     }
 
     /** Of a share of what is left from now on; but the first half of the time is there for whoever asks. */
     default TimeGone ofWhatIsLeft(double shareRatio) {
-        double fromRatio = Math.max(ratio(), UNHURRIED_RATIO);
+        double fromRatio = Math.max(goneRatio(), UNHURRIED_RATIO);
         double toRatio = fromRatio + shareRatio * (1 - fromRatio);
         return () -> {
-            double nowRatio = ratio();
+            double nowRatio = goneRatio();
             return nowRatio >= toRatio || nowRatio >= 1
                     ? 1
                     : Math.max(0, (nowRatio - fromRatio) / (toRatio - fromRatio));

@@ -77,7 +77,7 @@ class TimeGoneTest {
 
     private double ratioAt(TimeGone gone, double ratio) {
         nowRatio = ratio;
-        return gone.ratio();
+        return gone.goneRatio();
     }
 
     private static Search.Manner manner(TimeGone gone) {
