@@ -983,6 +983,32 @@ class DayPageIT {
                 .isEqualTo(0L);
     }
 
+    /** After the last lift the field is gone and the others stand where the finger is. */
+    @Test
+    @Order(9)
+    void what_moves_under_the_finger_waits_until_it_can_be_seen() {
+        hold("loader");
+        go("loader");
+        String states =
+                """
+                return import('/assets/day/state.js').then(async ({ state, set }) => {
+                  const lift = state.day.lifts.find((one) => one.number === state.day.nextLook.lift);
+                  Object.assign(state.day.standing, { onHook: arguments[0] ? [lift.loads[0].id] : [], notYetFree: [], peopleAboard: 0 });
+                  state.day.lifts.forEach((one) => { one.state = arguments[0] && one === lift ? 'onHook' : 'done'; });
+                  set({});
+                  await new Promise((done) => { requestAnimationFrame(done); });
+                  const others = [...document.querySelectorAll('.grid.two .big')].filter((one) => one.offsetParent);
+                  return `${document.querySelectorAll('.huge').length} ${others.filter((one) => one.closest('[inert]')).length === others.length}`;
+                })
+                """;
+        page.waitUntil("the field has come to rest", it -> "1 false".equals(it.run(states, true)));
+
+        assertThat(page.run(states, false)).isEqualTo("0 true");
+
+        page.waitUntil("the others can be pressed", it -> "0 false".equals(it.run(states, false)));
+        page.run("return import('/assets/day/link.js').then((link) => link.news())");
+    }
+
     @Test
     @Order(9)
     void a_page_opens_at_its_top_wherever_the_one_before_was_scrolled_to() {

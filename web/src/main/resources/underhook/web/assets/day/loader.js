@@ -22,11 +22,10 @@ function isStill(where, meaning) {
     shown.set(where, { meaning, since: performance.now() });
     setTimeout(() => set({}), STILL_MS + 20);
   }
-  return performance.now() - shown.get(where).since >= STILL_MS;
+  return hasRested(where);
 }
 
-/** What is asked or was refused moves everything below it under the finger, when it comes and when it goes. */
-const isCalm = () => isStill('asked', [state.ask, ...state.waiting.filter((entry) => entry.refused).map((entry) => entry.seq)].join(' '));
+const hasRested = (where) => performance.now() - shown.get(where).since >= STILL_MS;
 
 /** Makes a tap. Without network this device says itself what will not be allowed. */
 async function press(kind, more = {}) {
@@ -130,19 +129,15 @@ export const conflicts = () => (state.day?.conflicts.length ? html`<section clas
   <p>${t('conflict.this', { who: one.by, device: one.device, kind: tapped(one), loads: one.loads.join(' '), time: local(one.at) })} ${other ? t('conflict.other', { who: other.by, device: other.device, kind: tapped(other), time: local(other.at) }) : nothing}</p><p>${said(why.message)}</p>
   <button @click=${() => undo(one.id)}>${t('conflict.back')}</button></li>`)}</ul></section>` : nothing);
 
-const huge = (meaning, words, act, kind) => {
-  const isSure = () => isStill('field', meaning) && isCalm();
-  const still = isSure();
-  return html`<button class="huge main" data-kind=${kind ?? nothing} aria-disabled=${still ? nothing : 'true'}
+const huge = (meaning, words, act, kind) => html`<button class="huge main" data-kind=${kind ?? nothing} aria-disabled=${hasRested('page') ? nothing : 'true'}
     @pointerdown=${() => { pressed = meaning; }}
-    @click=${(event) => { if (isSure() && (event.detail === 0 || pressed === meaning)) act(); }}>${words}</button>`;
-};
+    @click=${(event) => { if (hasRested('page') && (event.detail === 0 || pressed === meaning)) act(); }}>${words}</button>`;
 
 /** What a step before the lift is tapped with, where that is not the large field's own. */
 const due = ({ before: steps, standing }) => {
   const has = (kind) => steps.some((step) => step.kind === kind);
   const boards = standing.lineM === null ? 'people-aboard' : 'line-off';
-  return html`<div class="grid two" ?inert=${!isCalm()}>${has('refuel') ? html`<button class="big" data-now="refuelled" @click=${() => press('refuelled')}>${t('kind.refuelled')}</button>` : nothing}
+  return html`<div class="grid two" ?inert=${!hasRested('page')}>${has('refuel') ? html`<button class="big" data-now="refuelled" @click=${() => press('refuelled')}>${t('kind.refuelled')}</button>` : nothing}
     ${has('crew_move') && !standing.peopleAboard ? html`<button class="big" data-now="people-aboard" @click=${() => press(boards)}>${t(`kind.${boards}`)}</button>` : nothing}</div>`;
 };
 
@@ -155,6 +150,8 @@ export function loader() {
   const bias = state.day.bias;
   // What comes first stands above the large field, the rest below it: it must be in reach without scrolling.
   const steps = lift && lift === now.next ? now.before ?? [] : [];
+  // When one of these comes or goes, all below it moves under the finger.
+  isStill('page', [state.ask, ...state.waiting.filter((entry) => entry.refused).map((entry) => entry.seq), first?.kind, ...first?.loads ?? [], alone, now.before.length].join(' '));
   return html`<h1 class="sr">${t('page.loader')}</h1><div class="now">${strip(now.standing)}${refusedOnes()}
   ${state.ask ? nothing : html`
     ${before(steps.slice(0, 1))}
@@ -162,7 +159,7 @@ export function loader() {
     ${alone ? html`<p class="caution">${t('loader.second')}</p>${huge(`as ${first.loads}`, t('loader.as'), () => set({ ask: 'as' }), 'as')}`
       : first ? huge(`${first.kind} ${first.loads}`, html`${t(`kind.${first.kind}`)}<br>${first.loads.join(' + ')}`, () => press(first.kind, { loads: first.loads }), first.kind) : nothing}
     ${due(now)}${before(steps.slice(1), t('before.then'))}`}</div>
-  <div ?inert=${!isCalm()}>${state.ask ? asked(now) : html`
+  <div ?inert=${!hasRested('page')}>${state.ask ? asked(now) : html`
     <div class="grid two">
       ${last ? html`<button class="big" id="undo" ?inert=${!isStill('undo', last.id)} @click=${() => undo(last.id)}>${t('loader.undo', { what: `${tapped(last)} ${last.loads.join(' ')}` })}</button>` : nothing}
       ${toWeigh() ? html`<button class="big" id="weigh" @click=${() => set({ ask: 'weight', typed: '' })}>${weighing()}</button>` : nothing}
