@@ -228,10 +228,17 @@ final class ReadingApi {
             throw noBounds(said);
         }
         GeoPoint origin = read.job().origin();
-        boolean isBox = deg.length == 4 && deg[0] < deg[2] && deg[1] < deg[3];
+        boolean isBox =
+                deg.length == 4
+                        && deg[0] < deg[2]
+                        && deg[2] - deg[0] <= 2 * MOST_AWAY_DEG
+                        && deg[1] < deg[3];
         for (int i = 0; i < deg.length && isBox; i++) {
             double originDeg = i % 2 == 0 ? origin.lonDeg() : origin.latDeg();
-            isBox = Math.abs(deg[i] - originDeg) <= MOST_AWAY_DEG;
+            double offDeg = deg[i] - originDeg;
+            isBox =
+                    Math.abs(i % 2 == 0 ? Math.IEEEremainder(offDeg, 360) : offDeg)
+                            <= MOST_AWAY_DEG;
         }
         if (!isBox) {
             throw noBounds(said);

@@ -409,6 +409,33 @@ class DeskPlanIT {
         }
     }
 
+    /** A degree of a web map is 111319.49 m, 6378137 pi / 180, and a day is shown in one piece wherever it lies. */
+    @Test
+    void a_day_across_the_180th_meridian_is_drawn_in_one_piece() throws Exception {
+        String drawn =
+                """
+                return (async () => {
+                  while (!window.ol) await new Promise((then) => setTimeout(then, 50));
+                  const { along, extentOf, read, rounded, toView } = await import('/assets/mapthings.js?across');
+                  const feature = (type, coordinates, properties = {}) => ({ type: 'Feature', properties, geometry: { type, coordinates } });
+                  const [line, round] = read({ type: 'FeatureCollection', features: [
+                    feature('LineString', [[179.99, 0], [-179.99, 0]]), feature('Point', [-179.999, 0], { radiusM: 500 })] }).map(rounded);
+                  const wide = ([west, , east]) => Math.round(east - west);
+                  return [wide(line.getGeometry().getExtent()), wide([0, 0, toView([-179.98, 0])[0] - toView([179.99, 0])[0]]),
+                    Math.round(round.getGeometry().getExtent()[0] - toView([180, 0])[0]) < 0, wide(round.getGeometry().getExtent()) < 1010,
+                    wide(extentOf([179.99, -0.1, 180.01, 0.1])), Math.round(extentOf([-180.01, -0.1, -179.99, 0.1])[0] - toView([179.99, 0])[0]),
+                    along([[179.99, 0], [-179.97, 0]], 0.75).map((deg) => deg.toFixed(6))];
+                })();
+                """;
+
+        try (Chromium page = new Chromium(data.resolve("across"))) {
+            page.open(server.address());
+
+            assertThat((List<?>) Objects.requireNonNull(page.run(drawn)))
+                    .hasToString("[2226, 3340, true, true, 2226, 0, [-179.980000, 0.000000]]");
+        }
+    }
+
     /** In a view of 1 m to the pixel no name lies over the mark of another, nor over the edge while a side is free. */
     @Test
     void no_name_on_the_map_lies_over_the_mark_of_another_place_or_over_the_edge() {

@@ -297,6 +297,7 @@ class DeskServerTest {
                         "-13,46,-12",
                         "-13,46,-12,x",
                         "-13,46,-12,NaN",
+                        "-13,46,348,47",
                         "7,46,8,47")) {
             assertThat(browser.get("/api/jobs/" + id + "/relief.png?bounds=" + wrong).status())
                     .as(wrong)

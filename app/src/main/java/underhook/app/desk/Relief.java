@@ -2,6 +2,7 @@ package underhook.app.desk;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import underhook.core.geo.Contours;
 import underhook.core.geo.GeoPoint;
@@ -27,12 +28,13 @@ public final class Relief {
     private final Box box;
     private final Pixels pixels;
 
-    /** Part of the Earth, in degrees. */
+    /** Part of the Earth, in degrees; one that lies across the 180th meridian runs on beyond 180 or -180. */
     public record Box(double westDeg, double southDeg, double eastDeg, double northDeg) {
         /** Around some points, wider by a share of its size. */
         public static Box around(List<GeoPoint> points, double marginFraction) {
-            double west = points.stream().mapToDouble(GeoPoint::lonDeg).min().orElse(0);
-            double east = points.stream().mapToDouble(GeoPoint::lonDeg).max().orElse(0);
+            double firstDeg = points.isEmpty() ? 0 : points.get(0).lonDeg();
+            double west = offDeg(points, firstDeg).min().orElse(0) + firstDeg;
+            double east = offDeg(points, firstDeg).max().orElse(0) + firstDeg;
             double south = points.stream().mapToDouble(GeoPoint::latDeg).min().orElse(0);
             double north = points.stream().mapToDouble(GeoPoint::latDeg).max().orElse(0);
             double stretch = 1 / Math.cos(Math.toRadians((south + north) / 2));
@@ -44,6 +46,11 @@ public final class Relief {
                     south - marginDeg,
                     east + marginDeg * stretch,
                     north + marginDeg);
+        }
+
+        private static DoubleStream offDeg(List<GeoPoint> points, double fromDeg) {
+            return points.stream()
+                    .mapToDouble(point -> Math.IEEEremainder(point.lonDeg() - fromDeg, 360));
         }
 
         /** The least box round this one that is a square on a web map, so that a view of any shape is filled. */
@@ -185,8 +192,8 @@ public final class Relief {
         double north = mercator(box.northDeg());
         double south = mercator(box.southDeg());
         double y = north + downFraction * (south - north);
-        return new GeoPoint(
-                latDeg(y), box.westDeg() + acrossFraction * (box.eastDeg() - box.westDeg()));
+        double lonDeg = box.westDeg() + acrossFraction * (box.eastDeg() - box.westDeg());
+        return new GeoPoint(latDeg(y), Math.IEEEremainder(lonDeg, 360));
     }
 
     private static double mercator(double latDeg) {

@@ -26,11 +26,14 @@ export async function startLook(element) {
   }
 }
 
+/** So far east of a longitude, the short way round the Earth: a day may lie across the 180th meridian. */
+const offDeg = (lon, from) => lon - from - 360 * Math.round((lon - from) / 360);
+
 /** Metres east, up, south of the middle of the ground; only for looking at. */
 function frame(ground) {
   const lat0 = (ground.south + ground.north) / 2, lon0 = (ground.west + ground.east) / 2;
   const eastM = EARTH_M_PER_DEG * Math.cos((lat0 * Math.PI) / 180);
-  return (lon, lat, height) => new three.Vector3((lon - lon0) * eastM, height, (lat0 - lat) * EARTH_M_PER_DEG);
+  return (lon, lat, height) => new three.Vector3(offDeg(lon, lon0) * eastM, height, (lat0 - lat) * EARTH_M_PER_DEG);
 }
 
 const css = (name) => new three.Color(getComputedStyle(document.documentElement).getPropertyValue(name).trim());
@@ -125,7 +128,7 @@ function lines(wire, place, ground) {
 }
 
 function heightAt(ground, lon, lat) {
-  const c = Math.round(((lon - ground.west) / (ground.east - ground.west)) * (ground.columns - 1)), r = Math.round(((ground.north - lat) / (ground.north - ground.south)) * (ground.rows - 1));
+  const c = Math.round((0.5 + offDeg(lon, (ground.west + ground.east) / 2) / (ground.east - ground.west)) * (ground.columns - 1)), r = Math.round(((ground.north - lat) / (ground.north - ground.south)) * (ground.rows - 1));
   return ground.heightsM[Math.max(0, Math.min(ground.rows - 1, r)) * ground.columns + Math.max(0, Math.min(ground.columns - 1, c))] ?? 0;
 }
 

@@ -4,7 +4,7 @@
 import { state, listen } from './state.js';
 import { actions } from './actions.js';
 import { styleOf, drawPlace, nameOf } from './mapstyle.js';
-import { along, named, read, rounded, stretches, titled, toView } from './mapthings.js';
+import { along, extentOf, named, read, rounded, stretches, titled, toView } from './mapthings.js';
 import { editKey, pickFrom, put, shapeOf, take } from './mapedit.js';
 import { t } from './words.js';
 
@@ -106,7 +106,7 @@ async function showRelief(bounds) {
   const picture = await actions.relief(bounds);
   if (!picture || shown.bounds !== bounds) return;
   const url = URL.createObjectURL(picture), before = layers.relief.getSource()?.getUrl();
-  layers.relief.setSource(new source.ImageStatic({ url, imageExtent: proj.transformExtent(bounds, 'EPSG:4326', 'EPSG:3857') }));
+  layers.relief.setSource(new source.ImageStatic({ url, imageExtent: extentOf(bounds) }));
   if (before) URL.revokeObjectURL(before);
 }
 

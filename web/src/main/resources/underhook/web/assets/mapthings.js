@@ -2,15 +2,38 @@
 const { Feature, format, geom, proj } = window.ol;
 const json = new format.GeoJSON();
 
-export const toView = (lonLat) => proj.fromLonLat(lonLat.slice(0, 2));
+/** Of all turns round the Earth the one of what was drawn first: a day across the 180th meridian is drawn in one piece. */
+let first = null;
+const near = (lon) => lon + 360 * Math.round(((first ??= lon) - lon) / 360);
 
-export const read = (collection) => (collection ? json.readFeatures(collection, { featureProjection: 'EPSG:3857' }) : []);
+export const toView = (lonLat) => proj.fromLonLat([near(lonLat[0]), lonLat[1]]);
+
+/** Bounds that the server said, which run on where they lie across that meridian. */
+export const extentOf = ([west, south, east, north]) => {
+  const begin = near(west);
+  return proj.transformExtent([begin, south, begin + east - west, north], 'EPSG:4326', 'EPSG:3857');
+};
+
+/** A shape in degrees as it lies in the view. */
+function laid(shape) {
+  shape.applyTransform((from, to = from, stride = 2) => {
+    for (let i = 0; i < from.length; i += stride) to[i] = near(from[i]);
+    return to;
+  });
+  return shape.transform('EPSG:4326', 'EPSG:3857');
+}
+
+export function read(collection) {
+  const features = collection ? json.readFeatures(collection) : [];
+  for (const feature of features) laid(feature.getGeometry());
+  return features;
+}
 
 /** What is given as a point and a radius becomes the circle that it is. */
 export function rounded(feature) {
   const radiusM = feature.get('radiusM'), shape = feature.getGeometry();
   if (radiusM > 0 && shape.getType() === 'Point') {
-    feature.setGeometry(geom.Polygon.circular(proj.toLonLat(shape.getCoordinates()), radiusM, 64).transform('EPSG:4326', 'EPSG:3857'));
+    feature.setGeometry(laid(geom.Polygon.circular(proj.toLonLat(shape.getCoordinates()), radiusM, 64)));
   }
   return feature;
 }
