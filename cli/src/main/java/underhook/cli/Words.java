@@ -31,7 +31,10 @@ final class Words {
     /** A day that is less often in time is told how to make it surer. */
     private static final double SURE_FRACTION = 0.8;
 
-    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm:ss");
+    private static final DateTimeFormatter CLOCK =
+            DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
+    private static final DateTimeFormatter CLOCK_AND_OFFSET =
+            DateTimeFormatter.ofPattern("HH:mm:ss xxx", Locale.ROOT);
 
     private Words() {}
 
@@ -258,9 +261,14 @@ final class Words {
         return count + " " + what + (count == 1 ? "" : "s");
     }
 
-    /** The hour in the job's zone; the day stands once. */
-    private static String clock(Instant at, ZoneId zone) {
-        return CLOCK.format(at.atZone(zone));
+    /** The hour in the job's zone; the day stands once. Where the clock changes it has its offset: one hour comes twice. */
+    static String clock(Instant at, ZoneId zone) {
+        LocalDate day = LocalDate.ofInstant(at, zone);
+        boolean isChanged =
+                !day.atStartOfDay(zone)
+                        .getOffset()
+                        .equals(day.plusDays(1).atStartOfDay(zone).getOffset());
+        return (isChanged ? CLOCK_AND_OFFSET : CLOCK).format(at.atZone(zone));
     }
 
     /** To the cent, so that parts add up to their sum. */
