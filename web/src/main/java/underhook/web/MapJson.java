@@ -9,6 +9,7 @@ import tools.jackson.databind.node.ObjectNode;
 import underhook.app.desk.Relief;
 import underhook.app.port.Attribution;
 import underhook.app.port.ReadJob;
+import underhook.core.geo.ContourStep;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
@@ -26,8 +27,6 @@ import underhook.core.wire.WireBuffers;
 final class MapJson {
     private static final double MARGIN_FRACTION = 0.15;
     private static final int CONTOUR_COLUMNS = 240;
-    private static final int CONTOUR_LINES = 24;
-    private static final List<Integer> STEPS_M = List.of(1, 2, 5, 10, 20, 50, 100, 200);
 
     private MapJson() {}
 
@@ -48,7 +47,7 @@ final class MapJson {
         return Relief.Box.around(points, MARGIN_FRACTION);
     }
 
-    static ObjectNode of(ReadJob read, Optional<Plan> plan) {
+    static ObjectNode of(ReadJob read, Optional<Plan> plan, ContourStep.Unit heights) {
         Job job = read.job();
         Relief.Box box = box(job, plan).squared();
         ObjectNode node = Json.object();
@@ -65,7 +64,7 @@ final class MapJson {
         layers.set("ground", features(job, GROUND));
         layers.set("wires", collection(Json.array(job.wires(), wire -> wire(read, wire))));
         layers.set("releaseAreas", collection(Json.array(job.releaseAreas(), MapJson::area)));
-        layers.set("contours", contours(read.ground(), box));
+        layers.set("contours", contours(read.ground(), box, heights));
         node.set("attributions", Json.texts(Attribution.lines(job)));
         node.put("licence", Attribution.shareAlike(job).orElse(""));
         return node;
@@ -212,7 +211,7 @@ final class MapJson {
         return feature(ring(area.outline()), properties);
     }
 
-    private static ObjectNode contours(Ground ground, Relief.Box box) {
+    private static ObjectNode contours(Ground ground, Relief.Box box, ContourStep.Unit heights) {
         double stretch = Math.cos(Math.toRadians((box.southDeg() + box.northDeg()) / 2));
         double shape =
                 (box.northDeg() - box.southDeg()) / ((box.eastDeg() - box.westDeg()) * stretch);
@@ -223,23 +222,19 @@ final class MapJson {
         if (range.isPresent()) {
             double lowM = range.get()[0];
             double highM = range.get()[1];
-            int stepM =
-                    STEPS_M.stream()
-                            .filter(step -> (highM - lowM) / step <= CONTOUR_LINES)
-                            .findFirst()
-                            .orElse(500);
-            for (int n = (int) Math.ceil(lowM / stepM); n * stepM <= highM; n++) {
-                int levelM = n * stepM;
-                boolean isMain = n % 5 == 0;
-                relief.contour(levelM)
+            for (ContourStep.Level level :
+                    ContourStep.between(lowM, highM, heights).levels(lowM, highM)) {
+                relief.contour(level.heightAmslM())
                         .forEach(
                                 points ->
                                         lines.add(
                                                 feature(
                                                         line(points),
                                                         Json.object()
-                                                                .put("heightAmslM", levelM)
-                                                                .put("main", isMain))));
+                                                                .put(
+                                                                        "heightAmslM",
+                                                                        level.heightAmslM())
+                                                                .put("main", level.main()))));
             }
         }
         return collection(lines);

@@ -23,6 +23,7 @@ import underhook.app.port.KeptJob.KeptPlan;
 import underhook.app.port.ReadJob;
 import underhook.app.port.Written;
 import underhook.core.ahead.Ahead;
+import underhook.core.geo.ContourStep;
 import underhook.core.geo.GeoPoint;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Plan;
@@ -96,7 +97,7 @@ final class ReadingApi {
         if (look.isPresent()) {
             planOf(job, look.get());
         }
-        mapOf(job);
+        mapOf(job, ContourStep.Unit.M);
     }
 
     DeskJob job(Call call) throws IOException {
@@ -151,10 +152,19 @@ final class ReadingApi {
     }
 
     private void map(Call call) throws IOException {
-        call.answer(mapOf(job(call)));
+        call.answer(mapOf(job(call), heightUnit(call)));
     }
 
-    private Asset mapOf(DeskJob job) throws IOException {
+    private static ContourStep.Unit heightUnit(Call call) throws Refused {
+        String said = call.query("heights");
+        return switch (said) {
+            case "", "m" -> ContourStep.Unit.M;
+            case "ft" -> ContourStep.Unit.FT;
+            default -> throw new Refused(400, "heights (" + said + ") must be m or ft.");
+        };
+    }
+
+    private Asset mapOf(DeskJob job, ContourStep.Unit heights) throws IOException {
         long head = job.head().id();
         Optional<KnownPlan> known = planNow(job);
         return answers.get(
@@ -163,9 +173,12 @@ final class ReadingApi {
                         + " "
                         + head
                         + " "
+                        + heights
+                        + " "
                         + known.map(plan -> plan.kept().id()).orElse(""),
                 () -> {
-                    ObjectNode node = MapJson.of(readable(job), known.map(KnownPlan::plan));
+                    ObjectNode node =
+                            MapJson.of(readable(job), known.map(KnownPlan::plan), heights);
                     node.put("revision", head);
                     node.put("stale", job.read().job().isEmpty());
                     return Asset.of(node);

@@ -1,6 +1,7 @@
 package underhook.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -308,6 +309,16 @@ class DeskServerTest {
         assertThat(layers.path("places").path("features")).hasSize(20);
         assertThat(layers.path("wires").path("features")).hasSize(2);
         assertThat(layers.path("contours").path("features")).isNotEmpty();
+        JsonNode inFeet = browser.get("/api/jobs/" + id + "/map?heights=ft").json();
+        assertThat(inFeet.path("layers").path("contours").path("features"))
+                .isNotEmpty()
+                .allSatisfy(
+                        line -> {
+                            double heightM = line.path("properties").path("heightAmslM").asDouble();
+                            assertThat(heightM / 0.3048 / 50)
+                                    .isCloseTo(Math.rint(heightM / 0.3048 / 50), within(1e-9));
+                        });
+        assertThat(browser.get("/api/jobs/" + id + "/map?heights=yd").status()).isEqualTo(400);
         // The lowest place of the demo's list lies at 177.2 m.
         JsonNode heights = browser.get("/api/jobs/" + id + "/heights?w=40&h=20").json();
         assertThat(heights.path("heightsM")).hasSize(800);

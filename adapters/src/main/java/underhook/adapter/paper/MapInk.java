@@ -3,8 +3,10 @@ package underhook.adapter.paper;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import underhook.adapter.paper.Labels.Box;
 import underhook.adapter.paper.Sheet.Dot;
+import underhook.core.geo.ContourStep;
 import underhook.core.geo.Contours;
 import underhook.core.geo.HeightField;
 import underhook.core.geo.PlanePoint;
@@ -26,9 +28,6 @@ final class MapInk {
 
     /** Of so many features the nearest names are enough; the cards name every crossing. */
     private static final int MOST_NAMES_OF_CROWD = 25;
-
-    private static final double[] STEPS_M = {2, 5, 10, 20, 25, 50, 100, 200};
-    private static final int MOST_CONTOURS = 26;
 
     private final Sheet sheet;
     private final MapView view;
@@ -65,8 +64,9 @@ final class MapInk {
 
     private final List<HeightMark> heightMarks = new ArrayList<>();
 
-    /** Draws lines of equal height; returns their step, m, or 0 where no height is known. */
-    double contours(HeightField terrain) throws IOException {
+    /** Draws lines of equal height; returns their step, nothing where no height is known. */
+    Optional<ContourStep> contours(HeightField terrain, ContourStep.Unit heights)
+            throws IOException {
         Contours.Grid grid = sample(terrain);
         double lowest = Double.POSITIVE_INFINITY;
         double highest = Double.NEGATIVE_INFINITY;
@@ -77,29 +77,22 @@ final class MapInk {
             }
         }
         if (!(highest > lowest)) {
-            return 0;
+            return Optional.empty();
         }
-        double step = STEPS_M[STEPS_M.length - 1];
-        for (int i = STEPS_M.length - 1; i >= 0; i--) {
-            if ((highest - lowest) / STEPS_M[i] <= MOST_CONTOURS) {
-                step = STEPS_M[i];
-            }
-        }
-        for (long n = (long) Math.ceil(lowest / step); n * step < highest; n++) {
-            boolean index = n % 5 == 0;
-            sheet.stroke(index ? 0.7 : 0.25);
-            for (List<Contours.Node> line : Contours.trace(grid, n * step)) {
+        ContourStep step = ContourStep.between(lowest, highest, heights);
+        for (ContourStep.Level level : step.levels(lowest, highest)) {
+            sheet.stroke(level.main() ? 0.7 : 0.25);
+            for (List<Contours.Node> line : Contours.trace(grid, level.heightAmslM())) {
                 List<Dot> dots = line.stream().map(this::toDot).toList();
                 sheet.polyline(dots);
-                if (index && dots.size() > 25) {
+                if (level.main() && dots.size() > 25) {
                     heightMarks.add(
                             new HeightMark(
-                                    Long.toString(Math.round(n * step)),
-                                    dots.get(dots.size() / 2)));
+                                    Integer.toString(level.number()), dots.get(dots.size() / 2)));
                 }
             }
         }
-        return step;
+        return Optional.of(step);
     }
 
     private Contours.Grid sample(HeightField terrain) {

@@ -3,7 +3,9 @@ package underhook.adapter.paper;
 import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import underhook.adapter.paper.Sheet.Dot;
+import underhook.core.geo.ContourStep;
 import underhook.core.job.PlaceKind;
 
 /** What the marks of the map mean, with north arrow and scale bar. */
@@ -20,11 +22,11 @@ final class MapKey {
         this.y = top;
     }
 
-    static void draw(Sheet sheet, MapView view, double contourStepM) throws IOException {
+    static void draw(Sheet sheet, MapView view, Optional<ContourStep> contours) throws IOException {
         double left = view.frame().x() + view.frame().width() + 12;
         MapKey key = new MapKey(sheet, left, sheet.top() + 6);
         key.northAndScale(view);
-        key.marks(contourStepM);
+        key.marks(contours);
     }
 
     private void northAndScale(MapView view) throws IOException {
@@ -57,7 +59,7 @@ final class MapKey {
         y += 32;
     }
 
-    private void marks(double contourStepM) throws IOException {
+    private void marks(Optional<ContourStep> contours) throws IOException {
         for (PlaceKind kind : PlaceKind.values()) {
             MapMarks.place(sheet, new Dot(left + 16, y), kind);
             word(kind.name().toLowerCase(Locale.ROOT));
@@ -97,15 +99,18 @@ final class MapKey {
         area(Pattern.NO_HOVER_BELOW, "no low hover");
         area(Pattern.NO_FUEL, "no fuel");
         area(Pattern.RELEASE, "release area");
-        if (contourStepM > 0) {
+        if (contours.isPresent()) {
             // End to end: two lines side by side are a road.
             sheet.stroke(0.25);
             sheet.line(left, y, left + 16, y);
             sheet.stroke(0.7);
             sheet.line(left + 16, y, left + 32, y);
             word(
-                    String.format(
-                            Locale.ROOT, "contours %.0f, %.0f m", contourStepM, 5 * contourStepM));
+                    "contours "
+                            + contours.get().number()
+                            + ", "
+                            + contours.get().main()
+                            + (contours.get().unit() == ContourStep.Unit.FT ? " ft" : " m"));
         }
     }
 

@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -12,6 +13,7 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import underhook.app.port.Attribution;
 import underhook.app.port.OutputWriter.Output;
 import underhook.app.port.Surroundings;
+import underhook.core.geo.ContourStep;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
@@ -68,12 +70,12 @@ final class MapPage {
         MapView view = new MapView(frame, extent());
         MapInk ink = new MapInk(sheet, view);
         CrossedWays numbered = CrossedWays.of(isLarge() ? crossings(view) : List.of());
-        double contourStepM = drawGround(ink, numbered);
+        Optional<ContourStep> contours = drawGround(ink, numbered);
         sheet.stroke(1);
         sheet.black();
         sheet.box(frame.x(), frame.y(), frame.width(), frame.height());
         MapTicks.draw(sheet, view, ground.frame());
-        MapKey.draw(sheet, view, contourStepM);
+        MapKey.draw(sheet, view, contours);
         double y = attributionTop;
         for (String line : attribution) {
             y += 9.5;
@@ -111,9 +113,12 @@ final class MapPage {
     }
 
     /** Draws from the ground up; words come last so that nothing covers them. */
-    private double drawGround(MapInk ink, CrossedWays numbered) throws IOException {
+    private Optional<ContourStep> drawGround(MapInk ink, CrossedWays numbered) throws IOException {
         ink.begin();
-        double contourStepM = ink.contours(ground.terrain());
+        Optional<ContourStep> contours =
+                ink.contours(
+                        ground.terrain(),
+                        words.isPounds() ? ContourStep.Unit.FT : ContourStep.Unit.M);
         for (ReleaseArea area : job.releaseAreas()) {
             ink.releaseArea(
                     points(area.outline()), area.id() + (area.agreed() ? "" : " not agreed"));
@@ -139,7 +144,7 @@ final class MapPage {
         numbered.drawOn(ink);
         ink.writeLabels(isLarge());
         ink.end();
-        return contourStepM;
+        return contours;
     }
 
     private static boolean isWay(MapFeature feature) {

@@ -1,6 +1,6 @@
 // What a person can do. Views call these; only this file changes the state or asks the server.
 import { api } from './api.js';
-import { set, setReader, state } from './state.js';
+import { set, setReader as keepReader, state, us } from './state.js';
 import { t } from './words.js';
 
 const A_FRAME_MS = 16;
@@ -60,11 +60,17 @@ async function loadJob() {
 
 /** A job that has never been without faults has no map yet; its faults are told elsewhere. */
 async function loadMap() {
-  const map = await attempt(() => api.map(state.jobId).catch((refusal) => {
+  const map = await attempt(() => api.map(state.jobId, us() ? 'ft' : 'm').catch((refusal) => {
     if (refusal.status === 409) return null;
     throw refusal;
   }));
   if (map) set({ map });
+}
+
+/** Contours at round numbers of metres or feet come from the server. */
+async function setReader(change) {
+  keepReader(change);
+  if (change.units && state.map) await loadMap();
 }
 
 async function loadPlan() {

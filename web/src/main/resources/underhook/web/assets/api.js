@@ -47,7 +47,7 @@ export const api = {
   setText: (id, name, revision, text) => send('PUT', `${job(id)}/text/${path(name)}`, { revision, text }),
   undo: (id, revision) => send('POST', `${job(id)}/undo`, { revision }),
   redo: (id, revision) => send('POST', `${job(id)}/redo`, { revision }),
-  map: (id) => ask(`${job(id)}/map`),
+  map: (id, heights) => ask(`${job(id)}/map${heights === 'ft' ? '?heights=ft' : ''}`),
   /** The whole picture, or nothing: an image element that is cut off while it loads only says that it cannot decode. */
   relief: async (id, w, h, bounds, head) => {
     const answer = await fetch(`${job(id)}/relief.png?w=${w}&h=${h}&bounds=${bounds}&r=${encodeURIComponent(head ?? '')}`);

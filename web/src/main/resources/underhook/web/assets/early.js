@@ -8,6 +8,6 @@
   }
   const id = new URLSearchParams(location.hash.slice(1)).get('job') ?? known.jobId;
   const job = id && `/api/jobs/${encodeURIComponent(id)}`;
-  const paths = ['/api/session', ...(id ? [job] : []), ...(id && (known.jobId !== id || known.isPlanned !== false) ? [`${job}/plan`, `${job}/map`] : [])];
+  const paths = ['/api/session', ...(id ? [job] : []), ...(id && (known.jobId !== id || known.isPlanned !== false) ? [`${job}/plan`, `${job}/map${known.reader?.units === 'us' ? '?heights=ft' : ''}`] : [])];
   window.early = new Map(paths.map((path) => [path, fetch(path, { cache: 'no-store' }).catch(() => null)]));
 }
