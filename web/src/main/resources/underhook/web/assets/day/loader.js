@@ -17,7 +17,7 @@ const shown = new Map();
 let pressed = '';
 
 /** Whether a place on the page has meant the same for long enough; draws it anew when it has. */
-function isStill(where, meaning) {
+export function isStill(where, meaning) {
   if (shown.get(where)?.meaning !== meaning) {
     shown.set(where, { meaning, since: performance.now() });
     setTimeout(() => set({}), STILL_MS + 20);
@@ -125,7 +125,7 @@ const isAgainstRules = (one) => state.day?.conflicts.some((conflict) => conflict
 export const tapList = (count) => html`<ol class="taps">${mine().slice(0, count).map((one) => html`<li class=${mark(one)}><span class="knot" aria-hidden="true"></span><span>${local(one.at)}</span> <b>${tapped(one)}</b> ${one.loads.join(' ')} ${one.massKg ? (one.kind === 'hooked' ? t('mark.weighed', { mass: mass(one.massKg) }) : mass(one.massKg)) : ''} ${one.lineM ? line(one.lineM) : ''}
   <small>${one.by} · ${t(`mark.${mark(one)}`)}${isAgainstRules(one) ? ` · ${t('mark.anyway')}` : ''}</small></li>`)}</ol>`;
 
-export const conflicts = () => (state.day?.conflicts.length ? html`<section class="conflicts"><h2>${t('conflict.title', { count: state.day.conflicts.length })}</h2><ul>${state.day.conflicts.map(({ tap: one, why, other }) => html`<li>
+export const conflicts = () => (state.day?.conflicts.length ? html`<section class="conflicts" ?inert=${!isStill('conflicts', state.day.conflicts.map(({ tap: one }) => one.id).join(' '))}><h2>${t('conflict.title', { count: state.day.conflicts.length })}</h2><ul>${state.day.conflicts.map(({ tap: one, why, other }) => html`<li>
   <p>${t('conflict.this', { who: one.by, device: one.device, kind: tapped(one), loads: one.loads.join(' '), time: local(one.at) })} ${other ? t('conflict.other', { who: other.by, device: other.device, kind: tapped(other), time: local(other.at) }) : nothing}</p><p>${said(why.message)}</p>
   <button @click=${() => undo(one.id)}>${t('conflict.back')}</button></li>`)}</ul></section>` : nothing);
 

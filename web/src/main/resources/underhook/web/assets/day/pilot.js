@@ -2,7 +2,7 @@
 import { html, nothing } from '/lib/lit/lit-html.js';
 import { foreseen, state, tap } from './state.js';
 import { deliver } from './link.js';
-import { good, refusedOnes } from './loader.js';
+import { good, isStill, refusedOnes } from './loader.js';
 import { said, t } from './words.js';
 import { badge, before, compass, hangs, heavier, rope, told } from './marks.js';
 import { bearing, clock, distance, length, line, local, mass, stretch, until, us } from './units.js';
@@ -120,7 +120,7 @@ const forgotten = () => {
   if (refused) typed = times(refused.tap);
   return html`<details class="stood" ?open=${open}><summary>${t('pilot.stood')}</summary><p>${t('pilot.stoodHint')}</p>${refusedOnes(isStop)}${state.me ? html`<form id="stood" @submit=${engineOff}><div class="fields">
     ${['from', 'to'].map((name) => html`<label class="field">${t(`pilot.stood.${name}`)} <input type="time" name=${name} value=${refused ? '' : typed[name]} required></label>`)}</div><button class="big">${t('report.send')}</button></form>` : html`<p><a class="button" href="#join">${t('page.join')}</a></p>`}
-    <ul>${told.map(toldStop)}</ul></details>`;
+    <ul ?inert=${!isStill('told', told.map((one) => one.id).join(' '))}>${told.map(toldStop)}</ul></details>`;
 };
 
 export function pilot() {
