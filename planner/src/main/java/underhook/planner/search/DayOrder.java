@@ -128,6 +128,9 @@ public final class DayOrder {
             if (!leavesOut(lanes.first(), best) || (i > 0 && !tournament.isNearlyAll())) {
                 break;
             }
+            if (i > 0) {
+                tournament.forget();
+            }
             best = cheaper(lanes.first(), best, tournament.best(days - others, random));
         }
         if (tournament.wasCut() && first.wish != null) {

@@ -176,6 +176,11 @@ final class Tournament {
         return cheapest(entrants).best();
     }
 
+    /** Lets go of what was nearest before: what two searches could not mend would only draw the next one to it. */
+    void forget() {
+        known = List.of();
+    }
+
     /** Whether what was found nearest, flown too late where it must, leaves out one at most that may be flown. */
     boolean isNearlyAll() {
         Decoder decoder = lanes.first();
