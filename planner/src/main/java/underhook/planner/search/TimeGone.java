@@ -8,6 +8,9 @@ public interface TimeGone {
     /** In so much of the time nobody is hurried: the first orders ask for many ways, those that follow for few. */
     double UNHURRIED_RATIO = 0.5;
 
+    /** So much longer than its share one may take: the same work does not take the same time. @source PRACTICE own measure */
+    double SHARE_FACTOR = 1.5;
+
     /** From 0 on. */
     double goneRatio();
 
@@ -25,10 +28,10 @@ public interface TimeGone {
         return () -> goneRatio() / ofItRatio;
     }
 
-    /** Of a share of what is left from now on; but the first half of the time is there for whoever asks. */
+    /** Of a share of what is left from now on, half as much again; but the first half of the time is there for whoever asks. */
     default TimeGone ofWhatIsLeft(double shareRatio) {
         double fromRatio = Math.max(goneRatio(), UNHURRIED_RATIO);
-        double toRatio = fromRatio + shareRatio * (1 - fromRatio);
+        double toRatio = fromRatio + Math.min(1, SHARE_FACTOR * shareRatio) * (1 - fromRatio);
         return () -> {
             double nowRatio = goneRatio();
             return nowRatio >= toRatio || nowRatio >= 1

@@ -15,16 +15,17 @@ class TimeGoneTest {
     private double nowRatio;
 
     @Test
-    void of_the_second_half_each_has_a_share_of_what_is_left() {
+    void of_the_second_half_each_has_half_as_much_again_as_its_share_of_what_is_left() {
         TimeGone half = ((TimeGone) () -> nowRatio).ofWhatIsLeft(0.5);
         assertThat(ratioAt(half, 0.5)).isZero();
-        assertThat(ratioAt(half, 0.625)).isCloseTo(0.5, within(1e-9));
-        assertThat(ratioAt(half, 0.75)).isEqualTo(1);
+        assertThat(ratioAt(half, 0.6875)).isCloseTo(0.5, within(1e-9));
+        assertThat(ratioAt(half, 0.875)).isEqualTo(1);
 
         nowRatio = 0.8;
         TimeGone later = ((TimeGone) () -> nowRatio).ofWhatIsLeft(0.25);
         assertThat(ratioAt(later, 0.8)).isZero();
-        assertThat(ratioAt(later, 0.8501)).isEqualTo(1);
+        assertThat(ratioAt(later, 0.87)).isLessThan(1);
+        assertThat(ratioAt(later, 0.8751)).isEqualTo(1);
     }
 
     @Test
