@@ -5,7 +5,7 @@ import java.util.function.BooleanSupplier;
 /** How much of the time for something has gone: 0 as it begins, 1 and more when it is over. Safe for threads. */
 @FunctionalInterface
 public interface TimeGone {
-    /** In so much of the time nobody is hurried: the first orders ask for many ways, those that follow for few. */
+    /** In so much of the time nobody is hurried: the first orders ask for many ways, those that follow for few. @source PRACTICE own choice */
     double UNHURRIED_RATIO = 0.5;
 
     /** So much longer than its share one may take: the same work does not take the same time. @source PRACTICE own measure */

@@ -88,7 +88,7 @@ final class Tournament {
     static final List<Round> BESIDE =
             List.of(new Round(4, 50, 84, Way.GUESSING), new Round(1, 50, 30, Way.FINDING));
 
-    /** Of the time that the order has, for the rounds that are judged by guesses alone. */
+    /** Of the time that the order has, for the rounds that are judged by guesses alone. @source PRACTICE own measure */
     private static final double GUESSES_RATIO = 0.74;
 
     private static final int FEW_TRIPS = 10;

@@ -76,6 +76,33 @@ class TimeGoneTest {
         assertThat(timed.built()).isEqualTo(unhurried.built());
     }
 
+    /** With a clock that goes on each time it is asked, a whole search ends by it, with all lifts that it has in time enough. */
+    @Test
+    void a_search_in_a_hurry_ends_with_the_clock_and_flies_what_an_unhurried_one_does() {
+        DayTable table = TinyDay.of(11, 12).table();
+        Effort effort = new Effort(3, 2);
+        DayOrder.Found whole =
+                DayOrder.find(table, effort, new DayOrder.Stops(() -> false), d -> {});
+        AtomicInteger words = new AtomicInteger();
+        DayOrder.Found hurried =
+                DayOrder.find(
+                        TinyDay.of(11, 12).table(),
+                        effort,
+                        new DayOrder.Stops(
+                                () -> words.incrementAndGet() / 600.0, () -> words.get() > 700),
+                        d -> {});
+
+        assertThat(whole.cutShort()).isFalse();
+        assertThat(hurried.cutShort()).isTrue();
+        assertThat(words.get()).isGreaterThanOrEqualTo(600);
+        assertThat(hurried.built()).isBetween(1, whole.built() - 1);
+        assertThat(countLeftOut(hurried)).isEqualTo(countLeftOut(whole));
+    }
+
+    private static long countLeftOut(DayOrder.Found found) {
+        return found.day().releasedS().stream().filter(releasedS -> releasedS < 0).count();
+    }
+
     private double ratioAt(TimeGone gone, double ratio) {
         nowRatio = ratio;
         return gone.goneRatio();
