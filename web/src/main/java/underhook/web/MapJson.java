@@ -134,6 +134,7 @@ final class MapJson {
                         .put("radiusM", zone.radiusM())
                         .put("minAglM", zone.minAglM())
                         .put("active", zone.isActiveOn(job.date()))
+                        .put("hours", zone.hours().label())
                         .put("file", zone.source());
         boolean isCircle = zone.outline().size() == 1;
         return feature(isCircle ? point(zone.outline().get(0)) : ring(zone.outline()), properties);

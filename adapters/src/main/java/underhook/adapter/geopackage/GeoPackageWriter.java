@@ -208,6 +208,7 @@ public final class GeoPackageWriter implements OutputWriter {
                                     zone.minAglM(),
                                     zone.closedFrom().map(Object::toString).orElse(""),
                                     zone.closedUntil().map(Object::toString).orElse(""),
+                                    zone.hours().say(),
                                     zone.isActiveOn(job.date()),
                                     zone.source())));
         }
@@ -224,6 +225,7 @@ public final class GeoPackageWriter implements OutputWriter {
                         "min_agl_m DOUBLE",
                         "closed_from DATE",
                         "closed_until DATE",
+                        "hours TEXT",
                         "active_on_the_day BOOLEAN",
                         "source TEXT"),
                 rows);

@@ -17,6 +17,7 @@ import underhook.core.finding.FindingCode;
 import underhook.core.geo.GeoPoint;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.Hanging;
+import underhook.core.job.Hours;
 import underhook.core.job.MapFeature;
 import underhook.core.job.ReleaseArea;
 import underhook.core.job.Wire;
@@ -120,6 +121,7 @@ final class MapFiles {
         Optional<Double> radiusM = find(fields, "radius", radii);
         Optional<LocalDate> from = fields.findDate("closed_from");
         Optional<LocalDate> until = fields.findDate("closed_until");
+        Optional<Hours> hours = HoursFields.read(fields);
         feature.refuseUnknown();
         boolean isPoint = feature.shape() == Shape.POINT;
         boolean needsHeight = rule == Zone.Rule.MIN_HEIGHT || rule == Zone.Rule.NO_HOVER_BELOW;
@@ -136,6 +138,15 @@ final class MapFiles {
                     "is before closed_from",
                     new Found(until.get().toString(), "a later day"));
         }
+        if (rule == Zone.Rule.NO_FUEL && hours.isPresent() && !hours.get().isAllDay()) {
+            fields.fault(
+                    FindingCode.FIELD_OUT_OF_RANGE,
+                    "hours_from",
+                    "is stated for no-fuel",
+                    new Found(
+                            hours.get().say(),
+                            "no hours: where no fuel is handled, none is all day"));
+        }
         if (isSound(feature, source, before)) {
             zones.add(
                     new Zone(
@@ -148,6 +159,7 @@ final class MapFiles {
                             minM.orElse(0.0),
                             from,
                             until,
+                            hours.orElseThrow(),
                             source.name()));
         }
     }

@@ -1,7 +1,6 @@
 package underhook.adapter.job;
 
 import java.time.DateTimeException;
-import java.time.LocalTime;
 import java.time.MonthDay;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -16,10 +15,10 @@ import underhook.adapter.job.text.Source.Found;
 import underhook.adapter.job.text.Table;
 import underhook.core.ahead.PermitRule;
 import underhook.core.ahead.PermitRule.Activity;
-import underhook.core.ahead.PermitRule.Hours;
 import underhook.core.ahead.PermitRule.Ruling;
 import underhook.core.ahead.PermitRule.Season;
 import underhook.core.finding.FindingCode;
+import underhook.core.job.Hours;
 
 /** Reads what letters say of zones, protected areas, places and the whole region. */
 final class PermitsFile {
@@ -50,27 +49,12 @@ final class PermitsFile {
         Ruling ruling = row.choice("ruling", Ruling.class);
         Optional<MonthDay> seasonFrom = day(row, "season_from");
         Optional<MonthDay> seasonUntil = day(row, "season_until");
-        Optional<LocalTime> hoursFrom = clock(row, "hours_from");
-        Optional<LocalTime> hoursUntil = clock(row, "hours_until");
+        Optional<Hours> hours = HoursFields.read(row);
         String letter = row.text("letter");
         String granted = row.text("granted", "");
         row.text("remarks", "");
         row.refuseUnknown();
         if (row.source().faults().count() > before) {
-            return;
-        }
-        Hours hours =
-                new Hours(
-                        hoursFrom.orElse(Hours.ALL_DAY.from()),
-                        hoursUntil.orElse(Hours.ALL_DAY.until()));
-        if (!hours.from().isBefore(hours.until())) {
-            row.fault(
-                    FindingCode.FIELD_OUT_OF_RANGE,
-                    "hours_until",
-                    "is not after hours_from",
-                    new Found(
-                            row.text("hours_until", ""),
-                            "a later time; two rows for hours over midnight"));
             return;
         }
         rules.add(
@@ -81,17 +65,13 @@ final class PermitsFile {
                         new Season(
                                 seasonFrom.orElse(Season.ALL_YEAR.from()),
                                 seasonUntil.orElse(Season.ALL_YEAR.until())),
-                        hours,
+                        hours.orElseThrow(),
                         letter,
                         granted));
     }
 
     private static Optional<MonthDay> day(Fields row, String field) {
         return read(row, field, text -> MonthDay.parse("--" + text), "month and day as 08-15");
-    }
-
-    private static Optional<LocalTime> clock(Fields row, String field) {
-        return read(row, field, LocalTime::parse, "a time as 08:00");
     }
 
     private static <T> Optional<T> read(

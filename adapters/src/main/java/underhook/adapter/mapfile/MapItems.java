@@ -157,6 +157,9 @@ final class MapItems {
         }
         zone.closedFrom().ifPresent(day -> properties.put("closedFrom", day.toString()));
         zone.closedUntil().ifPresent(day -> properties.put("closedUntil", day.toString()));
+        if (!zone.hours().isAllDay()) {
+            properties.put("hours", zone.hours().say());
+        }
         properties.put("activeOnTheDay", zone.isActiveOn(job.date()));
         properties.put("source", zone.source());
         addArea(Kind.ZONE, zone.id(), zone.ring(), properties);

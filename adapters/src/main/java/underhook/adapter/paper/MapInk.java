@@ -153,7 +153,8 @@ final class MapInk {
         }
         sheet.outline(dots);
         keepSmallFree(dots);
-        wish(others, zone.id() + (active ? "" : " not active"), NAME, middle(dots));
+        String hours = zone.hours().isAllDay() ? "" : " " + zone.hours().say();
+        wish(others, zone.id() + (active ? hours : " not active"), NAME, middle(dots));
     }
 
     /** A feature, with its name if it is wanted; what lies off the map is passed over. */

@@ -369,7 +369,8 @@ final class PilotPage {
         return zone.id()
                 + " "
                 + rule
-                + (zone.kinds().isEmpty() ? "" : " with " + String.join("/", zone.kinds()));
+                + (zone.kinds().isEmpty() ? "" : " with " + String.join("/", zone.kinds()))
+                + (zone.hours().isAllDay() ? "" : " " + zone.hours().say());
     }
 
     private static String feet(Zone zone) {

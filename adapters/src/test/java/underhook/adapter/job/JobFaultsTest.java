@@ -869,4 +869,51 @@ class JobFaultsTest {
                 .singleElement()
                 .satisfies(waiver -> assertThat(waiver.isLifting()).isTrue());
     }
+
+    /** All faults of a zone's hours, and a rule that has none. */
+    @Test
+    void hours_of_a_zone_are_told_with_what_is_allowed() {
+        String zone = "\"rule\": \"no-fuel\", ";
+        String closed = "\"rule\": \"no-overflight\", ";
+        assertThat(
+                        faults(
+                                new SampleJob()
+                                        .with(
+                                                "zones.geojson",
+                                                zone,
+                                                closed
+                                                        + "\"hours_from\": \"12.00\", \"hours_until\": \"25:00\", ")))
+                .anyMatch(text -> text.startsWith("FIELD_UNREADABLE zones.geojson:2: hours_from"))
+                .anyMatch(text -> text.startsWith("FIELD_UNREADABLE zones.geojson:2: hours_until"));
+        assertThat(
+                        faults(
+                                new SampleJob()
+                                        .with(
+                                                "zones.geojson",
+                                                zone,
+                                                closed
+                                                        + "\"hours_from\": \"12:00\", \"hours_until\": \"12:00\", ")))
+                .singleElement()
+                .asString()
+                .startsWith("FIELD_OUT_OF_RANGE zones.geojson:2: hours_until");
+        assertThat(
+                        faults(
+                                new SampleJob()
+                                        .with(
+                                                "zones.geojson",
+                                                zone,
+                                                zone + "\"hours_from\": \"12:00\", ")))
+                .singleElement()
+                .asString()
+                .startsWith("FIELD_OUT_OF_RANGE zones.geojson:2: hours_from");
+        assertThat(
+                        faults(
+                                new SampleJob()
+                                        .with(
+                                                "zones.geojson",
+                                                zone,
+                                                closed
+                                                        + "\"hours_from\": \"12:00\", \"hours_until\": \"13:30\", ")))
+                .isEmpty();
+    }
 }

@@ -23,6 +23,7 @@ import underhook.core.geo.PlanePoint;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
 import underhook.core.job.CrossingRule;
+import underhook.core.job.Hours;
 import underhook.core.job.HoverTable;
 import underhook.core.job.InputFile;
 import underhook.core.job.Job;
@@ -569,6 +570,7 @@ final class PaperDay {
                         300,
                         Optional.of(LocalDate.of(2026, 3, 1)),
                         Optional.of(LocalDate.of(2026, 8, 15)),
+                        Hours.ALL_DAY,
                         "x"),
                 zone(
                         "Z3",
@@ -594,6 +596,7 @@ final class PaperDay {
                 100,
                 Optional.empty(),
                 Optional.empty(),
+                Hours.ALL_DAY,
                 "survey");
     }
 

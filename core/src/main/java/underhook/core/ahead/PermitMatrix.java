@@ -19,7 +19,6 @@ import underhook.core.ahead.Answer.Mark;
 import underhook.core.ahead.Answer.Point;
 import underhook.core.ahead.Answer.Topic;
 import underhook.core.ahead.PermitRule.Activity;
-import underhook.core.ahead.PermitRule.Hours;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlaneLine;
@@ -232,10 +231,7 @@ final class PermitMatrix {
     }
 
     private static String say(PermitRule rule) {
-        String until =
-                rule.hours().equals(Hours.ALL_DAY)
-                        ? ""
-                        : " from " + rule.hours().from() + " to " + rule.hours().until();
+        String until = rule.hours().isAllDay() ? "" : " " + rule.hours().say();
         String what =
                 switch (rule.ruling()) {
                     case ALLOWED -> "Allowed";

@@ -1,8 +1,8 @@
 package underhook.core.ahead;
 
-import java.time.LocalTime;
 import java.time.MonthDay;
 import java.util.Objects;
+import underhook.core.job.Hours;
 
 /**
  * What a letter says of one thing that is done in a zone or at a place, or anywhere.
@@ -50,19 +50,6 @@ public record PermitRule(
             return from.isAfter(until)
                     ? !day.isBefore(from) || !day.isAfter(until)
                     : !day.isBefore(from) && !day.isAfter(until);
-        }
-    }
-
-    /** Hours of every day, local time; not over midnight. */
-    public record Hours(LocalTime from, LocalTime until) {
-        public static final Hours ALL_DAY = new Hours(LocalTime.MIN, LocalTime.MAX);
-
-        boolean touches(LocalTime begin, LocalTime end) {
-            return from.isBefore(end) && begin.isBefore(until);
-        }
-
-        boolean covers(LocalTime begin, LocalTime end) {
-            return !from.isAfter(begin) && !until.isBefore(end);
         }
     }
 

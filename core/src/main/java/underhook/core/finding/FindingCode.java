@@ -67,6 +67,7 @@ public enum FindingCode {
     FEW_HEIGHT_CUES,
     PLACE_NEAR_TRAIL,
     PLACE_NEAR_ZONE,
+    ZONE_HOURS,
     HOVER_IN_ZONE,
     // A leg
     NO_WAY,

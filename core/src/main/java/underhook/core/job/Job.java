@@ -1,5 +1,6 @@
 package underhook.core.job;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
@@ -111,6 +112,11 @@ public record Job(
                                                 && getKind(load.kind()).standsUp());
     }
 
+    /** Whether a zone's rule holds at some time of a flight that begins and ends then. */
+    public boolean isInForce(Zone of, Instant begin, Instant end) {
+        return of.listSpells(date, zone).stream().anyMatch(spell -> spell.touches(begin, end));
+    }
+
     /** What of a job is ever other than it was read. */
     private record Parts(
             List<Place> places,
@@ -119,41 +125,47 @@ public record Job(
             Weather weather,
             List<Crew> crews,
             Rules rules,
-            List<MapFeature> features) {}
+            List<MapFeature> features,
+            List<Zone> zones) {}
 
     /** The same with other rules. */
     public Job withRules(Rules other) {
-        return with(new Parts(places, loads, machine, weather, crews, other, features));
+        return with(new Parts(places, loads, machine, weather, crews, other, features, zones));
     }
 
     /** The same with other loads. */
     public Job withLoads(List<Load> other) {
-        return with(new Parts(places, other, machine, weather, crews, rules, features));
+        return with(new Parts(places, other, machine, weather, crews, rules, features, zones));
     }
 
     /** The same with another machine. */
     public Job withMachine(Machine other) {
-        return with(new Parts(places, loads, other, weather, crews, rules, features));
+        return with(new Parts(places, loads, other, weather, crews, rules, features, zones));
     }
 
     /** The same with other weather. */
     public Job withWeather(Weather other) {
-        return with(new Parts(places, loads, machine, other, crews, rules, features));
+        return with(new Parts(places, loads, machine, other, crews, rules, features, zones));
     }
 
     /** The same with other crews. */
     public Job withCrews(List<Crew> other) {
-        return with(new Parts(places, loads, machine, weather, other, rules, features));
+        return with(new Parts(places, loads, machine, weather, other, rules, features, zones));
     }
 
     /** The same with other places. */
     public Job withPlaces(List<Place> other) {
-        return with(new Parts(other, loads, machine, weather, crews, rules, features));
+        return with(new Parts(other, loads, machine, weather, crews, rules, features, zones));
     }
 
     /** The same with other things on the ground. */
     public Job withFeatures(List<MapFeature> other) {
-        return with(new Parts(places, loads, machine, weather, crews, rules, other));
+        return with(new Parts(places, loads, machine, weather, crews, rules, other, zones));
+    }
+
+    /** The same with other zones. */
+    public Job withZones(List<Zone> other) {
+        return with(new Parts(places, loads, machine, weather, crews, rules, features, other));
     }
 
     private Job with(Parts parts) {
@@ -173,7 +185,7 @@ public record Job(
                 parts.rules,
                 parts.features,
                 wires,
-                zones,
+                parts.zones,
                 releaseAreas,
                 confirmations,
                 inputs,

@@ -297,6 +297,9 @@ record DayNet(
             if (lift.hookWindow().opensS() > Double.NEGATIVE_INFINITY) {
                 await(lift, CrewDay.order(wind, lift.hooked(), lift.hookWindow().opensS()));
             }
+            if (lift.zoneWindow().opensS() > Double.NEGATIVE_INFINITY) {
+                await(lift, CrewDay.order(wind, lift.hooked(), lift.zoneWindow().opensS()));
+            }
             if (lift.dropWindow().opensS() > Double.NEGATIVE_INFINITY) {
                 await(lift, CrewDay.order(wind, lift.released(), lift.dropWindow().opensS()));
             }

@@ -14,6 +14,7 @@ import underhook.core.plan.Rotation;
  * @param done moment of the last release
  * @param hookWindow when the wind lets it be hooked up
  * @param dropWindow when the wind lets it be let go
+ * @param zoneWindow from when zones let it be hooked up, and until when let go
  */
 record Lift(
         int step,
@@ -25,7 +26,8 @@ record Lift(
         int released,
         int done,
         Windows.Window hookWindow,
-        Windows.Window dropWindow) {
+        Windows.Window dropWindow,
+        Windows.Window zoneWindow) {
     Lift {
         kinds = List.copyOf(kinds);
     }
@@ -56,21 +58,25 @@ record Lift(
         return kinds.stream().mapToDouble(LoadKind::readyAfterS).max().orElse(0);
     }
 
-    /** When the wind closes it wherever it is, s; infinity when it does not. */
+    /** When the wind or a zone closes it wherever it is, s; infinity when they do not. */
     double closesS() {
-        return Math.min(hookWindow.closesS(), dropWindow.closesS());
+        return Math.min(Math.min(hookWindow.closesS(), dropWindow.closesS()), zoneWindow.closesS());
     }
 
     /** How long before its windows close it is hooked up and let go on such a day, the less of the two, s. */
     double slackS(double[] timesS, double windLaterS) {
-        return windLaterS
-                + Math.min(
-                        hookWindow.closesS() - timesS[hooked], dropWindow.closesS() - timesS[done]);
+        double windS =
+                windLaterS
+                        + Math.min(
+                                hookWindow.closesS() - timesS[hooked],
+                                dropWindow.closesS() - timesS[done]);
+        return Math.min(windS, zoneWindow.closesS() - timesS[done]);
     }
 
     /** Latest hook-up on that day with which it is let go inside its windows, s. */
     double lastHookS(double[] timesS, double windLaterS) {
         double lastsS = timesS[done] - timesS[hooked];
-        return windLaterS + Math.min(hookWindow.closesS(), dropWindow.closesS() - lastsS);
+        double windS = windLaterS + Math.min(hookWindow.closesS(), dropWindow.closesS() - lastsS);
+        return Math.min(windS, zoneWindow.closesS() - lastsS);
     }
 }

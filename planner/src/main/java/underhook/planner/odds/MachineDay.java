@@ -21,6 +21,7 @@ final class MachineDay {
     private final Clock clock;
     private final NetMaker net;
     private final Windows windows;
+    private final ZoneTimes zones;
     private final List<Step> steps;
     private final List<Integer> starts = new ArrayList<>();
     private final List<Integer> ends = new ArrayList<>();
@@ -33,6 +34,7 @@ final class MachineDay {
         this.clock = clock;
         this.net = net;
         this.windows = new Windows(job.weather());
+        this.zones = new ZoneTimes(job, clock);
         this.steps = steps;
         for (int i = 0; i < steps.size(); i++) {
             add(i, steps.get(i));
@@ -184,7 +186,8 @@ final class MachineDay {
                         released,
                         done,
                         windows.at(kinds, from, clock, rotation.hookedAt()),
-                        windows.at(kinds, to, clock, rotation.drops().get(last).releasedAt())));
+                        windows.at(kinds, to, clock, rotation.drops().get(last).releasedAt()),
+                        zones.of(step, rotation)));
     }
 
     /** How flights of this kind to such a place on this line vary. */

@@ -3,6 +3,8 @@ package underhook.planner.order;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.TreeSet;
+import java.util.stream.Stream;
 import underhook.core.air.Atmosphere;
 import underhook.core.aircraft.HoverChart;
 import underhook.core.finding.Finding;
@@ -25,6 +27,7 @@ final class DayAir {
      * @param fromS start, s
      * @param untilS end, s
      * @param otherFromTrueRad the less windy of two rows that may hold; the same where only one may
+     * @param closed what is closed in it
      */
     record Slot(
             long fromS,
@@ -36,7 +39,8 @@ final class DayAir {
             double otherFromTrueRad,
             double otherMPerS,
             double gustMPerS,
-            double spreadMPerS) {
+            double spreadMPerS,
+            ZoneHours.Then closed) {
         /** Whether but the times are the same. */
         boolean hasAirOf(Slot other) {
             return equals(
@@ -50,7 +54,24 @@ final class DayAir {
                             other.otherFromTrueRad,
                             other.otherMPerS,
                             other.gustMPerS,
-                            other.spreadMPerS));
+                            other.spreadMPerS,
+                            other.closed));
+        }
+
+        /** A part of it. */
+        private Slot during(long partFromS, long partUntilS, ZoneHours.Then closedThen) {
+            return new Slot(
+                    partFromS,
+                    partUntilS,
+                    qnhPa,
+                    temperatureK,
+                    windFromTrueRad,
+                    windMPerS,
+                    otherFromTrueRad,
+                    otherMPerS,
+                    gustMPerS,
+                    spreadMPerS,
+                    closedThen);
         }
     }
 
@@ -95,9 +116,38 @@ final class DayAir {
                             Math.max(now.gustMPerS(), next.gustMPerS()),
                             Math.max(
                                     now.gustMPerS() - now.windMPerS(),
-                                    next.gustMPerS() - next.windMPerS())));
+                                    next.gustMPerS() - next.windMPerS()),
+                            day.zoneHours().wholeDay()));
         }
-        return all;
+        return all.stream().flatMap(this::parts).toList();
+    }
+
+    /** A row where no zone's rule begins or ends within it, else its parts. */
+    private Stream<Slot> parts(Slot row) {
+        TreeSet<Long> begins = new TreeSet<>(List.of(row.fromS()));
+        day.zoneHours().listCuts().stream()
+                .map(day::seconds)
+                .filter(cutS -> cutS > row.fromS() && cutS < row.untilS())
+                .forEach(begins::add);
+        return begins.stream()
+                .map(
+                        fromS -> {
+                            Long next = begins.higher(fromS);
+                            long untilS = next == null ? row.untilS() : next;
+                            return row.during(fromS, untilS, closed(fromS, untilS));
+                        });
+    }
+
+    /** What is closed at some time from one to another. */
+    ZoneHours.Then closed(long fromS, long untilS) {
+        return day.zoneHours().during(day.instant(fromS), day.instant(untilS));
+    }
+
+    /** What is closed at some time of the hours from one to another. */
+    ZoneHours.Then closedFrom(int slotFrom, int slotTo) {
+        return slotFrom == slotTo
+                ? slots.get(slotFrom).closed()
+                : closed(slots.get(slotFrom).fromS(), slots.get(slotTo).untilS());
     }
 
     /** Index of the slot at a time; -1 when no weather is known then. */

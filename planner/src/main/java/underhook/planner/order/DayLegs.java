@@ -44,6 +44,7 @@ final class DayLegs {
      * @param request what was asked for
      * @param wind as it counts
      * @param arrivalS of the duration, what coming to rest takes beyond flying on
+     * @param closed what was closed when it was looked for
      */
     record LegAt(
             FlownLeg leg,
@@ -52,10 +53,11 @@ final class DayLegs {
             WayIn wayOut,
             LegFinder.Request request,
             WayMap.Wind wind,
-            long arrivalS) {
+            long arrivalS,
+            ZoneHours.Then closed) {
         /** The same with other words about its ends. */
         LegAt with(WayIn outWords, WayIn inWords) {
-            return new LegAt(leg, durationS, inWords, outWords, request, wind, arrivalS);
+            return new LegAt(leg, durationS, inWords, outWords, request, wind, arrivalS, closed);
         }
     }
 
@@ -63,6 +65,7 @@ final class DayLegs {
      * A leg to look for: between which places and hours, and what hangs there.
      *
      * @param slotComes the first hour in which it may come over the set-down
+     * @param closed what is closed meanwhile
      */
     record Way(
             int from,
@@ -76,7 +79,8 @@ final class DayLegs {
             List<String> kinds,
             double speedMPerS,
             List<Cargo> cargos,
-            long arrivalS) {
+            long arrivalS,
+            ZoneHours.Then closed) {
         /** The same that may come in any hour up to another. */
         Way comingUntil(int slot) {
             return new Way(
@@ -91,15 +95,33 @@ final class DayLegs {
                     kinds,
                     speedMPerS,
                     cargos,
-                    arrivalS);
+                    arrivalS,
+                    closed);
+        }
+
+        /** The same with something else closed. */
+        Way with(ZoneHours.Then other) {
+            return new Way(
+                    from,
+                    to,
+                    slotFrom,
+                    slotComes,
+                    slotTo,
+                    lineM,
+                    rig,
+                    underM,
+                    kinds,
+                    speedMPerS,
+                    cargos,
+                    arrivalS,
+                    other);
         }
     }
 
     private record Ends(WayIn out, WayIn in) {}
 
     private final DayModel day;
-    private final LegFinder finder;
-    private final ClearLegs clearLegs;
+    private final Memo<ZoneHours.Then, ClearLegs> clearLegs;
     private final Cargos cargos;
     private final Refusals refusals;
     private final Ceiling ceiling;
@@ -129,9 +151,8 @@ final class DayLegs {
      */
     DayLegs(DayModel day, BooleanSupplier stop) {
         this.day = day;
-        this.finder = day.finder();
         this.ceiling = new Ceiling(stop);
-        this.clearLegs = new ClearLegs(day.job, day.ground, finder, ceiling::isReached);
+        this.clearLegs = Memo.byIdentity();
         this.cargos = new Cargos(day);
         this.refusals = new Refusals();
         this.looks = Memo.byIdentity();
@@ -147,7 +168,6 @@ final class DayLegs {
     DayLegs(DayModel day, DayLegs before) {
         boolean sameHours = day.air() == before.day.air();
         this.day = day;
-        this.finder = before.finder;
         this.ceiling = before.ceiling;
         this.clearLegs = before.clearLegs;
         this.cargos = before.cargos;
@@ -199,6 +219,12 @@ final class DayLegs {
                 && day.carriage().lackingBallastKg(line) <= 0;
     }
 
+    private ClearLegs clearLegs(ZoneHours.Then closed) {
+        return clearLegs.get(
+                closed,
+                then -> new ClearLegs(then.job, day.ground, then.finder, ceiling::isReached));
+    }
+
     private Way loadedWay(Trip trip, int line, int slotFrom, int slotTo) {
         double lineM = day.machine.lines().get(line).lengthM();
         Carriage.Carried carried = day.carriage().of(trip, line);
@@ -214,7 +240,8 @@ final class DayLegs {
                 trip.kindNames(),
                 carried.speedMPerS(),
                 cargos.of(trip, line),
-                carried.arrivalS());
+                carried.arrivalS(),
+                day.air().closedFrom(slotFrom, slotTo));
     }
 
     /** A leg with the empty line; with the line off the machine flies as with people. */
@@ -241,22 +268,51 @@ final class DayLegs {
      */
     private Optional<LegAt> computeEmptyLeg(int from, int to, int line, int slot) {
         Way own = emptyWay(from, to, line, slot);
-        Optional<LegAt> found = computeLeg(null, line, own);
+        Optional<LegAt> found = computeOpenLeg(line, own);
         int last = found.map(leg -> lastSlot(slot, leg.durationS())).orElse(slot);
         if (found.isEmpty() || isKept(found.get(), to, slot, last)) {
             return found;
         }
-        Optional<LegAt> holding = computeLeg(null, line, own.comingUntil(last));
+        Optional<LegAt> holding = computeOpenLeg(line, own.comingUntil(last));
         return holding.isPresent() ? holding : found;
+    }
+
+    /** A leg that keeps off what closes before it is flown to its end, whenever in its hour it is begun. */
+    private Optional<LegAt> computeOpenLeg(int line, Way way) {
+        Optional<LegAt> found = computeLeg(null, line, way);
+        Way open = way;
+        long longestS = 0;
+        while (found.isPresent()) {
+            longestS = Math.max(longestS, found.get().durationS());
+            ZoneHours.Then closed = closedUntil(way.slotFrom(), longestS);
+            if (closed == open.closed()) {
+                break;
+            }
+            open = way.with(closed);
+            found = computeLeg(null, line, open);
+        }
+        return found;
+    }
+
+    /** What closes until a leg begun in an hour is flown, and people have boarded and left, or it has turned in. */
+    private ZoneHours.Then closedUntil(int slot, long durationS) {
+        DayAir.Slot hour = day.air().slots.get(slot);
+        return day.air().closed(hour.fromS(), hour.untilS() + durationS + turnsS());
+    }
+
+    private long turnsS() {
+        return (long)
+                Math.ceil(
+                        Math.max(
+                                day.rules.times().returnExtraS(),
+                                2 * day.rules.times().boardingS()));
     }
 
     /** The last hour in which a machine that leaves in one may still hover over the next load. */
     private int lastSlot(int slot, long durationS) {
         List<DayAir.Slot> slots = day.air().slots;
         double hookUpS = day.rules.kinds().stream().mapToDouble(LoadKind::hookUpS).max().orElse(0);
-        double turnsS =
-                Math.max(day.rules.times().returnExtraS(), 2 * day.rules.times().boardingS());
-        double endS = slots.get(slot).untilS() + durationS + turnsS + hookUpS;
+        double endS = slots.get(slot).untilS() + durationS + turnsS() + hookUpS;
         int last = slot;
         while (last + 1 < slots.size() && slots.get(last + 1).fromS() < endS) {
             last++;
@@ -268,7 +324,8 @@ final class DayLegs {
         return IntStream.rangeClosed(slot, slotEnd)
                 .allMatch(
                         hour ->
-                                finder.approaches()
+                                day.finder()
+                                        .approaches()
                                         .isKept(
                                                 leg.wayIn().approachFromGridRad(),
                                                 day.air().winds(place, hour)));
@@ -299,7 +356,8 @@ final class DayLegs {
                 List.of(),
                 speedMPerS,
                 line < 0 ? List.of() : cargos.ofEmpty(line),
-                line < 0 ? 0 : day.carriage().ofEmpty(line).arrivalS());
+                line < 0 ? 0 : day.carriage().ofEmpty(line).arrivalS(),
+                day.air().slots.get(slot).closed());
     }
 
     private Optional<LegAt> computeLeg(@Nullable Trip trip, int line, Way way) {
@@ -310,7 +368,12 @@ final class DayLegs {
         LegMemory.Ends ends = new LegMemory.Ends(asked.out(Map.of()), asked.in(Map.of()));
         LegMemory.Asked key =
                 new LegMemory.Asked(
-                        way.from(), way.to(), line, airs[way.slotFrom()], airs[way.slotTo()]);
+                        way.from(),
+                        way.to(),
+                        line,
+                        airs[way.slotFrom()],
+                        airs[way.slotTo()],
+                        way.closed());
         LegMemory.Known known = memory.find(trip, key, ends);
         if (known != null) {
             return known.leg();
@@ -338,7 +401,8 @@ final class DayLegs {
                                         way.slotFrom(),
                                         way.kinds(),
                                         rigAtStart,
-                                        !way.kinds().isEmpty()),
+                                        !way.kinds().isEmpty(),
+                                        way.closed()),
                                 shut);
             }
 
@@ -352,14 +416,17 @@ final class DayLegs {
                                         way.slotTo(),
                                         way.kinds(),
                                         rig,
-                                        false),
+                                        false,
+                                        way.closed()),
                                 shut);
             }
 
             @Override
             public ClearLegs.Found leg(WayIn out, WayIn in) {
                 LegFinder.Request request = request(way, out, in);
-                return way.lineM() <= 0 ? unslung(request) : clearLegs.find(request, carried(way));
+                return way.lineM() <= 0
+                        ? unslung(way, request)
+                        : clearLegs(way.closed()).find(request, carried(way));
             }
 
             @Override
@@ -384,17 +451,20 @@ final class DayLegs {
 
             @Override
             public double priceS(LegAt leg) {
-                return way.kinds().isEmpty() ? 0 : finder.prices().priceS(leg.leg(), way.kinds());
+                return way.kinds().isEmpty()
+                        ? 0
+                        : leg.closed().finder.prices().priceS(leg.leg(), way.kinds());
             }
 
             @Override
             public double priceAnyhowS(LegAt leg) {
-                return finder.priceAnyhowS(leg.request());
+                return leg.closed().finder.priceAnyhowS(leg.request());
             }
 
             @Override
             public double leastS(LegAt leg) {
-                return finder.least().leastS(leg.request(), leg.wind()) + leg.arrivalS();
+                return leg.closed().finder.least().leastS(leg.request(), leg.wind())
+                        + leg.arrivalS();
             }
         };
     }
@@ -403,14 +473,20 @@ final class DayLegs {
         Rig rig = way.rig();
         return rig != null
                 && !way.kinds().isEmpty()
-                && (day.ways().findTooLow(way.from(), way.kinds(), rig.withoutCredit()).isPresent()
-                        || day.ways().findTooLow(way.to(), way.kinds(), rig).isPresent());
+                && (isTooLow(way, way.from(), rig.withoutCredit()) || isTooLow(way, way.to(), rig));
+    }
+
+    private boolean isTooLow(Way way, int place, Rig rig) {
+        return way.closed()
+                .places
+                .findTooLow(day.places.get(place), way.kinds(), rig.hookAglM())
+                .isPresent();
     }
 
     /** With the line off nothing hangs there that could be let go. */
-    private ClearLegs.Found unslung(LegFinder.Request request) {
+    private ClearLegs.Found unslung(Way way, LegFinder.Request request) {
         return new ClearLegs.Found(
-                finder.findLeg(request), List.of(), false, ClearLegs.Side.NEITHER);
+                way.closed().finder.findLeg(request), List.of(), false, ClearLegs.Side.NEITHER);
     }
 
     private LegFinder.Request request(Way way, WayIn out, WayIn in) {
@@ -446,7 +522,8 @@ final class DayLegs {
                         ends.out(),
                         request,
                         wind,
-                        way.arrivalS()));
+                        way.arrivalS(),
+                        way.closed()));
     }
 
     private ClearLegs.Carried carried(Way way) {
@@ -480,17 +557,18 @@ final class DayLegs {
         return looks.get(
                 flown.loaded(),
                 leg ->
-                        clearLegs.look(
-                                leg.leg(),
-                                trip.kindNames(),
-                                new ClearLegs.Carried(
-                                        cargos.of(trip, flown.line()),
-                                        day.air()
-                                                .driftWind(
-                                                        trip.from(),
-                                                        trip.to(),
-                                                        flown.slotFrom(),
-                                                        flown.slotTo()))));
+                        clearLegs(leg.closed())
+                                .look(
+                                        leg.leg(),
+                                        trip.kindNames(),
+                                        new ClearLegs.Carried(
+                                                cargos.of(trip, flown.line()),
+                                                day.air()
+                                                        .driftWind(
+                                                                trip.from(),
+                                                                trip.to(),
+                                                                flown.slotFrom(),
+                                                                flown.slotTo()))));
     }
 
     private long boundS(Way way) {
@@ -498,7 +576,9 @@ final class DayLegs {
         return day.isKnown(way.from()) && day.isKnown(way.to())
                 ? (long)
                                 Math.ceil(
-                                        finder.least()
+                                        way.closed()
+                                                .finder
+                                                .least()
                                                 .leastS(
                                                         request(way, anyhow, anyhow),
                                                         day.air().wind(way)))
@@ -510,7 +590,9 @@ final class DayLegs {
     double boundS(LegAt at) {
         return boundsS.get(
                 at,
-                leg -> finder.least().leastAsDirectedS(leg.request(), leg.wind()) + leg.arrivalS());
+                leg ->
+                        leg.closed().finder.least().leastAsDirectedS(leg.request(), leg.wind())
+                                + leg.arrivalS());
     }
 
     /** What a loaded leg passes over at a price, and its bound with that; nothing where it is empty. */
@@ -522,17 +604,19 @@ final class DayLegs {
                         at,
                         leg ->
                                 new Leg.Exposure(
-                                        finder.prices().priceS(leg.leg(), kinds),
-                                        finder.least()
+                                        leg.closed().finder.prices().priceS(leg.leg(), kinds),
+                                        leg.closed()
+                                                        .finder
+                                                        .least()
                                                         .leastCostAsDirectedS(
                                                                 leg.request(), leg.wind())
                                                 + leg.arrivalS(),
-                                        finder.prices().overM(leg.leg(), kinds)));
+                                        leg.closed().finder.prices().overM(leg.leg(), kinds)));
     }
 
     /** What a loaded leg passes over at a price, and the price of each, s. */
     Map<String, Double> pricesS(LegAt at) {
-        return finder.prices().pricesS(at.leg(), at.request().kinds());
+        return at.closed().finder.prices().pricesS(at.leg(), at.request().kinds());
     }
 
     /** What no way of a trip goes below in an hour, with any line, s. */

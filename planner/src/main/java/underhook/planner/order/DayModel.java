@@ -48,7 +48,7 @@ final class DayModel {
     private final DayAir air;
     private final WaysIn ways;
     private final DayLegs legs;
-    private final LegFinder finder;
+    private final ZoneHours zoneHours;
     private final BalancedFuel balancedFuel;
     private final Carriage carriage;
     private final Gear gear;
@@ -87,12 +87,12 @@ final class DayModel {
                             : Double.NEGATIVE_INFINITY;
         }
         this.rooms = Memo.of();
+        this.zoneHours = new ZoneHours(job, ground);
         this.air = new DayAir(this);
         this.placeRooms = new PlaceRooms(this);
         this.sky = new SkyView(this);
-        this.finder = new LegFinder(job, ground);
         this.walls =
-                Stream.concat(Walls.things(job, ground).stream(), finder.wireWalls().stream())
+                Stream.concat(Walls.things(job, ground).stream(), finder().wireWalls().stream())
                         .toList();
         this.ways = new WaysIn(this);
         this.balancedFuel = new BalancedFuel(machine);
@@ -121,9 +121,9 @@ final class DayModel {
         this.elevationAmslM = before.elevationAmslM;
         this.placeIndex.putAll(before.placeIndex);
         this.rooms = before.rooms;
+        this.zoneHours = before.zoneHours;
         this.air = sameHours ? before.air : new DayAir(this);
         this.sky = sameHours ? before.sky : new SkyView(this, before.sky);
-        this.finder = before.finder;
         this.walls = before.walls;
         this.ways = new WaysIn(this, before.ways);
         this.poles = before.poles.in(this);
@@ -187,8 +187,13 @@ final class DayModel {
         return legs;
     }
 
+    /** Its legs while every rule of a zone holds that holds at some hour of the day. */
     LegFinder finder() {
-        return finder;
+        return zoneHours.wholeDay().finder;
+    }
+
+    ZoneHours zoneHours() {
+        return zoneHours;
     }
 
     /** What trips hang in. */

@@ -139,7 +139,7 @@ final class DayStory {
                             ? "a break before " + purpose
                             : "a break while " + purpose + " is not ready";
             case TEAM_MOVE -> "flies " + team(cause.other()) + " to its work";
-            case TEAM, AFTER, READY, HANDLER, STAFF, ROW, WIND, WAY_IN ->
+            case TEAM, AFTER, READY, HANDLER, STAFF, ROW, WIND, ZONE, WAY_IN ->
                     "waits: " + purpose + " is not ready before; " + held(cause);
             case HOME -> "last landing";
         };
@@ -159,7 +159,8 @@ final class DayStory {
             case HANDLER -> "whoever hooks at " + place(cause) + " has refuelled";
             case STAFF -> "nobody is at " + place(cause) + " before";
             case ROW -> "the weather's next row would begin while it is flown";
-            case WIND -> "the wind at " + windier(trips.get(cause.trip())) + " is over its limit";
+            case WIND -> shut(trips.get(cause.trip()));
+            case ZONE -> "a zone closes the way to " + place(cause) + " for some hours";
             case WAY_IN -> "the wind is over the limit of the way in to " + place(cause);
             case LIFT, MOVE, FUEL, LINE, ENGINE_LIMIT, EARLY_BREAK, TEAM_MOVE, HOME -> "it is next";
         };
@@ -180,6 +181,20 @@ final class DayStory {
 
     private String place(Cause cause) {
         return model.places.get(cause.other()).id().value();
+    }
+
+    /** What shuts a trip in some hours: the wind, a zone, or the one now and the other then. */
+    private String shut(Trip trip) {
+        boolean byWind = false;
+        boolean byZone = false;
+        for (int slot = 0; slot < model.air().slots.size(); slot++) {
+            byWind |= !model.air().isWindWithin(trip, slot);
+            byZone |= !model.ways().isOpen(trip, slot);
+        }
+        String wind = "the wind at " + windier(trip) + " is over its limit";
+        String zone =
+                "a zone closes the way to " + model.places.get(trip.to()).id() + " for some hours";
+        return byZone ? (byWind ? wind + ", or " + zone : zone) : wind;
     }
 
     /** The more exposed end: where the wind is over a limit at one, it is there. */

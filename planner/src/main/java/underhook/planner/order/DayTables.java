@@ -352,8 +352,14 @@ final class DayTables {
         }
 
         @Override
+        public boolean isClosedByHours() {
+            return !model.zoneHours().timed().isEmpty();
+        }
+
+        @Override
         public boolean isOpen(int trip, int slot) {
-            return model.air().isWindWithin(trips.get(trip), slot);
+            Trip one = trips.get(trip);
+            return model.air().isWindWithin(one, slot) && model.ways().isOpen(one, slot);
         }
     }
 }

@@ -31,8 +31,8 @@ final class LegMemory {
         }
     }
 
-    /** From where to where on which line, and the air at both ends. */
-    record Asked(int from, int to, int line, int airFrom, int airTo) {}
+    /** From where to where on which line, the air at both ends, and what is closed meanwhile. */
+    record Asked(int from, int to, int line, int airFrom, int airTo, ZoneHours.Then closed) {}
 
     /** What was found between such ends; empty where there is no way. */
     record Known(Ends ends, Optional<LegAt> leg) {}

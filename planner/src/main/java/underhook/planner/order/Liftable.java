@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
+import java.util.stream.IntStream;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
@@ -208,8 +209,15 @@ final class Liftable {
     }
 
     private Optional<Finding> tooLow(Trip trip, int place, Rig rig) {
-        return model.ways()
-                .findTooLow(place, trip.kindNames(), rig)
+        List<Optional<Zone>> hours =
+                IntStream.range(0, model.air().slots.size())
+                        .mapToObj(
+                                slot -> model.ways().findTooLow(place, slot, trip.kindNames(), rig))
+                        .toList();
+        return hours.stream()
+                .flatMap(Optional::stream)
+                .filter(unused -> hours.stream().allMatch(Optional::isPresent))
+                .findFirst()
                 .map(
                         zone ->
                                 new Finding(

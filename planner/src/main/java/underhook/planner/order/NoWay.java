@@ -1,6 +1,7 @@
 package underhook.planner.order;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -8,6 +9,7 @@ import java.util.stream.Stream;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.PlaceKind;
 import underhook.planner.route.Blocked;
+import underhook.planner.route.ClosedWays;
 import underhook.planner.route.NoWayIn;
 
 /** Says why no way that keeps the rules leads from where a load waits to where it belongs. */
@@ -17,20 +19,28 @@ final class NoWay {
 
     private final DayModel model;
 
+    /** The ground while fewest zones' rules hold: what closes it then closes it all day. */
+    private final ClosedWays closed;
+
     NoWay(DayModel model) {
         this.model = model;
+        this.closed =
+                model.air().slots.stream()
+                        .map(DayAir.Slot::closed)
+                        .min(Comparator.comparingInt(then -> then.job.zones().size()))
+                        .orElse(model.zoneHours().wholeDay())
+                        .finder
+                        .closed();
     }
 
     /** What truly stands in the way, and what would open it. */
     String say(Trip trip) {
         String to = name(trip.to());
         Blocked.Found found =
-                model.finder()
-                        .closed()
-                        .findBlock(
-                                model.points.get(trip.from()),
-                                model.points.get(trip.to()),
-                                trip.kindNames());
+                closed.findBlock(
+                        model.points.get(trip.from()),
+                        model.points.get(trip.to()),
+                        trip.kindNames());
         if (found.why() != Blocked.Why.NOT_IN_PLAN) {
             List<String> openers = new ArrayList<>(openers(found));
             openers.addAll(otherLaydowns(trip));
@@ -119,7 +129,7 @@ final class NoWay {
         if (!why.fewest.isEmpty() && why.fewest.size() <= NAMED) {
             // With one thing gone another way may come first, and something else into its reach.
             all.add(
-                    String.join(" and ", model.finder().closed().openers(why.fewest))
+                    String.join(" and ", closed.openers(why.fewest))
                             + (why.fewest.size() > 1 ? " together" : "")
                             + ", and then another look: more may come into reach");
         }
@@ -144,12 +154,10 @@ final class NoWay {
     /** Why no direction of a last part will do; empty where it is for want of room, not of ground. */
     Optional<String> sayNoWayIn(Trip trip) {
         Blocked.Found between =
-                model.finder()
-                        .closed()
-                        .findBlock(
-                                model.points.get(trip.from()),
-                                model.points.get(trip.to()),
-                                trip.kindNames());
+                closed.findBlock(
+                        model.points.get(trip.from()),
+                        model.points.get(trip.to()),
+                        trip.kindNames());
         if (between.why() == Blocked.Why.START_CLOSED || between.why() == Blocked.Why.END_CLOSED) {
             return Optional.of(say(trip));
         }
@@ -199,13 +207,11 @@ final class NoWay {
         return NoWayIn.find(
                 new NoWayIn.Below(
                         from ->
-                                model.finder()
-                                        .closed()
-                                        .blockers(
-                                                at.towards(from, model.rules.flying().finalM()),
-                                                at,
-                                                trip.kindNames()),
-                        model.finder().closed()::canOpen),
+                                closed.blockers(
+                                        at.towards(from, model.rules.flying().finalM()),
+                                        at,
+                                        trip.kindNames()),
+                        closed::canOpen),
                 IntStream.range(0, model.air().slots.size())
                         .filter(slot -> model.air().isWindWithin(trip, place, slot))
                         .mapToObj(slot -> model.air().wind(place, slot))
@@ -220,7 +226,7 @@ final class NoWay {
         if (found.fewest().isEmpty() || between.why() == Blocked.Why.MANY) {
             return List.of();
         }
-        List<String> all = new ArrayList<>(model.finder().closed().openers(found.fewest()));
+        List<String> all = new ArrayList<>(closed.openers(found.fewest()));
         boolean apart = between.ids().stream().noneMatch(found.fewest()::contains);
         if (between.why() == Blocked.Why.TOGETHER) {
             all.addAll(between.openers());
@@ -257,12 +263,10 @@ final class NoWay {
                         .filter(place -> model.places.get(place).agreed() && model.isKnown(place))
                         .filter(
                                 place ->
-                                        model.finder()
-                                                .closed()
-                                                .isJoined(
-                                                        model.points.get(place),
-                                                        model.points.get(trip.to()),
-                                                        trip.kindNames()))
+                                        closed.isJoined(
+                                                model.points.get(place),
+                                                model.points.get(trip.to()),
+                                                trip.kindNames()))
                         .mapToObj(this::name)
                         .toList();
         return Stream.of(others)

@@ -5,15 +5,19 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Crew;
+import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
 import underhook.core.job.Zone;
 import underhook.core.plan.Drop;
+import underhook.core.plan.Leg;
 import underhook.core.plan.Limit;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
@@ -41,6 +45,7 @@ final class Watchpoints {
         }
         used.addAll(hookedAt);
         used.forEach(this::zones);
+        model.zoneHours().timed().forEach(zone -> hours(zone, steps));
         untrained(hookedAt);
         return List.copyOf(all);
     }
@@ -100,12 +105,74 @@ final class Watchpoints {
                                 zone.source(),
                                 "The zone "
                                         + zone.id()
+                                        + (zone.hours().isAllDay()
+                                                ? ""
+                                                : ", which holds " + zone.hours().say() + ",")
                                         + " begins "
                                         + Figures.text(Math.floor(distanceM), 0)
                                         + " m away, nearer than a last part is long. Mind it on the"
                                         + " way in and out."));
             }
         }
+    }
+
+    /** What is flown where a zone holds at other times: it hangs on the clock. */
+    private void hours(Zone zone, List<Step> steps) {
+        Set<String> flown = new TreeSet<>();
+        for (Step step : steps) {
+            List<Leg> legs = step.rotation().map(Rotation::legs).orElse(step.legs());
+            for (Leg leg : legs) {
+                if (isOver(zone, leg) || hoversIn(zone, leg)) {
+                    List<String> loads = leg.carrying().stream().map(LoadId::value).toList();
+                    flown.addAll(loads.isEmpty() ? List.of(leg.from() + "-" + leg.to()) : loads);
+                }
+            }
+        }
+        if (!flown.isEmpty()) {
+            all.add(
+                    Finding.of(
+                            FindingCode.ZONE_HOURS,
+                            Severity.CAUTION,
+                            zone.id(),
+                            zone.source(),
+                            "It holds "
+                                    + zone.hours().say()
+                                    + ". Flown over it, close by it or low in it at other times: "
+                                    + String.join(", ", flown)
+                                    + ". Should the day run ahead or late, look at the clock and order the"
+                                    + " rest anew first."));
+        }
+    }
+
+    private boolean isOver(Zone zone, Leg leg) {
+        List<String> kinds = kinds(leg);
+        List<PlanePoint> way =
+                leg.path().stream()
+                        .map(point -> model.ground.frame().toPlane(point.position()))
+                        .toList();
+        return IntStream.range(1, way.size())
+                .mapToObj(i -> model.finder().closed().blockers(way.get(i - 1), way.get(i), kinds))
+                .anyMatch(ids -> ids.contains(zone.id()));
+    }
+
+    private boolean hoversIn(Zone zone, Leg leg) {
+        boolean about =
+                zone.rule() == Zone.Rule.NO_HOVER_BELOW
+                        && !leg.carrying().isEmpty()
+                        && (zone.kinds().isEmpty()
+                                || kinds(leg).stream().anyMatch(zone.kinds()::contains));
+        return about
+                && Stream.of(leg.from(), leg.to())
+                        .anyMatch(
+                                place ->
+                                        model.zoneHours()
+                                                .wholeDay()
+                                                .places
+                                                .isIn(zone, model.job.getPlace(place)));
+    }
+
+    private List<String> kinds(Leg leg) {
+        return leg.carrying().stream().map(load -> model.job.getLoad(load).kind()).toList();
     }
 
     /** To the edge, from inside as from outside. */

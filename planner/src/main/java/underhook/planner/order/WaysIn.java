@@ -6,8 +6,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
+import underhook.core.geo.PlanePoint;
 import underhook.core.job.Zone;
 import underhook.core.site.Rig;
+import underhook.planner.route.ClosedWays;
 import underhook.planner.route.Memo;
 import underhook.planner.route.PlaceHour;
 import underhook.planner.route.PlaceWind;
@@ -45,25 +47,49 @@ final class WaysIn {
 
     /** The way in to a place with what hangs there; empty when there is none. */
     Optional<WayIn> wayIn(int place, int slot, List<String> kinds, Rig rig) {
-        return findTooLow(place, kinds, rig).isPresent()
+        return findTooLow(place, slot, kinds, rig).isPresent()
                 ? Optional.empty()
                 : findWayIn(place, slot, kinds, rig);
     }
 
     /** The same where a load is hooked up: the heading of the way out must have room in the hover too. */
     Optional<WayIn> hookUp(int place, int slot, List<String> kinds, Rig rig) {
-        return findTooLow(place, kinds, rig).isPresent()
+        return findTooLow(place, slot, kinds, rig).isPresent()
                 ? Optional.empty()
-                : rankWays(Hung.up(place, slot, kinds, rig), Map.of()).map(RankedWays::best);
+                : rankWays(new Hung(place, slot, slot, kinds, rig, true, closed(slot)), Map.of())
+                        .map(RankedWays::best);
     }
 
-    /** The zone in which the hover over a place would be lower than is allowed. */
-    Optional<Zone> findTooLow(int place, List<String> kinds, Rig rig) {
-        return day.zonesAtPlaces().findTooLow(day.places.get(place), kinds, rig.hookAglM());
+    /** The zone in which the hover over a place would be lower than is allowed in an hour. */
+    Optional<Zone> findTooLow(int place, int slot, List<String> kinds, Rig rig) {
+        return closed(slot).places.findTooLow(day.places.get(place), kinds, rig.hookAglM());
+    }
+
+    /**
+     * Whether zones that hold for some hours leave a trip its way in one, there and back, and hover high enough with the
+     * longest line. What else closes a way is the same all day.
+     */
+    boolean isOpen(Trip trip, int slot) {
+        if (day.zoneHours().timed().isEmpty()) {
+            return true;
+        }
+        int longest = day.linesByLength().get(day.machine.lines().size() - 1);
+        Rig rig = trip.rig(day.machine.lines().get(longest).lengthM());
+        ClosedWays ground = closed(slot).finder.closed();
+        PlanePoint from = day.points.get(trip.from());
+        PlanePoint to = day.points.get(trip.to());
+        return findTooLow(trip.from(), slot, trip.kindNames(), rig.withoutCredit()).isEmpty()
+                && findTooLow(trip.to(), slot, trip.kindNames(), rig).isEmpty()
+                && ground.isJoined(from, to, trip.kindNames())
+                && ground.isJoined(to, from, List.of());
+    }
+
+    private ZoneHours.Then closed(int slot) {
+        return day.air().slots.get(slot).closed();
     }
 
     private Optional<WayIn> findWayIn(int place, int slot, List<String> kinds, @Nullable Rig rig) {
-        return rankWays(new Hung(place, slot, slot, kinds, rig, false), Map.of())
+        return rankWays(new Hung(place, slot, slot, kinds, rig, false, closed(slot)), Map.of())
                 .map(RankedWays::best);
     }
 
@@ -74,6 +100,7 @@ final class WaysIn {
      * @param slot the hour in which it is let go, or leaves
      * @param rig none where room is not asked for
      * @param hooksUp whether it is hooked up there: then it hovers on the heading of the way out
+     * @param closed what is closed on the way
      */
     record Hung(
             int place,
@@ -81,12 +108,8 @@ final class WaysIn {
             int slot,
             List<String> kinds,
             @Nullable Rig rig,
-            boolean hooksUp) {
-        /** What is hooked up there. */
-        static Hung up(int place, int slot, List<String> kinds, @Nullable Rig rig) {
-            return new Hung(place, slot, slot, kinds, rig, true);
-        }
-    }
+            boolean hooksUp,
+            ZoneHours.Then closed) {}
 
     /** All that the ways to a place in an hour hang on. */
     private record Ranked(
@@ -94,19 +117,26 @@ final class WaysIn {
             List<String> kinds,
             @Nullable Rig rig,
             boolean hooksUp,
-            List<PlaceWind> alsoWinds) {}
+            List<PlaceWind> alsoWinds,
+            ZoneHours.Then closed) {}
 
     private record Rigged(int place, Rig rig, boolean hooksUp) {}
 
     /** Those with nothing shut are kept: they are asked for again and again. */
     Optional<RankedWays> rankWays(Hung at, Map<Long, List<String>> shut) {
         if (!shut.isEmpty()) {
-            return day.finder().approaches().rankWays(placeHour(at), shut);
+            return at.closed().finder.approaches().rankWays(placeHour(at), shut);
         }
         return ranked.get(at.slot())
                 .get(
-                        new Ranked(at.place(), at.kinds(), at.rig(), at.hooksUp(), alsoWinds(at)),
-                        unused -> day.finder().approaches().rankWays(placeHour(at), shut));
+                        new Ranked(
+                                at.place(),
+                                at.kinds(),
+                                at.rig(),
+                                at.hooksUp(),
+                                alsoWinds(at),
+                                at.closed()),
+                        unused -> at.closed().finder.approaches().rankWays(placeHour(at), shut));
     }
 
     /** Winds of the hours before in which it may come, but for those of its own hour. */

@@ -89,7 +89,7 @@ final class ZonesAtPlaces {
         return zone.isActiveOn(job.date()) && isIn(zone, place);
     }
 
-    private boolean isIn(Zone zone, Place place) {
+    boolean isIn(Zone zone, Place place) {
         PlanePoint at = ground.frame().toPlane(place.position());
         if (zone.outline().size() == 1) {
             return plane(zone.outline().get(0)).distanceToM(at) <= zone.radiusM();

@@ -37,6 +37,8 @@ public record Cause(Kind kind, int trip, int other) {
         ROW,
         /** The wind at a place is over a limit of the trip. */
         WIND,
+        /** A zone closes the way to a place for some hours. */
+        ZONE,
         /** The wind lets no way in to a place, at which it may be within the trip's own limits. */
         WAY_IN,
         /** The day's last landing. */

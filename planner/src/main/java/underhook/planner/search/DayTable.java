@@ -129,6 +129,7 @@ public final class DayTable {
     private final int[] emptyMore;
 
     private final long longestHookUpS;
+    private final boolean closedByHours;
 
     private boolean guessing;
     private boolean guessed;
@@ -164,6 +165,7 @@ public final class DayTable {
         this.slotAt = slotsByMinute();
         this.parts = parts;
         this.legTimes = parts.legTimes();
+        this.closedByHours = legTimes.isClosedByHours();
         this.longestHookUpS = trips.stream().mapToLong(TripRow::hookUpS).max().orElse(0);
         this.afterTrips = new int[trips.size()][];
         this.afterWaitS = new long[trips.size()][];
@@ -353,6 +355,11 @@ public final class DayTable {
     /** Whether something that a trip waits for is not flown at all. */
     public boolean waitsForLeftOut(int trip) {
         return trips[trip].waitsForLeftOut();
+    }
+
+    /** Whether a way that there is not now may be there in a later hour. */
+    boolean isClosedByHours() {
+        return closedByHours;
     }
 
     /** How many hours of weather there are. */

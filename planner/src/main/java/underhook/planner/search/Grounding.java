@@ -23,13 +23,17 @@ final class Grounding {
     boolean flyTo(int to, Cause cause) {
         int slot = table.slot(run.timeS);
         int legS = slot < 0 ? DayTable.NONE : table.emptyS(run.place, to, run.line, slot);
+        if (legS < 0 && slot >= 0 && table.isClosedByHours()) {
+            EmptyWay closed = new EmptyWay(run.place, to, run.line, slot);
+            return waitsForNextHour(closed, cause, Cause.Kind.ZONE) && flyTo(to, cause);
+        }
         if (legS < 0 || !keepsReserve(legS + (run.open >= 0 ? table.rules.returnExtraS() : 0))) {
             return false;
         }
         EmptyWay way = new EmptyWay(run.place, to, run.line, slot);
         long extraS = run.open >= 0 ? table.rules.returnExtraS() : 0;
         if (!holdsUntil(way, run.timeS + legS + extraS)) {
-            return waitsForNextHour(way, cause) && flyTo(to, cause);
+            return waitsForNextHour(way, cause, Cause.Kind.WAY_IN) && flyTo(to, cause);
         }
         if (run.open >= 0) {
             run.fly(legS + table.rules.returnExtraS());
@@ -58,12 +62,15 @@ final class Grounding {
         return table.holdsUntil(way, slotEnd < 0 ? table.slots() - 1 : slotEnd);
     }
 
-    /** Whether the machine stands where it may wait for the way in of the next hour; then it has. */
-    boolean waitsForNextHour(EmptyWay way, Cause cause) {
+    /**
+     * Whether the machine stands where it may wait for the way in of the next hour; then it has.
+     *
+     * @param held what holds it back
+     */
+    boolean waitsForNextHour(EmptyWay way, Cause cause, Cause.Kind held) {
         boolean stands = run.open < 0 && table.spots[run.place].ground();
         if (stands) {
-            Cause turned =
-                    cause.trip() < 0 ? cause : new Cause(Cause.Kind.WAY_IN, cause.trip(), way.to());
+            Cause turned = cause.trip() < 0 ? cause : new Cause(held, cause.trip(), way.to());
             waitUntil(table.slotUntilS(way.slot()), turned);
         }
         return stands;

@@ -40,8 +40,13 @@ public interface LegTimes {
         return SetDownPrice.NONE;
     }
 
-    /** Whether the wind lets a trip be flown in an hour. */
+    /** Whether wind and zones let a trip be flown in an hour. */
     boolean isOpen(int trip, int slot);
+
+    /** Whether there may be a way in one hour that there is not in another: then a day waits for it. */
+    default boolean isClosedByHours() {
+        return false;
+    }
 
     /**
      * How often a question was given up because the time was over. What was answered while this grew is no

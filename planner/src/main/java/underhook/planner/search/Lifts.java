@@ -78,12 +78,46 @@ final class Lifts {
         if (!bring(k, wish, true)) {
             return false;
         }
+        if (table.isClosedByHours() && !waitForWays(k, wish)) {
+            return false;
+        }
         int slot = table.slot(run.timeS);
         int line = slot < 0 ? DayTable.NONE : chooseLine(k, wish.line[k], slot);
         if (line < 0 || table.spots[trip.to()].nearestFuel() < 0) {
             return false;
         }
         return prepare(k, line, slot, wish) && waitAndLift(k, wish);
+    }
+
+    /** On the ground until an hour in which there are ways for a trip on some line; false where there is none any more. */
+    private boolean waitForWays(int k, Wish wish) {
+        int slot = table.slot(run.timeS);
+        int open = slot;
+        while (open >= 0 && open < table.slots() && !hasWays(k, wish, open)) {
+            open++;
+        }
+        if (open < 0 || open >= table.slots()) {
+            return false;
+        }
+        if (open > slot) {
+            waitsTooLong = table.slotFromS(open) - run.timeS > patienceS;
+            if (waitsTooLong || !grounding.land(k, false)) {
+                return false;
+            }
+            if (table.slotFromS(open) > run.timeS) {
+                grounding.waitUntil(
+                        table.slotFromS(open), new Cause(Cause.Kind.ZONE, k, table.trips[k].to()));
+            }
+        }
+        return true;
+    }
+
+    private boolean hasWays(int k, Wish wish, int slot) {
+        TripRow trip = table.trips[k];
+        int line = chooseLine(k, wish.line[k], slot);
+        return line >= 0
+                && backS(trip.to(), line, slot) >= 0
+                && readiness.approachS(trip.from(), slot) >= 0;
     }
 
     /** Flies a trip that is due with the line and the fuel that there are, and people who walk; false as above. */

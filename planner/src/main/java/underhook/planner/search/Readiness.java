@@ -76,7 +76,12 @@ final class Readiness {
             int slot = table.slot(leaveS);
             int approachS = slot < 0 ? DayTable.NONE : approachS(trip.from(), slot);
             if (approachS < 0) {
-                return -1;
+                if (slot < 0 || !table.isClosedByHours()) {
+                    return -1;
+                }
+                say(Cause.Kind.ZONE, trip.from());
+                waitS += table.slotUntilS(slot) - leaveS;
+                continue;
             }
             long hookedS = leaveS + approachS + trip.hookUpS();
             if (approachS > 0 && run.open >= 0) {
@@ -92,7 +97,12 @@ final class Readiness {
             int outS =
                     slotHook < 0 ? DayTable.NONE : table.loadedS(k, run.line, slotHook, slotHook);
             if (outS < 0) {
-                return -1;
+                if (slotHook < 0 || !table.isClosedByHours()) {
+                    return -1;
+                }
+                say(Cause.Kind.ZONE, trip.to());
+                waitS += Math.max(1, table.slotUntilS(slotHook) - hookedS);
+                continue;
             }
             int slotFirst = table.slot(hookedS + outS + trip.firstSetDownS());
             if (slotFirst >= 0 && slotFirst != slotHook) {
@@ -127,6 +137,9 @@ final class Readiness {
                 // All is let go in one hour, and the way in of the next may end before it begins.
                 say(Cause.Kind.ROW, DayTable.NONE);
                 shiftS = table.slotUntilS(slotDrop) - firstS;
+            } else if (shiftS == 0 && table.isClosedByHours() && !returns(trip, slotDrop)) {
+                say(Cause.Kind.ZONE, trip.to());
+                shiftS = Math.max(1, table.slotUntilS(slotHook) - hookedS);
             } else if (shiftS == 0 && run.isOpen(k, slotHook, slotDrop)) {
                 return waitS;
             }
@@ -138,6 +151,17 @@ final class Readiness {
             waitS += shiftS;
         }
         return -1;
+    }
+
+    /** Whether a way leads on from the set-down to where the machine may stand, and to fuel. */
+    private boolean returns(TripRow trip, int slot) {
+        SpotRow to = table.spots[trip.to()];
+        return isOpen(trip.to(), to.nearestGround(), slot)
+                && isOpen(trip.to(), to.nearestFuel(), slot);
+    }
+
+    private boolean isOpen(int from, int to, int slot) {
+        return to < 0 || to == from || table.emptyS(from, to, run.line, slot) >= 0;
     }
 
     /** As {@link Grounding#holdsUntil} asks it, whichever trip is hooked up. */

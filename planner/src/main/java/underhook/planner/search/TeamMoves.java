@@ -82,6 +82,7 @@ final class TeamMoves {
         if (!meet(team, from, readyS)) {
             return false;
         }
+        waitForWay(from, to, cause);
         int slot = table.slot(run.timeS);
         int legS = slot < 0 ? DayTable.NONE : table.emptyS(from, to, DayTable.NONE, slot);
         EmptyWay way = new EmptyWay(from, to, DayTable.NONE, slot);
@@ -100,6 +101,25 @@ final class TeamMoves {
             walk(team, place);
         }
         return run.fuelKg > 0;
+    }
+
+    /** Where zones close the way for some hours. */
+    private void waitForWay(int from, int to, Cause cause) {
+        int slot = table.slot(run.timeS);
+        int open = slot < 0 ? DayTable.NONE : openSlot(from, to, slot);
+        if (open > slot) {
+            grounding.waitUntil(table.slotFromS(open), cause);
+        }
+    }
+
+    /** The first hour from one on in which a way with the line off is open; that one itself where none is. */
+    private int openSlot(int from, int to, int slot) {
+        for (int at = slot; table.isClosedByHours() && at < table.slots(); at++) {
+            if (table.emptyS(from, to, DayTable.NONE, at) >= 0) {
+                return at;
+            }
+        }
+        return slot;
     }
 
     /** Gets the line off, and as much fuel aboard as moving people between two places takes. */
@@ -141,10 +161,10 @@ final class TeamMoves {
         if (run.place != from) {
             int slot = table.slot(run.timeS);
             int legS = slot < 0 ? DayTable.NONE : table.emptyS(run.place, from, run.line, slot);
-            if (legS < 0) {
+            if (legS < 0 && !table.isClosedByHours()) {
                 return false;
             }
-            if (run.timeS + legS < readyS && table.spots[run.place].ground()) {
+            if (legS >= 0 && run.timeS + legS < readyS && table.spots[run.place].ground()) {
                 grounding.waitUntil(readyS - legS, waits);
             }
             if (!grounding.flyTo(from, new Cause(Cause.Kind.TEAM_MOVE, DayTable.NONE, team))) {
@@ -182,7 +202,8 @@ final class TeamMoves {
         int[] path = {run.place, way[0], way[1], table.spots[way[1]].nearestFuel()};
         for (int i = 0; i + 1 < path.length; i++) {
             if (path[i] != path[i + 1] && path[i + 1] >= 0) {
-                int legS = table.emptyS(path[i], path[i + 1], DayTable.NONE, slot);
+                int open = openSlot(path[i], path[i + 1], slot);
+                int legS = table.emptyS(path[i], path[i + 1], DayTable.NONE, open);
                 if (legS < 0) {
                     return Double.POSITIVE_INFINITY;
                 }

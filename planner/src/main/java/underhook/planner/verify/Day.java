@@ -422,17 +422,36 @@ final class Day {
 
     private void addFlights() {
         for (int i = 0; i < plan.steps().size(); i++) {
-            for (Leg leg : legsOf(plan.steps().get(i))) {
-                List<PlanePoint> track =
-                        leg.path().stream()
-                                .map(PathPoint::position)
-                                .map(point -> planeOf(point))
-                                .toList();
-                flights.add(
-                        new Flight(
-                                i + 1, plan.steps().get(i), leg, loadsOf(leg.carrying()), track));
+            Step step = plan.steps().get(i);
+            boolean hung = false;
+            for (Leg leg : legsOf(step)) {
+                hung |= !leg.carrying().isEmpty();
+                flights.add(flight(i + 1, step, leg, hung));
             }
         }
+    }
+
+    /**
+     * A leg of a step. Of a lift it is flown before the loads hang, while they do, or after the last release.
+     *
+     * @param hung whether loads hung on this or an earlier leg of the step
+     */
+    private Flight flight(int number, Step step, Leg leg, boolean hung) {
+        List<PlanePoint> track =
+                leg.path().stream().map(PathPoint::position).map(point -> planeOf(point)).toList();
+        Optional<Rotation> lift = step.rotation();
+        Instant hooked = lift.map(Rotation::hookedAt).orElse(step.startAt());
+        Instant released =
+                lift.flatMap(one -> one.drops().stream().reduce((a, b) -> b))
+                        .map(Drop::releasedAt)
+                        .orElse(step.startAt());
+        boolean loaded = !leg.carrying().isEmpty();
+        Instant from = loaded ? hooked : hung ? released : step.startAt();
+        Instant until = loaded ? released : step.endAt();
+        if (!hung && lift.isPresent()) {
+            until = hooked.minusMillis((long) (1000 * hookUpS(lift.get())));
+        }
+        return new Flight(number, step, leg, loadsOf(leg.carrying()), track, from, until);
     }
 
     static List<Leg> legsOf(Step step) {

@@ -178,8 +178,7 @@ final class ExposureCheck {
             }
         }
         for (Zone zone : day.job().zones()) {
-            if (zone.rule() == Zone.Rule.NO_HOVER_BELOW
-                    && Ways.applies(day, zone, flight.loads())) {
+            if (zone.rule() == Zone.Rule.NO_HOVER_BELOW && Ways.applies(day, zone, flight)) {
                 add(all, flown, day.shapeOf(zone), stated.quietS());
             }
         }

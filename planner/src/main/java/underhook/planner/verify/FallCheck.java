@@ -359,7 +359,7 @@ final class FallCheck {
             }
         }
         for (Zone zone : day.job().zones()) {
-            if (zone.rule() == Zone.Rule.NO_OVERFLIGHT && Ways.applies(day, zone, flight.loads())) {
+            if (zone.rule() == Zone.Rule.NO_OVERFLIGHT && Ways.applies(day, zone, flight)) {
                 Below below = below(zone.id(), Use.CLOSED, true, day.shapeOf(zone));
                 if (!below.box().misses(near)) {
                     all.add(below);

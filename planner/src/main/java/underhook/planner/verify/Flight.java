@@ -1,6 +1,8 @@
 package underhook.planner.verify;
 
+import java.time.Instant;
 import java.util.List;
+import java.util.stream.IntStream;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.Load;
 import underhook.core.plan.Leg;
@@ -13,8 +15,17 @@ import underhook.core.plan.Step;
  * @param number number of the step, from 1
  * @param loads what hangs on the hook
  * @param track the path in the plane
+ * @param from no later than it is begun
+ * @param until no earlier than it is flown
  */
-record Flight(int number, Step step, Leg leg, List<Load> loads, List<PlanePoint> track) {
+record Flight(
+        int number,
+        Step step,
+        Leg leg,
+        List<Load> loads,
+        List<PlanePoint> track,
+        Instant from,
+        Instant until) {
     /** What a finding calls it. */
     String subject() {
         return leg.from() + "-" + leg.to();
@@ -32,6 +43,13 @@ record Flight(int number, Step step, Leg leg, List<Load> loads, List<PlanePoint>
             least = Math.min(least, Plane.toSegmentM(point, track.get(i - 1), track.get(i)));
         }
         return least;
+    }
+
+    /** Whether the path comes nearer to a thing than so. */
+    boolean isWithinM(Shape shape, double nearM) {
+        return IntStream.range(1, track.size())
+                .mapToObj(i -> new Plane.Stretch(track.get(i - 1), track.get(i)))
+                .anyMatch(piece -> shape.distanceM(piece) < nearM);
     }
 
     /** How far the lowest load reaches below the line's end, m. */

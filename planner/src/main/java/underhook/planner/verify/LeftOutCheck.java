@@ -1,5 +1,6 @@
 package underhook.planner.verify;
 
+import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.EnumSet;
@@ -171,7 +172,7 @@ final class LeftOutCheck {
                                     line ->
                                             line.lengthM() <= SHORT_M
                                                     && line.make().endMassKg() < SHORT_END_KG);
-            case HOVER_IN_ZONE -> eitherEnd(load, place -> isInZone(load, place));
+            case HOVER_IN_ZONE -> alwaysAt(load, (place, row) -> isInZone(load, place, row));
             case WIND_LIMIT -> alwaysAt(load, (place, row) -> isWindy(load, place, row));
             // In the other hours there may be too much wind, or no way: nobody looks for one here.
             case CHART_RANGE -> sometimesAt(load, (place, row) -> hoverKg(place, row).isEmpty());
@@ -257,13 +258,21 @@ final class LeftOutCheck {
                         / push);
     }
 
-    private boolean isInZone(Load load, Place place) {
+    /** At some time of a row: a zone that holds in none says nothing of it. */
+    private boolean isInZone(Load load, Place place, WeatherHour row) {
+        Instant until =
+                day.job().weather().hours().stream()
+                        .map(WeatherHour::from)
+                        .filter(row.from()::isBefore)
+                        .findFirst()
+                        .orElse(day.job().weather().until());
         return day.job().zones().stream()
                 .anyMatch(
                         zone ->
                                 (zone.rule() == Zone.Rule.NO_HOVER_BELOW
                                                 || zone.rule() == Zone.Rule.MIN_HEIGHT)
                                         && Ways.applies(day, zone, List.of(load))
+                                        && Ways.isInForce(day, zone, row.from(), until)
                                         && day.shapeOf(zone).covers(day.planeOf(place.position())));
     }
 

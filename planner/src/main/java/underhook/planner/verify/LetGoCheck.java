@@ -126,7 +126,7 @@ final class LetGoCheck {
                 .forEach(one -> ids.add(one.id()));
         day.job().zones().stream()
                 .filter(one -> one.rule() == Zone.Rule.NO_OVERFLIGHT)
-                .filter(one -> Ways.applies(day, one, flight.loads()))
+                .filter(one -> Ways.applies(day, one, flight))
                 .forEach(one -> ids.add(one.id()));
         // An id of a wire too may be the wire.
         day.job().wires().forEach(wire -> ids.remove(wire.id()));

@@ -1,5 +1,6 @@
 package underhook.planner.verify;
 
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -108,12 +109,14 @@ final class LineCheck {
         Place from = day.job().getPlace(first.from());
         // No way in is stated for a hook-up: the best heading must do.
         checkLength(first, from, step.lineLengthM(), leastRiseM(from));
+        checkHover(first, from, step.lineLengthM(), rotation);
         for (int i = 0; i < loads.size(); i++) {
             Load load = loads.get(i);
             Drop drop = rotation.drops().get(i);
             Place place = day.job().getPlace(drop.place());
             double reach = step.lineLengthM() + (day.kindOf(load).standsUp() ? load.lengthM() : 0);
             checkLength(load, place, reach, riseM(place, drop));
+            checkHover(load, place, reach, rotation);
         }
     }
 
@@ -153,11 +156,18 @@ final class LineCheck {
                                                         + place.id()
                                                         + ".")
                                         .figures(reachM, needs, "m"));
+    }
+
+    /** Loads hang over a place from the hook-up on, or up to the last release. */
+    private void checkHover(Load load, Place place, double reachM, Rotation rotation) {
         double hover = reachM;
+        List<Drop> drops = rotation.drops();
+        Instant released = drops.get(drops.size() - 1).releasedAt();
         for (Zone zone : day.job().zones()) {
             boolean holds =
                     zone.rule() == Zone.Rule.NO_HOVER_BELOW
                             && Ways.applies(day, zone, List.of(load))
+                            && Ways.isInForce(day, zone, rotation.hookedAt(), released)
                             && day.shapeOf(zone).covers(day.planeOf(place.position()));
             day.ledger()
                     .demand(

@@ -7,6 +7,7 @@ import underhook.core.geo.Ground;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
 import underhook.core.job.WeatherHour;
+import underhook.core.job.Zone;
 import underhook.core.plan.Leg;
 
 /**
@@ -32,7 +33,12 @@ final class Proofs {
         private Haul() {}
     }
 
-    private record Hauled(Leg leg, List<Load> loads, double lineLengthM, double ballastKg) {}
+    private record Hauled(
+            Leg leg,
+            List<Load> loads,
+            double lineLengthM,
+            double ballastKg,
+            List<String> inForce) {}
 
     /**
      * One check of one thing. Figures are compared bit by bit, which is meant: another figure is another
@@ -84,12 +90,18 @@ final class Proofs {
     }
 
     Haul haul(Flight flight) {
+        List<String> inForce =
+                job.zones().stream()
+                        .filter(zone -> job.isInForce(zone, flight.from(), flight.until()))
+                        .map(Zone::id)
+                        .toList();
         return hauls.get(
                 new Hauled(
                         flight.leg(),
                         flight.loads(),
                         flight.step().lineLengthM(),
-                        flight.ballastKg()),
+                        flight.ballastKg(),
+                        inForce),
                 unused -> new Haul());
     }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.geo.PlanePoint;
@@ -58,6 +59,21 @@ final class StraightCheck {
         }
         turned.forEach(place -> said.demand(FindingCode.APPROACH_REFUSED, place, Severity.NOTE));
         checkDetours();
+        day.job().zones().stream().filter(this::isPassedAtOtherTimes).forEach(this::toldOfHours);
+    }
+
+    private void toldOfHours(Zone zone) {
+        said.demand(FindingCode.ZONE_HOURS, zone.id(), Severity.CAUTION);
+    }
+
+    /** Whether something is surely flown where a zone holds, but at other hours of the day. */
+    private boolean isPassedAtOtherTimes(Zone zone) {
+        double stripM = day.job().rules().distances().stripHalfWidthM() - Tolerance.PLAN_M;
+        return !zone.hours().isAllDay()
+                && (zone.rule() == Zone.Rule.NO_OVERFLIGHT || zone.rule() == Zone.Rule.MIN_HEIGHT)
+                && day.listFlights().stream()
+                        .filter(flight -> Ways.applies(day, zone, flight.loads()))
+                        .anyMatch(flight -> flight.isWithinM(day.shapeOf(zone), stripM));
     }
 
     private static boolean hasCorner(List<PlanePoint> track) {
@@ -97,11 +113,15 @@ final class StraightCheck {
                 new Plane.Stretch(
                         Plane.along(at, fromGridRad + Math.PI, day.job().rules().flying().finalM()),
                         at);
-        return one && !shut(last, day.loadsOf(turn.loads())).isEmpty();
+        Predicate<Zone> then =
+                zone ->
+                        Ways.isInForce(
+                                day, zone, turn.hookedAt(), turn.drops().get(0).releasedAt());
+        return one && !shut(last, day.loadsOf(turn.loads()), then).isEmpty();
     }
 
     /** Ids of what a straight piece surely may not pass with these loads, wires aside. */
-    private Set<String> shut(Plane.Stretch piece, List<Load> loads) {
+    private Set<String> shut(Plane.Stretch piece, List<Load> loads, Predicate<Zone> holds) {
         Set<String> ids = new HashSet<>();
         for (MapFeature feature : day.job().features()) {
             double keptM = Math.max(ways.keepM(feature), LEAST_KEPT_M) - Tolerance.PLAN_M;
@@ -116,6 +136,7 @@ final class StraightCheck {
             boolean keptOff =
                     zone.rule() == Zone.Rule.NO_OVERFLIGHT || zone.rule() == Zone.Rule.MIN_HEIGHT;
             if (keptOff
+                    && holds.test(zone)
                     && Ways.applies(day, zone, loads)
                     && day.shapeOf(zone).distanceM(piece) < stripM) {
                 ids.add(zone.id());
@@ -132,7 +153,8 @@ final class StraightCheck {
             Plane.Stretch straight =
                     new Plane.Stretch(day.planeOf(load.from()), day.planeOf(load.to()));
             boolean known = day.isKnown(straight.a()) && day.isKnown(straight.b());
-            for (String id : known ? shut(straight, List.of(load)) : Set.<String>of()) {
+            for (String id :
+                    known ? shut(straight, List.of(load), zone -> true) : Set.<String>of()) {
                 String subject =
                         speaksOf(id, load.kind())
                                 ? load.id().value()

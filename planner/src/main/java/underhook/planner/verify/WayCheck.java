@@ -232,7 +232,7 @@ final class WayCheck {
 
     private void checkZones(Flight flight, List<Sample> samples) {
         for (Zone zone : day.job().zones()) {
-            if (!Ways.applies(day, zone, flight.loads())) {
+            if (!Ways.applies(day, zone, flight)) {
                 continue;
             }
             Shape shape = day.shapeOf(zone);

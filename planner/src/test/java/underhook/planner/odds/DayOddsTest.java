@@ -5,10 +5,16 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
+import java.time.LocalTime;
 import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
+import underhook.core.geo.GeoPoint;
+import underhook.core.job.Hours;
+import underhook.core.job.Job;
 import underhook.core.job.Spreads;
+import underhook.core.job.Zone;
 import underhook.core.plan.Odds;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Step;
@@ -254,6 +260,38 @@ class DayOddsTest {
         assertThat(last.plannedAt()).isEqualTo(OddsDay.at(100));
         // Whole minutes rounded down, on the safe side of the sampling error.
         assertThat(last.lastAt()).isBetween(OddsDay.at(latestS - 240), OddsDay.at(latestS));
+    }
+
+    /** A zone over its place from 10:00 on: set down by then, 600 s after the hook-up, and nothing varies. */
+    @Test
+    void a_zone_that_holds_later_closes_what_comes_down_in_it() {
+        OddsDay day = new OddsDay().lift("P1", "pole", "S1");
+        List<Zone> later = List.of(over(new Hours(LocalTime.of(10, 0), LocalTime.of(11, 0))));
+        List<Zone> earlier = List.of(over(new Hours(LocalTime.of(5, 0), LocalTime.of(7, 0))));
+        Job job = day.job(with(Spreads.Ratios.NONE, Spreads.Times.NONE, Spreads.Times.NONE, 0));
+
+        Odds closing = DayOdds.of(job.withZones(later), day.plan(), new SplittableRandom(1));
+        // Let go 600 s after it is hooked up, and away 180 s later.
+        assertThat(closing.lastStarts().get(0).lastAt()).isEqualTo(OddsDay.at(7200 - 600 - 180));
+        assertThat(
+                        DayOdds.of(job.withZones(earlier), day.plan(), new SplittableRandom(1))
+                                .lastStarts())
+                .isEmpty();
+    }
+
+    private static Zone over(Hours hours) {
+        return new Zone(
+                "Z",
+                "",
+                List.of(new GeoPoint(46.8, 0)),
+                50,
+                Zone.Rule.NO_OVERFLIGHT,
+                List.of(),
+                0,
+                Optional.empty(),
+                Optional.empty(),
+                hours,
+                "zones");
     }
 
     @Test

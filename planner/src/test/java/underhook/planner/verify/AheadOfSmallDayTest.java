@@ -21,6 +21,7 @@ import underhook.core.ahead.MonthClimate;
 import underhook.core.ahead.NoticeText;
 import underhook.core.ahead.PermitRule;
 import underhook.core.geo.GeoPoint;
+import underhook.core.job.Hours;
 import underhook.core.job.HoverTable;
 import underhook.core.job.Zone;
 
@@ -48,7 +49,7 @@ class AheadOfSmallDayTest {
                 PermitRule.Activity.LOW_FLIGHT,
                 ruling,
                 season,
-                PermitRule.Hours.ALL_DAY,
+                Hours.ALL_DAY,
                 "the forest's letter",
                 "");
     }
@@ -74,6 +75,7 @@ class AheadOfSmallDayTest {
                                 old.minAglM(),
                                 Optional.empty(),
                                 Optional.empty(),
+                                Hours.ALL_DAY,
                                 "invented"));
     }
 
@@ -120,6 +122,7 @@ class AheadOfSmallDayTest {
                                         old.minAglM(),
                                         Optional.empty(),
                                         Optional.empty(),
+                                        Hours.ALL_DAY,
                                         "invented"));
         Answer told = answer(day, Answer.Topic.PERMITS, letters());
 

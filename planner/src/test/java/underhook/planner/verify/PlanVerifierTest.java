@@ -31,6 +31,7 @@ import underhook.core.geo.Ground;
 import underhook.core.job.Confirmation;
 import underhook.core.job.CrewId;
 import underhook.core.job.CrossingRule;
+import underhook.core.job.Hours;
 import underhook.core.job.Load;
 import underhook.core.job.LoadShape;
 import underhook.core.job.MapFeature;
@@ -94,6 +95,7 @@ class PlanVerifierTest {
                 v[3],
                 Optional.empty(),
                 Optional.empty(),
+                Hours.ALL_DAY,
                 "zones");
     }
 

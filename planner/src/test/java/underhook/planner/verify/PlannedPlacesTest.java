@@ -24,6 +24,7 @@ import underhook.core.geo.GridShape;
 import underhook.core.geo.Ground;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
+import underhook.core.job.Hours;
 import underhook.core.job.HoverTable;
 import underhook.core.job.Load;
 import underhook.core.job.Place;
@@ -606,6 +607,7 @@ class PlannedPlacesTest {
                                 0,
                                 Optional.empty(),
                                 Optional.empty(),
+                                Hours.ALL_DAY,
                                 "zones"));
     }
 

@@ -23,6 +23,7 @@ import underhook.core.geo.GridShape;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
 import underhook.core.job.CrossingRule;
+import underhook.core.job.Hours;
 import underhook.core.job.MapFeature;
 import underhook.core.job.Wire;
 import underhook.core.job.Zone;
@@ -340,6 +341,7 @@ class PlannedWaysTest {
                 150,
                 Optional.empty(),
                 Optional.empty(),
+                Hours.ALL_DAY,
                 "zones");
     }
 

@@ -23,6 +23,7 @@ import underhook.core.geo.PlanePoint;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
 import underhook.core.job.CrossingRule;
+import underhook.core.job.Hours;
 import underhook.core.job.HoverTable;
 import underhook.core.job.Job;
 import underhook.core.job.LineItem;
@@ -368,6 +369,7 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                                 0,
                                 Optional.empty(),
                                 Optional.empty(),
+                                Hours.ALL_DAY,
                                 "zones")),
                 List.of(),
                 List.of(),

@@ -12,8 +12,8 @@ const YES_NO = ['yes', 'no'];
 // What is said of a new thing; the rest can be typed into its file later.
 const KINDS = {
   place: { layer: 'places', shape: 'Point', fields: { kind: ['site', 'laydown', 'landing'], name: 'text', agreed: YES_NO } },
-  zone: { layer: 'zones', shape: 'Polygon', fields: { rule: ['no-overflight', 'min-height', 'no-hover-below', 'no-fuel'], name: 'text', min_agl_m: 'number' } },
-  circle: { layer: 'zones', shape: 'Point', fields: { rule: ['no-overflight', 'min-height', 'no-hover-below', 'no-fuel'], name: 'text', radius_m: 'need', min_agl_m: 'number' } },
+  zone: { layer: 'zones', shape: 'Polygon', fields: { rule: ['no-overflight', 'min-height', 'no-hover-below', 'no-fuel'], name: 'text', min_agl_m: 'number', hours_from: 'text', hours_until: 'text' } },
+  circle: { layer: 'zones', shape: 'Point', fields: { rule: ['no-overflight', 'min-height', 'no-hover-below', 'no-fuel'], name: 'text', radius_m: 'need', min_agl_m: 'number', hours_from: 'text', hours_until: 'text' } },
   mast: { layer: 'hazards', shape: 'Point', fixed: { kind: 'mast' }, fields: { height_m: 'need', buffer_m: 'number' } },
   wire: { layer: 'wires', shape: 'LineString', fields: { kind: ['power', 'telephone', 'cableway', 'other'], highest_m: 'need', live: YES_NO, voltage_v: 'number' } },
   release: { layer: 'releaseAreas', shape: 'Polygon', fields: { agreed: YES_NO } },

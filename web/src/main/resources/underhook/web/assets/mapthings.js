@@ -48,7 +48,7 @@ export function named(place) {
 export function titled(area) {
   const shape = area.getGeometry();
   const [x, y] = shape.getType() === 'Polygon' ? shape.getInteriorPoint().getCoordinates() : shape.getClosestPoint(shape.getExtent().slice(0, 2));
-  return new Feature({ geometry: new geom.Point([x, y]), title: area.get('name') ?? area.get('id') ?? '' });
+  return new Feature({ geometry: new geom.Point([x, y]), title: [area.get('name') ?? area.get('id'), area.get('hours')].filter(Boolean).join(' ') });
 }
 
 /** Where along a leg letting the load go is no option, as parts of its line. */

@@ -1,0 +1,301 @@
+package underhook.planner.verify;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static underhook.planner.verify.SmallDay.geo;
+import static underhook.planner.verify.SmallDay.pid;
+
+import java.time.Instant;
+import java.time.LocalTime;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SplittableRandom;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.geo.PlanePoint;
+import underhook.core.job.Hours;
+import underhook.core.job.Zone;
+import underhook.core.plan.Drop;
+import underhook.core.plan.LeftOut;
+import underhook.core.plan.Leg;
+import underhook.core.plan.Plan;
+import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
+
+/** Zones that hold for some hours of a day, over the invented ground of {@link SmallDay}. By thought, no source. */
+class ZoneHoursTest {
+    private static final double STRIP_M =
+            SmallDay.good().job().rules().distances().stripHalfWidthM();
+
+    /** A circle: east, north, radius, least height, m. */
+    private static Zone zone(Zone.Rule rule, double[] circle, Hours hours) {
+        return new Zone(
+                "Z2",
+                "Z2",
+                List.of(geo(circle[0], circle[1])),
+                circle[2],
+                rule,
+                List.of(),
+                circle[3],
+                Optional.empty(),
+                Optional.empty(),
+                hours,
+                "zones");
+    }
+
+    private static Hours hours(String from, String until) {
+        return new Hours(LocalTime.parse(from), LocalTime.parse(until));
+    }
+
+    private static SmallDay day(Zone zone) {
+        return SmallDay.good().zone(zone);
+    }
+
+    private static Plan planned(SmallDay day) {
+        Plan plan = Planned.of(day);
+        assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
+        return plan;
+    }
+
+    private static List<Leg> legs(Plan plan) {
+        return plan.steps().stream().flatMap(step -> Day.legsOf(step).stream()).toList();
+    }
+
+    private static double leastM(Leg leg, PlanePoint from) {
+        List<PlanePoint> way =
+                leg.path().stream().map(point -> SmallDay.FRAME.toPlane(point.position())).toList();
+        return IntStream.range(1, way.size())
+                .mapToDouble(i -> Plane.toSegmentM(from, way.get(i - 1), way.get(i)))
+                .min()
+                .orElse(way.get(0).distanceToM(from));
+    }
+
+    private static Set<String> leftOut(Plan plan) {
+        return plan.leftOut().stream()
+                .map(LeftOut::load)
+                .map(Object::toString)
+                .collect(Collectors.toSet());
+    }
+
+    private static List<Finding> found(Plan plan, FindingCode code) {
+        return plan.findings().stream().filter(one -> one.code() == code).toList();
+    }
+
+    @Test
+    void a_zone_that_holds_in_the_evening_alone_changes_no_way() {
+        double[] midway = {0, 500, 60, 0};
+        Plan free =
+                planned(
+                        day(
+                                zone(
+                                        Zone.Rule.NO_OVERFLIGHT,
+                                        new double[] {-900, -900, 9, 0},
+                                        Hours.ALL_DAY)));
+        Plan evening = planned(day(zone(Zone.Rule.NO_OVERFLIGHT, midway, hours("20:00", "21:00"))));
+        Plan closed = planned(day(zone(Zone.Rule.NO_OVERFLIGHT, midway, Hours.ALL_DAY)));
+
+        assertThat(evening.summary().flightS()).isEqualTo(free.summary().flightS());
+        assertThat(closed.summary().flightS()).isGreaterThan(free.summary().flightS());
+        assertThat(found(evening, FindingCode.ZONE_HOURS))
+                .singleElement()
+                .satisfies(
+                        told ->
+                                assertThat(told.message())
+                                        .startsWith("It holds from 20:00 to 21:00. ")
+                                        .contains("B2"));
+        assertThat(found(closed, FindingCode.ZONE_HOURS)).isEmpty();
+    }
+
+    /** Nothing comes to S1 while it lies in a zone that holds, and all comes there once it is over. */
+    @Test
+    void what_lies_in_a_zone_waits_until_it_is_over() {
+        Plan plan =
+                planned(
+                        day(
+                                zone(
+                                        Zone.Rule.NO_OVERFLIGHT,
+                                        new double[] {0, 1000, 60, 0},
+                                        hours("05:00", "09:00"))));
+
+        Instant over = Instant.parse("2026-09-08T10:00:00Z");
+        List<Step> there =
+                plan.steps().stream()
+                        .filter(step -> step.rotation().stream().anyMatch(ZoneHoursTest::goesToS1))
+                        .toList();
+        assertThat(there).isNotEmpty();
+        assertThat(there)
+                .allMatch(step -> !step.rotation().orElseThrow().hookedAt().isBefore(over));
+        assertThat(leftOut(plan)).isEqualTo(leftOut(planned(SmallDay.good())));
+    }
+
+    /** What is fetched after the first lift waits on the ground for the zone, and says so. */
+    @Test
+    void a_wait_for_a_zone_says_so() {
+        Plan plan =
+                planned(
+                        day(
+                                zone(
+                                        Zone.Rule.NO_OVERFLIGHT,
+                                        new double[] {0, 1000, 60, 0},
+                                        hours("06:11", "09:00"))));
+
+        assertThat(plan.steps().stream().map(step -> step.kind() + " " + step.because()))
+                .anyMatch(
+                        said ->
+                                said.startsWith("BREAK waits: B2")
+                                        && said.contains("a zone closes the way to "));
+    }
+
+    private static boolean goesToS1(Rotation rotation) {
+        return rotation.drops().stream().map(Drop::place).anyMatch(pid("S1")::equals);
+    }
+
+    /** Hovering low in a zone waits too. */
+    @Test
+    void a_hover_that_is_too_low_waits_until_it_may_be() {
+        Plan plan =
+                planned(
+                        day(
+                                zone(
+                                        Zone.Rule.NO_HOVER_BELOW,
+                                        new double[] {0, 1000, 60, 150},
+                                        hours("05:00", "09:00"))));
+
+        Instant over = Instant.parse("2026-09-08T10:00:00Z");
+        assertThat(
+                        plan.steps().stream()
+                                .flatMap(step -> step.rotation().stream())
+                                .filter(ZoneHoursTest::goesToS1))
+                .isNotEmpty()
+                .allMatch(rotation -> !rotation.hookedAt().isBefore(over));
+    }
+
+    static Stream<Long> seeds() {
+        return Stream.iterate(1L, seed -> seed + 1).limit(40);
+    }
+
+    /** Zones anywhere between the places, at any hour of the day: where the machine is then is kept off them. */
+    @ParameterizedTest
+    @MethodSource("seeds")
+    void no_leg_comes_near_a_zone_that_holds_meanwhile(long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        int from = 6 * 60 + random.nextInt(120);
+        Hours hours =
+                new Hours(
+                        LocalTime.of(from / 60, from % 60),
+                        LocalTime.of(from / 60, from % 60).plusMinutes(5 + random.nextInt(70)));
+        double[] circle = {
+            random.nextDouble(-100, 1100),
+            random.nextDouble(-100, 1100),
+            random.nextDouble(5, 120),
+            0
+        };
+        SmallDay day = day(zone(Zone.Rule.NO_OVERFLIGHT, circle, hours));
+        Plan plan = planned(day);
+
+        Instant begins = instant(day, hours.from());
+        Instant ends = instant(day, hours.until());
+        PlanePoint middle = new PlanePoint(circle[0], circle[1]);
+        for (Step step : plan.steps()) {
+            // Whatever is flown while it holds from beginning to end, or not at all, is beyond
+            // doubt.
+            boolean throughout = !step.startAt().isBefore(begins) && !step.endAt().isAfter(ends);
+            for (Leg leg : Day.legsOf(step)) {
+                if (throughout) {
+                    assertThat(leastM(leg, middle))
+                            .isGreaterThanOrEqualTo(circle[2] + STRIP_M - 0.01);
+                }
+            }
+        }
+        Plan free =
+                planned(
+                        day(
+                                zone(
+                                        Zone.Rule.NO_OVERFLIGHT,
+                                        new double[] {-900, -900, 9, 0},
+                                        Hours.ALL_DAY)));
+        assertThat(leftOut(plan)).isEqualTo(leftOut(free));
+        assertThat(legs(plan)).isNotEmpty();
+    }
+
+    private static Instant instant(SmallDay day, LocalTime local) {
+        return day.job().date().atTime(local).atZone(day.job().zone()).toInstant();
+    }
+
+    /** The same plan over the same zone is refused or not by the hours in which it holds alone. */
+    @Test
+    void the_re_check_knows_when_a_leg_is_flown() {
+        Zone evening =
+                zone(
+                        Zone.Rule.NO_OVERFLIGHT,
+                        new double[] {0, 500, 60, 0},
+                        hours("20:00", "21:00"));
+        SmallDay day = day(evening);
+        Plan plan = planned(day);
+        Rotation toS1 =
+                plan.steps().stream()
+                        .flatMap(step -> step.rotation().stream())
+                        .filter(ZoneHoursTest::goesToS1)
+                        .findFirst()
+                        .orElseThrow();
+        LocalTime hooked = toS1.hookedAt().atZone(day.job().zone()).toLocalTime();
+        LocalTime released =
+                toS1.drops().get(0).releasedAt().atZone(day.job().zone()).toLocalTime();
+
+        assertThat(codes(day, plan, evening, new Hours(hooked, released)))
+                .contains("LEG_IN_ZONE A-S1");
+        // It holds again from the moment in which the last has gone by, and until the first comes.
+        assertThat(codes(day, plan, evening, new Hours(LocalTime.of(1, 0), LocalTime.of(5, 0))))
+                .isEmpty();
+    }
+
+    private static Set<String> codes(SmallDay day, Plan plan, Zone zone, Hours other) {
+        Zone then =
+                new Zone(
+                        zone.id(),
+                        zone.name(),
+                        zone.outline(),
+                        zone.radiusM(),
+                        zone.rule(),
+                        zone.kinds(),
+                        zone.minAglM(),
+                        zone.closedFrom(),
+                        zone.closedUntil(),
+                        other,
+                        zone.source());
+        return new PlanVerifier()
+                .check(day.zone(then).job(), day.ground(), plan).violations().stream()
+                        .map(one -> one.code() + " " + one.subject())
+                        .collect(Collectors.toSet());
+    }
+
+    @Test
+    void a_plan_that_keeps_the_hours_to_itself_is_refused() {
+        SmallDay day =
+                day(
+                        zone(
+                                Zone.Rule.NO_OVERFLIGHT,
+                                new double[] {0, 500, 60, 0},
+                                hours("20:00", "21:00")));
+        Plan plan = planned(day);
+        SmallDay silent =
+                new SmallDay(day.job(), day.ground(), plan).silentOn(FindingCode.ZONE_HOURS);
+
+        assertThat(
+                        new PlanVerifier()
+                                .check(silent.job(), silent.ground(), silent.plan())
+                                .violations())
+                .singleElement()
+                .satisfies(
+                        one -> {
+                            assertThat(one.code()).isEqualTo(FindingCode.STATED_WRONG);
+                            assertThat(one.subject()).isEqualTo("Z2");
+                        });
+    }
+}
