@@ -97,10 +97,14 @@ public sealed interface Change {
 
     /** A load was weighed, kg. */
     record Weighed(LoadId load, double massKg) implements Change {
+        private static final double MOST_KG = 100_000;
+
         public Weighed {
-            if (!(massKg > 0 && massKg < 1e5)) {
+            if (!(massKg > 0 && massKg < MOST_KG)) {
                 throw new IllegalArgumentException(
-                        "massKg (" + massKg + ") must be above 0 and below 100000.");
+                        "massKg ("
+                                + Figure.beside(massKg, massKg > 0 ? MOST_KG : 0)
+                                + ") must be above 0 and below 100000.");
             }
         }
 

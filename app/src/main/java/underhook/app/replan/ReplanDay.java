@@ -7,7 +7,6 @@ import java.time.ZonedDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.BooleanSupplier;
@@ -137,7 +136,9 @@ public final class ReplanDay {
                 .filter(change -> !change.isOf(asRead))
                 .forEach(change -> cannotBe.add(unknown(change, asRead)));
         cannotBe.addAll(outside(request, asRead));
-        request.fuelKg().ifPresent(kg -> cannotBe.addAll(misread(kg, asRead.machine())));
+        Machine machine = asRead.machine();
+        double fullKg = machine.fuelUsableKg() + machine.fuelGaugeSpreadKg();
+        request.fuelKg().ifPresent(kg -> cannotBe.addAll(misread(kg, fullKg)));
         cannotBe.addAll(gone(plan.getValue(), asRead));
         if (!cannotBe.isEmpty() || !read.faults().isEmpty()) {
             return Result.refused(read.faults(), cannotBe);
@@ -229,9 +230,8 @@ public final class ReplanDay {
                 words);
     }
 
-    /** A reading that no gauge of this machine shows. */
-    private static List<Finding> misread(double fuelKg, Machine machine) {
-        double fullKg = machine.fuelUsableKg() + machine.fuelGaugeSpreadKg();
+    /** A reading that no gauge of this machine shows, kg, nor one of a full tank, kg. */
+    static List<Finding> misread(double fuelKg, double fullKg) {
         if (fuelKg >= 0 && fuelKg <= fullKg) {
             return List.of();
         }
@@ -240,8 +240,8 @@ public final class ReplanDay {
                         FindingCode.FIELD_OUT_OF_RANGE,
                         Severity.STOP,
                         "fuel",
-                        Double.toString(fuelKg),
-                        String.format(Locale.ROOT, "0 to %.1f", fullKg),
+                        Figure.beside(fuelKg, fuelKg < 0 ? 0 : fullKg),
+                        "0 to " + Figure.most(fullKg, fuelKg),
                         "kg",
                         "machine",
                         "No gauge of this machine reads that. Perhaps it is in another unit."));
