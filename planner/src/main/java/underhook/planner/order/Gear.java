@@ -56,15 +56,19 @@ final class Gear {
 
     /** Why a trip hangs safely on no line in stock; empty when it does on one. */
     Optional<Finding> findStop(Trip trip) {
-        Optional<Finding> first = Optional.empty();
-        for (LineItem line : model.machine.lines()) {
-            List<Finding> stops = stops(trip, line);
-            if (stops.isEmpty()) {
-                return Optional.empty();
-            }
-            first = first.or(() -> firstOf(stops));
+        List<List<Finding>> byLine =
+                model.machine.lines().stream().map(line -> stops(trip, line)).toList();
+        if (byLine.stream().anyMatch(List::isEmpty)) {
+            return Optional.empty();
         }
-        return first;
+        // A line that dates alone forbid is free once they are renewed; one that carries too little
+        // is not.
+        List<Finding> expired =
+                byLine.stream()
+                        .filter(stops -> stops.stream().allMatch(Gear::isExpired))
+                        .flatMap(List::stream)
+                        .toList();
+        return expired.isEmpty() ? firstOf(byLine.get(0)) : Optional.of(all(expired));
     }
 
     /** Why a trip does not hang safely on a line. */
@@ -76,12 +80,18 @@ final class Gear {
     private static Optional<Finding> firstOf(List<Finding> stops) {
         return stops.stream()
                 .findFirst()
-                .map(first -> first.code() == FindingCode.RIGGING_EXPIRED ? all(stops) : first);
+                .map(
+                        first ->
+                                isExpired(first)
+                                        ? all(stops.stream().filter(Gear::isExpired).toList())
+                                        : first);
     }
 
-    private static Finding all(List<Finding> stops) {
-        List<Finding> expired =
-                stops.stream().filter(stop -> stop.code() == FindingCode.RIGGING_EXPIRED).toList();
+    private static boolean isExpired(Finding stop) {
+        return stop.code() == FindingCode.RIGGING_EXPIRED;
+    }
+
+    private static Finding all(List<Finding> expired) {
         Finding first = expired.get(0);
         List<String> words = expired.stream().map(Finding::message).distinct().toList();
         return words.size() == 1

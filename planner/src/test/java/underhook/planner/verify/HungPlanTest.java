@@ -362,6 +362,56 @@ class HungPlanTest {
                                 + " 2026-09-05.");
     }
 
+    /** Whoever sees to the items of the first line alone may have the other at hand; common practice, no source. */
+    @Test
+    void names_the_items_of_every_line_that_dates_alone_forbid() {
+        Rigging.Gear sling = gear("sling", 300, DAY.minusDays(1));
+        Rigging.Gear shortRope = gear("short rope", 650, DAY.minusDays(3));
+        Rigging.Gear longRope = gear("long rope", 650, DAY.minusDays(2));
+
+        assertThat(messages(refusedOnTwoLines(sling, shortRope, longRope), "B1"))
+                .containsExactly(
+                        "Out of date: sling (bags) was due for inspection on 2026-09-07; short rope was due"
+                                + " for inspection on 2026-09-05; long rope was due for inspection on"
+                                + " 2026-09-06.");
+    }
+
+    /** A new date frees nothing where the rope carries too little. */
+    @Test
+    void names_no_item_of_a_line_that_carries_too_little_anyhow() {
+        Rigging.Gear sling = gear("sling", 300, DAY);
+        Rigging.Gear weak = gear("weak rope", 20, DAY.minusDays(3));
+        Rigging.Gear old = gear("old rope", 650, DAY.minusDays(2));
+
+        assertThat(messages(refusedOnTwoLines(sling, weak, old), "B1"))
+                .containsExactly("old rope was due for inspection on 2026-09-06.");
+    }
+
+    /** A day with a line of 8 m on one rope, and one of 20 m on the other. */
+    private static List<Finding> refusedOnTwoLines(Rigging.Gear... slingAndRopes) {
+        SmallDay rigged = rigged(slingAndRopes[0]);
+        Rigging rigging = rigged.job().rules().handling().rigging();
+        Rigging with =
+                with(
+                        rigging,
+                        "stock",
+                        Stream.concat(
+                                        rigging.stock().stream(),
+                                        Stream.of(slingAndRopes[1], slingAndRopes[2]))
+                                .toList());
+        SmallDay day =
+                withLines(
+                        handled(rigged, handling -> with(handling, "rigging", with)),
+                        line(8, 15, slingAndRopes[1].name()),
+                        line(20, 19, slingAndRopes[2].name()));
+        return DayPlanner.plan(
+                        day.job(),
+                        day.ground(),
+                        new PlanSettings("p", SmallDay.SEVEN, 1, "test", () -> false),
+                        (what, share) -> {})
+                .fold((plan, findings) -> plan.findings(), findings -> findings);
+    }
+
     private static Stream<String> messages(List<Finding> all, String subject) {
         return all.stream()
                 .filter(one -> one.severity() == Severity.STOP && one.subject().equals(subject))
