@@ -8,7 +8,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -29,7 +28,7 @@ final class DayApi {
     private static final long GOOD_FOR_S = 5;
 
     private static final int MOST_TAPS = 500;
-    private static final Set<String> ROLES = Set.of("pilot", "loader", "crew", "desk");
+    private static final List<String> ROLES = List.of("pilot", "loader", "crew", "desk");
 
     private final Desk desk;
     private final FlyingDays days;
@@ -119,7 +118,7 @@ final class DayApi {
         }
         String role = Asked.text(tap, "role", 20);
         if (!ROLES.contains(role)) {
-            throw new Refused(400, "role must be one of " + ROLES + ".");
+            throw new Refused(400, "role must be one of " + String.join(", ", ROLES) + ".");
         }
         return new FlyingDay.Offer(
                 TapJson.tap(tap),

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.JsonNode;
@@ -59,7 +60,10 @@ final class FeatureChange {
         this.role = ROLES.getOrDefault(Asked.text(asked, "layer"), "");
         if (!OPERATIONS.contains(operation) || role.isEmpty()) {
             throw new Refused(
-                    400, "op must be add, move or delete, layer one of " + ROLES.keySet());
+                    400,
+                    "op must be add, move or delete, layer one of "
+                            + String.join(", ", new TreeSet<>(ROLES.keySet()))
+                            + ".");
         }
     }
 

@@ -217,7 +217,10 @@ class SentencesIT {
                         "L7 weighed at 320 kg was taken back",
                         "In step 4 a load rides twice.",
                         "The legs of step 4 end at S1 instead of S2.",
-                        "step 4 has more fuel than the tank holds.");
+                        "step 4 has more fuel than the tank holds.",
+                        "This was tapped, but L1, L2 still hang on the hook.",
+                        "L1, L2 were not called free by two people. A sling that has not parted ties the machine to"
+                                + " the load.");
 
         List<String> german = said("/assets/day/words.js", english);
 
@@ -241,7 +244,10 @@ class SentencesIT {
                         "zurückgenommen: L7 gewogen: 320 kg",
                         "In Schritt 4: eine Last fliegt zweimal mit.",
                         "Die Wege von Schritt 4 enden an S1 statt an S2.",
-                        "Schritt 4 hat mehr Treibstoff, als der Tank fasst.");
+                        "Schritt 4 hat mehr Treibstoff, als der Tank fasst.",
+                        "So wurde getippt, aber L1, L2 hängen noch am Haken.",
+                        "L1, L2 wurden nicht von zweien frei gemeldet. Ein Geschirr, das nicht gelöst ist, bindet"
+                                + " die Maschine an die Last.");
     }
 
     private static final String SAY_IN_POUNDS_AND_FEET =

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import underhook.adapter.job.text.Fields;
 import underhook.adapter.job.text.JobDay;
 import underhook.adapter.job.text.Quantity;
@@ -67,7 +68,10 @@ final class ClimateFile {
                     new At(0, "month"),
                     "says nothing about the job's month",
                     new Found(
-                            String.valueOf(reader.months),
+                            reader.months.stream()
+                                    .sorted()
+                                    .map(String::valueOf)
+                                    .collect(Collectors.joining(", ")),
                             "a row of month " + date.getMonthValue()));
         }
         if (source.faults().count() > before) {

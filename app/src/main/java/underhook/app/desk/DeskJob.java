@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import underhook.app.PlanDay;
 import underhook.app.port.Content;
@@ -22,6 +23,7 @@ import underhook.app.port.OutputWriter;
 import underhook.app.port.ReadJob;
 import underhook.app.port.ReferenceSystem;
 import underhook.app.port.Sheets;
+import underhook.core.finding.Finding;
 import underhook.core.finding.Outcome;
 import underhook.core.job.InputFile;
 import underhook.core.plan.Plan;
@@ -199,7 +201,10 @@ public final class DeskJob implements AutoCloseable {
             Files.write(file, json.toBytes());
             Outcome<Plan> read = tools.plans().read(file);
             if (!read.isDone()) {
-                throw new IOException("The plan cannot be read: " + read.findings());
+                throw new IOException(
+                        read.findings().stream()
+                                .map(Finding::message)
+                                .collect(Collectors.joining(" ", "The plan cannot be read: ", "")));
             }
             return new KnownPlan(plan, read.getValue());
         } finally {

@@ -10,9 +10,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import underhook.app.port.KeptJob.KeptPlan;
 import underhook.app.port.Sheets.Row;
 import underhook.app.port.Sheets.Sheet;
+import underhook.core.job.LoadId;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
 import underhook.core.unit.Units;
@@ -134,15 +136,15 @@ public final class Differences {
     }
 
     private void order(Plan old, Plan now) {
-        Map<String, Integer> before = new HashMap<>();
-        Lifts.of(old)
-                .forEach(lift -> before.put(lift.rotation().loads().toString(), lift.number()));
+        Map<List<LoadId>, Integer> before = new HashMap<>();
+        Lifts.of(old).forEach(lift -> before.put(lift.rotation().loads(), lift.number()));
         for (Lifts.Lift lift : Lifts.of(now)) {
-            Integer was = before.get(lift.rotation().loads().toString());
+            List<LoadId> loads = lift.rotation().loads();
+            Integer was = before.get(loads);
             if (was != null && was != lift.number()) {
                 words.add(
-                        lift.rotation().loads()
-                                + " is lift "
+                        loads.stream().map(LoadId::value).collect(Collectors.joining(", "))
+                                + (loads.size() == 1 ? " is lift " : " are lift ")
                                 + lift.number()
                                 + " now, was lift "
                                 + was

@@ -60,7 +60,7 @@ final class EngineStood {
             boolean isOver = over.filter(end -> !end.isAfter(told.from())).isPresent();
             if (lift.hookedAt().isBefore(told.to()) && !isOver) {
                 why.add(
-                        lift.loads()
+                        Refusals.named(lift.loads())
                                 + " hung from "
                                 + clock(told, lift.hookedAt())
                                 + over.map(end -> " to " + clock(told, end)).orElse(" on"));

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
@@ -41,8 +42,9 @@ final class Refusals {
         return of(
                 FindingCode.RELEASE_NOT_CONFIRMED,
                 tap,
-                loads
-                        + " was not called free by two people. A sling that has not parted ties the"
+                named(loads)
+                        + (loads.size() == 1 ? " was" : " were")
+                        + " not called free by two people. A sling that has not parted ties the"
                         + " machine to the load.");
     }
 
@@ -65,6 +67,18 @@ final class Refusals {
 
     static Finding unknownTap(Tap tap, String undone) {
         return outOfOrder(tap, "there is no tap " + undone + " to take back").orElseThrow();
+    }
+
+    static String named(List<LoadId> loads) {
+        return loads.stream().map(LoadId::value).collect(Collectors.joining(", "));
+    }
+
+    static Optional<Finding> stillHangs(Tap tap, List<LoadId> loads) {
+        return outOfOrder(
+                tap,
+                named(loads)
+                        + (loads.size() == 1 ? " still hangs" : " still hang")
+                        + " on the hook");
     }
 
     private static String subject(Tap tap) {

@@ -172,10 +172,13 @@ final class Tapping {
         }
         if (hookedAlready(tap).isPresent()) {
             return Refusals.outOfOrder(
-                    tap, onHook() + " was hooked a moment before by another's tap; it counts once");
+                    tap,
+                    Refusals.named(onHook())
+                            + (onHook().size() == 1 ? " was" : " were")
+                            + " hooked a moment before by another's tap; it counts once");
         }
         if (!onHook().isEmpty()) {
-            return Refusals.outOfOrder(tap, onHook() + " still hangs on the hook");
+            return Refusals.stillHangs(tap, onHook());
         }
         if (!notYetFree().isEmpty()) {
             return Refusals.notConfirmed(tap, notYetFree());
@@ -230,7 +233,7 @@ final class Tapping {
             return Refusals.outOfOrder(tap, "the line is off already");
         }
         if (!onHook().isEmpty()) {
-            return Refusals.outOfOrder(tap, onHook() + " still hangs on the hook");
+            return Refusals.stillHangs(tap, onHook());
         }
         return notYetFree().isEmpty() ? Optional.empty() : Refusals.notConfirmed(tap, notYetFree());
     }

@@ -58,7 +58,8 @@ public record Load(
             throw new IllegalArgumentException("massKg and massStatus must agree for " + id + ".");
         }
         if (massKg.isPresent() && !(massKg.getAsDouble() > 0 && massKg.getAsDouble() < 1e5)) {
-            throw new IllegalArgumentException("massKg (" + massKg + ") must be above 0.");
+            throw new IllegalArgumentException(
+                    "massKg (" + massKg.getAsDouble() + ") must be above 0 and below 100000.");
         }
         if (!(lengthM > 0 && widthM > 0 && heightM > 0)) {
             throw new IllegalArgumentException("lengths of " + id + " must be above 0.");

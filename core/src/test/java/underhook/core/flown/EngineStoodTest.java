@@ -87,7 +87,7 @@ class EngineStoodTest {
         assertThat(why.orElseThrow())
                 .contains("from 08:12 to 10:30")
                 .contains("it is not over yet")
-                .contains("[L1] hung from 08:10 to 08:18")
+                .contains("L1 hung from 08:10 to 08:18")
                 .contains("it was told to be off from 08:50 to 08:55");
         assertThat(flown().sums().engineOnS()).isEqualTo(3600 - 5 * 60);
         assertThat(flown().conflicts())
@@ -131,7 +131,7 @@ class EngineStoodTest {
         assertThat(late.at()).isBefore(NINE.plusSeconds(3600));
         assertThat(flown().sums().engineOnS()).isEqualTo(3600);
         assertThat(flown().conflicts().get(0).finding().message())
-                .contains("[L2] hung from 08:30 on");
+                .contains("L2 hung from 08:30 on");
     }
 
     @Test

@@ -395,8 +395,32 @@ class FlownDayTest {
         assertThat(day.conflicts())
                 .extracting(one -> one.finding().message())
                 .containsExactly(
-                        "This was tapped, but [L01] was hooked a moment before by another's tap; it"
+                        "This was tapped, but L01 was hooked a moment before by another's tap; it"
                                 + " counts once.");
+    }
+
+    /** Loads in a sentence stand as on the list: without brackets. By thought, no source. */
+    @Test
+    void loads_are_named_as_they_are_called() {
+        lineOn();
+        tap(TapKind.HOOKED, "loader", "L01", "L02");
+        Tap third = made(TapKind.HOOKED, "loader", Tap.Amount.NONE, "L03");
+        assertThat(FlownDay.refusal(taps, HANDS, third))
+                .hasValueSatisfying(
+                        why ->
+                                assertThat(why.message())
+                                        .isEqualTo(
+                                                "This was tapped, but L01, L02 still hang on the hook."));
+
+        tap(TapKind.OFF, "crew", "L01");
+        tap(TapKind.OFF, "crew", "L02");
+        Tap alone = made(TapKind.FREE_CONFIRMED, "pilot", Tap.Amount.NONE);
+        assertThat(FlownDay.refusal(taps, HANDS, alone))
+                .hasValueSatisfying(
+                        why ->
+                                assertThat(why.message())
+                                        .startsWith(
+                                                "L01, L02 were not called free by two people."));
     }
 
     @Test

@@ -53,7 +53,7 @@ const known = saidBy(PARTS), part = saidBy([...PARTS, ...ofOne]);
 /** Why a stop of the engine cannot have been. */
 const NOT_STOOD = [
   [/^it ends before it begins$/, 'der Halt endet, bevor er beginnt'], [/^it is not over yet$/, 'er ist noch nicht vorbei'],
-  [/^\[(.+)\] hung from (\S+) to (\S+)$/, '$1 hing von $2 bis $3'], [/^\[(.+)\] hung from (\S+) on$/, '$1 hing ab $2'],
+  [/^(.+) hung from (\S+) to (\S+)$/, '$1 hing von $2 bis $3'], [/^(.+) hung from (\S+) on$/, '$1 hing ab $2'],
   [/^the machine was in the air from (\S+) to (\S+)$/, 'die Maschine war von $1 bis $2 in der Luft'], [/^the machine was in the air from (\S+) on$/, 'die Maschine war ab $1 in der Luft'],
   [/^it was told to be off from (\S+) to (\S+)$/, 'von $1 bis $2 war es schon als aus gemeldet'], [/^it was told to be off from (\S+)$/, 'ab $1 war es schon als aus gemeldet'], [/^it was told to be on at (\S+)$/, 'um $1 war es als an gemeldet'],
 ];

@@ -18,5 +18,5 @@ export const versions = (german) => [
   [/^(\S+: .*, \S+ ".*" → ".*"\.)$/s, '$1'],
   [/^Flying: (\S+ min)\.$/, 'Flugzeit: $1.'], [/^Finish: (\S+ min)\.$/, 'Ende: $1.'],
   [/^(\S+) is left out now: (.+)$/s, (_, load, why) => `${load} bleibt jetzt liegen: ${german(why)}`], [/^(\S+) is flown now\.$/, '$1 wird jetzt geflogen.'],
-  [/^(\[.+\]) is lift (\d+) now, was lift (\d+)\.$/, '$1 ist jetzt Hub $2, war Hub $3.'],
+  [/^(.+) (is|are) lift (\d+) now, was lift (\d+)\.$/, (_, loads, are, now, was) => `${loads} ${are === 'is' ? 'ist' : 'sind'} jetzt Hub ${now}, war Hub ${was}.`],
 ];
