@@ -199,7 +199,7 @@ public final class PlanJsonReader implements PlanReader {
             Attribution.shareAlike(job)
                     .filter(licence -> !root.textIfThere("licence").equals(Optional.of(licence)))
                     .ifPresent(licence -> doubts.add(unsaid("licence", licence)));
-            if (root.textIfThere("caution").orElse("").isBlank()) {
+            if (!root.textIfThere("caution").orElse("").contains(Caution.TEXT)) {
                 doubts.add(unsaid("caution", Caution.TEXT));
             }
         }

@@ -410,6 +410,13 @@ class PlanJsonTest {
                                 text.replaceAll("\"caution\" : \"[^\"]*\"", "\"caution\" : \"\""),
                                 output))
                 .containsExactly("caution");
+        assertThat(
+                        doubted(
+                                text.replaceAll(
+                                        "\"caution\" : \"[^\"]*\"",
+                                        "\"caution\" : \"Cleared for flight.\""),
+                                output))
+                .containsExactly("caution");
         assertThat(doubted(text.replaceAll("\"caution\" : \"[^\"]*\",", ""), output))
                 .containsExactly("caution");
     }

@@ -35,12 +35,19 @@ final class CrossingCheck {
     /** Heights in words are whole metres. */
     private static final double WHOLE_M = 0.5;
 
+    /** When a thing that is crossed must be listed. With the line off nothing falls, but a wire is met all the same. */
+    private enum Asked {
+        NEVER,
+        WITH_LINE,
+        ALWAYS
+    }
+
     private final Day day;
     private final List<Thing> things = new ArrayList<>();
 
     /** Something that may be passed over, and whether words say enough of it, with a line on or without. */
     private record Thing(
-            String id, Shape shape, Box box, boolean asked, BiPredicate<String, Boolean> says) {
+            String id, Shape shape, Box box, Asked asked, BiPredicate<String, Boolean> says) {
         boolean isAt(PlanePoint at) {
             return shape.covers(at)
                     || shape.distanceM(new Plane.Stretch(at, at)) <= Tolerance.PATH_END_M;
@@ -50,7 +57,7 @@ final class CrossingCheck {
     CrossingCheck(Day day) {
         this.day = day;
         for (MapFeature feature : day.job().features()) {
-            boolean asked = feature.crossing() != CrossingRule.NEVER;
+            Asked asked = feature.crossing() == CrossingRule.NEVER ? Asked.NEVER : Asked.WITH_LINE;
             boolean free = feature.crossing() == CrossingRule.ALLOWED;
             add(
                     feature.id(),
@@ -65,15 +72,15 @@ final class CrossingCheck {
             add(
                     hung.wire().id(),
                     new Shape(hung.supports(), 0, false),
-                    true,
+                    Asked.ALWAYS,
                     (words, slung) -> isOver(hung.wire(), words, slung));
         }
         for (Zone zone : day.job().zones()) {
-            add(zone.id(), day.shapeOf(zone), false, (words, slung) -> !words.isBlank());
+            add(zone.id(), day.shapeOf(zone), Asked.NEVER, (words, slung) -> !words.isBlank());
         }
     }
 
-    private void add(String id, Shape shape, boolean asked, BiPredicate<String, Boolean> says) {
+    private void add(String id, Shape shape, Asked asked, BiPredicate<String, Boolean> says) {
         things.add(new Thing(id, shape, Box.round(shape.outline()).widened(1), asked, says));
     }
 
@@ -88,13 +95,14 @@ final class CrossingCheck {
     void check(Flight flight) {
         boolean slung = flight.step().lineLengthM() >= Tolerance.LENGTH_M;
         flight.leg().crossings().forEach(one -> checkSaid(flight, one, slung));
-        // Who flies with the line off lets nothing fall: only legs with a line must list crossings.
-        if (slung) {
-            Box flown = Box.round(flight.track());
-            things.stream()
-                    .filter(thing -> thing.asked() && !thing.box().misses(flown))
-                    .forEach(thing -> checkListed(flight, thing));
-        }
+        Box flown = Box.round(flight.track());
+        things.stream()
+                .filter(
+                        thing ->
+                                thing.asked() == Asked.ALWAYS
+                                        || (slung && thing.asked() == Asked.WITH_LINE))
+                .filter(thing -> !thing.box().misses(flown))
+                .forEach(thing -> checkListed(flight, thing));
     }
 
     /** Who guards a crossing stands where it is said to be. */

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
 import underhook.core.job.Handling.Guying;
 import underhook.core.job.Load;
 import underhook.core.job.LoadKind;
@@ -34,6 +35,13 @@ final class GuyCheck {
                     Pattern.CASE_INSENSITIVE);
 
     static final double PULL_N = 2;
+
+    /** From here on a gap loads the guys beside it heavily. @source PRACTICE */
+    private static final double WIDE_RAD = Math.toRadians(150);
+
+    /** Gaps are told in tenths of a degree. */
+    private static final double GAP_RAD = Math.toRadians(0.1);
+
     private static final double PLACE_M = 1;
 
     private final Day day;
@@ -54,6 +62,20 @@ final class GuyCheck {
                     && !day.job().getPlace(drop.place()).guyAzimuthsTrueRad().isEmpty()) {
                 check(load, drop);
             }
+        }
+        day.plan().steps().stream()
+                .flatMap(step -> step.rotation().stream())
+                .filter(turn -> !day.isHooked(turn))
+                .flatMap(turn -> turn.drops().stream())
+                .filter(drop -> day.kindOf(day.job().getLoad(drop.load())).standsUp())
+                .forEach(drop -> checkGap(day.job().getPlace(drop.place())));
+    }
+
+    /** That guys hold, but far apart, is told. */
+    private void checkGap(Place place) {
+        double gap = gapRad(place);
+        if (gap > WIDE_RAD + GAP_RAD && gap < Math.PI) {
+            new Said(day).demand(FindingCode.GUY_GAP_WIDE, place.id().value(), Severity.CAUTION);
         }
     }
 

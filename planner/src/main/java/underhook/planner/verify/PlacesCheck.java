@@ -108,14 +108,20 @@ final class PlacesCheck {
             }
         }
         demand(
-                room.advisedLine().isEmpty()
-                        || room.lines().stream()
-                                .anyMatch(
-                                        line ->
-                                                line.line().equals(room.advisedLine().get())
-                                                        && !isRefused(line)),
+                room.advisedLine().isEmpty() || hasRoom(room, room.advisedLine().get()),
                 room.place(),
                 "is advised a line that has no room");
+    }
+
+    /** For what hangs, which needs the longer line; where only poles are set, for them. */
+    private static boolean hasRoom(PlaceRoom room, String advised) {
+        boolean anyHangs = room.lines().stream().anyMatch(line -> line.standsM() <= 0);
+        List<LineRoom> rows =
+                room.lines().stream()
+                        .filter(line -> line.line().equals(advised))
+                        .filter(line -> !anyHangs || line.standsM() <= 0)
+                        .toList();
+        return !rows.isEmpty() && rows.stream().noneMatch(PlacesCheck::isRefused);
     }
 
     /** How long it swings, and how hard the air comes down: estimates, and no lower than by the plain formulas. */

@@ -145,6 +145,7 @@ final class SummaryCheck {
                     "front",
                     Told.of("plan", "A day to choose from does not cost what its times come to."));
         }
+        long marked = summary.front().stream().filter(Trade::chosen).count();
         long chosen =
                 summary.front().stream()
                         .filter(
@@ -156,7 +157,7 @@ final class SummaryCheck {
                                                 && isPrice(summary, trade))
                         .count();
         demand(
-                summary.front().isEmpty() || chosen == 1,
+                summary.front().isEmpty() || (chosen == 1 && marked == 1),
                 "front",
                 Told.of(
                         "plan",

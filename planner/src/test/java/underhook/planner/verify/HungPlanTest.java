@@ -529,6 +529,29 @@ class HungPlanTest {
                 .doesNotContain("sling");
     }
 
+    /** 160° is more than the 150° from which on a gap is wide (common practice, no source); 140° is less. */
+    @Test
+    void guys_far_apart_are_told() {
+        SmallDay wide = guyed(0.0, 100.0, 200.0);
+        SmallDay narrow = guyed(0.0, 100.0, 220.0);
+
+        Plan plan = planned(wide);
+
+        assertThat(found(plan, FindingCode.GUY_GAP_WIDE))
+                .extracting(Finding::subject)
+                .containsExactly("S1");
+        assertThat(codes(wide, without(plan, FindingCode.GUY_GAP_WIDE)))
+                .containsExactly(FindingCode.STATED_WRONG);
+        assertThat(codes(narrow, without(planned(narrow), FindingCode.GUY_GAP_WIDE))).isEmpty();
+    }
+
+    private static Plan without(Plan plan, FindingCode code) {
+        return with(
+                plan,
+                "findings",
+                plan.findings().stream().filter(one -> one.code() != code).toList());
+    }
+
     @Test
     void each_guy_of_a_pole_has_its_numbers() {
         Plan plan = planned(guyed(0.0, 120.0, 240.0));

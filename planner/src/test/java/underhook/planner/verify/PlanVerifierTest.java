@@ -32,6 +32,7 @@ import underhook.core.job.Confirmation;
 import underhook.core.job.CrewId;
 import underhook.core.job.CrossingRule;
 import underhook.core.job.Hours;
+import underhook.core.job.LineItem;
 import underhook.core.job.Load;
 import underhook.core.job.LoadShape;
 import underhook.core.job.MapFeature;
@@ -66,8 +67,14 @@ class PlanVerifierTest {
     private static final long STANDING = 1200 * (7680 - 1580) / 60;
     private static final long PEOPLE = 1000 * 7680 / 60;
 
+    /** Length of P1, which is stood up at S2. */
+    private static final double POLE_M = 10;
+
     private static final String OVER_WIRE =
             "near square, at least 20 m above the highest wire; no release here";
+
+    private static final String OVER_WIRE_LINE_OFF =
+            "near square, at least 20 m above the highest wire";
 
     private static final OptionalDouble ABOVE = OptionalDouble.of(24.7);
 
@@ -103,6 +110,8 @@ class PlanVerifierTest {
     static SmallDay across(SmallDay d, double northEndEastM) {
         double eastM = (600 + northEndEastM) / 2;
         return overWire(overWire(d, 4, eastM), 8, eastM)
+                .emptyLeg(1, leg -> overWire(leg, eastM, OVER_WIRE_LINE_OFF))
+                .emptyLeg(2, leg -> overWire(leg, eastM, OVER_WIRE_LINE_OFF))
                 .wire("id", "R1")
                 .wire("supports", List.of(geo(600, -200), geo(northEndEastM, 200)))
                 .wire("highestM", 5.0)
@@ -113,12 +122,12 @@ class PlanVerifierTest {
 
     /** There and back, the line on, behind the road. */
     private static SmallDay overWire(SmallDay d, int step, double eastM) {
-        return d.leg(step, 0, leg -> overWire(leg, eastM))
-                .leg(step, 1, leg -> overWire(leg, eastM));
+        return d.leg(step, 0, leg -> overWire(leg, eastM, OVER_WIRE))
+                .leg(step, 1, leg -> overWire(leg, eastM, OVER_WIRE));
     }
 
-    private static Leg overWire(Leg leg, double eastM) {
-        return with(leg, "crossings", List.of(leg.crossings().get(0), over(eastM, OVER_WIRE)));
+    private static Leg overWire(Leg leg, double eastM, String words) {
+        return with(leg, "crossings", List.of(leg.crossings().get(0), over(eastM, words)));
     }
 
     private static Leg.Crossing over(double eastM, String words) {
@@ -127,7 +136,9 @@ class PlanVerifierTest {
 
     private static SmallDay lyingAt(double eastM) {
         SmallDay moved = agreed(600).wire("supports", List.of(geo(eastM, -200), geo(eastM, 200)));
-        return overWire(overWire(moved, 4, eastM), 8, eastM);
+        return overWire(overWire(moved, 4, eastM), 8, eastM)
+                .emptyLeg(1, leg -> overWire(leg, eastM, OVER_WIRE_LINE_OFF))
+                .emptyLeg(2, leg -> overWire(leg, eastM, OVER_WIRE_LINE_OFF));
     }
 
     /** R1 is passed over; no figure is too large for any leg that it is stated on. */
@@ -246,6 +257,19 @@ class PlanVerifierTest {
                                 new PlaceRoom.Cost(27, 20, 21))),
                 Optional.empty(),
                 "none");
+    }
+
+    /** 30 m at S2: no room for what stands up so far, and near to its limits for the rest. */
+    static PlaceRoom advised(double refusedStandsM, double nearStandsM) {
+        LineItem line = SmallDay.good().job().machine().lines().get(1);
+        PlaceRoom.LineRoom refused = SmallDay.room(line, refusedStandsM, PlaceRoom.Fit.REFUSED);
+        return new PlaceRoom(
+                pid("S2"),
+                List.of(
+                        with(refused, "tightest", with(refused.tightest(), "marginM", 1.0)),
+                        SmallDay.room(line, nearStandsM, PlaceRoom.Fit.NEAR)),
+                Optional.of(line.name()),
+                "advised");
     }
 
     static <T> List<T> more(List<T> some, T one) {
@@ -483,6 +507,13 @@ class PlanVerifierTest {
                         d -> roomAtS2(line -> with(line, "lineLengthM", 25.0)),
                         "STATED_WRONG S2"),
                 of(
+                        "advised a line under which a pole has room and a bag has none",
+                        d -> d.inPlan("rooms", more(d.plan().rooms(), advised(0, POLE_M))),
+                        "STATED_WRONG S2"),
+                of(
+                        "advised a line under which a bag has room and a pole has none",
+                        d -> d.inPlan("rooms", more(d.plan().rooms(), advised(POLE_M, 0)))),
+                of(
                         "less room needed than is",
                         d ->
                                 roomAtS2(
@@ -598,6 +629,18 @@ class PlanVerifierTest {
                 of(
                         "a guarded road said to be passed with the line off",
                         d -> ruled(d, 0, "passed over, line off"),
+                        "LEG_CROSSINGS A-S2"),
+                of(
+                        "a wire passed over with the line off and not told",
+                        d ->
+                                agreed(600)
+                                        .emptyLeg(
+                                                1,
+                                                l ->
+                                                        with(
+                                                                l,
+                                                                "crossings",
+                                                                l.crossings().subList(0, 1))),
                         "LEG_CROSSINGS A-S2"),
                 of(
                         "a wire passed over with no word of letting go",
@@ -2525,6 +2568,25 @@ class PlanVerifierTest {
                         "bound proven for nothing",
                         d -> provenFor(d, Optional.empty()),
                         "SUMMARY_WRONG provenFor"));
+        all.add(
+                of(
+                        "two days that are said to be chosen",
+                        d -> {
+                            SmallDay own = priced(d, new DayPrice(FLYING, STANDING, PEOPLE, "EUR"));
+                            long whole = FLYING + STANDING + PEOPLE;
+                            // By hand: 1560 s flown, 6140 s standing, 7700 s in all.
+                            long other = 91_000 + 122_800 + 128_333;
+                            return own.inPlan(
+                                    "summary",
+                                    with(
+                                            own.plan().summary(),
+                                            "front",
+                                            List.of(
+                                                    new Trade(1560, at(4100), other, 0, 100, true),
+                                                    new Trade(
+                                                            1580, at(4080), whole, 0, 100, true))));
+                        },
+                        "SUMMARY_WRONG front"));
         all.add(
                 of(
                         "chosen day",

@@ -675,6 +675,11 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 });
     }
 
+    /** The leg of a step that lifts nothing. */
+    SmallDay emptyLeg(int number, UnaryOperator<Leg> change) {
+        return step(number, s -> with(s, "legs", List.of(change.apply(s.legs().get(0)))));
+    }
+
     SmallDay drop(int number, int index, UnaryOperator<Drop> change) {
         return turn(
                 number,
