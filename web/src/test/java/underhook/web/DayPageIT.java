@@ -905,6 +905,26 @@ class DayPageIT {
         assertThat(left).isEqualTo("position P position line_change, position line_change, ");
     }
 
+    /** Given up or passed over, a lift does not ask for its line again once another one hangs. */
+    @Test
+    @Order(9)
+    void without_network_too_a_lift_given_up_asks_for_nothing_anew() {
+        hold("loader");
+        Object left =
+                page.run(
+                        """
+                        return import('/assets/day/standing.js').then(({ foresee }) => {
+                          const lift = (number, id, before) => ({ number, state: 'waits', loads: [{ id }], drops: [], before });
+                          const day = { standing: { onHook: [], notYetFree: [], lineM: null, peopleAboard: 0 }, lifts: [lift(1, 'a', [{ kind: 'line_change', lineM: 25 }]), lift(2, 'b', []), lift(3, 'c', [{ kind: 'refuel' }])] };
+                          const tap = (kind, ...loads) => ({ id: kind + loads, kind, loads, lineM: 25 });
+                          const taps = [tap('line-on'), tap('hooked', 'a'), tap('aborted'), tap('hooked', 'b')];
+                          return [0, 1, 3, 4].map((count) => foresee(day, taps.slice(0, count)).before.map((step) => step.kind).join(' ')).join(', ');
+                        });
+                        """);
+
+        assertThat(left).isEqualTo("line_change, , , ");
+    }
+
     /**
      * The rehearsal is beside it.
      *

@@ -5,12 +5,12 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
 import underhook.core.job.Job;
 import underhook.core.job.LoadId;
-import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
 
@@ -39,16 +39,19 @@ final class Between {
                 .toList();
     }
 
-    /** What still comes before the next lift: less what was tapped since another one was hooked. */
+    /** What still comes before the next lift: less what was tapped since one planned before it was hooked. */
     static List<Step> stillBefore(List<Step> steps, LiftState next, FlownDay flown) {
         List<Step> left = new ArrayList<>(before(steps, next.lift().step()));
-        // A lift of which some loads are flown already asks for nothing anew.
-        List<LoadId> planned =
-                steps.get(next.lift().step()).rotation().map(Rotation::loads).orElse(List.of());
+        // A lift that was given up, or passed over for a later one, asks for nothing anew.
+        Set<LoadId> earlier =
+                steps.subList(0, next.lift().step()).stream()
+                        .flatMap(step -> step.rotation().stream())
+                        .flatMap(rotation -> rotation.loads().stream())
+                        .collect(Collectors.toSet());
         Instant since =
                 flown.taps().stream()
                         .filter(tap -> tap.kind() == TapKind.HOOKED)
-                        .filter(tap -> !planned.containsAll(tap.loads()))
+                        .filter(tap -> tap.loads().stream().anyMatch(earlier::contains))
                         .map(Tap::at)
                         .max(Instant::compareTo)
                         .orElse(Instant.MIN);

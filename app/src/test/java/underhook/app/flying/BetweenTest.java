@@ -19,7 +19,7 @@ import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
 import underhook.core.plan.StepKind;
 
-/** A small day by hand: two lifts, and between them fuel, a wait, the line off, people, the long line. */
+/** A small day by hand: three lifts, and between the first two fuel, a wait, the line off, people, the long line. */
 class BetweenTest {
     private static final Instant SIX = Instant.parse("2026-09-08T06:00:00Z");
 
@@ -33,7 +33,8 @@ class BetweenTest {
                     step(StepKind.POSITION, 0, Optional.empty()),
                     step(StepKind.CREW_MOVE, 0, Optional.empty()),
                     step(StepKind.LINE_CHANGE, 40, Optional.empty()),
-                    lift("L2"));
+                    lift("L2"),
+                    lift("L3"));
     private final List<Tap> taps = new ArrayList<>();
 
     @Test
@@ -80,6 +81,21 @@ class BetweenTest {
         tap(TapKind.ABORTED, Tap.Amount.NONE);
 
         assertThat(still()).doesNotContain(StepKind.REFUEL, StepKind.LINE_CHANGE);
+    }
+
+    /** The crew was flown and the long line hung on before L2 was given up; L3 was taken first. */
+    @Test
+    void a_lift_that_was_passed_over_for_a_later_one_asks_for_nothing_anew() {
+        tap(TapKind.HOOKED, Tap.Amount.NONE, "L1");
+        tap(TapKind.REFUELLED, Tap.Amount.ofMass(200));
+        tap(TapKind.LINE_OFF, Tap.Amount.NONE);
+        tap(TapKind.PEOPLE_OUT, Tap.Amount.NONE);
+        tap(TapKind.LINE_ON, Tap.Amount.ofLine(40));
+        tap(TapKind.HOOKED, Tap.Amount.NONE, "L2");
+        tap(TapKind.ABORTED, Tap.Amount.NONE);
+        tap(TapKind.HOOKED, Tap.Amount.NONE, "L3");
+
+        assertThat(still()).isEmpty();
     }
 
     private List<StepKind> still() {

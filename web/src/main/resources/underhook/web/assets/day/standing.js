@@ -83,8 +83,11 @@ const lessDone = (steps, tap) => {
   return at < 0 ? steps : steps.filter((step, i) => i > at || i < at && !isOver(step));
 };
 
-/** What still comes before the next lift, less what was tapped here since. */
-const stillBefore = (next, left) => left.slice(left.map((tap) => tap.kind).lastIndexOf('hooked') + 1).reduce(lessDone, next?.before ?? []);
+/** What still comes before the next lift, less what was tapped here since one planned before it was hooked. */
+const stillBefore = (next, left, earlier) => {
+  const since = left.findLastIndex((tap) => tap.kind === 'hooked' && earlier.some((lift) => lift.loads.some((load) => tap.loads.includes(load.id))));
+  return left.slice(since + 1).reduce(lessDone, next?.before ?? []);
+};
 
 /** A lift with some of its loads alone. */
 export const only = (lift, ids) => ({ ...lift, loads: lift.loads.filter((load) => ids.includes(load.id)), drops: lift.drops.filter((drop) => ids.includes(drop.load)) });
@@ -107,5 +110,5 @@ export function foresee(day, waiting) {
     return rest.length ? only(lift, rest) : { ...lift, state: 'done' };
   });
   const next = lifts.find((lift) => lift.state === 'waits' || lift.state === 'aborted') ?? null;
-  return { standing, lifts, next, before: stillBefore(next, left) };
+  return { standing, lifts, next, before: stillBefore(next, left, (day?.lifts ?? []).slice(0, lifts.indexOf(next))) };
 }
