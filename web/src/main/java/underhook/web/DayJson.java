@@ -26,6 +26,7 @@ import underhook.app.port.Written;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.Standing;
 import underhook.core.flown.Tap;
+import underhook.core.flown.TapKind;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
 import underhook.core.job.Job;
@@ -338,8 +339,12 @@ final class DayJson {
         Set<String> counted = new HashSet<>();
         flown.taps().forEach(tap -> counted.add(tap.id()));
         ArrayNode all = Json.array();
-        for (int i = rows.size() - 1; i >= Math.max(0, rows.size() - LAST_TAPS); i--) {
+        for (int i = rows.size() - 1; i >= 0; i--) {
             Tap tap = rows.get(i).tap();
+            // What was told can be read and taken back all day.
+            if (i < rows.size() - LAST_TAPS && tap.kind() != TapKind.REPORTED) {
+                continue;
+            }
             ObjectNode node = TapJson.tap(tap);
             node.put("number", rows.get(i).number());
             node.put("anyway", rows.get(i).arrival().anyway());

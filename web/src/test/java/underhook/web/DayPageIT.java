@@ -43,8 +43,10 @@ import underhook.app.port.KeptTap;
 import underhook.app.port.ReadJob;
 import underhook.assembly.Settings;
 import underhook.assembly.Underhook;
+import underhook.core.flown.Tap;
 import underhook.core.flown.TapKind;
 import underhook.core.job.LoadId;
+import underhook.core.job.PlaceId;
 import underhook.core.plan.Leg;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
@@ -1527,6 +1529,56 @@ class DayPageIT {
                     .allMatch(tap -> tap.at().equals(row.tap().at()))
                     .hasSize(1);
         }
+    }
+
+    /** The other clock is 25 s ahead; a landing before its take-off would not be allowed. */
+    @Test
+    @Order(13)
+    void a_landing_tells_where_and_its_fuel_may_be_read_after_the_tap() throws Exception {
+        hold("pilot");
+        go("loader");
+        Browser browser = new Browser(server.address(), server.token());
+        pass(0);
+        Instant ahead = now.plusSeconds(25);
+        if (day().path("standing").path("inTheAir").asBoolean(false)) {
+            send(browser, tap("evening-0", "landing").put("at", now.toString()));
+        }
+        send(browser, tap("evening-1", "take-off").put("at", ahead.toString()));
+        page.waitUntil("it is heard of", it -> it.says("in the air"));
+        if (page.find("[data-all]").isEmpty()) {
+            page.press("all taps", () -> page.waitFor("main button[aria-expanded=false]"));
+        }
+        assertThat(page.find("#gauge")).isEmpty();
+
+        page.press("landing", () -> page.waitFor("[data-all=landing]"));
+        page.press("where", () -> page.waitFor("section.grid button.big"));
+        page.press("gauge", () -> page.waitFor("#gauge"));
+        page.press("8", () -> named("8"));
+        page.press("5", () -> named("5"));
+        pressNamed("Write down");
+
+        page.waitUntil("it is told", it -> it.says("read the fuel again, kg"));
+        page.waitUntil("it is handed over", it -> it.says("all taps delivered"));
+        Tap landed = rows().get(rows().size() - 1).tap();
+        assertThat(landed.kind()).isEqualTo(TapKind.LANDING);
+        assertThat(landed.at()).isAfter(ahead);
+        assertThat(landed.place()).contains(new PlaceId("A"));
+        assertThat(landed.amount().massKg()).hasValue(85);
+        assertThat(landed.by()).isEqualTo("pilot");
+    }
+
+    @Test
+    @Order(13)
+    void what_was_told_in_the_morning_stands_there_in_the_evening() throws Exception {
+        Browser browser = new Browser(server.address(), server.token());
+        send(browser, tap("morning", "reported").put("note", "other gate is shut"));
+        for (int i = 0; i < 40; i++) {
+            send(browser, tap("later-" + i, "briefed"));
+        }
+
+        go("report");
+
+        page.waitUntil("it is told", it -> it.says("gate is shut"));
     }
 
     /** Held sideways a phone is 390 px high: most of it is for the numbers. */

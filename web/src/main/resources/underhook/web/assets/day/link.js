@@ -1,5 +1,5 @@
 // The only one that speaks with the server: brings the outbox over, fetches news, hears of more.
-import { state, set, entries, lying } from './state.js';
+import { CLOCK_OFF_MS, state, set, entries, lying } from './state.js';
 
 const TRY_AGAIN_S = [1, 2, 4, 8, 15, 30];
 const PATIENCE_MS = 8000;
@@ -71,7 +71,6 @@ export async function delivered() {
 
 // A server half a day off is one that rehearses another day; then this device goes by its clock.
 const REHEARSAL_MS = 12 * 3600 * 1000;
-const CLOCK_OFF_MS = 30 * 1000;
 
 function clocks(serverNow) {
   const off = Date.parse(serverNow) - Date.now();

@@ -9,7 +9,8 @@ import { before, dangerous, hangs, heavier, rope } from './marks.js';
 import { clock, line, local, mass, massUnit, typedKg } from './units.js';
 
 const ALL = ['engine-on', 'engine-off', 'take-off', 'landing', 'line-on', 'line-checked', 'line-off', 'people-aboard', 'people-out', 'hooked', 'off', 'free-seen', 'free-confirmed', 'aborted', 'refuelled', 'snagged'];
-const ASKED = { 'line-on': 'line', 'people-aboard': 'people', refuelled: 'fuel' };
+const ASKED = { 'line-on': 'line', 'people-aboard': 'people', refuelled: 'fuel', landing: 'where' };
+const GAUGE = ['engine-on', 'landing', 'engine-off', 'refuelled'];
 
 // A finger on its way, or pressing twice, must not say the next thing by mistake.
 const STILL_MS = 500;
@@ -29,7 +30,8 @@ const hasRested = (where) => performance.now() - shown.get(where).since >= STILL
 
 /** Makes a tap. Without network this device says itself what will not be allowed. */
 async function press(kind, more = {}) {
-  if (ASKED[kind] && !more.given) { set({ ask: ASKED[kind], typed: '' }); return; }
+  // Who stands at a place sees the machine land there.
+  if (ASKED[kind] && !more.given && !(kind === 'landing' && state.me.place)) { set({ ask: ASKED[kind], typed: '' }); return; }
   const { given, ...rest } = more;
   const why = state.online || more.anyway ? null : refusal(foreseen(), { kind, by: state.me.by, place: state.me.place, loads: [], ...rest });
   if (why) { set({ ask: 'sure', sure: { kind, rest, why } }); return; }
@@ -41,13 +43,13 @@ async function press(kind, more = {}) {
 
 async function undo(id) { await tap('undone', { undoes: id, anyway: true }); deliver(); }
 
-/** The weight often comes after the hook-up: the first tap is taken back and made again with it, at its own time. */
+/** Weight and fuel are often read after the tap: it is taken back and made again with them, at its own time. */
 async function weigh(last) {
   const massKg = typedKg(state.typed);
   if (!(massKg > 0)) return;
   set({ typed: '', ask: null });
   await tap('undone', { undoes: last.id, anyway: true });
-  await tap('hooked', { at: last.at, by: last.by, loads: last.loads, place: last.place, massKg, anyway: true });
+  await tap(last.kind, { at: last.at, by: last.by, loads: last.loads, place: last.place, massKg, anyway: true });
   deliver();
 }
 
@@ -89,7 +91,9 @@ const asked = (now) => {
     case 'line': return html`<section class="grid" aria-label=${t('loader.line')}><h2>${t('loader.line')}</h2>${state.day.lines.map((one) => html`<button class="big" @click=${() => press('line-on', { given: true, lineM: one.lengthM })}>${line(one.lengthM)}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
     case 'people': return pad(t('loader.people'), () => press('people-aboard', { given: true, people: Math.max(1, Number(state.typed) || 1) }));
     case 'fuel': return pad(t('loader.fuel', { unit: massUnit() }), () => press('refuelled', { given: true, ...(state.typed ? { massKg: typedKg(state.typed) } : {}) }));
+    case 'where': return html`<section class="grid" aria-label=${t('loader.where')}><h2>${t('loader.where')}</h2>${state.day.places.filter((place) => place.kind !== 'site').map((place) => html`<button class="big" @click=${() => press('landing', { given: true, place: place.id })}>${place.id} ${place.name}</button>`)}<button class="big" @click=${() => press('landing', { given: true })}>${t('loader.elsewhere')}</button><button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
     case 'weight': return pad(weighing(), () => weigh(toWeigh()));
+    case 'gauge': return pad(reading(toRead()), () => weigh(toRead()));
     case 'lift': return html`<section class="grid" aria-label=${t('loader.other')}><h2>${t('loader.other')}</h2>${now.lifts.filter((lift) => lift.state === 'waits' || lift.state === 'aborted').flatMap((lift) => [lift, ...(lift.loads.length > 1 ? lift.loads.map((load) => only(lift, [load.id])) : [])]).map((lift) => html`<button class="big left" @click=${() => set({ chosen: lift, ask: null })}>${lift.number}: ${words(lift)}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
     case 'as': return html`<section class="grid" aria-label=${t('loader.aswho')}><h2>${t('loader.aswho')}</h2>${others().map((by) => html`<button @click=${() => press('free-confirmed', { by, loads: now.standing.notYetFree })}>${by}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
     case 'sure': return html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${t(`kind.${state.sure.kind}`)}</h2><p>${t(`why.${state.sure.why}`)}</p><p>${t('refused.offline')}</p>
@@ -111,6 +115,15 @@ const toWeigh = () => {
 
 /** Which load it is stands with it: once nothing hangs it may be any of those that were not weighed. */
 const weighing = () => `${toWeigh().loads.join(' + ')}: ${t(toWeigh().massKg ? 'loader.weightAgain' : 'loader.weight', { unit: massUnit() })}`;
+
+/** What the gauge may still be read for: while the machine stands it shows what it showed then. */
+const toRead = () => {
+  if (foreseen().standing.inTheAir) return undefined;
+  const last = good().filter((one) => [...GAUGE, 'take-off', 'hooked'].includes(one.kind)).reduce((late, one) => (late && Date.parse(late.at) >= Date.parse(one.at) ? late : one), undefined);
+  return GAUGE.includes(last?.kind) ? last : undefined;
+};
+
+const reading = (one) => `${t(`kind.${one.kind}`)} ${local(one.at).slice(0, 5)}: ${t(one.massKg ? 'loader.gaugeAgain' : 'loader.gauge', { unit: massUnit() })}`;
 
 /** What the server refused of what was tapped here; of one page's own forms beside them alone. */
 export const refusedOnes = (which = () => true) => state.waiting.filter((entry) => entry.refused && which(entry.tap)).map((entry) => html`<section class="refused" role="alert" ?inert=${!isStill(`refused ${entry.seq}`, entry.tap.id)}><h2>${t('refused.title')}: ${tapped(entry.tap)} ${entry.tap.loads.join(', ')}</h2><p>${said(entry.refused.why)}</p>
@@ -162,6 +175,7 @@ export function loader() {
   <div ?inert=${!hasRested('page')}>${state.ask ? asked(now) : html`
     <div class="grid two">
       ${last ? html`<button class="big" id="undo" ?inert=${!isStill('undo', last.id)} @click=${() => undo(last.id)}>${t('loader.undo', { what: `${tapped(last)} ${last.loads.join(' ')}` })}</button>` : nothing}
+      ${toRead() ? html`<button class="big" id="gauge" @click=${() => set({ ask: 'gauge', typed: '' })}>${reading(toRead())}</button>` : nothing}
       ${toWeigh() ? html`<button class="big" id="weigh" @click=${() => set({ ask: 'weight', typed: '' })}>${weighing()}</button>` : nothing}
       ${now.standing.onHook.length ? html`<button class="big" @click=${() => press('aborted')}>${t('kind.aborted')}</button>` : html`<button class="big" @click=${() => set({ ask: 'lift' })}>${t('loader.other')}</button>`}
       <button class="big" @click=${() => press('snagged')}>${t('kind.snagged')}</button>

@@ -53,13 +53,22 @@ export async function begin() {
 /** The time on this device, or in a rehearsal that of the day that is rehearsed. */
 export const now = () => Date.now() + state.shiftMs;
 
+/** So far a device's clock may be off before anybody is told. */
+export const CLOCK_OFF_MS = 30 * 1000;
+
+/** When something is tapped: after all that this device has heard of, else clocks that are a little off turn the two words of a release round. */
+function after() {
+  const heard = [...(state.day?.taps ?? []), ...[...state.sent, ...state.waiting].map((entry) => entry.tap)].map((one) => Date.parse(one.at));
+  return Math.max(now(), ...heard.map((at) => at + 1).filter((at) => at - now() < CLOCK_OFF_MS));
+}
+
 /** How everything stands as far as this device knows: the server's last news and what was tapped here since. */
 export const foreseen = () => foresee(state.day, [...state.sent, ...state.waiting.filter((entry) => !entry.refused)].map((entry) => entry.tap));
 
 /** Keeps a tap on this device; it is shown from now on and sent as soon as that can be done. */
 export async function tap(kind, more = {}) {
   const made = {
-    id: newId(), at: new Date(now()).toISOString(), by: state.me.by, role: state.me.role, device: state.me.device, kind,
+    id: newId(), at: new Date(after()).toISOString(), by: state.me.by, role: state.me.role, device: state.me.device, kind,
     loads: [], place: state.me.place ?? '', note: '',
     // Nobody could have stopped what was done without network: it is a fact.
     anyway: !state.online, ...more,
