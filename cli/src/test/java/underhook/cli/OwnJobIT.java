@@ -452,6 +452,12 @@ class OwnJobIT {
                 4,07:06,crew1,radio,off,4,
                 5,07:06:10,crew1,radio,free-seen,4,
                 6,07:06:20,pilot,tablet,free-confirmed,4,
+                9,07:08,loader,phone,hooked,1,240
+                10,07:08:30,loader,phone,aborted,,
+                11,07:10,loader,phone,hooked,1,238
+                12,07:13,crew1,radio,off,1,
+                13,07:13:10,crew1,radio,free-seen,1,
+                14,07:13:20,pilot,tablet,free-confirmed,1,
                 7,07:20,pilot,tablet,landing,,240
                 8,07:21,pilot,tablet,engine-off,,238
                 """);
@@ -469,6 +475,11 @@ class OwnJobIT {
         assertThat(closed.exit()).as(closed.out() + closed.err()).isZero();
         List<String> samples = Files.readAllLines(evening.resolve("samples.csv"));
         assertThat(samples).anyMatch(row -> row.startsWith("mass,crate,75,78,kg"));
+        // Given up for its weight and flown later it teaches that weight, once.
+        assertThat(samples.stream().filter(row -> row.startsWith("mass,bag,")).toList())
+                .singleElement()
+                .asString()
+                .startsWith("mass,bag,220,238,kg");
         assertThat(samples.stream().filter(row -> row.startsWith("fuel,")).toList())
                 .singleElement()
                 .asString()

@@ -145,7 +145,7 @@ final class DayJson {
     private static ObjectNode crew(Crew crew) {
         ObjectNode node = Json.object();
         node.put("id", crew.id().value());
-        node.set("people", Json.texts(FlyingDay.people(crew)));
+        node.set("people", Json.texts(crew.names()));
         ArrayNode roles = node.putArray("roles");
         crew.roles().stream().sorted().forEach(role -> roles.add(PlanJson.word(role)));
         node.put("start", crew.start().value());

@@ -131,7 +131,8 @@ public final class CloseDay {
                 new Evening(reading.job().get(), plan.getValue())
                         .close(
                                 new Evening.Facts(
-                                        FlownDay.ofRows(taps, books.hands()),
+                                        FlownDay.ofRows(
+                                                taps, books.hands().withPeopleOf(job.crews())),
                                         track,
                                         books,
                                         earlier,

@@ -38,11 +38,12 @@ final class Learning {
         List<FlownSample> samples = new ArrayList<>();
         for (LiftLine line : lines) {
             boolean wasPlanned = line.plannedHookedAt().isPresent();
-            if (!wasPlanned || !line.isDone() || line.isGivenUp()) {
+            if (!wasPlanned || !line.isDone()) {
                 continue;
             }
             String group = group(line);
-            if (wasAlone(line)) {
+            // What came so heavy that it was given up first weighs what it weighs all the same.
+            if (wasAlone(line) && !line.isGivenUp()) {
                 if (!isFrozen(line)) {
                     add(
                             samples,

@@ -218,7 +218,7 @@ public final class FlyingDay {
         Set<String> names = new HashSet<>();
         job.crews().stream()
                 .filter(crew -> crew.roles().contains(Crew.Role.HOOK))
-                .forEach(crew -> names.addAll(people(crew)));
+                .forEach(crew -> names.addAll(crew.names()));
         return new TrainedHands(
                 names,
                 job.loads().stream().collect(Collectors.toMap(Load::id, Load::from)),
@@ -251,18 +251,6 @@ public final class FlyingDay {
             }
         }
         return before;
-    }
-
-    /** What the people of a crew are called on the day: by number, never by name. */
-    public static List<String> people(Crew crew) {
-        if (crew.people() == 1) {
-            return List.of(crew.id().value());
-        }
-        List<String> all = new ArrayList<>();
-        for (int i = 1; i <= crew.people(); i++) {
-            all.add(crew.id() + " " + i);
-        }
-        return all;
     }
 
     /** Every device that ever tapped, by name. */

@@ -123,7 +123,7 @@ public record PlaceLook(
                 stays.stream()
                         .filter(stay -> stay.crew().roles().contains(Crew.Role.GUY))
                         .filter(stay -> releasedAt.filter(at -> isDuring(stay, at)).isPresent())
-                        .flatMap(stay -> FlyingDay.people(stay.crew()).stream())
+                        .flatMap(stay -> stay.crew().names().stream())
                         .distinct()
                         .toList();
         int guys = setting.guys().size();

@@ -58,6 +58,6 @@ public interface EveningFiles {
 
     Reading<Books> readBooks(Path file);
 
-    /** What was flown on earlier days, from their lifts.csv. */
+    /** What was flown on earlier days, from their samples.csv. */
     Reading<List<FlownSample>> readSamples(Path file);
 }

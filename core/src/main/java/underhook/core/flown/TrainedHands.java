@@ -1,9 +1,12 @@
 package underhook.core.flown;
 
+import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import underhook.core.job.Crew;
 import underhook.core.job.LoadId;
 import underhook.core.job.PlaceId;
 
@@ -31,6 +34,15 @@ public record TrainedHands(
     /** Where the loads wait, and on which line they were planned, is not known. */
     public TrainedHands(Set<String> names) {
         this(names, Map.of(), Map.of());
+    }
+
+    /** With everybody of each crew that is named. */
+    public TrainedHands withPeopleOf(List<Crew> crews) {
+        Set<String> all = new HashSet<>(names);
+        crews.stream()
+                .filter(crew -> names.contains(crew.id().value()))
+                .forEach(crew -> all.addAll(crew.names()));
+        return new TrainedHands(all, waitsAt, lineM);
     }
 
     boolean mayHook(String person) {

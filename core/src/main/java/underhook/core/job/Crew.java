@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * People who work together: a guy team, a loader, a driller. No names.
@@ -43,6 +44,13 @@ public record Crew(
         if (!(people > 0 && massEachKg > 0)) {
             throw new IllegalArgumentException("crew " + id + " needs people and their mass.");
         }
+    }
+
+    /** What its people are called on the day: by number, never by name. */
+    public List<String> names() {
+        return people == 1
+                ? List.of(id.value())
+                : IntStream.rangeClosed(1, people).mapToObj(number -> id + " " + number).toList();
     }
 
     /** The same with one place instead of another, to stand at and to work at. */
