@@ -10,8 +10,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.LocalFrame;
+import underhook.core.geo.PlaneLine;
+import underhook.core.geo.PlanePoint;
 
 /**
  * Ground over which a rule holds.
@@ -66,6 +69,23 @@ public record Zone(
         return outline.size() > 1
                 ? outline
                 : LocalFrame.aroundCircle(outline.get(0), radiusM, CIRCLE_CORNERS);
+    }
+
+    /** How far a place lies outside of it in plan, m; 0 within. */
+    public double distanceToM(Place place) {
+        LocalFrame frame = LocalFrame.of(place.position());
+        PlanePoint at = frame.toPlane(place.position());
+        List<PlanePoint> ring = outline.stream().map(frame::toPlane).toList();
+        if (ring.size() == 1) {
+            return Math.max(0, ring.get(0).distanceToM(at) - radiusM);
+        }
+        return PlaneLine.isInside(at, ring)
+                ? 0
+                : IntStream.range(0, ring.size())
+                        .mapToObj(i -> new PlaneLine(ring.get(i), ring.get((i + 1) % ring.size())))
+                        .mapToDouble(side -> side.distanceToM(at))
+                        .min()
+                        .orElseThrow();
     }
 
     /** Whether the rule holds on that day, at some hour of it. */

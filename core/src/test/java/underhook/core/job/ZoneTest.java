@@ -2,6 +2,7 @@ package underhook.core.job;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.within;
 
 import java.time.Instant;
 import java.time.LocalDate;
@@ -10,6 +11,7 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import underhook.core.geo.GeoPoint;
 
@@ -100,5 +102,58 @@ class ZoneTest {
         assertThat(new Hours(LocalTime.of(18, 0), LocalTime.MAX).label()).isEqualTo("18:00–24:00");
         assertThat(Hours.ALL_DAY.label()).isEmpty();
         assertThatIllegalArgumentException().isThrownBy(() -> hours("13:00", "13:00"));
+    }
+
+    /** A degree of longitude on the equator is 111,319 m on WGS 84 (NIMA TR8350.2: a = 6,378,137 m). */
+    @Test
+    void lies_as_far_off_a_place_as_its_nearest_edge() {
+        Zone circle = on(List.of(new GeoPoint(0, 0.01)), 100);
+        Zone area =
+                on(
+                        List.of(
+                                new GeoPoint(-0.01, 0.01),
+                                new GeoPoint(-0.01, 0.02),
+                                new GeoPoint(0.01, 0.02),
+                                new GeoPoint(0.01, 0.01)),
+                        0);
+
+        assertThat(circle.distanceToM(at(0))).isCloseTo(1013.2, within(0.5));
+        assertThat(circle.distanceToM(at(0.0105))).isZero();
+        assertThat(area.distanceToM(at(0))).isCloseTo(1113.2, within(0.5));
+        assertThat(area.distanceToM(at(0.015))).isZero();
+    }
+
+    private static Place at(double lonDeg) {
+        return new Place(
+                new PlaceId("S"),
+                PlaceKind.SITE,
+                "",
+                new GeoPoint(0, lonDeg),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                0,
+                50,
+                1,
+                true,
+                false,
+                false,
+                false,
+                List.of(),
+                "");
+    }
+
+    private static Zone on(List<GeoPoint> outline, double radiusM) {
+        return new Zone(
+                "Z",
+                "",
+                outline,
+                radiusM,
+                Zone.Rule.NO_OVERFLIGHT,
+                List.of(),
+                0,
+                Optional.empty(),
+                Optional.empty(),
+                Hours.ALL_DAY,
+                "zones");
     }
 }

@@ -2,14 +2,9 @@ package underhook.planner.odds;
 
 import java.time.Instant;
 import java.util.List;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import underhook.core.geo.LocalFrame;
-import underhook.core.geo.PlaneLine;
-import underhook.core.geo.PlanePoint;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
-import underhook.core.job.PlaceId;
 import underhook.core.job.Zone;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Rotation;
@@ -25,13 +20,11 @@ final class ZoneTimes {
 
     private final Job job;
     private final Clock clock;
-    private final LocalFrame frame;
     private final List<Zone> timed;
 
     ZoneTimes(Job job, Clock clock) {
         this.job = job;
         this.clock = clock;
-        this.frame = LocalFrame.of(job.origin());
         this.timed =
                 job.zones().stream()
                         .filter(zone -> !zone.hours().isAllDay() && zone.isActiveOn(job.date()))
@@ -87,21 +80,6 @@ final class ZoneTimes {
                 && Stream.concat(
                                 Stream.of(loads.get(0).from()),
                                 rotation.drops().stream().map(Drop::place))
-                        .anyMatch(place -> isOver(zone, place, nearM));
-    }
-
-    private boolean isOver(Zone zone, PlaceId place, double nearM) {
-        PlanePoint at = frame.toPlane(job.getPlace(place).position());
-        List<PlanePoint> outline = zone.outline().stream().map(frame::toPlane).toList();
-        return outline.size() == 1
-                ? outline.get(0).distanceToM(at) <= zone.radiusM() + nearM
-                : isIn(outline, at, nearM);
-    }
-
-    private static boolean isIn(List<PlanePoint> ring, PlanePoint at, double nearM) {
-        return PlaneLine.isInside(at, ring)
-                || IntStream.range(0, ring.size())
-                        .mapToObj(k -> new PlaneLine(ring.get(k), ring.get((k + 1) % ring.size())))
-                        .anyMatch(side -> side.distanceToM(at) <= nearM);
+                        .anyMatch(place -> zone.distanceToM(job.getPlace(place)) <= nearM);
     }
 }

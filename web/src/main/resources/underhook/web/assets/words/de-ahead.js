@@ -69,9 +69,11 @@ export const ahead = [
   [/^(Landing|Hovering|Flying low|Unloading) here: (.*)$/, (_, what, places) => `${{ Landing: 'Landen', Hovering: 'Schweben', 'Flying low': 'Tief fliegen', Unloading: 'Absetzen' }[what]} hier: ${places.replace(/\blegs\b/, 'Strecken')}`],
   [/^No letter holds on this day: ask whose land it is\.$/, 'Kein Schreiben gilt an diesem Tag: den fragen, dessen Land es ist.'],
   [/^For some hours of the duty no letter holds\.$/, 'Für manche Stunden des Dienstes gilt kein Schreiben.'],
-  [/^(Allowed|Forbidden|Needs a permit: none is stated|Needs a permit: .+? is at hand)(?: from (\S+) to (\S+))?, says (.+)\.$/, (_, what, from, until, letter) => `${ruling(what)}${from ? ` von ${from} bis ${until}` : ''}, laut ${letter}.`],
+  [/^(Allowed|Forbidden|Needs a permit: none is stated|Needs a permit: .+? is at hand)(?: ([^,]+))?, says (.+)\.$/, (_, what, held, letter) => `${ruling(what)}${held ? ` ${hours(held)}` : ''}, laut ${letter}.`],
 ];
 
+/** "from 12:00 to 13:30" as hours of zones and letters are told. */
+export const hours = (said) => said.replace(/^from (\S+) to (\S+)$/, 'von $1 bis $2').replace(/^from (\S+) on$/, 'ab $1').replace(/^until (\S+)$/, 'bis $1');
 const ruling = (what) => ({ Allowed: 'Erlaubt', Forbidden: 'Verboten', 'Needs a permit: none is stated': 'Braucht eine Genehmigung: keine ist angegeben' })[what] ?? what.replace(/^Needs a permit: (.+) is at hand$/, 'Braucht eine Genehmigung: $1 liegt vor');
 
 const MONTHS = { January: 'Januar', February: 'Februar', March: 'März', April: 'April', May: 'Mai', June: 'Juni', July: 'Juli', August: 'August', September: 'September', October: 'Oktober', November: 'November', December: 'Dezember' };

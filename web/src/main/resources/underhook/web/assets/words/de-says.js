@@ -1,7 +1,7 @@
 // Sentences of the server in German, by their shape; the values stand where they stood. A shape that is not
 // here stays English on the page, and is marked so for those who hear it read.
 import { recheck } from './de-recheck.js';
-import { ahead } from './de-ahead.js';
+import { ahead, hours as saidHours } from './de-ahead.js';
 import { faults } from './de-faults.js';
 import { versions } from './de-versions.js';
 
@@ -9,8 +9,6 @@ const PARTS = [
   [/\brotor\b/g, 'Rotor'], [/\btail\b/g, 'Heck'], [/\bline\b/g, 'Leine'], [/\bload\b/g, 'Last'], [/ to trees\b/g, ' gegen Bäume'], [/ to ground of unknown height\b/g, ' gegen Boden unbekannter Höhe'], [/ to ground\b/g, ' gegen Boden'], [/ to wires?\b/g, ' gegen Leitung'],
   [/ to (?=\d)/g, ' bis '], [/ to (?=[A-Z]\w)/g, ' nach '], [/\(guards\)/g, '(Posten)'], [/\((\d+°) beside\)/g, '($1 daneben)'], [/\bpasses over\b/g, 'kommt über'], [/\bpasses\b/g, 'kommt an'], [/\bguards?\b/g, 'Posten'],
 ];
-/** "from 12:00 to 13:30" as words of a zone have it. */
-const zoneHours = (said) => said.replace(/^from (\S+) to (\S+)$/, 'von $1 bis $2').replace(/^from (\S+) on$/, 'ab $1').replace(/^until (\S+)$/, 'bis $1');
 /** Values that are words themselves. */
 const NO_ROOM = [
   [/^(\S+) TRUE, trees of (.+), a rise behind the tail of (.+) and a clearance of (.+) ask for at least (.+); the longest line that may carry it gives at most (.+?)( with the load standing under it)?\. Perhaps a longer line\.$/, (_, heading, trees, rise, keep, needs, has, stands) => `${heading} rechtweisend, verlangen Bäume von ${trees}, ein Anstieg hinter dem Heck von ${rise} und ein Abstand von ${keep} mindestens ${needs}; die längste Leine, die sie tragen darf, gibt höchstens ${has}${stands ? ' mit der Last, die darunter steht' : ''}. Vielleicht eine längere Leine.`],
@@ -150,8 +148,8 @@ export const says = [
   [/^as the files state it$/, 'wie die Dateien es sagen'], [/^all that lies at (\S+) lies at (\S+)$/, 'was an $1 liegt, liegt an $2'], [/^line (.+) alone$/, 'nur mit der Leine $1'], [/^flown by (.+)$/, 'geflogen von $1'],
   [/^the owner of (\S+) agrees to its use$/, '$1 wird zugesagt'], [/^(\S+) stands at (\S+)$/, '$1 steht an $2'], [/^fuel stays at (\S+)$/, 'der Treibstoff bleibt an $1'], [/^a minute costs what one of (.+) costs$/, 'eine Minute kostet so viel wie bei $1'],
   [/^The wind is just within the limit of this load: (gust less mean wind|gust|mean wind)(.*?)\. Ask for it again before the lift\.$/, (_, gauge, at) => `Der Wind liegt nur knapp innerhalb der Grenze dieser Last: ${GAUGES[gauge]}${at.replace(' at ', ' an ')}. Vor dem Heben noch einmal fragen.`],
-  [/^The zone (.+), which holds (.+), begins (.+) away, nearer than a last part is long\. Mind it on the way in and out\.$/, (_, zone, hours, away) => `Die Zone ${zone}, die ${zoneHours(hours)} gilt, beginnt in ${away} Entfernung, näher als ein Endteil lang ist. Beim Weg hinein und hinaus beachten.`],
-  [/^It holds (.+)\. Flown over it, close by it or low in it at other times: (.+)\. Should the day run ahead or late, look at the clock and order the rest anew first\.$/, (_, hours, flown) => `Sie gilt ${zoneHours(hours)}. Zu anderen Zeiten über ihr, nahe bei ihr oder tief in ihr geflogen: ${flown}. Läuft der Tag voraus oder nach, zuerst auf die Uhr sehen und den Rest neu ordnen.`],
+  [/^The zone (.+), which holds (.+), begins (.+) away, nearer than a last part is long\. Mind it on the way in and out\.$/, (_, zone, hours, away) => `Die Zone ${zone}, die ${saidHours(hours)} gilt, beginnt in ${away} Entfernung, näher als ein Endteil lang ist. Beim Weg hinein und hinaus beachten.`],
+  [/^It holds (.+)\. Flown over it, close by it or low in it at other times: (.+)\. Should the day run ahead or late, look at the clock and order the rest anew first\.$/, (_, hours, flown) => `Sie gilt ${saidHours(hours)}. Zu anderen Zeiten über ihr, nahe bei ihr oder tief in ihr geflogen: ${flown}. Läuft der Tag voraus oder nach, zuerst auf die Uhr sehen und den Rest neu ordnen.`],
   [/^The zone (.+) begins (.+) away, nearer than a last part is long\. Mind it on the way in and out\.$/, 'Die Zone $1 beginnt in $2 Entfernung, näher als ein Endteil lang ist. Beim Weg hinein und hinaus beachten.'],
   [/^(.+) at (.+) is not trained to hook and is not counted for it\.$/, '$1 bei $2 ist nicht zum Anhängen ausgebildet und zählt dafür nicht.'],
   [/^Nobody who stays at its pick-up is trained to hook\. Perhaps a loader there\.$/, 'Niemand, der am Aufnahmeplatz bleibt, ist zum Anhängen ausgebildet. Vielleicht ein Lader dort.'],
