@@ -487,6 +487,63 @@ class OwnJobIT {
     }
 
     /**
+     * A new order has what was done by then as it was told, four seconds from hook to free. That the times were wrong is found
+     * at night: beside them the flight of three minutes teaches nothing. By thought, no source.
+     */
+    @Test
+    void a_time_put_right_at_night_is_not_set_beside_what_a_new_order_took_over()
+            throws IOException {
+        Path job = write();
+        Path home = folder.resolve("home");
+        Path out = folder.resolve("out");
+        assertThat(Said.of(home, "plan", job.toString(), "--out", out.toString()).exit()).isZero();
+        Path taps = folder.resolve("taps.csv");
+        String told =
+                """
+                id,at,by,device,kind,loads,undoes
+                1,07:00,pilot,tablet,engine-on,,
+                2,07:01,pilot,tablet,take-off,,
+                3,07:08:00,loader,phone,hooked,4,
+                4,07:08:02,crew1,radio,off,4,
+                5,07:08:03,crew1,radio,free-seen,4,
+                6,07:08:04,pilot,tablet,free-confirmed,4,
+                """;
+        Files.writeString(taps, told);
+        Path anew = folder.resolve("anew");
+        Said order =
+                Said.of(
+                        home,
+                        "replan",
+                        job.toString(),
+                        out.resolve("plan.json").toString(),
+                        "--at=07:10",
+                        "--fuel-kg=250",
+                        "--taps=" + taps,
+                        "--out=" + anew);
+        assertThat(order.exit()).as(order.out() + order.err()).isZero();
+        Files.writeString(
+                taps, told + "7,21:40,desk,office,undone,,3\n8,07:05,loader,phone,hooked,4,\n");
+        Path evening = folder.resolve("evening");
+
+        Said closed =
+                Said.of(
+                        home,
+                        "close",
+                        job.toString(),
+                        anew.resolve("plan.json").toString(),
+                        "--taps=" + taps,
+                        "--out=" + evening);
+
+        assertThat(closed.exit()).as(closed.out() + closed.err()).isZero();
+        assertThat(Files.readString(evening.resolve("samples.csv"))).doesNotContain("lift-time");
+        assertThat(Files.readAllLines(evening.resolve("lifts.csv")))
+                .filteredOn(row -> row.startsWith("4,"))
+                .singleElement()
+                .asString()
+                .contains(",,,tapped,2026-09-08T07:05:00-01:00,2026-09-08T07:08:04-01:00,,");
+    }
+
+    /**
      * A row copied in a spreadsheet and changed, its id left as it was, would be lost as a second copy of the first.
      * A head count on the way home, four hours after the shutdown, is no standby. By thought, no source.
      */

@@ -62,6 +62,7 @@ final class FlownJson {
         for (LiftLine.GivenUp one : line.givenUp()) {
             Json.putTenths(givenUp.addObject(), "readKg", one.readKg());
         }
+        node.put("takenOver", line.takenOver());
         putTime(node, "plannedHookedAt", line.plannedHookedAt(), zone);
         putTime(node, "plannedDoneAt", line.plannedDoneAt(), zone);
         putTime(node, "hookedAt", line.hookedAt(), zone);

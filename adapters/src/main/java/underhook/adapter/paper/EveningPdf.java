@@ -154,7 +154,10 @@ public final class EveningPdf implements EveningWriter {
                             line.load().value(),
                             line.kind(),
                             line.to().value(),
-                            line.plannedDoneAt().map(words::clock).orElse(""),
+                            line.plannedDoneAt()
+                                    .filter(at -> !line.takenOver())
+                                    .map(words::clock)
+                                    .orElse(""),
                             line.doneAt().map(words::clock).orElse(""),
                             laterMin(line).map(EveningPdf::signed).orElse(""),
                             kilograms(line.listedKg()),
@@ -169,7 +172,8 @@ public final class EveningPdf implements EveningWriter {
                 line.givenUp().stream()
                         .map(one -> "given up" + read(one.readKg()) + "; ")
                         .collect(Collectors.joining());
-        String all = told + givenUp + line.whatIsLeft();
+        String before = line.takenOver() && line.isDone() ? "before the new order; " : "";
+        String all = told + before + givenUp + line.whatIsLeft();
         return all.endsWith("; ") ? all.substring(0, all.length() - 2) : all;
     }
 
@@ -182,12 +186,7 @@ public final class EveningPdf implements EveningWriter {
     }
 
     private static Optional<BigDecimal> laterMin(LiftLine line) {
-        return line.plannedDoneAt()
-                .flatMap(
-                        planned ->
-                                line.doneAt()
-                                        .map(done -> Duration.between(planned, done).toSeconds()))
-                .map(s -> Written.nearest(s / 60.0, 0));
+        return line.later().map(later -> Written.nearest(later.toSeconds() / 60.0, 0));
     }
 
     private static String signed(BigDecimal minutes) {
@@ -266,7 +265,9 @@ public final class EveningPdf implements EveningWriter {
             }
             sheet.text(sheet.left(), y + 9, AXIS, line.load() + " " + line.to());
             sheet.stroke(0.8);
-            if (line.plannedHookedAt().isPresent() && line.plannedDoneAt().isPresent()) {
+            if (line.plannedHookedAt().isPresent()
+                    && line.plannedDoneAt().isPresent()
+                    && !line.takenOver()) {
                 double begin = x(sheet, line.plannedHookedAt().get());
                 double width = Math.max(2, x(sheet, line.plannedDoneAt().get()) - begin);
                 sheet.box(begin, y + 1.5, width, 4);

@@ -1,7 +1,6 @@
 package underhook.adapter.table;
 
 import java.math.BigDecimal;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -111,8 +110,8 @@ public final class EveningSheets {
                             line.from().value(),
                             line.to().value(),
                             number(line.lineM(), 1),
-                            time(line.plannedHookedAt(), day),
-                            time(line.plannedDoneAt(), day),
+                            planned(line, line.plannedHookedAt(), day),
+                            planned(line, line.plannedDoneAt(), day),
                             line.told().name().toLowerCase(Locale.ROOT),
                             time(line.hookedAt(), day),
                             time(line.doneAt(), day),
@@ -129,13 +128,13 @@ public final class EveningSheets {
         return rows;
     }
 
+    private static String planned(LiftLine line, Optional<Instant> at, ClosedDay day) {
+        return line.takenOver() ? "" : time(at, day);
+    }
+
     private static String later(LiftLine line) {
-        return line.plannedDoneAt()
-                .flatMap(
-                        planned ->
-                                line.doneAt()
-                                        .map(done -> Duration.between(planned, done).toSeconds()))
-                .map(s -> Written.nearest(s / 60.0, 1).toPlainString())
+        return line.later()
+                .map(later -> Written.nearest(later.toSeconds() / 60.0, 1).toPlainString())
                 .orElse("");
     }
 

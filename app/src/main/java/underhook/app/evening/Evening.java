@@ -302,6 +302,7 @@ final class Evening {
                 in.map(p -> p.rotation().hookedAt()),
                 in.map(p -> p.drop().releasedAt()),
                 told,
+                in.filter(this::isTakenOver).isPresent(),
                 hookedAt,
                 doneAt,
                 load.massKg(),
@@ -314,6 +315,14 @@ final class Evening {
                         .filter(FlownLift::aborted)
                         .map(lift -> new LiftLine.GivenUp(lift.hookedAt(), readAloneKg(lift)))
                         .toList());
+    }
+
+    /** A new order has what was done by then as it was told, rightly or not. */
+    private boolean isTakenOver(Planned one) {
+        return plan.summary()
+                .anew()
+                .filter(anew -> !one.drop().releasedAt().isAfter(anew.fromAt()))
+                .isPresent();
     }
 
     /** What hangs beside others nobody weighed. */

@@ -44,7 +44,7 @@ final class Learning {
             String group = group(line);
             // What came so heavy that it was given up first weighs what it weighs all the same.
             if (wasAlone(line) && !line.isGivenUp()) {
-                if (!isFrozen(line)) {
+                if (!line.takenOver()) {
                     add(
                             samples,
                             Measure.LIFT_TIME,
@@ -70,12 +70,6 @@ final class Learning {
         }
         fuelSamples(lines, flown, samples);
         return samples;
-    }
-
-    /** A plan made anew has what was done by then as it was tapped: beside itself it teaches nothing. */
-    static boolean isFrozen(LiftLine line) {
-        return line.plannedHookedAt().equals(line.hookedAt())
-                && line.plannedDoneAt().equals(line.doneAt());
     }
 
     /** A reading of the gauge, and what is burnt from then on besides the flow. */

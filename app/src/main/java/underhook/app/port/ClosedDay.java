@@ -1,5 +1,6 @@
 package underhook.app.port;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -55,6 +56,8 @@ public record ClosedDay(
      * One load, planned and flown.
      *
      * @param plannedHookedAt empty when it was left out of the plan
+     * @param takenOver whether the plan is a new order that has it with the times that were told by then: nothing
+     *     that was planned
      * @param hookedAt when it was hooked; a guess where told by the track
      * @param doneAt when it stood and was called free; a guess where told by the track
      * @param listedKg mass as listed, kg
@@ -71,6 +74,7 @@ public record ClosedDay(
             Optional<Instant> plannedHookedAt,
             Optional<Instant> plannedDoneAt,
             Told told,
+            boolean takenOver,
             Optional<Instant> hookedAt,
             Optional<Instant> doneAt,
             OptionalDouble listedKg,
@@ -90,6 +94,14 @@ public record ClosedDay(
 
         public boolean isGivenUp() {
             return !givenUp.isEmpty();
+        }
+
+        /** How much later than planned it stood, negative when sooner; empty where nothing was planned. */
+        public Optional<Duration> later() {
+            return takenOver
+                    ? Optional.empty()
+                    : plannedDoneAt.flatMap(
+                            planned -> doneAt.map(done -> Duration.between(planned, done)));
         }
 
         /** Whether it stands where it was to stand. */

@@ -33,6 +33,8 @@ function late(planned, done) {
   return html` <span class=${minutes > 0 ? 'late' : ''}>${minutes > 0 ? '+' : minutes < 0 ? '−' : '±'}${Math.abs(minutes)} min</span>`;
 }
 
+const beside = (planned, done) => html`${u.clock(planned)} / ${u.clock(done)}${late(planned, done)}`;
+
 /** What was left out comes after every time; of signs, digits come late in the alphabets. */
 const LAST = '9999';
 
@@ -42,10 +44,10 @@ const loads = (rows) => html`<div class="wide"><table><caption>${t('flownday.loa
   <thead><tr><th scope="col">${t('flownday.load')}</th><th scope="col">${t('flownday.way')}</th><th scope="col">${t('flownday.hooked')}</th><th scope="col">${t('flownday.done')}</th>
     <th scope="col" class="num">${t('flownday.mass')}</th><th scope="col">${t('flownday.state')}</th></tr></thead>
   <tbody>${inOrder(rows).map((one) => html`<tr><th scope="row"><b>${one.load}</b></th><td>${one.from} → ${one.to}</td>
-    <td>${u.clock(one.plannedHookedAt)} / ${u.clock(one.hookedAt)}${late(one.plannedHookedAt, one.hookedAt)}</td>
-    <td>${u.clock(one.plannedDoneAt)} / ${u.clock(one.doneAt)}${late(one.plannedDoneAt, one.doneAt)}</td>
+    <td>${beside(one.takenOver ? null : one.plannedHookedAt, one.hookedAt)}</td>
+    <td>${beside(one.takenOver ? null : one.plannedDoneAt, one.doneAt)}</td>
     <td class="num">${u.mass(one.listedKg)}${one.readKg == null ? nothing : html` / <b>${u.mass(one.readKg)}</b>`}</td>
-    <td>${one.isDone ? badge('inside', t('flownday.stands')) : html`${badge(one.plannedHookedAt ? 'near' : 'outside', t('flownday.open'))} ${said(one.left)}`}
+    <td>${one.isDone ? html`${badge('inside', t('flownday.stands'))}${one.takenOver ? ` ${t('flownday.takenOver')}` : nothing}` : html`${badge(one.plannedHookedAt ? 'near' : 'outside', t('flownday.open'))} ${said(one.left)}`}
       ${one.givenUp.map((attempt) => html`<br>${attempt.readKg == null ? t('flownday.aborted') : t('flownday.abortedRead', { mass: u.mass(attempt.readKg) })}`)}</td></tr>`)}</tbody></table></div>`;
 
 const findings = (rows) => (rows.length ? html`<h3>${t('panel.findings')}</h3><ul>${rows.map((one) => html`<li>${severity(one.severity)} <b>${one.subject}</b> ${codeWords(one.code)}: ${said(one.message)}</li>`)}</ul>` : nothing);
