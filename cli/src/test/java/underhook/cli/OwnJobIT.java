@@ -437,6 +437,16 @@ class OwnJobIT {
     void learns_fuel_by_runs_of_the_engine_and_masses_with_their_ballast() throws IOException {
         Path job = write();
         replace(job.resolve("loads.csv"), "4;crate;A;P1;150", "4;crate;A;P1;60");
+        // What earlier days taught raises the plan's flow and masses, not what this day is set
+        // beside.
+        Files.writeString(
+                job.resolve("learned.csv"),
+                """
+                quantity,group,samples,flown_over_planned,believed,factor,spread
+                fuel,Demo machine D-1 (invented),9,1.4,0.5,1.2,0.1
+                mass,bag,9,1.1,0.5,1.05,0.02
+                """);
+        replace(job.resolve("job.yaml"), "version: 1", "version: 1\nlearned: learned.csv");
         Path out = folder.resolve("out");
         Said plan =
                 Said.of(folder.resolve("home"), "plan", job.toString(), "--out", out.toString());

@@ -338,12 +338,12 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                 return Optional.empty();
             }
             Ground known = ground.orElseThrow();
-            LearnedRules learned =
-                    LearnedRules.of(
+            ReadJob.Stated stated =
+                    new ReadJob.Stated(
                             SpreadsFields.with(
                                     HandlingFields.with(rules.orElseThrow(), rigging), figures),
-                            machine.orElseThrow(),
-                            figures);
+                            machine.orElseThrow());
+            LearnedRules learned = LearnedRules.of(stated.rules(), stated.machine(), figures);
             findings.addAll(learned.findings());
             if (head.magneticVariationRad().isEmpty()) {
                 findings.add(
@@ -400,6 +400,7 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                             job,
                             known,
                             others,
+                            stated,
                             beside,
                             new ReadJob.Emergency(
                                     emergency.map(EmergencyFile::plan).orElse(EmergencyPlan.NONE),

@@ -256,6 +256,7 @@ class CardsPdfTest {
                                         read.job(),
                                         read.ground(),
                                         List.of(),
+                                        read.stated(),
                                         read.beside(),
                                         new ReadJob.Emergency(plan, Optional.empty()),
                                         read.sums()),

@@ -118,7 +118,7 @@ final class Evening {
                                                         + " counted up to the last tap, at "
                                                         + Charged.clock(job, last)
                                                         + ".")));
-        Learning learning = new Learning(job, plan);
+        Learning learning = new Learning(readJob, plan);
         List<FlownSample> samples = learning.samples(lines, flown);
         Charged charged = Charged.of(job, lines, flown);
         findings.addAll(charged.findings());

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import underhook.app.port.ClosedDay.LiftLine;
 import underhook.app.port.FlownSample;
+import underhook.app.port.ReadJob;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
 import underhook.core.job.Job;
@@ -28,8 +29,10 @@ final class Learning {
     private final Job job;
     private final List<Rotation> rotations;
 
-    Learning(Job job, Plan plan) {
-        this.job = job;
+    Learning(ReadJob read, Plan plan) {
+        // Factors hold for what the files state: beside what was learned already a second day would
+        // take it back.
+        job = read.job().withRules(read.stated().rules()).withMachine(read.stated().machine());
         rotations = plan.steps().stream().flatMap(step -> step.rotation().stream()).toList();
     }
 
