@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -592,6 +593,18 @@ class OwnJobIT {
         Said lost = close(home, job, out, "--taps=" + taps, "--books=" + books);
         Files.writeString(taps, rows + off + later);
         Said after = close(home, job, out, "--taps=" + taps, "--books=" + books);
+        // Found at night: load 4 stood four seconds later.
+        String wide =
+                (rows + off)
+                        .lines()
+                        .map(row -> row + (row.startsWith("id,") ? ",undoes,note\n" : ",,\n"))
+                        .collect(Collectors.joining());
+        Files.writeString(
+                taps,
+                wide
+                        + "20,21:40,desk,office,undone,,4,time misread\n"
+                        + "21,07:06:04,crew1,radio,off,4,,\n");
+        Said corrected = close(home, job, out, "--taps=" + taps, "--books=" + books);
         Files.writeString(taps, rows + later);
         Said running = close(home, job, out, "--taps=" + taps, "--books=" + books);
 
@@ -606,6 +619,12 @@ class OwnJobIT {
                                 + " shutdown and the last tap, at 11:21:00. Perhaps the day was over"
                                 + " before.")
                 .doesNotContain("MACHINE_TIMES_MISSING");
+        assertThat(corrected.out())
+                .contains(
+                        "NOTE TAP_CORRECTED 4: Taken back at 21:40:00 by desk, when the day was"
+                                + " over: time misread. Found OFF at 07:06:00 by crew1, id 4.")
+                .doesNotContain("STANDBY_AFTER");
+        assertThat(after.out()).doesNotContain("TAP_CORRECTED");
         assertThat(running.out())
                 .contains(
                         "The engine was not told to be off; its time is counted up to the last"

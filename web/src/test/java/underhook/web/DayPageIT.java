@@ -1581,6 +1581,20 @@ class DayPageIT {
         page.waitUntil("it is told", it -> it.says("gate is shut"));
     }
 
+    @Test
+    @Order(13)
+    void an_order_that_changes_nothing_says_so() {
+        go("report");
+        page.run(
+                """
+                return import('/assets/day/state.js').then(({ set }) => set({ orders: { plan: 'none', because: [], differences: [], flightMin: 0, finishMin: 0,
+                  costs: { fromAt: '2026-09-08T07:00:00-01:00', moreCents: 0, restCents: 100, currency: 'EUR' }, leftOut: [], unhooked: [], verified: true } }));
+                """);
+
+        page.waitUntil("it says so", it -> it.says("Nothing: the order and its times stay"));
+        page.run("return import('/assets/day/state.js').then(({ set }) => set({ orders: null }))");
+    }
+
     /** Held sideways a phone is 390 px high: most of it is for the numbers. */
     @Test
     @Order(13)

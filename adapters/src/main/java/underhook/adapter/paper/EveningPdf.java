@@ -87,7 +87,13 @@ public final class EveningPdf implements EveningWriter {
         flow.space(8);
         flow.heading("To be said of the day");
         for (Finding finding : day.findings()) {
-            flow.paragraph(Face.TEXT, finding.subject() + ": " + finding.message());
+            String found = (finding.value() + " " + finding.unit()).strip();
+            flow.paragraph(
+                    Face.TEXT,
+                    finding.subject()
+                            + ": "
+                            + finding.message()
+                            + (found.isEmpty() ? "" : " (" + found + ")"));
         }
         flow.space(4);
     }

@@ -59,14 +59,56 @@ record Charged(Invoice.Quantities quantities, List<Finding> findings) {
         return new Charged(quantities, findings);
     }
 
+    private static Optional<Instant> lastShutdown(FlownDay flown) {
+        return flown.taps().stream()
+                .filter(tap -> tap.kind() == TapKind.ENGINE_OFF)
+                .map(Tap::at)
+                .max(Comparator.naturalOrder())
+                .filter(at -> !flown.now().engineOn());
+    }
+
+    /** What was taken back when the day was over. */
+    static List<Finding> corrected(Job job, List<Tap> told, FlownDay flown) {
+        Optional<Instant> over = lastShutdown(flown).map(at -> at.plus(LONG_AFTER));
+        List<Finding> findings = new ArrayList<>();
+        for (Tap back : told) {
+            if (over.filter(back.at()::isAfter).isEmpty()) {
+                continue;
+            }
+            told.stream()
+                    .filter(tap -> back.undoes().filter(tap.id()::equals).isPresent())
+                    .filter(tap -> !flown.taps().contains(tap))
+                    .findFirst()
+                    .ifPresent(tap -> findings.add(corrected(job, tap, back)));
+        }
+        return findings;
+    }
+
+    private static Finding corrected(Job job, Tap tap, Tap back) {
+        return new Finding(
+                FindingCode.TAP_CORRECTED,
+                Severity.NOTE,
+                tap.loads().isEmpty() ? tap.device() : tap.loads().get(0).value(),
+                tap.kind() + told(job, tap),
+                "",
+                "",
+                "taps",
+                "Taken back at "
+                        + clock(job, back.at())
+                        + " by "
+                        + back.by()
+                        + ", when the day was over"
+                        + (back.note().isEmpty() ? "." : ": " + back.note() + "."));
+    }
+
+    /** When and by whom, and its id to find it again in the table. */
+    static String told(Job job, Tap tap) {
+        return " at " + clock(job, tap.at()) + " by " + tap.by() + ", id " + tap.id();
+    }
+
     /** Whoever taps when the day is over lengthens the standby that is charged. */
     static Optional<Finding> standbyAfter(Job job, FlownDay flown) {
-        Optional<Instant> off =
-                flown.taps().stream()
-                        .filter(tap -> tap.kind() == TapKind.ENGINE_OFF)
-                        .map(Tap::at)
-                        .max(Comparator.naturalOrder())
-                        .filter(at -> !flown.now().engineOn());
+        Optional<Instant> off = lastShutdown(flown);
         Instant last = flown.lastAt().orElse(Instant.MIN);
         return off.map(at -> Duration.between(at, last))
                 .filter(after -> after.compareTo(LONG_AFTER) > 0)

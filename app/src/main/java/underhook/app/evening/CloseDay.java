@@ -133,6 +133,7 @@ public final class CloseDay {
                                 new Evening.Facts(
                                         FlownDay.ofRows(
                                                 taps, books.hands().withPeopleOf(job.crews())),
+                                        taps,
                                         track,
                                         books,
                                         earlier,
@@ -148,7 +149,12 @@ public final class CloseDay {
         return new Evening(job, plan)
                 .close(
                         new Evening.Facts(
-                                FlownDay.of(taps, hands), List.of(), books, List.of(), Map.of()));
+                                FlownDay.of(taps, hands),
+                                taps,
+                                List.of(),
+                                books,
+                                List.of(),
+                                Map.of()));
     }
 
     /** Reads on after a fault, so that all are told at once. */

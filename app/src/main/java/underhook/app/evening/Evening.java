@@ -49,10 +49,12 @@ final class Evening {
     /**
      * What was told of the day.
      *
+     * @param told all taps, those that were taken back too
      * @param planSums of the files that the plan was made of; empty where it says none
      */
     record Facts(
             FlownDay flown,
+            List<Tap> told,
             List<TrackReader.Fix> track,
             EveningFiles.Books books,
             List<FlownSample> earlier,
@@ -86,6 +88,7 @@ final class Evening {
         FlownDay flown = facts.flown();
         otherJob(facts.planSums());
         flown.conflicts().forEach(conflict -> findings.add(named(conflict)));
+        findings.addAll(Charged.corrected(job, facts.told(), flown));
         List<TrackPoint> points = points(facts.track());
         TrackMatch match = match(points);
         List<LiftLine> lines = new ArrayList<>();
@@ -154,15 +157,7 @@ final class Evening {
     /** With the tap that it is about, to be found again in the table. */
     private Finding named(FlownDay.Conflict conflict) {
         Finding why = conflict.finding();
-        Tap tap = conflict.tap();
-        String which =
-                why.value()
-                        + " at "
-                        + Charged.clock(job, tap.at())
-                        + " by "
-                        + tap.by()
-                        + ", id "
-                        + tap.id();
+        String which = why.value() + Charged.told(job, conflict.tap());
         return new Finding(
                 why.code(),
                 why.severity(),

@@ -120,6 +120,8 @@ public enum FindingCode {
     FUEL_NOT_READ,
     /** Standby is charged for long after the last shutdown. */
     STANDBY_AFTER,
+    /** Taken back long after the last shutdown. */
+    TAP_CORRECTED,
     // Calculations by hand
     VALUE_OUT_OF_RANGE,
     TRACK_NOT_HELD,

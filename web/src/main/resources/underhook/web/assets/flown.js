@@ -47,7 +47,7 @@ const loads = (rows) => html`<div class="wide"><table><caption>${t('flownday.loa
     <td>${beside(one.takenOver ? null : one.plannedHookedAt, one.hookedAt)}</td>
     <td>${beside(one.takenOver ? null : one.plannedDoneAt, one.doneAt)}</td>
     <td class="num">${u.mass(one.listedKg)}${one.readKg == null ? nothing : html` / <b>${u.mass(one.readKg)}</b>`}</td>
-    <td>${one.isDone ? html`${badge('inside', t('flownday.stands'))}${one.takenOver ? ` ${t('flownday.takenOver')}` : nothing}` : html`${badge(one.plannedHookedAt ? 'near' : 'outside', t('flownday.open'))} ${said(one.left)}`}
+    <td>${one.isDone ? html`${badge('inside', t('flownday.stands'))}${one.takenOver ? html`<br>${t('flownday.takenOver')}` : nothing}` : html`${badge(one.plannedHookedAt ? 'near' : 'outside', t('flownday.open'))} ${said(one.left)}`}
       ${one.givenUp.map((attempt) => html`<br>${attempt.readKg == null ? t('flownday.aborted') : t('flownday.abortedRead', { mass: u.mass(attempt.readKg) })}`)}</td></tr>`)}</tbody></table></div>`;
 
 const findings = (rows) => (rows.length ? html`<h3>${t('panel.findings')}</h3><ul>${rows.map((one) => html`<li>${severity(one.severity)} <b>${one.subject}</b> ${codeWords(one.code)}: ${said(one.message)}</li>`)}</ul>` : nothing);

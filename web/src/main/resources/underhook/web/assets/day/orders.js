@@ -5,6 +5,9 @@ import { delivered, post, news, stock } from './link.js';
 import { clock } from './units.js';
 import { said, t } from './words.js';
 
+/** Less is no reason to read a second order. */
+const WORTH_CENTS = 100;
+
 async function ask(heavier) {
   set({ orders: { asking: true } });
   try {
@@ -24,7 +27,9 @@ async function askBetter(known, heavier) {
   try {
     const found = await post('order', { heavier });
     const more = known.leftOut.length - found.leftOut.length;
-    const gains = more || known.costs.restCents - found.costs.restCents || known.finishMin - found.finishMin + known.flightMin - found.flightMin;
+    // What nobody could see in what is told of it is no better order.
+    const cheaper = Math.abs(known.costs.restCents - found.costs.restCents) < WORTH_CENTS ? 0 : known.costs.restCents - found.costs.restCents;
+    const gains = more || cheaper || known.finishMin - found.finishMin + known.flightMin - found.flightMin;
     better = found.verified && (gains > 0 || !known.verified) ? found : null;
   } catch {
     // The known order stands.
@@ -56,7 +61,7 @@ const byReason = (all) => [...new Set(all.map((one) => one.message))].map((messa
 
 const offer = (one) => html`<section class="order" aria-label=${t('orders.title')}>
   <h3>${t('orders.because')}</h3>${one.because.length ? html`<ul>${one.because.map((words) => html`<li>${said(words)}</li>`)}</ul>` : html`<p>${t('orders.nothing')}</p>`}
-  <h3>${t('orders.differences')}</h3><ol>${one.differences.map((words) => html`<li>${said(words)}</li>`)}</ol>
+  <h3>${t('orders.differences')}</h3>${one.differences.length ? html`<ol>${one.differences.map((words) => html`<li>${said(words)}</li>`)}</ol>` : html`<p>${t('orders.same')}</p>`}
   <p><b>${t('orders.sums', { flight: signed(one.flightMin), finish: signed(one.finishMin) })}</b></p>
   <p>${costs(one.costs)}</p>
   ${one.leftOut.length ? html`<ul class="caution">${byReason(one.leftOut).map(([message, loads]) => html`<li>${loads.join(', ')}: ${said(message)}</li>`)}</ul>` : nothing}
@@ -70,5 +75,5 @@ export const orders = () => html`<h2>${t('orders.title')}</h2><p>${t('orders.hin
   ${state.orders?.failed ? html`<p class="missing">${said(state.orders.failed)}</p>` : nothing}
   ${state.orders?.accepted ? html`<p class="caution">${t('orders.accepted')}</p>` : nothing}
   ${state.orders?.plan ? offer(state.orders) : nothing}
-  ${state.orders?.better ? html`<p>${t('orders.better', { flight: signed(state.orders.better.flightMin), finish: signed(state.orders.better.finishMin) })}</p>
+  ${state.orders?.better ? html`<p>${t('orders.better', { flight: signed(state.orders.better.flightMin), finish: signed(state.orders.better.finishMin) })} ${costs(state.orders.better.costs)}</p>
     <button class="big" @click=${() => set({ orders: state.orders.better })}>${t('orders.show')}</button>` : nothing}`;
