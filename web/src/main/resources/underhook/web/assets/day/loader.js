@@ -55,18 +55,39 @@ async function weigh(last) {
 
 const loadsOf = (lift) => lift.loads.map((load) => load.id);
 
-/** What is most likely to be tapped next. */
-function likely({ standing, lifts, next }) {
-  const [first] = standing.onHook;
-  if (standing.notYetFree.length) return standing.freeSeenBy ? { kind: 'free-confirmed', loads: standing.notYetFree } : { kind: 'free-seen', loads: standing.notYetFree };
-  if (first) return { kind: 'off', loads: [first] };
-  if (standing.peopleAboard) return { kind: 'people-out', loads: [] };
-  if (!next && !state.chosen) return null;
+/** What a step before the lift is tapped with, as the line hangs now; null where nobody taps it or it is so already. */
+const asks = (step, { lineM }) => {
+  switch (step.kind) {
+    case 'refuel': return 'refuelled';
+    case 'crew_move': return lineM === null ? 'people-aboard' : 'line-off';
+    case 'line_change':
+      if (!step.lineM) return lineM === null ? null : 'line-off';
+      return lineM !== null && Math.abs(lineM - step.lineM) < 0.05 ? null : 'line-on';
+    default: return null;
+  }
+};
+
+/** The way to the lift itself, whatever else comes before it: the line on, tried, hooked. */
+function toLift({ standing, lifts, next }) {
   if (standing.lineM === null) return { kind: 'line-on', loads: [] };
   const loads = loadsOf(state.chosen ?? next);
   if (otherLine(standing, lifts, loads) !== null) return { kind: 'line-on', loads: [] };
   if (!standing.lineChecked) return { kind: 'line-checked', loads: [] };
   return { kind: 'hooked', loads };
+}
+
+/** What comes next: by the steps before the lift where somebody taps them, and beside it what would lead past them. */
+function likely(now) {
+  const { standing, next, before: steps } = now;
+  const [first] = standing.onHook;
+  if (standing.notYetFree.length) return { first: standing.freeSeenBy ? { kind: 'free-confirmed', loads: standing.notYetFree } : { kind: 'free-seen', loads: standing.notYetFree } };
+  if (first) return { first: { kind: 'off', loads: [first] } };
+  if (standing.peopleAboard) return { first: { kind: 'people-out', loads: [] } };
+  if (!next && !state.chosen) return { first: null };
+  const past = toLift(now);
+  // A lift chosen here is flown before those steps.
+  const kind = state.chosen ? null : steps.map((step) => asks(step, standing)).find(Boolean);
+  return kind && kind !== past.kind ? { first: { kind, loads: [] }, past } : { first: past };
 }
 
 const words = (lift) => html`<b>${loadsOf(lift).join(' + ')}</b> ${lift.drops.map((drop) => t('loader.to', { place: drop.place })).filter((one, i, all) => all.indexOf(one) === i).join(', ')}`;
@@ -146,17 +167,17 @@ const huge = (meaning, words, act, kind) => html`<button class="huge main" data-
     @pointerdown=${() => { pressed = meaning; }}
     @click=${(event) => { if (hasRested('page') && (event.detail === 0 || pressed === meaning)) act(); }}>${words}</button>`;
 
-/** What a step before the lift is tapped with, where that is not the large field's own. */
-const due = ({ before: steps, standing }) => {
-  const has = (kind) => steps.some((step) => step.kind === kind);
-  const boards = standing.lineM === null ? 'people-aboard' : 'line-off';
-  return html`<div class="grid two" ?inert=${!hasRested('page')}>${has('refuel') ? html`<button class="big" data-now="refuelled" @click=${() => press('refuelled')}>${t('kind.refuelled')}</button>` : nothing}
-    ${has('crew_move') && !standing.peopleAboard ? html`<button class="big" data-now="people-aboard" @click=${() => press(boards)}>${t(`kind.${boards}`)}</button>` : nothing}</div>`;
+/** What else may be tapped now: a step before the lift where it is not the large field, and what leads past it. */
+const due = ({ before: steps, standing }, { first, past }) => {
+  const kinds = new Set(steps.filter((step) => step.kind === 'refuel' || step.kind === 'crew_move' && !standing.peopleAboard).map((step) => asks(step, standing)));
+  const others = [...kinds].filter((kind) => kind !== first?.kind).map((kind) => ({ kind, loads: [] })).concat(past ?? []);
+  return html`<div class="grid two" ?inert=${!hasRested('page')}>${others.map(({ kind, loads }) => html`<button class="big" data-now=${kind} @click=${() => press(kind, { loads })}>${t(`kind.${kind}`)}${loads.length ? html`<br>${loads.join(' + ')}` : nothing}</button>`)}</div>`;
 };
 
 export function loader() {
   const now = foreseen();
-  const first = likely(now);
+  const next = likely(now);
+  const { first, past } = next;
   const lift = now.lifts.find((one) => one.state === 'onHook' || one.state === 'setDown') ?? state.chosen ?? now.next;
   const last = good().find((one) => one.device === state.me.device);
   const alone = first?.kind === 'free-confirmed' && now.standing.freeSeenBy === state.me.by;
@@ -164,14 +185,14 @@ export function loader() {
   // What comes first stands above the large field, the rest below it: it must be in reach without scrolling.
   const steps = lift && lift === now.next ? now.before ?? [] : [];
   // When one of these comes or goes, all below it moves under the finger.
-  isStill('page', [state.ask, ...state.waiting.filter((entry) => entry.refused).map((entry) => entry.seq), first?.kind, ...first?.loads ?? [], alone, now.before.length].join(' '));
+  isStill('page', [state.ask, ...state.waiting.filter((entry) => entry.refused).map((entry) => entry.seq), first?.kind, ...first?.loads ?? [], alone, past?.kind, ...past?.loads ?? [], now.before.length].join(' '));
   return html`<h1 class="sr">${t('page.loader')}</h1><div class="now">${strip(now.standing)}${refusedOnes()}
   ${state.ask ? nothing : html`
     ${before(steps.slice(0, 1))}
     ${lift ? html`<p class="lift">${t(lift.state === 'waits' || lift.state === 'aborted' ? 'loader.next' : 'loader.now', { lift: lift.number })}: ${words(lift)}</p>${about(lift)}${hangs(now.standing, lift)}${heavier(lift, weighedKg(lift))}` : html`<p>${t('loader.none')}</p>`}
     ${alone ? html`<p class="caution">${t('loader.second')}</p>${huge(`as ${first.loads}`, t('loader.as'), () => set({ ask: 'as' }), 'as')}`
       : first ? huge(`${first.kind} ${first.loads}`, html`${t(`kind.${first.kind}`)}<br>${first.loads.join(' + ')}`, () => press(first.kind, { loads: first.loads }), first.kind) : nothing}
-    ${due(now)}${before(steps.slice(1), t('before.then'))}`}</div>
+    ${due(now, next)}${before(steps.slice(1), t('before.then'))}`}</div>
   <div ?inert=${!hasRested('page')}>${state.ask ? asked(now) : html`
     <div class="grid two">
       ${last ? html`<button class="big" id="undo" ?inert=${!isStill('undo', last.id)} @click=${() => undo(last.id)}>${t('loader.undo', { what: `${tapped(last)} ${last.loads.join(' ')}` })}</button>` : nothing}
