@@ -607,7 +607,21 @@ class OwnJobIT {
         Said corrected = close(home, job, out, "--taps=" + taps, "--books=" + books);
         Files.writeString(taps, rows + later);
         Said running = close(home, job, out, "--taps=" + taps, "--books=" + books);
+        String header = "id,at,by,device,kind,loads";
+        Files.writeString(
+                taps,
+                (rows + off)
+                        .replace("\n", ",\n")
+                        .replace(header + ",", header + ",device_at")
+                        .replace("engine-off,,", "engine-off,,09:20:30"));
+        Said ahead = close(home, job, out, "--taps=" + taps, "--books=" + books);
 
+        assertThat(ahead.exit()).as(ahead.out() + ahead.err()).isZero();
+        assertThat(ahead.out())
+                .contains(
+                        "CAUTION CLOCK_AHEAD tablet: The clock of tablet was up to 120 min ahead of"
+                                + " the server's: one tap counts by the server's.");
+        assertThat(after.out()).doesNotContain("CLOCK_AHEAD");
         assertThat(lost.exit()).isEqualTo(2);
         assertThat(lost.out())
                 .contains(

@@ -21,6 +21,7 @@ import underhook.app.flying.LiftState;
 import underhook.app.flying.NextLook;
 import underhook.app.flying.Stop;
 import underhook.app.port.Caution;
+import underhook.app.port.EveningFiles;
 import underhook.app.port.KeptTap;
 import underhook.app.port.Written;
 import underhook.core.flown.FlownDay;
@@ -338,14 +339,17 @@ final class DayJson {
     private static ArrayNode taps(List<KeptTap> rows, FlownDay flown) {
         Set<String> counted = new HashSet<>();
         flown.taps().forEach(tap -> counted.add(tap.id()));
+        EveningFiles.Tapped tapped = FlyingDay.tapped(rows);
         ArrayNode all = Json.array();
         for (int i = rows.size() - 1; i >= 0; i--) {
-            Tap tap = rows.get(i).tap();
+            Tap tap = tapped.taps().get(i);
             // What was told can be read and taken back all day.
             if (i < rows.size() - LAST_TAPS && tap.kind() != TapKind.REPORTED) {
                 continue;
             }
             ObjectNode node = TapJson.tap(tap);
+            Instant deviceAt = tapped.deviceAt().get(tap.id());
+            node.put("deviceAt", deviceAt == null ? null : deviceAt.toString());
             node.put("number", rows.get(i).number());
             node.put("anyway", rows.get(i).arrival().anyway());
             node.put("takenBack", !counted.contains(tap.id()) && tap.undoes().isEmpty());

@@ -35,6 +35,7 @@ class DayServerTest {
     private static final Instant SEVEN = Instant.parse("2026-09-08T08:00:00Z");
 
     @TempDir static Path data;
+    private static Underhook underhook;
     private static Desk desk;
     private static PlanRuns runs;
     private static DeskServer server;
@@ -45,7 +46,7 @@ class DayServerTest {
 
     @BeforeAll
     static void open() throws Exception {
-        Underhook underhook = new Underhook(new Settings(data.resolve("home"), "underhook test"));
+        underhook = new Underhook(new Settings(data.resolve("home"), "underhook test"));
         underhook.rehearse(SEVEN);
         desk = underhook.desk();
         runs = underhook.planRuns();
@@ -84,6 +85,9 @@ class DayServerTest {
     }
 
     private JsonNode send(ObjectNode... taps) throws Exception {
+        // The server has them when they are sent, however many minutes that makes of a test's
+        // moment.
+        underhook.rehearse(SEVEN.plus(Duration.ofMinutes(minute)));
         ObjectNode body = Json.object();
         for (ObjectNode tap : taps) {
             body.withArray("taps").add(tap);
@@ -498,10 +502,36 @@ class DayServerTest {
                         StandardCharsets.UTF_8);
 
         assertThat(table.lines().findFirst())
-                .hasValue("id,at,by,device,kind,loads,place,mass_kg,line_m,people,undoes,note");
+                .hasValue(
+                        "id,at,by,device,kind,loads,place,mass_kg,line_m,people,undoes,note,device_at");
         assertThat(table)
                 .contains(
                         ",2026-09-08T07:02:00-01:00,loader2,loader2 phone,hooked,L01,,197.5,,,,"
-                                + "\"wet; \"\"heavy\"\"\"");
+                                + "\"wet; \"\"heavy\"\"\",");
+    }
+
+    /** By thought, no source: a phone three hours ahead says that the engine is off after five minutes. */
+    @Test
+    void a_tap_of_a_clock_hours_ahead_counts_by_the_servers_and_both_times_are_kept()
+            throws Exception {
+        send(tap("pilot", "engine-on"));
+        minute += 4;
+        ObjectNode off = tap("loader2", "engine-off");
+        String said = SEVEN.plus(Duration.ofMinutes(5 + 180)).toString();
+        off.put("at", said).put("sentAt", SEVEN.plus(Duration.ofMinutes(6 + 180)).toString());
+        send(off);
+
+        JsonNode newest = day().path("taps").get(0);
+        assertThat(newest.path("at").asString("")).isEqualTo("2026-09-08T08:05:00Z");
+        assertThat(newest.path("deviceAt").asString("")).isEqualTo(said);
+        assertThat(newest.path("kind").asString("")).isEqualTo("engine-off");
+        assertThat(log().path("taps").get(1).path("at").asString("")).isEqualTo(said);
+        String table =
+                new String(
+                        browser.bytes("/api/jobs/" + id + "/day/taps.csv").body(),
+                        StandardCharsets.UTF_8);
+        assertThat(table)
+                .contains(",2026-09-08T07:05:00-01:00,loader2,")
+                .contains(",2026-09-08T10:05:00-01:00");
     }
 }

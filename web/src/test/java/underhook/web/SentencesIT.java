@@ -219,6 +219,8 @@ class SentencesIT {
                         "The legs of step 4 end at S1 instead of S2.",
                         "step 4 has more fuel than the tank holds.",
                         "This was tapped, but L1, L2 still hang on the hook.",
+                        "The clock of tablet 2 was up to 180 min ahead of the server's: 2 taps count by the server's.",
+                        "The clock of tablet 2 was up to 1 min ahead of the server's: one tap counts by the server's.",
                         "L1, L2 were not called free by two people. A sling that has not parted ties the machine to"
                                 + " the load.");
 
@@ -246,6 +248,10 @@ class SentencesIT {
                         "Die Wege von Schritt 4 enden an S1 statt an S2.",
                         "Schritt 4 hat mehr Treibstoff, als der Tank fasst.",
                         "So wurde getippt, aber L1, L2 hängen noch am Haken.",
+                        "Die Uhr von tablet 2 ging der des Servers bis zu 180 min vor: 2 Einträge zählen nach der des"
+                                + " Servers.",
+                        "Die Uhr von tablet 2 ging der des Servers bis zu 1 min vor: ein Eintrag zählt nach der des"
+                                + " Servers.",
                         "L1, L2 wurden nicht von zweien frei gemeldet. Ein Geschirr, das nicht gelöst ist, bindet"
                                 + " die Maschine an die Last.");
     }

@@ -23,7 +23,6 @@ import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
 import underhook.core.flown.FlownDay;
-import underhook.core.flown.Tap;
 import underhook.core.flown.TrainedHands;
 import underhook.core.job.Job;
 import underhook.core.plan.Plan;
@@ -105,11 +104,11 @@ public final class CloseDay {
             return new Result(List.of(), plan.findings(), Optional.empty(), List.of());
         }
         Inputs inputs = new Inputs();
-        List<Tap> taps =
+        EveningFiles.Tapped taps =
                 request.taps()
                         .map(file -> readers.evening().readTaps(file, job, Optional.empty()))
-                        .map(read -> inputs.take(read, List.<Tap>of()))
-                        .orElse(List.of());
+                        .map(read -> inputs.take(read, EveningFiles.Tapped.NONE))
+                        .orElse(EveningFiles.Tapped.NONE);
         EveningFiles.Books books =
                 request.books()
                         .map(file -> readers.evening().readBooks(file))
@@ -132,8 +131,9 @@ public final class CloseDay {
                         .close(
                                 new Evening.Facts(
                                         FlownDay.ofRows(
-                                                taps, books.hands().withPeopleOf(job.crews())),
-                                        taps,
+                                                taps.taps(), books.hands().withPeopleOf(job.crews())),
+                                        taps.taps(),
+                                        ClockAhead.findings(taps),
                                         track,
                                         books,
                                         earlier,
@@ -142,15 +142,17 @@ public final class CloseDay {
     }
 
     /** A day that is still being flown, or has just ended, beside its plan; nothing is written. */
-    public static ClosedDay beside(ReadJob job, Plan plan, List<Tap> taps, TrainedHands hands) {
+    public static ClosedDay beside(
+            ReadJob job, Plan plan, EveningFiles.Tapped taps, TrainedHands hands) {
         EveningFiles.Books none = EveningFiles.Books.NONE;
         EveningFiles.Books books =
                 new EveningFiles.Books(hands, none.tariff(), none.parts(), none.offer());
         return new Evening(job, plan)
                 .close(
                         new Evening.Facts(
-                                FlownDay.of(taps, hands),
-                                taps,
+                                FlownDay.of(taps.taps(), hands),
+                                taps.taps(),
+                                        ClockAhead.findings(taps),
                                 List.of(),
                                 books,
                                 List.of(),

@@ -50,11 +50,13 @@ final class Evening {
      * What was told of the day.
      *
      * @param told all taps, those that were taken back too
+     * @param clocks what must be said of the devices' clocks
      * @param planSums of the files that the plan was made of; empty where it says none
      */
     record Facts(
             FlownDay flown,
             List<Tap> told,
+            List<Finding> clocks,
             List<TrackReader.Fix> track,
             EveningFiles.Books books,
             List<FlownSample> earlier,
@@ -87,6 +89,7 @@ final class Evening {
     ClosedDay close(Facts facts) {
         FlownDay flown = facts.flown();
         otherJob(facts.planSums());
+        findings.addAll(facts.clocks());
         flown.conflicts().forEach(conflict -> findings.add(named(conflict)));
         findings.addAll(Charged.corrected(job, facts.told(), flown));
         List<TrackPoint> points = points(facts.track());

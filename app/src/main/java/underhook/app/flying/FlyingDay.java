@@ -22,6 +22,7 @@ import underhook.app.flying.TapLog.Taken;
 import underhook.app.port.ClosedDay;
 import underhook.app.port.Content;
 import underhook.app.port.EmergencyPlan;
+import underhook.app.port.EveningFiles.Tapped;
 import underhook.app.port.KeptJob.KeptPlan;
 import underhook.app.port.KeptTap;
 import underhook.app.port.ReadJob;
@@ -147,6 +148,19 @@ public final class FlyingDay {
         return log.rows();
     }
 
+    /** The taps of these rows in their order, each at the time at which it counts. */
+    public static Tapped tapped(List<KeptTap> rows) {
+        List<Tap> counted = DeviceClocks.counted(rows);
+        Map<String, Instant> deviceAt = new HashMap<>();
+        for (int i = 0; i < rows.size(); i++) {
+            Tap tap = rows.get(i).tap();
+            if (!counted.get(i).equals(tap)) {
+                deviceAt.put(tap.id(), tap.at());
+            }
+        }
+        return new Tapped(counted, deviceAt);
+    }
+
     /** The plan that is flown by, with the job it was made from; empty when there is none. */
     Optional<Look> findPlanned() throws IOException {
         return looks.find(job);
@@ -200,7 +214,7 @@ public final class FlyingDay {
 
     /** The day that these taps add up to. */
     public FlownDay flown(List<KeptTap> rows) throws IOException {
-        return FlownDay.of(rows.stream().map(KeptTap::tap).toList(), hands());
+        return FlownDay.of(DeviceClocks.counted(rows), hands());
     }
 
     private TrainedHands hands() throws IOException {
@@ -365,7 +379,7 @@ public final class FlyingDay {
 
     /** What was flown beside what was planned; empty without a plan. */
     public Optional<ClosedDay> findBesidePlan() throws IOException {
-        List<Tap> taps = rows().stream().map(KeptTap::tap).toList();
+        Tapped taps = tapped(rows());
         return findLook()
                 .map(
                         look ->
@@ -382,8 +396,7 @@ public final class FlyingDay {
         if (read.isEmpty()) {
             throw new IllegalArgumentException("The job has never been without faults yet.");
         }
-        List<Tap> taps = rows().stream().map(KeptTap::tap).toList();
-        return job.tools().evening().tapsTable(taps, read.get());
+        return job.tools().evening().tapsTable(tapped(rows()), read.get());
     }
 
     /** Newest report of a kind, with when it was made; those taken back do not count. */

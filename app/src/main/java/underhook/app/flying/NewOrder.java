@@ -17,6 +17,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicBoolean;
 import underhook.app.desk.DayLooks.Look;
+import underhook.app.evening.ClockAhead;
 import underhook.app.port.OutputWriter;
 import underhook.app.replan.Change;
 import underhook.app.replan.Now;
@@ -167,6 +168,8 @@ public final class NewOrder {
             because.add(FILES_CHANGED);
         }
         ZoneId zone = look.job().job().zone();
+        ClockAhead.findings(FlyingDay.tapped(day.rows()))
+                .forEach(one -> because.add(one.message()));
         readings.forEach(change -> because.add(change.words(zone)));
         bias.ifPresent(known -> because.add(known.words()));
         engineUntold(look, flown, now).ifPresent(because::add);
@@ -206,8 +209,8 @@ public final class NewOrder {
                             + CLOCK.format(last.get().at().atZone(zone))
                             + ", and it is "
                             + CLOCK.format(asked.atZone(zone))
-                            + ": its clock is wrong. Set it, take back there what it tapped, tap it"
-                            + " anew and ask again.");
+                            + ": the server's clock was set back since. Set it right and ask"
+                            + " again.");
         }
         return last.map(Tap::at).orElse(asked);
     }

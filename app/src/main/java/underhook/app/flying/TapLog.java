@@ -55,8 +55,8 @@ final class TapLog {
     private final Map<String, KeptTap> byId = new HashMap<>();
     private Optional<Bench> bench = Optional.empty();
 
-    /** A judge that knows the whole log, and by which hands he judges. */
-    private record Bench(TapJudge judge, TrainedHands hands) {}
+    /** A judge that knows the whole log as it counts, and by which hands he judges. */
+    private record Bench(TapJudge judge, DeviceClocks clocks, TrainedHands hands) {}
 
     TapLog(KeptJob kept, Hands hands) throws IOException {
         this.kept = kept;
@@ -146,14 +146,6 @@ final class TapLog {
         if (byId.containsKey(id) || fresh.containsKey(id)) {
             return;
         }
-        if (!given.anyway()) {
-            Optional<Finding> no = judge(fresh).refusal(given.tap());
-            if (no.isPresent()) {
-                refusals.put(id, no.get());
-                return;
-            }
-        }
-        bench.ifPresent(one -> one.judge().add(given.tap()));
         KeptTap.Arrival arrival =
                 new KeptTap.Arrival(
                         given.role(),
@@ -161,18 +153,28 @@ final class TapLog {
                         stamp.receivedAt(),
                         given.anyway(),
                         stamp.plan());
+        if (!given.anyway()) {
+            Bench now = bench(fresh);
+            Optional<Finding> no = now.judge().refusal(now.clocks().counted(given.tap(), arrival));
+            if (no.isPresent()) {
+                refusals.put(id, no.get());
+                return;
+            }
+        }
+        bench.ifPresent(one -> one.judge().add(one.clocks().take(given.tap(), arrival)));
         fresh.put(id, new KeptTap.Given(given.tap(), arrival));
     }
 
-    private TapJudge judge(Map<String, KeptTap.Given> fresh) throws IOException {
+    private Bench bench(Map<String, KeptTap.Given> fresh) throws IOException {
         TrainedHands now = hands.get();
         if (bench.filter(one -> one.hands().equals(now)).isEmpty()) {
+            DeviceClocks clocks = new DeviceClocks();
             List<Tap> known = new ArrayList<>(rows.size() + fresh.size());
-            rows.forEach(row -> known.add(row.tap()));
-            fresh.values().forEach(one -> known.add(one.tap()));
-            bench = Optional.of(new Bench(new TapJudge(known, now), now));
+            rows.forEach(row -> known.add(clocks.take(row.tap(), row.arrival())));
+            fresh.values().forEach(one -> known.add(clocks.take(one.tap(), one.arrival())));
+            bench = Optional.of(new Bench(new TapJudge(known, now), clocks, now));
         }
-        return bench.orElseThrow().judge();
+        return bench.orElseThrow();
     }
 
     private Taken taken(Given given, Map<String, Finding> refusals) {

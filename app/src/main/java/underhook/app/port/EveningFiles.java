@@ -3,6 +3,7 @@ package underhook.app.port;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import underhook.core.billing.Quote;
 import underhook.core.billing.Tariff;
@@ -43,6 +44,22 @@ public interface EveningFiles {
      */
     record Offer(Quote.Terms terms, String source) {}
 
+    /**
+     * What was tapped.
+     *
+     * @param taps at the times at which they count
+     * @param deviceAt what the device's clock said, by the id of a tap that counts at another time
+     */
+    record Tapped(List<Tap> taps, Map<String, Instant> deviceAt) {
+        /** Nothing. */
+        public static final Tapped NONE = new Tapped(List.of(), Map.of());
+
+        public Tapped {
+            taps = List.copyOf(taps);
+            deviceAt = Map.copyOf(deviceAt);
+        }
+    }
+
     /** What earlier days taught, from a learned.csv. */
     Reading<List<Figure>> readFigures(Path file);
 
@@ -51,10 +68,10 @@ public interface EveningFiles {
      *
      * @param now no tap was made later; empty where the day is over
      */
-    Reading<List<Tap>> readTaps(Path file, Job job, Optional<Instant> now);
+    Reading<Tapped> readTaps(Path file, Job job, Optional<Instant> now);
 
     /** Taps as the table that {@link #readTaps} reads, times with the offset of the job's zone. */
-    Content tapsTable(List<Tap> taps, Job job);
+    Content tapsTable(Tapped tapped, Job job);
 
     Reading<Books> readBooks(Path file);
 

@@ -122,14 +122,16 @@ public final class ReplanDay {
         }
         Job asRead = reading.job().get().job();
         List<Finding> cannotBe = new ArrayList<>();
-        Reading<List<Tap>> read =
+        Reading<EveningFiles.Tapped> read =
                 request.taps()
                         .map(
                                 file ->
                                         readers.taps()
                                                 .readTaps(file, asRead, Optional.of(request.at())))
-                        .orElse(Reading.of(List.of()));
-        FlownDay flown = FlownDay.ofRows(read.value().orElse(List.of()), TrainedHands.UNNAMED);
+                        .orElse(Reading.of(EveningFiles.Tapped.NONE));
+        FlownDay flown =
+                FlownDay.ofRows(
+                        read.value().orElse(EveningFiles.Tapped.NONE).taps(), TrainedHands.UNNAMED);
         List<Change> changes = new ArrayList<>(told(flown));
         changes.addAll(request.changes());
         changes.stream()

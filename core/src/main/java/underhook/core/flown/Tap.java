@@ -83,4 +83,11 @@ public record Tap(
             throw new IllegalArgumentException("UNDONE, and only it, names a tap it takes back.");
         }
     }
+
+    /** The same at another time. */
+    public Tap withAt(Instant other) {
+        return at.equals(other)
+                ? this
+                : new Tap(id, other, by, device, kind, loads, place, amount, undoes, note);
+    }
 }

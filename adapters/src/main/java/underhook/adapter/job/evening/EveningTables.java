@@ -41,26 +41,49 @@ import underhook.core.learn.Measure;
 public final class EveningTables implements EveningFiles {
     private static final int NUMBER_DECIMALS = 3;
     private static final String[] COLUMNS = {
-        "id", "at", "by", "device", "kind", "loads", "place", "mass_kg", "line_m", "people",
-        "undoes", "note"
+        "id",
+        "at",
+        "by",
+        "device",
+        "kind",
+        "loads",
+        "place",
+        "mass_kg",
+        "line_m",
+        "people",
+        "undoes",
+        "note",
+        "device_at"
     };
     private static final Range TAPPED_MASS = Range.of(0, 99_999, "between 0 and 99999 kg");
     private static final Range TAPPED_LINE = Range.above(0, 499, "above 0, below 500 m");
 
     @Override
-    public Reading<List<Tap>> readTaps(Path file, Job job, Optional<Instant> now) {
+    public Reading<Tapped> readTaps(Path file, Job job, Optional<Instant> now) {
         Source source = new Source(String.valueOf(file.getFileName()), new Faults());
         JobDay day = new JobDay(job.date(), job.zone());
         Rows rows = new Rows();
         Table.read(
                 Table.Input.of(file, source),
-                row -> readTap(row, new Day(day, now)).ifPresent(tap -> rows.add(tap, row)));
-        return Reading.of(List.copyOf(rows.taps), source.faults().list());
+                row -> {
+                    Optional<Tap> tap = readTap(row, new Day(day, now));
+                    Optional<Instant> deviceAt =
+                            row.has("device_at")
+                                    ? Optional.of(row.time("device_at", day))
+                                    : Optional.empty();
+                    tap.ifPresent(
+                            one -> {
+                                rows.add(one, row);
+                                deviceAt.ifPresent(at -> rows.deviceAt.put(one.id(), at));
+                            });
+                });
+        return Reading.of(new Tapped(rows.taps, rows.deviceAt), source.faults().list());
     }
 
     /** What was read. One row that came twice counts once; another under its id would be lost with that. */
     private static final class Rows {
         private final List<Tap> taps = new ArrayList<>();
+        private final Map<String, Instant> deviceAt = new HashMap<>();
         private final Map<String, Tap> known = new HashMap<>();
         private final Map<String, Integer> lines = new HashMap<>();
 
@@ -137,11 +160,11 @@ public final class EveningTables implements EveningFiles {
     }
 
     @Override
-    public Content tapsTable(List<Tap> taps, Job job) {
+    public Content tapsTable(Tapped tapped, Job job) {
         StringWriter text = new StringWriter();
         try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(text)) {
             csv.writeRecord(COLUMNS);
-            for (Tap tap : taps) {
+            for (Tap tap : tapped.taps()) {
                 csv.writeRecord(
                         tap.id(),
                         Written.time(tap.at(), job.zone()),
@@ -154,7 +177,10 @@ public final class EveningTables implements EveningFiles {
                         number(tap.amount().lengthM()),
                         tap.amount().people() == 0 ? "" : String.valueOf(tap.amount().people()),
                         tap.undoes().orElse(""),
-                        tap.note());
+                        tap.note(),
+                        Optional.ofNullable(tapped.deviceAt().get(tap.id()))
+                                .map(at -> Written.time(at, job.zone()))
+                                .orElse(""));
             }
         } catch (IOException impossible) {
             throw new UncheckedIOException(impossible);

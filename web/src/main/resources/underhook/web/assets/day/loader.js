@@ -49,7 +49,7 @@ async function weigh(last) {
   if (!(massKg > 0)) return;
   set({ typed: '', ask: null });
   await tap('undone', { undoes: last.id, anyway: true });
-  await tap(last.kind, { at: last.at, by: last.by, loads: last.loads, place: last.place, massKg, anyway: true });
+  await tap(last.kind, { at: (last.device === state.me.device && last.deviceAt) || last.at, by: last.by, loads: last.loads, place: last.place, massKg, anyway: true });
   deliver();
 }
 
@@ -157,7 +157,7 @@ const mark = (one) => (one.refused ? 'refused' : one.waits ? 'waits' : one.taken
 const isAgainstRules = (one) => state.day?.conflicts.some((conflict) => conflict.tap.id === one.id);
 
 export const tapList = (count) => html`<ol class="taps">${mine().slice(0, count).map((one) => html`<li class=${mark(one)}><span class="knot" aria-hidden="true"></span><span>${local(one.at)}</span> <b>${tapped(one)}</b> ${one.loads.join(' ')} ${one.massKg ? (one.kind === 'hooked' ? t('mark.weighed', { mass: mass(one.massKg) }) : mass(one.massKg)) : ''} ${one.lineM ? line(one.lineM) : ''}
-  <small>${one.by} · ${t(`mark.${mark(one)}`)}${isAgainstRules(one) ? ` · ${t('mark.anyway')}` : ''}</small></li>`)}</ol>`;
+  <small>${one.by} · ${t(`mark.${mark(one)}`)}${isAgainstRules(one) ? ` · ${t('mark.anyway')}` : ''}${one.deviceAt ? ` · ${t('mark.clock', { time: local(one.deviceAt) })}` : ''}</small></li>`)}</ol>`;
 
 export const conflicts = () => (state.day?.conflicts.length ? html`<section class="conflicts" ?inert=${!isStill('conflicts', state.day.conflicts.map(({ tap: one }) => one.id).join(' '))}><h2>${t('conflict.title', { count: state.day.conflicts.length })}</h2><ul>${state.day.conflicts.map(({ tap: one, why, other }) => html`<li>
   <p>${t('conflict.this', { who: one.by, device: one.device, kind: tapped(one), loads: one.loads.join(' '), time: local(one.at) })} ${other ? t('conflict.other', { who: other.by, device: other.device, kind: tapped(other), time: local(other.at) }) : nothing}</p><p>${said(why.message)}</p>
