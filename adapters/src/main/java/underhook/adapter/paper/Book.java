@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.GregorianCalendar;
 import java.util.List;
+import java.util.Map;
 import java.util.zip.CRC32;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
@@ -87,8 +88,27 @@ final class Book implements AutoCloseable {
         }
     }
 
+    /** What is not on paper as it was written is told there, on a page of its own. */
+    private void tellUnprinted() throws IOException {
+        Map<String, String> told = fonts.told();
+        if (told.isEmpty()) {
+            return;
+        }
+        Flow flow = new Flow(this, PDRectangle.A4, "Not printed as written");
+        flow.paragraph(
+                Face.TEXT,
+                "The font of these pages lacks some signs that the files have. A sign stands as its name in"
+                        + " brackets, a letter of another script as \"?\". Read them in the files.");
+        flow.space(8);
+        flow.table(List.of(Flow.Column.strong("printed as", 270), Flow.Column.of("for", 257)));
+        for (Map.Entry<String, String> one : told.entrySet()) {
+            flow.row(List.of(one.getKey(), one.getValue()));
+        }
+    }
+
     /** Numbers the pages and writes the file; the same pages give the same bytes. */
     void write(Path file) throws IOException {
+        tellUnprinted();
         for (int i = 0; i < sheets.size(); i++) {
             foot(sheets.get(i), "page " + (i + 1) + " of " + sheets.size());
             sheets.get(i).finish();

@@ -4,10 +4,16 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
@@ -24,6 +30,7 @@ final class Fonts implements AutoCloseable {
             Pattern.compile(
                     "(?<!\\d) | (?!(?:%|m|km|kg|lb|ft|kt|min|s|N|deg|hPa)(?:[^\\p{L}\\d]|$))");
 
+    private final Map<String, String> told = new LinkedHashMap<>();
     private final Cut regular;
     private final Cut bold;
 
@@ -48,12 +55,50 @@ final class Fonts implements AutoCloseable {
                     new HashMap<>());
         }
 
+        /** Joiners and selectors are seen in no font. */
+        boolean lacks(int point) {
+            return !Character.isWhitespace(point)
+                    && Character.getType(point) != Character.FORMAT
+                    && !isSelector(point)
+                    && !hasGlyph(point);
+        }
+
+        private boolean hasGlyph(int point) {
+            return !Character.isISOControl(point) && glyphs.getGlyphId(point) != 0;
+        }
+
+        /** Of how a sign before it looks, skin tones among them. */
+        private static boolean isSelector(int point) {
+            return (point >= 0xFE00 && point <= 0xFE0F) || (point >= 0x1F3FB && point <= 0x1F3FF);
+        }
+
+        String printable(int point) {
+            if (Character.isWhitespace(point)) {
+                return " ";
+            }
+            if (hasGlyph(point)) {
+                return Character.toString(point);
+            }
+            if (!lacks(point)) {
+                return "";
+            }
+            String name = Character.getName(point);
+            if (Character.isLetter(point) || Character.isISOControl(point)) {
+                return "?";
+            }
+            return "["
+                    + (name == null
+                            ? String.format(Locale.ROOT, "U+%04X", point)
+                            : name.toLowerCase(Locale.ROOT))
+                    + "]";
+        }
+
         float width(int point) {
             return widths.computeIfAbsent(
                     point,
                     unused -> {
                         try {
-                            return font.getStringWidth(Character.toString(point));
+                            return font.getStringWidth(printable(point));
                         } catch (IOException e) {
                             throw new UncheckedIOException(e);
                         }
@@ -83,20 +128,38 @@ final class Fonts implements AutoCloseable {
         return cut(face).font();
     }
 
-    /** The text with everything that the font has no glyph for replaced by '?'. */
+    /**
+     * The text with every sign that the font has no glyph for as its name in brackets, or '?' where it is a letter of
+     * a script that the font has not.
+     */
     String toPrintable(Face face, String text) {
+        Cut cut = cut(face);
         StringBuilder printable = new StringBuilder(text.length());
-        for (int i = 0; i < text.length(); i = text.offsetByCodePoints(i, 1)) {
-            printable.appendCodePoint(printable(cut(face), text.codePointAt(i)));
+        Set<Integer> lacking = new LinkedHashSet<>();
+        text.codePoints()
+                .forEach(
+                        point -> {
+                            printable.append(cut.printable(point));
+                            if (cut.lacks(point)) {
+                                lacking.add(point);
+                            }
+                        });
+        if (!lacking.isEmpty()) {
+            told.putIfAbsent(
+                    printable.toString(),
+                    lacking.stream().map(Fonts::named).collect(Collectors.joining(", ")));
         }
         return printable.toString();
     }
 
-    private static int printable(Cut cut, int point) {
-        if (Character.isWhitespace(point)) {
-            return ' ';
-        }
-        return Character.isISOControl(point) || cut.glyphs().getGlyphId(point) == 0 ? '?' : point;
+    /** Texts that were not printed as written, in order: as printed, and the signs that the font does not have. */
+    Map<String, String> told() {
+        return Collections.unmodifiableMap(new LinkedHashMap<>(told));
+    }
+
+    private static String named(int point) {
+        String name = Character.getName(point);
+        return String.format(Locale.ROOT, "U+%04X", point) + (name == null ? "" : " " + name);
     }
 
     /** Width of printed text, points. */
@@ -104,7 +167,7 @@ final class Fonts implements AutoCloseable {
         Cut cut = cut(face);
         float width = 0;
         for (int i = 0; i < text.length(); i = text.offsetByCodePoints(i, 1)) {
-            width += cut.width(printable(cut, text.codePointAt(i)));
+            width += cut.width(text.codePointAt(i));
         }
         return width / 1000 * face.size();
     }
@@ -132,7 +195,7 @@ final class Fonts implements AutoCloseable {
         double sum = 0;
         int end = 0;
         while (end < text.length()) {
-            sum += cut.width(printable(cut, text.codePointAt(end)));
+            sum += cut.width(text.codePointAt(end));
             if (sum > most && end > 0) {
                 return end;
             }

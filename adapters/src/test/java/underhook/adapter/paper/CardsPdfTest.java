@@ -83,6 +83,14 @@ class CardsPdfTest {
         }
     }
 
+    /** The job's name ends with a sign of Chinese script; code point and name by the Unicode standard. */
+    @Test
+    void tells_what_the_font_could_not_print() throws IOException {
+        assertThat(all("Not printed as written").replaceAll("\\s+", " "))
+                .contains("Vessenholt feeder Ø é ü Ž ?")
+                .contains("U+4E2D CJK UNIFIED IDEOGRAPHS 4E2D");
+    }
+
     /** Summer time ended in Vienna on 2026-10-25; the plan begins at 07:00 UTC. */
     @Test
     void on_the_day_of_a_clock_change_every_time_has_its_offset() throws IOException {
@@ -117,7 +125,8 @@ class CardsPdfTest {
                         "Map",
                         "Beside the plan",
                         "Findings",
-                        "Hand signals");
+                        "Hand signals",
+                        "Not printed as written");
         List<String> seen =
                 pages().stream()
                         .map(

@@ -3,6 +3,7 @@ package underhook.adapter.paper;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.util.Map;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.junit.jupiter.api.Test;
 
@@ -20,6 +21,28 @@ class FontsTest {
                     .containsExactly("bag-of-", "insulators-007");
             // Without a joint it is broken where it must be.
             assertThat(fonts.wrap(Face.TEXT, "a".repeat(60), room)).hasSizeGreaterThan(1);
+        }
+    }
+
+    /** @source Unicode character names of U+1F681, U+26A0 and U+4E2D */
+    @Test
+    void a_sign_that_the_font_lacks_stands_as_its_name_and_is_told() throws IOException {
+        try (PDDocument document = new PDDocument();
+                Fonts fonts = new Fonts(document)) {
+            assertThat(fonts.toPrintable(Face.TEXT, "Hut 7 \uD83D\uDE81 \u26a0\ufe0f"))
+                    .isEqualTo("Hut 7 [helicopter] [warning sign]");
+            assertThat(fonts.toPrintable(Face.TEXT, "Hut \u4e2d?")).isEqualTo("Hut ??");
+            assertThat(fonts.toPrintable(Face.TEXT, "Hütte Ž \u2265 5 m\ufe0f"))
+                    .isEqualTo("Hütte Ž \u2265 5 m");
+            assertThat(fonts.width(Face.TEXT, "\uD83D\uDE81"))
+                    .isEqualTo(fonts.width(Face.TEXT, "[helicopter]"));
+
+            assertThat(fonts.told())
+                    .containsExactly(
+                            Map.entry(
+                                    "Hut 7 [helicopter] [warning sign]",
+                                    "U+1F681 HELICOPTER, U+26A0 WARNING SIGN"),
+                            Map.entry("Hut ??", "U+4E2D CJK UNIFIED IDEOGRAPHS 4E2D"));
         }
     }
 
