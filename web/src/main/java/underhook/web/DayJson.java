@@ -119,6 +119,7 @@ final class DayJson {
 
     private static void putJob(ObjectNode node, Job job) {
         node.put("zone", job.zone().getId());
+        node.set("offsets", Json.texts(JobJson.offsets(job)));
         node.put("date", job.date().toString());
         node.put("magneticVariationDeg", Units.radToDeg(job.magneticVariationRad()));
         node.set(

@@ -62,7 +62,7 @@ final class JobJson {
     }
 
     /** One, or on the day of a clock change both. */
-    private static List<String> offsets(Job job) {
+    static List<String> offsets(Job job) {
         return Stream.of(job.date(), job.date().plusDays(1))
                 .map(day -> day.atStartOfDay(job.zone()).getOffset().getId())
                 .distinct()

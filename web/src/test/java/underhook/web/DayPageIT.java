@@ -1019,6 +1019,31 @@ class DayPageIT {
         page.run("return import('/assets/day/state.js').then(({ set }) => set({ chosen: null }))");
     }
 
+    /** Clocks in Vienna went back from 03:00 to 02:00 on 25 October 2026. @source IANA time zones, from memory */
+    @Test
+    @Order(9)
+    void on_the_day_of_a_clock_change_times_have_their_offset_and_on_no_other() {
+        hold("loader");
+        Object told =
+                page.run(
+                        """
+                        return Promise.all([import('/assets/day/state.js'), import('/assets/day/units.js')]).then(([{ state }, { clock, local }]) => {
+                          const { day } = state;
+                          const said = (offsets) => {
+                            state.day = { ...day, zone: 'Europe/Vienna', offsets };
+                            return [clock('2026-10-25T02:10:00+02:00'), clock('2026-10-25T02:10:00+01:00'), local('2026-10-25T00:10:05Z'), local('2026-10-25T01:10:05Z', false)].join(', ');
+                          };
+                          const all = [said(['+02:00', '+01:00']), said(['+01:00'])].join('; ');
+                          state.day = day;
+                          return all;
+                        });
+                        """);
+
+        assertThat(told)
+                .isEqualTo(
+                        "02:10 +02, 02:10 +01, 02:10:05 +02, 02:10 +01; 02:10, 02:10, 02:10:05, 02:10");
+    }
+
     /** The second press of a glove would confirm by somebody who was not asked, or say that what is not allowed happened. */
     @Test
     @Order(9)

@@ -256,6 +256,27 @@ class SentencesIT {
                                 + " die Maschine an die Last.");
     }
 
+    /** Clocks in Vienna went back from 03:00 to 02:00 on 25 October 2026. @source IANA time zones, from memory */
+    @Test
+    void on_the_day_of_a_clock_change_the_desks_times_have_their_offset_and_on_no_other() {
+        Object told =
+                page.run(
+                        """
+                        return Promise.all([import('/assets/state.js'), import('/assets/units.js')]).then(([{ state }, { clock, clockAt }]) => {
+                          const { job } = state;
+                          const said = (offsets) => {
+                            state.job = { zone: 'Europe/Vienna', offsets };
+                            return [clock('2026-10-25T02:10:00+02:00'), clockAt(Date.parse('2026-10-25T01:10:00Z'), '')].join(', ');
+                          };
+                          const all = [said(['+02:00', '+01:00']), said(['+01:00'])].join('; ');
+                          state.job = job;
+                          return all;
+                        });
+                        """);
+
+        assertThat(told).isEqualTo("02:10 +02, 02:10 +01; 02:10, 02:10");
+    }
+
     private static final String SAY_IN_POUNDS_AND_FEET =
             """
             return Promise.all([import(`${arguments[0]}words.js`), import(`${arguments[0]}state.js`)]).then(async ([words, { state }]) => {

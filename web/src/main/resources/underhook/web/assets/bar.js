@@ -31,7 +31,7 @@ function faults() {
   return count ? html`<button class="fault" @click=${() => actions.show('tables')}>${badge('outside', t('faults.title', { count }))} ${t('faults.first')}</button>` : nothing;
 }
 
-/** On the day of a clock change with both offsets: its times carry none. */
+/** On the day of a clock change with both offsets. */
 const zone = () => [state.job.zone, ...(state.job.offsets?.length > 1 ? [state.job.offsets.join(t('zone.then'))] : [])].join(', ');
 
 /** A server whose clock is set to another day: what is printed now carries that day's time. */

@@ -3,6 +3,7 @@
 import { html, svg, nothing } from '/lib/lit/lit-html.js';
 import { state } from './state.js';
 import { actions } from './actions.js';
+import { offsetIn, offsetMs } from './offsets.js';
 import { scaleOf } from './section.js';
 import { plainly, t } from './words.js';
 import * as u from './units.js';
@@ -11,7 +12,7 @@ const TITLES = 118, TITLES_MOST = 240, LETTER = 6.6, LEFT = 4, LANE = 30, TOP = 
 // A lift of a few minutes must stay wide enough for its name.
 const HOUR = 250;
 // Half of what a time of day takes, so that the first one is not cut off at the edge.
-const HALF_TIME = 22;
+const HALF_TIME = 22, HALF_TIME_AND_OFFSET = 40;
 const whole = (step, index) => ({ fromAt: step.startAt, toAt: step.endAt, what: t(`step.${step.kind}`), short: t(`short.${step.kind}`), kind: step.kind,
   lift: state.plan.view.lifts.find((lift) => lift.step === index) });
 
@@ -78,19 +79,12 @@ function titles(rows, { h, k, wide }) {
 function hours(start, end, x, h) {
   const marks = [];
   // A zone may be half an hour off the others.
-  for (let at = Math.ceil((start + offsetS()) / 3600) * 3600 - offsetS(); at < end; at += 3600) {
-    marks.push(svg`<path class="grid" d="M${x(at)} 18V${h}" /><text x=${Math.max(x(at), HALF_TIME)} y="14" class="middle">${local(at)}</text>`);
+  const offsetS = offsetMs(offsetIn(state.plan.steps[0].startAt)) / 1000;
+  for (let at = Math.ceil((start + offsetS) / 3600) * 3600 - offsetS; at < end; at += 3600) {
+    marks.push(svg`<path class="grid" d="M${x(at)} 18V${h}" /><text x=${Math.max(x(at), state.job?.offsets?.length > 1 ? HALF_TIME_AND_OFFSET : HALF_TIME)} y="14" class="middle">${u.clockAt(at * 1000, state.plan.steps[0].startAt)}</text>`);
   }
   return marks;
 }
-
-// The offset is read off the plan's own times, never from this machine's zone.
-function offsetS() {
-  const sign = /([+-])(\d\d):(\d\d)$/.exec(state.plan.steps[0].startAt);
-  return sign ? (sign[1] === '-' ? -1 : 1) * (sign[2] * 3600 + sign[3] * 60) : 0;
-}
-
-const local = (at) => new Date((at + offsetS()) * 1000).toISOString().slice(11, 16);
 
 function fuelLane(steps, x) {
   const full = state.plan.view.tankKg || Math.max(...steps.map((step) => step.fuelEndKg));

@@ -2,6 +2,7 @@
 // is only changed into another unit, and rounded towards the safe side where the caller says which
 // side that is ('up' or 'down').
 import { state, us } from './state.js';
+import { offsetAt, offsetIn, offsetMs, shortOffset } from './offsets.js';
 import { HAIR, KG_PER_LB, M_PER_FT, M_PER_NMI, round } from './quantities.js';
 import { t } from './words.js';
 
@@ -43,8 +44,17 @@ export function bearing(trueDeg) {
   return `${String(turned === 0 ? 360 : turned).padStart(3, '0')}° ${magnetic ? 'MAG' : 'TRUE'}`;
 }
 
+/** On the day of a clock change with its offset, as on paper: one hour of it is there twice, or not at all. */
+const told = (offset) => (state.job?.offsets?.length > 1 ? ` ${shortOffset(offset)}` : '');
+
 /** Local time of the job. The server writes it with its offset, so no zone is applied here. */
-export const clock = (iso) => (iso ? iso.slice(11, 16) : none);
+export const clock = (iso) => (iso ? `${iso.slice(11, 16)}${told(offsetIn(iso))}` : none);
+
+/** The same of any moment, ms since 1970, beside a time that the server wrote. */
+export function clockAt(ms, beside) {
+  const offset = offsetAt(state.job?.zone, ms) ?? offsetIn(beside);
+  return `${new Date(ms + offsetMs(offset)).toISOString().slice(11, 16)}${told(offset)}`;
+}
 
 /** A moment that the server wrote in UTC, in the job's zone and with its offset; in UTC where the browser does not know the zone. */
 export function stamp(iso) {

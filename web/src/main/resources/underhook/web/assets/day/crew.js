@@ -96,7 +96,7 @@ export function crew() {
   ${briefing(seen)}${headCount(seen)}
   ${seen.stays.length ? html`<h2>${t('crew.here')}</h2><ul>${seen.stays.map((stay) => html`<li>${t('crew.stay', { crew: stay.crew, people: stay.people, from: clock(stay.fromAt), to: clock(stay.toAt), doing: plainly(stay.doing) })}</li>`)}</ul>` : nothing}
   <p><a class="button big" href=${`#emergency/${seen.place}`}>${t('crew.emergency', { place: seen.place })}</a> <a class="button" href="#crew/-">${t('em.places')}</a></p>
-  <p class="hint">${t('crew.kept', { planned: clock(seen.plannedAt), time: state.stockedAt ? local(new Date(state.stockedAt + state.shiftMs).toISOString()).slice(0, 5) : '–' })}</p>`;
+  <p class="hint">${t('crew.kept', { planned: clock(seen.plannedAt), time: state.stockedAt ? local(new Date(state.stockedAt + state.shiftMs).toISOString(), false) : '–' })}</p>`;
 }
 
 export { choose, placeOf };

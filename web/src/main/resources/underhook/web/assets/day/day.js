@@ -20,8 +20,8 @@ const link = () => {
   return html`<header><div class=${`link ${state.online ? 'on' : 'off'}`} role="status"><b>${t(state.online ? 'link.on' : 'link.off')}</b>
     <span>${count === 0 ? t('link.none') : t(count === 1 ? 'link.waiting1' : 'link.waiting', { count })}</span>
     ${state.day ? html`<span>${t('link.log', { rows: state.day.log.rows, hash: state.day.log.hash.slice(0, 6) })}</span>` : nothing}
-    ${!state.online && state.day ? html`<span>${t('link.news', { time: local(state.day.now).slice(0, 5) })}</span>` : nothing}</div>
-    ${state.shiftMs ? html`<p class="caution">${t('link.rehearsal', { time: local(new Date(Date.now() + state.shiftMs).toISOString()).slice(0, 5) })}</p>` : nothing}
+    ${!state.online && state.day ? html`<span>${t('link.news', { time: local(state.day.now, false) })}</span>` : nothing}</div>
+    ${state.shiftMs ? html`<p class="caution">${t('link.rehearsal', { time: local(new Date(Date.now() + state.shiftMs).toISOString(), false) })}</p>` : nothing}
     ${state.day?.plan?.stale ? html`<p class="caution">${t('plan.stale')}</p>` : nothing}
     ${ahead ? html`<p class="caution">${t('link.clock', { words: t(ahead > 0 ? 'link.ahead' : 'link.behind', { min: Math.abs(ahead) }) })}</p>` : nothing}</header>`;
 };

@@ -38,8 +38,8 @@ export function emergency() {
   <h2>${t('em.isolation')}</h2>${sheet.wires.length ? html`<ul class="calls">${sheet.wires.map((one) => wire(one, sheet))}</ul>` : html`<p>${t('em.nowire', { length: length(WIRES_M, 'down') })}</p>`}
   <h2>${t('em.landing')}</h2>${sheet.landing ? html`<p><b>${t('em.landingAt', { place: `${sheet.landing.place} ${sheet.landing.name}`.trim(), length: length(sheet.landing.distanceM) })}</b></p>${sheet.landing.stated ? nothing : missing(t('em.unstated'))}` : missing(t('em.nolanding'))}
   <h2>${t('em.count')}</h2>${sheet.people.length ? sheet.people.map((one) => html`<p>${t('em.planned', one)}</p>`) : html`<p>${t('em.nobody')}</p>`}
-  ${(sheet.coming ?? []).map((one) => html`<p>${t('em.coming', { ...one, time: local(one.expectedAt).slice(0, 5) })}</p>`)}
-  <p>${sheet.counted ? t('em.counted', { who: sheet.counted.by, count: sheet.counted.people ?? 0, time: local(sheet.counted.at).slice(0, 5) }) : t('em.notcounted')}</p>
+  ${(sheet.coming ?? []).map((one) => html`<p>${t('em.coming', { ...one, time: local(one.expectedAt, false) })}</p>`)}
+  <p>${sheet.counted ? t('em.counted', { who: sheet.counted.by, count: sheet.counted.people ?? 0, time: local(sheet.counted.at, false) }) : t('em.notcounted')}</p>
   ${overdue(sheet)}
   <p><a class="button" href="#emergency/-">${t('em.places')}</a></p><p class="hint">${t('em.asOf', { time: local(state.emergency.now) })}</p>`;
 }

@@ -49,7 +49,7 @@ export const join = () => html`<h1>${t('join.title')}</h1>
   ${state.me && state.me.role !== 'pilot' ? html`<label class="field">${t('join.at')} <select @change=${(event) => set({ me: { ...state.me, place: event.target.value } })}>
     ${(state.day.places ?? []).map((place) => html`<option value=${place.id} ?selected=${place.id === state.me.place}>${place.id} ${place.name}</option>`)}</select></label>` : nothing}
   ${state.me ? html`<p>${t('join.device')} <b>${state.me.device}</b></p><button class="big main" @click=${begin}>${t('join.ready')}</button>` : nothing}` : html`<p>${t('wait')}</p>`}
-  <p class="hint">${state.stockedAt ? t('join.stock', { time: local(new Date(state.stockedAt + state.shiftMs).toISOString()).slice(0, 5) }) : t('join.nostock')}</p>
+  <p class="hint">${state.stockedAt ? t('join.stock', { time: local(new Date(state.stockedAt + state.shiftMs).toISOString(), false) }) : t('join.nostock')}</p>
   ${isSecureContext ? nothing : html`<p class="caution">${t('link.open')}</p>`}
   ${options(t('join.theme'), { system: t('join.system'), day: t('day'), night: t('night') }, state.reader.theme, (theme) => reader({ theme }))}
   ${options(t('join.language'), LANGUAGES, state.reader.language, (language) => reader({ language }))}

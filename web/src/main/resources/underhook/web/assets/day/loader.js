@@ -144,7 +144,7 @@ const toRead = () => {
   return GAUGE.includes(last?.kind) ? last : undefined;
 };
 
-const reading = (one) => `${t(`kind.${one.kind}`)} ${local(one.at).slice(0, 5)}: ${t(one.massKg ? 'loader.gaugeAgain' : 'loader.gauge', { unit: massUnit() })}`;
+const reading = (one) => `${t(`kind.${one.kind}`)} ${local(one.at, false)}: ${t(one.massKg ? 'loader.gaugeAgain' : 'loader.gauge', { unit: massUnit() })}`;
 
 /** What the server refused of what was tapped here; of one page's own forms beside them alone. */
 export const refusedOnes = (which = () => true) => state.waiting.filter((entry) => entry.refused && which(entry.tap)).map((entry) => html`<section class="refused" role="alert" ?inert=${!isStill(`refused ${entry.seq}`, entry.tap.id)}><h2>${t('refused.title')}: ${tapped(entry.tap)} ${entry.tap.loads.join(', ')}</h2><p>${said(entry.refused.why)}</p>

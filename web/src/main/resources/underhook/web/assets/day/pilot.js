@@ -5,6 +5,7 @@ import { deliver } from './link.js';
 import { good, isStill, refusedOnes } from './loader.js';
 import { said, t } from './words.js';
 import { badge, before, compass, hangs, heavier, rope, told } from './marks.js';
+import { offsetAt, offsetIn } from '../offsets.js';
 import { bearing, clock, distance, length, line, local, mass, stretch, until, us } from './units.js';
 
 const SOON_S = 30 * 60;
@@ -78,8 +79,12 @@ const passes = (look, named = t('pilot.passes')) => {
   return legs.length ? html`<section class="passes" aria-label=${named}><h2>${t('pilot.passes')}</h2><ul>${legs.map(passed)}</ul></section>` : nothing;
 };
 
-/** The day's time with the job's offset, as the lifts' own times carry it; the server's clock tells UTC. */
-const onDay = (time) => `${state.day.date}T${time}${/(Z|[+-]\d\d:\d\d)$/.exec(state.day.lifts[0].plannedAt)[0]}`;
+/** The day's time with the offset that holds then, of an hour that is there twice the first; where the browser does not know the zone, that of the lifts' own times. */
+const onDay = (time) => {
+  const { date, zone, offsets, lifts } = state.day;
+  const timed = (offset) => `${date}T${time}${offset}`;
+  return timed((offsets ?? []).map((one) => (one === 'Z' ? '+00:00' : one)).find((one) => offsetAt(zone, Date.parse(timed(one))) === one) ?? offsetIn(lifts[0].plannedAt));
+};
 
 async function engineOff(event) {
   event.preventDefault();
@@ -130,7 +135,7 @@ export function pilot() {
   const lift = look && day.lifts.find((one) => one.number === look.lift);
   const places = onePerPlace(look?.drops ?? []);
   const hang = day.hanging ?? [];
-  return html`<div class="pilot">${state.online ? nothing : html`<p class="caution">${t('pilot.stale', { time: local(day.now).slice(0, 5) })}</p>`}
+  return html`<div class="pilot">${state.online ? nothing : html`<p class="caution">${t('pilot.stale', { time: local(day.now, false) })}</p>`}
   ${look && now.next?.number === look.lift ? before(now.before) : nothing}
   ${day.lifts.filter((one) => one.state === 'onHook').map((one) => html`${heavier(one)}${flownTo(one)}`)}${hang.map(hanging)}
   ${look ? html`<header class="head">${rope(day.standing)}<h1>${hang.length ? `${t('pilot.then')} ` : ''}${look.lift} <b>${lift.loads.map((load) => load.id).join(' + ')}</b> ${t('loader.from', { place: lift.from })} ${t('loader.to', { place: places.map((one) => one.place).join(', ') })}</h1>

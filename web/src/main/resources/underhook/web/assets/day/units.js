@@ -1,16 +1,19 @@
 // How numbers of the server are written. Nothing is worked out here but how long it is until a time.
+import { offsetAt, offsetIn, offsetMs, shortOffset } from '../offsets.js';
 import { HAIR, KG_PER_LB, M_PER_FT, M_PER_NMI } from '../quantities.js';
 import { state, now } from './state.js';
 
-/** Local time of the job. The server writes it with the job's offset, so no zone is applied here. */
-export const clock = (iso) => (iso ? iso.slice(11, 16) : '–');
+/** On the day of a clock change with its offset, as on paper: one hour of it is there twice, or not at all. */
+const told = (offset) => (state.day?.offsets?.length > 1 ? ` ${shortOffset(offset)}` : '');
 
-/** A time of a device, told in the job's zone by the offset that the server's own times carry. */
-export function local(iso) {
+/** Local time of the job. The server writes it with the job's offset, so no zone is applied here. */
+export const clock = (iso) => (iso ? `${iso.slice(11, 16)}${told(offsetIn(iso))}` : '–');
+
+/** A time of a device, told in the job's zone; by the offset that the server's own times carry where the browser does not know the zone. */
+export function local(iso, seconds = true) {
   if (!iso) return '–';
-  const offset = /([+-])(\d\d):(\d\d)$/.exec(state.day?.lifts?.[0]?.plannedAt ?? '');
-  const ms = offset ? (offset[1] === '-' ? -1 : 1) * (Number(offset[2]) * 60 + Number(offset[3])) * 60000 : 0;
-  return new Date(Date.parse(iso) + ms).toISOString().slice(11, 19);
+  const offset = offsetAt(state.day?.zone, Date.parse(iso)) ?? offsetIn(state.day?.lifts?.[0]?.plannedAt ?? '');
+  return `${new Date(Date.parse(iso) + offsetMs(offset)).toISOString().slice(11, seconds ? 19 : 16)}${told(offset)}`;
 }
 
 // @source SP811 appendix B: exact definition of the pound-force

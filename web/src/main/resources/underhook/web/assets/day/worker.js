@@ -5,7 +5,7 @@ const SHELL = [
   'day.css', 'day.js', 'words.js', 'words/en.js', 'words/de.js', 'words/de-says.js', 'link.js', 'outbox.js', 'state.js', 'standing.js', 'marks.js',
   'join.js', 'orders.js', 'loader.js', 'pilot.js', 'crew.js', 'emergency.js', 'report.js', 'signals.js', 'units.js',
 ].map((name) => `/assets/day/${name}`)
-  .concat(['quantities', 'words/de-says', 'words/de-recheck', 'words/de-versions', 'words/de-faults', 'words/de-ahead'].map((name) => `/assets/${name}.js`), '/lib/lit/lit-html.js', '/assets/icon.svg');
+  .concat(['offsets', 'quantities', 'words/de-says', 'words/de-recheck', 'words/de-versions', 'words/de-faults', 'words/de-ahead'].map((name) => `/assets/${name}.js`), '/lib/lit/lit-html.js', '/assets/icon.svg');
 
 addEventListener('install', (event) => event.waitUntil((async () => {
   const cache = await caches.open(KEPT);
