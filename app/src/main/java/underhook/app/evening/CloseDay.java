@@ -131,7 +131,8 @@ public final class CloseDay {
                         .close(
                                 new Evening.Facts(
                                         FlownDay.ofRows(
-                                                taps.taps(), books.hands().withPeopleOf(job.crews())),
+                                                taps.taps(),
+                                                books.hands().withPeopleOf(job.crews())),
                                         taps.taps(),
                                         ClockAhead.findings(taps),
                                         track,
@@ -152,7 +153,7 @@ public final class CloseDay {
                         new Evening.Facts(
                                 FlownDay.of(taps.taps(), hands),
                                 taps.taps(),
-                                        ClockAhead.findings(taps),
+                                ClockAhead.findings(taps),
                                 List.of(),
                                 books,
                                 List.of(),
