@@ -109,9 +109,12 @@ final class DeviceClocks {
     }
 
     private Optional<Tap> findAnswered(Tap tap, Instant at, Clock clock) {
+        if (!ANSWERS.containsKey(tap.kind())) {
+            return Optional.empty();
+        }
         return words.stream()
-                .filter(word -> isAnsweredBy(word.tap(), tap))
                 .filter(word -> word.tap().at().isAfter(at))
+                .filter(word -> isAnsweredBy(word.tap(), tap))
                 .filter(
                         word ->
                                 !word.tap()
