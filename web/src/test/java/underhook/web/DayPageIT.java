@@ -1662,6 +1662,33 @@ class DayPageIT {
         page.waitUntil("it is told", it -> it.says("gate is shut"));
     }
 
+    /** Asked for from the foot of a long page; the whole of it must be in reach. */
+    @Test
+    @Order(13)
+    void what_is_asked_stands_on_the_screen_from_its_question_to_its_answer() {
+        page.look(390, 844, true);
+        go("loader");
+        if (page.find("[data-all]").isEmpty()) {
+            page.press("all taps", () -> page.waitFor("main button[aria-expanded=false]"));
+        }
+        page.run("scrollTo(0, document.documentElement.scrollHeight)");
+        page.press("fuel", () -> page.waitFor("[data-all=refuelled]"));
+        page.waitFor(".keys .main");
+        page.waitUntil(
+                "all of it is seen",
+                it ->
+                        Boolean.TRUE.equals(
+                                it.run(
+                                        """
+                                        const at = (one) => document.querySelector(one).getBoundingClientRect();
+                                        return at('.pad h2').top > -1 && at('.keys .main').bottom <= innerHeight;
+                                        """)));
+        pressNamed("Back");
+        page.waitUntil(
+                "and then the page from its top",
+                it -> Long.valueOf(0).equals(it.run("return Math.round(scrollY)")));
+    }
+
     @Test
     @Order(13)
     void an_order_that_changes_nothing_says_so() {

@@ -37,6 +37,15 @@ function page() {
 }
 
 let drawn = false;
+let asked = null;
+
+/** What is asked may stand far from where the finger was: it is brought to the top, and then the page again. */
+function follow() {
+  if (state.ask === asked) return;
+  asked = state.ask;
+  // In the next frame: until then the browser holds on to what it showed.
+  requestAnimationFrame(() => (asked ? document.querySelector('main .pad, main section.grid, main .refused')?.scrollIntoView() : scrollTo(0, 0)));
+}
 
 function draw() {
   drawn = false;
@@ -45,6 +54,7 @@ function draw() {
   if (mm) document.documentElement.style.setProperty('--mm', `${mm}px`);
   document.title = `${t(`page.${state.at.split('/')[0] in PAGES ? state.at.split('/')[0] : 'join'}`)} – Underhook`;
   render(page(), root);
+  follow();
 }
 
 const redraw = () => { if (!drawn) { drawn = true; queueMicrotask(draw); } };
