@@ -12,6 +12,8 @@ import underhook.core.job.PlaceId;
  * ground too steep, or trees too near.
  */
 record Boarding(DayModel model, People people) {
+    private static final int LINE_OFF = -1;
+
     /** "A slopes 12°, 5° more than landing-slope-deg allows", both up. */
     String steepness(int place) {
         double slopeDeg = Math.toDegrees(people.slopeRad(place));
@@ -42,6 +44,60 @@ record Boarding(DayModel model, People people) {
         return people.teams.stream()
                 .filter(crew -> !crew.stays() && crew.roles().contains(role))
                 .filter(crew -> crew.serves().isEmpty() || crew.serves().contains(to))
+                .toList();
+    }
+
+    /**
+     * Of every crew with a role that serves a place, from where to where it would have to be flown though no way leads
+     * there at any hour, as "A to H"; empty where one may walk or be flown.
+     */
+    List<String> listNoWays(PlaceId to, Crew.Role role) {
+        int place = model.place(to);
+        List<Integer> outs = landings(place);
+        List<String> none = new ArrayList<>();
+        for (Crew crew : able(to, role)) {
+            int start = model.place(crew.start());
+            if (isOnFoot(start, place)) {
+                return List.of();
+            }
+            if (outs.stream().anyMatch(out -> isFlownTo(crew, out))) {
+                return List.of();
+            }
+            for (int in : landings(start)) {
+                outs.forEach(
+                        out ->
+                                none.add(
+                                        model.places.get(in).id()
+                                                + " to "
+                                                + model.places.get(out).id()));
+            }
+        }
+        return none.stream().distinct().toList();
+    }
+
+    /** Whether a way leads at some hour from where a crew may get in to where it would get out. */
+    boolean isFlownTo(Crew crew, int out) {
+        return landings(model.place(crew.start())).stream()
+                .anyMatch(in -> in == out || flies(in, out));
+    }
+
+    /** Whether the machine may fly from a place to any other at some hour with the line off. */
+    boolean fliesAnywhere(int from) {
+        return IntStream.range(0, model.places.size())
+                .anyMatch(to -> to != from && flies(from, to));
+    }
+
+    /** Whether the machine may fly from place to place at some hour with the line off. */
+    private boolean flies(int from, int to) {
+        return IntStream.range(0, model.air().slots.size())
+                .anyMatch(slot -> model.legs().emptyLeg(from, to, LINE_OFF, slot).isPresent());
+    }
+
+    /** Places on foot from here where people may get in or out. */
+    private List<Integer> landings(int place) {
+        return IntStream.range(0, model.places.size())
+                .filter(i -> people.canLand(i) && isOnFoot(place, i))
+                .boxed()
                 .toList();
     }
 

@@ -497,14 +497,18 @@ final class DayFindings {
                         "Whoever refuels at "
                                 + model.places.get(trip.from()).id()
                                 + " is the only one there trained to hook: the hook-up waits until "
-                                + (long)
-                                        Math.ceil(
-                                                model.rules.refuelling().refuelHandlerBusyS() / 60)
-                                + " minutes after refuelling.");
+                                + afterRefuelling());
                 refuelEndS = -1;
             }
         }
         all.addAll(crossings.list());
+    }
+
+    private String afterRefuelling() {
+        long minutes = (long) Math.ceil(model.rules.refuelling().refuelHandlerBusyS() / 60);
+        return minutes == 0
+                ? "the refuelling is over."
+                : minutes + (minutes == 1 ? " minute" : " minutes") + " after refuelling.";
     }
 
     /** Corners of a loaded leg without room for the planned turn, the tightest of them. */

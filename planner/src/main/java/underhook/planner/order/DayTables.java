@@ -1,6 +1,7 @@
 package underhook.planner.order;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -93,28 +94,38 @@ final class DayTables {
                 people.refuellerAloneHooks(i),
                 people.stayingFromS(i, Crew.Role.HOOK),
                 people.stayingFromS(i, Crew.Role.RECEIVE),
-                nearest(i, false),
-                nearest(i, isAnyFuelled()));
+                nearest(i, PlaceKind.LAYDOWN, false),
+                nearestFuel(i));
     }
 
-    /** Where nobody may fill anywhere, the day is flown on the morning's fuel and ends where the machine may stand. */
-    private boolean isAnyFuelled() {
-        return IntStream.range(0, isFuelled.length).anyMatch(i -> isFuelled[i]);
+    /**
+     * The nearest laydown with fuel; where no laydown has any, the nearest landing that has. Where nobody may fill
+     * anywhere, the day is flown on the morning's fuel and ends where the machine may stand.
+     */
+    private int nearestFuel(int place) {
+        int laydown = nearest(place, PlaceKind.LAYDOWN, true);
+        int fuelled = laydown >= 0 ? laydown : nearest(place, PlaceKind.LANDING, true);
+        return fuelled >= 0 ? fuelled : nearest(place, PlaceKind.LAYDOWN, false);
     }
 
     private boolean isFuelled(int i) {
-        return model.places.get(i).fuel()
+        Place at = model.places.get(i);
+        return at.fuel()
+                && !at.isSite()
+                && at.agreed()
+                && at.standing()
+                && model.isKnown(i)
                 && people.stayingFromS(i, Crew.Role.REFUEL) < DayModel.NEVER_S
                 && !FuelGround.isForbidden(model.job, model.ground, model.points.get(i));
     }
 
-    /** The nearest laydown where the machine may stand; with fuel where that is asked. */
-    private int nearest(int place, boolean fuel) {
+    /** The nearest place of a kind where the machine may stand; with fuel where that is asked. */
+    private int nearest(int place, PlaceKind kind, boolean fuel) {
         int best = DayTable.NONE;
         for (int i = 0; i < model.places.size(); i++) {
             Place at = model.places.get(i);
             boolean fits =
-                    at.kind() == PlaceKind.LAYDOWN
+                    at.kind() == kind
                             && at.agreed()
                             && at.standing()
                             && model.isKnown(i)
@@ -209,14 +220,20 @@ final class DayTables {
         }
         boolean walks = people.walkS(model.place(crew.start()), place) < DayTable.NO_WALK_S;
         long nearS = walks ? LANDING_WALK_S : DayTable.NO_WALK_S;
-        int best = DayTable.NONE;
-        for (int i = 0; i < model.places.size(); i++) {
-            boolean near = people.canLand(i) && people.walkS(i, place) < nearS;
-            if (near && (best < 0 || people.walkS(i, place) < people.walkS(best, place))) {
-                best = i;
-            }
+        List<Integer> near =
+                IntStream.range(0, model.places.size())
+                        .filter(i -> people.canLand(i) && people.walkS(i, place) < nearS)
+                        .boxed()
+                        .sorted(Comparator.comparingLong(i -> people.walkS(i, place)))
+                        .toList();
+        if (near.isEmpty()) {
+            return DayTable.NONE;
         }
-        return best;
+        // To the nearest there may be no way.
+        return near.stream()
+                .filter(i -> near.size() == 1 || boarding.isFlownTo(crew, i))
+                .findFirst()
+                .orElse(near.get(0));
     }
 
     private List<List<Long>> walks() {

@@ -17,27 +17,74 @@ record Unflown(DayTable table, int k, Trip trip, Boarding boarding) {
 
     /** Why, and what would have to be entered. */
     Reason reason(boolean cut) {
-        return nobody().orElseGet(
-                        () ->
-                                cut
-                                        ? new Reason(
-                                                FindingCode.SEARCH_CUT,
-                                                "The search was stopped before a day was found in"
-                                                        + " which it fits. "
-                                                        + MORE_TIME)
-                                        : new Reason(
-                                                FindingCode.NO_ROOM_IN_DAY,
-                                                "No day was found in which it fits: wind, light,"
-                                                        + " crews, fuel or duty end first."
-                                                        + (table.hasFuel()
-                                                                ? ""
-                                                                : " No place keeps fuel that"
-                                                                        + " somebody there may"
-                                                                        + " fill: what is aboard"
-                                                                        + " in the morning is all"
-                                                                        + " there is.")
-                                                        + " This is a search's answer, not a"
-                                                        + " proof."));
+        Optional<Reason> nobody = nobody();
+        if (nobody.isPresent()) {
+            return nobody.get();
+        }
+        return cut
+                ? new Reason(
+                        FindingCode.SEARCH_CUT,
+                        "The search was stopped before a day was found in which it fits. "
+                                + MORE_TIME)
+                : noFlight().orElseGet(this::noRoom);
+    }
+
+    private Reason noRoom() {
+        return new Reason(
+                FindingCode.NO_ROOM_IN_DAY,
+                "No day was found in which it fits: wind, light, crews, fuel or duty end first."
+                        + (table.hasFuel()
+                                ? ""
+                                : " No place keeps fuel that somebody there may fill: what is"
+                                        + " aboard in the morning is all there is.")
+                        + " This is a search's answer, not a proof.");
+    }
+
+    /** That no way was found from where the machine begins, or for people to where they are needed. */
+    private Optional<Reason> noFlight() {
+        Optional<Reason> found = shutIn().or(this::nobodyFlown);
+        // What was given up for want of time shows nothing.
+        return boarding.model().legs().isCut() ? Optional.empty() : found;
+    }
+
+    private Optional<Reason> shutIn() {
+        PlaceId start = boarding.model().job.machineStart();
+        if (start.equals(from()) || boarding.fliesAnywhere(boarding.model().place(start))) {
+            return Optional.empty();
+        }
+        return because(
+                FindingCode.NO_WAY,
+                "The machine begins the day at "
+                        + start
+                        + ", and no way was found from there to any other place at any hour with the"
+                        + " line off. Perhaps another place where it begins, or a permission for what"
+                        + " lies between.");
+    }
+
+    private Optional<Reason> nobodyFlown() {
+        for (boolean hooks : new boolean[] {true, false}) {
+            boolean asked = hooks ? table.needsTeamAtPickUp(k) : table.needsTeamAtDrop(k);
+            List<String> none =
+                    asked
+                            ? boarding.listNoWays(
+                                    hooks ? from() : to(),
+                                    hooks ? Crew.Role.HOOK : Crew.Role.RECEIVE)
+                            : List.of();
+            if (!none.isEmpty()) {
+                return because(
+                        FindingCode.NO_CREW,
+                        "Whoever may "
+                                + (hooks ? "hook" : receives())
+                                + " at "
+                                + (hooks ? from() : to())
+                                + " would be flown from "
+                                + String.join(" or ", none)
+                                + ", and no way was found there at any hour. Perhaps a permission for"
+                                + " what lies between, another landing place, a way on foot, or"
+                                + " somebody who stays there.");
+            }
+        }
+        return Optional.empty();
     }
 
     /** That nobody can do what it takes, whatever the order; empty when somebody can. */

@@ -241,7 +241,7 @@ public final class DayTable {
         return all;
     }
 
-    boolean needsTeamAtDrop(int trip) {
+    public boolean needsTeamAtDrop(int trip) {
         return teamAtDrop[trip];
     }
 

@@ -32,11 +32,13 @@ import underhook.core.job.PlaceKind;
 import underhook.core.job.Walk;
 import underhook.core.job.WeatherHour;
 import underhook.core.job.Zone;
+import underhook.core.plan.CrewStay;
 import underhook.core.plan.Drop;
 import underhook.core.plan.LeftOut;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
+import underhook.core.plan.StepKind;
 import underhook.core.unit.Units;
 import underhook.planner.order.DayPlanner;
 import underhook.planner.order.PlanSettings;
@@ -465,6 +467,95 @@ class PlannedPlacesTest {
                 .filteredOn(stay -> stay.doing().equals("walks to S2"))
                 .extracting(stay -> Duration.between(stay.fromAt(), stay.toAt()))
                 .containsExactly(Duration.ofMinutes(70));
+    }
+
+    /** B9 for S2, where whoever receives it has to be flown: H is 5 min on foot from it, K 20. */
+    private static SmallDay withLandings() {
+        SmallDay day = SmallDay.good();
+        List<Place> places = new ArrayList<>(day.job().places());
+        for (Place landing :
+                List.of(
+                        SmallDay.place("H", PlaceKind.LANDING, 400, -300),
+                        SmallDay.place("K", PlaceKind.LANDING, 1500, -300))) {
+            places.add(with(landing, "standing", true));
+        }
+        Walk near = new Walk(pid("H"), pid("S2"), 300);
+        Walk far = new Walk(pid("K"), pid("S2"), 1200);
+        return day.inJob("places", places)
+                .inJob("walks", List.of(near, far))
+                .inJob("loads", List.of(SmallDay.load("B9", "bag", "A", "S2", 80)));
+    }
+
+    private static SmallDay shut(SmallDay day, double[] eastNorthRadiusAgl) {
+        return day.zone(PlanVerifierTest.zone(Zone.Rule.NO_OVERFLIGHT, eastNorthRadiusAgl));
+    }
+
+    private static List<String> flownTo(Plan plan) {
+        return plan.crews().stream()
+                .map(CrewStay::doing)
+                .filter(doing -> doing.startsWith("flown to"))
+                .toList();
+    }
+
+    /** No way leads to the nearer of two landing places, which lies in the middle of a closed zone. */
+    @Test
+    void people_are_flown_to_a_landing_place_that_can_be_reached() {
+        SmallDay closed = shut(withLandings(), SmallDay.v(400, -300, 150, 0));
+
+        assertThat(flownTo(planned(withLandings()))).containsExactly("flown to H");
+        Plan plan = planned(closed);
+        assertThat(plan.leftOut()).isEmpty();
+        assertThat(flownTo(plan)).containsExactly("flown to K");
+    }
+
+    @Test
+    void where_no_way_leads_to_any_landing_place_that_is_the_reason() {
+        Zone.Rule rule = Zone.Rule.NO_OVERFLIGHT;
+        SmallDay closed =
+                withLandings()
+                        .inJob(
+                                "zones",
+                                List.of(
+                                        PlanVerifierTest.zone(rule, SmallDay.v(400, -300, 150, 0)),
+                                        PlanVerifierTest.zone(
+                                                rule, SmallDay.v(1500, -300, 150, 0))));
+
+        assertThat(refusedFor(closed, "B9", FindingCode.NO_CREW).message())
+                .startsWith(
+                        "Whoever may receive at S2 would be flown from A to H or A to K, and no way"
+                                + " was found there");
+    }
+
+    @Test
+    void where_the_machine_cannot_leave_its_place_that_is_the_reason() {
+        SmallDay closed =
+                shut(withLandings(), SmallDay.v(400, -300, 150, 0)).inJob("machineStart", pid("H"));
+
+        assertThat(refusedFor(closed, "B9", FindingCode.NO_WAY).message())
+                .startsWith("The machine begins the day at H, and no way was found from there");
+    }
+
+    /** Fuel for part of the day is aboard; A has people who may fill, and no fuel. */
+    @Test
+    void fuel_that_is_kept_at_a_landing_place_alone_is_fetched_there() {
+        SmallDay day = SmallDay.good().machine("fuelUsableKg", 105.0);
+        List<Place> places = new ArrayList<>(day.job().places());
+        Place landing = with(SmallDay.place("K", PlaceKind.LANDING, 300, 0), "standing", true);
+        places.add(with(landing, "fuel", true));
+        List<Crew> crews = new ArrayList<>(day.job().crews());
+        crews.add(SmallDay.crew("F", "K", Set.of(Crew.Role.REFUEL), true));
+        SmallDay elsewhere =
+                day.inJob("places", places).inJob("crews", crews).place("A", "fuel", false);
+
+        Plan plan = planned(elsewhere);
+
+        assertThat(plan.leftOut())
+                .extracting(LeftOut::load)
+                .isEqualTo(planned(day).leftOut().stream().map(LeftOut::load).toList());
+        assertThat(plan.steps())
+                .filteredOn(step -> step.kind() == StepKind.REFUEL)
+                .isNotEmpty()
+                .allMatch(step -> step.from().equals(pid("K")));
     }
 
     /** Ground that rises by 0.02, 1.2°, and by 0.2, 11.4°; the rules land people on 7° at most. By hand. */
