@@ -23,8 +23,8 @@ final class GearCheck {
     private static final double CHOKED_FACTOR = 0.75;
     private static final double CHOKED_FIBRE_FACTOR = 250.0 / 550;
 
-    /** Two ways of counting what hangs, in whole kilograms. */
-    private static final double STATED_RATIO = 0.02;
+    /** Two ways of counting what hangs. */
+    private static final double STATED_FRACTION = 0.98;
 
     private final Day day;
     private final Rigging rigging;
@@ -82,8 +82,11 @@ final class GearCheck {
                                 .anyMatch(
                                         one ->
                                                 one.code().equals("RIGGING_LIMIT")
-                                                        && one.value() / one.limit()
-                                                                >= mostUsedRatio - STATED_RATIO);
+                                                        && one.value()
+                                                                >= mostUsedRatio
+                                                                                * one.limit()
+                                                                                * STATED_FRACTION
+                                                                        - Tolerance.MASS_KG);
         day.ledger()
                 .demand(
                         told,

@@ -458,6 +458,40 @@ class HungPlanTest {
         assertThat(pole.limit()).isEqualTo(375);
     }
 
+    /** However little is hung on it: what it may carry is not stated a third higher than it is. */
+    @Test
+    void gear_that_is_said_to_carry_more_than_it_may_is_refused() {
+        SmallDay day = rigged(gear("sling", 3000, DAY));
+        Plan plan = planned(day);
+        int step = 0;
+        while (plan.steps().get(step).rotation().stream()
+                .noneMatch(turn -> turn.loads().contains(new LoadId("B1")))) {
+            step++;
+        }
+
+        SmallDay told =
+                new SmallDay(day.job(), day.ground(), plan)
+                        .turn(
+                                step + 1,
+                                turn ->
+                                        with(
+                                                turn,
+                                                "limits",
+                                                turn.limits().stream()
+                                                        .map(HungPlanTest::higher)
+                                                        .toList()));
+
+        assertThat(new PlanVerifier().check(told.job(), told.ground(), told.plan()).violations())
+                .extracting(one -> one.code() + " " + one.subject())
+                .contains("MARGIN_WRONG B1");
+    }
+
+    private static Limit higher(Limit limit) {
+        return limit.code().equals("RIGGING_LIMIT")
+                ? with(limit, "limit", limit.limit() * 1.3)
+                : limit;
+    }
+
     @Test
     void an_overloaded_or_expired_item_leaves_the_load_out() {
         Map<Rigging.Gear, FindingCode> reasons =
