@@ -873,47 +873,24 @@ class JobFaultsTest {
     /** All faults of a zone's hours, and a rule that has none. */
     @Test
     void hours_of_a_zone_are_told_with_what_is_allowed() {
-        String zone = "\"rule\": \"no-fuel\", ";
-        String closed = "\"rule\": \"no-overflight\", ";
-        assertThat(
-                        faults(
-                                new SampleJob()
-                                        .with(
-                                                "zones.geojson",
-                                                zone,
-                                                closed
-                                                        + "\"hours_from\": \"12.00\", \"hours_until\": \"25:00\", ")))
+        assertThat(zoneFaults("no-overflight", "12.00", "25:00"))
                 .anyMatch(text -> text.startsWith("FIELD_UNREADABLE zones.geojson:2: hours_from"))
                 .anyMatch(text -> text.startsWith("FIELD_UNREADABLE zones.geojson:2: hours_until"));
-        assertThat(
-                        faults(
-                                new SampleJob()
-                                        .with(
-                                                "zones.geojson",
-                                                zone,
-                                                closed
-                                                        + "\"hours_from\": \"12:00\", \"hours_until\": \"12:00\", ")))
+        assertThat(zoneFaults("no-overflight", "12:00", "12:00"))
                 .singleElement()
                 .asString()
                 .startsWith("FIELD_OUT_OF_RANGE zones.geojson:2: hours_until");
-        assertThat(
-                        faults(
-                                new SampleJob()
-                                        .with(
-                                                "zones.geojson",
-                                                zone,
-                                                zone + "\"hours_from\": \"12:00\", ")))
+        assertThat(zoneFaults("no-fuel", "12:00", ""))
                 .singleElement()
                 .asString()
                 .startsWith("FIELD_OUT_OF_RANGE zones.geojson:2: hours_from");
-        assertThat(
-                        faults(
-                                new SampleJob()
-                                        .with(
-                                                "zones.geojson",
-                                                zone,
-                                                closed
-                                                        + "\"hours_from\": \"12:00\", \"hours_until\": \"13:30\", ")))
-                .isEmpty();
+        assertThat(zoneFaults("no-overflight", "12:00", "13:30")).isEmpty();
+    }
+
+    private List<String> zoneFaults(String rule, String from, String until) {
+        String hours =
+                "\"rule\": \"%s\", \"hours_from\": \"%s\", \"hours_until\": \"%s\", "
+                        .formatted(rule, from, until);
+        return faults(new SampleJob().with("zones.geojson", "\"rule\": \"no-fuel\", ", hours));
     }
 }

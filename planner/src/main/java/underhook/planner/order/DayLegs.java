@@ -83,30 +83,21 @@ final class DayLegs {
             ZoneHours.Then closed) {
         /** The same that may come in any hour up to another. */
         Way comingUntil(int slot) {
+            return with(slot, closed);
+        }
+
+        /** The same with something else closed. */
+        Way with(ZoneHours.Then other) {
+            return with(slotTo, other);
+        }
+
+        private Way with(int slot, ZoneHours.Then other) {
             return new Way(
                     from,
                     to,
                     slotFrom,
                     slotComes,
                     slot,
-                    lineM,
-                    rig,
-                    underM,
-                    kinds,
-                    speedMPerS,
-                    cargos,
-                    arrivalS,
-                    closed);
-        }
-
-        /** The same with something else closed. */
-        Way with(ZoneHours.Then other) {
-            return new Way(
-                    from,
-                    to,
-                    slotFrom,
-                    slotComes,
-                    slotTo,
                     lineM,
                     rig,
                     underM,
