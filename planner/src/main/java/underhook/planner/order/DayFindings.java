@@ -11,6 +11,7 @@ import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.PlanePoint;
+import underhook.core.job.Hours;
 import underhook.core.job.Job;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
@@ -423,6 +424,14 @@ final class DayFindings {
         return model.air().slots.size() / 2;
     }
 
+    /** The hours of a zone that does not hold all day; empty for whatever else closes a way. */
+    private Optional<Hours> hoursOf(String id) {
+        return model.zoneHours().timed().stream()
+                .filter(zone -> zone.id().equals(id))
+                .map(Zone::hours)
+                .findFirst();
+    }
+
     /** Straight ways that the plan does not take, and why. */
     private void detours() {
         Set<String> said = new TreeSet<>();
@@ -452,7 +461,13 @@ final class DayFindings {
                                     + leg
                                     + " passes "
                                     + blocker
-                                    + " too near; refused, the way goes round it.");
+                                    + hoursOf(blocker)
+                                            .map(
+                                                    hours ->
+                                                            " too near while that holds, "
+                                                                    + hours.say()
+                                                                    + "; refused then.")
+                                            .orElse(" too near; refused, the way goes round it."));
                 }
             }
         }

@@ -107,6 +107,14 @@ class ZoneHoursTest {
                                         .startsWith("It holds from 20:00 to 21:00. ")
                                         .contains("B2"));
         assertThat(found(closed, FindingCode.ZONE_HOURS)).isEmpty();
+        assertThat(found(evening, FindingCode.DETOUR))
+                .isNotEmpty()
+                .allMatch(
+                        told ->
+                                told.message()
+                                        .endsWith(
+                                                " too near while that holds, from 20:00 to 21:00;"
+                                                        + " refused then."));
     }
 
     /** Nothing comes to S1 while it lies in a zone that holds, and all comes there once it is over. */
