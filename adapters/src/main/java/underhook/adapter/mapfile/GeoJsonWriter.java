@@ -9,6 +9,7 @@ import java.util.List;
 import tools.jackson.core.StreamWriteFeature;
 import tools.jackson.core.util.DefaultIndenter;
 import tools.jackson.core.util.DefaultPrettyPrinter;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectWriter;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ArrayNode;
@@ -78,16 +79,36 @@ public final class GeoJsonWriter implements OutputWriter {
     }
 
     private static ObjectNode geometry(MapItem item) {
+        return switch (item.shape()) {
+            case POINT -> shape("Point", positions(item, item.vertices()).get(0));
+            case LINE -> {
+                ArrayNode parts = NODES.arrayNode();
+                CutAt180.line(item.vertices()).forEach(part -> parts.add(positions(item, part)));
+                yield either("LineString", parts);
+            }
+            case AREA -> {
+                ArrayNode parts = NODES.arrayNode();
+                CutAt180.area(item.vertices())
+                        .forEach(ring -> parts.addArray().add(positions(item, ring)));
+                yield either("Polygon", parts);
+            }
+        };
+    }
+
+    private static ObjectNode either(String type, ArrayNode parts) {
+        return parts.size() == 1 ? shape(type, parts.get(0)) : shape("Multi" + type, parts);
+    }
+
+    private static ObjectNode shape(String type, JsonNode coordinates) {
         ObjectNode node = NODES.objectNode();
-        ArrayNode line = NODES.arrayNode();
-        item.vertices().forEach(vertex -> line.add(position(vertex, item.hasHeights())));
-        switch (item.shape()) {
-            case POINT -> node.put("type", "Point").set("coordinates", line.get(0));
-            case LINE -> node.put("type", "LineString").set("coordinates", line);
-            case AREA ->
-                    node.put("type", "Polygon").set("coordinates", NODES.arrayNode().add(line));
-        }
+        node.put("type", type).set("coordinates", coordinates);
         return node;
+    }
+
+    private static ArrayNode positions(MapItem item, List<Vertex> vertices) {
+        ArrayNode line = NODES.arrayNode();
+        vertices.forEach(vertex -> line.add(position(vertex, item.hasHeights())));
+        return line;
     }
 
     private static ArrayNode position(Vertex vertex, boolean hasHeight) {

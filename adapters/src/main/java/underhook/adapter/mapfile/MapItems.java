@@ -240,13 +240,18 @@ final class MapItems {
         GeoPoint first = ring.get(0);
         double twiceArea = 0;
         for (int i = 1; i + 1 < ring.size(); i++) {
-            double x1 = ring.get(i).lonDeg() - first.lonDeg();
+            double x1 = eastDeg(first, ring.get(i));
             double y1 = ring.get(i).latDeg() - first.latDeg();
-            double x2 = ring.get(i + 1).lonDeg() - first.lonDeg();
+            double x2 = eastDeg(first, ring.get(i + 1));
             double y2 = ring.get(i + 1).latDeg() - first.latDeg();
             twiceArea += x1 * y2 - x2 * y1;
         }
         return twiceArea < 0;
+    }
+
+    /** The shorter way round, also over the 180th meridian. */
+    private static double eastDeg(GeoPoint from, GeoPoint to) {
+        return Math.IEEEremainder(to.lonDeg() - from.lonDeg(), 360);
     }
 
     private static List<Vertex> flat(List<GeoPoint> points) {
