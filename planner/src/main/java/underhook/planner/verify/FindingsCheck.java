@@ -239,6 +239,10 @@ final class FindingsCheck {
                 .filter(load -> load.massStatus() == MassStatus.ESTIMATED)
                 .forEach(load -> demand(FindingCode.MASS_ESTIMATED, load.id().value()));
         rotation.loads().stream()
+                .map(id -> day.job().getLoad(id))
+                .filter(load -> day.kindOf(load).standsUp() && Wood.isImplausible(load))
+                .forEach(load -> demand(FindingCode.MASS_IMPLAUSIBLE, load.id().value()));
+        rotation.loads().stream()
                 .filter(id -> !day.job().getLoad(id).dangerousGoods().isBlank())
                 .forEach(id -> demand(FindingCode.DANGEROUS_GOODS, id.value()));
         if (rotation.limits().stream()

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Severity;
 import underhook.core.job.Handling.Guying;
@@ -27,12 +26,6 @@ import underhook.core.unit.Units;
 final class GuyCheck {
     /** A pull by two ways of counting: at 3° of lean the upright angles read some 6 percent off. */
     static final double PULL_FACTOR = 0.85;
-
-    /** Woods that the job may name, with their moisture behind. */
-    private static final Pattern WOOD =
-            Pattern.compile(
-                    "(wood|spruce|pine|larch|oak|treated[ -]fir)(\\s*,?\\s*[0-9]{1,3}\\s*%.*)?",
-                    Pattern.CASE_INSENSITIVE);
 
     static final double PULL_N = 2;
 
@@ -199,8 +192,8 @@ final class GuyCheck {
     /** Centre of gravity from the butt or front, m. */
     static double centreM(Day day, Load load) {
         Guying guying = day.job().rules().handling().guying();
-        boolean wood = WOOD.matcher(load.material().strip()).matches();
-        return load.lengthM() * (wood ? guying.woodCentreFraction() : guying.otherCentreFraction());
+        return load.lengthM()
+                * (Wood.isNamed(load) ? guying.woodCentreFraction() : guying.otherCentreFraction());
     }
 
     /** Hardest pull of each guy, N, with weight, a lean and wind from each of 72 sides. */

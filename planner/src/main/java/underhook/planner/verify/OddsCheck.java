@@ -1,12 +1,16 @@
 package underhook.planner.verify;
 
+import java.time.Instant;
 import java.util.List;
+import java.util.stream.Stream;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.LoadKind;
+import underhook.core.job.Rules;
 import underhook.core.job.WeatherHour;
 import underhook.core.plan.Drop;
 import underhook.core.plan.Odds;
 import underhook.core.plan.Rotation;
+import underhook.core.plan.Step;
 
 /**
  * Whether what is said of the chances agrees with itself and with the plan. The replays themselves are drawn by
@@ -18,6 +22,11 @@ final class OddsCheck {
 
     /** Chances are written to a thousandth of a percent. */
     private static final double WRITTEN_RATIO = 1e-5;
+
+    private static final long MINUTE_S = 60;
+
+    /** Two ways to compute a sunset, and what is kept back from it. */
+    private static final long SUN_MINUTES = 3;
 
     private final Day day;
     private final Air air;
@@ -49,6 +58,17 @@ final class OddsCheck {
                 "put nine days of ten before the middle one");
         check(odds.placed(), odds);
         odds.lastStarts().forEach(one -> check(one, odds));
+        Instant end = endAt();
+        for (Rotation turn : day.plan().steps().stream().flatMap(this::ahead).toList()) {
+            for (Drop drop : turn.drops()) {
+                demand(
+                        !surelyCloses(drop, end)
+                                || odds.lastStarts().stream()
+                                        .anyMatch(one -> one.load().equals(drop.load())),
+                        drop.load().value(),
+                        "stands up where the wind closes later, and no last start is told");
+            }
+        }
         for (Odds.Gain gain : odds.gains()) {
             demand(
                     gain.leastGainFraction() <= gain.gainFraction() + WRITTEN_RATIO
@@ -119,6 +139,32 @@ final class OddsCheck {
                                 .anyMatch(row -> isCalm(row, drop)),
                 load,
                 "has its last start when the wind is too strong, or nobody knows it");
+    }
+
+    private Stream<Rotation> ahead(Step step) {
+        return day.isBegun(step) ? Stream.empty() : step.rotation().stream();
+    }
+
+    /** The end of duty or light, whichever is sooner, good to the minute. */
+    private Instant endAt() {
+        Rules.Duty duty = day.job().rules().duty();
+        Instant dutyEnds = duty.from().plusSeconds((long) duty.longestS());
+        return Daylight.from(duty.from(), day.job().origin())
+                .map(light -> light.sunset().minusSeconds((long) duty.dayEndBeforeSunsetS()))
+                .filter(dark -> dark.isBefore(dutyEnds))
+                .orElse(dutyEnds);
+    }
+
+    /** A pole after which, and before the day's end, a row comes in which it could not be set. */
+    private boolean surelyCloses(Drop drop, Instant end) {
+        return day.kindOf(day.job().getLoad(drop.load())).standsUp()
+                && day.job().weather().hours().stream()
+                        .filter(row -> row.from().isAfter(drop.releasedAt().plusSeconds(MINUTE_S)))
+                        .filter(
+                                row ->
+                                        row.from()
+                                                .isBefore(end.minusSeconds(SUN_MINUTES * MINUTE_S)))
+                        .anyMatch(row -> !isCalm(row, drop));
     }
 
     /** By the row itself or the one before it: the window closes with the one behind. */

@@ -339,6 +339,14 @@ class PlanVerifierTest {
                                         0)));
     }
 
+    /** From a time on gusts of 20 m/s everywhere. */
+    private static SmallDay blowing(SmallDay day, Instant from) {
+        List<WeatherHour> hours = new ArrayList<>(day.job().weather().hours());
+        hours.removeIf(row -> !row.from().isBefore(from));
+        hours.add(new WeatherHour(from, 101325, 283.15, 0, 15, 20, ""));
+        return day.inJob("weather", with(day.job().weather(), "hours", List.copyOf(hours)));
+    }
+
     /** Each load as often as all are. */
     private static Odds.Placed placed(Odds.Chance each) {
         List<Odds.InTime> loads =
@@ -492,6 +500,13 @@ class PlanVerifierTest {
                         "STATED_WRONG S1-A",
                         "STATED_WRONG small",
                         "STATED_WRONG line 20 m"),
+                // 10 m of larch, 0.3 m thick, at 440 to 800 kg/m³ are 311 to 566 kg; 300 are
+                // stated.
+                of(
+                        "a pole that weighs less than its wood, not told",
+                        d -> d.load("P1", "material", "larch"),
+                        "STATED_WRONG P1"),
+                of("a pole that may be of any wood", d -> d.load("P1", "material", "wood")),
                 of(
                         "places emptied",
                         d -> d.inPlan("rooms", List.of()),
@@ -586,6 +601,17 @@ class PlanVerifierTest {
                         d -> inTime(0.5, 0.49),
                         "STATED_WRONG odds",
                         "STATED_WRONG all in time"),
+                of(
+                        "a pole whose window closes later has no last start",
+                        d -> blowing(inTime(1, 0.9973017), at(5400)),
+                        "STATED_WRONG P1"),
+                of(
+                        "a pole whose window closes after the day needs none",
+                        d ->
+                                blowing(inTime(1, 0.9973017), at(35000))
+                                        .rule(
+                                                "duty",
+                                                with(d.job().rules().duty(), "longestS", 39000.0))),
                 of(
                         "refuelled with the engine running",
                         d -> d.step(6, s -> with(s, "engineRunning", true)),
