@@ -78,6 +78,25 @@ final class ObjectFields {
                 .orElse(0.0);
     }
 
+    /** What can be none, but not less. */
+    double amount(String name) {
+        return within(name, Double.MAX_VALUE, "a number from 0 on");
+    }
+
+    /** Degrees; 360 where a bearing just below it was rounded. */
+    double bearingDeg(String name) {
+        return within(name, 360, "degrees from 0 to 360");
+    }
+
+    private double within(String name, double mostNumber, String allowed) {
+        double value = number(name);
+        if (value >= 0 && value <= mostNumber) {
+            return value;
+        }
+        member(name).ifPresent(found -> faults.add(at(name), found, allowed));
+        return 0;
+    }
+
     OptionalDouble numberOrNull(String name) {
         return valueOrNull(name, Kind.NUMBER, "a number or null")
                 .map(value -> OptionalDouble.of(finite(at(name), value)))

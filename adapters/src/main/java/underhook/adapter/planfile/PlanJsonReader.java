@@ -401,8 +401,8 @@ public final class PlanJsonReader implements PlanReader {
                     d.id("load", LoadId::new),
                     d.id("place", PlaceId::new),
                     d.time("releasedAt"),
-                    Units.degToRad(d.number("approachFromTrueDeg")),
-                    Units.degToRad(d.number("departureTrackTrueDeg")),
+                    Units.degToRad(d.bearingDeg("approachFromTrueDeg")),
+                    Units.degToRad(d.bearingDeg("departureTrackTrueDeg")),
                     Units.ktToMPerS(d.number("headKt")),
                     Units.ktToMPerS(d.number("crossKt")),
                     d.texts("reasons"));
@@ -475,7 +475,7 @@ public final class PlanJsonReader implements PlanReader {
 
         private static PoleSetting.GuyPull guy(ObjectFields g) {
             return new PoleSetting.GuyPull(
-                    Units.degToRad(g.number("azimuthTrueDeg")),
+                    Units.degToRad(g.bearingDeg("azimuthTrueDeg")),
                     positive(g, "anchorDistanceM"),
                     g.number("anchorAboveButtM"),
                     notNegative(g, "windN"),
@@ -612,24 +612,24 @@ public final class PlanJsonReader implements PlanReader {
             sectors.sort(Comparator.comparingDouble(PlaceRoom.Sector::fromTrueRad));
             return new PlaceRoom.LineRoom(
                     r.text("line"),
-                    r.number("lineLengthM"),
-                    r.number("standsM"),
+                    r.amount("lineLengthM"),
+                    r.amount("standsM"),
                     sectors,
                     r.object("tightest", this::tightest),
                     new PlaceRoom.Cost(
-                            r.number("settleSeconds"),
-                            Units.ktToMPerS(r.number("downwashKt")),
-                            r.number("reachM")));
+                            r.amount("settleSeconds"),
+                            Units.ktToMPerS(r.amount("downwashKt")),
+                            r.amount("reachM")));
         }
 
         private PlaceRoom.Tightest tightest(ObjectFields t) {
             return new PlaceRoom.Tightest(
                     t.text("part"),
                     t.text("cause"),
-                    Units.degToRad(t.number("headingTrueDeg")),
+                    Units.degToRad(t.bearingDeg("headingTrueDeg")),
                     t.numberOrNull("marginM").orElse(Double.NEGATIVE_INFINITY),
-                    t.number("neededM"),
-                    t.number("unknownM"));
+                    t.amount("neededM"),
+                    t.amount("unknownM"));
         }
 
         private LeftOut leftOut(ObjectFields l) {

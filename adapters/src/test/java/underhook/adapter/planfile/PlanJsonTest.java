@@ -364,6 +364,36 @@ class PlanJsonTest {
     }
 
     @Test
+    void refuses_bearings_beyond_a_turn_and_lengths_below_none() throws IOException {
+        String text = text(SmallDay.output());
+        for (String field :
+                List.of("approachFromTrueDeg", "departureTrackTrueDeg", "headingTrueDeg")) {
+            assertThat(codeOf(stating(text, field, "360.1")))
+                    .isEqualTo(FindingCode.PLAN_UNREADABLE);
+            assertThat(codeOf(stating(text, field, "-0.1"))).isEqualTo(FindingCode.PLAN_UNREADABLE);
+            read(stating(text, field, "360"));
+        }
+        for (String field :
+                List.of(
+                        "neededM",
+                        "unknownM",
+                        "standsM",
+                        "settleSeconds",
+                        "downwashKt",
+                        "reachM")) {
+            assertThat(codeOf(stating(text, field, "-1"))).isEqualTo(FindingCode.PLAN_UNREADABLE);
+        }
+    }
+
+    /** The field stated so wherever it stands; it must stand somewhere. */
+    private static String stating(String text, String field, String value) {
+        String changed =
+                text.replaceAll("\"" + field + "\" : [-0-9.]+", "\"" + field + "\" : " + value);
+        assertThat(changed).as(field).isNotEqualTo(text);
+        return changed;
+    }
+
+    @Test
     void keeps_the_word_of_a_limit_apart_from_the_place_where_it_holds() throws IOException {
         String text = text(SmallDay.output());
         String atPlace =
