@@ -8,6 +8,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
+import underhook.core.job.Language;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.CrewStay;
 
@@ -18,7 +19,16 @@ class DayJsonTest {
     private static final PlaceId PLACE = new PlaceId("B");
     private static final CrewId LOADER = new CrewId("loader");
     private static final Crew FROM_SIX =
-            new Crew(LOADER, 1, 100, PLACE, SIX, Set.of(Crew.Role.HOOK), true, List.of());
+            new Crew(
+                    LOADER,
+                    1,
+                    100,
+                    PLACE,
+                    SIX,
+                    Set.of(Crew.Role.HOOK),
+                    true,
+                    List.of(),
+                    Language.EN);
 
     @Test
     void whoever_comes_to_work_comes_when_they_were_told_to() {

@@ -14,6 +14,7 @@ import underhook.adapter.job.text.Source.Found;
 import underhook.core.finding.FindingCode;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
+import underhook.core.job.Language;
 import underhook.core.job.PlaceId;
 import underhook.core.job.Walk;
 import underhook.core.unit.Units;
@@ -57,6 +58,7 @@ record CrewsFile(List<Crew> crews, List<Walk> walks) {
         boolean stays = row.yesNo("stays", false);
         List<String> serves = row.ids("serves");
         serves.forEach(place -> mentions.mention(Family.PLACE, row, "serves", place));
+        Language language = row.findChoice("language", Language.class).orElse(Language.EN);
         row.refuseUnknown();
         if (row.source().faults().count() == before) {
             Set<Crew.Role> roles =
@@ -70,7 +72,8 @@ record CrewsFile(List<Crew> crews, List<Walk> walks) {
                             from,
                             roles,
                             stays,
-                            serves.stream().map(PlaceId::new).toList()));
+                            serves.stream().map(PlaceId::new).toList(),
+                            language));
         }
     }
 

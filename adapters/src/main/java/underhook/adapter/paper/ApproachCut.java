@@ -143,11 +143,12 @@ final class ApproachCut {
                 new Dot(corner.x(), corner.y() + 11),
                 WIDTH - 6,
                 Face.STRONG,
-                shown.drop().place()
-                        + " "
-                        + shown.drop().load()
-                        + ", from "
-                        + Words.bearing(shown.drop().approachFromTrueRad()));
+                sheet.say(
+                        shown.drop().place()
+                                + " "
+                                + shown.drop().load()
+                                + ", from "
+                                + Words.bearing(shown.drop().approachFromTrueRad())));
         String slowing =
                 shown.leg()
                         .slowing()
@@ -157,10 +158,11 @@ final class ApproachCut {
                 corner.x(),
                 corner.y() + 21,
                 Face.SMALL,
-                String.format(
-                        Locale.ROOT,
-                        "hook at %d m%s",
-                        Words.hookM(path.get(path.size() - 1).hookAltitudeAmslM()),
-                        slowing));
+                sheet.say(
+                        String.format(
+                                Locale.ROOT,
+                                "hook at %d m%s",
+                                Words.hookM(path.get(path.size() - 1).hookAltitudeAmslM()),
+                                slowing)));
     }
 }

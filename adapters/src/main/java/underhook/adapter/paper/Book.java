@@ -39,12 +39,18 @@ final class Book implements AutoCloseable {
 
     /** A page that is as wide and high as the size says. */
     Sheet newPage(PDRectangle size, String title) throws IOException {
+        return newPage(size, title, Tongue.ENGLISH);
+    }
+
+    /** The same in another tongue, its head and foot too. */
+    Sheet newPage(PDRectangle size, String title, Tongue tongue) throws IOException {
         PDPage page = new PDPage(size);
         document.addPage(page);
         Sheet sheet =
                 new Sheet(
                         new PDPageContentStream(document, page),
                         fonts,
+                        tongue,
                         new Sheet.Dot(size.getWidth(), size.getHeight()));
         sheets.add(sheet);
         head(sheet, title);
@@ -54,7 +60,9 @@ final class Book implements AutoCloseable {
     private void head(Sheet sheet, String title) throws IOException {
         Face big = new Face(true, 13);
         double between = sheet.right() - sheet.left();
-        double end = sheet.textWithin(new Sheet.Dot(sheet.left(), 30), between * 0.55, big, title);
+        double end =
+                sheet.textWithin(
+                        new Sheet.Dot(sheet.left(), 30), between * 0.55, big, sheet.say(title));
         String name = job.name() + ", " + job.date();
         double room = sheet.right() - end - 12;
         Face shrunk = fonts.shrunk(Face.TEXT, name, room);
@@ -71,7 +79,11 @@ final class Book implements AutoCloseable {
                         + ". All times "
                         + words.zone()
                         + ".";
-        sheet.textWithin(new Sheet.Dot(sheet.left(), 43), between, Face.SMALL.withSize(9), version);
+        sheet.textWithin(
+                new Sheet.Dot(sheet.left(), 43),
+                between,
+                Face.SMALL.withSize(9),
+                sheet.say(version));
         sheet.stroke(1.2);
         sheet.line(sheet.left(), 48, sheet.right(), 48);
     }
@@ -80,9 +92,9 @@ final class Book implements AutoCloseable {
         double y = sheet.height() - 36;
         sheet.stroke(0.6);
         sheet.line(sheet.left(), y - 6, sheet.right(), y - 6);
-        sheet.textRight(sheet.right(), y + 5, Face.STRONG.withSize(9), pageOf);
+        sheet.textRight(sheet.right(), y + 5, Face.STRONG.withSize(9), sheet.say(pageOf));
         double room = sheet.right() - sheet.left() - 75;
-        for (String line : fonts.wrap(FOOT, Caution.TEXT, room)) {
+        for (String line : fonts.wrap(FOOT, sheet.say(Caution.TEXT), room)) {
             sheet.text(sheet.left(), y + 4, FOOT, line);
             y += 10;
         }

@@ -29,11 +29,11 @@ final class BriefingPages {
     }
 
     /** Nothing for a day on which nothing is flown. */
-    void draw(Book book) throws IOException {
+    void draw(Book book, Tongue tongue) throws IOException {
         if (output.plan().steps().isEmpty()) {
             return;
         }
-        Flow flow = new Flow(book, PDRectangle.A4, "Briefing");
+        Flow flow = new Flow(book, PDRectangle.A4, "Briefing", tongue);
         flow.paragraph(
                 Face.STRONG,
                 "Before the first lift, everybody together. Who comes later is briefed before going near. Who has"

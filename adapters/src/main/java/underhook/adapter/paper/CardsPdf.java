@@ -7,6 +7,8 @@ import java.util.Map;
 import underhook.app.port.OutputWriter;
 import underhook.core.ahead.Alternates;
 import underhook.core.ahead.Alternates.Alternate;
+import underhook.core.job.Crew;
+import underhook.core.job.Language;
 import underhook.core.job.PlaceId;
 
 /**
@@ -30,19 +32,34 @@ public final class CardsPdf implements OutputWriter {
         try (Book book = new Book(output.readJob().job(), output.plan(), words)) {
             Map<PlaceId, List<Alternate>> alternates =
                     Alternates.of(output.readJob().job(), output.readJob().ground(), output.plan());
+            // Everybody's pages in English, and in each other language that a crew has.
+            List<Tongue> tongues =
+                    output.readJob().job().crews().stream()
+                            .map(Crew::language)
+                            .filter(language -> language != Language.EN)
+                            .distinct()
+                            .sorted()
+                            .map(Tongue::of)
+                            .toList();
             new PilotPage(output, words, alternates).draw(book);
             new PilotCards(output, words).draw(book);
             new PilotAnnex(output, words, alternates).draw(book);
             new LoaderLists(output, words).draw(book);
             new KitPage(output).draw(book);
             new CrewSheets(output, words).draw(book);
-            new BriefingPages(output).draw(book);
+            new BriefingPages(output).draw(book, Tongue.ENGLISH);
+            for (Tongue tongue : tongues) {
+                new BriefingPages(output).draw(book, tongue);
+            }
             new GuardLists(output, words).draw(book);
             new EmergencyPages(output, words).draw(book);
             new MapPage(output, words).draw(book);
             new AheadPages(output).draw(book);
             new FindingPages(output).draw(book);
-            SignalPage.draw(book);
+            SignalPage.draw(book, Tongue.ENGLISH);
+            for (Tongue tongue : tongues) {
+                SignalPage.draw(book, tongue);
+            }
             book.write(file);
         }
     }

@@ -66,7 +66,8 @@ final class CrewSheets {
             List<CrewStay> stays =
                     plan.crews().stream().filter(stay -> stay.crew().equals(crew.id())).toList();
             if (!stays.isEmpty()) {
-                drawCrew(new Flow(book, PDRectangle.A4, "Crew " + crew.id()), crew, stays);
+                Tongue tongue = Tongue.of(crew.language());
+                drawCrew(new Flow(book, PDRectangle.A4, "Crew " + crew.id(), tongue), crew, stays);
             }
         }
     }
@@ -85,7 +86,7 @@ final class CrewSheets {
         flow.table(
                 List.of(
                         Flow.Column.strong("from", 48),
-                        Flow.Column.strong("to", 48),
+                        Flow.Column.strong("until", 48),
                         Flow.Column.strong("place", 150),
                         Flow.Column.of("doing", 281)));
         for (CrewStay stay : stays) {

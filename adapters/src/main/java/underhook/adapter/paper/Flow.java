@@ -25,6 +25,7 @@ final class Flow {
     private final Book book;
     private final PDRectangle size;
     private final String title;
+    private final Tongue tongue;
     private Sheet sheet;
     private double y;
     private List<Column> columns = List.of();
@@ -35,10 +36,16 @@ final class Flow {
     private boolean isHeadDue;
 
     Flow(Book book, PDRectangle size, String title) throws IOException {
+        this(book, size, title, Tongue.ENGLISH);
+    }
+
+    /** What is written is said in the tongue. */
+    Flow(Book book, PDRectangle size, String title, Tongue tongue) throws IOException {
+        this.tongue = tongue;
         this.book = book;
         this.size = size;
         this.title = title;
-        this.sheet = book.newPage(size, title);
+        this.sheet = book.newPage(size, title, tongue);
         this.y = sheet.top();
     }
 
@@ -64,7 +71,7 @@ final class Flow {
         if (y + height <= sheet.bottom() || y <= sheet.top()) {
             return false;
         }
-        sheet = book.newPage(size, title + ", continued");
+        sheet = book.newPage(size, title + ", continued", tongue);
         y = sheet.top();
         return true;
     }
@@ -79,7 +86,7 @@ final class Flow {
 
     void heading(String text) throws IOException {
         settle();
-        dueHeading = text;
+        dueHeading = tongue.say(text);
     }
 
     /** Draws a heading that waits, with room below it. */
@@ -103,7 +110,8 @@ final class Flow {
 
     void paragraph(Face face, String text) throws IOException {
         double step = face.size() * LINE_HEIGHT;
-        for (String line : sheet.fonts().wrap(face, text, sheet.right() - sheet.left())) {
+        for (String line :
+                sheet.fonts().wrap(face, tongue.say(text), sheet.right() - sheet.left())) {
             need(step);
             y += step;
             sheet.text(sheet.left(), y - face.size() * 0.2, face, line);
@@ -112,7 +120,10 @@ final class Flow {
 
     /** Begins a table; rows follow, and the head is repeated on each page. */
     void table(List<Column> tableColumns) throws IOException {
-        columns = List.copyOf(tableColumns);
+        columns =
+                tableColumns.stream()
+                        .map(one -> new Column(tongue.say(one.head()), one.width(), one.face()))
+                        .toList();
         isHeadDue = true;
     }
 
@@ -156,7 +167,9 @@ final class Flow {
         List<List<String>> wrapped = new ArrayList<>();
         for (int i = 0; i < columns.size(); i++) {
             Column column = columns.get(i);
-            wrapped.add(sheet.fonts().wrap(column.face(), cells.get(i), column.width() - GAP));
+            wrapped.add(
+                    sheet.fonts()
+                            .wrap(column.face(), tongue.say(cells.get(i)), column.width() - GAP));
         }
         needBelowHead(height(wrapped));
         while (y + height(wrapped) > sheet.bottom()) {
@@ -216,7 +229,8 @@ final class Flow {
     /** A line across the table that cannot be overlooked: white on black. */
     void bar(String text) throws IOException {
         Face face = new Face(true, 12);
-        List<String> lines = sheet.fonts().wrap(face, text, sheet.right() - sheet.left() - 30);
+        List<String> lines =
+                sheet.fonts().wrap(face, tongue.say(text), sheet.right() - sheet.left() - 30);
         double height = lines.size() * 15 + 5;
         needBelowHead(height);
         sheet.black();

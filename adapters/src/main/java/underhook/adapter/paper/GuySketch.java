@@ -67,7 +67,7 @@ final class GuySketch {
                         "gap %d°, %s",
                         Words.up(Units.radToDeg(gapRad)),
                         state(gapRad, pole));
-        sheet.text(corner.x() + 2, corner.y() + 87, Face.STRONG, gap);
+        sheet.text(corner.x() + 2, corner.y() + 87, Face.STRONG, sheet.say(gap));
     }
 
     private static String state(double gapRad, Pole pole) {

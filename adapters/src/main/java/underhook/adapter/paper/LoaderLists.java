@@ -7,11 +7,14 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import underhook.app.port.OutputWriter.Output;
 import underhook.core.job.Crew;
 import underhook.core.job.Job;
+import underhook.core.job.Language;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
@@ -84,7 +87,7 @@ final class LoaderLists {
     }
 
     private void drawPlace(Book book, Place place) throws IOException {
-        Flow flow = new Flow(book, PDRectangle.A4, "Loader's list " + place.id());
+        Flow flow = new Flow(book, PDRectangle.A4, "Loader's list " + place.id(), tongue(place));
         String called = (place.id() + " " + place.name()).strip();
         flow.paragraph(Face.STRONG, called + ". " + linesInStock());
         flow.paragraph(Face.TEXT, estimates());
@@ -97,6 +100,19 @@ final class LoaderLists {
                 drawOther(flow, step);
             }
         }
+    }
+
+    /** Of those who hook there, where they share one. */
+    private Tongue tongue(Place place) {
+        Set<Language> languages = new TreeSet<>();
+        for (CrewStay stay : plan.crews()) {
+            if (stay.place().equals(place.id()) && mayHook(stay)) {
+                job.crews().stream()
+                        .filter(crew -> crew.id().equals(stay.crew()))
+                        .forEach(crew -> languages.add(crew.language()));
+            }
+        }
+        return Tongue.of(languages.size() == 1 ? languages.iterator().next() : Language.EN);
     }
 
     private String estimates() {

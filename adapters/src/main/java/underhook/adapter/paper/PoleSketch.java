@@ -55,14 +55,15 @@ final class PoleSketch {
                 new Dot(corner.x(), corner.y() + 12),
                 sheet.right() - corner.x(),
                 new Face(true, 13),
-                String.format(
-                        Locale.ROOT,
-                        "%s %s: %d kg, %.1f m, balance %.1f m from the butt",
-                        pole.place(),
-                        load.id(),
-                        Words.up(pole.massKg()),
-                        load.lengthM(),
-                        pole.centreM()));
+                sheet.say(
+                        String.format(
+                                Locale.ROOT,
+                                "%s %s: %d kg, %.1f m, balance %.1f m from the butt",
+                                pole.place(),
+                                load.id(),
+                                Words.up(pole.massKg()),
+                                load.lengthM(),
+                                pole.centreM())));
     }
 
     private void fromAbove() throws IOException {
@@ -99,7 +100,7 @@ final class PoleSketch {
                     String.format(Locale.ROOT, "%.1f m", guy.anchorDistanceM()));
         }
         sheet.fill(Sheet.ring(centre, 4.5, 24));
-        sheet.text(corner.x(), corner.y() + 28, Face.SMALL, "from above, TRUE, N up");
+        sheet.text(corner.x(), corner.y() + 28, Face.SMALL, sheet.say("from above, TRUE, N up"));
     }
 
     /** Seen square to guy 1, which goes to the right; the others as far as they lie in that plane. */
@@ -155,17 +156,18 @@ final class PoleSketch {
                 butt.x() + 6,
                 attach.y() - 2,
                 Face.SMALL,
-                String.format(Locale.ROOT, "guys at %.1f m", pole.attachM()));
-        sheet.text(left, corner.y() + 28, Face.SMALL, "from the side, guy 1 to the right");
+                sheet.say(String.format(Locale.ROOT, "guys at %.1f m", pole.attachM())));
+        sheet.text(
+                left, corner.y() + 28, Face.SMALL, sheet.say("from the side, guy 1 to the right"));
     }
 
     private void numbers() throws IOException {
         double x = corner.x() + 292;
         double y = corner.y() + 28;
         double[] tabs = {0, 30, 74, 118, 164};
-        String[] head = {"guy", "gust N", "lean N", "both N", "hold by"};
+        String[] head = {"no.", "gust N", "lean N", "both N", "hold by"};
         for (int i = 0; i < head.length; i++) {
-            sheet.text(x + tabs[i], y, new Face(true, 9), head[i]);
+            sheet.text(x + tabs[i], y, new Face(true, 9), sheet.say(head[i]));
         }
         for (int i = 0; i < pole.guys().size(); i++) {
             GuyPull guy = pole.guys().get(i);
@@ -176,14 +178,14 @@ final class PoleSketch {
                 Long.toString(Words.up(guy.windN())),
                 Long.toString(Words.up(guy.leanN())),
                 Long.toString(Words.up(guy.worstN())),
-                guy.byHand() ? "one person" : "BELAY"
+                sheet.say(guy.byHand() ? "one person" : "BELAY")
             };
             for (int k = 0; k < cells.length; k++) {
                 sheet.text(x + tabs[k], y, k == 3 || k == 4 ? Face.STRONG : Face.TEXT, cells[k]);
             }
         }
         y += 4;
-        for (String line : sheet.fonts().wrap(SAID, said(), sheet.right() - x)) {
+        for (String line : sheet.fonts().wrap(SAID, sheet.say(said()), sheet.right() - x)) {
             y += 10.5;
             sheet.text(x, y, SAID, line);
         }

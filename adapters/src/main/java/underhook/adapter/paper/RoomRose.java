@@ -53,7 +53,7 @@ final class RoomRose {
         sheet.textWithin(start, 42, new Face(true, 13), shown.drop().place().value());
         double y = start.y() + 12;
         for (String line : lines) {
-            sheet.textWithin(new Dot(start.x(), y), 53, Face.STRONG, line);
+            sheet.textWithin(new Dot(start.x(), y), 53, Face.STRONG, sheet.say(line));
             y += 12;
         }
         String decides =
@@ -65,12 +65,13 @@ final class RoomRose {
                                 Math.floor(worst.marginM() * 10) / 10,
                                 Math.ceil(worst.neededM()))
                         : worst.part() + " not known";
-        sheet.textWithin(new Dot(start.x() - 61, start.y() + 66), 103, Face.TEXT, decides);
+        sheet.textWithin(
+                new Dot(start.x() - 61, start.y() + 66), 103, Face.TEXT, sheet.say(decides));
         sheet.textWithin(
                 new Dot(start.x() - 61, start.y() + 76),
                 103,
                 Face.TEXT,
-                "to " + worst.cause() + " on " + Words.bearing(worst.headingTrueRad()));
+                sheet.say("to " + worst.cause() + " on " + Words.bearing(worst.headingTrueRad())));
     }
 
     private static String word(Fit fit) {

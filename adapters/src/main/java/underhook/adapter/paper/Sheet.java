@@ -12,13 +12,15 @@ final class Sheet {
 
     private final PDPageContentStream ink;
     private final Fonts fonts;
+    private final Tongue tongue;
     private final double height;
     private final double width;
     private final double margin;
 
-    Sheet(PDPageContentStream ink, Fonts fonts, Dot size) {
+    Sheet(PDPageContentStream ink, Fonts fonts, Tongue tongue, Dot size) {
         this.ink = ink;
         this.fonts = fonts;
+        this.tongue = tongue;
         this.width = size.x();
         this.height = size.y();
         this.margin = width < 450 ? 17 : 34;
@@ -26,6 +28,11 @@ final class Sheet {
 
     Fonts fonts() {
         return fonts;
+    }
+
+    /** In the tongue of the page. */
+    String say(String english) {
+        return tongue.say(english);
     }
 
     double width() {

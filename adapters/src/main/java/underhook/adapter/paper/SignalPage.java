@@ -129,18 +129,19 @@ final class SignalPage {
 
     private SignalPage() {}
 
-    static void draw(Book book) throws IOException {
-        Sheet sheet = book.newPage(PDRectangle.A4, "Hand signals");
+    static void draw(Book book, Tongue tongue) throws IOException {
+        Sheet sheet = book.newPage(PDRectangle.A4, "Hand signals", tongue);
         double y = sheet.top() + 8;
         double width = sheet.right() - sheet.left();
         for (String line :
                 sheet.fonts()
                         .wrap(
                                 Face.STRONG,
-                                "Agree ONE signal set on site before the first lift: sets differ, and"
-                                        + " in some of them holding the hover is arms straight out"
-                                        + " level. One signaller for each place, seen apart from all"
-                                        + " others. No signal seen: no movement.",
+                                sheet.say(
+                                        "Agree ONE signal set on site before the first lift: sets differ, and"
+                                                + " in some of them holding the hover is arms straight out"
+                                                + " level. One signaller for each place, seen apart from all"
+                                                + " others. No signal seen: no movement."),
                                 width)) {
             y += 13.5;
             sheet.text(sheet.left(), y - 8, Face.STRONG, line);
@@ -161,7 +162,7 @@ final class SignalPage {
         double rowTop = y + Math.floorDiv(SIGNALS.size() - 1, COLUMNS) * cellHeight + 20;
         for (String agreed :
                 List.of("Signal set", "Signaller at each place", "Radio channel", "Word to stop")) {
-            sheet.text(x, rowTop, Face.STRONG, agreed);
+            sheet.text(x, rowTop, Face.STRONG, sheet.say(agreed));
             sheet.stroke(0.8);
             sheet.line(x + 140, rowTop + 2, sheet.right(), rowTop + 2);
             rowTop += 26;
@@ -170,8 +171,9 @@ final class SignalPage {
                 sheet.left(),
                 sheet.bottom() - 6,
                 Face.SMALL,
-                "Positions after 29 CFR 1926.551 figure N-1 and WAC 296-829. Drawn as the pilot sees the"
-                        + " signaller.");
+                sheet.say(
+                        "Positions after 29 CFR 1926.551 figure N-1 and WAC 296-829. Drawn as the pilot sees the"
+                                + " signaller."));
     }
 
     private static void drawSignal(Sheet sheet, Signal signal, Dot corner, double width)
@@ -203,8 +205,8 @@ final class SignalPage {
                     8);
         }
         double y = corner.y() + 108;
-        sheet.textCentred(shoulders.x(), y, Face.STRONG, signal.name());
-        for (String line : sheet.fonts().wrap(Face.TEXT, signal.how(), width - 14)) {
+        sheet.textCentred(shoulders.x(), y, Face.STRONG, sheet.say(signal.name()));
+        for (String line : sheet.fonts().wrap(Face.TEXT, sheet.say(signal.how()), width - 14)) {
             y += 12.5;
             sheet.textCentred(shoulders.x(), y, Face.TEXT, line);
         }

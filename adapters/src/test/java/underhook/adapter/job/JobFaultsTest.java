@@ -219,6 +219,13 @@ class JobFaultsTest {
     }
 
     @Test
+    void refuses_a_language_that_no_paper_speaks() {
+        assertOnly(
+                new SampleJob().with("crews.yaml", "stays: no", "stays: no\n    language: fi"),
+                "FIELD_UNREADABLE crews.yaml:10: language: is no known word, found \"fi\"");
+    }
+
+    @Test
     void refuses_places_without_reference_system() {
         assertOnly(
                 new SampleJob().with("job.yaml", "crs: \"EPSG:1\"\n", ""),

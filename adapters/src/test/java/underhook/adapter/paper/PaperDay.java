@@ -27,6 +27,7 @@ import underhook.core.job.Hours;
 import underhook.core.job.HoverTable;
 import underhook.core.job.InputFile;
 import underhook.core.job.Job;
+import underhook.core.job.Language;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
@@ -73,6 +74,29 @@ final class PaperDay {
                 new ReadJob(job(), new Ground(FRAME, new Hills(), Optional.empty(), 0)),
                 plan(steps()),
                 new VerifierReport(1234, List.of()));
+    }
+
+    /** The same day for people who read German. */
+    static Output inGerman() {
+        Output usual = output();
+        List<Crew> crews =
+                crews().stream()
+                        .map(
+                                crew ->
+                                        new Crew(
+                                                crew.id(),
+                                                crew.people(),
+                                                crew.massEachKg(),
+                                                crew.start(),
+                                                crew.availableFrom(),
+                                                crew.roles(),
+                                                crew.stays(),
+                                                crew.serves(),
+                                                Language.DE))
+                        .toList();
+        ReadJob read =
+                new ReadJob(usual.readJob().job().withCrews(crews), usual.readJob().ground());
+        return new Output(read, usual.plan(), usual.report());
     }
 
     static Output without(List<Step> steps) {
@@ -472,7 +496,8 @@ final class PaperDay {
                         START,
                         Set.of(Crew.Role.HOOK, Crew.Role.RECEIVE, Crew.Role.GUY),
                         false,
-                        List.of()),
+                        List.of(),
+                        Language.EN),
                 new Crew(
                         new CrewId("C2"),
                         4,
@@ -481,7 +506,8 @@ final class PaperDay {
                         START,
                         Set.of(Crew.Role.RECEIVE, Crew.Role.GUY),
                         false,
-                        List.of()),
+                        List.of(),
+                        Language.EN),
                 new Crew(
                         new CrewId("HA"),
                         2,
@@ -490,7 +516,8 @@ final class PaperDay {
                         START,
                         Set.of(Crew.Role.HOOK, Crew.Role.REFUEL),
                         true,
-                        List.of()),
+                        List.of(),
+                        Language.EN),
                 new Crew(
                         new CrewId("HB"),
                         1,
@@ -499,7 +526,8 @@ final class PaperDay {
                         START,
                         Set.of(Crew.Role.HOOK),
                         true,
-                        List.of()));
+                        List.of(),
+                        Language.EN));
     }
 
     private static List<MapFeature> features() {

@@ -8,6 +8,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
+import underhook.core.job.Language;
 import underhook.core.job.PlaceId;
 import underhook.core.plan.CrewStay;
 
@@ -26,7 +27,8 @@ class EmergencyPeopleTest {
                     SEVEN,
                     Set.of(Crew.Role.RECEIVE),
                     false,
-                    List.of());
+                    List.of(),
+                    Language.EN);
     private static final List<CrewStay> DAY =
             List.of(
                     stay(S1, 0, 10, "flown to S1"),

@@ -16,6 +16,7 @@ import java.util.stream.IntStream;
  * @param roles what they may do
  * @param stays whether they stay where they are all day
  * @param serves sites that they may work at; empty means every site
+ * @param language of what is printed for them
  */
 public record Crew(
         CrewId id,
@@ -25,7 +26,8 @@ public record Crew(
         Instant availableFrom,
         Set<Role> roles,
         boolean stays,
-        List<PlaceId> serves) {
+        List<PlaceId> serves,
+        Language language) {
     /** What a crew may do. */
     public enum Role {
         /** Trained to hook loads up. */
@@ -63,6 +65,7 @@ public record Crew(
                 availableFrom,
                 roles,
                 stays,
-                serves.stream().map(one -> one.equals(place) ? other : one).toList());
+                serves.stream().map(one -> one.equals(place) ? other : one).toList(),
+                language);
     }
 }

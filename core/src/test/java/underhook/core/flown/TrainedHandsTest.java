@@ -8,6 +8,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import underhook.core.job.Crew;
 import underhook.core.job.CrewId;
+import underhook.core.job.Language;
 import underhook.core.job.PlaceId;
 
 /** The books name a crew; on the day each of its people taps by number. Common practice, no source. */
@@ -38,6 +39,7 @@ class TrainedHandsTest {
                 Instant.parse("2026-09-08T06:00:00Z"),
                 Set.of(Crew.Role.HOOK),
                 true,
-                List.of());
+                List.of(),
+                Language.EN);
     }
 }

@@ -14,6 +14,7 @@ import underhook.core.job.CrewId;
 import underhook.core.job.Handling;
 import underhook.core.job.HoverTable;
 import underhook.core.job.Job;
+import underhook.core.job.Language;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
 import underhook.core.job.LoadKind;
@@ -76,7 +77,8 @@ final class OddsDay {
                 at(fromS),
                 Set.of(Crew.Role.HOOK, Crew.Role.RECEIVE, Crew.Role.GUY, Crew.Role.REFUEL),
                 stays,
-                List.of());
+                List.of(),
+                Language.EN);
     }
 
     /** A rotation that goes off without a wait: 100 s to hook-up, 200 s out, the hover, 150 s back. */

@@ -26,6 +26,7 @@ import underhook.core.job.CrossingRule;
 import underhook.core.job.Hours;
 import underhook.core.job.HoverTable;
 import underhook.core.job.Job;
+import underhook.core.job.Language;
 import underhook.core.job.LineItem;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
@@ -230,7 +231,8 @@ record SmallDay(Job job, Ground ground, Plan plan) {
                 at(-1800),
                 roles,
                 stays,
-                List.of());
+                List.of(),
+                Language.EN);
     }
 
     static Job newJob() {
