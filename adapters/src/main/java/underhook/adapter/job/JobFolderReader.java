@@ -816,7 +816,12 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
         }
 
         /** Whoever stands at one of two places under one rotor stands under what comes to the other. */
-        private void checkTogether(List<PlaceRow> rows, LocalFrame frame, double rotorRadiusM) {
+        private void checkTogether(List<PlaceRow> all, LocalFrame frame, double rotorRadiusM) {
+            // What is far off is a fault already, and may lie beyond the plane.
+            List<PlaceRow> rows =
+                    all.stream()
+                            .filter(row -> !Axes.isFar(row.place().position(), frame.origin()))
+                            .toList();
             List<PlanePoint> points =
                     rows.stream().map(row -> frame.toPlane(row.place().position())).toList();
             for (int i = 0; i < rows.size(); i++) {

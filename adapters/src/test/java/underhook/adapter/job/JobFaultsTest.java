@@ -248,6 +248,28 @@ class JobFaultsTest {
                         + " swapped");
     }
 
+    /** So far off that the plane of the others does not reach there: a fault all the same, and no failure. */
+    @Test
+    void finds_one_place_on_another_continent() {
+        assertOnly(
+                new SampleJob()
+                        .file(
+                                "places.csv",
+                                """
+                                id,kind,lon_deg,lat_deg
+                                A,laydown,-12.00,46.80
+                                S01,site,-12.01,46.81
+                                S02,site,46.80,-12.01
+                                H,landing,-12.00,46.80
+                                """)
+                        .with(
+                                "job.yaml",
+                                "zones: zones.geojson\nwires: wires.geojson\nmap: map.geojson\nrelease-areas: release.geojson\n",
+                                ""),
+                "AXES_SWAPPED places.csv:4: lon_deg: is far off. Perhaps easting and northing are"
+                        + " swapped");
+    }
+
     private static SampleJob withAllSwapped() {
         return new SampleJob()
                 .file(
