@@ -2,6 +2,7 @@ package underhook.app.calc;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import underhook.core.fall.Fall;
 import underhook.core.finding.Finding;
@@ -103,7 +104,13 @@ final class LineTopics {
         if (flags.has("leg1-m") || flags.has("leg2-m")) {
             return hung(flags, answer, bridle);
         }
-        return answer.done();
+        double heightM = flags.number("height-m");
+        return answer.saying(
+                        flat(
+                                Math.min(
+                                        Math.asin(heightM / bridle.length1M()),
+                                        Math.asin(heightM / bridle.length2M()))))
+                .done();
     }
 
     /** The same load on legs that were not cut for it; a leg not given is as worked out. */
@@ -124,6 +131,7 @@ final class LineTopics {
                                         .with("hung1N", hung.tension1N())
                                         .with("hung2N", hung.tension2N())
                                         .from("hook plumb over the centre of gravity", "DERIVED")
+                                        .saying(flat(hung.flatterRad()))
                                         .done())
                 .orElseGet(
                         () ->
@@ -134,6 +142,24 @@ final class LineTopics {
                                                 "leg1-m",
                                                 "calc bridle",
                                                 "These legs do not meet above the load, or one would have to push.")));
+    }
+
+    /** Worked out all the same, for the angle may be what is asked; no plan hangs a load like that. */
+    private static List<Finding> flat(double flatterRad) {
+        double leastDeg = Units.radToDeg(HungBridle.LEAST_LEG_ANGLE_RAD);
+        double standsDeg = Units.radToDeg(flatterRad);
+        return standsDeg >= leastDeg - 1e-9
+                ? List.of()
+                : List.of(
+                        new Finding(
+                                FindingCode.BRIDLE_TILT,
+                                Severity.CAUTION,
+                                "bridle",
+                                String.format(Locale.ROOT, "%.1f", Math.floor(standsDeg * 10) / 10),
+                                String.format(Locale.ROOT, "%.0f", leastDeg),
+                                "deg",
+                                "PRACTICE",
+                                "A leg stands flatter above the level than legs may."));
     }
 
     private static Outcome<Map<String, Object>> fall(Flags flags) {

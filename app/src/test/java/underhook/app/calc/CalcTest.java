@@ -137,6 +137,23 @@ class CalcTest {
         assertThat((Double) value).as(source).isCloseTo(expected, within(tolerance));
     }
 
+    /** By hand: legs at atan(1/9) = 6.3° and 45°, at 30.0° each, and hung at acos(0.4/0.45) = 27.27°. */
+    @Test
+    void a_bridle_with_a_flat_leg_is_worked_out_and_cautioned() {
+        assertThat(run("bridle", "mass-kg=300 d1-m=9 d2-m=1 height-m=1").findings())
+                .extracting(f -> f.code() + " " + f.severity() + " " + f.value() + " " + f.limit())
+                .containsExactly("BRIDLE_TILT CAUTION 6.3 30");
+        assertThat(run("bridle", "mass-kg=300 d1-m=0.8660 d2-m=0.5 height-m=0.5").findings())
+                .isEmpty();
+        assertThat(
+                        run(
+                                        "bridle",
+                                        "mass-kg=300 d1-m=0.4 d2-m=0.4 height-m=1 leg1-m=0.45 leg2-m=0.45")
+                                .findings())
+                .extracting(Finding::value)
+                .containsExactly("27.2");
+    }
+
     @Test
     void every_answer_says_how_it_was_found() {
         Object how = run("swing", "length-m=15").getValue().get("how");

@@ -22,6 +22,25 @@ public record HungBridle(
         double flattest1Rad,
         double flattest2Rad) {
     /**
+     * The flattest that a leg may stand above the level, rad.
+     *
+     * @source PRACTICE 60° from plumb: beyond, a pull grows by a tenth and more for 3° that it is flatter
+     */
+    public static final double LEAST_LEG_ANGLE_RAD = Math.toRadians(30);
+
+    private static final double DUST_RAD = 1e-9;
+
+    /** The flatter leg above the level as the load hangs, rad. */
+    public double flatterRad() {
+        return Math.min(flattest1Rad, flattest2Rad);
+    }
+
+    /** Whether a leg stands flatter than legs may. */
+    public boolean isTooFlat() {
+        return flatterRad() < LEAST_LEG_ANGLE_RAD - DUST_RAD;
+    }
+
+    /**
      * Where two legs hold a load.
      *
      * @param distance1M first attachment before the centre of gravity, along the load, m

@@ -335,6 +335,9 @@ final class Gear {
                                     + " it turns over or slides: its centre of gravity does not hang"
                                     + " between them."));
         }
+        if (hung.get().isTooFlat()) {
+            return List.of(tooFlat(load, set, hung.get()));
+        }
         double tiltDeg = Math.toDegrees(Math.abs(hung.get().tiltRad()));
         String low = hung.get().tiltRad() > 0 ? "butt" : "top";
         return List.of(
@@ -359,6 +362,26 @@ final class Gear {
                                 + " and "
                                 + Figures.text(Math.ceil(hung.get().tension2N()), 0)
                                 + " N."));
+    }
+
+    private static Finding tooFlat(Load load, SlingSet set, HungBridle hung) {
+        // Never shown as steep as the limit itself.
+        double standsDeg = Math.floor(Math.toDegrees(hung.flatterRad()) * 10) / 10;
+        double leastDeg = Math.toDegrees(HungBridle.LEAST_LEG_ANGLE_RAD);
+        return new Finding(
+                FindingCode.BRIDLE_TILT,
+                Severity.STOP,
+                load.id().value(),
+                Figures.text(standsDeg, 1),
+                Figures.text(leastDeg, 0),
+                "deg",
+                "PRACTICE",
+                "On "
+                        + set.name()
+                        + " a leg stands "
+                        + Figures.text(standsDeg, 1)
+                        + "° above the level: its pull grows fast where it is a little flatter. Take"
+                        + " longer legs, or points nearer together.");
     }
 
     /** Gear that these lifts need, and those that are done, by name. */

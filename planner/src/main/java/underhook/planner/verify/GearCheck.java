@@ -21,6 +21,10 @@ import underhook.core.unit.Units;
 final class GearCheck {
     private static final double LEAST_STRENGTH_FACTOR = 5;
     private static final double CHOKED_FACTOR = 0.75;
+
+    /** Legs no flatter, with a thousandth of a degree for rounding. */
+    private static final double LEAST_LEG_RAD = Math.toRadians(29.999);
+
     private static final double CHOKED_FIBRE_FACTOR = 250.0 / 550;
 
     /** Two ways of counting what hangs. */
@@ -116,15 +120,22 @@ final class GearCheck {
     /** The harder leg of a bridle, its points along the load's top. */
     private double bridleKg(Rigging.Legs2 legs, Load load, double massKg) {
         double centre = GuyCheck.centreM(day, load);
-        return TwoLegs.harderKg(
+        Optional<TwoLegs.Hung> hung =
+                TwoLegs.find(
                         massKg,
                         new double[] {legs.length1M(), legs.length2M()},
                         new double[] {
                             legs.at1Fraction() * load.lengthM() - centre,
                             legs.at2Fraction() * load.lengthM() - centre
                         },
-                        load.heightM() / 2)
-                .orElse(Double.POSITIVE_INFINITY);
+                        load.heightM() / 2);
+        day.ledger()
+                .demand(
+                        hung.map(one -> one.flatterRad() >= LEAST_LEG_RAD).orElse(true),
+                        FindingCode.BRIDLE_TILT,
+                        load.id().value(),
+                        () -> Told.of("rigging", "A leg of its bridle stands too flat."));
+        return hung.map(TwoLegs.Hung::harderKg).orElse(Double.POSITIVE_INFINITY);
     }
 
     private void climb(Load load, double hangingKg, List<String> names) {

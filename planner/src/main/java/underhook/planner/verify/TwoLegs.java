@@ -1,6 +1,6 @@
 package underhook.planner.verify;
 
-import java.util.OptionalDouble;
+import java.util.Optional;
 
 /**
  * What two legs of a bridle pull: sides of the triangle first, then the sum of the forces.
@@ -11,18 +11,26 @@ final class TwoLegs {
     private TwoLegs() {}
 
     /**
-     * Harder pull of the two, as a mass hung straight, kg; empty when it does not hang on both.
+     * How two legs hang.
+     *
+     * @param harderKg harder pull of the two, as a mass hung straight, kg
+     * @param flatterRad the flatter of the two above the level, rad
+     */
+    record Hung(double harderKg, double flatterRad) {}
+
+    /**
+     * Pull and slope of the legs; empty when it does not hang on both.
      *
      * @param legsM lengths of both legs, m
      * @param pointsM where they hold, along the load from its centre of gravity, m; the first smaller
      * @param aboveM the points above the centre of gravity, m
      */
-    static OptionalDouble harderKg(double massKg, double[] legsM, double[] pointsM, double aboveM) {
+    static Optional<Hung> find(double massKg, double[] legsM, double[] pointsM, double aboveM) {
         double span = pointsM[1] - pointsM[0];
         double half = (legsM[0] + legsM[1] + span) / 2;
         double square = half * (half - legsM[0]) * (half - legsM[1]) * (half - span);
         if (!(span > 0 && square > 0)) {
-            return OptionalDouble.empty();
+            return Optional.empty();
         }
         double up = 2 * Math.sqrt(square) / span;
         double upM = up + aboveM;
@@ -40,8 +48,14 @@ final class TwoLegs {
         double share1 = (-alongM / down * y2 + upM / down * x2) / turn;
         double share2 = (x1 * -upM / down + y1 * alongM / down) / turn;
         boolean hangs = upM > 0 && share1 >= 0 && share2 >= 0;
+        // Of each leg that part which goes with the plumb line, of one metre.
+        double drop1 = (x1 * -alongM + y1 * -upM) / down;
+        double drop2 = (x2 * -alongM + y2 * -upM) / down;
         return hangs
-                ? OptionalDouble.of(massKg * Math.max(share1, share2))
-                : OptionalDouble.empty();
+                ? Optional.of(
+                        new Hung(
+                                massKg * Math.max(share1, share2),
+                                Math.asin(Math.max(-1, Math.min(1, Math.min(drop1, drop2))))))
+                : Optional.empty();
     }
 }

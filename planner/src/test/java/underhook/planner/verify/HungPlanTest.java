@@ -753,6 +753,10 @@ class HungPlanTest {
 
     /** Bags, 1 m long, hang on two legs whose points lie uneven around the middle. */
     private static SmallDay bridled(double at1Fraction, double limitKg) {
+        return bridled(at1Fraction, limitKg, 1.5);
+    }
+
+    private static SmallDay bridled(double at1Fraction, double limitKg, double legsM) {
         Rigging rigging =
                 new Rigging(
                         5,
@@ -771,7 +775,8 @@ class HungPlanTest {
                                         false,
                                         "leg",
                                         List.of(),
-                                        Optional.of(new Rigging.Legs2(1.5, 1.5, at1Fraction, 0.9))),
+                                        Optional.of(
+                                                new Rigging.Legs2(legsM, legsM, at1Fraction, 0.9))),
                                 set("poles", "pole", Rigging.Hitch.CHOKER, "choker")));
         return handled(day(), handling -> handling.withRigging(rigging));
     }
@@ -791,5 +796,25 @@ class HungPlanTest {
         assertThat(planned(uneven).leftOut())
                 .extracting(LeftOut::code)
                 .contains(FindingCode.RIGGING_LIMIT);
+    }
+
+    /**
+     * Points 0.8 m apart: by hand, legs of 0.47 m stand acos(0.4/0.47) = 31.7° above the level, legs of 0.45 m
+     * 27.3°, however strong they are.
+     */
+    @Test
+    void a_bridle_whose_legs_stand_flat_is_refused_by_both() {
+        Plan held = planned(bridled(0.1, 4000, 0.47));
+        assertThat(held.leftOut())
+                .extracting(LeftOut::code)
+                .doesNotContain(FindingCode.BRIDLE_TILT);
+
+        SmallDay flat = bridled(0.1, 4000, 0.45);
+        assertThat(new PlanVerifier().check(flat.job(), flat.ground(), held).violations())
+                .extracting(Finding::code)
+                .contains(FindingCode.BRIDLE_TILT);
+        assertThat(planned(flat).leftOut())
+                .extracting(LeftOut::code)
+                .contains(FindingCode.BRIDLE_TILT);
     }
 }

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import underhook.core.line.HungBridle;
@@ -17,8 +16,9 @@ class TwoLegsTest {
         // By hand: legs of 5 m to points 3 m either side stand 4 m high; each pulls 100 / 2 x 5 /
         // 4.
         assertThat(
-                        TwoLegs.harderKg(100, new double[] {5, 5}, new double[] {-3, 3}, 0)
-                                .orElseThrow())
+                        TwoLegs.find(100, new double[] {5, 5}, new double[] {-3, 3}, 0)
+                                .orElseThrow()
+                                .harderKg())
                 .isCloseTo(62.5, within(1e-9));
     }
 
@@ -26,7 +26,10 @@ class TwoLegsTest {
     void hangs_on_one_leg_when_that_one_is_plumb_over_the_centre() {
         // By hand: a leg of 4 m straight over the centre of gravity, the other 5 m to a point 3 m
         // off.
-        assertThat(TwoLegs.harderKg(100, new double[] {4, 5}, new double[] {0, 3}, 0).orElseThrow())
+        assertThat(
+                        TwoLegs.find(100, new double[] {4, 5}, new double[] {0, 3}, 0)
+                                .orElseThrow()
+                                .harderKg())
                 .isCloseTo(100, within(1e-9));
     }
 
@@ -48,11 +51,13 @@ class TwoLegsTest {
                             new HungBridle.Attachments(-points[0], points[1], above),
                             legs[0],
                             legs[1]);
-            OptionalDouble found = TwoLegs.harderKg(1, legs, points, above);
+            Optional<TwoLegs.Hung> found = TwoLegs.find(1, legs, points, above);
             if (expected.isPresent()) {
                 hung++;
                 double pull = Math.max(expected.get().tension1N(), expected.get().tension2N());
-                assertThat(found.orElseThrow()).isCloseTo(pull / GRAVITY, within(1e-6));
+                assertThat(found.orElseThrow().harderKg()).isCloseTo(pull / GRAVITY, within(1e-6));
+                assertThat(found.orElseThrow().flatterRad())
+                        .isCloseTo(expected.get().flatterRad(), within(1e-6));
             }
         }
         assertThat(hung).isGreaterThan(1000);
