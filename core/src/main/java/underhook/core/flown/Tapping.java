@@ -3,10 +3,13 @@ package underhook.core.flown;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
@@ -27,7 +30,10 @@ final class Tapping {
     private OptionalDouble lineM = OptionalDouble.empty();
     private boolean lineChecked;
     private int peopleAboard;
-    private Optional<String> freeSeenBy = Optional.empty();
+
+    /** Who first called each load free, of those that are not yet free. */
+    private final Map<LoadId, String> freeSeenBy = new LinkedHashMap<>();
+
     private OptionalDouble fuelKg = OptionalDouble.empty();
     private final Spells engine = new Spells();
     private final Spells air = new Spells();
@@ -114,7 +120,7 @@ final class Tapping {
             case HOOKED -> hookRefusal(tap);
             case OFF -> offRefusal(tap);
             case FREE_SEEN ->
-                    notYetFree().isEmpty()
+                    calledFree(tap).isEmpty()
                             ? Refusals.outOfOrder(tap, "no load was set down that is not yet free")
                             : Optional.empty();
             case FREE_CONFIRMED -> confirmRefusal(tap);
@@ -210,13 +216,25 @@ final class Tapping {
     }
 
     private Optional<Finding> confirmRefusal(Tap tap) {
-        if (notYetFree().isEmpty()) {
+        List<LoadId> called = calledFree(tap);
+        if (called.isEmpty()) {
             return Refusals.outOfOrder(tap, "no load was set down that is not yet free");
         }
-        if (freeSeenBy.isEmpty() || freeSeenBy.get().equals(tap.by())) {
-            return Refusals.notConfirmed(tap, notYetFree());
-        }
-        return Optional.empty();
+        List<LoadId> alone = called.stream().filter(load -> !isSecondWord(load, tap)).toList();
+        return alone.isEmpty() ? Optional.empty() : Refusals.notConfirmed(tap, alone);
+    }
+
+    /** The loads a word of these is about: those it names, else all that are down and not yet free. */
+    private List<LoadId> calledFree(Tap tap) {
+        return notYetFree().stream()
+                .filter(load -> tap.loads().isEmpty() || tap.loads().contains(load))
+                .toList();
+    }
+
+    /** One person's word twice stays one person's word. */
+    private boolean isSecondWord(LoadId load, Tap tap) {
+        String first = freeSeenBy.get(load);
+        return first != null && !first.equals(tap.by());
     }
 
     private Optional<Finding> lineOnRefusal(Tap tap) {
@@ -276,7 +294,8 @@ final class Tapping {
                                     lift -> lift.weigh(tap.amount().massKg()),
                                     () -> lifts.add(new OpenLift(tap, lineM, isFlying())));
             case OFF -> setDown(tap);
-            case FREE_SEEN -> freeSeenBy = freeSeenBy.or(() -> Optional.of(tap.by()));
+            case FREE_SEEN ->
+                    calledFree(tap).forEach(load -> freeSeenBy.putIfAbsent(load, tap.by()));
             case FREE_CONFIRMED -> confirm(tap);
             case ABORTED -> giveUp();
             case REFUELLED -> fuelKg = tap.amount().massKg();
@@ -334,25 +353,27 @@ final class Tapping {
         for (LoadId load : down) {
             if (lift.left.remove(load)) {
                 lift.off.add(new FlownLift.Off(load, tap.at(), Optional.empty()));
-                freeSeenBy = Optional.empty();
+                freeSeenBy.clear();
             }
         }
     }
 
     private void confirm(Tap tap) {
-        // One person's word twice stays one person's word: the load is not free.
-        if (freeSeenBy.isEmpty() || freeSeenBy.get().equals(tap.by())) {
-            return;
-        }
+        Set<LoadId> freed =
+                calledFree(tap).stream()
+                        .filter(load -> isSecondWord(load, tap))
+                        .collect(Collectors.toUnmodifiableSet());
         for (OpenLift lift : lifts) {
             lift.off.replaceAll(
                     off ->
-                            new FlownLift.Off(
-                                    off.load(),
-                                    off.at(),
-                                    off.freeAt().or(() -> Optional.of(tap.at()))));
+                            freed.contains(off.load())
+                                    ? new FlownLift.Off(
+                                            off.load(),
+                                            off.at(),
+                                            off.freeAt().or(() -> Optional.of(tap.at())))
+                                    : off);
         }
-        freeSeenBy = Optional.empty();
+        freeSeenBy.keySet().removeAll(freed);
     }
 
     private void giveUp() {
@@ -412,7 +433,7 @@ final class Tapping {
                 peopleAboard,
                 onHook(),
                 notYetFree(),
-                freeSeenBy,
+                freeSeenBy.values().stream().findFirst(),
                 fuelKg);
     }
 }

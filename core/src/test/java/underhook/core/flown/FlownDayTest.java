@@ -269,6 +269,28 @@ class FlownDayTest {
         assertThat(day().lifts().get(0).offAt()).hasSize(2);
     }
 
+    /** Two words for one load are no words for another that was left with one. */
+    @Test
+    void words_that_name_a_load_are_about_it_alone() {
+        lineOn();
+        tap(TapKind.HOOKED, "loader", "L06");
+        tap(TapKind.OFF, "crew", "L06");
+        tap(TapKind.FREE_SEEN, "crew", "L06");
+        tap(TapKind.HOOKED, "loader", "L02");
+        tap(TapKind.OFF, "others", "L02");
+        tap(TapKind.FREE_SEEN, "others", "L02");
+        tap(TapKind.FREE_CONFIRMED, "pilot", "L02");
+
+        assertThat(day().now().notYetFree()).containsExactly(new LoadId("L06"));
+        assertThat(day().lifts()).extracting(FlownLift::isDone).containsExactly(false, true);
+
+        tap(TapKind.FREE_CONFIRMED, "pilot", "L06");
+        assertThat(day().now().notYetFree()).containsExactly(new LoadId("L06"));
+        tap(TapKind.FREE_SEEN, "crew", "L06");
+        tap(TapKind.FREE_CONFIRMED, "pilot");
+        assertThat(day().now().notYetFree()).isEmpty();
+    }
+
     @Test
     void ten_sling_loads_and_one_landing_are_eleven_events() {
         // Row R-LIFE-01: MAKER-LETTER, a secondary copy of a manufacturer's letter.

@@ -60,7 +60,7 @@ function after(now, tap) {
     }
     case 'free-seen': return { ...now, freeSeenBy: now.freeSeenBy ?? tap.by };
     case 'free-confirmed':
-      return now.freeSeenBy === null || now.freeSeenBy === tap.by ? now : { ...now, notYetFree: [], freeSeenBy: null };
+      return now.freeSeenBy === null || now.freeSeenBy === tap.by ? now : { ...now, notYetFree: tap.loads.length ? without(now.notYetFree, tap.loads) : [], freeSeenBy: null };
     case 'aborted': return { ...now, onHook: [] };
     case 'snagged': return { ...now, lineChecked: false };
     default: return now;
