@@ -15,6 +15,7 @@ import underhook.app.flying.FuelNow;
 import underhook.app.flying.NextLook;
 import underhook.app.flying.NextLook.DropLook;
 import underhook.app.flying.NextLook.WayNow;
+import underhook.app.port.Courses;
 import underhook.app.port.Written;
 import underhook.core.job.Job;
 import underhook.core.job.PlaceId;
@@ -104,6 +105,14 @@ final class NextJson {
         node.put("to", leg.to().value());
         node.put("loaded", !leg.carrying().isEmpty());
         node.putArray("roundEnds");
+        node.set(
+                "courses",
+                Json.array(
+                        Courses.of(job, leg),
+                        one ->
+                                Json.object()
+                                        .put("bearingTrueDeg", degrees(one.bearingTrueRad()))
+                                        .put("distanceM", Written.nearest(one.distanceM(), 0))));
         Set<String> live =
                 job.wires().stream().filter(Wire::live).map(Wire::id).collect(Collectors.toSet());
         node.set(

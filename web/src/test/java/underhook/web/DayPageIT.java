@@ -820,6 +820,21 @@ class DayPageIT {
                                 && it.says("If the wire goes on there, this way crosses it"));
     }
 
+    /** Bearing and distance of the place alone led straight over what the way goes round. */
+    @Test
+    @Order(9)
+    void the_pilot_is_told_the_courses_of_a_way_that_is_not_straight() {
+        hold("pilot");
+        go("pilot");
+        page.run(
+                "return import('/assets/day/state.js').then(({ state, set }) => {"
+                        + " state.day.nextLook.legs[0].courses = [{ bearingTrueDeg: 12, distanceM: 1700 },"
+                        + " { bearingTrueDeg: 300, distanceM: 2000 }]; set({}) })");
+        page.waitUntil(
+                "the courses are told",
+                it -> it.says("Not straight: 012° TRUE 1.7 km, 300° TRUE 2.0 km."));
+    }
+
     /** Before the first row of the forecast every lift looked too heavy. */
     @Test
     @Order(9)

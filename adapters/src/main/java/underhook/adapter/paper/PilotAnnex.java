@@ -101,6 +101,7 @@ final class PilotAnnex {
                 .filter(limit -> limit.governing())
                 .forEach(limit -> figures.add("Stops first: " + Words.limit(limit) + "."));
         List<String> over = new ArrayList<>();
+        rotation.legs().forEach(leg -> words.courses(leg, false).ifPresent(over::add));
         Crossings.list(job, words, step).forEach(one -> over.add(one.full()));
         rotation.legs().forEach(leg -> LetGo.line(leg).ifPresent(over::add));
         return List.of(
@@ -159,6 +160,7 @@ final class PilotAnnex {
                         + (step.from().equals(step.to()) ? "" : " → " + step.to());
         List<String> over = new ArrayList<>();
         step.crew().ifPresent(crew -> over.add(Crossings.people(job, crew)));
+        step.legs().forEach(leg -> words.courses(leg, false).ifPresent(over::add));
         Crossings.list(job, words, step).forEach(one -> over.add(one.full()));
         return List.of(
                 words.clock(step.startAt()) + "–" + words.clock(step.endAt()),

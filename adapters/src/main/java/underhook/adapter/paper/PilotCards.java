@@ -89,7 +89,8 @@ final class PilotCards {
                 + words.variation()
                 + ". Hook: all that hangs on it, load, ballast and line; the loader's list has the"
                 + " load alone. Hook heights AMSL, wind in kt, fuel in kg as read at hook-up. Per cent: what is left of what"
-                + " stops first. Areas: where a load may be let go. "
+                + " stops first. NOT STRAIGHT: courses MAG and km of a way that bends, each turn about there; see"
+                + " Map. Areas: where a load may be let go. "
                 + PilotWarnings.MARK
                 + " see Findings. Look every place over before its first use.";
     }
@@ -223,6 +224,7 @@ final class PilotCards {
         if (!hook.equals(step.from())) {
             notes.add("FIRST empty to " + hook + ": " + way(step.from(), hook));
         }
+        rotation.legs().forEach(leg -> words.courses(leg, true).ifPresent(notes::add));
         if (words.isPounds()) {
             notes.add(pounds(rotation));
         }
@@ -378,6 +380,7 @@ final class PilotCards {
     private List<String> over(Step step) {
         List<String> notes = new ArrayList<>();
         step.crew().ifPresent(crew -> notes.add(Crossings.people(job, crew)));
+        step.legs().forEach(leg -> words.courses(leg, true).ifPresent(notes::add));
         Crossings.list(job, words, step).forEach(one -> notes.add(one.brief()));
         return notes;
     }

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import underhook.app.port.Courses;
 import underhook.app.port.OutputWriter.Output;
 import underhook.core.ahead.Alternates;
 import underhook.core.ahead.Alternates.Alternate;
@@ -272,10 +273,20 @@ final class PilotPage {
                                     ? ""
                                     : " in " + in));
         }
-        String lifted = String.join(", ", parts) + ".";
+        String lifted = String.join(", ", parts) + "." + bent(place, all);
         String asks = best(alternates(place)).map(this::asks).orElse("No landing that is known.");
         return sheet.fonts()
                 .wrap(face, (lifted + " " + asks).strip(), sheet.right() - sheet.left());
+    }
+
+    /** The figures above are of the straight line. */
+    private String bent(PlaceId place, List<Lift> all) {
+        boolean isBent =
+                all.stream()
+                        .flatMap(lift -> lift.rotation().legs().stream())
+                        .filter(leg -> leg.from().equals(place) || leg.to().equals(place))
+                        .anyMatch(leg -> !Courses.of(job, leg).isEmpty());
+        return isBent ? " NOT STRAIGHT: see card." : "";
     }
 
     private static long fuel(double massKg, boolean inPounds) {

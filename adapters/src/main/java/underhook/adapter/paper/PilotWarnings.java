@@ -1,5 +1,6 @@
 package underhook.adapter.paper;
 
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
@@ -50,7 +51,28 @@ final class PilotWarnings {
                         .toList();
         String words =
                 of(subjects).map(PilotWarnings::word).distinct().collect(Collectors.joining(", "));
-        return words.isEmpty() ? List.of() : List.of(MARK + " " + words);
+        List<String> all = new ArrayList<>();
+        if (!words.isEmpty()) {
+            all.add(MARK + " " + words);
+        }
+        all.addAll(openEnds(rotation, seen));
+        return all;
+    }
+
+    /** Where the file of a wire ends and the wire does not, a way round its end crosses it. */
+    private List<String> openEnds(Rotation rotation, Set<String> seen) {
+        return rotation.legs().stream()
+                .flatMap(leg -> leg.wires().stream())
+                .map(Leg.WirePass::wire)
+                .distinct()
+                .filter(
+                        wire ->
+                                plan.findings().stream()
+                                        .filter(one -> one.code() == FindingCode.WIRE_END)
+                                        .anyMatch(one -> one.subject().equals(wire)))
+                .filter(wire -> seen.add(FindingCode.WIRE_END + wire))
+                .map(wire -> MARK + " past an END of " + wire + ": does it go on there")
+                .toList();
     }
 
     /** As findings name a way. */

@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import underhook.app.port.Courses;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlanePoint;
@@ -19,6 +20,7 @@ import underhook.core.job.LineItem;
 import underhook.core.job.Load;
 import underhook.core.job.MassStatus;
 import underhook.core.job.PlaceId;
+import underhook.core.plan.Leg;
 import underhook.core.plan.Limit;
 import underhook.core.plan.Step;
 import underhook.core.unit.Units;
@@ -229,6 +231,28 @@ final class Words {
         PlanePoint there = plane(job.getPlace(to).position());
         double bearingRad = here.bearingToGridRad(there) + ground.frame().convergenceRad(here);
         return new Way(Units.wrapTwoPiRad(bearingRad), here.distanceToM(there));
+    }
+
+    /** "A → S05 NOT STRAIGHT: 079° 0.6, 048° 0.2 km."; empty for a straight way. */
+    Optional<String> courses(Leg leg, boolean isMagnetic) {
+        List<Courses.Course> all = Courses.of(job, leg);
+        return all.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        leg.from()
+                                + " → "
+                                + leg.to()
+                                + " NOT STRAIGHT: "
+                                + all.stream()
+                                        .map(one -> course(one, isMagnetic))
+                                        .collect(Collectors.joining(", "))
+                                + " km"
+                                + (isMagnetic ? "." : " TRUE."));
+    }
+
+    private String course(Courses.Course one, boolean isMagnetic) {
+        double bearingRad = isMagnetic ? magneticRad(one.bearingTrueRad()) : one.bearingTrueRad();
+        return bearing(bearingRad) + " " + km(one.distanceM());
     }
 
     /**

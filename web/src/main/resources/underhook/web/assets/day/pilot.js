@@ -69,13 +69,14 @@ const TOLD_FROM_S = 10;
 /** What was told of where it is flown to, since the plan. */
 const flownTo = (lift) => (lift.told?.length ? html`<div class="missing"><b>${badge('outside', `${lift.loads.map((load) => load.id).join(' + ')}: ${t('told.title')}`)}</b><ul>${lift.told.map((one) => html`<li>${said(one)}</li>`)}</ul></div>` : nothing);
 
-const passed = (leg) => html`<li><b>${t(leg.loaded ? 'pilot.legLoaded' : 'pilot.legEmpty', { from: leg.from, to: leg.to })}</b> ${leg.passes.map((one) => html`<span>${one.live ? html`<b>${t('pilot.live', { id: one.id })}</b>` : one.id}${one.rule ? html`: ${said(one.rule)}` : nothing}.</span> `)}
+const passed = (leg) => html`<li><b>${t(leg.loaded ? 'pilot.legLoaded' : 'pilot.legEmpty', { from: leg.from, to: leg.to })}</b> ${leg.courses?.length ? html`<span><b>${t('pilot.bent')}</b> ${leg.courses.map((one) => `${bearing(one.bearingTrueDeg)} ${distance(one.distanceM)}`).join(', ')}.</span> ` : nothing}
+  ${leg.passes.map((one) => html`<span>${one.live ? html`<b>${t('pilot.live', { id: one.id })}</b>` : one.id}${one.rule ? html`: ${said(one.rule)}` : nothing}.</span> `)}
   ${leg.roundEnds.map((one) => html`<span><b>${t('pilot.roundEnd', { wire: one.wire, beyond: length(one.beyondM, 'down') })}</b> ${t('pilot.goesOn')}</span> `)}
   ${leg.closed.map((one) => html`<span><b>${t('pilot.notOver', { what: one.what })}</b> ${stretch(one.fromM, one.toM)}.</span> `)}${leg.closedS > TOLD_FROM_S ? html`<span>${t('pilot.closedS', { s: leg.closedS })}</span>` : nothing}</li>`;
 
 /** What the way there and back passes, and where nothing may be let go. */
 const passes = (look, named = t('pilot.passes')) => {
-  const legs = look.legs.filter((leg) => leg.passes.length || leg.roundEnds.length || leg.closed.length);
+  const legs = look.legs.filter((leg) => leg.courses?.length || leg.passes.length || leg.roundEnds.length || leg.closed.length);
   return legs.length ? html`<section class="passes" aria-label=${named}><h2>${t('pilot.passes')}</h2><ul>${legs.map(passed)}</ul></section>` : nothing;
 };
 
