@@ -151,6 +151,7 @@ final class DayJson {
         ArrayNode roles = node.putArray("roles");
         crew.roles().stream().sorted().forEach(role -> roles.add(PlanJson.word(role)));
         node.put("start", crew.start().value());
+        node.put("language", crew.language().word());
         return node;
     }
 

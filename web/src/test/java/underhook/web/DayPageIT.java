@@ -683,6 +683,30 @@ class DayPageIT {
         go("pilot");
     }
 
+    @Test
+    @Order(9)
+    void a_device_speaks_the_language_of_its_crew_until_another_is_chosen() {
+        hold("crew");
+        go("join");
+
+        assertThat(
+                        page.run(
+                                """
+                                return import('/assets/day/state.js').then(async ({ state, set }) => {
+                                  const drawn = () => new Promise((done) => { requestAnimationFrame(() => requestAnimationFrame(done)); });
+                                  const press = async (words) => { await drawn(); [...document.querySelectorAll('main button')].find((one) => one.textContent.trim() === words).click(); };
+                                  set({ day: { ...state.day, crews: state.day.crews.map((crew) => ({ ...crew, language: crew.id === 'Q' ? 'de' : crew.language })) } });
+                                  await press('Q 2');
+                                  const first = document.documentElement.lang;
+                                  await press('English');
+                                  await press('Q 1');
+                                  return `${first}, ${document.documentElement.lang}, ${state.me.by}`;
+                                });
+                                """))
+                .isEqualTo("de, en, Q 1");
+        go("crew/S09");
+    }
+
     /** Where nothing comes or goes nothing was worked out, and that is not told as no wind. */
     @Test
     @Order(9)

@@ -12,22 +12,26 @@ const ROLE = { hook: 'loader', refuel: 'loader', receive: 'crew', guy: 'crew' };
 const people = () => [
   { by: 'pilot', role: 'pilot', words: t('join.pilot') },
   ...(state.day?.crews ?? []).flatMap((crew) => crew.people.map((by) => ({
-    by, crew: crew.id, role: crew.roles.includes('guy') ? 'crew' : ROLE[crew.roles[0]] ?? 'crew', words: by, place: crew.start,
+    by, crew: crew.id, role: crew.roles.includes('guy') ? 'crew' : ROLE[crew.roles[0]] ?? 'crew', words: by, place: crew.start, language: crew.language,
   }))),
   { by: 'desk', role: 'desk', words: t('join.desk') },
 ];
 
 const letters = () => [...crypto.getRandomValues(new Uint8Array(3))].map((byte) => 'ABCDEFGHJKLMNPQRSTUVWXYZ'[byte % 24]).join('');
 
-const choose = (person) => set({ me: {
-  by: person.by, role: person.role, crew: person.crew ?? null, place: person.place ?? state.me?.place ?? '',
-  // The device keeps its name when it changes hands.
-  device: state.me?.device ?? `${person.role}-${letters()}`,
-} });
+const reader = (change) => { set({ reader: { ...state.reader, ...change } }); speak(state.reader.language); set({}); };
+
+const choose = (person) => {
+  set({ me: {
+    by: person.by, role: person.role, crew: person.crew ?? null, place: person.place ?? state.me?.place ?? '',
+    // The device keeps its name when it changes hands.
+    device: state.me?.device ?? `${person.role}-${letters()}`,
+  } });
+  // Until somebody chooses, it speaks as the papers of their crew do.
+  if (person.language && !state.reader.spoken) reader({ language: person.language });
+};
 
 const begin = () => { location.hash = state.me.role === 'pilot' ? 'pilot' : state.me.role === 'crew' ? `crew/${state.me.place}` : 'loader'; };
-
-const reader = (change) => { set({ reader: { ...state.reader, ...change } }); speak(state.reader.language); set({}); };
 
 const options = (name, all, value, change) => html`<fieldset><legend>${name}</legend>${Object.entries(all).map(([key, words]) => html`
   <button aria-pressed=${String(key === value)} @click=${() => change(key)}>${words}</button>`)}</fieldset>`;
@@ -52,7 +56,7 @@ export const join = () => html`<h1>${t('join.title')}</h1>
   <p class="hint">${state.stockedAt ? t('join.stock', { time: local(new Date(state.stockedAt + state.shiftMs).toISOString(), false) }) : t('join.nostock')}</p>
   ${isSecureContext ? nothing : html`<p class="caution">${t('link.open')}</p>`}
   ${options(t('join.theme'), { system: t('join.system'), day: t('day'), night: t('night') }, state.reader.theme, (theme) => reader({ theme }))}
-  ${options(t('join.language'), LANGUAGES, state.reader.language, (language) => reader({ language }))}
+  ${options(t('join.language'), LANGUAGES, state.reader.language, (language) => reader({ language, spoken: true }))}
   ${options(t('join.units'), { metric: t('join.metric'), us: t('join.us') }, state.reader.units, (units) => reader({ units }))}
   ${options(t('join.north'), { true: t('join.true'), mag: t('join.mag') }, state.reader.north, (north) => reader({ north }))}
   <p class="hint" id="card">${t(cardMm() === LONG_MM ? 'join.card' : 'join.cardShort', { mm: cardMm() })}</p>
