@@ -134,7 +134,7 @@ public final class CloseDay {
                                                 taps.taps(),
                                                 books.hands().withPeopleOf(job.crews())),
                                         taps.taps(),
-                                        ClockAhead.findings(taps),
+                                        ClocksOff.findings(taps),
                                         track,
                                         books,
                                         earlier,
@@ -153,7 +153,7 @@ public final class CloseDay {
                         new Evening.Facts(
                                 FlownDay.of(taps.taps(), hands),
                                 taps.taps(),
-                                ClockAhead.findings(taps),
+                                ClocksOff.findings(taps),
                                 List.of(),
                                 books,
                                 List.of(),

@@ -14,8 +14,8 @@ import underhook.core.flown.TapKind;
 /**
  * At which time taps count. A device's clock orders what is tapped on it, and as a rule what is tapped on others too.
  *
- * <p>Where a device sent what it tapped with a clock ahead of the server's by more than half a minute, its taps count
- * that much earlier: nothing happens after the server has it. Where a word on a free load answers another device's
+ * <p>Where a device sent what it tapped with a clock ahead of the server's by more than half a minute, or behind it by
+ * more than five, its taps count that much earlier or later. Where a word on a free load answers another device's
  * word that the server had before, it counts after it, as far as the two clocks are known to differ; of one device the
  * clock alone says what came first, so nothing answers itself. The log keeps the device's time and the server's.
  * Not safe for threads.
@@ -26,6 +26,9 @@ final class DeviceClocks {
 
     /** What is sent takes longer at times; by more than this somebody has set the clock. @source PRACTICE */
     private static final Duration SET_ANEW = Duration.ofMinutes(1);
+
+    /** No sending takes so long that it looks like a clock that is so far behind. @source PRACTICE */
+    private static final Duration FAR_BEHIND = Duration.ofMinutes(5);
 
     private static final Duration JUST_AFTER = Duration.ofMillis(1);
 
@@ -57,13 +60,17 @@ final class DeviceClocks {
                     : new Clock(ahead, now.compareTo(nearest) > 0 ? now : nearest, last);
         }
 
-        boolean isFarAhead() {
-            return ahead.compareTo(FAR) > 0;
+        boolean isFarBehind() {
+            return ahead.negated().compareTo(FAR_BEHIND) > 0;
         }
 
-        /** What is left of it after {@link #isFarAhead} was taken off. */
+        boolean isFarOff() {
+            return ahead.compareTo(FAR) > 0 || isFarBehind();
+        }
+
+        /** What is left of it after what is {@link #isFarOff} was taken off. */
         Duration leftAhead() {
-            return isFarAhead() ? nearest.minus(ahead) : nearest;
+            return isFarOff() ? nearest.minus(ahead) : nearest;
         }
     }
 
@@ -97,9 +104,12 @@ final class DeviceClocks {
     }
 
     private Tap at(Tap tap, Clock clock, Instant receivedAt) {
-        Instant at = clock.isFarAhead() ? tap.at().minus(clock.ahead()) : tap.at();
+        Instant at = clock.isFarOff() ? tap.at().minus(clock.ahead()) : tap.at();
+        // The clock was set between the tap and its sending: back, it was right before.
+        if (at.isAfter(receivedAt.plus(FAR)) && clock.isFarBehind()) {
+            at = tap.at();
+        }
         if (at.isAfter(receivedAt.plus(FAR))) {
-            // The clock was set between the tap and its sending.
             Instant next = clock.last().plus(JUST_AFTER);
             at = next.isAfter(receivedAt) ? next : receivedAt;
         }

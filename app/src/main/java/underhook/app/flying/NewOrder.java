@@ -17,7 +17,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicBoolean;
 import underhook.app.desk.DayLooks.Look;
-import underhook.app.evening.ClockAhead;
+import underhook.app.evening.ClocksOff;
 import underhook.app.port.OutputWriter;
 import underhook.app.replan.Change;
 import underhook.app.replan.Now;
@@ -168,8 +168,7 @@ public final class NewOrder {
             because.add(FILES_CHANGED);
         }
         ZoneId zone = look.job().job().zone();
-        ClockAhead.findings(FlyingDay.tapped(day.rows()))
-                .forEach(one -> because.add(one.message()));
+        ClocksOff.findings(FlyingDay.tapped(day.rows())).forEach(one -> because.add(one.message()));
         readings.forEach(change -> because.add(change.words(zone)));
         bias.ifPresent(known -> because.add(known.words()));
         engineUntold(look, flown, now).ifPresent(because::add);

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
-import underhook.app.evening.ClockAhead;
+import underhook.app.evening.ClocksOff;
 import underhook.app.port.KeptTap;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
@@ -37,7 +37,7 @@ class DeviceClocksTest {
 
         assertThat(day.conflicts()).isEmpty();
         assertThat(day.lifts().get(0).isDone()).isTrue();
-        assertThat(ClockAhead.findings(FlyingDay.tapped(rows))).isEmpty();
+        assertThat(ClocksOff.findings(FlyingDay.tapped(rows))).isEmpty();
     }
 
     @Test
@@ -106,12 +106,40 @@ class DeviceClocksTest {
         assertThat(FlyingDay.tapped(rows).deviceAt())
                 .containsEntry(rows.get(3).tap().id(), NINE.plusSeconds(1800 + 3 * 3600))
                 .hasSize(2);
-        assertThat(ClockAhead.findings(FlyingDay.tapped(rows)))
+        assertThat(ClocksOff.findings(FlyingDay.tapped(rows)))
                 .singleElement()
                 .extracting(Finding::message)
                 .isEqualTo(
                         "The clock of pilot's phone was up to 180 min ahead of the server's: 2 taps count by"
                                 + " the server's.");
+    }
+
+    /** The engine ran half an hour; the phone that says when it stopped is 20 min behind. */
+    @Test
+    void a_clock_many_minutes_behind_shortens_no_engine_time_and_is_told() {
+        tap(TapKind.ENGINE_ON, "loader", 0, 0);
+        tap(TapKind.ENGINE_OFF, "pilot", 1800, -1200);
+
+        assertThat(day().sums().engineOnS()).isEqualTo(1800);
+        assertThat(ClocksOff.findings(FlyingDay.tapped(rows)))
+                .singleElement()
+                .extracting(Finding::message)
+                .isEqualTo(
+                        "The clock of pilot's phone was up to 20 min behind the server's: one tap counts by"
+                                + " the server's.");
+    }
+
+    /** Tapped at 100 s by a right clock; the phone came back to life 2 h behind and sent it. */
+    @Test
+    void what_was_tapped_before_the_clock_fell_behind_counts_as_tapped() {
+        tap(TapKind.ENGINE_ON, "loader", 0, 0);
+        sent(made(TapKind.ENGINE_OFF, "pilot", 100), 4000, -7200);
+        sent(made(TapKind.LINE_OFF, "pilot", 4100 - 7200), 4100, -7200);
+
+        List<Tap> counted = FlyingDay.tapped(rows).taps();
+
+        assertThat(counted.get(1).at()).isEqualTo(NINE.plusSeconds(100));
+        assertThat(counted.get(2).at()).isEqualTo(NINE.plusSeconds(4100));
     }
 
     /** Without network from 100 s on; all is sent at 4000 s. */
