@@ -2,12 +2,14 @@ package underhook.core.ahead;
 
 import java.time.LocalTime;
 import java.time.MonthDay;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -19,6 +21,7 @@ import underhook.core.ahead.Answer.Mark;
 import underhook.core.ahead.Answer.Point;
 import underhook.core.ahead.Answer.Topic;
 import underhook.core.ahead.PermitRule.Activity;
+import underhook.core.ahead.PlannedTimes.Span;
 import underhook.core.geo.GeoPoint;
 import underhook.core.geo.Ground;
 import underhook.core.geo.PlaneLine;
@@ -32,10 +35,21 @@ import underhook.core.plan.Plan;
 /**
  * What the day does in each zone, protected area and region, and whether the letters allow it.
  *
- * <p>The strictest of all letters counts that hold on the day at some hour of the duty. Where no letter holds for some
- * of those hours that is said too: silence is no permission.
+ * <p>The strictest of all letters counts that hold on the day when the plan does it, or without a plan at some hour of
+ * the duty. Where no letter holds for some of that time that is said too: silence is no permission. A day seldom runs to
+ * the minute, so what comes within half an hour of hours that say no is to be looked at.
  */
 final class PermitMatrix {
+    /** Days run late or early by as much. @source PRACTICE own choice */
+    private static final long NEAR_S = 1800;
+
+    private static final DateTimeFormatter CLOCK =
+            DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+
+    /** What is done somewhere: at which places, and when by the plan; no times without one. */
+    private record Done(Map<Activity, Set<String>> where, Map<Activity, List<Span>> when) {}
+
+    private final Optional<Plan> plan;
     private final Job job;
     private final Ground ground;
     private final List<PermitRule> rules;
@@ -45,6 +59,7 @@ final class PermitMatrix {
         this.job = job;
         this.ground = ground;
         this.rules = rules;
+        this.plan = plan;
         this.ways =
                 plan.isPresent()
                         ? plan.get().steps().stream()
@@ -75,20 +90,18 @@ final class PermitMatrix {
 
     static Answer of(Job job, Ground ground, List<PermitRule> rules, Optional<Plan> plan) {
         PermitMatrix matrix = new PermitMatrix(job, ground, rules, plan);
-        return new Answer(
-                Topic.PERMITS,
-                matrix.done().entrySet().stream()
-                        .flatMap(
-                                done ->
-                                        done.getValue().entrySet().stream()
-                                                .map(
-                                                        one ->
+        List<Point> points = new ArrayList<>();
+        matrix.done()
+                .forEach(
+                        (subject, done) ->
+                                done.where()
+                                        .forEach(
+                                                (activity, unused) ->
+                                                        points.add(
                                                                 matrix.point(
-                                                                        done.getKey(),
-                                                                        one.getKey(),
-                                                                        one.getValue())))
-                        .sorted(Comparator.comparing(Point::mark))
-                        .toList());
+                                                                        subject, activity, done))));
+        points.sort(Comparator.comparing(Point::mark));
+        return new Answer(Topic.PERMITS, points);
     }
 
     private PlanePoint plane(GeoPoint point) {
@@ -96,9 +109,9 @@ final class PermitMatrix {
     }
 
     /** What is done where, and at which places; an area that the day does not touch has nothing. */
-    private Map<String, Map<Activity, Set<String>>> done() {
-        Map<String, Map<Activity, Set<String>>> all = new LinkedHashMap<>();
-        all.put(PermitRule.ANYWHERE, doneIn(place -> true, true));
+    private Map<String, Done> done() {
+        Map<String, Done> all = new LinkedHashMap<>();
+        all.put(PermitRule.ANYWHERE, doneIn(place -> true, way -> true));
         job.zones().stream()
                 .filter(zone -> zone.isActiveOn(job.date()))
                 .forEach(zone -> all.putIfAbsent(zone.id(), doneWithin(zone.ring())));
@@ -110,11 +123,13 @@ final class PermitMatrix {
         job.places().stream()
                 .filter(place -> named.contains(place.id().value()))
                 .forEach(
-                        place -> all.putIfAbsent(place.id().value(), doneIn(place::equals, false)));
+                        place ->
+                                all.putIfAbsent(
+                                        place.id().value(), doneIn(place::equals, way -> false)));
         return all;
     }
 
-    private Map<Activity, Set<String>> doneWithin(List<GeoPoint> outline) {
+    private Done doneWithin(List<GeoPoint> outline) {
         List<PlanePoint> ring = outline.stream().map(this::plane).toList();
         return doneIn(
                 place -> {
@@ -122,7 +137,7 @@ final class PermitMatrix {
                     double spreadM = job.rules().margins().placeSpreadM();
                     return isWithin(new PlaneLine(at, at), ring, spreadM);
                 },
-                ways.stream().anyMatch(way -> isOver(way, ring)));
+                way -> isOver(way, ring));
     }
 
     /** As the ways themselves keep off zones: with half the strip that a track is checked over. */
@@ -149,7 +164,7 @@ final class PermitMatrix {
         return false;
     }
 
-    private Map<Activity, Set<String>> doneIn(Predicate<Place> isIn, boolean isFlown) {
+    private Done doneIn(Predicate<Place> isIn, Predicate<List<PlanePoint>> isOver) {
         Map<Activity, Set<String>> done = new EnumMap<>(Activity.class);
         for (Place place : job.places()) {
             if (!isIn.test(place)) {
@@ -172,45 +187,134 @@ final class PermitMatrix {
                             done.computeIfAbsent(one, none -> new TreeSet<>())
                                     .add(place.id().value()));
         }
-        if (isFlown) {
+        if (ways.stream().anyMatch(isOver)) {
             done.computeIfAbsent(Activity.LOW_FLIGHT, none -> new TreeSet<>()).add("legs");
         }
-        return done;
+        return new Done(
+                done,
+                plan.map(
+                                flown ->
+                                        PlannedTimes.of(
+                                                job,
+                                                flown,
+                                                isIn,
+                                                way ->
+                                                        isOver.test(
+                                                                way.stream()
+                                                                        .map(this::plane)
+                                                                        .toList())))
+                        .orElse(Map.of()));
     }
 
-    private Point point(String subject, Activity activity, Set<String> where) {
-        LocalTime begin = job.rules().duty().from().atZone(job.zone()).toLocalTime();
-        long wholeS = (long) Math.ceil(job.rules().duty().longestS());
-        boolean isPastMidnight = begin.toSecondOfDay() + wholeS >= 86_400;
-        LocalTime end = isPastMidnight ? LocalTime.MAX : begin.plusSeconds(wholeS);
-        LocalTime first = isPastMidnight ? LocalTime.MIN : begin;
-        List<PermitRule> holding =
+    private Point point(String subject, Activity activity, Done done) {
+        List<Span> planned = done.when().getOrDefault(activity, List.of());
+        boolean isPlanned = !planned.isEmpty();
+        List<Span> exactly = isPlanned ? planned : duty();
+        List<Span> nearly =
+                isPlanned ? planned.stream().map(span -> span.widened(NEAR_S)).toList() : exactly;
+        List<PermitRule> today =
                 rules.stream()
                         .filter(rule -> rule.subject().equals(subject))
                         .filter(rule -> rule.activity() == activity)
                         .filter(rule -> rule.holdsOn(MonthDay.from(job.date())))
-                        .filter(rule -> rule.hours().touches(first, end))
                         .sorted(Comparator.comparing(PermitRule::ruling).reversed())
                         .toList();
+        List<PermitRule> holding =
+                today.stream()
+                        .filter(
+                                rule ->
+                                        nearly.stream()
+                                                .anyMatch(span -> span.touches(rule.hours())))
+                        .toList();
         List<String> said = new ArrayList<>();
-        said.add(say(activity) + String.join(", ", where) + ".");
+        said.add(
+                say(activity)
+                        + String.join(", ", done.where().getOrDefault(activity, Set.of()))
+                        + ".");
+        if (isPlanned) {
+            said.add("Planned from " + first(planned) + " to " + last(planned) + ".");
+        }
         Mark mark = Mark.OK;
-        for (PermitRule rule : holding) {
-            Mark one = mark(rule);
-            mark = one.compareTo(mark) < 0 ? one : mark;
+        // What a plan does not do now it may do when the day slips.
+        for (PermitRule rule : isPlanned ? today : holding) {
             said.add(say(rule));
+            Optional<Span> then =
+                    exactly.stream().filter(span -> span.touches(rule.hours())).findFirst();
+            Mark one = mark(rule);
+            if (one == Mark.NO && isPlanned && !rule.hours().isAllDay()) {
+                said.add(
+                        then.map(
+                                        span ->
+                                                "The plan does it then, first at "
+                                                        + clock(span.begin())
+                                                        + ".")
+                                .orElse(
+                                        holding.contains(rule)
+                                                ? "The plan comes within half an hour of that."
+                                                : "The plan does it at other hours."));
+            }
+            Mark near = holding.contains(rule) ? Mark.LOOK : Mark.OK;
+            Mark counted = one == Mark.NO && then.isEmpty() ? near : one;
+            mark = counted.compareTo(mark) < 0 ? counted : mark;
         }
         if (holding.isEmpty()) {
-            return new Point(
-                    Mark.LOOK,
-                    subject,
-                    List.of(said.get(0), "No letter holds on this day: ask whose land it is."));
+            said.add(
+                    today.isEmpty()
+                            ? "No letter holds on this day: ask whose land it is."
+                            : "No letter holds at these hours: ask whose land it is.");
+            return new Point(Mark.LOOK, subject, said);
         }
-        if (holding.stream().noneMatch(rule -> rule.hours().covers(first, end))) {
-            mark = mark == Mark.OK ? Mark.LOOK : mark;
-            said.add("For some hours of the duty no letter holds.");
+        Optional<String> silence = silence(holding, exactly, nearly, isPlanned);
+        silence.ifPresent(said::add);
+        return new Point(silence.isPresent() && mark == Mark.OK ? Mark.LOOK : mark, subject, said);
+    }
+
+    /** What is said where no letter holds for some of the time. */
+    private static Optional<String> silence(
+            List<PermitRule> holding, List<Span> exactly, List<Span> nearly, boolean isPlanned) {
+        Predicate<Span> isSilent =
+                span -> holding.stream().noneMatch(rule -> span.isWithin(rule.hours()));
+        Optional<Span> first = exactly.stream().filter(isSilent).findFirst();
+        if (!isPlanned) {
+            return first.map(span -> "For some hours of the duty no letter holds.");
         }
-        return new Point(mark, subject, said);
+        return first.map(
+                        span ->
+                                "The plan does it when no letter holds, first at "
+                                        + clock(span.begin())
+                                        + ".")
+                .or(
+                        () ->
+                                nearly.stream()
+                                        .filter(isSilent)
+                                        .findFirst()
+                                        .map(
+                                                span ->
+                                                        "The plan comes within half an hour of hours"
+                                                                + " in which no letter holds."));
+    }
+
+    /** The hours of the duty; the whole day where it runs over midnight. */
+    private List<Span> duty() {
+        LocalTime begin = job.rules().duty().from().atZone(job.zone()).toLocalTime();
+        long wholeS = (long) Math.ceil(job.rules().duty().longestS());
+        return begin.toSecondOfDay() + wholeS >= 86_400
+                ? List.of(new Span(LocalTime.MIN, LocalTime.MAX))
+                : List.of(new Span(begin, begin.plusSeconds(wholeS)));
+    }
+
+    private static String first(List<Span> spans) {
+        return clock(spans.stream().map(Span::begin).min(Comparator.naturalOrder()).orElseThrow());
+    }
+
+    /** Up to the next minute. */
+    private static String last(List<Span> spans) {
+        LocalTime last = spans.stream().map(Span::end).max(Comparator.naturalOrder()).orElseThrow();
+        return clock(last.isAfter(LocalTime.of(23, 59)) ? last : last.plusSeconds(59));
+    }
+
+    private static String clock(LocalTime time) {
+        return CLOCK.format(time);
     }
 
     private static Mark mark(PermitRule rule) {

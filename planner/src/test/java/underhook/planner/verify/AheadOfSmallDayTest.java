@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static underhook.planner.verify.SmallDay.geo;
 
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.time.MonthDay;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -158,6 +160,69 @@ class AheadOfSmallDayTest {
                             assertThat(point.mark()).isEqualTo(mark);
                             assertThat(String.join(" ", point.sentences())).contains(said);
                         });
+    }
+
+    /**
+     * At S2 something is let go at 07:16:40 and at 08:03, a minute before and after counted; beside the letter stands one
+     * that allows it all day where the case says so.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "FORBIDDEN, 08:00, 09:00, true, NO, 'The plan does it then, first at 08:02.'",
+        "FORBIDDEN, 08:33, 09:00, true, LOOK, The plan comes within half an hour of that.",
+        "FORBIDDEN, 08:34, 09:00, true, OK, The plan does it at other hours.",
+        "FORBIDDEN, 06:00, 06:45, true, OK, The plan does it at other hours.",
+        "NEEDS_PERMIT, 06:00, 07:16, true, NO, 'The plan does it then, first at 07:15.'",
+        "FORBIDDEN, 12:00, 13:00, false, LOOK, No letter holds at these hours: ask whose land it is.",
+        "ALLOWED, 07:00, 08:00, false, LOOK, 'The plan does it when no letter holds, first at 08:02.'",
+        "ALLOWED, 07:00, 09:00, false, LOOK, The plan comes within half an hour of hours in which no letter holds.",
+        "ALLOWED, 06:45, 08:34, false, OK, 'Allowed from 06:45 to 08:34, says letter 1.'"
+    })
+    void the_hours_of_letters_are_held_against_those_of_the_plan(
+            PermitRule.Ruling ruling,
+            LocalTime from,
+            LocalTime until,
+            boolean allowed,
+            Answer.Mark mark,
+            String said) {
+        List<PermitRule> all = new ArrayList<>();
+        all.add(unloading(ruling, new Hours(from, until), "letter 1"));
+        if (allowed) {
+            all.add(unloading(PermitRule.Ruling.ALLOWED, Hours.ALL_DAY, "letter 2"));
+        }
+        SmallDay day = SmallDay.good();
+        Answer told =
+                Ahead.of(
+                                day.job(),
+                                day.ground(),
+                                letters(all.toArray(new PermitRule[0])),
+                                Optional.of(day.plan()))
+                        .stream()
+                        .filter(one -> one.topic() == Answer.Topic.PERMITS)
+                        .findFirst()
+                        .orElseThrow();
+
+        assertThat(told.points())
+                .filteredOn(point -> point.subject().equals("S2"))
+                .filteredOn(point -> point.sentences().get(0).startsWith("Unloading"))
+                .singleElement()
+                .satisfies(
+                        point -> {
+                            assertThat(point.mark()).as(point.toString()).isEqualTo(mark);
+                            assertThat(point.sentences())
+                                    .contains("Planned from 07:15 to 08:04.", said);
+                        });
+    }
+
+    private static PermitRule unloading(PermitRule.Ruling ruling, Hours hours, String letter) {
+        return new PermitRule(
+                "S2",
+                PermitRule.Activity.UNLOADING,
+                ruling,
+                PermitRule.Season.ALL_YEAR,
+                hours,
+                letter,
+                "");
     }
 
     /**

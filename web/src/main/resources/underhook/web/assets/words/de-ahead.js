@@ -68,6 +68,11 @@ export const ahead = [
   [/^Permits$/, 'Genehmigungen'], [/^Local law decides\.$/, 'Das örtliche Recht entscheidet.'],
   [/^(Landing|Hovering|Flying low|Unloading) here: (.*)$/, (_, what, places) => `${{ Landing: 'Landen', Hovering: 'Schweben', 'Flying low': 'Tief fliegen', Unloading: 'Absetzen' }[what]} hier: ${places.replace(/\blegs\b/, 'Strecken')}`],
   [/^No letter holds on this day: ask whose land it is\.$/, 'Kein Schreiben gilt an diesem Tag: den fragen, dessen Land es ist.'],
+  [/^No letter holds at these hours: ask whose land it is\.$/, 'Kein Schreiben gilt zu diesen Stunden: den fragen, dessen Land es ist.'],
+  [/^Planned from (\S+) to (\S+)\.$/, 'Geplant von $1 bis $2.'], [/^The plan does it then, first at (\S+)\.$/, 'Der Plan tut es dann, zuerst um $1.'],
+  [/^The plan comes within half an hour of that\.$/, 'Der Plan kommt dem auf eine halbe Stunde nahe.'], [/^The plan does it at other hours\.$/, 'Der Plan tut es zu anderen Stunden.'],
+  [/^The plan does it when no letter holds, first at (\S+)\.$/, 'Der Plan tut es, wenn kein Schreiben gilt, zuerst um $1.'],
+  [/^The plan comes within half an hour of hours in which no letter holds\.$/, 'Der Plan kommt Stunden, in denen kein Schreiben gilt, auf eine halbe Stunde nahe.'],
   [/^For some hours of the duty no letter holds\.$/, 'Für manche Stunden des Dienstes gilt kein Schreiben.'],
   [/^(Allowed|Forbidden|Needs a permit: none is stated|Needs a permit: .+? is at hand)(?: ([^,]+))?, says (.+)\.$/, (_, what, held, letter) => `${ruling(what)}${held ? ` ${hours(held)}` : ''}, laut ${letter}.`],
 ];
