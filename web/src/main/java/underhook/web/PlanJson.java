@@ -52,7 +52,7 @@ final class PlanJson {
         choices.set(
                 "lines", Json.texts(job.machine().lines().stream().map(LineItem::name).toList()));
         choices.set("machines", Json.texts(machines));
-        view.set("lifts", Json.array(Lifts.of(plan), PlanJson::lift));
+        view.set("lifts", Json.array(Lifts.of(plan), one -> lift(one, job)));
         view.set("lanes", lanes(job, plan, look));
         view.set("openFindings", Json.array(open(plan), Json::finding));
         return node;
@@ -87,12 +87,14 @@ final class PlanJson {
         return ids;
     }
 
-    private static ObjectNode lift(Lift lift) {
+    /** Its most fuel as read, for the gauge may be off: what the pilot's card and page tell. */
+    private static ObjectNode lift(Lift lift, Job job) {
         return Json.object()
                 .put("number", lift.number())
                 .put("step", lift.step())
                 .put("status", word(lift.status()))
                 .put("words", lift.words())
+                .put("mostReadKg", job.machine().mostReadKg(lift.rotation().fuelMaxKg()))
                 .set("loads", Json.texts(lift.rotation().loads()));
     }
 

@@ -973,6 +973,42 @@ class DayPageIT {
         assertThat(left).isEqualTo("line_change, , , ");
     }
 
+    /** The large field offered it again, though it was too heavy a moment ago: the pilot decides. */
+    @Test
+    @Order(9)
+    void a_load_that_was_given_up_is_hooked_again_only_after_a_decision() {
+        hold("loader");
+        go("loader");
+        page.run(
+                """
+                return import('/assets/day/state.js').then(({ state, set }) => {
+                  const lift = state.day.lifts.find((one) => one.number === state.day.nextLook.lift);
+                  state.day.lifts.forEach((one) => { if (one.state === 'onHook' || one.state === 'setDown') one.state = 'done'; });
+                  Object.assign(lift, { state: 'aborted', readKg: lift.plannedKg + 60, before: [] });
+                  Object.assign(state.day.standing, { lineM: lift.lineM, lineChecked: true, onHook: [], notYetFree: [], peopleAboard: 0 });
+                  set({ chosen: null, ask: null });
+                })
+                """);
+        page.waitFor(".huge[data-kind=again]:not([aria-disabled=true])");
+        assertThat(
+                        page.run(
+                                "return document.querySelectorAll('[data-kind=hooked], [data-now=hooked]').length"))
+                .isEqualTo(0L);
+        page.press(
+                "what now", () -> page.waitFor(".huge[data-kind=again]:not([aria-disabled=true])"));
+        page.waitUntil(
+                "it asks, and says why",
+                it ->
+                        it.says("What now?")
+                                && it.says("HEAVIER THAN PLANNED")
+                                && it.says("The pilot decides"));
+        page.press("hook it again", () -> page.waitFor("[data-again=same]"));
+        page.waitFor(".huge[data-kind=hooked]");
+        page.run(
+                "return import('/assets/day/state.js').then(({ set }) => set({ chosen: null, ask: null }))");
+        page.run("location.reload()");
+    }
+
     /**
      * The rehearsal is beside it.
      *

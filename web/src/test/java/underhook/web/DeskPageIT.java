@@ -98,6 +98,11 @@ class DeskPageIT {
     }
 
     private static void show(String panel) {
+        page.waitUntil(
+                panel + " is there",
+                it ->
+                        it.find("header nav button").stream()
+                                .anyMatch(button -> button.getText().startsWith(panel)));
         page.find("header nav button").stream()
                 .filter(button -> button.getText().startsWith(panel))
                 .findFirst()
@@ -678,6 +683,42 @@ class DeskPageIT {
         // 15 mm at 6.5 px per mm: Avsar, Fischer, Rodden, DASC 2015, DOI 10.1109/DASC.2015.7311400.
         page.waitUntil("laid out for fingers", it -> List.of().equals(it.run(small)));
         page.look(1366, 768, false);
+    }
+
+    /** Below the lanes of a day with ten of them no map was left on a low screen. A third is common practice, no source. */
+    @Test
+    @Order(17)
+    void on_a_low_screen_the_map_stands_beside_the_lanes() {
+        page.look(1366, 768, false);
+        show("Bahnen");
+        String seen =
+                "const box = document.getElementById('map').getBoundingClientRect(); return Math.min(box.bottom, innerHeight) - box.top";
+        page.waitUntil(
+                "a map", it -> it.run(seen) instanceof Number high && high.doubleValue() > 300);
+        show("Tag");
+    }
+
+    /** Six columns do not fit a phone. */
+    @Test
+    @Order(17)
+    void planned_and_flown_goes_off_no_side_of_a_phone() {
+        page.look(390, 844, true);
+        show("Geflogen");
+        page.waitUntil("it is read", it -> it.says("noch nichts gemeldet"));
+        page.run(
+                """
+                return import('/assets/state.js').then(({ set }) => set({ flown: { taps: 2, lastAt: '2026-09-08T08:00:00-01:00', planned: { lifts: 1, flightMinutes: 5 },
+                  flown: { lifts: 1, flightMinutes: 6, engineMinutes: 9, takeOffs: 1, landings: 1, snags: 0 }, findings: [], loads: [{ load: 'L01', from: 'A', to: 'S01', isDone: true,
+                  plannedHookedAt: '2026-09-08T07:00:00-01:00', hookedAt: '2026-09-08T07:05:00-01:00', plannedDoneAt: '2026-09-08T07:06:00-01:00', doneAt: '2026-09-08T07:15:00-01:00',
+                  listedKg: 188, readKg: 222.5, givenUp: [{ readKg: 250 }] }] } }))
+                """);
+        page.waitUntil("the load is told", it -> it.says("L01") && it.says("+5 min"));
+        assertThat(
+                        page.run(
+                                "const box = document.querySelector('.flownday .wide'); return [box.scrollWidth - box.clientWidth, document.documentElement.scrollWidth].join()"))
+                .isEqualTo("0,390");
+        page.look(1366, 768, false);
+        show("Tag");
     }
 
     /** The server writes release_areas, job.yaml release-areas. */

@@ -1,6 +1,7 @@
 package underhook.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.BufferedReader;
 import java.io.InputStreamReader;
@@ -53,8 +54,37 @@ class DeskPlanIT {
         browser = new Browser(server.address(), server.token());
         Answer made = browser.send("POST", "/api/jobs", "{\"name\":\"Day\",\"from\":\"demo\"}");
         at = "/api/jobs/" + made.text("id");
-        override("GUY_GAP", "L22", 1);
+        gaugeMayBeOff();
+        override("GUY_GAP", "L22", 2);
         told = planned();
+    }
+
+    /** By 8 kg; the demo day states none. */
+    private static void gaugeMayBeOff() throws Exception {
+        String machine = browser.get(at + "/text/machine.yaml").text("text");
+        String off = machine.replaceFirst("fuel-gauge-spread-kg: 0", "fuel-gauge-spread-kg: 8");
+        String change = Json.object().put("revision", 1).put("text", off).toString();
+        assertThat(browser.send("PUT", at + "/text/machine.yaml", change).status()).isEqualTo(200);
+    }
+
+    /** What the pilot's card tells too: the gauge may read less than may be aboard. A full tank is full. */
+    @Test
+    void most_fuel_is_what_the_gauge_may_read() throws Exception {
+        JsonNode plan = get("/plan");
+        double tankKg = plan.path("view").path("tankKg").asDouble(0);
+        int held = 0;
+        for (JsonNode lift : plan.path("view").path("lifts")) {
+            double aboardKg =
+                    plan.path("steps")
+                            .path(lift.path("step").asInt(-1))
+                            .path("fuelMaxKg")
+                            .asDouble(0);
+            boolean isFull = aboardKg > tankKg - 0.5;
+            held += isFull ? 0 : 1;
+            assertThat(lift.path("mostReadKg").asDouble(0))
+                    .isCloseTo(isFull ? tankKg : aboardKg - 8, within(0.6));
+        }
+        assertThat(held).isPositive();
     }
 
     private static Answer override(String code, String subject, long revision) throws Exception {
@@ -473,6 +503,6 @@ class DeskPlanIT {
         JsonNode versions = get("/versions");
 
         assertThat(versions.path(0).path("what").asString("")).contains("GUY_GAP of L22");
-        assertThat(get("/versions/1..2").toString()).contains("overrides.yaml is new.");
+        assertThat(get("/versions/2..3").toString()).contains("overrides.yaml is new.");
     }
 }

@@ -25,6 +25,7 @@ import underhook.core.plan.Drop;
 import underhook.core.plan.Plan;
 import underhook.core.plan.Rotation;
 import underhook.core.plan.Step;
+import underhook.core.unit.Units;
 
 /** For each place where loads are hooked up: what goes when, how heavy, on which line. */
 final class LoaderLists {
@@ -272,7 +273,7 @@ final class LoaderLists {
         }
     }
 
-    private static String refuelling(Step step) {
+    private String refuelling(Step step) {
         long kg = Words.down(step.fuelEndKg()) - Words.down(step.fuelStartKg());
         return "REFUEL "
                 + kg
@@ -280,7 +281,22 @@ final class LoaderLists {
                 + Math.round(kg / FUEL_KG_PER_LITRE)
                 + " litres at 0.80 kg/litre, to "
                 + Words.down(step.fuelEndKg())
-                + " kg. "
+                + " kg"
+                + (words.isPounds() ? pounds(step) : "")
+                + ". "
                 + (step.engineRunning() ? "Engine runs." : "Engine off.");
+    }
+
+    /** For a gauge and a pump of pounds and gallons. */
+    private static String pounds(Step step) {
+        long lb = Words.downLb(step.fuelEndKg()) - Words.downLb(step.fuelStartKg());
+        double volumeM3 = Units.litreToM3(Units.lbToKg((double) lb) / FUEL_KG_PER_LITRE);
+        return " ("
+                + lb
+                + " lb, about "
+                + Math.round(volumeM3 / Units.usGalToM3(1))
+                + " US gal, to "
+                + Words.downLb(step.fuelEndKg())
+                + " lb)";
     }
 }

@@ -322,10 +322,13 @@ class PilotPageTest {
         assertThat(String.join(" ", pages(thirsty, "Pilot page")))
                 .containsPattern("PLANNED ONLY \\d+ lb")
                 .doesNotContainPattern("PLANNED ONLY \\d+ kg");
-        // 363 kg are 800.3 lb, up.
+        // 363 kg are 800.3 lb, up. From 88 to 210.7 kg are 194 to 464 lb, down: 270 lb, 122.47 kg,
+        // at 0.80 kg a
+        // litre and 3.785411784 litres a gallon 40.4 gallons.
         assertThat(String.join(" ", pages(told, "Loader's list A")))
                 .contains(" 82 ft ")
-                .contains("363, 801 lb");
+                .contains("363, 801 lb")
+                .contains("(270 lb, about 40 US gal, to 464 lb)");
         assertThat(String.join(" ", pages(PaperDay.output(), "Pilot card")))
                 .contains("LINE at A: fit 25 m")
                 .doesNotContain("POUNDS");

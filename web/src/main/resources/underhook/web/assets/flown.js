@@ -40,13 +40,13 @@ const LAST = '9999';
 
 const inOrder = (rows) => [...rows].sort((a, b) => (a.hookedAt ?? a.plannedHookedAt ?? LAST).localeCompare(b.hookedAt ?? b.plannedHookedAt ?? LAST));
 
-const loads = (rows) => html`<div class="wide"><table><caption>${t('flownday.loads', { done: rows.filter((one) => one.isDone).length, all: rows.length })}</caption>
+const loads = (rows) => html`<div class="wide"><table class="loads"><caption>${t('flownday.loads', { done: rows.filter((one) => one.isDone).length, all: rows.length })}</caption>
   <thead><tr><th scope="col">${t('flownday.load')}</th><th scope="col">${t('flownday.way')}</th><th scope="col">${t('flownday.hooked')}</th><th scope="col">${t('flownday.done')}</th>
     <th scope="col" class="num">${t('flownday.mass')}</th><th scope="col">${t('flownday.state')}</th></tr></thead>
   <tbody>${inOrder(rows).map((one) => html`<tr><th scope="row"><b>${one.load}</b></th><td>${one.from} → ${one.to}</td>
-    <td>${beside(one.takenOver ? null : one.plannedHookedAt, one.hookedAt)}</td>
-    <td>${beside(one.takenOver ? null : one.plannedDoneAt, one.doneAt)}</td>
-    <td class="num">${u.mass(one.listedKg)}${one.readKg == null ? nothing : html` / <b>${u.mass(one.readKg)}</b>`}</td>
+    <td data-name=${t('flownday.hooked')}>${beside(one.takenOver ? null : one.plannedHookedAt, one.hookedAt)}</td>
+    <td data-name=${t('flownday.done')}>${beside(one.takenOver ? null : one.plannedDoneAt, one.doneAt)}</td>
+    <td class="num" data-name=${t('flownday.mass')}>${u.mass(one.listedKg)}${one.readKg == null ? nothing : html` / <b>${u.mass(one.readKg)}</b>`}</td>
     <td>${one.isDone ? html`${badge('inside', t('flownday.stands'))}${one.takenOver ? html`<br>${t('flownday.takenOver')}` : nothing}` : html`${badge(one.plannedHookedAt ? 'near' : 'outside', t('flownday.open'))} ${said(one.left)}`}
       ${one.givenUp.map((attempt) => html`<br>${attempt.readKg == null ? t('flownday.aborted') : t('flownday.abortedRead', { mass: u.mass(attempt.readKg) })}`)}</td></tr>`)}</tbody></table></div>`;
 

@@ -90,7 +90,7 @@ function fuelLane(steps, x) {
   const full = state.plan.view.tankKg || Math.max(...steps.map((step) => step.fuelEndKg));
   const y = scaleOf(0, full, TOP + FUEL - 6, TOP + 4);
   const line = steps.map((step, i) => `${i ? 'L' : 'M'}${x(u.seconds(step.startAt)).toFixed(1)} ${y(step.fuelStartKg).toFixed(1)}L${x(u.seconds(step.endAt)).toFixed(1)} ${y(step.fuelEndKg).toFixed(1)}`).join('');
-  const most = steps.filter((step) => step.kind === 'rotation').map((step) => svg`<path class="most" d="M${x(u.seconds(step.startAt))} ${y(step.fuelMaxKg)}H${x(u.seconds(step.endAt))}" />`);
+  const most = state.plan.view.lifts.map((lift) => [lift, steps[lift.step]]).map(([lift, step]) => svg`<path class="most" d="M${x(u.seconds(step.startAt))} ${y(lift.mostReadKg)}H${x(u.seconds(step.endAt))}" />`);
   return svg`${[0, full].map((kg) => svg`<path class="grid" d="M${LEFT} ${y(kg)}H${x(u.seconds(steps.at(-1).endAt))}" />`)}<path class="fuelline" d=${line} />${most}`;
 }
 

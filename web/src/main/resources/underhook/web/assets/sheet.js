@@ -14,7 +14,7 @@ const carrying = (leg) => (leg.carrying.length ? leg.carrying.join(' + ') : t('l
 export function sheet(step, lift) {
   const parts = state.sheet.lift === lift.number ? state.sheet : {};
   return html`<article class="sheet" aria-label=${t('sheet.title', { lift: lift.number, loads: step.loads.join(' + ') })}>
-    ${flown(step)}
+    ${flown(step, lift)}
     <div class="charts">
       <figure class="section-figure">
         <figcaption>${t('section.title')}</figcaption>
@@ -50,14 +50,14 @@ export function sheet(step, lift) {
 const waiting = (fault) => html`<p class="waiting">${fault ?? t('waiting')}</p>`;
 
 /** What is flown by, and nothing else, in large figures. */
-function flown(step) {
+function flown(step, lift) {
   const out = step.legs[0];
   const pair = (name, value) => html`<div><dt>${name}</dt><dd class=${value.length > 9 ? 'long' : ''}>${value}</dd></div>`;
   return html`<dl class="flown">
     ${pair(t('flown.hooked'), u.clock(step.hookedAt))}
     ${pair(t('flown.mass'), u.mass(step.massOnHookKg, 'up'))}
     ${pair(t('flown.line'), u.length(step.lineLengthM))}
-    ${pair(t('flown.fuelMax'), u.mass(step.fuelMaxKg, 'down'))}
+    ${pair(t('flown.fuelMax'), u.mass(lift.mostReadKg, 'down'))}
     ${pair(t('flown.fuelAt'), u.mass(step.fuelAtHookKg, 'down'))}
     ${pair(t('flown.leg'), `${u.distance(out?.distanceM)}, ${u.minutes(out?.minutes)}`)}
     ${step.ballastKg ? pair(t('flown.ballast'), u.mass(step.ballastKg, 'up')) : nothing}

@@ -22,14 +22,14 @@ const route = (step) => (step.kind === 'rotation'
 const longestName = () => Math.max(0, ...state.plan.steps.filter((step) => step.kind === 'rotation').map((step) => `${step.loads.join(' + ')} ${route(step)}`.length));
 
 /** Fuel at the hook as a bar, with a notch at the most fuel this lift allows. */
-function fuelBar(step) {
+function fuelBar(step, lift) {
   const full = state.plan.view.tankKg;
   if (!full) return nothing;
   const at = (kg) => 2 + 76 * Math.min(1, kg / full);
   return html`<svg class="fuel" viewBox="0 0 80 14" aria-hidden="true">
     <path class="tube" d="M2 4h76v6H2Z" />
     <path class="fill" d="M2 4H${at(step.fuelAtHookKg)}v6H2Z" />
-    ${svg`<path class="notch" d="M${at(step.fuelMaxKg)} 0v14" />`}
+    ${svg`<path class="notch" d="M${at(lift.mostReadKg)} 0v14" />`}
   </svg>`;
 }
 
@@ -44,7 +44,7 @@ function liftRow(step, lift) {
       ${shape(state.plan.loadsById.get(lift.loads[0])?.kind)}
       <span class="what"><b>${step.loads.join(' + ')}</b> <span>${route(step)}</span></span>
       <span class="mass">${u.mass(step.massOnHookKg, 'up')}</span>
-      <span class="fuelcell">${fuelBar(step)}<span>${t('spine.fuel', { at: u.mass(step.fuelAtHookKg, 'down'), most: u.mass(step.fuelMaxKg, 'down') })}</span></span>
+      <span class="fuelcell">${fuelBar(step, lift)}<span>${t('spine.fuel', { at: u.mass(step.fuelAtHookKg, 'down'), most: u.mass(lift.mostReadKg, 'down') })}</span></span>
       ${badge(lift.status)}
       <span class="first" title=${lift.words}>${first(lift.words)}</span>
     </button>

@@ -10,6 +10,7 @@ import { clock, line, local, mass, massUnit, typedKg } from './units.js';
 
 const ALL = ['engine-on', 'engine-off', 'take-off', 'landing', 'line-on', 'line-checked', 'line-off', 'people-aboard', 'people-out', 'hooked', 'off', 'free-seen', 'free-confirmed', 'aborted', 'refuelled', 'snagged'];
 const ASKED = { 'line-on': 'line', 'people-aboard': 'people', refuelled: 'fuel', landing: 'where' };
+const READY = ['line-on', 'line-checked', 'line-off'];
 const GAUGE = ['engine-on', 'landing', 'engine-off', 'refuelled'];
 
 // A finger on its way, or pressing twice, must not say the next thing by mistake.
@@ -28,6 +29,9 @@ export function isStill(where, meaning) {
 
 const hasRested = (where) => performance.now() - shown.get(where).since >= STILL_MS;
 
+/** What is asked first is no tap. */
+const act = (kind, loads) => (kind === 'again' ? set({ ask: 'again' }) : press(kind, { loads }));
+
 /** Makes a tap. Without network this device says itself what will not be allowed. */
 async function press(kind, more = {}) {
   // Who stands at a place sees the machine land there.
@@ -35,7 +39,8 @@ async function press(kind, more = {}) {
   const { given, ...rest } = more;
   const why = state.online || more.anyway ? null : refusal(foreseen(), { kind, by: state.me.by, place: state.me.place, loads: [], ...rest });
   if (why) { set({ ask: 'sure', sure: { kind, rest, why } }); return; }
-  set({ ask: null, typed: '', chosen: null, as: null });
+  // What is only made ready for a lift that was chosen changes no choice.
+  set({ ask: null, typed: '', chosen: READY.includes(kind) ? state.chosen : null, as: null });
   await tap(kind, rest);
   navigator.vibrate?.(40);
   deliver();
@@ -76,6 +81,9 @@ function toLift({ standing, lifts, next }) {
   return { kind: 'hooked', loads };
 }
 
+/** What was given up hangs on the hook again only after somebody said so: it may weigh what it weighed. */
+const decided = (one, next) => (one.kind === 'hooked' && !state.chosen && next.state === 'aborted' ? { ...one, kind: 'again' } : one);
+
 /** What comes next: by the steps before the lift where somebody taps them, and beside it what would lead past them. */
 function likely(now) {
   const { standing, next, before: steps } = now;
@@ -84,7 +92,7 @@ function likely(now) {
   if (first) return { first: { kind: 'off', loads: [first] } };
   if (standing.peopleAboard) return { first: { kind: 'people-out', loads: [] } };
   if (!next && !state.chosen) return { first: null };
-  const past = toLift(now);
+  const past = decided(toLift(now), next);
   // A lift chosen here is flown before those steps.
   const kind = state.chosen ? null : steps.map((step) => asks(step, standing)).find(Boolean);
   return kind && kind !== past.kind ? { first: { kind, loads: [] }, past } : { first: past };
@@ -107,6 +115,11 @@ const pad = (title, done, label) => html`<section class="pad" aria-label=${title
 
 const others = () => state.day.crews.flatMap((crew) => crew.people).concat('pilot').filter((who) => who !== state.me.by);
 
+/** The pilot's word on a lift that was given up. */
+const again = (lift) => html`<section class="grid" aria-label=${t('loader.again', { loads: loadsOf(lift).join(' + ') })}><h2>${t('loader.again', { loads: loadsOf(lift).join(' + ') })}</h2>${heavier(lift, weighedKg(lift))}<p>${t('loader.againWords')}</p>
+  <button class="big" data-again="other" @click=${() => set({ ask: 'lift' })}>${t('loader.other')}</button><a class="button big" href="#report">${t('orders.ask')}</a>
+  <button class="big" data-again="same" @click=${() => set({ chosen: lift, ask: null })}>${t('loader.same', { loads: loadsOf(lift).join(' + ') })}</button><button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
+
 const asked = (now) => {
   switch (state.ask) {
     case 'line': return html`<section class="grid" aria-label=${t('loader.line')}><h2>${t('loader.line')}</h2>${state.day.lines.map((one) => html`<button class="big" @click=${() => press('line-on', { given: true, lineM: one.lengthM })}>${line(one.lengthM)}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
@@ -116,6 +129,7 @@ const asked = (now) => {
     case 'weight': return pad(weighing(), () => weigh(toWeigh()));
     case 'gauge': return pad(reading(toRead()), () => weigh(toRead()));
     case 'lift': return html`<section class="grid" aria-label=${t('loader.other')}><h2>${t('loader.other')}</h2>${now.lifts.filter((lift) => lift.state === 'waits' || lift.state === 'aborted').flatMap((lift) => [lift, ...(lift.loads.length > 1 ? lift.loads.map((load) => only(lift, [load.id])) : [])]).map((lift) => html`<button class="big left" @click=${() => set({ chosen: lift, ask: null })}>${lift.number}: ${words(lift)}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
+    case 'again': return now.next?.state === 'aborted' ? again(now.next) : html`<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button>`;
     case 'as': return html`<section class="grid" aria-label=${t('loader.aswho')}><h2>${t('loader.aswho')}</h2>${others().map((by) => html`<button @click=${() => press('free-confirmed', { by, loads: now.standing.notYetFree })}>${by}</button>`)}<button @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
     case 'sure': return html`<section class="refused" role="alert"><h2>${t('refused.title')}: ${t(`kind.${state.sure.kind}`)}</h2><p>${t(`why.${state.sure.why}`)}</p><p>${t('refused.offline')}</p>
       <button class="big" @click=${() => press(state.sure.kind, { ...state.sure.rest, given: true, anyway: true })}>${t('refused.happened')}</button><button class="big main" @click=${() => set({ ask: null })}>${t('loader.cancel')}</button></section>`;
@@ -171,7 +185,7 @@ const huge = (meaning, words, act, kind) => html`<button class="huge main" data-
 const due = ({ before: steps, standing }, { first, past }) => {
   const kinds = new Set(steps.filter((step) => step.kind === 'refuel' || step.kind === 'crew_move' && !standing.peopleAboard).map((step) => asks(step, standing)));
   const others = [...kinds].filter((kind) => kind !== first?.kind).map((kind) => ({ kind, loads: [] })).concat(past ?? []);
-  return html`<div class="grid two" ?inert=${!hasRested('page')}>${others.map(({ kind, loads }) => html`<button class="big" data-now=${kind} @click=${() => press(kind, { loads })}>${t(`kind.${kind}`)}${loads.length ? html`<br>${loads.join(' + ')}` : nothing}</button>`)}</div>`;
+  return html`<div class="grid two" ?inert=${!hasRested('page')}>${others.map(({ kind, loads }) => html`<button class="big" data-now=${kind} @click=${() => act(kind, loads)}>${t(`kind.${kind}`)}${loads.length ? html`<br>${loads.join(' + ')}` : nothing}</button>`)}</div>`;
 };
 
 export function loader() {
@@ -191,7 +205,7 @@ export function loader() {
     ${before(steps.slice(0, 1))}
     ${lift ? html`<p class="lift">${t(lift.state === 'waits' || lift.state === 'aborted' ? 'loader.next' : 'loader.now', { lift: lift.number })}: ${words(lift)}</p>${about(lift)}${hangs(now.standing, lift)}${heavier(lift, weighedKg(lift))}` : html`<p>${t('loader.none')}</p>`}
     ${alone ? html`<p class="caution">${t('loader.second')}</p>${huge(`as ${first.loads}`, t('loader.as'), () => set({ ask: 'as' }), 'as')}`
-      : first ? huge(`${first.kind} ${first.loads}`, html`${t(`kind.${first.kind}`)}<br>${first.loads.join(' + ')}`, () => press(first.kind, { loads: first.loads }), first.kind) : nothing}
+      : first ? huge(`${first.kind} ${first.loads}`, html`${t(`kind.${first.kind}`)}<br>${first.loads.join(' + ')}`, () => act(first.kind, first.loads), first.kind) : nothing}
     ${due(now, next)}${before(steps.slice(1), t('before.then'))}`}</div>
   <div ?inert=${!hasRested('page')}>${state.ask ? asked(now) : html`
     <div class="grid two">

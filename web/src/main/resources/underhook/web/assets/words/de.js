@@ -21,7 +21,7 @@ export default {
   'line.fitted': 'Leine {length}', 'line.off': 'ohne Leine',
   'leftOut.title': 'Ausgelassen: {count}',
   'sheet.title': 'Hub {lift}, {loads}',
-  'flown.hooked': 'am Haken um', 'flown.mass': 'am Haken', 'flown.line': 'Leine', 'flown.fuelMax': 'höchster Treibstoff', 'flown.fuelAt': 'Treibstoff am Haken', 'flown.leg': 'Hinweg', 'flown.ballast': 'Ballast',
+  'flown.hooked': 'am Haken um', 'flown.mass': 'am Haken', 'flown.line': 'Leine', 'flown.fuelMax': 'höchste Tankanzeige', 'flown.fuelAt': 'Treibstoff am Haken', 'flown.leg': 'Hinweg', 'flown.ballast': 'Ballast',
   'leg.empty': 'leere Leine', 'leg.choose': 'Abschnitt',
   'section.title': 'Von der Seite', 'section.axes': 'Höhe AMSL über der Strecke', 'section.exaggeration': 'Höhen × {factor}', 'section.least': 'kleinster Abstand {gap}', 'section.fly': 'Den Abschnitt fliegen',
   'section.words': 'Schnitt von {from} nach {to}, {distance}. Kleinster Abstand {gap} bei {where}.',

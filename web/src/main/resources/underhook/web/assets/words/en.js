@@ -18,7 +18,7 @@ export default {
   'line.fitted': '{length} line on', 'line.off': 'line off',
   'leftOut.title': 'Left out: {count}',
   'sheet.title': 'Lift {lift}, {loads}',
-  'flown.hooked': 'hooked at', 'flown.mass': 'on the hook', 'flown.line': 'line', 'flown.fuelMax': 'most fuel', 'flown.fuelAt': 'fuel at hook', 'flown.leg': 'way out', 'flown.ballast': 'ballast',
+  'flown.hooked': 'hooked at', 'flown.mass': 'on the hook', 'flown.line': 'line', 'flown.fuelMax': 'most fuel read', 'flown.fuelAt': 'fuel at hook', 'flown.leg': 'way out', 'flown.ballast': 'ballast',
   'leg.empty': 'empty line', 'leg.choose': 'Leg',
   'section.title': 'From the side', 'section.axes': 'height AMSL over distance', 'section.exaggeration': 'heights × {factor}', 'section.least': 'least gap {gap}', 'section.fly': 'Fly the leg',
   'section.words': 'Section from {from} to {to}, {distance}. Least gap {gap} at {where}.',
