@@ -136,7 +136,8 @@ public final class Underhook {
                         planDay,
                         folder -> new DemoDay().write(folder),
                         clock,
-                        new EveningTables());
+                        new EveningTables(),
+                        new EveningPdf());
     }
 
     /** Sets the program's clock to a day that is to be rehearsed. */

@@ -16,6 +16,7 @@ import underhook.app.desk.Desk;
 import underhook.app.flying.FlyingDay;
 import underhook.app.flying.FlyingDays;
 import underhook.app.flying.PlaceLook;
+import underhook.app.port.Content;
 import underhook.app.port.KeptTap;
 import underhook.app.replan.RestOfDay.Patience;
 import underhook.core.flown.FlownDay;
@@ -47,6 +48,7 @@ final class DayApi {
                 .add("GET", "/api/jobs/{id}/day/taps.csv", this::table)
                 .add("GET", "/api/jobs/{id}/day/log", this::log)
                 .add("GET", "/api/jobs/{id}/day/flown", this::flown)
+                .add("GET", "/api/jobs/{id}/day/evening.pdf", this::evening)
                 .add("GET", "/api/jobs/{id}/day/places", this::places)
                 .add("GET", "/api/jobs/{id}/day/emergency", this::emergency)
                 .add("POST", "/api/jobs/{id}/day/order", this::order)
@@ -152,6 +154,15 @@ final class DayApi {
                         .findBesidePlan()
                         .map(FlownJson::of)
                         .orElseThrow(() -> new Refused(404, "The job has not been planned yet.")));
+    }
+
+    private void evening(Call call) throws IOException {
+        FlyingDay day = day(call);
+        Content paper =
+                day.findEveningPaper()
+                        .orElseThrow(() -> new Refused(404, "The job has not been planned yet."));
+        call.saveAs(day.job().id() + "-evening.pdf");
+        call.answer("application/pdf", paper);
     }
 
     private void places(Call call) throws IOException {

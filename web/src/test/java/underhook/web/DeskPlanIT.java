@@ -332,6 +332,10 @@ class DeskPlanIT {
         JsonNode flown = get("/day/flown");
 
         assertThat(flown.path("taps").asInt(0)).isEqualTo(8);
+        // ISO 32000-1, 7.5.2: a file begins with %PDF. What stands in it is EveningBooksTest's.
+        var paper = browser.bytes(at + "/day/evening.pdf");
+        assertThat(paper.statusCode()).isEqualTo(200);
+        assertThat(new String(paper.body(), StandardCharsets.ISO_8859_1)).startsWith("%PDF-");
         assertThat(flown.path("planned").path("lifts"))
                 .isEqualTo(plan.path("summary").path("rotations"));
         assertThat(flown.path("flown").path("lifts").asInt(0)).isEqualTo(2);

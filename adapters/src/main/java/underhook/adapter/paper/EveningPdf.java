@@ -23,7 +23,7 @@ import underhook.core.flown.MachineSums;
 import underhook.core.learn.Credibility;
 import underhook.core.learn.Measure;
 
-/** Writes evening.pdf: the day as planned and as flown, and what it teaches. */
+/** Writes evening.pdf: the day as planned and as flown, what it teaches, and what books and customer want of it. */
 public final class EveningPdf implements EveningWriter {
     private static final double LABEL_WIDTH = 62;
     private static final double LATER_WIDTH = 62;
@@ -48,6 +48,8 @@ public final class EveningPdf implements EveningWriter {
             }
             teaches(flow, day);
             lifts(flow, day, words);
+            EveningBooks.draw(
+                    new Flow(book, PDRectangle.A4, "Hours, counts and invoice basis"), day);
             book.write(file);
         }
     }

@@ -12,12 +12,12 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import underhook.app.port.ClosedDay;
 import underhook.app.port.ClosedDay.LiftLine;
+import underhook.app.port.DayCounts;
 import underhook.app.port.EveningWriter;
 import underhook.app.port.FlownSample;
 import underhook.app.port.Written;
 import underhook.core.billing.Invoice;
 import underhook.core.finding.Finding;
-import underhook.core.flown.MachineSums;
 import underhook.core.flown.TapKind;
 import underhook.core.job.PlaceId;
 import underhook.core.learn.Credibility;
@@ -139,55 +139,9 @@ public final class EveningSheets {
     }
 
     private static List<List<String>> machine(ClosedDay day) {
-        MachineSums sums = day.flown().sums();
-        List<List<String>> rows = new ArrayList<>();
-        rows.add(hours("engine on", sums.engineOnS(), "started minute counts"));
-        rows.add(hours("flying, take-off to landing", sums.flyingS(), "started minute counts"));
-        rows.add(count("flights", sums.flights(), "tapped, or shown by a load that was lifted"));
-        rows.add(count("take-offs", sums.takeOffs(), "tapped"));
-        rows.add(count("landings", sums.landings(), "tapped"));
-        rows.add(count("loads lifted on the hook", sums.lifts(), "given up or not"));
-        rows.add(count("snags and jerks", sums.snags(), "each asks for an inspection"));
-        for (ClosedDay.PartLine part : day.parts()) {
-            String name = part.before().part();
-            String rule = part.before().rule().name() + " (" + part.before().rule().source() + ")";
-            rows.add(count(name + ": cycles of the day", part.after().dayCycles(), rule));
-            rows.add(count(name + ": cycles in all", part.after().cycles(), rule));
-            rows.add(hours(name + ": in use in all", part.after().usedS(), "started minute"));
-            part.after()
-                    .leftCycles()
-                    .ifPresent(left -> rows.add(count(name + ": cycles left", left, rule)));
-            part.after()
-                    .leftS()
-                    .ifPresent(
-                            left ->
-                                    rows.add(
-                                            List.of(
-                                                    name + ": time left",
-                                                    Written.down(left / 3600, 1).toPlainString(),
-                                                    "h",
-                                                    "rounded down")));
-            rows.add(
-                    List.of(
-                            name + ": due",
-                            part.after().due() ? "yes" : "no",
-                            "",
-                            "at the limit that comes first; the maintenance manual decides"));
-        }
-        return rows;
-    }
-
-    private static List<String> hours(String what, double s, String how) {
-        long minutes = (long) Math.ceil(s / 60 - 1e-9);
-        return List.of(
-                what,
-                String.format(Locale.ROOT, "%d:%02d", minutes / 60, minutes % 60),
-                "h:min",
-                how);
-    }
-
-    private static List<String> count(String what, int count, String how) {
-        return List.of(what, Integer.toString(count), "", how);
+        return DayCounts.of(day).stream()
+                .map(row -> List.of(row.what(), row.amount(), row.unit(), row.how()))
+                .toList();
     }
 
     private static List<List<String>> invoice(ClosedDay day) {

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.time.InstantSource;
 import underhook.app.PlanDay;
 import underhook.app.port.EveningFiles;
+import underhook.app.port.EveningWriter;
 import underhook.app.port.JobInputs;
 import underhook.app.port.JobReader;
 import underhook.app.port.PlanReader;
@@ -19,7 +20,8 @@ public record DeskTools(
         PlanDay planDay,
         Demo demo,
         InstantSource clock,
-        EveningFiles evening) {
+        EveningFiles evening,
+        EveningWriter eveningPaper) {
     /** Writes the demo day's files into a folder. */
     public interface Demo {
         void write(Path folder) throws IOException;

@@ -1,6 +1,8 @@
 package underhook.app.flying;
 
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -388,6 +390,21 @@ public final class FlyingDay {
                                         look.plan().plan(),
                                         taps,
                                         hands(look.job().job(), Optional.of(look.plan().plan()))));
+    }
+
+    /** The same on paper, without what only the books say; empty without a plan. */
+    public Optional<Content> findEveningPaper() throws IOException {
+        Optional<ClosedDay> day = findBesidePlan();
+        if (day.isEmpty()) {
+            return Optional.empty();
+        }
+        Path file = Files.createTempFile("evening", ".pdf");
+        try {
+            job.tools().eveningPaper().write(day.get(), file);
+            return Optional.of(Content.of(Files.readAllBytes(file)));
+        } finally {
+            Files.deleteIfExists(file);
+        }
     }
 
     /** The log as the table that closes the day; what was taken back stands there too. */

@@ -14,7 +14,7 @@ export function flown() {
     <h2>${t('flownday.title')}</h2>
     <p class="hint">${day.taps ? t('flownday.hint', { taps: day.taps, at: u.clock(day.lastAt) }) : t('flownday.none')}</p>
     <p class="acts"><button @click=${actions.loadFlown}>${t('flownday.again')}</button>
-      ${day.taps ? html`<a class="button" href=${`/api/jobs/${state.jobId}/day/taps.csv`} download>${t('flownday.taps')}</a>` : nothing}</p>
+      ${day.taps ? html`<a class="button" href=${`/api/jobs/${state.jobId}/day/taps.csv`} download>${t('flownday.taps')}</a> <a class="button" href=${`/api/jobs/${state.jobId}/day/evening.pdf`} download>${t('flownday.paper')}</a>` : nothing}</p>
     ${day.taps ? html`${sums(day)}${loads(day.loads)}${findings(day.findings)}` : nothing}</section>`;
 }
 
