@@ -13,6 +13,9 @@ import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import underhook.adapter.job.text.Faults;
+import underhook.adapter.job.text.Source;
+import underhook.adapter.job.text.Yaml;
 import underhook.app.port.Fault;
 import underhook.app.port.JobReading;
 import underhook.app.port.RasterReader;
@@ -246,6 +249,16 @@ class JobFaultsTest {
                                 ""),
                 "AXES_SWAPPED places.csv:3: x_m: is far off. Perhaps easting and northing are"
                         + " swapped");
+    }
+
+    /** A sign of two parts, at whichever place of the file it stands. */
+    @Test
+    void reads_signs_outside_the_first_plane_anywhere_in_yaml() {
+        for (int blanks = 0; blanks < 2100; blanks++) {
+            String text = "#" + " ".repeat(blanks) + "\nname: 😀\n";
+            Source source = new Source("some.yaml", new Faults());
+            assertThat(Yaml.read(text, source)).as("%d blanks", blanks).isPresent();
+        }
     }
 
     /** So far off that the plane of the others does not reach there: a fault all the same, and no failure. */

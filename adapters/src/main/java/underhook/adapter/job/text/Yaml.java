@@ -28,7 +28,13 @@ public final class Yaml {
 
     /** The fields of the file's one mapping; empty, with a fault, when it is none. */
     public static Optional<Fields> read(String text, Source source) {
-        LoadSettings settings = LoadSettings.builder().setCodePointLimit(Integer.MAX_VALUE).build();
+        LoadSettings settings =
+                LoadSettings.builder()
+                        .setCodePointLimit(Integer.MAX_VALUE)
+                        // All at once: the reader fails on a sign of two parts that lies over the
+                        // end of its buffer.
+                        .setBufferSize(text.length() + 2)
+                        .build();
         try {
             if (!isPlainTree(new Parse(settings).parseString(text), source)) {
                 return Optional.empty();
