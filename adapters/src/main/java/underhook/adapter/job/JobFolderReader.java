@@ -75,6 +75,14 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
     private static final int SECONDS_PER_DEGREE = 240;
 
     /**
+     * A reserve shorter than this is told.
+     *
+     * @source WAC-296-45 20 min while people ride or work near
+     * @source SPO-OP-131 20 min at best-range speed, 10 by day within 25 NM of the start
+     */
+    private static final Duration USUAL_RESERVE = Duration.ofMinutes(20);
+
+    /**
      * Clocks differ from the sun's by up to three and a half hours.
      *
      * @source common practice, no source: the far west of a country with one zone, summer time included
@@ -334,6 +342,7 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                         one -> checkTogether(rows, ground.get().frame(), one.rotorRadiusM()));
             }
             checkDaylight(positions);
+            Stream.concat(machine.stream(), others.stream()).forEach(this::checkReserve);
             if (!faults.isEmpty()) {
                 return Optional.empty();
             }
@@ -908,6 +917,28 @@ public final class JobFolderReader implements JobReader, EditionReader, JobInput
                                 new Found(head.day().date().toString(), "a day with sun"));
             }
             checkZone(where);
+        }
+
+        /** The operator may have leave for less; a digit that is missing looks the same. */
+        private void checkReserve(Machine machine) {
+            if (machine.reserveS() >= USUAL_RESERVE.toSeconds()) {
+                return;
+            }
+            findings.add(
+                    new Finding(
+                            FindingCode.RESERVE_SHORT,
+                            Severity.CAUTION,
+                            machine.name(),
+                            // Never shown as long as what is usual.
+                            BigDecimal.valueOf(machine.reserveS() / 60)
+                                    .setScale(1, RoundingMode.FLOOR)
+                                    .stripTrailingZeros()
+                                    .toPlainString(),
+                            Long.toString(USUAL_RESERVE.toMinutes()),
+                            "min",
+                            "WAC-296-45",
+                            "The reserve is short. Where people work below, 20 min are asked; 10 by some"
+                                    + " rules, by day and near the start. Perhaps a digit is missing."));
         }
 
         /** Nowhere do clocks stand so far from the sun's. */

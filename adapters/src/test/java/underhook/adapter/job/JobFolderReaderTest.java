@@ -308,6 +308,42 @@ class JobFolderReaderTest {
                 .isEmpty();
     }
 
+    /** 20 min where people work below: WAC-296-45. */
+    @Test
+    void says_that_a_reserve_is_shorter_than_rules_ask_for() {
+        assertThat(
+                        said(
+                                good(
+                                        new SampleJob()
+                                                .with(
+                                                        "machine.yaml",
+                                                        "reserve-min: 20",
+                                                        "reserve-min: 2"))))
+                .extracting(
+                        f ->
+                                f.code()
+                                        + " "
+                                        + f.severity()
+                                        + " "
+                                        + f.value()
+                                        + " "
+                                        + f.limit()
+                                        + " "
+                                        + f.unit())
+                .containsExactly("RESERVE_SHORT CAUTION 2 20 min");
+        assertThat(
+                        said(
+                                good(
+                                        new SampleJob()
+                                                .with(
+                                                        "machine.yaml",
+                                                        "reserve-min: 20",
+                                                        "reserve-s: 1199.9"))))
+                .extracting(Finding::value)
+                .containsExactly("19.9");
+        assertThat(said(good(new SampleJob()))).isEmpty();
+    }
+
     /** A position copied from row to row: with nobody told, a load comes down on who waits at the other place. */
     @Test
     void says_that_two_places_lie_under_one_rotor() {
