@@ -52,7 +52,10 @@ public final class CardsPdf implements OutputWriter {
                 new BriefingPages(output).draw(book, tongue);
             }
             new GuardLists(output, words).draw(book);
-            new EmergencyPages(output, words).draw(book);
+            new EmergencyPages(output, words).draw(book, Tongue.ENGLISH);
+            for (Tongue tongue : tongues) {
+                new EmergencyPages(output, words).draw(book, tongue);
+            }
             new MapPage(output, words).draw(book);
             new AheadPages(output).draw(book);
             new FindingPages(output).draw(book);

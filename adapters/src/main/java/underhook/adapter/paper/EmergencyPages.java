@@ -42,8 +42,8 @@ final class EmergencyPages {
         this.stated = output.readJob().emergency().plan();
     }
 
-    void draw(Book book) throws IOException {
-        Flow flow = new Flow(book, PDRectangle.A4, "Emergency");
+    void draw(Book book, Tongue tongue) throws IOException {
+        Flow flow = new Flow(book, PDRectangle.A4, "Emergency", tongue);
         flow.paragraph(
                 Face.STRONG,
                 "Keep others away until the lines are known to be dead and the rotor stands. Say who you are,"

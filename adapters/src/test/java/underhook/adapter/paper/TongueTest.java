@@ -78,6 +78,12 @@ class TongueTest {
                 .isEqualTo("P hängt an. MIT L36, gelöst als Nr. 2.");
         assertThat(german.say("DANGEROUS GOODS: UN 1202. Diesel. P hooks. "))
                 .isEqualTo("GEFAHRGUT: UN 1202. Diesel. P hooks.");
+        assertThat(german.say("W1 40 m, W2 LIVE 60 m, W3 LIVE 80 m"))
+                .isEqualTo("W1 40 m, W2 UNTER SPANNUNG 60 m, W3 UNTER SPANNUNG 80 m");
+        assertThat(german.say("W1 LIVE; W2 LIVE, in no obstacle file; W3; others seen: ________"))
+                .isEqualTo(
+                        "W1 UNTER SPANNUNG; W2 UNTER SPANNUNG, in keiner Hindernisliste; W3;"
+                                + " andere gesehen: ________");
         assertThat(german.listUnsaid()).isEmpty();
         assertThat(german.say("P hooks. Nobody wrote this. "))
                 .isEqualTo("P hooks. Nobody wrote this. ");
