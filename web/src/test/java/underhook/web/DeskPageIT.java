@@ -293,6 +293,12 @@ class DeskPageIT {
         lift(2).sendKeys(Keys.ENTER);
 
         page.waitFor(".sheet svg.section");
+        // What grows on the ground is drawn down to the foot: the ground covers it, or all of it
+        // looks like trees.
+        assertThat(
+                        page.run(
+                                "return getComputedStyle(document.querySelector('#earth .under')).fill === getComputedStyle(document.body).backgroundColor"))
+                .isEqualTo(true);
         page.waitFor(".sheet svg.rose");
         page.waitFor(".limits .number").click();
         page.waitUntil("inputs are named", it -> it.find("dialog tbody tr").size() > 2);

@@ -163,7 +163,8 @@ final class PilotPage {
                 + words.variation()
                 + "; altitudes AMSL; hook: belly hook at the first set-down. ALT: where to when the place"
                 + " is shut, load on, straight: over clears ground, trees, wires; fuel is what the gauge"
-                + " must read at the shut place, reserve kept. An estimate: look.";
+                + " must read at the shut place, reserve kept. An estimate: look. BENT: way not straight,"
+                + " see card.";
     }
 
     private void head(Flow flow) throws IOException {
@@ -286,7 +287,7 @@ final class PilotPage {
                         .flatMap(lift -> lift.rotation().legs().stream())
                         .filter(leg -> leg.from().equals(place) || leg.to().equals(place))
                         .anyMatch(leg -> !Courses.of(job, leg).isEmpty());
-        return isBent ? " NOT STRAIGHT: see card." : "";
+        return isBent ? " BENT." : "";
     }
 
     private static long fuel(double massKg, boolean inPounds) {

@@ -117,7 +117,7 @@ class BentWaysTest {
         try (PDDocument document = Loader.loadPDF(file.toFile())) {
             String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
             assertThat(text)
-                    .contains("NOT STRAIGHT: see card.")
+                    .containsPattern("\\d\\d:\\d\\d \\w+\\. BENT\\.")
                     .contains("NOT STRAIGHT: 357° 2.0, 087° 2.0 km.")
                     .contains("360° 2.0, 090° 2.0 km TRUE.");
         }

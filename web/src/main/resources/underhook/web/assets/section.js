@@ -40,7 +40,7 @@ export function section(data, leg) {
   const exaggeration = ((h - PAD.top - PAD.bottom) / (high - low)) / ((w - PAD.left - PAD.right) / last);
   const here = points[Math.round(state.at * (points.length - 1))], least = data.least;
   return html`<svg class="chart section" width=${w * k} height=${h * k} viewBox="0 0 ${w} ${h}" role="img" aria-label=${words(data, leg)}>
-    <defs><pattern id="earth" width="8" height="8" patternUnits="userSpaceOnUse"><path d="M-2 2 2-2M0 8 8 0M6 10l4-4" class="hatch" /></pattern>
+    <defs><pattern id="earth" width="8" height="8" patternUnits="userSpaceOnUse"><rect width="8" height="8" class="under" /><path d="M-2 2 2-2M0 8 8 0M6 10l4-4" class="hatch" /></pattern>
       <pattern id="trees" width="6" height="6" patternUnits="userSpaceOnUse"><path d="M1 5 3 1 5 5" class="hatch" /></pattern></defs>
     ${steps(low, high, 4, u.LENGTH_M()).map((v) => svg`<path class="grid" d="M${PAD.left} ${y(v)}H${w - PAD.right}" /><text x=${PAD.left - 13} y=${y(v) + 4} class="right">${u.length(v)}</text>`)}
     ${steps(0, last, Math.max(2, Math.floor(w / 110)), u.DISTANCE_M()).map((v) => svg`<path class="grid" d="M${x(v)} ${h - PAD.bottom}v4" /><text x=${x(v)} y=${h - 6} class=${x(v) > w - 34 ? 'right' : v ? 'middle' : ''}>${u.distance(v)}</text>`)}
