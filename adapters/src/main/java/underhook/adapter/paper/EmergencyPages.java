@@ -83,7 +83,7 @@ final class EmergencyPages {
         flow.heading("Make a line dead");
         flow.table(
                 List.of(
-                        Flow.Column.strong("line", 70),
+                        Flow.Column.strong("wire", 70),
                         Flow.Column.strong("who", 160),
                         Flow.Column.strong("number", 150),
                         Flow.Column.of("how", 147)));

@@ -78,6 +78,8 @@ class TongueTest {
                 .isEqualTo("P hängt an. MIT L36, gelöst als Nr. 2.");
         assertThat(german.say("DANGEROUS GOODS: UN 1202. Diesel. P hooks. "))
                 .isEqualTo("GEFAHRGUT: UN 1202. Diesel. P hooks.");
+        assertThat(german.say("line 15 m, 25 m; times on each crew's sheet"))
+                .isEqualTo("Leine 15 m, 25 m; Zeiten auf dem Blatt jedes Trupps");
         assertThat(german.say("W1 40 m, W2 LIVE 60 m, W3 LIVE 80 m"))
                 .isEqualTo("W1 40 m, W2 UNTER SPANNUNG 60 m, W3 UNTER SPANNUNG 80 m");
         assertThat(german.say("W1 LIVE; W2 LIVE, in no obstacle file; W3; others seen: ________"))
