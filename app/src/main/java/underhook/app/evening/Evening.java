@@ -126,6 +126,7 @@ final class Evening {
                                                         + ".")));
         Learning learning = new Learning(readJob, plan);
         List<FlownSample> samples = learning.samples(lines, flown);
+        findings.addAll(Learning.far(samples, facts.earlier()));
         Charged charged = Charged.of(job, lines, flown);
         findings.addAll(charged.findings());
         facts.books()

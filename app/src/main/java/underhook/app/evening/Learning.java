@@ -13,6 +13,9 @@ import java.util.OptionalDouble;
 import underhook.app.port.ClosedDay.LiftLine;
 import underhook.app.port.FlownSample;
 import underhook.app.port.ReadJob;
+import underhook.core.finding.Finding;
+import underhook.core.finding.FindingCode;
+import underhook.core.finding.Severity;
 import underhook.core.flown.FlownDay;
 import underhook.core.flown.Tap;
 import underhook.core.job.Job;
@@ -25,6 +28,12 @@ import underhook.core.plan.Rotation;
 final class Learning {
     /** The plan's own figures count as so many flights. @source PRACTICE about a quarter of a day */
     private static final double PLAN_SAMPLES = 10;
+
+    /** What is told against so few others says little of it. @source PRACTICE */
+    private static final int LEAST_SAMPLES = 4;
+
+    /** So many times the middle one is no spread of flying. @source PRACTICE */
+    private static final double FAR_FACTOR = 3;
 
     private final Job job;
     private final List<Rotation> rotations;
@@ -178,6 +187,61 @@ final class Learning {
         return line.kind() + " / " + place.toLowerCase(Locale.ROOT) + " / " + lineM;
     }
 
+    /**
+     * Times of today that are far above the others of their group: most likely something else was done meanwhile, and
+     * whoever was there knows.
+     */
+    static List<Finding> far(List<FlownSample> today, List<FlownSample> earlier) {
+        List<FlownSample> all = new ArrayList<>(earlier);
+        all.addAll(today);
+        List<Finding> far = new ArrayList<>();
+        for (FlownSample sample : today) {
+            boolean isTime =
+                    sample.quantity() == Measure.LIFT_TIME
+                            || sample.quantity() == Measure.HOVER_TIME;
+            double[] ratios =
+                    all.stream()
+                            .filter(one -> one.quantity() == sample.quantity())
+                            .filter(one -> one.group().equals(sample.group()))
+                            .mapToDouble(Learning::ratio)
+                            .sorted()
+                            .toArray();
+            double middle = ratios[(ratios.length - 1) / 2];
+            if (isTime && ratios.length >= LEAST_SAMPLES && ratio(sample) > FAR_FACTOR * middle) {
+                far.add(far(sample, middle, ratios.length));
+            }
+        }
+        return far;
+    }
+
+    private static Finding far(FlownSample sample, double middleRatio, int samples) {
+        String flown = String.format(Locale.ROOT, "%.1f", ratio(sample));
+        String middle = String.format(Locale.ROOT, "%.1f", middleRatio);
+        return new Finding(
+                FindingCode.SAMPLE_FAR,
+                Severity.NOTE,
+                sample.group(),
+                flown,
+                middle,
+                "1",
+                "PRACTICE",
+                (sample.quantity() == Measure.LIFT_TIME ? "A lift" : "A hover")
+                        + " of "
+                        + sample.group()
+                        + " took "
+                        + flown
+                        + " times as long as planned, the middle one of "
+                        + samples
+                        + " took "
+                        + middle
+                        + ". It counts in what is learned: where something else was done meanwhile, take its row"
+                        + " out of samples.csv.");
+    }
+
+    private static double ratio(FlownSample sample) {
+        return sample.flownAmount() / sample.plannedAmount();
+    }
+
     /** Estimates of all days together. */
     static Map<Measure, Credibility> learned(List<FlownSample> today, List<FlownSample> earlier) {
         Map<Measure, Map<String, List<Credibility.Sample>>> grouped = new EnumMap<>(Measure.class);
@@ -186,7 +250,7 @@ final class Learning {
         for (FlownSample sample : all) {
             grouped.computeIfAbsent(sample.quantity(), q -> new LinkedHashMap<>())
                     .computeIfAbsent(sample.group(), g -> new ArrayList<>())
-                    .add(Credibility.Sample.of(sample.flownAmount() / sample.plannedAmount()));
+                    .add(Credibility.Sample.of(ratio(sample)));
         }
         Map<Measure, Credibility> learned = new EnumMap<>(Measure.class);
         grouped.forEach(

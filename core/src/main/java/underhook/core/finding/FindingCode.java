@@ -125,6 +125,7 @@ public enum FindingCode {
     STANDBY_AFTER,
     /** Taken back long after the last shutdown. */
     TAP_CORRECTED,
+    SAMPLE_FAR,
     // Calculations by hand
     VALUE_OUT_OF_RANGE,
     TRACK_NOT_HELD,
