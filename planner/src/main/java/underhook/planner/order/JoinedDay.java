@@ -151,8 +151,10 @@ final class JoinedDay {
     private record Known(Optional<Bound> bound, List<ToldPlace> told) {}
 
     private Summary priced(Plan fresh, List<RefusedComfort> refused, Known known) {
-        Optional<Bound> bound = known.bound();
         Summary sum = fresh.summary();
+        // Where nothing is flown any more the day ended before the order was asked for.
+        Optional<Bound> bound =
+                known.bound().filter(one -> !one.finishAt().isAfter(sum.finishAt()));
         Rules.Costs costs = model.rules.costs();
         Instant startAt = model.instant(new DayTables(model, maker, people).startS());
         List<Step> done = frozen.steps();
@@ -177,7 +179,7 @@ final class JoinedDay {
                 sum.counts(),
                 new Summary.Bounds(
                         OptionalDouble.empty(),
-                        bound.map(Bound::finishAt).filter(at -> !at.isAfter(sum.finishAt())),
+                        bound.map(Bound::finishAt),
                         bound.map(Bound::provenFor)),
                 sum.cutShort(),
                 Optional.of(price),

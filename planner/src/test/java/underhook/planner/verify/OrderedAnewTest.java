@@ -348,6 +348,38 @@ class OrderedAnewTest {
         return weighed(weighed(free, "B2", 170), "B3", 120);
     }
 
+    /** What was left is taken off the day a while after the machine came to rest: nothing to come has a bound. */
+    @Test
+    void a_day_of_which_nothing_is_left_to_fly_states_no_bound() {
+        SmallDay day = day();
+        Plan record = planned(day);
+        List<Rotation> turns = turns(record);
+        Instant now = record.summary().finishAt().plusSeconds(600);
+        int over = 0;
+        for (int flown = 1; flown < turns.size(); flown++) {
+            List<Standing.Done> done =
+                    turns.subList(0, flown).stream().map(turn -> flown(turn, 0)).toList();
+            Set<LoadId> dropped =
+                    turns.subList(flown, turns.size()).stream()
+                            .flatMap(turn -> turn.loads().stream())
+                            .collect(Collectors.toSet());
+
+            Standing standing = with(tapped(record, now, done), "dropped", dropped);
+
+            Plan plan =
+                    reordered(day, record, standing, new OpenDay.Effort(false, true, () -> false))
+                            .plan();
+
+            assertThat(violations(day, plan)).as("%d flown", flown).isEmpty();
+            if (plan.summary().finishAt().isBefore(now)) {
+                over++;
+                assertThat(plan.summary().finishBoundAt()).isEmpty();
+                assertThat(plan.summary().provenFor()).isEmpty();
+            }
+        }
+        assertThat(over).isPositive();
+    }
+
     /** Of B2 and B3, which hang together, the one is taken off the day; W1 leaves S1 after all that comes there. */
     @Test
     void who_hung_with_a_load_that_is_dropped_is_flown_without_it() {
