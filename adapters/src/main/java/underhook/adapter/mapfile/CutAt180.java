@@ -15,9 +15,7 @@ import underhook.core.geo.GeoPoint;
 
 /**
  * Cuts what crosses the 180th meridian into parts that do not. What goes from one point to the next
- * takes the shorter way round.
- *
- * @source RFC 7946 section 3.1.9
+ * takes the shorter way round. RFC 7946, section 3.1.9.
  */
 final class CutAt180 {
     private static final GeometryFactory SHAPES = new GeometryFactory();

@@ -24,7 +24,7 @@ const OF_ONE = [
   ['flies a load without a line', 'fliegt eine Last ohne Leine'], ['moves people with the line on', 'bringt Leute mit angehängter Leine'], ['has another line without a line change', 'hat eine andere Leine ohne Leinenwechsel'],
   ['is no limit in (.+)', 'ist keine Grenze in $1'], ['leaves less than is stated', 'lässt weniger als angegeben'], ['states too little as used', 'gibt zu wenig als verbraucht an'], ['states too much as allowed', 'gibt zu viel als erlaubt an'],
   ['is let go too late for the way back', 'wird für den Rückweg zu spät gelöst'], ['says nothing', 'sagt nichts'], ['refuels with the engine running, which no job approves', 'tankt mit laufendem Triebwerk, was kein Auftrag erlaubt'], ['is stated with what is no limit', 'ist mit etwas angegeben, das keine Grenze ist'],
-  ['are longer than a day', 'sind länger als ein Tag'], ['has its last start when the wind is too strong, or nobody knows it', 'hat den letzten Start, wenn der Wind zu stark ist oder ihn niemand kennt'], ['lies on another day: (.+)', 'liegt an einem anderen Tag: $1'],
+  ['are longer than a day', 'sind länger als ein Tag'], ['has its last start when the wind is too strong, or nobody knows it', 'hat den letzten Start, wenn der Wind zu stark ist oder ihn niemand kennt'], ['stands up where the wind closes later, and no last start is told', 'steht an einem Ort, den der Wind später schließt, und kein letzter Start ist genannt'], ['lies on another day: (.+)', 'liegt an einem anderen Tag: $1'],
   ['is not refused so often', 'wird nicht so oft versagt'], ['has not the price of its rate', 'hat nicht den Preis seines Satzes'],
 ];
 const fill = (german, values) => german.replace(/\$(\d)/g, (_, n) => values[n - 1]);
