@@ -91,12 +91,14 @@ final class JobJson {
                 .put("fraction", state.doneFraction());
     }
 
+    /** What it may be named as is told until it is named: whoever comes back another day still has to say it. */
     private static ObjectNode file(FileInfo file) {
         return Json.object()
                 .put("path", file.path())
                 .put("role", file.role())
                 .put("bytes", file.bytes())
-                .put("kind", kind(file.path()));
+                .put("kind", kind(file.path()))
+                .set("roles", Json.texts(file.role().isEmpty() ? roles(file.path()) : List.of()));
     }
 
     /** How a file can be edited, by its ending. */
@@ -134,12 +136,12 @@ final class JobJson {
                             "csv",
                             List.of(
                                     "loads", "places", "weather", "hazards", "climate", "archive",
-                                    "permits")),
+                                    "permits", "learned")),
                     Map.entry(
                             "xlsx",
                             List.of(
                                     "loads", "places", "weather", "hazards", "climate", "archive",
-                                    "permits")),
+                                    "permits", "learned")),
                     Map.entry(
                             "yaml",
                             List.of(
@@ -148,8 +150,18 @@ final class JobJson {
                                     "other-machines",
                                     "weather",
                                     "crews",
-                                    "rules")),
-                    Map.entry("yml", List.of("machine", "weather", "crews", "rules")),
+                                    "rules",
+                                    "emergency",
+                                    "rigging")),
+                    Map.entry(
+                            "yml",
+                            List.of(
+                                    "machine",
+                                    "weather",
+                                    "crews",
+                                    "rules",
+                                    "emergency",
+                                    "rigging")),
                     Map.entry("txt", List.of("weather", "notices")),
                     Map.entry("geojson", SHAPES),
                     Map.entry("json", SHAPES),

@@ -207,6 +207,10 @@ class DeskPageIT {
                 """);
         page.waitUntil("the reports lie there", it -> it.says("reports.txt"));
         assertThat(rolesOf("reports.txt")).contains("weather");
+        // Closed and opened again, the page still asks.
+        page.run("location.reload()");
+        page.waitFor("select[aria-label*='reports.txt']");
+        assertThat(rolesOf("reports.txt")).contains("weather");
 
         page.waitFor("select[aria-label*='reports.txt'] option[value=weather]").click();
         page.waitFor("dialog input[name='reference-elevation-m']").sendKeys("177");

@@ -80,7 +80,7 @@ public final class DeskPictures {
               const massAt = rows[0].indexOf('mass_kg'), massKg = new Map(rows.slice(1).map((row) => [row[0], Number(row[massAt])]));
               const tap = (at, minutes, by, kind, more = {}) => {
                 const when = new Date(Date.parse(at) + minutes * 60000).toISOString();
-                taps.push({ id: `picture-${taps.length}`, at: when, sentAt: when, by, role: 'loader', device: `${by} phone`, kind, anyway: true, ...more });
+                taps.push({ id: `picture-${taps.length}`, at: when, sentAt: new Date().toISOString(), by, role: 'loader', device: `${by} phone`, kind, anyway: true, ...more });
               };
               const lifts = plan.steps.filter((step) => step.kind === 'rotation').slice(0, 4), first = plan.steps[0].startAt;
               tap(first, 0, 'loader2', 'engine-on', { massKg: 225 });

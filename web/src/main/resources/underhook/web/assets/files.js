@@ -56,7 +56,8 @@ const ownFiles = () => html`<h2>${t('files.title', { job: state.job.name })}</h2
 
 // What a file is for is never guessed: the server names what it may be, a person says what it is.
 function role(file) {
-  const may = state.dropped?.[file.path]?.roles;
+  // What came with the job and serves for nothing, such as a .wkt, may be nothing.
+  const may = state.dropped?.[file.path]?.roles ?? (file.roles?.length ? file.roles : undefined);
   if (file.role && !may) return roleWords(file.role);
   if (file.path === 'job.yaml') return t('files.list');
   if (!may) return t('files.unused');
