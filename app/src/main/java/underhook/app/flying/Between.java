@@ -96,7 +96,7 @@ final class Between {
      * Least fuel to hook a lift with: the reserve, and what the plan burns from there until the machine
      * stands where fuel is kept.
      *
-     * @return kg on the gauge at its least reading
+     * @return kg aboard
      */
     static double leastFuelKg(List<Step> steps, LiftState lift, Job job) {
         double burnKg = 0;

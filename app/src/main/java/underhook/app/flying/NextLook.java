@@ -31,7 +31,8 @@ import underhook.core.unit.Units;
  * @param airKnown whether the forecast reaches from now until its last set-down; else nothing may be lifted,
  *     whatever its mass
  * @param mostFuelHeavierKg the same if its loads are as much heavier than listed as those weighed so far
- * @param leastFuelKg least fuel on the gauge for it: to where fuel is kept, and the reserve, kg
+ * @param leastFuelKg least fuel on the gauge for it: to where fuel is kept, the reserve, and what the gauge may read
+ *     too much, kg
  * @param fuel what is aboard; empty when nobody tapped a reading
  * @param fuelStatus how the fuel aboard stands to the most and the least; outside when it cannot be lifted
  *     now
@@ -109,7 +110,7 @@ public record NextLook(
                 most,
                 airKnown(look, lift, now),
                 most(look, lift, now, factor),
-                leastKg,
+                leastKg + job.machine().fuelGaugeSpreadKg(),
                 fuel,
                 status(most, leastKg, fuel),
                 drops,
