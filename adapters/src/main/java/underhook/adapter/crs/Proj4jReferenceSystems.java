@@ -26,7 +26,9 @@ import underhook.core.finding.Severity;
 /** Finds reference systems in proj4j's EPSG data set, or builds them from WKT. */
 public final class Proj4jReferenceSystems implements ReferenceSystems {
     private static final Pattern CODE =
-            Pattern.compile("(?:EPSG:{1,2}|urn:ogc:def:crs:EPSG:[0-9.]*:)?([0-9]{4,6})");
+            Pattern.compile(
+                    "(?:EPSG *:{1,2} *|urn:ogc:def:crs:EPSG:[0-9.]*:)?([0-9]{4,9})",
+                    Pattern.CASE_INSENSITIVE);
 
     /** The data set says no shift for the intermediate Israeli systems, GDAL one of 78 m. */
     private static final Set<String> SHIFT_MISSING = Set.of("6990", "6991");

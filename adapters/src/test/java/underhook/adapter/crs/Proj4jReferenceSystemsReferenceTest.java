@@ -51,6 +51,15 @@ class Proj4jReferenceSystemsReferenceTest {
 
     /** A full turn is no way: 190 degrees east is 170 west. Definition of longitude. */
     @Test
+    void codes_are_read_as_people_type_them() {
+        for (String typed : new String[] {"epsg:32628", "EPSG: 32628", "32628"}) {
+            assertThat(systems.find(typed).findings()).as(typed).isEmpty();
+        }
+        assertThat(systems.find("EPSG:9999999").findings().get(0).message())
+                .contains("no such code");
+    }
+
+    @Test
     void a_longitude_beyond_180_is_turned_and_not_cut_off() {
         ReferenceSystem degrees = systems.find("EPSG:4326").getValue();
 

@@ -3,6 +3,7 @@ package underhook.planner.order;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
@@ -22,6 +23,17 @@ final class LoadChecks {
      * @param stop why it stays behind
      */
     record Checked(List<Finding> said, Optional<Finding> stop) {}
+
+    /** What site crews call fuels, gases, explosives, acids and cells. @source PRACTICE */
+    private static final Pattern HINTS =
+            Pattern.compile(
+                    "\\b(?:petrol|gasoline|diesel|kerosene|jet a-?1|fuel|propane|butane|acetylene|oxygen|gas"
+                            + "|explosives?|detonators?|blasting caps?|dynamite|batter(?:y|ies)|solvents?|acid"
+                            + "|flares?|UN ?[0-9]{4}|benzin|kerosin|kraftstoff|treibstoff|propan|butan|acetylen"
+                            + "|sauerstoff|sprengstoff|zünder|batterien?|akkus?|säure|lösungsmittel)\\b",
+                    Pattern.CASE_INSENSITIVE
+                            | Pattern.UNICODE_CASE
+                            | Pattern.UNICODE_CHARACTER_CLASS);
 
     private final DayModel model;
 
@@ -43,6 +55,12 @@ final class LoadChecks {
         if (load.isDangerous()) {
             said.add(dangerousGoods(load));
         }
+        if (load.dangerousGoods().isEmpty()) {
+            HINTS.matcher(load.remarks())
+                    .results()
+                    .findFirst()
+                    .ifPresent(word -> said.add(perhapsDangerous(load, word.group())));
+        }
         Optional<Finding> stop = findEndStop(load).or(() -> findHookStop(load));
         if (isPole(load) && stop.isEmpty()) {
             stop = findNobodyToGuy(load).or(() -> findGuyStop(load, said));
@@ -62,6 +80,19 @@ final class LoadChecks {
                 "loads",
                 "No mass is stated. It stays behind until it is weighed."
                         + (isPole(load) ? PoleMasses.band(load) : ""));
+    }
+
+    /** A word in the remarks is no class of goods; it is only asked whether somebody looked. */
+    private static Finding perhapsDangerous(Load load, String word) {
+        return Finding.of(
+                FindingCode.DANGEROUS_GOODS,
+                Severity.CAUTION,
+                load.id().value(),
+                "PRACTICE",
+                "Its remarks speak of \""
+                        + word
+                        + "\", and nothing of dangerous goods is stated. Perhaps it is some: state it under"
+                        + " dangerous_goods, so that nothing rides with it and whoever handles it is told.");
     }
 
     /** @source EASA-HESLO dangerous goods to a place where nobody is need an exemption */

@@ -66,6 +66,24 @@ class PlannedCombinationsTest {
         assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
     }
 
+    @Test
+    void remarks_that_speak_of_what_burns_are_asked_about() {
+        SmallDay day =
+                bags(3, (one, other) -> false)
+                        .load("C0", "remarks", "generator, 20 l Diesel")
+                        .load("C1", "remarks", "gaskets, fuelled by nothing")
+                        .load("C2", "remarks", "2 Säcke, Zünder");
+
+        Plan plan = Planned.of(day);
+
+        assertThat(plan.findings())
+                .filteredOn(one -> one.code() == FindingCode.DANGEROUS_GOODS)
+                .extracting(one -> one.subject() + " " + one.message().substring(0, 28))
+                .containsExactly(
+                        "C0 Its remarks speak of \"Diesel", "C2 Its remarks speak of \"Zünder");
+        assertThat(new PlanVerifier().check(day.job(), day.ground(), plan).violations()).isEmpty();
+    }
+
     /**
      * A cube of 1 m trails 30° in air of about 1.2 kg/m³ at the square root of 2 m g tan 30° / (1.2 · 1): 5 kg
      * at less than 8 m/s, the least, and with 15 kg of ballast at nearly twice that. Ballast hangs under one

@@ -123,6 +123,7 @@ const GAUGES = { gust: 'Böe', 'gust less mean wind': 'Böe über Mittel', 'mean
 const over = (text) => text.replace(/ on the ways from (\S+) to /, ' auf den Wegen von $1 nach ');
 
 export const says = [
+  [/^Its remarks speak of (".+"), and nothing of dangerous goods is stated\. Perhaps it is some: state it under dangerous_goods, so that nothing rides with it and whoever handles it is told\.$/, 'In der Bemerkung steht $1, und Gefahrgut ist keines angegeben. Vielleicht ist es welches: unter dangerous_goods angeben, damit nichts mitfliegt und es erfährt, wer damit umgeht.'],
   [/^As listed: (.+)\. No plan approves it: papers, packing and the operator's approval come first, and an exemption where nobody receives it\. Nothing rides with it\.$/, 'Laut Liste: $1. Kein Plan genehmigt es: Papiere, Verpackung und die Genehmigung des Betreibers kommen zuerst, und eine Ausnahme, wo niemand es annimmt. Nichts hängt mit daran.'],
   [/^A line of (\S+ \S+) hangs there; this load was planned on a line of (\S+ \S+)\.$/, 'Dort hängt eine Leine von $1; geplant ist diese Last an einer Leine von $2.'],
   // What a crew does at its place.
