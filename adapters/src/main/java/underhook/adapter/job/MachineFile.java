@@ -19,6 +19,10 @@ import underhook.core.job.Machine;
 /** Reads the machine with its charts and lines. */
 final class MachineFile {
     static final Range SPEED = Range.above(0, 150, "above 0 and at most 150 m/s");
+
+    /** No ground under the highest pressure on record has a lower pressure altitude, m. @source PRACTICE */
+    private static final double LOWEST_M = -1000;
+
     private static final Range MASS = Range.above(0, 50_000, "above 0 and at most 50000 kg");
     private static final Range SMALL_MASS = Range.of(0, 5000, "between 0 and 5000 kg");
     private static final Range REACH = Range.above(0, 40, "above 0 and at most 40 m");
@@ -171,11 +175,33 @@ final class MachineFile {
         } else if (rows.isEmpty()) {
             chart.missing("rows");
         }
+        boolean countsBelow = chart.yesNo("first_altitude_counts_below", false);
         chart.refuseUnknown();
         if (hasFaults()) {
             return Optional.empty();
         }
-        return Optional.of(new HoverTable(altitudesM, temperaturesK, massesKg, stepKg, source));
+        HoverTable printed = new HoverTable(altitudesM, temperaturesK, massesKg, stepKg, source);
+        return Optional.of(
+                countsBelow && altitudesM.get(0) > LOWEST_M ? withFirstBelow(printed) : printed);
+    }
+
+    /**
+     * With what is printed at the lowest altitude counted in the denser air below it, where the machine lifts more:
+     * high pressure near the sea lies below a table that begins at 0 m.
+     */
+    private static HoverTable withFirstBelow(HoverTable printed) {
+        return new HoverTable(
+                withFirst(LOWEST_M, printed.pressureAltitudeM()),
+                printed.temperatureK(),
+                printed.massKg().stream().map(row -> withFirst(row.get(0), row)).toList(),
+                printed.roundedDownToKg(),
+                printed.source() + "; below its first altitude what is printed there");
+    }
+
+    private static List<Double> withFirst(double first, List<Double> others) {
+        List<Double> all = new ArrayList<>(List.of(first));
+        all.addAll(others);
+        return all;
     }
 
     private static List<Double> readAltitudes(Fields chart) {

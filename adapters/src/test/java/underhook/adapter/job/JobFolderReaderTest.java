@@ -9,8 +9,10 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import underhook.app.port.JobReading;
+import underhook.core.aircraft.HoverChart;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
+import underhook.core.job.HoverTable;
 import underhook.core.job.Job;
 import underhook.core.job.Load;
 import underhook.core.job.LoadId;
@@ -378,6 +380,30 @@ class JobFolderReaderTest {
                 .extracting(f -> f.code() + " " + f.severity() + " " + f.subject())
                 .containsExactly("VARIATION_ASSUMED CAUTION magnetic-variation-deg");
         assertThat(said(stated)).isEmpty();
+    }
+
+    /** At 1030 hPa the sea is 140 m below the table that begins at 0 m; by hand, common practice, no source. */
+    @Test
+    void a_tables_first_altitude_counts_below_it_where_that_is_stated() {
+        String steps = "rounded-down-to-kg: 5\n";
+        HoverTable silent = good(new SampleJob()).machine().hover();
+        HoverTable stated =
+                good(new SampleJob()
+                                .with(
+                                        "machine.yaml",
+                                        steps,
+                                        steps + "  first-altitude-counts-below: yes\n"))
+                        .machine()
+                        .hover();
+
+        assertThat(HoverChart.of(silent, 3000).massKg(-140, 278.15).isDone()).isFalse();
+        assertThat(HoverChart.of(stated, 3000).massKg(-140, 278.15).getValue())
+                .isEqualTo(HoverChart.of(silent, 3000).massKg(0, 278.15).getValue());
+        assertThat(HoverChart.of(stated, 3000).massKg(700, 278.15).getValue())
+                .isEqualTo(HoverChart.of(silent, 3000).massKg(700, 278.15).getValue());
+        assertThat(HoverChart.of(stated, 3000).massKg(-1001, 278.15).isDone()).isFalse();
+        assertThat(HoverChart.of(stated, 3000).massKg(-140, 272).isDone()).isFalse();
+        assertThat(stated.source()).contains("below its first altitude");
     }
 
     /** Rasters of 3 seconds of arc have cells of about 90 m. */
