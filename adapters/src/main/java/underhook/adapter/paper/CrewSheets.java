@@ -160,6 +160,7 @@ final class CrewSheets {
         if (!handles) {
             flow.paragraph(Face.STRONG, KEEP_CLEAR);
         }
+        double poundsWidth = words.isPounds() ? 14 : 0;
         flow.table(
                 List.of(
                         Flow.Column.of("tick", 27),
@@ -167,8 +168,8 @@ final class CrewSheets {
                         Flow.Column.strong("set down by", 48),
                         Flow.Column.strong("place", 60),
                         Flow.Column.strong("load", 64),
-                        Flow.Column.of("kind", 88),
-                        Flow.Column.strong("kg", 56),
+                        Flow.Column.of("kind", 88 - poundsWidth),
+                        Flow.Column.strong("kg", 56 + poundsWidth),
                         Flow.Column.of("line m", 40),
                         Flow.Column.of("machine comes from, leaves to", 96)));
         for (Arrival arrival : arrivals) {
@@ -181,7 +182,7 @@ final class CrewSheets {
                             arrival.drop().place().value(),
                             load.id().value(),
                             LoaderLists.dangerous(load) + load.kind(),
-                            words.plannedKg(load) + (Words.isEstimated(load) ? " EST" : ""),
+                            words.plannedOnCell(load) + (Words.isEstimated(load) ? " EST" : ""),
                             words.lineInMetres(arrival.step().lineLengthM()),
                             Words.bearing(arrival.drop().approachFromTrueRad())
                                     + ", "
@@ -252,7 +253,8 @@ final class CrewSheets {
             PoleSketch.draw(
                     flow.sheet(),
                     new Sheet.Dot(flow.sheet().left(), flow.y()),
-                    new PoleSketch.Shown(set.get(), job.getLoad(drop.load()), drop));
+                    new PoleSketch.Shown(
+                            set.get(), job.getLoad(drop.load()), drop, words.isPounds()));
             flow.space(PoleSketch.HEIGHT);
         }
         return others;

@@ -30,6 +30,7 @@ final class PoleSketch {
     private final PoleSetting pole;
     private final Load load;
     private final Drop drop;
+    private final boolean isPounds;
 
     private PoleSketch(Sheet sheet, Dot corner, Shown shown) {
         this.sheet = sheet;
@@ -37,10 +38,11 @@ final class PoleSketch {
         this.pole = shown.pole();
         this.load = shown.load();
         this.drop = shown.drop();
+        this.isPounds = shown.isPounds();
     }
 
-    /** What is drawn. */
-    record Shown(PoleSetting pole, Load load, Drop drop) {}
+    /** What is drawn, its mass in pounds too for those who list them. */
+    record Shown(PoleSetting pole, Load load, Drop drop, boolean isPounds) {}
 
     static void draw(Sheet sheet, Dot corner, Shown shown) throws IOException {
         PoleSketch sketch = new PoleSketch(sheet, corner, shown);
@@ -58,10 +60,11 @@ final class PoleSketch {
                 sheet.say(
                         String.format(
                                 Locale.ROOT,
-                                "%s %s: %d kg, %.1f m, balance %.1f m from the butt",
+                                "%s %s: %d kg%s, %.1f m, balance %.1f m from the butt",
                                 pole.place(),
                                 load.id(),
                                 Words.up(pole.massKg()),
+                                isPounds ? ", " + Words.upLb(pole.massKg()) + " lb" : "",
                                 load.lengthM(),
                                 pole.centreM())));
     }

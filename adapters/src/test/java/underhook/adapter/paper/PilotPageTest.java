@@ -329,6 +329,7 @@ class PilotPageTest {
                 .contains(" 82 ft ")
                 .contains("363, 801 lb")
                 .contains("(270 lb, about 40 US gal, to 464 lb)");
+        assertThat(String.join(" ", pages(told, "Crew C1"))).contains("363, 801 lb");
         assertThat(String.join(" ", pages(PaperDay.output(), "Pilot card")))
                 .contains("LINE at A: fit 25 m")
                 .doesNotContain("POUNDS");
