@@ -17,6 +17,9 @@ public final class WireBuffers {
     /** What stands beside every distance from here. */
     public static final String NOTE = "crane table as a floor; the line owner decides";
 
+    /** Where the tables end: above it they ask the owner. @source OSHA-1926.1408 table A */
+    public static final double LARGEST_V = 1_000_000;
+
     private record Row(int upToV, int distanceFt) {}
 
     /** With a load. @source OSHA-1926.1408 table A; above 1000 kV it asks the owner */

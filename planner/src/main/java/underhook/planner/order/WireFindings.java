@@ -149,11 +149,16 @@ final class WireFindings {
         if (!table || !WireBuffers.counts(wire)) {
             return "";
         }
-        return " Its "
-                + (wire.voltageV() > 0 ? "voltage" : "voltage is not stated, so the largest class")
-                + " counts by the "
-                + WireBuffers.NOTE
-                + ".";
+        return " Its " + voltageClass(wire) + " counts by the " + WireBuffers.NOTE + ".";
+    }
+
+    private static String voltageClass(Wire wire) {
+        if (wire.voltageV() <= 0) {
+            return "voltage is not stated, so the largest class";
+        }
+        return wire.voltageV() > WireBuffers.LARGEST_V
+                ? "voltage is above the last class, which"
+                : "voltage";
     }
 
     private void assumed(Wire wire, Passed passed) {

@@ -13,6 +13,8 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.BooleanSupplier;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import underhook.core.finding.Finding;
 import underhook.core.finding.FindingCode;
 import underhook.core.finding.Outcome;
@@ -433,6 +435,26 @@ class PlannedWaysTest {
         assertThat(split.steps().stream().flatMap(PlannedWaysTest::legs))
                 .flatExtracting(Leg::wires)
                 .allMatch(pass -> pass.leastM() >= pass.needM());
+    }
+
+    /** The crane table ends at 1000 kV. @source OSHA-1926.1408 table A */
+    @ParameterizedTest
+    @CsvSource({
+        "66000, Its voltage counts by the crane table",
+        "1000000, Its voltage counts by the crane table",
+        "1100000, 'Its voltage is above the last class, which counts by the crane table'",
+        "0, 'Its voltage is not stated, so the largest class counts by the crane table'"
+    })
+    void a_wire_near_a_way_says_by_which_class_its_voltage_counts(double voltageV, String said) {
+        Plan plan =
+                planned(
+                        SmallDay.good()
+                                .wire("supports", List.of(geo(-100, -300), geo(-100, 300)))
+                                .wire("voltageV", voltageV));
+
+        assertThat(found(plan.findings(), FindingCode.WIRE_NEAR))
+                .singleElement()
+                .satisfies(one -> assertThat(one.message()).contains(said));
     }
 
     private static Stream<Leg> legs(Step step) {
