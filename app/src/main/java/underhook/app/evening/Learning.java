@@ -223,7 +223,7 @@ final class Learning {
                 sample.group(),
                 flown,
                 middle,
-                "1",
+                "",
                 "PRACTICE",
                 (sample.quantity() == Measure.LIFT_TIME ? "A lift" : "A hover")
                         + " of "
